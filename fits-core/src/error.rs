@@ -1,0 +1,147 @@
+//! The one error of the crate: opaque, with private kinds by area.
+
+use core::fmt;
+
+use crate::size::Length;
+
+/// Why a question could not be answered.
+///
+/// The kinds behind it are private; ask the `is_…` questions that matter to a
+/// caller and show the rest with [`Display`](fmt::Display), which states one
+/// fact in one sentence. [`Error::advice`] is the next step, where there is
+/// one, and [`Error::instead`] the nearest tolerance class that would work.
+///
+/// ```
+/// use fits_core::{Length, standards::iso286::Class};
+/// let class: Class = "A11".parse()?;
+/// let error = class.limits(Length::from_micrometres(800)?).unwrap_err();
+/// assert_eq!(error.to_string(), "holes A are not defined at 0.8 mm: letters A and B start above 1 mm");
+/// assert_eq!(error.instead().map(|class| class.to_string()).as_deref(), Some("C11"));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Error(Box<Detail>);
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Detail {
+    kind: Kind,
+    at: Option<(usize, usize)>,
+    instead: Option<crate::standards::iso286::Class>,
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Kind {
+    /// Arithmetic left the range of a length.
+    OutOfRange,
+    /// A text is not a size.
+    NotASize {
+        why: &'static str,
+        advice: &'static str,
+    },
+    /// A text is not a tolerance class.
+    NotAClass { why: String, advice: String },
+    /// The standard's tables do not reach the size.
+    OutOfTable {
+        nominal: Length,
+        table: &'static str,
+        over: Length,
+        up_to: Length,
+    },
+    /// The standard defines no such class at this size.
+    NotDefined { why: String },
+    /// The lower limit is above the upper limit.
+    CrossedLimits { lower: Length, upper: Length },
+    /// Parts of a fit that do not belong together.
+    NotAPair { why: String },
+    /// A plan that cannot be made.
+    NoPlan { why: String },
+}
+
+impl Error {
+    pub(crate) fn new(kind: Kind) -> Self {
+        Self(Box::new(Detail {
+            kind,
+            at: None,
+            instead: None,
+        }))
+    }
+
+    pub(crate) fn at(mut self, start: usize, end: usize) -> Self {
+        self.0.at = Some((start, end));
+        self
+    }
+
+    pub(crate) fn or_instead(mut self, class: Option<crate::standards::iso286::Class>) -> Self {
+        self.0.instead = class;
+        self
+    }
+
+    /// Is the nominal size beyond the standard's tables?
+    pub fn is_out_of_table(&self) -> bool {
+        matches!(self.0.kind, Kind::OutOfTable { .. })
+    }
+
+    /// Does the standard define no such class at this size?
+    pub fn is_not_defined(&self) -> bool {
+        matches!(self.0.kind, Kind::NotDefined { .. })
+    }
+
+    /// Is it a text that could not be read?
+    pub fn is_unreadable(&self) -> bool {
+        matches!(self.0.kind, Kind::NotASize { .. } | Kind::NotAClass { .. })
+    }
+
+    /// The bytes of the text read that are at fault, where a text was read.
+    pub fn span(&self) -> Option<core::ops::Range<usize>> {
+        self.0.at.map(|(start, end)| start..end)
+    }
+
+    /// The nearest tolerance class that is defined, where there is one.
+    pub fn instead(&self) -> Option<crate::standards::iso286::Class> {
+        self.0.instead
+    }
+
+    /// The next step, in a few words; empty where there is none.
+    pub fn advice(&self) -> String {
+        match &self.0.kind {
+            Kind::NotASize { advice, .. } => (*advice).to_owned(),
+            Kind::NotAClass { advice, .. } => advice.clone(),
+            Kind::OutOfTable { over, up_to, .. } => {
+                format!("sizes over {over} up to {up_to} are tabulated")
+            }
+            _ => String::new(),
+        }
+    }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.0.kind {
+            Kind::OutOfRange => {
+                f.write_str("the size is out of range: lengths end near 900 000 km")
+            }
+            Kind::NotASize { why, .. } => f.write_str(why),
+            Kind::NotAClass { why, .. }
+            | Kind::NotDefined { why }
+            | Kind::NotAPair { why }
+            | Kind::NoPlan { why } => f.write_str(why),
+            Kind::OutOfTable {
+                nominal,
+                table,
+                over,
+                up_to,
+            } => write!(
+                f,
+                "nominal size {nominal} is outside {table} (over {over}, up to {up_to})"
+            ),
+            Kind::CrossedLimits { lower, upper } => {
+                write!(
+                    f,
+                    "the lower limit {lower} is above the upper limit {upper}"
+                )
+            }
+        }
+    }
+}
+
+impl core::error::Error for Error {}

@@ -1,0 +1,241 @@
+//! A hole's limits against a shaft's: clearance range, kind, basis, likelihood.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    error::{Error, Kind as ErrorKind},
+    size::{Length, Limits},
+    standards::iso286::{Class, Feature, Letter},
+};
+
+/// The kind of a fit (ISO 286-1:2010, 3.3).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Kind {
+    /// There is always clearance, be it nought at the closest.
+    Clearance,
+    /// Clearance or interference, as the parts fall.
+    Transition,
+    /// There is always interference, be it nought at the loosest.
+    Interference,
+}
+
+impl Kind {
+    /// The standard's word.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Clearance => "clearance",
+            Self::Transition => "transition",
+            Self::Interference => "interference",
+        }
+    }
+}
+
+/// Which part the fit is built on (ISO 286-1:2010, 3.4).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Basis {
+    /// The hole is an H: its lower limit is the nominal size.
+    Hole,
+    /// The shaft is an h: its upper limit is the nominal size.
+    Shaft,
+    /// H with h: either way of seeing it is right.
+    Both,
+    /// Neither an H nor an h.
+    Neither,
+}
+
+/// A hole and a shaft that go together.
+///
+/// Clearance is hole less shaft; interference is clearance below nought.
+///
+/// ```
+/// use fits_core::{Fit, Kind, Length};
+/// let fit = Fit::of_classes(Length::from_millimetres(20)?, "H7".parse()?, "k6".parse()?)?;
+/// assert_eq!(fit.kind(), Kind::Transition);
+/// // −0.015 to +0.019: a turned pair is loose a little more often than tight.
+/// assert!((0.50..0.75).contains(&fit.chance_of_clearance().even));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Fit {
+    nominal: Length,
+    hole: Limits,
+    shaft: Limits,
+    clearance: Limits,
+    basis: Basis,
+}
+
+/// The chance that a pair has clearance, under two models of where sizes fall.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chance {
+    /// Sizes spread evenly between the limits.
+    pub even: f64,
+    /// Sizes normal about the middle, the limits at three standard deviations.
+    pub normal: f64,
+}
+
+impl Fit {
+    /// The fit of two classes at a nominal size.
+    ///
+    /// # Errors
+    /// A class is not defined there, or the pair is not a hole and a shaft.
+    pub fn of_classes(nominal: Length, hole: Class, shaft: Class) -> Result<Self, Error> {
+        if hole.feature != Feature::Hole || shaft.feature != Feature::Shaft {
+            return Err(not_a_pair(hole, shaft));
+        }
+        let basis = match (hole.letter == Letter::H, shaft.letter == Letter::H) {
+            (true, true) => Basis::Both,
+            (true, false) => Basis::Hole,
+            (false, true) => Basis::Shaft,
+            (false, false) => Basis::Neither,
+        };
+        Self::build(
+            nominal,
+            hole.limits(nominal)?,
+            shaft.limits(nominal)?,
+            basis,
+        )
+    }
+
+    /// The fit of limits that need not come from any class.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn of_limits(nominal: Length, hole: Limits, shaft: Limits) -> Result<Self, Error> {
+        Self::build(nominal, hole, shaft, Basis::Neither)
+    }
+
+    fn build(nominal: Length, hole: Limits, shaft: Limits, basis: Basis) -> Result<Self, Error> {
+        let clearance = Limits::new(
+            hole.lower().checked_sub(shaft.upper())?,
+            hole.upper().checked_sub(shaft.lower())?,
+        )?;
+        Ok(Self {
+            nominal,
+            hole,
+            shaft,
+            clearance,
+            basis,
+        })
+    }
+
+    /// The nominal size that both parts share.
+    pub const fn nominal(&self) -> Length {
+        self.nominal
+    }
+
+    /// The hole's limits of size.
+    pub const fn hole(&self) -> Limits {
+        self.hole
+    }
+
+    /// The shaft's limits of size.
+    pub const fn shaft(&self) -> Limits {
+        self.shaft
+    }
+
+    /// The limits of one of the two.
+    pub const fn part(&self, feature: Feature) -> Limits {
+        match feature {
+            Feature::Hole => self.hole,
+            Feature::Shaft => self.shaft,
+        }
+    }
+
+    /// Least and greatest clearance; interference is below nought.
+    pub const fn clearance(&self) -> Limits {
+        self.clearance
+    }
+
+    /// The clearance when both parts are cut to their aims.
+    pub fn clearance_aim(&self) -> Length {
+        // Both lie within their limits, whose difference `build` has checked.
+        Length::from_tenth_nanometres(
+            self.hole.middle().tenth_nanometres() - self.shaft.middle().tenth_nanometres(),
+        )
+    }
+
+    /// Clearance, transition or interference.
+    pub fn kind(&self) -> Kind {
+        if !self.clearance.lower().is_negative() {
+            Kind::Clearance
+        } else if !self.clearance.upper().is_positive() {
+            Kind::Interference
+        } else {
+            Kind::Transition
+        }
+    }
+
+    /// Hole-basis, shaft-basis, both or neither.
+    pub const fn basis(&self) -> Basis {
+        self.basis
+    }
+
+    /// The chance that a pair made anywhere inside the limits has clearance.
+    pub fn chance_of_clearance(&self) -> Chance {
+        let (low, high) = (
+            self.clearance.lower().millimetres(),
+            self.clearance.upper().millimetres(),
+        );
+        let (hole, shaft) = (
+            self.hole.tolerance().millimetres(),
+            self.shaft.tolerance().millimetres(),
+        );
+        // Sum of two even spreads: the area of the rectangle above the line
+        // of no clearance, by inclusion and exclusion of its four corners.
+        let corner = |x: f64| if x > 0.0 { x * x / 2.0 } else { 0.0 };
+        let even = if hole > 0.0 && shaft > 0.0 {
+            (corner(high) - corner(high - hole) - corner(high - shaft) + corner(low))
+                / (hole * shaft)
+        } else if high > low {
+            high / (high - low)
+        } else {
+            f64::from(u8::from(low > 0.0))
+        };
+        let spread = libm::hypot(hole, shaft) / 6.0;
+        let middle = f64::midpoint(low, high);
+        let normal = if spread > 0.0 {
+            0.5 * libm::erfc(-middle / spread / core::f64::consts::SQRT_2)
+        } else {
+            f64::from(u8::from(middle > 0.0))
+        };
+        Chance {
+            even: even.clamp(0.0, 1.0),
+            normal,
+        }
+    }
+
+    /// The limits for the part still to be cut when the other one has been
+    /// measured, from the fit's own clearance range. Their middle gives the
+    /// range's middle.
+    ///
+    /// # Errors
+    /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Fit, Length, standards::iso286::Feature};
+    /// let fit = Fit::of_classes(Length::from_millimetres(20)?, "H7".parse()?, "g6".parse()?)?;
+    /// let shaft = fit.suit(Feature::Hole, "20.013mm".parse()?)?;
+    /// assert_eq!(shaft.lower().to_string(), "19.972 mm");
+    /// assert_eq!(shaft.upper().to_string(), "20.006 mm");
+    /// assert_eq!(shaft.middle().to_string(), "19.989 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn suit(&self, measured: Feature, size: Length) -> Result<Limits, Error> {
+        let (least, most) = (self.clearance.lower(), self.clearance.upper());
+        match measured {
+            Feature::Hole => Limits::new(size.checked_sub(most)?, size.checked_sub(least)?),
+            Feature::Shaft => Limits::new(size.checked_add(least)?, size.checked_add(most)?),
+        }
+    }
+}
+
+fn not_a_pair(hole: Class, shaft: Class) -> Error {
+    let why = match (hole.feature, shaft.feature) {
+        (Feature::Hole, Feature::Hole) => format!("{hole} and {shaft} are two holes"),
+        (Feature::Shaft, Feature::Shaft) => format!("{hole} and {shaft} are two shafts"),
+        _ => format!("the hole comes first: {shaft} is the hole, {hole} the shaft"),
+    };
+    Error::new(ErrorKind::NotAPair { why })
+}

@@ -1,0 +1,43 @@
+//! What to do about it: reamers and pre-drills, passes, verdicts on readings.
+
+mod check;
+mod passes;
+mod ream;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod stock_table;
+
+pub use check::{Reading, Verdict};
+pub use passes::{Pass, Passes, Stage, Start};
+pub use ream::{PreDrill, Ream};
+
+use crate::{
+    size::Length,
+    source::{Known, Provenance},
+};
+
+/// Stock to leave on the diameter, for sizes up to and including `up_to`.
+#[derive(Clone, Copy, Debug)]
+struct StockRow {
+    up_to: Length,
+    /// Least stock for a reamer; for passes, what roughing leaves.
+    first: Length,
+    /// Most stock for a reamer; for passes, the most one roughing pass takes.
+    second: Length,
+    from: Provenance,
+}
+
+/// The row for a diameter; the last row holds beyond its end.
+fn stock_for(table: &'static [StockRow], diameter: Length) -> StockRow {
+    const NOTHING: StockRow = StockRow {
+        up_to: Length::ZERO,
+        first: Length::ZERO,
+        second: Length::ZERO,
+        from: Provenance {
+            known: Known::Practice,
+            text: "",
+        },
+    };
+    let at = table.partition_point(|row| row.up_to < diameter);
+    table.get(at).or(table.last()).copied().unwrap_or(NOTHING)
+}

@@ -1,0 +1,193 @@
+//! The reamer for a hole, and the drill before it.
+
+use crate::{
+    error::{Error, Kind},
+    shop::{stock_for, stock_table},
+    size::{Length, Limits},
+    source::{Known, Reason},
+    standards::drills::{Drill, Series},
+};
+
+/// Reamers are made to about this size (hand reamers of ISO 236 end at 71 mm,
+/// the published DIN 1420 rows at 80 mm).
+const LARGEST: Length = Length::from_tenth_nanometres(800_000_000);
+/// The published DIN 1420 rows start here or above.
+const SMALLEST: Length = Length::MILLIMETRE;
+/// The oversize that a drill is taken to cut when one is chosen for reaming.
+const DRILL_OVERSIZE: Length = Length::from_tenth_nanometres(500_000);
+
+/// The reamer that makes a hole to its limits.
+///
+/// The largest reamer is the hole's upper limit less 15 % of the tolerance,
+/// its own tolerance 35 % of the hole's less that; each share is rounded up
+/// to the next whole micrometre.
+///
+/// Source: the rule of DIN 1420; worked example of 10 D8 and the rows of H7
+/// reamers in two makers' catalogues (Dormer, p. 568; Gühring 2010, p. 71).
+///
+/// ```
+/// use fits_core::{Length, shop::Ream, standards::iso286::Class};
+/// let class: Class = "D8".parse()?;
+/// let hole = class.limits(Length::from_millimetres(10)?)?;
+/// let ream = Ream::of(hole)?;
+/// assert_eq!(ream.reamer.lower().to_string(), "10.05 mm");
+/// assert_eq!(ream.reamer.upper().to_string(), "10.058 mm");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Ream {
+    /// The hole it is for.
+    pub hole: Limits,
+    /// Limits of the reamer's diameter.
+    pub reamer: Limits,
+    /// Least and most stock to leave on the diameter.
+    pub stock: Limits,
+    /// The standard metric drill that leaves it.
+    pub metric: Option<PreDrill>,
+    /// The standard fractional-inch drill that leaves it.
+    pub fraction: Option<PreDrill>,
+}
+
+/// A drill before the reamer.
+#[derive(Clone, Copy, Debug)]
+pub struct PreDrill {
+    /// The drill.
+    pub drill: Drill,
+    /// What the drill's own size leaves below the hole's lower limit.
+    pub leaves: Length,
+}
+
+impl Ream {
+    /// The reamer and the pre-drills for a hole's limits.
+    ///
+    /// # Errors
+    /// The hole is too small, too large or too tight to be reamed.
+    pub fn of(hole: Limits) -> Result<Self, Error> {
+        let refuse = |why: &str| Err(Error::new(Kind::NoPlan { why: why.into() }));
+        if hole.lower() > LARGEST {
+            return refuse("reamers are not usual above 80 mm: bore it");
+        }
+        if hole.lower() < SMALLEST {
+            return refuse("reamers are not usual below 1 mm");
+        }
+        let (oversize, width) = (share(hole, 15)?, share(hole, 35)?);
+        let upper = hole.upper().checked_sub(oversize)?;
+        let lower = upper.checked_sub(width)?;
+        if lower < hole.lower() {
+            return refuse("the tolerance leaves a reamer no room: bore or hone it");
+        }
+        let row = stock_for(&stock_table::REAMING, hole.lower());
+        let stock = Limits::new(row.first, row.second)?;
+        let drill = |series| pre_drill(hole.lower(), stock, series);
+        Ok(Self {
+            hole,
+            reamer: Limits::new(lower, upper)?,
+            stock,
+            metric: drill(Series::Metric),
+            fraction: drill(Series::Fraction),
+        })
+    }
+
+    /// The pre-drill to prefer: the one whose stock is nearest the middle,
+    /// the metric one where they are equal.
+    pub fn drill(&self) -> Option<PreDrill> {
+        let off = |found: &PreDrill| {
+            (found.leaves.tenth_nanometres() - self.stock.middle().tenth_nanometres())
+                .unsigned_abs()
+        };
+        self.metric.into_iter().chain(self.fraction).min_by_key(off)
+    }
+
+    /// The diameter to bring the hole to before reaming: the stock's middle
+    /// below the hole's lower limit.
+    pub fn before(&self) -> Length {
+        // Stock is a few tenths of a millimetre; the hole is 1 mm or more.
+        Length::from_tenth_nanometres(
+            self.hole.lower().tenth_nanometres() - self.stock.middle().tenth_nanometres(),
+        )
+    }
+
+    /// Why the figures are what they are.
+    pub fn reasons(&self) -> Vec<Reason> {
+        let row = stock_for(&stock_table::REAMING, self.hole.lower());
+        let dimension = |length: Length| length.to_string();
+        let shares =
+            [15, 35].map(|percent| share(self.hole, percent).map(dimension).unwrap_or_default());
+        let mut reasons = vec![
+            Reason {
+                figure: "largest reamer".into(),
+                value: dimension(self.reamer.upper()),
+                rule: format!(
+                    "hole's upper limit - 15 % of the tolerance, rounded up to {}",
+                    shares[0]
+                ),
+                source: "DIN 1420".into(),
+                known: Known::Seen,
+            },
+            Reason {
+                figure: "smallest reamer".into(),
+                value: dimension(self.reamer.lower()),
+                rule: format!(
+                    "largest reamer - 35 % of the tolerance, rounded up to {}",
+                    shares[1]
+                ),
+                source: "DIN 1420".into(),
+                known: Known::Seen,
+            },
+            Reason {
+                figure: "reaming stock".into(),
+                value: format!(
+                    "{} to {}",
+                    dimension(self.stock.lower()),
+                    dimension(self.stock.upper())
+                ),
+                rule: "by diameter".into(),
+                source: row.from.text.into(),
+                known: row.from.known,
+            },
+        ];
+        reasons.extend(
+            self.metric
+                .iter()
+                .chain(&self.fraction)
+                .map(|found| Reason {
+                    figure: format!("drill {}", found.drill.name()),
+                    value: dimension(found.drill.diameter()),
+                    rule: format!(
+                        "cuts 0.05 mm over and still leaves the least stock; leaves {}",
+                        dimension(found.leaves)
+                    ),
+                    source: match found.drill.source() {
+                        "" => "standard drill sizes".into(),
+                        list => format!("standard drill sizes; {list}"),
+                    },
+                    known: found.drill.known(),
+                }),
+        );
+        reasons
+    }
+}
+
+/// A percentage of the hole's tolerance, up to the next whole micrometre.
+fn share(hole: Limits, percent: i64) -> Result<Length, Error> {
+    let micrometre = Length::MICROMETRE.tenth_nanometres();
+    let hundredfold = hole.tolerance().checked_mul(percent)?.tenth_nanometres();
+    Length::from_micrometres(
+        hundredfold.div_euclid(100 * micrometre)
+            + i64::from(hundredfold.rem_euclid(100 * micrometre) > 0),
+    )
+}
+
+/// The largest drill that, cutting its usual oversize, still leaves the least
+/// stock, and that leaves no more than half as much again as the most.
+fn pre_drill(hole: Length, stock: Limits, series: Series) -> Option<PreDrill> {
+    let largest = hole
+        .checked_sub(stock.lower())
+        .ok()?
+        .checked_sub(DRILL_OVERSIZE)
+        .ok()?;
+    let drill = Drill::under(largest, &[series])?;
+    let leaves = hole.checked_sub(drill.diameter()).ok()?;
+    let most = stock.upper().checked_scale(3, 2).ok()?;
+    (leaves <= most).then_some(PreDrill { drill, leaves })
+}

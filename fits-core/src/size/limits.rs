@@ -1,0 +1,130 @@
+//! [`Deviations`] from a nominal size and [`Limits`] of size.
+
+use serde::{Deserialize, Serialize};
+
+use super::Length;
+use crate::error::{Error, Kind};
+
+/// The lower and upper limit deviations from a nominal size (EI and ES of a
+/// hole, ei and es of a shaft).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Deviations {
+    lower: Length,
+    upper: Length,
+}
+
+impl Deviations {
+    /// Deviations that do not cross.
+    ///
+    /// # Errors
+    /// `lower` above `upper`.
+    pub fn new(lower: Length, upper: Length) -> Result<Self, Error> {
+        if lower > upper {
+            return Err(Error::new(Kind::CrossedLimits { lower, upper }));
+        }
+        Ok(Self { lower, upper })
+    }
+
+    /// The lower limit deviation: EI of a hole, ei of a shaft.
+    pub const fn lower(self) -> Length {
+        self.lower
+    }
+
+    /// The upper limit deviation: ES of a hole, es of a shaft.
+    pub const fn upper(self) -> Length {
+        self.upper
+    }
+
+    /// The limits of size that these deviations give at a nominal size.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn about(self, nominal: Length) -> Result<Limits, Error> {
+        Limits::new(
+            nominal.checked_add(self.lower)?,
+            nominal.checked_add(self.upper)?,
+        )
+    }
+}
+
+/// Limits of size: the least and the greatest size that is good.
+///
+/// ```
+/// use fits_core::{Length, Limits};
+/// let hole = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
+/// assert!(hole.contains("20.021mm".parse()?));
+/// assert!(!hole.contains("20.0211mm".parse()?));
+/// assert_eq!(hole.middle().to_string(), "20.0105 mm");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(try_from = "Ends", into = "Ends")]
+pub struct Limits {
+    lower: Length,
+    upper: Length,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Ends {
+    lower: Length,
+    upper: Length,
+}
+
+impl TryFrom<Ends> for Limits {
+    type Error = Error;
+    fn try_from(ends: Ends) -> Result<Self, Error> {
+        Self::new(ends.lower, ends.upper)
+    }
+}
+
+impl From<Limits> for Ends {
+    fn from(limits: Limits) -> Self {
+        Self {
+            lower: limits.lower,
+            upper: limits.upper,
+        }
+    }
+}
+
+impl Limits {
+    /// Limits that do not cross.
+    ///
+    /// # Errors
+    /// `lower` above `upper`, or further apart than a length can say.
+    pub fn new(lower: Length, upper: Length) -> Result<Self, Error> {
+        if lower > upper {
+            return Err(Error::new(Kind::CrossedLimits { lower, upper }));
+        }
+        upper.checked_sub(lower)?;
+        Ok(Self { lower, upper })
+    }
+
+    /// The least size that is good.
+    pub const fn lower(self) -> Length {
+        self.lower
+    }
+
+    /// The greatest size that is good.
+    pub const fn upper(self) -> Length {
+        self.upper
+    }
+
+    /// The tolerance: upper limit less lower limit.
+    pub fn tolerance(self) -> Length {
+        // `new` has checked that the difference is a length.
+        Length::from_tenth_nanometres(self.upper.tenth_nanometres() - self.lower.tenth_nanometres())
+    }
+
+    /// The middle of the limits, exact to 0.1 nm (halves to even).
+    pub fn middle(self) -> Length {
+        let half = self.tolerance().half();
+        // Not above `upper`, so in range.
+        Length::from_tenth_nanometres(self.lower.tenth_nanometres() + half.tenth_nanometres())
+    }
+
+    /// Is this size good? Both limits are.
+    pub fn contains(self, size: Length) -> bool {
+        self.lower <= size && size <= self.upper
+    }
+}

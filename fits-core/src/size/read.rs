@@ -1,0 +1,504 @@
+//! Reading sizes exactly: numbers, units, and the two together.
+//!
+//! Nothing passes through floating point. A decimal that would need a part of
+//! 0.1 nm is refused; a common fraction (1/3 in, 1/256 in) is rounded to the
+//! nearest 0.1 nm, halves to even.
+
+use core::str::FromStr;
+
+use super::{Length, length::divide_half_even};
+use crate::error::{Error, Kind};
+
+/// A unit of length that a shop uses.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Unit {
+    /// Millimetre.
+    Millimetre,
+    /// Centimetre.
+    Centimetre,
+    /// Metre.
+    Metre,
+    /// Micrometre, a thousandth of a millimetre.
+    Micrometre,
+    /// Nanometre.
+    Nanometre,
+    /// Inch, 25.4 mm.
+    Inch,
+    /// Foot, 12 in.
+    Foot,
+    /// A thousandth of an inch.
+    Thou,
+    /// A tenth of a thousandth of an inch.
+    Tenth,
+    /// A millionth of an inch.
+    Microinch,
+}
+
+/// Every spelling read, the longer ones first where one begins another.
+const SPELLINGS: &[(&str, Unit)] = &[
+    ("millimetres", Unit::Millimetre),
+    ("millimeters", Unit::Millimetre),
+    ("mm", Unit::Millimetre),
+    ("inches", Unit::Inch),
+    ("inch", Unit::Inch),
+    ("in", Unit::Inch),
+    ("\"", Unit::Inch),
+    ("''", Unit::Inch),
+    ("\u{2033}", Unit::Inch),
+    ("\u{201d}", Unit::Inch),
+    ("\u{201c}", Unit::Inch),
+    ("thousandths", Unit::Thou),
+    ("thou", Unit::Thou),
+    ("tenths", Unit::Tenth),
+    ("tenth", Unit::Tenth),
+    ("microns", Unit::Micrometre),
+    ("micron", Unit::Micrometre),
+    ("um", Unit::Micrometre),
+    ("\u{b5}m", Unit::Micrometre),
+    ("\u{3bc}m", Unit::Micrometre),
+    ("uin", Unit::Microinch),
+    ("\u{b5}in", Unit::Microinch),
+    ("\u{3bc}in", Unit::Microinch),
+    ("nm", Unit::Nanometre),
+    ("cm", Unit::Centimetre),
+    ("m", Unit::Metre),
+    ("feet", Unit::Foot),
+    ("foot", Unit::Foot),
+    ("ft", Unit::Foot),
+];
+
+impl Unit {
+    /// One of this unit.
+    pub const fn length(self) -> Length {
+        Length::from_tenth_nanometres(match self {
+            Self::Millimetre => 10_000_000,
+            Self::Centimetre => 100_000_000,
+            Self::Metre => 10_000_000_000,
+            Self::Micrometre => 10_000,
+            Self::Nanometre => 10,
+            Self::Inch => 254_000_000,
+            Self::Foot => 3_048_000_000,
+            Self::Thou => 254_000,
+            Self::Tenth => 25_400,
+            Self::Microinch => 254,
+        })
+    }
+
+    /// The unit's usual symbol.
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Millimetre => "mm",
+            Self::Centimetre => "cm",
+            Self::Metre => "m",
+            Self::Micrometre => "um",
+            Self::Nanometre => "nm",
+            Self::Inch => "in",
+            Self::Foot => "ft",
+            Self::Thou => "thou",
+            Self::Tenth => "tenths",
+            Self::Microinch => "uin",
+        }
+    }
+
+    /// The unit that the text begins with and the bytes it takes, if it does.
+    ///
+    /// A unit word ends where a letter or digit does not follow, so `20 m6`
+    /// holds no metres. Letter case is not regarded.
+    ///
+    /// ```
+    /// use fits_core::size::Unit;
+    /// assert_eq!(Unit::scan("thou under"), Some((Unit::Thou, 4)));
+    /// assert_eq!(Unit::scan("m6"), None);
+    /// ```
+    pub fn scan(text: &str) -> Option<(Self, usize)> {
+        let bytes = text.as_bytes();
+        SPELLINGS.iter().find_map(|&(spelling, unit)| {
+            let matched = bytes
+                .get(..spelling.len())
+                .is_some_and(|start| start.eq_ignore_ascii_case(spelling.as_bytes()));
+            let is_word = spelling.ends_with(|c: char| c.is_ascii_alphabetic());
+            let goes_on = bytes
+                .get(spelling.len())
+                .is_some_and(u8::is_ascii_alphanumeric);
+            (matched && !(is_word && goes_on)).then_some((unit, spelling.len()))
+        })
+    }
+}
+
+/// An exact number as it was typed: a decimal or a common fraction.
+///
+/// ```
+/// use fits_core::size::{Number, Unit};
+/// let (number, taken) = Number::scan("1-1/2in")?.expect("a number");
+/// assert_eq!(taken, 5);
+/// assert_eq!(number.of(Unit::Inch)?.to_string(), "38.1 mm");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Number {
+    numerator: i128,
+    denominator: i128,
+    /// Typed as a decimal: must come out exactly.
+    is_decimal: bool,
+}
+
+/// More digits than this cannot be a size.
+const MOST_DIGITS: usize = 24;
+
+impl Number {
+    /// A whole number.
+    pub const fn whole(number: i64) -> Self {
+        // Widening.
+        Self {
+            numerator: number as i128,
+            denominator: 1,
+            is_decimal: true,
+        }
+    }
+
+    /// The number that the text begins with and the bytes it takes; `None`
+    /// where the text does not begin with a number.
+    ///
+    /// Read: `20`, `20.5`, `.5`, `3/4`, `1-1/2`. Signs are left to the caller.
+    ///
+    /// # Errors
+    /// A comma inside the number, an exponent, a fraction over zero, a point
+    /// with no digit after it, or too many digits. The error's span counts
+    /// from the start of `text`.
+    pub fn scan(text: &str) -> Result<Option<(Self, usize)>, Error> {
+        let bytes = text.as_bytes();
+        let digits_from = |from: usize| {
+            bytes
+                .get(from..)
+                .unwrap_or_default()
+                .iter()
+                .take_while(|b| b.is_ascii_digit())
+                .count()
+        };
+        let is = |at: usize, byte: u8| bytes.get(at) == Some(&byte);
+
+        let whole = digits_from(0);
+        let point = is(whole, b'.') && !is(whole + 1, b'.');
+        let places = if point { digits_from(whole + 1) } else { 0 };
+        if whole == 0 && places == 0 {
+            return Ok(None);
+        }
+        let mut end = whole + if point { 1 + places } else { 0 };
+        if point && places == 0 {
+            return Err(
+                not_a_size("a digit is missing after the point", "write `20` or `20.0`")
+                    .at(end, end),
+            );
+        }
+        if is(end, b',') && digits_from(end + 1) > 0 {
+            let after = end + 1 + digits_from(end + 1);
+            return Err(not_a_size(
+                "a comma inside a number can mean a decimal point or thousands",
+                "",
+            )
+            .at(end, after.min(end + 1)));
+        }
+        if bytes
+            .get(end)
+            .is_some_and(|b| b.eq_ignore_ascii_case(&b'e'))
+            && (digits_from(end + 1) > 0
+                || (bytes.get(end + 1).is_some_and(|b| matches!(b, b'+' | b'-'))
+                    && digits_from(end + 2) > 0))
+        {
+            let signed = usize::from(digits_from(end + 1) == 0);
+            let after = end + 1 + signed + digits_from(end + 1 + signed);
+            return Err(not_a_size(
+                "sizes are not written with an exponent",
+                "write the size out, and a space before a tolerance class",
+            )
+            .at(0, after));
+        }
+        let number = |from: usize, count: usize| -> Result<i128, Error> {
+            let text = bytes.get(from..from + count).unwrap_or_default();
+            let significant = text.iter().skip_while(|b| **b == b'0').count();
+            if significant > MOST_DIGITS {
+                return Err(not_a_size(
+                    "too many digits for a size",
+                    "a size to 0.1 nm has at most 7 decimals of a millimetre",
+                )
+                .at(from, from + count));
+            }
+            Ok(text
+                .iter()
+                .fold(0, |sum, b| sum * 10 + i128::from(b - b'0')))
+        };
+        if point {
+            let kept = places
+                - bytes[whole + 1..end]
+                    .iter()
+                    .rev()
+                    .take_while(|b| **b == b'0')
+                    .count();
+            let whole_part = number(0, whole)?;
+            let part = number(whole + 1, kept)?;
+            if kept > MOST_DIGITS / 2 || whole_part > 1_000_000_000_000_000 {
+                return Err(not_a_size(
+                    "too many digits for a size",
+                    "a size to 0.1 nm has at most 7 decimals of a millimetre",
+                )
+                .at(0, end));
+            }
+            // `kept` is at most 12, so the power is in range.
+            let scale = 10_i128.pow(u32::try_from(kept).unwrap_or(0));
+            return Ok(Some((
+                Self {
+                    numerator: whole_part * scale + part,
+                    denominator: scale,
+                    is_decimal: true,
+                },
+                end,
+            )));
+        }
+        // A mixed number, `1-1/2`, or a fraction, `3/4`: no spaces inside.
+        let mixed = is(whole, b'-').then(|| (whole + 1, digits_from(whole + 1)));
+        let fraction = match mixed {
+            Some((start, top)) if top > 0 && is(start + top, b'/') => {
+                Some((number(0, whole)?, start, top))
+            }
+            _ if is(whole, b'/') => Some((0, 0, whole)),
+            _ => None,
+        };
+        if let Some((units, start, top)) = fraction {
+            let bottom_at = start + top + 1;
+            let bottom = digits_from(bottom_at);
+            // `20/19.985` is two numbers, not a fraction.
+            if bottom > 0
+                && !(is(bottom_at + bottom, b'.') && digits_from(bottom_at + bottom + 1) > 0)
+            {
+                end = bottom_at + bottom;
+                let numerator = number(start, top)?;
+                let denominator = number(bottom_at, bottom)?;
+                if denominator == 0 {
+                    return Err(not_a_size(
+                        "a fraction over zero is no size",
+                        "write `1/2`, `3/4` or the like",
+                    )
+                    .at(bottom_at, end));
+                }
+                let numerator = units
+                    .checked_mul(denominator)
+                    .and_then(|units| units.checked_add(numerator))
+                    .ok_or_else(super::length::out_of_range)?;
+                return Ok(Some((
+                    Self {
+                        numerator,
+                        denominator,
+                        is_decimal: false,
+                    },
+                    end,
+                )));
+            }
+        }
+        Ok(Some((
+            Self {
+                numerator: number(0, whole)?,
+                denominator: 1,
+                is_decimal: true,
+            },
+            whole,
+        )))
+    }
+
+    /// So many of a unit.
+    ///
+    /// # Errors
+    /// Out of range, or a decimal finer than 0.1 nm.
+    pub fn of(self, unit: Unit) -> Result<Length, Error> {
+        let count = self
+            .numerator
+            .checked_mul(i128::from(unit.length().tenth_nanometres()))
+            .ok_or_else(super::length::out_of_range)?;
+        if self.is_decimal && count % self.denominator != 0 {
+            return Err(match unit {
+                Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch => not_a_size(
+                    "the size is finer than 0.1 nm, the smallest step kept",
+                    "an inch takes six decimals",
+                ),
+                _ => not_a_size(
+                    "the size is finer than 0.1 nm, the smallest step kept",
+                    "a millimetre takes seven decimals",
+                ),
+            });
+        }
+        let count =
+            divide_half_even(count, self.denominator).ok_or_else(super::length::out_of_range)?;
+        i64::try_from(count)
+            .map(Length::from_tenth_nanometres)
+            .map_err(|_| super::length::out_of_range())
+    }
+
+    /// Was it typed as a common fraction?
+    pub const fn is_fraction(self) -> bool {
+        !self.is_decimal
+    }
+
+    /// Numerator and denominator.
+    pub const fn ratio(self) -> (i128, i128) {
+        (self.numerator, self.denominator)
+    }
+
+    /// The number of such a ratio, rounded where a length is made of it.
+    ///
+    /// # Errors
+    /// A denominator of zero.
+    pub fn from_ratio(numerator: i128, denominator: i128) -> Result<Self, Error> {
+        if denominator == 0 {
+            return Err(not_a_size("a division by zero is no size", ""));
+        }
+        Ok(Self {
+            numerator,
+            denominator,
+            is_decimal: false,
+        })
+    }
+}
+
+pub(crate) fn not_a_size(why: &'static str, advice: &'static str) -> Error {
+    Error::new(Kind::NotASize { why, advice })
+}
+
+impl FromStr for Length {
+    type Err = Error;
+
+    /// Reads one size with its unit: `20mm`, `0.75in`, `3/4in`, `1-1/2in`,
+    /// `3/4"`, `15 thou`, `2 tenths`, `0.4um`, a sign before it or not.
+    ///
+    /// # Errors
+    /// Not a number with a unit, or out of range. A comma inside a number is
+    /// refused, since it can mean two things.
+    fn from_str(text: &str) -> Result<Self, Error> {
+        let start = text.len() - text.trim_start().len();
+        let body = text.trim();
+        let (negative, unsigned) = match body.strip_prefix(['-', '\u{2212}']) {
+            Some(rest) => (true, rest),
+            None => (false, body.strip_prefix('+').unwrap_or(body)),
+        };
+        let offset = start + body.len() - unsigned.len();
+        let shifted = |error: Error| match error.span() {
+            Some(span) => error.at(span.start + offset, span.end + offset),
+            None => error.at(start, start + body.len()),
+        };
+        let Some((number, taken)) = Number::scan(unsigned).map_err(shifted)? else {
+            return Err(
+                not_a_size("a size begins with a number", "write `20mm` or `3/4in`")
+                    .at(start, start + body.len()),
+            );
+        };
+        let rest = unsigned[taken..].trim_start();
+        let Some((unit, unit_length)) = Unit::scan(rest) else {
+            return Err(
+                not_a_size("the size has no unit", "write `20mm` or `3/4in`")
+                    .at(offset + taken, start + body.len()),
+            );
+        };
+        if unit_length != rest.len() {
+            let at = start + body.len() - rest.len() + unit_length;
+            return Err(not_a_size(
+                "something follows the size",
+                "write one number and its unit",
+            )
+            .at(at, start + body.len()));
+        }
+        let length = number.of(unit).map_err(shifted)?;
+        if negative {
+            length.checked_neg()
+        } else {
+            Ok(length)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn reads(text: &str, count: i64) {
+        assert_eq!(
+            text.parse::<Length>().map(Length::tenth_nanometres),
+            Ok(count),
+            "{text}"
+        );
+    }
+
+    #[track_caller]
+    fn refused(text: &str) -> (String, Option<core::ops::Range<usize>>) {
+        let error = text.parse::<Length>().expect_err(text);
+        (error.to_string(), error.span())
+    }
+
+    #[test]
+    fn sizes_are_read_exactly() {
+        reads("20mm", 200_000_000);
+        reads(" 20 mm ", 200_000_000);
+        reads("0.75in", 190_500_000);
+        reads(".7503 in", 190_576_200);
+        reads("3/4in", 190_500_000);
+        reads("1-1/2in", 381_000_000);
+        reads("3/4\"", 190_500_000);
+        reads("3/4\u{201d}", 190_500_000);
+        reads("15 thou", 3_810_000);
+        reads("15thou", 3_810_000);
+        reads("2 tenths", 50_800);
+        reads("0.4um", 4_000);
+        reads("0.4 \u{b5}m", 4_000);
+        reads("0.4 \u{3bc}m", 4_000);
+        reads("1/64 in", 3_968_750);
+        reads("1/128 in", 1_984_375);
+        reads("0.0078125in", 1_984_375);
+        reads("-5 um", -50_000);
+        reads("\u{2212}5 um", -50_000);
+        // 1/256 in is 992 187.5 counts: halves go to even.
+        reads("1/256 in", 992_188);
+        reads("3/256 in", 2_976_562);
+    }
+
+    #[test]
+    fn doubtful_sizes_are_refused_with_the_place() {
+        assert_eq!(refused("20").0, "the size has no unit");
+        assert_eq!(
+            refused("20,5mm"),
+            (
+                "a comma inside a number can mean a decimal point or thousands".into(),
+                Some(2..3)
+            )
+        );
+        assert_eq!(
+            refused("1e9mm"),
+            ("sizes are not written with an exponent".into(), Some(0..3))
+        );
+        assert_eq!(
+            refused("20.mm"),
+            ("a digit is missing after the point".into(), Some(3..3))
+        );
+        assert_eq!(
+            refused("1/0in"),
+            ("a fraction over zero is no size".into(), Some(2..3))
+        );
+        assert_eq!(
+            refused("0.1234567in"),
+            (
+                "the size is finer than 0.1 nm, the smallest step kept".into(),
+                Some(0..11)
+            )
+        );
+        assert_eq!(
+            refused("99999999999999999mm").0,
+            "the size is out of range: lengths end near 900 000 km"
+        );
+        assert_eq!(refused("mm").0, "a size begins with a number");
+        assert_eq!(
+            refused("20 mm H7"),
+            ("something follows the size".into(), Some(5..8))
+        );
+        assert_eq!(
+            refused(""),
+            ("a size begins with a number".into(), Some(0..0))
+        );
+    }
+}

@@ -1,0 +1,40 @@
+//! `uom` lengths, at the public boundary only.
+
+use uom::si::{f64::Length as Typed, length::millimeter};
+
+use super::Length;
+use crate::error::{Error, Kind};
+
+impl From<Length> for Typed {
+    /// The nearest typed length: `uom` holds metres as a floating-point
+    /// number, so 0.0127 mm may come back with noise in the last place.
+    fn from(length: Length) -> Self {
+        Self::new::<millimeter>(length.millimetres())
+    }
+}
+
+impl Length {
+    /// The length nearest to a typed one, to 0.1 nm, halves to even.
+    ///
+    /// # Errors
+    /// Not a finite number, or out of range.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// use uom::si::{f64::Length as Typed, length::inch};
+    /// let half_thou = Length::nearest(Typed::new::<inch>(0.0005))?;
+    /// assert_eq!(half_thou, Length::from_tenth_nanometres(127_000));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn nearest(typed: Typed) -> Result<Self, Error> {
+        let count = libm::rint(typed.get::<millimeter>() * 1e7);
+        if count.is_nan() || count.abs() >= 9.2e18 {
+            return Err(Error::new(Kind::OutOfRange));
+        }
+        #[allow(
+            clippy::cast_possible_truncation,
+            reason = "whole, and its size is checked above"
+        )]
+        Ok(Self::from_tenth_nanometres(count as i64))
+    }
+}

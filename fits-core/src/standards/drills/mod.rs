@@ -1,0 +1,102 @@
+//! Standard twist drills: number, letter, fractional inch and metric sizes.
+//!
+//! From `data/drills/drills.csv`, whose rows say how each is known.
+
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod table;
+
+use crate::{
+    size::Length,
+    source::{Known, Provenance},
+};
+
+/// The series a drill size belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Series {
+    /// #1 to #107.
+    Number,
+    /// A to Z.
+    Letter,
+    /// Sixty-fourths of an inch to 1-3/4 in, thirty-seconds to 3 in.
+    Fraction,
+    /// Millimetres, to 25 mm.
+    Metric,
+}
+
+/// One standard drill size.
+///
+/// ```
+/// use fits_core::standards::drills::Drill;
+/// let drill = Drill::named("#7").expect("a number drill");
+/// assert_eq!(drill.diameter(), "0.2010in".parse()?);
+/// assert_eq!(Drill::named("F").map(Drill::diameter), Some("0.257in".parse()?));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Drill(&'static Entry);
+
+/// Sorted by diameter in the table.
+#[derive(Debug)]
+struct Entry {
+    name: &'static str,
+    series: Series,
+    diameter: Length,
+    from: Provenance,
+}
+
+impl Drill {
+    /// Every standard size, smallest first.
+    pub fn all() -> impl DoubleEndedIterator<Item = Self> {
+        table::DRILLS.iter().map(Self)
+    }
+
+    /// The drill with a name: `#7`, `F`, `19/32 in`, `8.5 mm`.
+    pub fn named(name: &str) -> Option<Self> {
+        Self::all().find(|drill| drill.name() == name)
+    }
+
+    /// The largest drill up to a size, from the series allowed.
+    pub fn under(size: Length, allowed: &[Series]) -> Option<Self> {
+        let end = table::DRILLS.partition_point(|entry| entry.diameter <= size);
+        table::DRILLS[..end]
+            .iter()
+            .rev()
+            .map(Self)
+            .find(|drill| allowed.contains(&drill.series()))
+    }
+
+    /// The smallest drill from a size up, from the series allowed.
+    pub fn over(size: Length, allowed: &[Series]) -> Option<Self> {
+        let start = table::DRILLS.partition_point(|entry| entry.diameter < size);
+        table::DRILLS[start..]
+            .iter()
+            .map(Self)
+            .find(|drill| allowed.contains(&drill.series()))
+    }
+
+    /// What it is called: `#7`, `F`, `19/32 in`, `8.5 mm`.
+    pub const fn name(self) -> &'static str {
+        self.0.name
+    }
+
+    /// The series it belongs to.
+    pub const fn series(self) -> Series {
+        self.0.series
+    }
+
+    /// Its nominal diameter.
+    pub const fn diameter(self) -> Length {
+        self.0.diameter
+    }
+
+    /// How its size is known.
+    pub const fn known(self) -> Known {
+        self.0.from.known
+    }
+
+    /// The list its size comes from.
+    pub const fn source(self) -> &'static str {
+        self.0.from.text
+    }
+}

@@ -1,0 +1,480 @@
+//! The rules of ISO 286-1:2010 that turn a class at a size into deviations.
+//!
+//! Clause numbers follow ISO 286-1:2010; the doubtful points are named where
+//! they are decided.
+
+use super::{Class, Feature, Grade, Letter, tables};
+use crate::{
+    error::{Error, Kind},
+    size::{Deviations, Length, Limits},
+    source::{Known, Provenance, Reason},
+};
+
+/// The tables begin above this size.
+pub const NOMINAL_OVER: Length = Length::ZERO;
+/// The tables end at this size, included.
+pub const NOMINAL_UP_TO: Length = Length::from_tenth_nanometres(31_500_000_000);
+
+const ONE_MM: Length = Length::MILLIMETRE;
+const THREE_MM: Length = Length::from_tenth_nanometres(30_000_000);
+const FIVE_HUNDRED_MM: Length = Length::from_tenth_nanometres(5_000_000_000);
+
+/// Absent from a table.
+pub(super) const NONE: i32 = i32::MIN;
+
+/// A micrometre in counts.
+const MICROMETRE: i64 = Length::MICROMETRE.tenth_nanometres();
+
+/// Where a nominal size falls in the tables.
+#[derive(Clone, Copy)]
+struct Place {
+    nominal: Length,
+    /// Index into the sub-ranges, below 41.
+    step: usize,
+    /// Index into the main ranges, below 21.
+    main: usize,
+}
+
+impl Place {
+    fn of(nominal: Length) -> Result<Self, Error> {
+        if nominal <= NOMINAL_OVER || nominal > NOMINAL_UP_TO {
+            return Err(Error::new(Kind::OutOfTable {
+                nominal,
+                table: "the tables of ISO 286",
+                over: NOMINAL_OVER,
+                up_to: NOMINAL_UP_TO,
+            }));
+        }
+        let step = tables::STEP_UP_TO.partition_point(|&up_to| up_to < nominal.tenth_nanometres());
+        Ok(Self {
+            nominal,
+            step,
+            main: usize::from(tables::STEP_MAIN[step]),
+        })
+    }
+
+    fn has_delta(self) -> bool {
+        self.nominal > THREE_MM && self.nominal <= FIVE_HUNDRED_MM
+    }
+}
+
+/// A table value in tenths of a micrometre, as a length.
+const fn tenths_um(value: i32) -> Length {
+    // Widening, and below 2^31 · 1000.
+    Length::from_tenth_nanometres(value as i64 * (MICROMETRE / 10))
+}
+
+/// A table value in micrometres, as a length.
+const fn um(value: i32) -> Length {
+    Length::from_tenth_nanometres(value as i64 * MICROMETRE)
+}
+
+/// Sums of table values cannot leave the range of a length.
+const fn plus(one: Length, other: Length) -> Length {
+    Length::from_tenth_nanometres(one.tenth_nanometres() + other.tenth_nanometres())
+}
+
+const fn minus(one: Length, other: Length) -> Length {
+    Length::from_tenth_nanometres(one.tenth_nanometres() - other.tenth_nanometres())
+}
+
+/// The standard tolerance of a grade at a nominal size (ISO 286-1, Table 1).
+///
+/// # Errors
+/// The size is outside the tables, or the grade is not given there (IT01 and
+/// IT0 over 500 mm; IT14 to IT18 up to 1 mm).
+///
+/// ```
+/// use fits_core::{Length, standards::iso286::{Grade, standard_tolerance}};
+/// let it7 = standard_tolerance("7".parse()?, Length::from_millimetres(20)?)?;
+/// assert_eq!(it7, Length::from_micrometres(21)?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn standard_tolerance(grade: Grade, nominal: Length) -> Result<Length, Error> {
+    tolerance_at(grade, Place::of(nominal)?)
+}
+
+fn tolerance_at(grade: Grade, place: Place) -> Result<Length, Error> {
+    let value = tables::GRADES[place.main][grade.index()];
+    if value == NONE {
+        return Err(not_defined(format!("IT{grade} is not given above 500 mm")));
+    }
+    if !grade.up_to(13) && place.nominal <= ONE_MM {
+        return Err(not_defined(format!(
+            "IT{grade} is not used up to 1 mm: IT14 to IT18 start above it"
+        )));
+    }
+    Ok(tenths_um(value))
+}
+
+/// The coarsest grade whose standard tolerance at this size is within a
+/// tolerance, if any is.
+pub fn grade_within(tolerance: Length, nominal: Length) -> Option<Grade> {
+    let place = Place::of(nominal).ok()?;
+    Grade::all()
+        .rev()
+        .find(|&grade| tolerance_at(grade, place).is_ok_and(|it| it <= tolerance))
+}
+
+#[cold]
+fn not_defined(why: String) -> Error {
+    Error::new(Kind::NotDefined { why })
+}
+
+/// The cell that gives a fundamental deviation, and what it says.
+#[derive(Clone, Copy)]
+struct Cell {
+    /// The deviation in micrometres, [`NONE`] where the table has none.
+    value: i32,
+    source: u8,
+}
+
+fn cell(rows: &[tables::Row], row: usize, step: usize) -> Cell {
+    Cell {
+        value: rows[row].0[step],
+        source: rows[row].1[step],
+    }
+}
+
+/// The shaft row for a letter and grade; `None` where the table has none for
+/// the grade.
+fn shaft_row(letter: Letter, grade: Grade) -> Option<usize> {
+    match letter {
+        Letter::J => match grade {
+            _ if grade == Grade::IT5 || grade == Grade::IT6 => Some(Letter::J.index()),
+            _ if grade == Grade::IT7 => Some(tables::ROW_J7),
+            _ if grade == Grade::IT8 => Some(tables::ROW_J8),
+            _ => None,
+        },
+        Letter::K if grade.up_to(3) || !grade.up_to(7) => Some(tables::ROW_K_COARSE),
+        _ => Some(letter.index()),
+    }
+}
+
+impl Class {
+    /// The limit deviations of this class at a nominal size.
+    ///
+    /// # Errors
+    /// The size is outside the tables, or the standard defines no such class
+    /// there; [`Error::instead`] names the nearest class that it does define.
+    pub fn deviations(self, nominal: Length) -> Result<Deviations, Error> {
+        let found = Place::of(nominal).and_then(|place| self.ends(place));
+        match found {
+            Ok((lower, upper)) => Deviations::new(lower, upper),
+            Err(error) if error.is_not_defined() => {
+                Err(error.or_instead(self.nearest_defined(nominal)))
+            }
+            Err(error) => Err(error),
+        }
+    }
+
+    /// The limits of size of this class at a nominal size.
+    ///
+    /// # Errors
+    /// As [`Class::deviations`].
+    pub fn limits(self, nominal: Length) -> Result<Limits, Error> {
+        self.deviations(nominal)?.about(nominal)
+    }
+
+    fn ends(self, place: Place) -> Result<(Length, Length), Error> {
+        let it = tolerance_at(self.grade, place)?;
+        if self.letter == Letter::JS {
+            let half = it.half();
+            return Ok((minus(Length::ZERO, half), half));
+        }
+        Ok(match self.feature {
+            Feature::Shaft => {
+                let deviation = um(self.shaft_cell(place)?.value);
+                if self.letter <= Letter::H {
+                    (minus(deviation, it), deviation)
+                } else {
+                    (deviation, plus(deviation, it))
+                }
+            }
+            Feature::Hole => {
+                let deviation = self.hole_deviation(place)?;
+                if self.letter <= Letter::H {
+                    (deviation, plus(deviation, it))
+                } else {
+                    (minus(deviation, it), deviation)
+                }
+            }
+        })
+    }
+
+    /// Sizes at which the letter itself is not used, whatever its value.
+    fn letter_is_used(self, place: Place) -> Result<(), Error> {
+        if self.letter <= Letter::B && place.nominal <= ONE_MM {
+            return Err(self.undefined(place, "letters A and B start above 1 mm"));
+        }
+        Ok(())
+    }
+
+    fn shaft_cell(self, place: Place) -> Result<Cell, Error> {
+        self.letter_is_used(place)?;
+        let found =
+            shaft_row(self.letter, self.grade).map(|row| cell(&tables::SHAFTS, row, place.step));
+        found
+            .filter(|cell| cell.value != NONE)
+            .ok_or_else(|| self.no_cell(place))
+    }
+
+    /// ES of letters above H, EI of letters up to H.
+    fn hole_deviation(self, place: Place) -> Result<Length, Error> {
+        if let Some(exception) = self.hole_exception(place) {
+            return if exception.value == NONE {
+                Err(self.no_cell(place))
+            } else {
+                Ok(um(exception.value))
+            };
+        }
+        if self.letter == Letter::J {
+            return Err(self.no_cell(place));
+        }
+        self.letter_is_used(place)?;
+        let mirrored = cell(&tables::SHAFTS, self.letter.index(), place.step).value;
+        if mirrored == NONE {
+            return Err(self.no_cell(place));
+        }
+        if !self.takes_delta(place) {
+            return Ok(um(-mirrored));
+        }
+        let delta = self.delta(place).ok_or_else(|| {
+            self.undefined(place, "no delta is tabulated for grades finer than IT3")
+        })?;
+        Ok(plus(um(-mirrored), delta))
+    }
+
+    /// The holes whose ES no rule gives (ISO 286-1, Tables 2 and 3 and their
+    /// footnotes): J, M6 over 250 to 315 mm, K and N above IT8.
+    fn hole_exception(self, place: Place) -> Option<Cell> {
+        let row = match self.letter {
+            Letter::J if self.grade == Grade::IT6 => tables::ROW_HOLE_J6,
+            Letter::J if self.grade == Grade::IT7 => tables::ROW_HOLE_J7,
+            Letter::J if self.grade == Grade::IT8 => tables::ROW_HOLE_J8,
+            Letter::M if self.grade == Grade::IT6 => {
+                let exception = cell(&tables::HOLES, tables::ROW_HOLE_M6, place.step);
+                return (exception.value != NONE).then_some(exception);
+            }
+            Letter::K if !self.grade.up_to(8) && place.nominal <= FIVE_HUNDRED_MM => {
+                tables::ROW_HOLE_K_COARSE
+            }
+            Letter::N if !self.grade.up_to(8) && place.nominal <= ONE_MM => {
+                return Some(Cell {
+                    value: NONE,
+                    source: 0,
+                });
+            }
+            Letter::N if !self.grade.up_to(8) && place.nominal <= FIVE_HUNDRED_MM => {
+                tables::ROW_HOLE_N_COARSE
+            }
+            _ => return None,
+        };
+        Some(cell(&tables::HOLES, row, place.step))
+    }
+
+    /// K, M, N up to IT8 and P to ZC up to IT7, over 3 up to 500 mm.
+    fn takes_delta(self, place: Place) -> bool {
+        self.letter >= Letter::K
+            && place.has_delta()
+            && self
+                .grade
+                .up_to(if self.letter <= Letter::N { 8 } else { 7 })
+    }
+
+    fn delta(self, place: Place) -> Option<Length> {
+        let from_it3 = self.grade.index().checked_sub(Grade::IT3.index())?;
+        tables::DELTAS[place.main]
+            .get(from_it3)
+            .copied()
+            .map(tenths_um)
+    }
+
+    #[cold]
+    fn undefined(self, place: Place, because: &str) -> Error {
+        let plural = match self.feature {
+            Feature::Hole => "holes",
+            Feature::Shaft => "shafts",
+        };
+        not_defined(format!(
+            "{plural} {} are not defined at {}: {because}",
+            self.letter.name(self.feature),
+            place.nominal
+        ))
+    }
+
+    #[cold]
+    fn no_cell(self, place: Place) -> Error {
+        let name = self.letter.name(self.feature);
+        let because = match self.letter {
+            Letter::J if self.feature == Feature::Hole => {
+                "J exists as J6, J7 and J8 up to 500 mm".to_owned()
+            }
+            Letter::J => "j exists as j5, j6 and j7 up to 500 mm, and j8 up to 3 mm".to_owned(),
+            Letter::K => "K is tabulated up to K8 from 3 to 500 mm".to_owned(),
+            Letter::N => "N9 and coarser start above 1 mm".to_owned(),
+            _ => {
+                let steps: Vec<usize> = (0..tables::STEP_UP_TO.len())
+                    .filter(|&step| tables::SHAFTS[self.letter.index()].0[step] != NONE)
+                    .collect();
+                // Every letter has at least one range.
+                let (first, last) = (
+                    steps.first().copied().unwrap_or(0),
+                    steps.last().copied().unwrap_or(0),
+                );
+                let over = first.checked_sub(1).map_or(Length::ZERO, |before| {
+                    Length::from_tenth_nanometres(tables::STEP_UP_TO[before])
+                });
+                let up_to = Length::from_tenth_nanometres(tables::STEP_UP_TO[last]);
+                format!("{name} is tabulated over {over}, up to {up_to}")
+            }
+        };
+        self.undefined(place, &because)
+    }
+
+    /// The defined class nearest to one that is not: the symmetrical letter
+    /// for j, then the same letter in the nearest grade, then the nearest
+    /// letter in the same grade.
+    #[cold]
+    fn nearest_defined(self, nominal: Length) -> Option<Self> {
+        let place = Place::of(nominal).ok()?;
+        let grade_distance = |grade: Grade| grade.index().abs_diff(self.grade.index());
+        let letter_distance = |letter: Letter| letter.index().abs_diff(self.letter.index());
+        let symmetrical = (self.letter == Letter::J).then_some(Self {
+            letter: Letter::JS,
+            ..self
+        });
+        let mut grades: Vec<Grade> = Grade::all().collect();
+        grades.sort_by_key(|&grade| grade_distance(grade));
+        let mut letters: Vec<Letter> = Letter::all().collect();
+        letters.sort_by_key(|&letter| letter_distance(letter));
+        symmetrical
+            .into_iter()
+            .chain(grades.iter().map(|&grade| Self { grade, ..self }))
+            .chain(letters.iter().map(|&letter| Self { letter, ..self }))
+            .chain(grades.iter().flat_map(|&grade| {
+                letters.iter().map(move |&letter| Self {
+                    letter,
+                    grade,
+                    ..self
+                })
+            }))
+            .find(|class| class.ends(place).is_ok())
+    }
+
+    /// Why the deviations are what they are: one reason for the standard
+    /// tolerance, one for the fundamental deviation, one for the delta where
+    /// it takes part.
+    ///
+    /// # Errors
+    /// As [`Class::deviations`].
+    pub fn reasons(self, nominal: Length) -> Result<Vec<Reason>, Error> {
+        let deviations = self.deviations(nominal)?;
+        let place = Place::of(nominal)?;
+        let mut reasons = vec![reason(
+            format!("IT{}", self.grade),
+            tolerance_at(self.grade, place)?,
+            String::new(),
+            "ISO 286-1:2010, Table 1",
+            tables::SOURCES[usize::from(tables::GRADE_SOURCES[place.main][self.grade.index()])],
+        )];
+        let (end, value) = match (self.feature, self.letter <= Letter::H) {
+            (Feature::Shaft, true) => ("es", deviations.upper()),
+            (Feature::Shaft, false) => ("ei", deviations.lower()),
+            (Feature::Hole, true) => ("EI", deviations.lower()),
+            (Feature::Hole, false) => ("ES", deviations.upper()),
+        };
+        let figure = format!("{end} of {self}");
+        let by_rule = Provenance {
+            known: Known::Formula,
+            text: "",
+        };
+        if self.letter == Letter::JS {
+            reasons.push(reason(
+                figure,
+                value,
+                format!("half of IT{}, either way", self.grade),
+                "ISO 286-1:2010, Tables 2 and 4",
+                by_rule,
+            ));
+            return Ok(reasons);
+        }
+        match self.feature {
+            Feature::Shaft => {
+                let cell = self.shaft_cell(place)?;
+                reasons.push(reason(
+                    figure,
+                    value,
+                    String::new(),
+                    "ISO 286-1:2010, Tables 4 and 5",
+                    tables::SOURCES[usize::from(cell.source)],
+                ));
+            }
+            Feature::Hole => {
+                if let Some(cell) = self.hole_exception(place) {
+                    reasons.push(reason(
+                        figure,
+                        value,
+                        "tabulated, no rule gives it".into(),
+                        "ISO 286-1:2010, Tables 2 and 3",
+                        tables::SOURCES[usize::from(cell.source)],
+                    ));
+                    return Ok(reasons);
+                }
+                let mirrored = cell(&tables::SHAFTS, self.letter.index(), place.step);
+                let shaft = self.letter.name(Feature::Shaft);
+                let opposite = if self.letter <= Letter::H { "es" } else { "ei" };
+                let delta = if self.takes_delta(place) {
+                    self.delta(place)
+                } else {
+                    None
+                };
+                let rule = match delta {
+                    Some(_) => format!("-{opposite} of {shaft} + delta"),
+                    None => format!("-{opposite} of {shaft}"),
+                };
+                reasons.push(reason(
+                    figure,
+                    value,
+                    rule,
+                    "ISO 286-1:2010, Tables 2 and 3",
+                    by_rule,
+                ));
+                reasons.push(reason(
+                    format!("{opposite} of {shaft}"),
+                    um(mirrored.value),
+                    String::new(),
+                    "ISO 286-1:2010, Tables 4 and 5",
+                    tables::SOURCES[usize::from(mirrored.source)],
+                ));
+                if let (Some(delta), Some(from_it3)) =
+                    (delta, self.grade.index().checked_sub(Grade::IT3.index()))
+                {
+                    reasons.push(reason(
+                        format!("delta of IT{}", self.grade),
+                        delta,
+                        String::new(),
+                        "ISO 286-1:2010, Tables 2 and 3",
+                        tables::SOURCES[usize::from(tables::DELTA_SOURCES[place.main][from_it3])],
+                    ));
+                }
+            }
+        }
+        Ok(reasons)
+    }
+}
+
+fn reason(figure: String, value: Length, rule: String, table: &str, from: Provenance) -> Reason {
+    let micrometres = value.millimetres() * 1000.0;
+    Reason {
+        figure,
+        value: format!("{micrometres} um"),
+        rule,
+        source: if from.text.is_empty() {
+            table.to_owned()
+        } else {
+            format!("{table}; {}", from.text)
+        },
+        known: from.known,
+    }
+}

@@ -1,0 +1,5 @@
+//! What published tables say. What to do about it lives in [`crate::shop`].
+
+pub mod drills;
+pub mod iso286;
+pub mod processes;

@@ -1,0 +1,136 @@
+//! What the checks share: reading the data and the published rows with their
+//! place, and running the program.
+
+use std::{
+    collections::HashMap,
+    fmt,
+    path::{Path, PathBuf},
+    str::FromStr,
+    sync::OnceLock,
+};
+
+/// A file of the project, named from its top folder.
+pub fn project_file(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(name)
+}
+
+/// One row of a CSV file, with its place for messages.
+#[derive(Clone, Debug)]
+pub struct Row {
+    place: String,
+    fields: HashMap<String, String>,
+}
+
+impl fmt::Display for Row {
+    /// File and line.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.place)
+    }
+}
+
+impl Row {
+    /// The text in a column.
+    ///
+    /// # Panics
+    /// No such column: names file and line.
+    pub fn text(&self, column: &str) -> &str {
+        self.fields
+            .get(column)
+            .unwrap_or_else(|| panic!("{self}: no column {column}"))
+    }
+
+    /// The value in a column.
+    ///
+    /// # Panics
+    /// Not such a value: names file and line.
+    pub fn get<T: FromStr>(&self, column: &str) -> T {
+        let text = self.text(column);
+        text.parse()
+            .unwrap_or_else(|_| panic!("{self}: {column} is {text:?}"))
+    }
+}
+
+/// The rows of a CSV file of the project; lines that open with `#` are
+/// comments, the first other line names the columns.
+///
+/// # Panics
+/// The file is missing or torn: names file and line.
+pub fn rows(name: &str) -> Vec<Row> {
+    let mut reader = csv::ReaderBuilder::new()
+        .comment(Some(b'#'))
+        .from_path(project_file(name))
+        .unwrap_or_else(|error| panic!("{name}: {error}"));
+    let columns: Vec<String> = reader
+        .headers()
+        .unwrap_or_else(|error| panic!("{name}: {error}"))
+        .iter()
+        .map(str::to_owned)
+        .collect();
+    reader
+        .records()
+        .map(|record| {
+            let record = record.unwrap_or_else(|error| panic!("{name}: {error}"));
+            let line = record.position().map_or(0, csv::Position::line);
+            let fields = columns
+                .iter()
+                .cloned()
+                .zip(record.iter().map(|field| field.trim().to_owned()))
+                .collect();
+            Row {
+                place: format!("{name}:{line}"),
+                fields,
+            }
+        })
+        .collect()
+}
+
+/// Holds a generated file of the project to what its data give, and rewrites
+/// it when `FITS_REGENERATE` is set.
+///
+/// # Panics
+/// They differ and it was not told to rewrite, or the file cannot be read.
+pub fn hold_generated(name: &str, wanted: &str) {
+    let path = project_file(name);
+    if std::env::var_os("FITS_REGENERATE").is_some() {
+        std::fs::write(&path, wanted).unwrap_or_else(|error| panic!("{name}: {error}"));
+        return;
+    }
+    let found = std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{name}: {error}"));
+    for (number, (found, wanted)) in found.lines().zip(wanted.lines()).enumerate() {
+        assert_eq!(
+            found,
+            wanted,
+            "{name}:{} differs from its data; see DEVELOPERS.md, \"Tables\"",
+            number + 1
+        );
+    }
+    assert_eq!(
+        found.len(),
+        wanted.len(),
+        "{name} differs from its data; see DEVELOPERS.md, \"Tables\""
+    );
+}
+
+/// The program, built once for all checks in the profile they run in.
+///
+/// # Panics
+/// It does not build.
+pub fn program() -> &'static Path {
+    static PROGRAM: OnceLock<PathBuf> = OnceLock::new();
+    PROGRAM.get_or_init(|| {
+        let build = escargot::CargoBuild::new()
+            .manifest_path(project_file("Cargo.toml"))
+            .package("fits-repl")
+            .bin("fits");
+        let build = if cfg!(debug_assertions) {
+            build
+        } else {
+            build.release()
+        };
+        build
+            .run()
+            .unwrap_or_else(|error| panic!("the program does not build: {error}"))
+            .path()
+            .to_owned()
+    })
+}
