@@ -162,6 +162,17 @@ fn the_stock_tables_are_what_the_data_give() {
 }
 
 #[test]
+fn the_cautions_are_what_the_data_give() {
+    let mut out = String::from(HEAD);
+    for row in rows("data/cautions.csv") {
+        let (key, text) = (row.text("key").to_uppercase(), row.text("text"));
+        assert!(text.len() <= 78, "{row}: a caution is one short line");
+        writeln!(out, "pub(super) const {key}: &str = {text:?};").unwrap();
+    }
+    hold_generated("fits-core/src/shop/caution_table.rs", &out);
+}
+
+#[test]
 fn drill_series_follow_their_rules() {
     let list = rows("data/drills/drills.csv");
     let mut reached = 0;

@@ -1,1 +1,20 @@
-//! x
+//! Text to answer to rendering, for people at the prompt and for programs.
+//!
+//! ```text
+//! text ──grammar──▶ Query ──session──▶ Answer ──render──▶ text | JSON
+//! ```
+//!
+//! One path for every way in: the prompt, `fits QUERY`, `fits --json QUERY`
+//! and `fits batch` differ only in who reads the lines.
+
+pub mod answer;
+pub mod batch;
+mod grammar;
+pub mod help;
+pub mod line_editor;
+pub mod problem;
+pub mod query;
+pub mod render;
+pub mod session;
+
+pub use grammar::{LONGEST_LINE, read};

@@ -1,1 +1,252 @@
-fn main() {}
+//! The `fits` command: a prompt, one answer, or a line-by-line service.
+
+use std::{
+    ffi::OsString,
+    io::{self, BufRead as _, IsTerminal as _, Write as _},
+    process::ExitCode,
+};
+
+use fits_repl::{
+    batch::{self, Outcome, not_text},
+    line_editor,
+    render::{Colour, json, text::Text},
+    session::Session,
+};
+
+const USAGE: &str = "\
+Fits and tolerances at the lathe: what to cut both parts to, and how to get there.
+
+usage: fits                     open the prompt
+       fits [--json] QUERY      answer once, as text or as one JSON object
+       fits batch [FILE]        read a query a line, write a JSON object a line
+
+options:
+  --json         one JSON object on one line
+  -h, --help     this text; queries: `fits help`
+  -V, --version  the version
+
+exit status: 0 answered; 1 answered, and a reading is out of limits;
+2 a query was not understood; 3 a file or the machine failed
+
+examples: fits 20 H7/g6
+          fits '20 H7/g6, hole = 20.013'
+          fits --json 'bore 3/4in H7 from 0.735in'
+";
+
+/// The machine failed.
+const FAILED: u8 = 3;
+/// The command line or a query was not understood.
+const NOT_UNDERSTOOD: u8 = 2;
+
+/// What the command line asks for.
+enum Task {
+    Usage,
+    Version,
+    Prompt,
+    Once { json: bool, query: OsString },
+    Batch(Option<OsString>),
+}
+
+fn main() -> ExitCode {
+    let task = match task(std::env::args_os()) {
+        Ok(task) => task,
+        Err(message) => {
+            eprintln!("fits: {message}\ntry `fits --help`");
+            return ExitCode::from(NOT_UNDERSTOOD);
+        }
+    };
+    let done = match task {
+        Task::Usage => write_out(USAGE.as_bytes()).map(|()| 0),
+        Task::Version => {
+            write_out(concat!("fits ", env!("CARGO_PKG_VERSION"), "\n").as_bytes()).map(|()| 0)
+        }
+        Task::Prompt => prompt(),
+        Task::Once { json, query } => once(json, query),
+        Task::Batch(file) => lines(file),
+    };
+    match done {
+        Ok(status) => ExitCode::from(status),
+        // Whoever read us has had enough: leave quietly.
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(error) => {
+            let _ = writeln!(io::stderr(), "fits: {error}");
+            ExitCode::from(FAILED)
+        }
+    }
+}
+
+/// Flags come first; from the first word that is none, all is the query.
+fn task(arguments: impl Iterator<Item = OsString>) -> Result<Task, String> {
+    let mut parser = lexopt::Parser::from_iter(arguments);
+    let mut json = false;
+    loop {
+        // `-20 H7` and `-.5in` are queries, if bad ones, not flags.
+        if let Some(raw) = parser.try_raw_args()
+            && raw
+                .peek()
+                .and_then(|word| word.to_str())
+                .is_some_and(is_negative_number)
+        {
+            return Ok(Task::Once {
+                json,
+                query: rest(&mut parser, None)?,
+            });
+        }
+        match parser.next().map_err(|error| error.to_string())? {
+            Some(lexopt::Arg::Long("json")) => json = true,
+            Some(lexopt::Arg::Long("help") | lexopt::Arg::Short('h')) => return Ok(Task::Usage),
+            Some(lexopt::Arg::Long("version") | lexopt::Arg::Short('V')) => {
+                return Ok(Task::Version);
+            }
+            Some(lexopt::Arg::Value(word)) if word == "batch" => {
+                let file = parser.next().map_err(|error| error.to_string())?;
+                return match file {
+                    None => Ok(Task::Batch(None)),
+                    Some(lexopt::Arg::Value(file)) => match parser.next() {
+                        Ok(None) => Ok(Task::Batch(Some(file))),
+                        _ => Err("`batch` takes one file, or none for standard input".into()),
+                    },
+                    Some(other) => Err(other.unexpected().to_string()),
+                };
+            }
+            Some(lexopt::Arg::Value(word)) => {
+                return Ok(Task::Once {
+                    json,
+                    query: rest(&mut parser, Some(word))?,
+                });
+            }
+            Some(other) => return Err(other.unexpected().to_string()),
+            None if json => return Err("a query is missing after --json".into()),
+            None => return Ok(Task::Prompt),
+        }
+    }
+}
+
+fn is_negative_number(word: &str) -> bool {
+    word.strip_prefix('-')
+        .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit() || c == '.'))
+}
+
+/// The words of the query, joined by spaces.
+fn rest(parser: &mut lexopt::Parser, first: Option<OsString>) -> Result<OsString, String> {
+    let mut query = first.unwrap_or_default();
+    for word in parser.raw_args().map_err(|error| error.to_string())? {
+        if !query.is_empty() {
+            query.push(" ");
+        }
+        query.push(word);
+    }
+    Ok(query)
+}
+
+fn write_out(bytes: &[u8]) -> io::Result<()> {
+    let mut out = io::stdout().lock();
+    out.write_all(bytes)?;
+    out.flush()
+}
+
+fn colour() -> Colour {
+    let refused = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
+    let plain = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
+    if refused || plain || !io::stdout().is_terminal() {
+        Colour::Off
+    } else {
+        Colour::On
+    }
+}
+
+fn once(json: bool, query: OsString) -> io::Result<u8> {
+    let mut session = Session::new();
+    let (query, answer) = match query.into_string() {
+        Ok(text) => {
+            let answer = session.evaluate(&text);
+            (text, answer)
+        }
+        Err(raw) => {
+            let bytes = raw.as_encoded_bytes();
+            let Err(error) = std::str::from_utf8(bytes) else {
+                return Ok(NOT_UNDERSTOOD);
+            };
+            let (problem, text) = not_text(bytes, error);
+            (text, Err(problem))
+        }
+    };
+    let status = Outcome::of(&answer).status();
+    if json {
+        let mut out = Vec::new();
+        json::object(&mut out, None, &query, &answer);
+        out.push(b'\n');
+        write_out(&out)?;
+        return Ok(status);
+    }
+    let text = Text {
+        settings: session.settings(),
+        colour: colour(),
+    };
+    match answer {
+        Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
+        Err(problem) => {
+            let plain = Text {
+                colour: if io::stderr().is_terminal() {
+                    text.colour
+                } else {
+                    Colour::Off
+                },
+                ..text
+            };
+            eprint!("{}", plain.problem(&query, &problem));
+        }
+    }
+    Ok(status)
+}
+
+fn lines(file: Option<OsString>) -> io::Result<u8> {
+    let mut session = Session::new();
+    let out = io::stdout().lock();
+    let outcome = match file {
+        None => batch::run(io::stdin().lock(), out, &mut session)?,
+        Some(file) => {
+            let input = std::fs::File::open(&file).map_err(|error| {
+                io::Error::new(error.kind(), format!("{}: {error}", file.display()))
+            })?;
+            batch::run(input, out, &mut session)?
+        }
+    };
+    Ok(outcome.status())
+}
+
+/// The prompt at a terminal; plain lines in and out where either end is none.
+fn prompt() -> io::Result<u8> {
+    if io::stdin().is_terminal() && io::stdout().is_terminal() {
+        return line_editor::run(Session::new(), colour()).map(Outcome::status);
+    }
+    let mut session = Session::new();
+    let mut worst = Outcome::default();
+    let mut bytes = Vec::new();
+    let mut input = io::stdin().lock();
+    loop {
+        bytes.clear();
+        if input.read_until(b'\n', &mut bytes)? == 0 {
+            return Ok(worst.status());
+        }
+        let line = bytes.trim_ascii_end();
+        let (text, answer) = match std::str::from_utf8(line) {
+            Ok("") => continue,
+            Ok(text) => (text.to_owned(), session.evaluate(text)),
+            Err(error) => {
+                let (problem, text) = not_text(line, error);
+                (text, Err(problem))
+            }
+        };
+        worst = worst.max(Outcome::of(&answer));
+        let render = Text {
+            settings: session.settings(),
+            colour: Colour::Off,
+        };
+        let shown = match &answer {
+            Ok(answer) => render.answer(answer),
+            Err(problem) => render.problem(&text, problem),
+        };
+        write_out(shown.as_bytes())?;
+    }
+}

@@ -1,5 +1,8 @@
 //! What to do about it: reamers and pre-drills, passes, verdicts on readings.
 
+#[rustfmt::skip]
+mod caution_table;
+mod cautions;
 mod check;
 mod passes;
 mod ream;
@@ -7,6 +10,7 @@ mod ream;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
 
+pub use cautions::Hazard;
 pub use check::{Reading, Verdict};
 pub use passes::{Pass, Passes, Stage, Start};
 pub use ream::{PreDrill, Ream};

@@ -85,6 +85,13 @@ pub struct Passes {
 /// More passes than this are not worth listing: saw it or drill it nearer.
 const MOST_PASSES: usize = 40;
 
+/// Where the best drill would leave more roughing than this, a plan does not
+/// begin with a drill.
+const MOST_ROUGHS_AFTER_DRILL: i64 = 4;
+
+/// No boring tool goes into less.
+const SMALLEST_BORE: Length = Length::from_tenth_nanometres(20_000_000);
+
 /// A cut finer than this is not planned as two.
 const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
 
@@ -126,18 +133,26 @@ impl Passes {
             Start::From(size) => Some(size),
             Start::Open if feature == Feature::Shaft => None,
             Start::Open => {
-                // Leave the finish cuts and a light roughing cut.
+                // Leave the finish cuts and a light roughing cut; a bore that
+                // no drill comes near is begun from whatever is there.
                 let largest = aim.checked_sub(finish)?.checked_sub(finish)?;
-                let drill = Drill::under(largest, &[Series::Metric, Series::Fraction]).ok_or_else(
-                    || no_plan(format!("no standard drill goes before a bore of {aim}")),
-                )?;
-                list.push(Pass {
-                    stage: Stage::Drill,
-                    to: drill.diameter(),
-                    takes: None,
-                    drill: Some(drill),
-                });
-                Some(drill.diameter())
+                let smallest =
+                    largest.checked_sub(most_rough.checked_mul(MOST_ROUGHS_AFTER_DRILL)?)?;
+                let drill = Drill::under(largest, &[Series::Metric, Series::Fraction])
+                    .filter(|drill| drill.diameter() >= smallest);
+                if let Some(drill) = drill {
+                    list.push(Pass {
+                        stage: Stage::Drill,
+                        to: drill.diameter(),
+                        takes: None,
+                        drill: Some(drill),
+                    });
+                } else if largest < SMALLEST_BORE {
+                    return Err(no_plan(format!(
+                        "a bore of {aim} is too small for a boring tool: drill and ream it"
+                    )));
+                }
+                drill.map(Drill::diameter)
             }
         };
         let began = at;
@@ -204,9 +219,9 @@ impl Passes {
         })
     }
 
-    /// Why the figures are what they are.
-    pub fn reasons(&self) -> Vec<Reason> {
-        let row = stock_for(&stock_table::PASSES, self.aim);
+    /// Why a plan to such a size is as it is.
+    pub fn reasons(aim: Length) -> Vec<Reason> {
+        let row = stock_for(&stock_table::PASSES, aim);
         [
             (
                 "left by roughing",

@@ -167,140 +167,111 @@ impl Number {
     /// from the start of `text`.
     pub fn scan(text: &str) -> Result<Option<(Self, usize)>, Error> {
         let bytes = text.as_bytes();
-        let digits_from = |from: usize| {
-            bytes
-                .get(from..)
-                .unwrap_or_default()
-                .iter()
-                .take_while(|b| b.is_ascii_digit())
-                .count()
-        };
         let is = |at: usize, byte: u8| bytes.get(at) == Some(&byte);
-
-        let whole = digits_from(0);
+        let whole = digits_from(bytes, 0);
+        // `20..21` is a range, not a point.
         let point = is(whole, b'.') && !is(whole + 1, b'.');
-        let places = if point { digits_from(whole + 1) } else { 0 };
+        let places = if point {
+            digits_from(bytes, whole + 1)
+        } else {
+            0
+        };
         if whole == 0 && places == 0 {
             return Ok(None);
         }
-        let mut end = whole + if point { 1 + places } else { 0 };
+        let end = whole + if point { 1 + places } else { 0 };
         if point && places == 0 {
             return Err(
                 not_a_size("a digit is missing after the point", "write `20` or `20.0`")
                     .at(end, end),
             );
         }
-        if is(end, b',') && digits_from(end + 1) > 0 {
-            let after = end + 1 + digits_from(end + 1);
-            return Err(not_a_size(
-                "a comma inside a number can mean a decimal point or thousands",
-                "",
-            )
-            .at(end, after.min(end + 1)));
+        if is(end, b',') && digits_from(bytes, end + 1) > 0 {
+            let why = "a comma inside a number can mean a decimal point or thousands";
+            return Err(not_a_size(why, "").at(end, end + 1));
         }
-        if bytes
-            .get(end)
-            .is_some_and(|b| b.eq_ignore_ascii_case(&b'e'))
-            && (digits_from(end + 1) > 0
-                || (bytes.get(end + 1).is_some_and(|b| matches!(b, b'+' | b'-'))
-                    && digits_from(end + 2) > 0))
-        {
-            let signed = usize::from(digits_from(end + 1) == 0);
-            let after = end + 1 + signed + digits_from(end + 1 + signed);
+        if let Some(after) = exponent_end(bytes, end) {
             return Err(not_a_size(
                 "sizes are not written with an exponent",
                 "write the size out, and a space before a tolerance class",
             )
             .at(0, after));
         }
-        let number = |from: usize, count: usize| -> Result<i128, Error> {
-            let text = bytes.get(from..from + count).unwrap_or_default();
-            let significant = text.iter().skip_while(|b| **b == b'0').count();
-            if significant > MOST_DIGITS {
-                return Err(not_a_size(
-                    "too many digits for a size",
-                    "a size to 0.1 nm has at most 7 decimals of a millimetre",
-                )
-                .at(from, from + count));
-            }
-            Ok(text
-                .iter()
-                .fold(0, |sum, b| sum * 10 + i128::from(b - b'0')))
-        };
         if point {
-            let kept = places
-                - bytes[whole + 1..end]
-                    .iter()
-                    .rev()
-                    .take_while(|b| **b == b'0')
-                    .count();
-            let whole_part = number(0, whole)?;
-            let part = number(whole + 1, kept)?;
-            if kept > MOST_DIGITS / 2 || whole_part > 1_000_000_000_000_000 {
-                return Err(not_a_size(
-                    "too many digits for a size",
-                    "a size to 0.1 nm has at most 7 decimals of a millimetre",
-                )
-                .at(0, end));
-            }
-            // `kept` is at most 12, so the power is in range.
-            let scale = 10_i128.pow(u32::try_from(kept).unwrap_or(0));
-            return Ok(Some((
-                Self {
-                    numerator: whole_part * scale + part,
-                    denominator: scale,
-                    is_decimal: true,
-                },
-                end,
-            )));
+            return Self::decimal(bytes, whole, end).map(|number| Some((number, end)));
         }
-        // A mixed number, `1-1/2`, or a fraction, `3/4`: no spaces inside.
-        let mixed = is(whole, b'-').then(|| (whole + 1, digits_from(whole + 1)));
-        let fraction = match mixed {
-            Some((start, top)) if top > 0 && is(start + top, b'/') => {
-                Some((number(0, whole)?, start, top))
-            }
-            _ if is(whole, b'/') => Some((0, 0, whole)),
-            _ => None,
-        };
-        if let Some((units, start, top)) = fraction {
-            let bottom_at = start + top + 1;
-            let bottom = digits_from(bottom_at);
-            // `20/19.985` is two numbers, not a fraction.
-            if bottom > 0
-                && !(is(bottom_at + bottom, b'.') && digits_from(bottom_at + bottom + 1) > 0)
-            {
-                end = bottom_at + bottom;
-                let numerator = number(start, top)?;
-                let denominator = number(bottom_at, bottom)?;
-                if denominator == 0 {
-                    return Err(not_a_size(
-                        "a fraction over zero is no size",
-                        "write `1/2`, `3/4` or the like",
-                    )
-                    .at(bottom_at, end));
-                }
-                let numerator = units
-                    .checked_mul(denominator)
-                    .and_then(|units| units.checked_add(numerator))
-                    .ok_or_else(super::length::out_of_range)?;
-                return Ok(Some((
-                    Self {
-                        numerator,
-                        denominator,
-                        is_decimal: false,
-                    },
-                    end,
-                )));
-            }
+        if let Some(found) = Self::fraction(bytes, whole)? {
+            return Ok(Some(found));
         }
+        let numerator = value_of(bytes, 0, whole)?;
         Ok(Some((
             Self {
-                numerator: number(0, whole)?,
+                numerator,
                 denominator: 1,
                 is_decimal: true,
             },
             whole,
+        )))
+    }
+
+    /// The decimal in `bytes[..end]` whose point stands at `point`.
+    fn decimal(bytes: &[u8], point: usize, end: usize) -> Result<Self, Error> {
+        let part = bytes.get(point + 1..end).unwrap_or_default();
+        let kept = part.len() - part.iter().rev().take_while(|b| **b == b'0').count();
+        let whole = value_of(bytes, 0, point)?;
+        let part = value_of(bytes, point + 1, kept)?;
+        // Neither a tenth of a nanometre nor a light year is a size.
+        if kept > MOST_DIGITS / 2 || whole > 1_000_000_000_000_000 {
+            return Err(too_many_digits().at(0, end));
+        }
+        // At most twelve places, so the power is in range.
+        let scale = 10_i128.pow(u32::try_from(kept).unwrap_or(0));
+        Ok(Self {
+            numerator: whole * scale + part,
+            denominator: scale,
+            is_decimal: true,
+        })
+    }
+
+    /// The fraction or mixed number that begins `bytes`, whose first run of
+    /// digits is `first` long: `3/4`, `1-1/2`, with no spaces inside.
+    fn fraction(bytes: &[u8], first: usize) -> Result<Option<(Self, usize)>, Error> {
+        let is = |at: usize, byte: u8| bytes.get(at) == Some(&byte);
+        let (units, start, top) = if is(first, b'/') {
+            (0, 0, first)
+        } else {
+            let top = digits_from(bytes, first + 1);
+            if !is(first, b'-') || top == 0 || !is(first + 1 + top, b'/') {
+                return Ok(None);
+            }
+            (value_of(bytes, 0, first)?, first + 1, top)
+        };
+        let below = start + top + 1;
+        let bottom = digits_from(bytes, below);
+        let end = below + bottom;
+        // `20/19.985` is two numbers, not a fraction.
+        if bottom == 0 || is(end, b'.') && digits_from(bytes, end + 1) > 0 {
+            return Ok(None);
+        }
+        let denominator = value_of(bytes, below, bottom)?;
+        if denominator == 0 {
+            return Err(not_a_size(
+                "a fraction over zero is no size",
+                "write `1/2`, `3/4` or the like",
+            )
+            .at(below, end));
+        }
+        let numerator = units
+            .checked_mul(denominator)
+            .and_then(|units| units.checked_add(value_of(bytes, start, top).ok()?))
+            .ok_or_else(|| too_many_digits().at(0, end))?;
+        Ok(Some((
+            Self {
+                numerator,
+                denominator,
+                is_decimal: false,
+            },
+            end,
         )))
     }
 
@@ -356,6 +327,44 @@ impl Number {
             is_decimal: false,
         })
     }
+}
+
+/// How many digits stand from a place on.
+fn digits_from(bytes: &[u8], from: usize) -> usize {
+    bytes
+        .get(from..)
+        .unwrap_or_default()
+        .iter()
+        .take_while(|b| b.is_ascii_digit())
+        .count()
+}
+
+/// The whole number in so many digits from a place.
+fn value_of(bytes: &[u8], from: usize, count: usize) -> Result<i128, Error> {
+    let digits = bytes.get(from..from + count).unwrap_or_default();
+    if digits.iter().skip_while(|b| **b == b'0').count() > MOST_DIGITS {
+        return Err(too_many_digits().at(from, from + count));
+    }
+    Ok(digits
+        .iter()
+        .fold(0, |sum, b| sum * 10 + i128::from(b - b'0')))
+}
+
+/// Where an exponent that begins at a place ends, if one does.
+fn exponent_end(bytes: &[u8], at: usize) -> Option<usize> {
+    if !bytes.get(at)?.eq_ignore_ascii_case(&b'e') {
+        return None;
+    }
+    let sign = usize::from(bytes.get(at + 1).is_some_and(|b| matches!(b, b'+' | b'-')));
+    let digits = digits_from(bytes, at + 1 + sign);
+    (digits > 0).then_some(at + 1 + sign + digits)
+}
+
+fn too_many_digits() -> Error {
+    not_a_size(
+        "too many digits for a size",
+        "a size to 0.1 nm has at most 7 decimals of a millimetre",
+    )
 }
 
 pub(crate) fn not_a_size(why: &'static str, advice: &'static str) -> Error {

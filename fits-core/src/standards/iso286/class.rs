@@ -160,7 +160,7 @@ impl Grade {
     pub(crate) const IT7: Self = Self(8);
     pub(crate) const IT8: Self = Self(9);
 
-    /// The grade ITn for n from 1 to 18.
+    /// The grade IT1 to IT18 with this number.
     pub const fn it(number: u8) -> Option<Self> {
         match number {
             1..=18 => Some(Self(number + 1)),
@@ -178,7 +178,7 @@ impl Grade {
         usize::from(self.0)
     }
 
-    /// Is it finer than, or as fine as, ITn?
+    /// Is it finer than, or as fine as, the grade with this number?
     pub(crate) fn up_to(self, number: u8) -> bool {
         self.0 <= number + 1
     }

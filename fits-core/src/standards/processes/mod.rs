@@ -24,13 +24,12 @@ struct Entry {
 }
 
 impl Process {
-    /// Every process listed, the finest first.
+    /// Every process listed, in the order a small shop reaches for them.
     pub fn all() -> impl Iterator<Item = Self> {
         table::PROCESSES.iter().map(Self)
     }
 
-    /// The processes that commonly hold a grade on such a feature: those whose
-    /// finest grade is that fine.
+    /// The processes that commonly hold a grade on such a feature.
     ///
     /// ```
     /// use fits_core::standards::{iso286::{Feature, Grade}, processes::Process};

@@ -1,0 +1,377 @@
+//! Answers: what a query means, in exact lengths, written as JSON by serde.
+//!
+//! Every length is written in millimetres under a name ending `_mm`: an
+//! integer divided once by a power of ten, so the number is exact as printed.
+
+use fits_core::{
+    Basis, Kind, Length, Limits,
+    shop::{Reading, Verdict},
+    source::Reason,
+    standards::iso286::Feature,
+};
+use serde::{Serialize, Serializer};
+
+use crate::query::{Dial, Units};
+
+/// A length in JSON: millimetres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Mm(pub Length);
+
+impl Serialize for Mm {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_f64(self.0.millimetres())
+    }
+}
+
+/// What a query was answered with.
+#[derive(Clone, Debug, Serialize)]
+#[serde(tag = "answer", rename_all = "snake_case")]
+pub enum Answer {
+    /// A size alone.
+    Size(SizeAnswer),
+    /// One feature.
+    Feature(Box<FeatureAnswer>),
+    /// A pair.
+    Fit(Box<FitAnswer>),
+    /// A reading of one feature.
+    Reading(Box<ReadingAnswer>),
+    /// A reading of both parts of a pair.
+    PairReading(Box<PairReadingAnswer>),
+    /// A reamer and its pre-drill.
+    Ream(Box<ReamAnswer>),
+    /// Boring or turning passes.
+    Passes(Box<PassesAnswer>),
+    /// The settings in force.
+    Settings(SettingsAnswer),
+    /// Where the figures of an answer come from.
+    Why(WhyAnswer),
+    /// Help.
+    Help(HelpAnswer),
+}
+
+/// A size alone.
+#[derive(Clone, Debug, Serialize)]
+pub struct SizeAnswer {
+    /// The size, exactly.
+    pub size_mm: Mm,
+}
+
+/// One feature: limits and aim, and where they come from.
+#[derive(Clone, Debug, Serialize)]
+pub struct FeatureAnswer {
+    /// The limits, for rendering.
+    #[serde(skip)]
+    pub limits: Limits,
+    /// Hole or shaft; `None` where a feature was given by bare limits.
+    pub kind: Option<Feature>,
+    /// Nominal size.
+    pub nominal_mm: Mm,
+    /// The class, or how the limits were given.
+    pub class: String,
+    /// Least good size.
+    pub lower_mm: Mm,
+    /// Greatest good size.
+    pub upper_mm: Mm,
+    /// The one size to cut for.
+    pub aim_mm: Mm,
+    /// The limits' source.
+    pub source: &'static str,
+    /// The grade held, as `IT7`; the coarsest within where no class was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grade: Option<String>,
+    /// Processes that commonly hold it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub processes: Vec<&'static str>,
+    /// The reamer, for a hole asked for alone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ream: Option<ReamFigures>,
+    /// Why it is not reamed, for a hole asked for alone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub not_reamed: Option<String>,
+    /// Boring passes, for a hole asked for alone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bore: Option<PassFigures>,
+    /// Turning passes, for a shaft asked for alone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub turn: Option<PassFigures>,
+    /// What to be careful of.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<&'static str>,
+}
+
+/// Least, greatest and aimed-at clearance; interference is below nought.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct ClearanceFigures {
+    /// Least.
+    pub min_mm: Mm,
+    /// Greatest.
+    pub max_mm: Mm,
+    /// With both parts at their aims.
+    pub aim_mm: Mm,
+}
+
+/// A pair.
+#[derive(Clone, Debug, Serialize)]
+pub struct FitAnswer {
+    /// Nominal size.
+    pub nominal_mm: Mm,
+    /// Clearance, transition or interference.
+    pub kind: Kind,
+    /// Hole-basis, shaft-basis, both or neither.
+    pub basis: Basis,
+    /// The hole.
+    pub hole: FeatureAnswer,
+    /// The shaft.
+    pub shaft: FeatureAnswer,
+    /// The clearance.
+    pub clearance: ClearanceFigures,
+    /// For a transition fit, the chance of clearance.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub chance_of_clearance: Option<ChanceFigures>,
+    /// One part measured, the other one's limits follow it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub measured: Option<MeasuredFigures>,
+    /// The reamer; `null` where the hole is not reamed.
+    pub ream: Option<ReamFigures>,
+    /// Why it is not.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub not_reamed: Option<String>,
+    /// The boring passes; `null` where none can be planned.
+    pub bore: Option<PassFigures>,
+    /// What to be careful of.
+    pub cautions: Vec<&'static str>,
+}
+
+/// The chance of clearance in a transition fit.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct ChanceFigures {
+    /// Sizes spread evenly between the limits.
+    pub even: f64,
+    /// Sizes normal about the middle, the limits at three standard deviations.
+    pub normal: f64,
+}
+
+/// The part that was measured first.
+#[derive(Clone, Debug, Serialize)]
+pub struct MeasuredFigures {
+    /// Which.
+    pub part: Feature,
+    /// What it measures.
+    pub size_mm: Mm,
+    /// What its own limits say of it.
+    pub verdict: Verdict,
+}
+
+/// A reamer and the drill before it.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReamFigures {
+    /// Smallest reamer.
+    pub reamer_min_mm: Mm,
+    /// Largest reamer.
+    pub reamer_max_mm: Mm,
+    /// Least stock to leave on the diameter.
+    pub stock_min_mm: Mm,
+    /// Most.
+    pub stock_max_mm: Mm,
+    /// Where the hole should be before the reamer, by drill or by boring.
+    pub before_mm: Mm,
+    /// The pre-drill to prefer; `null` where none leaves fitting stock.
+    pub drill: Option<DrillFigures>,
+    /// The one of the other system, if it leaves fitting stock too.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub other_drill: Option<DrillFigures>,
+}
+
+/// A drill before a reamer.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct DrillFigures {
+    /// Its name.
+    pub name: &'static str,
+    /// Its diameter.
+    pub mm: Mm,
+    /// The stock it leaves.
+    pub leaves_mm: Mm,
+}
+
+/// Passes to a size.
+#[derive(Clone, Debug, Serialize)]
+pub struct PassFigures {
+    /// The passes in order.
+    pub passes: Vec<PassFigure>,
+    /// The size at the start of the cutting; `null` where it is not known.
+    pub start_mm: Option<Mm>,
+    /// The size to end at.
+    pub aim_mm: Mm,
+}
+
+/// One pass.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct PassFigure {
+    /// Its name.
+    pub name: &'static str,
+    /// The size after it.
+    pub to_mm: Mm,
+    /// What to dial, on a dial that reads as set; `null` for a drill and for
+    /// a first cut from an unknown size.
+    pub dial_mm: Option<Mm>,
+    /// The drill's name.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drill: Option<&'static str>,
+}
+
+/// A reading of one feature.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReadingAnswer {
+    /// The feature.
+    #[serde(flatten)]
+    pub feature: FeatureAnswer,
+    /// The judged reading.
+    #[serde(flatten)]
+    pub reading: ReadingFigures,
+}
+
+/// A reading judged.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReadingFigures {
+    /// What was read.
+    pub reading_mm: Mm,
+    /// The reading's uncertainty; `null` where no instrument was named.
+    pub uncertainty_mm: Option<Mm>,
+    /// Cut more, good or over.
+    pub verdict: Verdict,
+    /// Metal still to come off to the aim, on the diameter; below nought when
+    /// past it.
+    pub to_go_mm: Mm,
+    /// To the limit met first.
+    pub to_first_limit_mm: Mm,
+    /// To the limit that must not be passed.
+    pub to_last_limit_mm: Mm,
+    /// The chance that the part is good; `null` where no instrument was named.
+    pub probability_good: Option<f64>,
+}
+
+impl ReadingFigures {
+    /// From the judgement of a size.
+    pub fn new(size: Length, reading: Reading) -> Self {
+        Self {
+            reading_mm: Mm(size),
+            uncertainty_mm: None,
+            verdict: reading.verdict,
+            to_go_mm: Mm(reading.to_aim),
+            to_first_limit_mm: Mm(reading.to_first_limit),
+            to_last_limit_mm: Mm(reading.to_last_limit),
+            probability_good: None,
+        }
+    }
+}
+
+/// A measured pair.
+#[derive(Clone, Debug, Serialize)]
+pub struct PairReadingAnswer {
+    /// Nominal size.
+    pub nominal_mm: Mm,
+    /// The hole.
+    pub hole: ReadingAnswer,
+    /// The shaft.
+    pub shaft: ReadingAnswer,
+    /// The fit's own range.
+    pub clearance: ClearanceFigures,
+    /// The pair's actual clearance.
+    pub actual_clearance_mm: Mm,
+    /// Is it within the fit's range?
+    pub within: bool,
+    /// What to be careful of.
+    pub cautions: Vec<&'static str>,
+}
+
+/// A reamer asked for by itself.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReamAnswer {
+    /// The hole.
+    pub hole: FeatureAnswer,
+    /// The reamer.
+    #[serde(flatten)]
+    pub ream: ReamFigures,
+}
+
+/// Passes asked for by themselves.
+#[derive(Clone, Debug, Serialize)]
+pub struct PassesAnswer {
+    /// `bore` or `turn`.
+    pub work: &'static str,
+    /// How the dial reads.
+    pub dial: Dial,
+    /// The passes.
+    #[serde(flatten)]
+    pub plan: PassFigures,
+    /// The feature.
+    pub feature: FeatureAnswer,
+    /// What to be careful of.
+    pub cautions: Vec<&'static str>,
+}
+
+/// The settings in force.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct SettingsAnswer {
+    /// What bare numbers are.
+    pub units: Units,
+    /// How the dials read.
+    pub dial: Dial,
+}
+
+/// Where the figures of an answer come from.
+#[derive(Clone, Debug, Serialize)]
+pub struct WhyAnswer {
+    /// The query they belong to.
+    pub of: String,
+    /// One entry a figure.
+    pub figures: Vec<Reason>,
+}
+
+/// Help on a topic.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct HelpAnswer {
+    /// The topic.
+    pub topic: &'static str,
+    /// The text, line by line.
+    pub lines: &'static [&'static str],
+    /// Queries to try, each with what it gives.
+    #[serde(serialize_with = "examples_as_objects")]
+    pub examples: &'static [(&'static str, &'static str)],
+}
+
+fn examples_as_objects<S: Serializer>(
+    examples: &&'static [(&'static str, &'static str)],
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    #[derive(Serialize)]
+    struct Example {
+        query: &'static str,
+        gives: &'static str,
+    }
+    serializer.collect_seq(
+        examples
+            .iter()
+            .map(|&(query, gives)| Example { query, gives }),
+    )
+}
+
+impl Answer {
+    /// Does it hold a reading that is outside its limits?
+    pub fn is_out_of_limits(&self) -> bool {
+        match self {
+            Self::Reading(answer) => answer.reading.verdict != Verdict::Good,
+            Self::PairReading(answer) => {
+                !answer.within
+                    || [&answer.hole, &answer.shaft]
+                        .iter()
+                        .any(|part| part.reading.verdict != Verdict::Good)
+            }
+            Self::Fit(answer) => answer
+                .measured
+                .as_ref()
+                .is_some_and(|measured| measured.verdict != Verdict::Good),
+            _ => false,
+        }
+    }
+}

@@ -1,0 +1,102 @@
+//! A query a line in, a JSON object a line out.
+
+use std::io::{self, BufRead, Write};
+
+use crate::{answer::Answer, problem::Problem, render::json, session::Session};
+
+/// What a run of queries came to, worst first.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Outcome {
+    /// Every query was answered.
+    #[default]
+    Answered,
+    /// Every query was answered, and a reading is out of its limits.
+    OutOfLimits,
+    /// A query was not understood.
+    NotUnderstood,
+}
+
+impl Outcome {
+    /// Of one query.
+    pub fn of(answer: &Result<Answer, Problem>) -> Self {
+        match answer {
+            Ok(answer) if answer.is_out_of_limits() => Self::OutOfLimits,
+            Ok(_) => Self::Answered,
+            Err(_) => Self::NotUnderstood,
+        }
+    }
+
+    /// The exit status that says so.
+    pub const fn status(self) -> u8 {
+        match self {
+            Self::Answered => 0,
+            Self::OutOfLimits => 1,
+            Self::NotUnderstood => 2,
+        }
+    }
+}
+
+/// Bytes gathered before they are written, while more input is waiting.
+const ENOUGH: usize = 1 << 16;
+
+/// Answers every line until the input ends. Answers are written out as soon
+/// as no further input is waiting, so a program may talk to it line by line.
+///
+/// # Errors
+/// Reading or writing failed.
+pub fn run(
+    input: impl io::Read,
+    mut output: impl Write,
+    session: &mut Session,
+) -> io::Result<Outcome> {
+    let mut input = io::BufReader::with_capacity(ENOUGH, input);
+    let mut out = Vec::with_capacity(2 * ENOUGH);
+    let mut bytes = Vec::new();
+    let mut worst = Outcome::default();
+    let mut number = 0;
+    loop {
+        bytes.clear();
+        if input.read_until(b'\n', &mut bytes)? == 0 {
+            output.write_all(&out)?;
+            output.flush()?;
+            return Ok(worst);
+        }
+        number += 1;
+        let line = bytes.strip_suffix(b"\n").unwrap_or(&bytes);
+        let line = line.strip_suffix(b"\r").unwrap_or(line);
+        worst = worst.max(answer_bytes(&mut out, number, line, session));
+        out.push(b'\n');
+        if out.len() >= ENOUGH || !input.buffer().contains(&b'\n') {
+            output.write_all(&out)?;
+            output.flush()?;
+            out.clear();
+        }
+    }
+}
+
+fn answer_bytes(out: &mut Vec<u8>, number: u64, line: &[u8], session: &mut Session) -> Outcome {
+    match std::str::from_utf8(line) {
+        Ok(text) => {
+            let answer = session.evaluate(text);
+            json::object(out, Some(number), text, &answer);
+            Outcome::of(&answer)
+        }
+        Err(error) => {
+            let (problem, text) = not_text(line, error);
+            json::object(out, Some(number), &text, &Err(problem));
+            Outcome::NotUnderstood
+        }
+    }
+}
+
+/// The problem with bytes that are not text, and the text with a mark in
+/// their place.
+pub fn not_text(line: &[u8], error: std::str::Utf8Error) -> (Problem, String) {
+    let text = String::from_utf8_lossy(line).into_owned();
+    let start = error.valid_up_to();
+    let end = start + char::REPLACEMENT_CHARACTER.len_utf8();
+    let problem = Problem::new("the line is not UTF-8 text", start..end.min(text.len()))
+        .advise("without the bytes that are none")
+        .fix(0..text.len(), text.replace(char::REPLACEMENT_CHARACTER, ""));
+    (problem, text)
+}

@@ -1,0 +1,337 @@
+//! Text to query: the grammar, on nom.
+//!
+//! What was typed and where. It knows words, numbers and their order; it
+//! knows no table, so it can say of `Q7` only that it has the shape of a class.
+
+mod clauses;
+mod fault;
+mod sizes;
+mod tolerances;
+mod words;
+
+use fits_core::{size::Unit, standards::iso286::Feature};
+use nom::{
+    Err, Parser,
+    branch::alt,
+    character::complete::char,
+    combinator::{opt, value},
+};
+
+pub(crate) use self::words::near_miss;
+use self::{
+    clauses::clauses,
+    fault::{Fault, Known, Parsed, fatal, fatal_fix},
+    sizes::{expression, size_after},
+    tolerances::tolerance,
+    words::{keyword, separator, shortened, space, spot, unknown, word},
+};
+use crate::{
+    problem::Problem,
+    query::{Dial, Part, Query, Spot, Tolerance, Units, Work},
+};
+
+/// A longer line is not a query.
+pub const LONGEST_LINE: usize = 4096;
+
+/// Every keyword a query can begin with or hold.
+pub(crate) const KEYWORDS: &[&str] = &[
+    "bore", "dial", "from", "help", "hole", "ream", "shaft", "turn", "units", "why",
+];
+
+/// Reads one line.
+///
+/// # Errors
+/// The first place where no query goes on, with what would.
+pub fn read(line: &str) -> Result<Query, Problem> {
+    if line.len() > LONGEST_LINE {
+        let start = (0..=LONGEST_LINE)
+            .rev()
+            .find(|&at| line.is_char_boundary(at))
+            .unwrap_or(0);
+        return Err(Problem::new(
+            format!(
+                "the line is {} bytes long, a query has at most {LONGEST_LINE}",
+                line.len()
+            ),
+            start..line.len(),
+        )
+        .advise("type one query a line, as `20 H7/g6`"));
+    }
+    if let Some((at, control)) = line
+        .char_indices()
+        .find(|(_, c)| c.is_control() && *c != '\t' && *c != '\r')
+    {
+        let end = at + control.len_utf8();
+        let mended = line.replace(|c: char| c.is_control() && c != '\t', "");
+        return Err(Problem::new(
+            format!(
+                "the line holds a control character (U+{:04X})",
+                u32::from(control)
+            ),
+            at..end,
+        )
+        .advise("without it")
+        .fix(0..line.len(), mended));
+    }
+    if let Some(at) = too_deep(line) {
+        return Err(Problem::new("too many brackets in one size", at..at + 1)
+            .advise("as in `(25.4 + 0.02)/2`"));
+    }
+    let at = |left: usize| line.len().saturating_sub(left);
+    match query(line, line.len()) {
+        Ok((_, query)) => Ok(query),
+        Err(Err::Error(fault) | Err::Failure(fault)) => {
+            let range = at(fault.left)..at(fault.left_after);
+            let Some(known) = fault.known else {
+                return Err(Problem::new("this is not understood", range).advise("see `help`"));
+            };
+            let Known {
+                message,
+                advice,
+                fix,
+            } = *known;
+            let mut problem = Problem::new(message, range).advise(advice);
+            if let Some((from, to, with)) = fix {
+                problem = problem.fix(at(from)..at(to), with);
+            }
+            Err(problem)
+        }
+        Err(Err::Incomplete(_)) => {
+            Err(Problem::new("the line ends too soon", line.len()..line.len()).advise("see `help`"))
+        }
+    }
+}
+
+/// Where brackets nest deeper than any size needs.
+fn too_deep(line: &str) -> Option<usize> {
+    const DEEPEST: i32 = 32;
+    let mut depth = 0;
+    line.bytes().position(|byte| {
+        depth += match byte {
+            b'(' => 1,
+            b')' => -1,
+            _ => 0,
+        };
+        depth > DEEPEST
+    })
+}
+
+fn query(input: &str, total: usize) -> Parsed<'_, Query> {
+    let (input, _) = space(input)?;
+    if input.trim().is_empty() {
+        return fatal(
+            input,
+            input.len(),
+            "nothing was asked",
+            "type a size and a class, as `20 H7/g6`, or `help`",
+        );
+    }
+    if let Ok((rest, ())) = alt((keyword("help"), value((), char('?')))).parse(input) {
+        let (topic, _) = space(rest)?;
+        let typed = topic.trim_end();
+        let at = total - topic.len()..total - topic.len() + typed.len();
+        return Ok((
+            "",
+            Query::Help((!typed.is_empty()).then(|| Spot {
+                value: typed.to_owned(),
+                at,
+            })),
+        ));
+    }
+    if let Ok((rest, ())) = keyword("why")(input) {
+        let (rest, _) = space(rest)?;
+        if rest.is_empty() {
+            return Ok(("", Query::Why(None)));
+        }
+        if keyword("why")(rest).is_ok() {
+            return fatal(rest, 3, "one `why` is enough", "as in `why 20 H7`");
+        }
+        let (end, of) = query(rest, total)?;
+        return Ok((end, Query::Why(Some(Box::new(of)))));
+    }
+    if let Ok((rest, ())) = keyword("units")(input) {
+        let choice = alt((
+            value(Units::Millimetres, keyword("mm")),
+            value(
+                Units::Inches,
+                alt((keyword("in"), keyword("inch"), keyword("inches"))),
+            ),
+        ));
+        return setting(rest, choice, "units are `units mm` or `units in`")
+            .map(|(rest, units)| (rest, Query::Units(units)));
+    }
+    if let Ok((rest, ())) = keyword("dial")(input) {
+        let choice = alt((
+            value(Dial::Diameter, keyword("diameter")),
+            value(Dial::Radius, keyword("radius")),
+        ));
+        return setting(rest, choice, "dials are `dial diameter` or `dial radius`")
+            .map(|(rest, dial)| (rest, Query::Dial(dial)));
+    }
+    let (input, work) = opt(spot(
+        total,
+        alt((
+            value(Work::Ream, keyword("ream")),
+            value(Work::Bore, keyword("bore")),
+            value(Work::Turn, keyword("turn")),
+        )),
+    ))
+    .parse(input)?;
+    let (input, _) = space(input)?;
+    let (input, feature) = opt(spot(
+        total,
+        alt((
+            value(Feature::Hole, keyword("hole")),
+            value(Feature::Shaft, keyword("shaft")),
+        )),
+    ))
+    .parse(input)?;
+    let (input, _) = space(input)?;
+    part_or_size(input, total, work, feature)
+}
+
+/// The rest of `units` or `dial`: a choice or nothing.
+fn setting<'a, T>(
+    input: &'a str,
+    mut choice: impl Parser<&'a str, Output = T, Error = Fault>,
+    advice: &str,
+) -> Parsed<'a, Option<T>> {
+    let (input, _) = space(input)?;
+    if input.is_empty() {
+        return Ok((input, None));
+    }
+    let Ok((rest, chosen)) = choice.parse(input) else {
+        return fatal(
+            input,
+            input.trim_end().len(),
+            format!("`{}` is no such setting", shortened(input.trim_end())),
+            advice,
+        );
+    };
+    let (rest, _) = space(rest)?;
+    if !rest.is_empty() {
+        return fatal(
+            rest,
+            rest.trim_end().len(),
+            "something follows the setting",
+            advice,
+        );
+    }
+    Ok((rest, Some(chosen)))
+}
+
+fn part_or_size(
+    input: &str,
+    total: usize,
+    work: Option<Spot<Work>>,
+    feature: Option<Spot<Feature>>,
+) -> Parsed<'_, Query> {
+    size_must_start(input)?;
+    let (mut rest, size) = expression(input, total)?;
+    let (after, _) = separator(rest)?;
+    let tolerance = if after.is_empty() {
+        None
+    } else if let Some(second) = after
+        .strip_prefix("..")
+        .or_else(|| after.strip_prefix('\u{2026}'))
+    {
+        let (second, _) = space(second)?;
+        let (end, upper) = size_after(
+            second,
+            total,
+            "the upper limit is missing after `..`",
+            "write both limits, as `hole 20.00..20.02`",
+        )?;
+        rest = end;
+        Some(Tolerance::UpTo(upper))
+    } else {
+        let (end, tolerance) = tolerance(after, total)?;
+        if tolerance.is_some() {
+            rest = end;
+        }
+        tolerance
+    };
+    let Some(tolerance) = tolerance else {
+        let (rest, _) = separator(rest)?;
+        if rest.is_empty() && work.is_none() && feature.is_none() {
+            return Ok((rest, Query::Size(size)));
+        }
+        if rest.is_empty() || rest.starts_with('=') || opt(keyword("from")).parse(rest)?.1.is_some()
+        {
+            let class = match (
+                work.map(|work| work.value),
+                feature.map(|feature| feature.value),
+            ) {
+                (Some(Work::Turn), _) | (_, Some(Feature::Shaft)) => "g6",
+                _ => "H7",
+            };
+            return fatal_fix(
+                rest,
+                0,
+                "the tolerance is missing after the size",
+                "give a class",
+                Some((0, format!(" {class} "))),
+            );
+        }
+        return unknown(rest);
+    };
+    clauses(
+        rest,
+        total,
+        Part {
+            work,
+            feature,
+            size,
+            tolerance,
+            from: None,
+            reading: None,
+            second_reading: None,
+            hole: None,
+            shaft: None,
+        },
+    )
+}
+
+/// Refuses what cannot begin a size, with what is meant most likely.
+fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
+    if input.is_empty() {
+        return fatal(
+            input,
+            0,
+            "the size is missing",
+            "as in `bore 20 H7` or `hole 20 ±0.02`",
+        );
+    }
+    let Ok((rest, letters)) = word(input) else {
+        return Ok(());
+    };
+    if letters.eq_ignore_ascii_case("letter") {
+        return Ok(());
+    }
+    if Unit::scan(input).is_some_and(|(_, taken)| taken == letters.len()) {
+        return fatal_fix(
+            input,
+            letters.len(),
+            format!("`{letters}` has no number before it: a class needs its size"),
+            "",
+            Some((
+                0,
+                if letters.eq_ignore_ascii_case("in") {
+                    "3/4".into()
+                } else {
+                    "20 ".into()
+                },
+            )),
+        );
+    }
+    if rest.starts_with(|c: char| c.is_ascii_digit()) && letters.len() <= 2 {
+        return fatal_fix(
+            input,
+            letters.len(),
+            "a class needs its nominal size before it",
+            "",
+            Some((0, "20 ".into())),
+        );
+    }
+    unknown(input)
+}

@@ -1,0 +1,126 @@
+//! Spaces, words and keywords, and words that nothing goes with.
+
+use std::ops::Range;
+
+use nom::{Err, Parser, bytes::complete::take_while, error::ErrorKind};
+
+use super::{
+    KEYWORDS,
+    fault::{Fault, Parsed, fatal, fatal_fix},
+};
+use crate::query::Spot;
+
+pub(super) fn is_space(c: char) -> bool {
+    c.is_whitespace()
+}
+
+pub(super) fn space(input: &str) -> Parsed<'_, &str> {
+    take_while(is_space)(input)
+}
+
+/// Spaces and commas, in any number.
+pub(super) fn separator(input: &str) -> Parsed<'_, &str> {
+    take_while(|c| is_space(c) || c == ',' || c == ';')(input)
+}
+
+/// A run of letters, where a word may begin.
+pub(super) fn word(input: &str) -> Parsed<'_, &str> {
+    nom::bytes::complete::take_while1(|c: char| c.is_ascii_alphabetic())(input)
+}
+
+/// A keyword in any case, with no letter or digit after it.
+pub(super) fn keyword<'a>(wanted: &'static str) -> impl FnMut(&'a str) -> Parsed<'a, ()> {
+    move |input| {
+        let (rest, found) = word(input)?;
+        if found.eq_ignore_ascii_case(wanted) && !rest.starts_with(|c: char| c.is_ascii_digit()) {
+            Ok((rest, ()))
+        } else {
+            Err(Err::Error(nom::error::ParseError::from_error_kind(
+                input,
+                ErrorKind::Tag,
+            )))
+        }
+    }
+}
+
+pub(super) fn span(total: usize, input: &str, rest: &str) -> Range<usize> {
+    total - input.len()..total - rest.len()
+}
+
+pub(super) fn spot<'a, T>(
+    total: usize,
+    mut parser: impl Parser<&'a str, Output = T, Error = Fault>,
+) -> impl FnMut(&'a str) -> Parsed<'a, Spot<T>> {
+    move |input| {
+        let (rest, value) = parser.parse(input)?;
+        Ok((
+            rest,
+            Spot {
+                value,
+                at: span(total, input, rest),
+            },
+        ))
+    }
+}
+
+/// A word that nothing goes with.
+pub(super) fn unknown<T>(input: &str) -> Result<T, Err<Fault>> {
+    let typed = input
+        .split(|c: char| is_space(c) || c == ',')
+        .next()
+        .unwrap_or(input);
+    let length = typed
+        .len()
+        .max(input.chars().next().map_or(0, char::len_utf8));
+    let near = KEYWORDS
+        .iter()
+        .find(|known| near_miss(&typed.to_ascii_lowercase(), known));
+    match near {
+        Some(known) => fatal_fix(
+            input,
+            length,
+            format!("`{}` is not understood", shortened(typed)),
+            "",
+            Some((length, (*known).to_owned())),
+        ),
+        None => fatal(
+            input,
+            length,
+            format!("`{}` is not understood here", shortened(typed)),
+            "a size comes first, then its class, as `20 H7/g6`; see `help`",
+        ),
+    }
+}
+
+/// Is one word a slip of the finger away from another: one letter wrong,
+/// missing, doubled or swapped?
+pub(crate) fn near_miss(typed: &str, known: &str) -> bool {
+    let (a, b): (&[u8], &[u8]) = (typed.as_bytes(), known.as_bytes());
+    if a.len() < 3 || a == b || a.len().abs_diff(b.len()) > 1 {
+        return false;
+    }
+    let start = a.iter().zip(b).take_while(|(a, b)| a == b).count();
+    let end = a
+        .iter()
+        .rev()
+        .zip(b.iter().rev())
+        .take_while(|(a, b)| a == b)
+        .count();
+    let (shorter, longer) = (a.len().min(b.len()), a.len().max(b.len()));
+    let swapped = a.len() == b.len()
+        && start + end + 2 == a.len()
+        && a.get(start) == b.get(start + 1)
+        && a.get(start + 1) == b.get(start);
+    swapped
+        || start + end >= shorter && longer - shorter <= 1
+        || start + end + 1 == longer && a.len() == b.len()
+}
+
+/// A text short enough to stand in a message.
+pub(super) fn shortened(text: &str) -> String {
+    if text.chars().count() <= 24 {
+        text.to_owned()
+    } else {
+        text.chars().take(21).chain("...".chars()).collect()
+    }
+}

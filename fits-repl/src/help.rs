@@ -1,0 +1,204 @@
+//! Help, by topic: short texts and examples that work as they stand.
+
+use crate::{answer::HelpAnswer, grammar::near_miss, problem::Problem, query::Spot};
+
+/// Every topic, the overview first.
+pub const TOPICS: &[HelpAnswer] = &[
+    HelpAnswer {
+        topic: "help",
+        lines: &[
+            "Type a size and how it fits; the answer says what to cut to.",
+            "Topics: sizes, classes, pairs, readings, limits, ream, passes, settings, why, program.",
+        ],
+        examples: &[
+            (
+                "20 H7/g6",
+                "both parts: what to cut to, the fit, reamer and passes",
+            ),
+            ("20 H7 = 20.013", "a reading: cut more, good or over"),
+            (
+                "20 H7/g6, hole = 20.013",
+                "the shaft to suit a hole already measured",
+            ),
+            (
+                "bore 20 H7 from 19.6",
+                "pass by pass from where the bore is now",
+            ),
+            ("help pairs", "more on a topic"),
+        ],
+    },
+    HelpAnswer {
+        topic: "sizes",
+        lines: &[
+            "A bare number takes the unit in the prompt. Units: mm, cm, m, um, in, \", ft, thou,",
+            "tenths (of a thou), uin. Fractions as 3/4in and 1-1/2in. Drill gauges: #7, letter F.",
+            "A size may be a small sum; alone on a line it is answered in both units.",
+            "Kept exactly to 0.1 nm; 1/256 in and other fractions finer than that are rounded.",
+        ],
+        examples: &[
+            ("3/4in", "in both units"),
+            ("3/4in - 15 thou", "a sum: spaces about the sign"),
+            ("(25.4 + 0.02)/2", "brackets, a plain number to divide by"),
+            ("#7", "a number drill"),
+        ],
+    },
+    HelpAnswer {
+        topic: "classes",
+        lines: &[
+            "An ISO 286 class is a letter and a grade: capitals for holes, small letters for shafts.",
+            "Letters A to ZC without I, L, O, Q, W; grades 01, 0, 1 to 18; sizes over 0 to 3150 mm.",
+        ],
+        examples: &[
+            ("20 H7", "a hole"),
+            ("3/4in h6", "a shaft on an inch size"),
+            ("20 js6", "symmetrical about nominal"),
+        ],
+    },
+    HelpAnswer {
+        topic: "pairs",
+        lines: &[
+            "Hole first, then shaft. The usual ones, hole-basis (ANSI B4.2 descriptions):",
+            "H11/c11 loose running   H9/d9 free running   H8/f7 close running",
+            "H7/g6 sliding   H7/h6 locational clearance   H7/k6, H7/n6 locational transition",
+            "H7/p6 locational interference   H7/s6 medium drive   H7/u6 force",
+        ],
+        examples: &[
+            ("20 H7/g6", "the pair"),
+            (
+                "20 H7/g6, hole = 20.013",
+                "the hole is cut: the shaft to suit it",
+            ),
+            (
+                "20 H7/g6, shaft = 19.985",
+                "the shaft is there: the hole to suit it",
+            ),
+            ("3/4in H7/s6", "inch size, ISO classes"),
+        ],
+    },
+    HelpAnswer {
+        topic: "readings",
+        lines: &[
+            "Give what the spring pass measures after =. Figures are changes of diameter.",
+            "The reading is taken as it stands: no instrument's uncertainty is allowed for.",
+        ],
+        examples: &[
+            ("20 H7 = 19.982", "cut more, and how much"),
+            ("20 g6 = 19.985", "a shaft"),
+            (
+                "20 H7/g6 = 20.013/19.985",
+                "a measured pair and its clearance",
+            ),
+        ],
+    },
+    HelpAnswer {
+        topic: "limits",
+        lines: &[
+            "Limits without a class: by deviations or by both sizes. Say hole or shaft for more.",
+        ],
+        examples: &[
+            ("hole 20 +0.02/-0.01", "by two deviations"),
+            ("shaft 20 \u{b1}0.05", "either way"),
+            ("hole 0.7500in..0.7505in", "by both limits"),
+        ],
+    },
+    HelpAnswer {
+        topic: "ream",
+        lines: &[
+            "Reamer limits by the DIN 1420 rule, and the drill that leaves the right stock.",
+            "Mic the reamer you have: one inside these limits makes the hole, bar a try on scrap.",
+        ],
+        examples: &[
+            ("ream 20 H7", "reamer and pre-drill"),
+            ("ream 3/4in H7", "on an inch size"),
+        ],
+    },
+    HelpAnswer {
+        topic: "passes",
+        lines: &[
+            "Rough, semi-finish, finish, spring: the size after each and what to dial.",
+            "Read after the semi-finish pass: the finish cut is the same depth.",
+        ],
+        examples: &[
+            ("bore 20 H7", "from the drill"),
+            ("bore 20 H7 from 19.6", "from where it is now"),
+            ("turn 20 g6 from 22", "outside"),
+        ],
+    },
+    HelpAnswer {
+        topic: "settings",
+        lines: &["They last until the program ends."],
+        examples: &[
+            ("units in", "bare numbers are inches"),
+            ("units mm", "bare numbers are millimetres"),
+            ("dial radius", "the dial reads tool travel"),
+            ("dial diameter", "the dial reads change of diameter"),
+        ],
+    },
+    HelpAnswer {
+        topic: "why",
+        lines: &[
+            "Where each figure of the last answer comes from: standard, table, rule, and how sure it is.",
+        ],
+        examples: &[
+            ("why 20 H7/g6", "of a query named"),
+            ("why 290 M6", "of one with an exception"),
+        ],
+    },
+    HelpAnswer {
+        topic: "program",
+        lines: &[
+            "fits                opens the prompt; Ctrl-C clears the line, Ctrl-D leaves",
+            "fits QUERY          answers once; fits --json QUERY as one JSON object",
+            "fits batch          reads a query a line, writes a JSON object a line",
+            "Exit status: 0 answered; 1 a reading is out of limits; 2 not understood;",
+            "3 a file or the machine failed. NO_COLOR turns colour off.",
+        ],
+        examples: &[("20 H7/g6", "as fits 20 H7/g6")],
+    },
+];
+
+/// The help on a topic, or the overview.
+///
+/// # Errors
+/// No such topic; the problem names the nearest.
+pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
+    let Some(spot) = topic else { return overview() };
+    let wanted = spot.value.to_ascii_lowercase();
+    let found = TOPICS.iter().find(|help| {
+        let singular = help.topic.strip_suffix('s').unwrap_or(help.topic);
+        help.topic == wanted || singular == wanted
+    });
+    if let Some(found) = found {
+        return Ok(*found);
+    }
+    let alias = match wanted.as_str() {
+        "units" | "dial" | "setting" => Some("settings"),
+        "bore" | "turn" | "from" | "pass" => Some("passes"),
+        "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
+        "json" | "batch" | "exit" => Some("program"),
+        "class" | "grades" | "iso" => Some("classes"),
+        "deviations" => Some("limits"),
+        _ => None,
+    };
+    if let Some(found) = alias.and_then(|alias| TOPICS.iter().find(|help| help.topic == alias)) {
+        return Ok(*found);
+    }
+    let near = TOPICS
+        .iter()
+        .find(|help| near_miss(&wanted, help.topic))
+        .map_or("help", |help| help.topic);
+    let shown: String = wanted.chars().take(24).collect();
+    let problem = Problem::new(format!("there is no help on `{shown}`"), spot.at.clone());
+    Err(if near == "help" {
+        problem.advise("see `help`")
+    } else {
+        problem.fix(spot.at.clone(), near)
+    })
+}
+
+fn overview() -> Result<HelpAnswer, Problem> {
+    TOPICS
+        .first()
+        .copied()
+        .ok_or_else(|| Problem::new("there is no help", 0..0))
+}

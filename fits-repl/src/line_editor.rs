@@ -1,0 +1,225 @@
+//! The prompt: line editing, history, completion, a live hint.
+//!
+//! Used only when both ends are terminals; everything about the line editor
+//! stays in this file. History is appended, never saved over.
+
+use std::{cell::RefCell, io, path::PathBuf, rc::Rc};
+
+use rustyline::{
+    Config, Context, Editor, Helper, Highlighter, Validator,
+    completion::{Completer, Pair},
+    error::ReadlineError,
+    hint::{Hint, Hinter},
+    history::FileHistory,
+};
+
+use crate::{
+    answer::Answer,
+    batch::Outcome,
+    grammar::KEYWORDS,
+    help::TOPICS,
+    query::Units,
+    render::{Colour, text::Text},
+    session::Session,
+};
+
+/// Lines of history kept.
+const HISTORY_LINES: usize = 10_000;
+
+/// The classes worth offering: the preferred ones of ISO 286-2 and ANSI B4.2.
+const HOLES: &[&str] = &[
+    "H6", "H7", "H8", "H9", "H11", "C11", "D9", "F8", "G7", "JS7", "K7", "N7", "P7", "S7", "U7",
+];
+const SHAFTS: &[&str] = &[
+    "c11", "d9", "f7", "g6", "h6", "h7", "h8", "h9", "h11", "js6", "k6", "m6", "n6", "p6", "r6",
+    "s6", "u6",
+];
+
+#[derive(Helper, Highlighter, Validator)]
+struct Assistant {
+    session: Rc<RefCell<Session>>,
+}
+
+/// A short answer shown after the cursor; never part of the line.
+struct Glimpse(String);
+
+impl Hint for Glimpse {
+    fn display(&self) -> &str {
+        &self.0
+    }
+    fn completion(&self) -> Option<&str> {
+        None
+    }
+}
+
+impl Completer for Assistant {
+    type Candidate = Pair;
+
+    fn complete(
+        &self,
+        line: &str,
+        at: usize,
+        _: &Context<'_>,
+    ) -> rustyline::Result<(usize, Vec<Pair>)> {
+        let (start, words) = candidates(line.get(..at).unwrap_or(line));
+        Ok((
+            start,
+            words
+                .into_iter()
+                .map(|word| Pair {
+                    display: word.to_owned(),
+                    replacement: word.to_owned(),
+                })
+                .collect(),
+        ))
+    }
+}
+
+/// Where the word before the cursor starts, and what it may become.
+fn candidates(before: &str) -> (usize, Vec<&'static str>) {
+    let start = before
+        .rfind(|c: char| c.is_whitespace() || matches!(c, '/' | ',' | '='))
+        .map_or(0, |at| {
+            at + before[at..].chars().next().map_or(1, char::len_utf8)
+        });
+    let (typed, context) = (&before[start..], before[..start].trim_end());
+    let mut offered: Vec<&'static str> = Vec::new();
+    let first_word = context.split_whitespace().next().unwrap_or_default();
+    if first_word == "help" {
+        offered.extend(TOPICS.iter().map(|topic| topic.topic));
+    } else if first_word == "units" {
+        offered.extend(["mm", "in"]);
+    } else if first_word == "dial" {
+        offered.extend(["diameter", "radius"]);
+    } else if context.ends_with('/') {
+        offered.extend(SHAFTS);
+    } else if context.ends_with(|c: char| c.is_ascii_digit() || c == '"')
+        || crate::read(context).is_ok()
+    {
+        offered.extend(HOLES.iter().chain(SHAFTS));
+        offered.extend(["from", "hole = ", "shaft = "]);
+    } else {
+        offered.extend(KEYWORDS.iter().filter(|word| **word != "from"));
+    }
+    offered.retain(|word| word.starts_with(typed) && *word != typed);
+    (start, offered)
+}
+
+impl Hinter for Assistant {
+    type Hint = Glimpse;
+
+    /// What the line would answer, in a few words.
+    fn hint(&self, line: &str, at: usize, _: &Context<'_>) -> Option<Glimpse> {
+        if at != line.len()
+            || line.trim().is_empty()
+            || matches!(
+                crate::read(line).ok()?,
+                crate::query::Query::Units(_) | crate::query::Query::Dial(_)
+            )
+        {
+            return None;
+        }
+        let mut trial = self.session.borrow().clone();
+        let words = match trial.evaluate(line).ok()? {
+            Answer::Feature(feature) => format!("{} to {}", feature.lower_mm.0, feature.upper_mm.0),
+            Answer::Fit(fit) => format!(
+                "{}, {} to {}",
+                fit.kind.word(),
+                fit.clearance.min_mm.0,
+                fit.clearance.max_mm.0
+            ),
+            Answer::Reading(reading) => reading.reading.verdict.word().to_owned(),
+            _ => return None,
+        };
+        Some(Glimpse(format!("   {words}")))
+    }
+}
+
+/// The history file: in the user's data folder, made if it is not there.
+fn history_file() -> Option<PathBuf> {
+    let folder = dirs::data_dir()?.join("fits");
+    std::fs::create_dir_all(&folder).ok()?;
+    Some(folder.join("history.txt"))
+}
+
+/// Reads lines at a terminal until Ctrl-D.
+///
+/// # Errors
+/// The terminal failed.
+pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
+    let config = Config::builder()
+        .max_history_size(HISTORY_LINES)
+        .and_then(|builder| builder.history_ignore_dups(true))
+        .map_err(io::Error::other)?
+        .color_mode(match colour {
+            Colour::On => rustyline::ColorMode::Enabled,
+            Colour::Off => rustyline::ColorMode::Disabled,
+        })
+        .build();
+    let mut editor: Editor<Assistant, FileHistory> =
+        Editor::with_config(config).map_err(io::Error::other)?;
+    let session = Rc::new(RefCell::new(session));
+    editor.set_helper(Some(Assistant {
+        session: Rc::clone(&session),
+    }));
+    let history = history_file();
+    if let Some(file) = &history
+        && file.exists()
+        && let Err(error) = editor.load_history(file)
+    {
+        eprintln!("fits: the history could not be read: {error}");
+    }
+    println!(
+        "fits {}: a size and a class, as 20 H7/g6; `help` for more, Ctrl-D leaves",
+        env!("CARGO_PKG_VERSION")
+    );
+    let mut history_works = true;
+    loop {
+        let prompt = match session.borrow().units {
+            Units::Millimetres => "fits mm> ",
+            Units::Inches => "fits in> ",
+        };
+        match editor.readline(prompt) {
+            Ok(line) if line.trim().is_empty() => {}
+            Ok(line) => {
+                let added = editor.add_history_entry(&line).unwrap_or(false);
+                if let Some(file) = history.as_ref().filter(|_| added && history_works)
+                    && let Err(error) = editor.append_history(file)
+                {
+                    history_works = false;
+                    eprintln!("fits: the history is not kept: {error}");
+                }
+                let mut session = session.borrow_mut();
+                let answer = session.evaluate(&line);
+                let text = Text {
+                    settings: session.settings(),
+                    colour,
+                };
+                match answer {
+                    Ok(answer) => print!("{}", text.answer(&answer)),
+                    Err(problem) => print!("{}", text.problem(&line, &problem)),
+                }
+            }
+            Err(ReadlineError::Interrupted) => {}
+            Err(ReadlineError::Eof) => return Ok(Outcome::Answered),
+            Err(error) => return Err(io::Error::other(error)),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::candidates;
+
+    #[test]
+    fn completion_offers_what_can_stand_there() {
+        assert_eq!(candidates("20 H1"), (3, vec!["H11"]));
+        assert_eq!(candidates("20 H7/g"), (6, vec!["g6"]));
+        assert_eq!(candidates("be"), (0, vec![]));
+        assert_eq!(candidates("bo"), (0, vec!["bore"]));
+        assert_eq!(candidates("bore 20 H7 fr"), (11, vec!["from"]));
+        assert_eq!(candidates("units "), (6, vec!["mm", "in"]));
+        assert_eq!(candidates("help pa"), (5, vec!["pairs", "passes"]));
+        assert_eq!(candidates("20 \u{2300}"), (3, vec![]));
+    }
+}

@@ -1,0 +1,56 @@
+//! Why a line could not be answered, where, and what would work.
+
+use std::ops::Range;
+
+/// A line that could not be answered.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// What is wrong, one fact.
+    pub message: String,
+    /// Where, in bytes of the line.
+    pub at: Range<usize>,
+    /// The next step in words, empty where the fix says it all. A query in it
+    /// stands between backquotes and works as it stands.
+    pub advice: String,
+    /// A part of the line and what to put there.
+    pub fix: Option<(Range<usize>, String)>,
+}
+
+impl Problem {
+    /// A problem at a place.
+    pub fn new(message: impl Into<String>, at: Range<usize>) -> Self {
+        Self {
+            message: message.into(),
+            at,
+            advice: String::new(),
+            fix: None,
+        }
+    }
+
+    /// With the next step in words.
+    #[must_use]
+    pub fn advise(mut self, advice: impl Into<String>) -> Self {
+        self.advice = advice.into();
+        self
+    }
+
+    /// With what to put in place of a part of the line.
+    #[must_use]
+    pub fn fix(mut self, at: Range<usize>, with: impl Into<String>) -> Self {
+        self.fix = Some((at, with.into()));
+        self
+    }
+
+    /// The advice and the mended line.
+    pub fn hint(&self, line: &str) -> String {
+        let mended = self.fix.as_ref().and_then(|(at, with)| {
+            let (before, after) = (line.get(..at.start)?, line.get(at.end..)?);
+            Some(format!("`{}`", format!("{before}{with}{after}").trim()))
+        });
+        match (self.advice.as_str(), mended) {
+            ("", Some(mended)) => format!("try {mended}"),
+            (advice, Some(mended)) => format!("{advice}: {mended}"),
+            (advice, None) => advice.to_owned(),
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! One JSON object on one line.
+
+use serde::Serialize;
+
+use crate::{answer::Answer, problem::Problem};
+
+#[derive(Serialize)]
+struct Refusal<'a> {
+    error: ErrorFields<'a>,
+}
+
+#[derive(Serialize)]
+struct ErrorFields<'a> {
+    message: &'a str,
+    at: [usize; 2],
+    hint: String,
+}
+
+/// Appends the object for a query, without a line feed: `line` where the
+/// query came with a number, `query` as read, then the answer or the error.
+pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result<Answer, Problem>) {
+    out.push(b'{');
+    if let Some(line) = line {
+        out.extend_from_slice(b"\"line\":");
+        append(out, &line);
+        out.push(b',');
+    }
+    out.extend_from_slice(b"\"query\":");
+    append(out, query);
+    // The answer is an object of its own: its opening brace becomes the comma
+    // that joins its fields to these.
+    let joint = out.len();
+    match answer {
+        Ok(answer) => append(out, answer),
+        Err(problem) => append(
+            out,
+            &Refusal {
+                error: ErrorFields {
+                    message: &problem.message,
+                    at: [problem.at.start, problem.at.end],
+                    hint: problem.hint(query),
+                },
+            },
+        ),
+    }
+    if let Some(brace) = out.get_mut(joint) {
+        *brace = b',';
+    }
+}
+
+/// Our types hold no map with odd keys and no failing writer, so this cannot
+/// fail; were it to, the object would end early rather than the program.
+fn append<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) {
+    let _ = serde_json::to_writer(out, value);
+}

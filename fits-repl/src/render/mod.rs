@@ -1,0 +1,14 @@
+//! Answers to words and pictures, one file a format.
+
+mod bar;
+pub mod json;
+pub mod text;
+
+/// Whether colour may be used. It never carries meaning alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Colour {
+    /// A terminal that shows it.
+    On,
+    /// Anything else, or `NO_COLOR` is set.
+    Off,
+}

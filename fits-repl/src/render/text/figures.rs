@@ -1,0 +1,170 @@
+//! Sizes and differences of size as words: both units, the one in force first.
+
+use fits_core::{
+    Length, Limits,
+    size::{Decimals, Rounding, Unit},
+    standards::iso286::Feature,
+};
+
+use super::Text;
+use crate::{answer::FeatureAnswer, query::Units};
+
+impl Text {
+    /// Both units, the one in force first.
+    pub(super) fn units(&self) -> [Unit; 2] {
+        match self.settings.units {
+            Units::Millimetres => [Unit::Millimetre, Unit::Inch],
+            Units::Inches => [Unit::Inch, Unit::Millimetre],
+        }
+    }
+
+    /// A size alone: every place it needs, marked `about` where it was rounded.
+    pub(super) fn both_exact(&self, size: Length) -> String {
+        let one = |unit: Unit| {
+            let most = if unit == Unit::Inch { 6 } else { 7 };
+            let least = if unit == Unit::Inch { 4 } else { 3 };
+            let exact = (least..=most)
+                .map(|places| Decimals { unit, places })
+                .find(|decimals| {
+                    decimals.round(size, Rounding::Nearest) == size && is_exact(size, *decimals)
+                });
+            let (about, decimals) = exact
+                .map_or(("about ", Decimals { unit, places: most }), |decimals| {
+                    ("", decimals)
+                });
+            format!(
+                "{about}{} {}",
+                size.shown(decimals, Rounding::Nearest),
+                unit.symbol()
+            )
+        };
+        self.units().map(one).join("   ")
+    }
+
+    /// The places a size is shown to: 0.001 mm, 0.0001 in.
+    pub(super) const fn usual(unit: Unit) -> Decimals {
+        match unit {
+            Unit::Inch => Decimals::INCHES,
+            _ => Decimals::MILLIMETRES,
+        }
+    }
+
+    /// A size in one unit, to the nearest; one place more where it has one.
+    pub(super) fn size(size: Length, unit: Unit) -> String {
+        let usual = Self::usual(unit);
+        let decimals = if is_exact(size, usual) {
+            usual
+        } else {
+            Decimals {
+                places: usual.places + 1,
+                ..usual
+            }
+        };
+        format!(
+            "{} {}",
+            size.shown(decimals, Rounding::Nearest),
+            unit.symbol()
+        )
+    }
+
+    /// A limit pair in one unit, rounded inward.
+    pub(super) fn range(limits: Limits, unit: Unit) -> String {
+        let decimals = Decimals::for_limits(unit, limits);
+        format!(
+            "{} to {} {}",
+            limits.lower().shown(decimals, Rounding::Up),
+            limits.upper().shown(decimals, Rounding::Down),
+            unit.symbol()
+        )
+    }
+
+    /// A difference of sizes: 0.001 mm and, in inches, thou to a tenth.
+    pub(super) fn difference(&self, length: Length) -> String {
+        let one = |unit: Unit| {
+            let usual = if unit == Unit::Inch {
+                Decimals {
+                    unit: Unit::Thou,
+                    places: 1,
+                }
+            } else {
+                Decimals::MILLIMETRES
+            };
+            // What would show as nought, or nearly, takes a place more.
+            let is_small = length.tenth_nanometres().unsigned_abs() < 50_000;
+            let decimals = if is_small && !is_exact(length, usual) {
+                Decimals {
+                    places: usual.places + 1,
+                    ..usual
+                }
+            } else {
+                usual
+            };
+            format!(
+                "{} {}",
+                length.shown(decimals, Rounding::Nearest),
+                decimals.unit.symbol()
+            )
+        };
+        self.units().map(one).join("  ")
+    }
+
+    /// The rounding that leaves metal for a further cut.
+    pub(super) const fn metal_side(kind: Option<Feature>) -> Rounding {
+        match kind {
+            Some(Feature::Shaft) => Rounding::Up,
+            _ => Rounding::Down,
+        }
+    }
+
+    /// A size to reach, in one unit.
+    pub(super) fn target(size: Length, unit: Unit, toward: Rounding) -> String {
+        format!(
+            "{} {}",
+            size.shown(Self::usual(unit), toward),
+            unit.symbol()
+        )
+    }
+
+    /// The aim as a micrometer reads it: on the metal side, where a further
+    /// cut can still mend it, unless that leaves the limits.
+    pub(super) fn aim(feature: &FeatureAnswer, unit: Unit) -> String {
+        let decimals = Self::usual(unit);
+        let rounding = Self::metal_side(feature.kind);
+        let aim = feature.aim_mm.0;
+        let shown = [rounding, Rounding::Nearest]
+            .into_iter()
+            .find(|rounding| feature.limits.contains(decimals.round(aim, *rounding)));
+        let (decimals, rounding) = match shown {
+            Some(rounding) => (decimals, rounding),
+            None => (
+                Decimals {
+                    places: decimals.places + 1,
+                    ..decimals
+                },
+                Rounding::Nearest,
+            ),
+        };
+        format!("{} {}", aim.shown(decimals, rounding), unit.symbol())
+    }
+
+    /// Clearance or interference in words.
+    pub(super) fn play(&self, length: Length) -> String {
+        if length == Length::ZERO {
+            return format!("{}, neither", self.difference(length));
+        }
+        if length.is_negative() {
+            let size = length.checked_neg().unwrap_or(length);
+            format!("{} interference", self.difference(size))
+        } else {
+            format!("{} clearance", self.difference(length))
+        }
+    }
+}
+
+/// Is a length a whole number of last-place steps?
+pub(super) fn is_exact(size: Length, decimals: Decimals) -> bool {
+    let scale = 10_i128.pow(u32::from(decimals.places));
+    i128::from(size.tenth_nanometres()) * scale
+        % i128::from(decimals.unit.length().tenth_nanometres())
+        == 0
+}

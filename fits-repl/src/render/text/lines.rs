@@ -1,0 +1,57 @@
+//! Lines of text: wrapped words, and the part of a long line about a place.
+
+/// The widest line.
+const COLUMNS: usize = 80;
+
+/// Appends words in lines of at most [`COLUMNS`], the first after `lead`, the
+/// others indented under it. What stands between backquotes is never broken.
+pub(super) fn wrapped(out: &mut String, lead: &str, words: &str) {
+    let indent = lead.chars().count();
+    let mut line = lead.to_owned();
+    let mut width = indent;
+    let mut quoted = false;
+    let spaces = words.split(|c: char| {
+        quoted ^= c == '`';
+        c == ' ' && !quoted
+    });
+    for word in spaces {
+        let length = word.chars().count();
+        if width + 1 + length > COLUMNS && width > indent {
+            out.push_str(line.trim_end());
+            out.push('\n');
+            line = " ".repeat(indent);
+            width = indent;
+        }
+        if width > indent {
+            line.push(' ');
+            width += 1;
+        }
+        line.push_str(word);
+        width += length;
+    }
+    out.push_str(line.trim_end());
+    out.push('\n');
+}
+
+/// The part of a line about a place, how many columns stand before the place
+/// and how many it takes. Control characters show as a space.
+pub(super) fn excerpt(line: &str, start: usize, end: usize) -> (String, usize, usize) {
+    const AROUND: usize = 36;
+    let before: Vec<char> = line.get(..start).unwrap_or(line).chars().collect();
+    let under = line.get(start..end).unwrap_or_default().chars().count();
+    let after: Vec<char> = line.get(start..).unwrap_or_default().chars().collect();
+    let cut = before.len().saturating_sub(AROUND);
+    let lead = if cut > 0 { "..." } else { "" };
+    let tail = if after.len() > AROUND { "..." } else { "" };
+    let shown: String = before
+        .iter()
+        .skip(cut)
+        .chain(after.iter().take(AROUND))
+        .map(|c| if c.is_control() { ' ' } else { *c })
+        .collect();
+    (
+        format!("{lead}{shown}{tail}"),
+        lead.len() + before.len() - cut,
+        under.min(AROUND),
+    )
+}

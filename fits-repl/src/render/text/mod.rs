@@ -1,0 +1,421 @@
+//! Words for a person at arm's length, inside 80 columns and 24 lines.
+//!
+//! What to cut to comes first and largest; then limits in both units; then
+//! the fit; then tools. Upper limits are rounded down and lower limits up.
+
+mod figures;
+mod lines;
+mod readings;
+
+use std::fmt::Write as _;
+
+use fits_core::{
+    Basis, Kind, Length, Limits,
+    shop::Verdict,
+    size::{Decimals, Rounding, Unit},
+    standards::iso286::Feature,
+};
+
+use self::lines::{excerpt, wrapped};
+use super::{Colour, bar};
+use crate::{
+    answer::{
+        Answer, FeatureAnswer, FitAnswer, HelpAnswer, PassFigures, PassesAnswer, ReamFigures,
+        SettingsAnswer, WhyAnswer,
+    },
+    problem::Problem,
+    query::{Dial, Units},
+};
+
+/// Renders under the settings in force.
+#[derive(Clone, Copy, Debug)]
+pub struct Text {
+    /// Units (they come first in each line) and dial.
+    pub settings: SettingsAnswer,
+    /// Whether colour may be used.
+    pub colour: Colour,
+}
+
+#[derive(Clone, Copy)]
+enum Style {
+    Strong,
+    Good,
+    Bad,
+    Faint,
+}
+
+impl Text {
+    /// An answer, as lines.
+    pub fn answer(&self, answer: &Answer) -> String {
+        let mut out = String::new();
+        match answer {
+            Answer::Size(size) => {
+                let _ = writeln!(out, "{}", self.both_exact(size.size_mm.0));
+            }
+            Answer::Feature(feature) => self.feature(&mut out, feature),
+            Answer::Fit(fit) => self.fit(&mut out, fit),
+            Answer::Reading(reading) => self.reading(&mut out, reading),
+            Answer::PairReading(pair) => self.pair_reading(&mut out, pair),
+            Answer::Ream(ream) => {
+                self.headline(&mut out, &ream.hole);
+                self.ream(&mut out, Some(&ream.ream), None);
+            }
+            Answer::Passes(passes) => self.passes(&mut out, passes),
+            Answer::Settings(settings) => {
+                let units = if settings.units == Units::Millimetres {
+                    "mm"
+                } else {
+                    "in"
+                };
+                let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());
+            }
+            Answer::Why(why) => Self::why(&mut out, why),
+            Answer::Help(help) => self.help(&mut out, help),
+        }
+        out
+    }
+
+    /// A problem: the line, a caret under the place, what and what next.
+    pub fn problem(&self, line: &str, problem: &Problem) -> String {
+        let mut out = String::new();
+        let _ = writeln!(out, "{}", self.style(Style::Bad, &problem.message));
+        let (shown, before, under) = excerpt(line, problem.at.start, problem.at.end);
+        if !shown.is_empty() {
+            let _ = writeln!(out, "  {shown}");
+            let _ = writeln!(out, "  {}{}", " ".repeat(before), "^".repeat(under.max(1)));
+        }
+        let hint = problem.hint(line);
+        if !hint.is_empty() {
+            wrapped(&mut out, "", &hint);
+        }
+        out
+    }
+
+    fn style(&self, style: Style, text: &str) -> String {
+        if self.colour == Colour::Off {
+            return text.to_owned();
+        }
+        let code = match style {
+            Style::Strong => "1",
+            Style::Good => "1;32",
+            Style::Bad => "1;31",
+            Style::Faint => "2",
+        };
+        format!("\x1b[{code}m{text}\x1b[0m")
+    }
+
+    fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
+        let name = feature.kind.map_or("size", |kind| {
+            if kind == Feature::Hole {
+                "hole"
+            } else {
+                "shaft"
+            }
+        });
+        self.cut_line(out, "CUT", name, feature);
+        let [first, second] = self.units();
+        let _ = writeln!(
+            out,
+            "  {:<12}{:<28}{}",
+            feature.class,
+            Self::range(feature.limits, first),
+            Self::range(feature.limits, second)
+        );
+    }
+
+    fn cut_line(&self, out: &mut String, lead: &str, name: &str, feature: &FeatureAnswer) {
+        let [first, second] = self.units();
+        let aim = format!("{:<14}", Self::aim(feature, first));
+        let _ = writeln!(
+            out,
+            "{lead:<5} {name:<8}{}{}",
+            self.style(Style::Strong, &aim),
+            Self::aim(feature, second)
+        );
+    }
+
+    fn feature(&self, out: &mut String, feature: &FeatureAnswer) {
+        self.headline(out, feature);
+        Self::held(out, feature);
+        if feature.kind == Some(Feature::Hole) {
+            self.ream(out, feature.ream.as_ref(), feature.not_reamed.as_ref());
+        }
+        if feature.kind.is_none() {
+            let _ = writeln!(
+                out,
+                "  say `hole` or `shaft` before the size for tools and passes"
+            );
+        }
+        if let Some(plan) = &feature.bore {
+            self.plan(out, "bore", plan);
+        }
+        if let Some(plan) = &feature.turn {
+            self.plan(out, "turn", plan);
+        }
+        Self::cautions(out, &feature.cautions);
+        let name = format!(
+            "{} {}",
+            feature.kind.map_or("", |kind| if kind == Feature::Hole {
+                "hole"
+            } else {
+                "shaft"
+            }),
+            feature.class
+        );
+        bar::draw(
+            out,
+            feature.nominal_mm.0,
+            &[bar::Zone {
+                name: name.trim(),
+                limits: feature.limits,
+                reading: None,
+            }],
+        );
+    }
+
+    fn fit(&self, out: &mut String, fit: &FitAnswer) {
+        let measured = fit.measured.as_ref();
+        for (part, feature) in [(&fit.hole, Feature::Hole), (&fit.shaft, Feature::Shaft)] {
+            match measured.filter(|measured| measured.part == feature) {
+                Some(measured) => {
+                    let [first, second] = self.units();
+                    let verdict = match measured.verdict {
+                        Verdict::Good => String::new(),
+                        other => format!("   ({} by its own limits)", other.word()),
+                    };
+                    let _ = writeln!(
+                        out,
+                        "HAVE  {:<8}{:<14}{}{verdict}",
+                        feature.to_string(),
+                        Self::size(measured.size_mm.0, first),
+                        Self::size(measured.size_mm.0, second)
+                    );
+                }
+                None => self.cut_line(out, "CUT", &feature.to_string(), part),
+            }
+        }
+        let [first, second] = self.units();
+        for part in [&fit.hole, &fit.shaft] {
+            let name = part.kind.map_or(String::new(), |kind| kind.to_string());
+            let _ = writeln!(
+                out,
+                "  {name:<6}{:<8}{:<28}{}",
+                part.class,
+                Self::range(part.limits, first),
+                Self::range(part.limits, second)
+            );
+        }
+        let basis = match fit.basis {
+            Basis::Hole => ", hole-basis",
+            Basis::Shaft => ", shaft-basis",
+            Basis::Both => ", hole- and shaft-basis",
+            Basis::Neither => "",
+        };
+        let _ = writeln!(out, "  {} fit{basis}", fit.kind.word());
+        let clearance = &fit.clearance;
+        let (low, high) = (clearance.min_mm.0, clearance.max_mm.0);
+        let lines = match fit.kind {
+            Kind::Clearance => [("least", low), ("greatest", high)],
+            Kind::Interference => [("least", high), ("greatest", low)],
+            Kind::Transition => [("loosest", high), ("tightest", low)],
+        };
+        for (name, length) in lines
+            .into_iter()
+            .chain([("at the aims", clearance.aim_mm.0)])
+        {
+            let _ = writeln!(out, "    {name:<12}{}", self.play(length));
+        }
+        if let Some(chance) = &fit.chance_of_clearance {
+            let _ = writeln!(
+                out,
+                "    chance of clearance {:.0} % (sizes spread evenly), {:.0} % (centred)",
+                chance.even * 100.0,
+                chance.normal * 100.0
+            );
+        }
+        if measured.is_none_or(|measured| measured.part == Feature::Shaft) {
+            self.ream(out, fit.ream.as_ref(), fit.not_reamed.as_ref());
+        }
+        if let Some(plan) = &fit.bore {
+            self.plan(out, "bore", plan);
+        }
+        for part in [&fit.hole, &fit.shaft] {
+            if measured.is_none_or(|measured| Some(measured.part) != part.kind) {
+                Self::held(out, part);
+            }
+        }
+        Self::cautions(out, &fit.cautions);
+        let zone = |part: &FeatureAnswer, kind: Feature| {
+            let reading = measured
+                .filter(|measured| measured.part == kind)
+                .map(|measured| measured.size_mm.0);
+            (format!("{kind} {}", part.class), part.limits, reading)
+        };
+        Self::zones(
+            out,
+            fit.nominal_mm.0,
+            &[
+                zone(&fit.hole, Feature::Hole),
+                zone(&fit.shaft, Feature::Shaft),
+            ],
+        );
+    }
+
+    fn zones(out: &mut String, nominal: Length, zones: &[(String, Limits, Option<Length>)]) {
+        let zones: Vec<_> = zones
+            .iter()
+            .map(|(name, limits, reading)| bar::Zone {
+                name,
+                limits: *limits,
+                reading: *reading,
+            })
+            .collect();
+        bar::draw(out, nominal, &zones);
+    }
+
+    fn ream(&self, out: &mut String, ream: Option<&ReamFigures>, not_reamed: Option<&String>) {
+        if let Some(why) = not_reamed {
+            wrapped(out, "  ream  ", &format!("no: {why}"));
+        }
+        let Some(ream) = ream else { return };
+        let Ok(limits) = Limits::new(ream.reamer_min_mm.0, ream.reamer_max_mm.0) else {
+            return;
+        };
+        let [first, second] = self.units();
+        let (one, other) = (Self::range(limits, first), Self::range(limits, second));
+        let _ = writeln!(out, "  ream  with {one:<25}{other}");
+        if let Some(drill) = &ream.drill {
+            let leaves = self.difference(drill.leaves_mm.0);
+            let _ = write!(out, "        drill {}, leaves {leaves}", drill.name);
+            if let Some(other) = &ream.other_drill {
+                let _ = write!(out, "; or {}", other.name);
+            }
+            out.push('\n');
+        } else {
+            let to = ream.before_mm.0;
+            let [first, second] = [first, second].map(|unit| {
+                let places = if unit == Unit::Inch { 3 } else { 2 };
+                let shown = to.shown(Decimals { unit, places }, Rounding::Nearest);
+                format!("{shown} {}", unit.symbol())
+            });
+            let _ = writeln!(
+                out,
+                "        no drill leaves the right stock: bore to {first} ({second}) first"
+            );
+        }
+    }
+
+    /// Passes in short, for an answer about something else.
+    fn plan(&self, out: &mut String, work: &str, plan: &PassFigures) {
+        let [unit, _] = self.units();
+        let toward = Self::metal_side(if work == "turn" {
+            Some(Feature::Shaft)
+        } else {
+            None
+        });
+        let mut words: Vec<String> = Vec::new();
+        for pass in &plan.passes {
+            words.push(match (pass.name, pass.drill) {
+                ("drill", Some(drill)) => format!("drill {drill}"),
+                ("spring", _) => "spring".to_owned(),
+                (name, _) => format!("{name} {}", pass.to_mm.0.shown(Self::usual(unit), toward)),
+            });
+        }
+        wrapped(out, &format!("  {work:<6}"), &words.join(" > "));
+    }
+
+    fn passes(&self, out: &mut String, answer: &PassesAnswer) {
+        self.headline(out, &answer.feature);
+        let dial = match answer.dial {
+            Dial::Diameter => "dial (reads diameter)",
+            Dial::Radius => "dial (reads radius)",
+        };
+        let [first, second] = self.units();
+        let toward = Self::metal_side(answer.feature.kind);
+        if let Some(start) = &answer.plan.start_mm {
+            let _ = writeln!(
+                out,
+                "  start       {:<16}{}",
+                Self::size(start.0, first),
+                Self::size(start.0, second)
+            );
+        }
+        let _ = writeln!(
+            out,
+            "{}",
+            self.style(Style::Faint, &format!("  {:<12}{:<32}{dial}", "pass", "to"))
+        );
+        for pass in &answer.plan.passes {
+            let dialled = match (&pass.dial_mm, pass.name, pass.drill) {
+                (_, _, Some(drill)) => drill.to_owned(),
+                (_, "spring", _) => "leave it; then measure".to_owned(),
+                (Some(dial), ..) => self.difference(dial.0),
+                (None, ..) => "from what the bar measures".to_owned(),
+            };
+            let _ = writeln!(
+                out,
+                "  {:<12}{:<16}{:<16}{dialled}",
+                pass.name,
+                Self::target(pass.to_mm.0, first, toward),
+                Self::target(pass.to_mm.0, second, toward)
+            );
+        }
+        let _ = writeln!(
+            out,
+            "  measure after the semi-finish and the spring pass, then judge the reading"
+        );
+        Self::cautions(out, &answer.cautions);
+    }
+
+    fn held(out: &mut String, feature: &FeatureAnswer) {
+        let (Some(grade), Some(kind)) = (&feature.grade, feature.kind) else {
+            return;
+        };
+        let how = if feature.processes.is_empty() {
+            "no common shop process holds it".to_owned()
+        } else {
+            feature.processes.join(", ")
+        };
+        wrapped(out, &format!("  {kind} {grade}: "), &how);
+    }
+
+    fn cautions(out: &mut String, cautions: &[&'static str]) {
+        for caution in cautions {
+            let _ = writeln!(out, "! {caution}");
+        }
+    }
+
+    fn why(out: &mut String, why: &WhyAnswer) {
+        let _ = writeln!(out, "{}", why.of);
+        for reason in &why.figures {
+            let rule = if reason.rule.is_empty() {
+                String::new()
+            } else {
+                format!(" = {}", reason.rule)
+            };
+            wrapped(
+                out,
+                "  ",
+                &format!("{} = {}{rule}", reason.figure, reason.value),
+            );
+            wrapped(
+                out,
+                "      ",
+                &format!("{} ({})", reason.source, reason.known.words()),
+            );
+        }
+    }
+
+    fn help(&self, out: &mut String, help: &HelpAnswer) {
+        for line in help.lines {
+            let _ = writeln!(out, "{line}");
+        }
+        for (query, gives) in help.examples {
+            let _ = writeln!(
+                out,
+                "  {}  {gives}",
+                self.style(Style::Strong, &format!("{query:<26}"))
+            );
+        }
+    }
+}

@@ -1,0 +1,171 @@
+//! Readings and measured pairs in words.
+
+use std::fmt::Write as _;
+
+use fits_core::{Length, shop::Verdict, standards::iso286::Feature};
+
+use super::{Style, Text, lines::wrapped};
+use crate::{
+    answer::{PairReadingAnswer, ReadingAnswer},
+    query::Dial,
+};
+
+impl Text {
+    pub(super) fn reading(&self, out: &mut String, answer: &ReadingAnswer) {
+        self.verdict(out, answer);
+        let feature = &answer.feature;
+        let [first, second] = self.units();
+        let _ = writeln!(
+            out,
+            "  {:<12}{:<28}{}",
+            feature.class,
+            Self::range(feature.limits, first),
+            Self::range(feature.limits, second)
+        );
+        let name = format!(
+            "{} {}",
+            feature.kind.map_or(String::new(), |kind| kind.to_string()),
+            feature.class
+        );
+        Self::zones(
+            out,
+            feature.nominal_mm.0,
+            &[(
+                name.trim().to_owned(),
+                feature.limits,
+                Some(answer.reading.reading_mm.0),
+            )],
+        );
+    }
+
+    /// The verdict and what is left, as changes of diameter.
+    fn verdict(&self, out: &mut String, answer: &ReadingAnswer) {
+        let (feature, reading) = (&answer.feature, &answer.reading);
+        let (style, word) = match reading.verdict {
+            Verdict::Good => (Style::Good, "GOOD: stop"),
+            Verdict::CutMore => (Style::Strong, "CUT MORE"),
+            Verdict::Over => (Style::Bad, "OVER"),
+        };
+        let name = feature
+            .kind
+            .map_or("size".to_owned(), |kind| kind.to_string());
+        let [first, second] = self.units();
+        let _ = writeln!(
+            out,
+            "{}   {name} {} reads {}   {}",
+            self.style(style, word),
+            feature.class,
+            Self::size(reading.reading_mm.0, first),
+            Self::size(reading.reading_mm.0, second)
+        );
+        self.what_is_left(out, answer);
+    }
+
+    fn what_is_left(&self, out: &mut String, answer: &ReadingAnswer) {
+        let (feature, reading) = (&answer.feature, &answer.reading);
+        let dial = |length: Length| match self.settings.dial {
+            Dial::Diameter => String::new(),
+            Dial::Radius => format!("   dial {}", self.difference(length.half())),
+        };
+        match reading.verdict {
+            Verdict::CutMore => {
+                let limit = if feature.kind == Some(Feature::Shaft) {
+                    ["upper", "lower"]
+                } else {
+                    ["lower", "upper"]
+                };
+                for (name, length) in [
+                    ("to the aim".to_owned(), reading.to_go_mm.0),
+                    (
+                        format!("to the {} limit", limit[0]),
+                        reading.to_first_limit_mm.0,
+                    ),
+                    (
+                        format!("to the {} limit", limit[1]),
+                        reading.to_last_limit_mm.0,
+                    ),
+                ] {
+                    let _ = writeln!(
+                        out,
+                        "  {name:<20}{:<24} on the diameter{}",
+                        self.difference(length),
+                        dial(length)
+                    );
+                }
+            }
+            Verdict::Good => {
+                let past = reading.to_go_mm.0.is_negative();
+                let off = reading
+                    .to_go_mm
+                    .0
+                    .checked_abs()
+                    .unwrap_or(reading.to_go_mm.0);
+                let side = match (off == Length::ZERO, past) {
+                    (true, _) => "at the aim".to_owned(),
+                    (false, true) => format!("{} past the aim", self.difference(off)),
+                    (false, false) => format!("{} short of the aim", self.difference(off)),
+                };
+                let _ = writeln!(
+                    out,
+                    "  {side}; {} left to the last limit",
+                    self.difference(reading.to_last_limit_mm.0)
+                );
+            }
+            Verdict::Over => {
+                let past = reading
+                    .to_last_limit_mm
+                    .0
+                    .checked_neg()
+                    .unwrap_or(Length::ZERO);
+                wrapped(
+                    out,
+                    "  ",
+                    &format!(
+                        "{} past the limit: measure again, then suit the mate to it, or scrap it",
+                        self.difference(past)
+                    ),
+                );
+            }
+        }
+    }
+
+    pub(super) fn pair_reading(&self, out: &mut String, answer: &PairReadingAnswer) {
+        let style = if answer.within {
+            Style::Good
+        } else {
+            Style::Bad
+        };
+        let word = if answer.within { "inside" } else { "OUTSIDE" };
+        let _ = writeln!(
+            out,
+            "{}  {word} the fit's range",
+            self.style(style, &self.play(answer.actual_clearance_mm.0))
+        );
+        let clearance = &answer.clearance;
+        let _ = writeln!(
+            out,
+            "  from {} to {}",
+            self.play(clearance.min_mm.0),
+            self.play(clearance.max_mm.0)
+        );
+        for part in [&answer.hole, &answer.shaft] {
+            self.verdict(out, part);
+        }
+        Self::cautions(out, &answer.cautions);
+        let zone = |part: &ReadingAnswer| {
+            let name = format!(
+                "{} {}",
+                part.feature
+                    .kind
+                    .map_or(String::new(), |kind| kind.to_string()),
+                part.feature.class
+            );
+            (name, part.feature.limits, Some(part.reading.reading_mm.0))
+        };
+        Self::zones(
+            out,
+            answer.nominal_mm.0,
+            &[zone(&answer.hole), zone(&answer.shaft)],
+        );
+    }
+}

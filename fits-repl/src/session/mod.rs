@@ -1,0 +1,133 @@
+//! Queries to answers: what was typed, looked up in the core, under the
+//! settings in force. One evaluate function serves the prompt, the one-shot
+//! command and the line-by-line service alike.
+
+mod features;
+mod resolve;
+mod sizes;
+mod why;
+
+use fits_core::Length;
+
+use crate::{
+    answer::{Answer, Mm, SettingsAnswer, SizeAnswer},
+    grammar, help,
+    problem::Problem,
+    query::{Dial, Query, Units},
+};
+
+/// JSON numbers name lengths exactly up to this (2^53 counts of 0.1 nm).
+const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
+
+/// The settings in force and the last answer's query.
+#[derive(Clone, Debug)]
+pub struct Session {
+    /// What bare numbers are.
+    pub units: Units,
+    /// How the dials read.
+    pub dial: Dial,
+    last: String,
+    last_settings: SettingsAnswer,
+}
+
+impl Default for Session {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Session {
+    /// Millimetres, and dials that read the change of diameter.
+    pub const fn new() -> Self {
+        let (units, dial) = (Units::Millimetres, Dial::Diameter);
+        Self {
+            units,
+            dial,
+            last: String::new(),
+            last_settings: SettingsAnswer { units, dial },
+        }
+    }
+
+    /// The settings in force.
+    pub const fn settings(&self) -> SettingsAnswer {
+        SettingsAnswer {
+            units: self.units,
+            dial: self.dial,
+        }
+    }
+
+    /// Answers one line.
+    ///
+    /// # Errors
+    /// The line is not understood, or what it asks has no answer; the session
+    /// is as it was.
+    ///
+    /// ```
+    /// use fits_repl::{answer::Answer, session::Session};
+    /// let mut session = Session::new();
+    /// let Ok(Answer::Fit(fit)) = session.evaluate("20 H7/g6") else { panic!("a fit") };
+    /// assert_eq!(fit.clearance.min_mm.0.to_string(), "0.007 mm");
+    /// let problem = session.evaluate("20 h7/G6").unwrap_err();
+    /// assert_eq!(problem.at, 3..5);
+    /// ```
+    pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
+        let query = grammar::read(line)?;
+        match query {
+            Query::Units(units) => {
+                self.units = units.unwrap_or(self.units);
+                Ok(Answer::Settings(self.settings()))
+            }
+            Query::Dial(dial) => {
+                self.dial = dial.unwrap_or(self.dial);
+                Ok(Answer::Settings(self.settings()))
+            }
+            Query::Help(topic) => help::about(topic.as_ref()).map(Answer::Help),
+            Query::Why(None) => self.why_last(line),
+            Query::Why(Some(of)) => {
+                self.why(&of, line.trim_start().get(3..).unwrap_or_default().trim())
+            }
+            Query::Size(_) | Query::Part(_) => {
+                let answer = self.answer(&query)?;
+                self.last.clear();
+                self.last.push_str(line);
+                self.last_settings = self.settings();
+                Ok(answer)
+            }
+        }
+    }
+
+    fn answer(&self, query: &Query) -> Result<Answer, Problem> {
+        match query {
+            Query::Size(size) => {
+                let length = self.length(size)?;
+                if length > LONGEST || length.checked_neg().is_ok_and(|length| length > LONGEST) {
+                    return Err(
+                        Problem::new("the size is longer than 900 km", size.at.clone())
+                            .advise("as in `3/4in - 15 thou`"),
+                    );
+                }
+                Ok(Answer::Size(SizeAnswer {
+                    size_mm: Mm(length),
+                }))
+            }
+            Query::Part(part) => self.part(part),
+            // The commands are answered where they are read.
+            _ => Ok(Answer::Settings(self.settings())),
+        }
+    }
+
+    fn why_last(&self, line: &str) -> Result<Answer, Problem> {
+        if self.last.is_empty() {
+            return Err(
+                Problem::new("there is no answer yet to explain", 0..line.len())
+                    .advise("put the query after it, as `why 20 H7/g6`"),
+            );
+        }
+        let then = Self {
+            units: self.last_settings.units,
+            dial: self.last_settings.dial,
+            ..Self::new()
+        };
+        then.why(&grammar::read(&self.last)?, self.last.trim())
+    }
+}
