@@ -8,13 +8,11 @@ pub const TOPICS: &[HelpAnswer] = &[
         topic: "help",
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
-            "Topics: sizes, classes, pairs, readings, limits, ream, passes, settings, why, program.",
+            "Topics: sizes, classes, pairs, readings, limits, ream, passes, settings, why,",
+            "program.",
         ],
         examples: &[
-            (
-                "20 H7/g6",
-                "both parts: what to cut to, the fit, reamer and passes",
-            ),
+            ("20 H7/g6", "what to cut both parts to, and how"),
             ("20 H7 = 20.013", "a reading: cut more, good or over"),
             (
                 "20 H7/g6, hole = 20.013",
@@ -30,10 +28,11 @@ pub const TOPICS: &[HelpAnswer] = &[
     HelpAnswer {
         topic: "sizes",
         lines: &[
-            "A bare number takes the unit in the prompt. Units: mm, cm, m, um, in, \", ft, thou,",
-            "tenths (of a thou), uin. Fractions as 3/4in and 1-1/2in. Drill gauges: #7, letter F.",
+            "A bare number takes the unit in the prompt. Units: mm, cm, m, um, in, \", ft,",
+            "thou, tenths (of a thou), uin. Fractions as 3/4in and 1-1/2in.",
+            "Drill gauges: #7, letter F.",
             "A size may be a small sum; alone on a line it is answered in both units.",
-            "Kept exactly to 0.1 nm; 1/256 in and other fractions finer than that are rounded.",
+            "Kept exactly to 0.1 nm; 1/256 in and other finer fractions are rounded.",
         ],
         examples: &[
             ("3/4in", "in both units"),
@@ -45,8 +44,8 @@ pub const TOPICS: &[HelpAnswer] = &[
     HelpAnswer {
         topic: "classes",
         lines: &[
-            "An ISO 286 class is a letter and a grade: capitals for holes, small letters for shafts.",
-            "Letters A to ZC without I, L, O, Q, W; grades 01, 0, 1 to 18; sizes over 0 to 3150 mm.",
+            "An ISO 286 class is a letter and a grade: capitals for holes, small for shafts.",
+            "Letters A to ZC without I, L, O, Q, W; grades 01, 0, 1 to 18; sizes to 3150 mm.",
         ],
         examples: &[
             ("20 H7", "a hole"),
@@ -92,9 +91,7 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "limits",
-        lines: &[
-            "Limits without a class: by deviations or by both sizes. Say hole or shaft for more.",
-        ],
+        lines: &["Limits without a class: by deviations or by both sizes. Say hole or shaft."],
         examples: &[
             ("hole 20 +0.02/-0.01", "by two deviations"),
             ("shaft 20 \u{b1}0.05", "either way"),
@@ -105,7 +102,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         topic: "ream",
         lines: &[
             "Reamer limits by the DIN 1420 rule, and the drill that leaves the right stock.",
-            "Mic the reamer you have: one inside these limits makes the hole, bar a try on scrap.",
+            "Mic the reamer you have: one inside these limits makes the hole; try on scrap.",
         ],
         examples: &[
             ("ream 20 H7", "reamer and pre-drill"),
@@ -136,9 +133,7 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "why",
-        lines: &[
-            "Where each figure of the last answer comes from: standard, table, rule, and how sure it is.",
-        ],
+        lines: &["Where each figure of the last answer comes from: standard, table, rule, doubts."],
         examples: &[
             ("why 20 H7/g6", "of a query named"),
             ("why 290 M6", "of one with an exception"),

@@ -89,8 +89,8 @@ const MOST_PASSES: usize = 40;
 /// begin with a drill.
 const MOST_ROUGHS_AFTER_DRILL: i64 = 4;
 
-/// No boring tool goes into less.
-const SMALLEST_BORE: Length = Length::from_tenth_nanometres(20_000_000);
+/// No boring tool goes into less (common practice, no source).
+const SMALLEST_BORE: Length = Length::from_tenth_nanometres(30_000_000);
 
 /// A cut finer than this is not planned as two.
 const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
@@ -122,8 +122,17 @@ impl Passes {
         step: Length,
     ) -> Result<Self, Error> {
         let aim = limits.middle();
+        if feature == Feature::Hole && aim < SMALLEST_BORE {
+            return Err(no_plan(format!(
+                "a bore of {aim} is too small for a boring tool: drill and ream it"
+            )));
+        }
         let row = stock_for(&stock_table::PASSES, aim);
-        let (finish, most_rough) = (row.first, row.second);
+        // Two equal cuts of whole dial steps.
+        let two_steps = step.tenth_nanometres().max(1).saturating_mul(2);
+        let pairs = row.first.tenth_nanometres().saturating_add(two_steps / 2) / two_steps;
+        let finish = Length::from_tenth_nanometres(two_steps).checked_mul(pairs.max(1))?;
+        let most_rough = row.second;
         let off = |size: Length, by: Length| match feature {
             Feature::Hole => size.checked_sub(by),
             Feature::Shaft => size.checked_add(by),
@@ -147,10 +156,6 @@ impl Passes {
                         takes: None,
                         drill: Some(drill),
                     });
-                } else if largest < SMALLEST_BORE {
-                    return Err(no_plan(format!(
-                        "a bore of {aim} is too small for a boring tool: drill and ream it"
-                    )));
                 }
                 drill.map(Drill::diameter)
             }

@@ -88,16 +88,6 @@ impl Ream {
         })
     }
 
-    /// The pre-drill to prefer: the one whose stock is nearest the middle,
-    /// the metric one where they are equal.
-    pub fn drill(&self) -> Option<PreDrill> {
-        let off = |found: &PreDrill| {
-            (found.leaves.tenth_nanometres() - self.stock.middle().tenth_nanometres())
-                .unsigned_abs()
-        };
-        self.metric.into_iter().chain(self.fraction).min_by_key(off)
-    }
-
     /// The diameter to bring the hole to before reaming: the stock's middle
     /// below the hole's lower limit.
     pub fn before(&self) -> Length {

@@ -76,7 +76,7 @@ impl Session {
         let mut answer = feature.answer();
         match feature.kind {
             Some(Feature::Hole) => {
-                (answer.ream, answer.not_reamed) = reamed(feature.limits);
+                (answer.ream, answer.not_reamed) = self.reamed(feature.limits);
                 answer.bore = self.passes(Feature::Hole, feature.limits, Start::Open).ok();
                 if answer.bore.is_some() {
                     answer.cautions.push(Hazard::OverhungBoring.caution());
@@ -261,7 +261,7 @@ impl Session {
             })?;
             return Ok(Answer::Ream(Box::new(ReamAnswer {
                 hole: feature.answer(),
-                ream: ream_figures(&ream),
+                ream: ream_figures(&ream, self.units),
             })));
         }
         let start = match &part.from {
@@ -320,12 +320,16 @@ impl Session {
         }
     }
 
-    /// The dial's usual division, as a change of diameter.
+    /// The dial's usual division, 0.01 mm or a thou, as a change of diameter.
     fn step(&self) -> Length {
-        match self.units {
-            Units::Millimetres => Length::from_tenth_nanometres(100_000),
-            Units::Inches => Length::THOU,
-        }
+        let division = match self.units {
+            Units::Millimetres => 100_000,
+            Units::Inches => Length::THOU.tenth_nanometres(),
+        };
+        Length::from_tenth_nanometres(match self.dial {
+            Dial::Diameter => division,
+            Dial::Radius => 2 * division,
+        })
     }
 
     // ---- readings ----------------------------------------------------------
@@ -404,7 +408,7 @@ impl Session {
         if bore.is_some() {
             cautions.push(Hazard::OverhungBoring.caution());
         }
-        let (ream, not_reamed) = reamed(fit.hole());
+        let (ream, not_reamed) = self.reamed(fit.hole());
         FitAnswer {
             nominal_mm: Mm(fit.nominal()),
             kind,
@@ -456,7 +460,7 @@ impl Session {
             }
             Feature::Shaft => {
                 answer.hole = mate.answer();
-                (answer.ream, answer.not_reamed) = reamed(limits);
+                (answer.ream, answer.not_reamed) = self.reamed(limits);
                 answer.bore = self.passes(Feature::Hole, limits, Start::Open).ok();
             }
         }
@@ -519,33 +523,24 @@ fn clearance(fit: &Fit) -> ClearanceFigures {
     }
 }
 
-/// The reamer for a hole, or why there is none.
-fn reamed(hole: Limits) -> (Option<ReamFigures>, Option<String>) {
-    match Ream::of(hole) {
-        Ok(ream) => (Some(ream_figures(&ream)), None),
-        Err(error) => (None, Some(error.to_string())),
-    }
-}
-
-fn ream_figures(ream: &Ream) -> ReamFigures {
-    let figure = |found: fits_core::shop::PreDrill| DrillFigures {
+fn ream_figures(ream: &Ream, units: Units) -> ReamFigures {
+    let figure = |found: PreDrill| DrillFigures {
         name: found.drill.name(),
         mm: Mm(found.drill.diameter()),
         leaves_mm: Mm(found.leaves),
     };
-    let best = ream.drill();
-    let other = ream
-        .metric
-        .into_iter()
-        .chain(ream.fraction)
-        .find(|found| best.is_some_and(|best| best.drill.name() != found.drill.name()));
+    // The drawer's own system first.
+    let (first, second) = match units {
+        Units::Millimetres => (ream.metric, ream.fraction),
+        Units::Inches => (ream.fraction, ream.metric),
+    };
     ReamFigures {
         reamer_min_mm: Mm(ream.reamer.lower()),
         reamer_max_mm: Mm(ream.reamer.upper()),
         stock_min_mm: Mm(ream.stock.lower()),
         stock_max_mm: Mm(ream.stock.upper()),
         before_mm: Mm(ream.before()),
-        drill: best.map(figure),
-        other_drill: other.map(figure),
+        drill: first.or(second).map(figure),
+        other_drill: first.and(second).map(figure),
     }
 }

@@ -80,32 +80,37 @@ impl Text {
 
     /// A difference of sizes: 0.001 mm and, in inches, thou to a tenth.
     pub(super) fn difference(&self, length: Length) -> String {
-        let one = |unit: Unit| {
-            let usual = if unit == Unit::Inch {
-                Decimals {
-                    unit: Unit::Thou,
-                    places: 1,
-                }
-            } else {
-                Decimals::MILLIMETRES
-            };
-            // What would show as nought, or nearly, takes a place more.
-            let is_small = length.tenth_nanometres().unsigned_abs() < 50_000;
-            let decimals = if is_small && !is_exact(length, usual) {
-                Decimals {
-                    places: usual.places + 1,
-                    ..usual
-                }
-            } else {
-                usual
-            };
-            format!(
-                "{} {}",
-                length.shown(decimals, Rounding::Nearest),
-                decimals.unit.symbol()
-            )
+        self.units()
+            .map(|unit| Self::difference_in(length, unit))
+            .join("  ")
+    }
+
+    /// The same in the unit in force alone.
+    pub(super) fn one_difference(&self, length: Length) -> String {
+        let [unit, _] = self.units();
+        Self::difference_in(length, unit)
+    }
+
+    fn difference_in(length: Length, unit: Unit) -> String {
+        let usual = match unit {
+            Unit::Inch => Decimals {
+                unit: Unit::Thou,
+                places: 1,
+            },
+            _ => Decimals::MILLIMETRES,
         };
-        self.units().map(one).join("  ")
+        // What would show as nought, or nearly, takes a place more.
+        let is_small = length.tenth_nanometres().unsigned_abs() < 50_000;
+        let extra = u8::from(is_small && !is_exact(length, usual));
+        let decimals = Decimals {
+            places: usual.places + extra,
+            ..usual
+        };
+        format!(
+            "{} {}",
+            length.shown(decimals, Rounding::Nearest),
+            decimals.unit.symbol()
+        )
     }
 
     /// The rounding that leaves metal for a further cut.

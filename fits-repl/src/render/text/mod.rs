@@ -391,18 +391,20 @@ impl Text {
             let rule = if reason.rule.is_empty() {
                 String::new()
             } else {
-                format!(" = {}", reason.rule)
+                format!(" ({})", reason.rule)
             };
             wrapped(
                 out,
                 "  ",
                 &format!("{} = {}{rule}", reason.figure, reason.value),
             );
-            wrapped(
-                out,
-                "      ",
-                &format!("{} ({})", reason.source, reason.known.words()),
-            );
+            let known = reason.known.words();
+            let known = if reason.source == known {
+                String::new()
+            } else {
+                format!(": {known}")
+            };
+            wrapped(out, "      ", &format!("{}{known}", reason.source));
         }
     }
 
@@ -411,11 +413,9 @@ impl Text {
             let _ = writeln!(out, "{line}");
         }
         for (query, gives) in help.examples {
-            let _ = writeln!(
-                out,
-                "  {}  {gives}",
-                self.style(Style::Strong, &format!("{query:<26}"))
-            );
+            // Padded before it is styled: escapes have no width.
+            let query = self.style(Style::Strong, &format!("{query:<26}"));
+            let _ = writeln!(out, "  {query}  {gives}");
         }
     }
 }

@@ -65,7 +65,7 @@ impl Text {
         let (feature, reading) = (&answer.feature, &answer.reading);
         let dial = |length: Length| match self.settings.dial {
             Dial::Diameter => String::new(),
-            Dial::Radius => format!("   dial {}", self.difference(length.half())),
+            Dial::Radius => format!(", dial {}", self.one_difference(length.half())),
         };
         match reading.verdict {
             Verdict::CutMore => {
@@ -87,7 +87,7 @@ impl Text {
                 ] {
                     let _ = writeln!(
                         out,
-                        "  {name:<20}{:<24} on the diameter{}",
+                        "  {name:<20}{:<24}on the diameter{}",
                         self.difference(length),
                         dial(length)
                     );
@@ -149,7 +149,23 @@ impl Text {
             self.play(clearance.max_mm.0)
         );
         for part in [&answer.hole, &answer.shaft] {
-            self.verdict(out, part);
+            if answer.within && part.reading.verdict != Verdict::Good {
+                let name = part
+                    .feature
+                    .kind
+                    .map_or(String::new(), |kind| kind.to_string());
+                let [first, second] = self.units();
+                let size = part.reading.reading_mm.0;
+                let _ = writeln!(
+                    out,
+                    "{name} reads {}   {}, outside {} but right for its mate",
+                    Self::size(size, first),
+                    Self::size(size, second),
+                    part.feature.class,
+                );
+            } else {
+                self.verdict(out, part);
+            }
         }
         Self::cautions(out, &answer.cautions);
         let zone = |part: &ReadingAnswer| {

@@ -1,0 +1,372 @@
+//! Bad input: each its own message, a place, and a suggestion that works.
+
+use fits_repl::{LONGEST_LINE, problem::Problem, session::Session};
+use proptest::prelude::*;
+
+fn problem(line: &str) -> Problem {
+    match Session::new().evaluate(line) {
+        Ok(answer) => panic!("`{line}` was answered: {answer:?}"),
+        Err(problem) => problem,
+    }
+}
+
+/// The queries between backquotes in a text.
+fn quoted(text: &str) -> Vec<&str> {
+    text.split('`').skip(1).step_by(2).collect()
+}
+
+#[track_caller]
+fn refused(line: &str, message: &str, at: &str, hint: &str) {
+    let problem = problem(line);
+    assert_eq!(problem.message, message, "{line}");
+    assert_eq!(line.get(problem.at.clone()), Some(at), "{line}: the place");
+    assert_eq!(problem.hint(line), hint, "{line}");
+    works(line, &problem);
+}
+
+/// Every query that a hint offers is answered, or is a setting or a help.
+#[track_caller]
+fn works(line: &str, problem: &Problem) {
+    let hint = problem.hint(line);
+    for query in quoted(&hint)
+        .into_iter()
+        .filter(|query| query.contains(' ') || query.starts_with('#') || query.contains("help"))
+    {
+        if let Err(again) = Session::new().evaluate(query) {
+            panic!(
+                "{line}: the hint offers `{query}`, which fails: {}",
+                again.message
+            );
+        }
+    }
+}
+
+#[test]
+fn classes() {
+    refused(
+        "20 H",
+        "the tolerance grade is missing after H",
+        "",
+        "give the grade: `20 H7`",
+    );
+    refused(
+        "20 h",
+        "the tolerance grade is missing after h",
+        "",
+        "give the grade: `20 h6`",
+    );
+    refused(
+        "20 H7/",
+        "the shaft's class is missing after the slash",
+        "",
+        "give both: `20 H7/g6`",
+    );
+    refused(
+        "20 h7/G6",
+        "h7 is a shaft's class, and the hole's comes first",
+        "h7",
+        "the hole takes the capital: `20 H7/g6`",
+    );
+    refused(
+        "20 H7/H7",
+        "H7 and H7 are two holes",
+        "H7",
+        "the shaft takes the small letter: `20 H7/h7`",
+    );
+    refused(
+        "20 g6/h7",
+        "g6 and h7 are two shafts",
+        "g6",
+        "the hole takes the capital: `20 G6/h7`",
+    );
+    refused(
+        "H7/g6",
+        "a class needs its nominal size before it",
+        "H",
+        "try `20 H7/g6`",
+    );
+    refused(
+        "20 H19",
+        "there is no tolerance grade IT19",
+        "19",
+        "grades run from IT01, IT0, IT1 to IT18: `20 H18`",
+    );
+    refused(
+        "20 Q7",
+        "there is no fundamental deviation Q",
+        "Q",
+        "the letters i, l, o, q and w are not used: `20 P7`",
+    );
+    refused(
+        "20 i6",
+        "there is no fundamental deviation i",
+        "i",
+        "the letters i, l, o, q and w are not used: `20 h6`",
+    );
+    refused(
+        "20 jS7",
+        "jS does not name a shaft",
+        "jS",
+        "the shaft takes the small letter: `20 js7`",
+    );
+    refused(
+        "0.8 A11",
+        "holes A are not defined at 0.8 mm: letters A and B start above 1 mm",
+        "A11",
+        "the nearest that exists: `0.8 C11`",
+    );
+    refused(
+        "20 K9",
+        "holes K are not defined at 20 mm: K is tabulated up to K8 from 3 to 500 mm",
+        "K9",
+        "the nearest that exists: `20 K8`",
+    );
+    refused(
+        "hole 20 g6",
+        "g6 is a shaft's class, and hole was said",
+        "g6",
+        "the hole takes the capital: `hole 20 G6`",
+    );
+    refused(
+        "in H7",
+        "`in` has no number before it: a class needs its size",
+        "in",
+        "try `3/4in H7`",
+    );
+}
+
+#[test]
+fn sizes() {
+    refused(
+        "-20 H7",
+        "a size of -20 mm is less than nothing",
+        "-20",
+        "without the sign: `20 H7`",
+    );
+    for (line, size) in [("0 H7", "0"), ("3151 H7", "3151")] {
+        refused(
+            line,
+            &format!(
+                "nominal size {size} mm is outside the tables of ISO 286 (over 0 mm, up to 3150 mm)"
+            ),
+            size,
+            "sizes over 0 mm up to 3150 mm are tabulated: `20mm H7`",
+        );
+    }
+    refused(
+        "20,5 H7/g6",
+        "the comma in 20,5 can be read in two ways",
+        ",",
+        "`20.5` if it is a decimal point, a space after it if two things are meant; so: `20.5 H7/g6`",
+    );
+    refused(
+        "20,013 H7",
+        "the comma in 20,013 can be read in two ways",
+        ",",
+        "`20.013` if it is a decimal point, `20013` if it groups thousands; so: `20.013 H7`",
+    );
+    refused(
+        "1e9 H7",
+        "sizes are not written with an exponent",
+        "1e9",
+        "write the size out, and a space before a tolerance class, as in `20 H7`",
+    );
+    refused(
+        "0.1234567in H7",
+        "the size is finer than 0.1 nm, the smallest step kept",
+        "0.1234567in",
+        "an inch takes six decimals: `0.123457in H7`",
+    );
+    refused(
+        "20 / 2in",
+        "a size is not divided by a length",
+        "2in",
+        "divide by a plain number, as in `(25.4 + 0.02)/2`",
+    );
+    refused(
+        "#200",
+        "there is no drill #200",
+        "#200",
+        "number drills run from `#1` to `#107`, letter drills from `letter A` to `letter Z`",
+    );
+    refused(
+        "20 -",
+        "a size is missing after the sign",
+        "",
+        "as in `3/4in - 15 thou`",
+    );
+    refused(
+        "(20",
+        "the closing bracket is missing",
+        "",
+        "as in `(25.4 + 0.02)/2`",
+    );
+    refused(
+        "1/0",
+        "a fraction over zero is no size",
+        "0",
+        "write `1/2`, `3/4` or the like",
+    );
+}
+
+#[test]
+fn clauses() {
+    refused(
+        "20 H7/g6 = 20.013",
+        "one reading for two parts: which was measured?",
+        "20.013",
+        "name it, as `20 H7/g6, hole = 20.013`, or give both, as `20 H7/g6 = 20.013/19.985`",
+    );
+    refused(
+        "20 H7 fron 19",
+        "`fron` is not understood",
+        "fron",
+        "try `20 H7 from 19`",
+    );
+    refused(
+        "20 H7 =",
+        "the reading is missing after =",
+        "",
+        "as in `20 H7 = 20.013`",
+    );
+    refused(
+        "bore 20 g6",
+        "`bore` makes a hole, and this is a shaft",
+        "bore",
+        "try `turn 20 g6`",
+    );
+    refused(
+        "bore 20 H7 from 20.1",
+        "a bore of 20.1 mm is over the upper limit 20.021 mm already",
+        "20.1",
+        "a bore starts smaller, as `bore 20 H7 from 19.6`",
+    );
+    refused(
+        "turn 20 g6 from 19.9",
+        "a shaft of 19.9 mm is under the lower limit 19.98 mm already",
+        "19.9",
+        "turning starts larger, as `turn 20 g6 from 22`",
+    );
+    refused(
+        "20 ±0.05 = 21",
+        "the reading is outside the limits, and it was not said whether this is a hole or a shaft",
+        "20",
+        "say which: `hole 20 ±0.05 = 21`",
+    );
+    refused(
+        "20 H7 = 20.01 = 20.02",
+        "this is said twice",
+        "=",
+        "keep one of them",
+    );
+    refused(
+        "units kg",
+        "`kg` is no such setting",
+        "kg",
+        "units are `units mm` or `units in`",
+    );
+    refused(
+        "why",
+        "there is no answer yet to explain",
+        "why",
+        "put the query after it, as `why 20 H7/g6`",
+    );
+    refused(
+        "help pears",
+        "there is no help on `pears`",
+        "pears",
+        "see `help`",
+    );
+    refused(
+        "help pair5",
+        "there is no help on `pair5`",
+        "pair5",
+        "try `help pairs`",
+    );
+}
+
+#[test]
+fn lines_that_are_no_query() {
+    refused(
+        "",
+        "nothing was asked",
+        "",
+        "type a size and a class, as `20 H7/g6`, or `help`",
+    );
+    refused(
+        "   ",
+        "nothing was asked",
+        "",
+        "type a size and a class, as `20 H7/g6`, or `help`",
+    );
+    refused(
+        "20\0 H7",
+        "the line holds a control character (U+0000)",
+        "\0",
+        "without it: `20 H7`",
+    );
+    let long = "20 H7 ".repeat(20_000);
+    let found = problem(&long);
+    assert_eq!(
+        found.message,
+        format!("the line is 120000 bytes long, a query has at most {LONGEST_LINE}")
+    );
+    assert_eq!(found.at, LONGEST_LINE..120_000);
+    works(&long, &found);
+    let deep = format!("{}1", "(".repeat(40));
+    refused(
+        &deep,
+        "too many brackets in one size",
+        "(",
+        "as in `(25.4 + 0.02)/2`",
+    );
+    assert_eq!(
+        problem(&"-".repeat(4000)).message,
+        "a size is missing after the sign"
+    );
+    assert_eq!(problem(&"why ".repeat(1000)).message, "one `why` is enough");
+}
+
+#[test]
+fn a_refused_line_leaves_the_session_as_it_was() {
+    let mut session = Session::new();
+    session.evaluate("units in").expect("a setting");
+    session.evaluate("0.75 H7").expect("a hole");
+    for line in ["20 H", "units kg", "why why"] {
+        assert!(session.evaluate(line).is_err(), "{line}");
+    }
+    let fits_repl::answer::Answer::Why(why) = session.evaluate("why").expect("a why") else {
+        panic!("no why")
+    };
+    assert_eq!(why.of, "0.75 H7");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    #[test]
+    fn no_text_panics_and_every_place_is_on_a_character(line in "\\PC{0,60}") {
+        if let Err(problem) = Session::new().evaluate(&line) {
+            prop_assert!(line.get(problem.at.clone()).is_some(), "{:?} in {line:?}", problem.at);
+            let _ = problem.hint(&line);
+        }
+    }
+
+    #[test]
+    fn no_near_query_panics(line in "(bore |ream |turn |why |hole |shaft |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| ){0,4}[-+.0-9/=() ]{0,9}") {
+        let mut session = Session::new();
+        match session.evaluate(&line) {
+            Err(problem) => {
+                prop_assert!(line.get(problem.at.clone()).is_some(), "{:?} in {line:?}", problem.at);
+                prop_assert!(!problem.message.is_empty());
+            }
+            Ok(answer) => {
+                let mut out = Vec::new();
+                fits_repl::render::json::object(&mut out, None, &line, &Ok(answer.clone()));
+                prop_assert!(serde_json::from_slice::<serde_json::Value>(&out).is_ok());
+                let text = fits_repl::render::text::Text { settings: session.settings(), colour: fits_repl::render::Colour::Off };
+                prop_assert!(text.answer(&answer).lines().all(|line| line.chars().count() <= 80), "{}", text.answer(&answer));
+            }
+        }
+    }
+}

@@ -1,0 +1,118 @@
+//! Every example in the help is answered, and every page fits the screen.
+
+use fits_repl::{
+    answer::{Answer, SettingsAnswer},
+    help::TOPICS,
+    query::{Dial, Units},
+    render::{Colour, text::Text},
+    session::Session,
+};
+
+const PLAIN: Text = Text {
+    settings: SettingsAnswer {
+        units: Units::Millimetres,
+        dial: Dial::Diameter,
+    },
+    colour: Colour::Off,
+};
+
+#[test]
+fn every_example_is_answered() {
+    let mut count = 0;
+    for topic in TOPICS {
+        assert!(
+            !topic.examples.is_empty(),
+            "help {}: no example",
+            topic.topic
+        );
+        for (query, gives) in topic.examples {
+            let answer = Session::new().evaluate(query);
+            assert!(
+                answer.is_ok(),
+                "help {}: `{query}`: {answer:?}",
+                topic.topic
+            );
+            assert!(!gives.is_empty());
+            count += 1;
+        }
+    }
+    assert!(count >= 30, "only {count} examples");
+}
+
+#[test]
+fn every_topic_is_found_and_named_in_the_overview() {
+    let overview = TOPICS[0].lines.join(" ");
+    for topic in TOPICS {
+        let answer = Session::new().evaluate(&format!("help {}", topic.topic));
+        let Ok(Answer::Help(help)) = answer else {
+            panic!("help {}: {answer:?}", topic.topic)
+        };
+        assert_eq!(help.topic, topic.topic);
+        assert!(
+            topic.topic == "help" || overview.contains(topic.topic),
+            "{} is not named",
+            topic.topic
+        );
+    }
+}
+
+#[track_caller]
+fn fits_the_screen(what: &str, text: &str) {
+    assert!(
+        text.lines().count() <= 23,
+        "{what}: {} lines and the prompt\n{text}",
+        text.lines().count()
+    );
+    for line in text.lines() {
+        assert!(
+            line.chars().count() <= 80,
+            "{what}: {} columns: {line}",
+            line.chars().count()
+        );
+    }
+}
+
+#[test]
+fn answers_fit_eighty_columns_and_twenty_four_lines() {
+    for topic in TOPICS {
+        fits_the_screen(topic.topic, &PLAIN.answer(&Answer::Help(*topic)));
+        // Where a figure comes from may take more than a screen.
+        for (query, _) in topic
+            .examples
+            .iter()
+            .filter(|(query, _)| !query.starts_with("why"))
+        {
+            for setting in ["units mm", "units in", "dial radius"] {
+                let mut session = Session::new();
+                session.evaluate(setting).expect("a setting");
+                let query = if setting == "units in" && !query.contains("in") {
+                    format!("{query}mm")
+                } else {
+                    (*query).to_owned()
+                };
+                if let Ok(answer) = session.evaluate(&query) {
+                    let text = Text {
+                        settings: session.settings(),
+                        colour: Colour::Off,
+                    };
+                    fits_the_screen(&format!("{setting}, {query}"), &text.answer(&answer));
+                }
+            }
+        }
+    }
+    for query in [
+        "0.5 H7/g6",
+        "3150 H11/d11",
+        "7.003in JS13/js13",
+        "400 ZC7/zc7",
+        "1 H01/h01",
+        "250 A13/a13",
+        "90 H7/k6",
+        "bore 100 H11 from 40",
+    ] {
+        let answer = Session::new()
+            .evaluate(query)
+            .unwrap_or_else(|problem| panic!("{query}: {}", problem.message));
+        fits_the_screen(query, &PLAIN.answer(&answer));
+    }
+}

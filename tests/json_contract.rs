@@ -1,0 +1,303 @@
+//! The JSON contract: the fields that other programs rely on, exact numbers.
+
+use fits_repl::{render::json, session::Session};
+use serde_json::Value;
+
+fn ask(session: &mut Session, query: &str) -> Value {
+    let mut out = Vec::new();
+    json::object(&mut out, None, query, &session.evaluate(query));
+    let text = String::from_utf8(out).expect("text");
+    assert!(!text.contains('\n'), "{query}: one line");
+    serde_json::from_str(&text).unwrap_or_else(|error| panic!("{query}: {error}: {text}"))
+}
+
+fn answer(query: &str) -> Value {
+    ask(&mut Session::new(), query)
+}
+
+#[track_caller]
+fn has(value: &Value, pointer: &str, wanted: impl Into<Value>) {
+    assert_eq!(
+        value.pointer(pointer),
+        Some(&wanted.into()),
+        "{pointer} of {value}"
+    );
+}
+
+#[test]
+fn a_fit() {
+    let fit = answer("20 H7/g6");
+    has(&fit, "/query", "20 H7/g6");
+    has(&fit, "/answer", "fit");
+    has(&fit, "/nominal_mm", 20.0);
+    has(&fit, "/kind", "clearance");
+    has(&fit, "/basis", "hole");
+    for (part, kind, class, lower, upper, aim) in [
+        ("hole", "hole", "H7", 20.0, 20.021, 20.0105),
+        ("shaft", "shaft", "g6", 19.98, 19.993, 19.9865),
+    ] {
+        let at = |field: &str| format!("/{part}/{field}");
+        has(&fit, &at("kind"), kind);
+        has(&fit, &at("nominal_mm"), 20.0);
+        has(&fit, &at("class"), class);
+        has(&fit, &at("lower_mm"), lower);
+        has(&fit, &at("upper_mm"), upper);
+        has(&fit, &at("aim_mm"), aim);
+        has(&fit, &at("source"), "ISO 286-1:2010 and ISO 286-2:2010");
+    }
+    has(&fit, "/clearance/min_mm", 0.007);
+    has(&fit, "/clearance/max_mm", 0.041);
+    has(&fit, "/clearance/aim_mm", 0.024);
+    has(&fit, "/ream/reamer_min_mm", 20.009);
+    has(&fit, "/ream/reamer_max_mm", 20.017);
+    has(&fit, "/ream/drill/name", "19.75 mm");
+    has(&fit, "/ream/drill/mm", 19.75);
+    has(&fit, "/bore/aim_mm", 20.0105);
+    assert!(
+        fit["bore"]["passes"]
+            .as_array()
+            .is_some_and(|passes| passes.len() >= 4)
+    );
+    assert!(fit["cautions"].is_array());
+    assert_eq!(fit.get("chance_of_clearance"), None);
+}
+
+#[test]
+fn fits_by_kind_and_basis() {
+    for (query, kind, basis) in [
+        ("20 H7/k6", "transition", "hole"),
+        ("20 H7/p6", "interference", "hole"),
+        ("20 K7/h6", "transition", "shaft"),
+        ("20 H7/h6", "clearance", "both"),
+        ("20 F8/f7", "clearance", "neither"),
+    ] {
+        let fit = answer(query);
+        has(&fit, "/kind", kind);
+        has(&fit, "/basis", basis);
+        assert_eq!(
+            fit["chance_of_clearance"].is_object(),
+            kind == "transition",
+            "{query}"
+        );
+    }
+}
+
+#[test]
+fn the_mate_of_a_measured_part() {
+    // From the fit's own range, 0.007 to 0.041.
+    let fit = answer("20 H7/g6, hole = 20.013");
+    has(&fit, "/shaft/lower_mm", 19.972);
+    has(&fit, "/shaft/upper_mm", 20.006);
+    has(&fit, "/shaft/aim_mm", 19.989);
+    has(&fit, "/measured/part", "hole");
+    has(&fit, "/measured/size_mm", 20.013);
+    has(&fit, "/measured/verdict", "good");
+    has(&fit, "/ream", Value::Null);
+    let fit = answer("20 H7/g6, shaft = 19.97");
+    has(&fit, "/hole/lower_mm", 19.977);
+    has(&fit, "/hole/upper_mm", 20.011);
+    has(&fit, "/measured/verdict", "over");
+}
+
+#[test]
+fn a_feature() {
+    let hole = answer("3/4in H7");
+    has(&hole, "/answer", "feature");
+    has(&hole, "/kind", "hole");
+    has(&hole, "/nominal_mm", 19.05);
+    has(&hole, "/lower_mm", 19.05);
+    has(&hole, "/upper_mm", 19.071);
+    has(&hole, "/grade", "IT7");
+    let shaft = answer("shaft 0.7490in..0.7495in");
+    has(&shaft, "/kind", "shaft");
+    has(&shaft, "/lower_mm", 19.0246);
+    has(&shaft, "/upper_mm", 19.0373);
+    has(&shaft, "/class", "limits");
+    has(&answer("20 ±0.05"), "/kind", Value::Null);
+    has(&answer("hole 20 +0.02/-0.01"), "/lower_mm", 19.99);
+    has(&answer("hole 20 -0.01/+0.02"), "/upper_mm", 20.02);
+}
+
+#[test]
+fn readings() {
+    for (query, verdict, to_go) in [
+        ("20 H7 = 19.982", "cut more", 0.0285),
+        ("20 H7 = 20.013", "good", -0.0025),
+        ("20 H7 = 20.021", "good", -0.0105),
+        ("20 H7 = 20.0211", "over", -0.0106),
+        ("20 g6 = 20.01", "cut more", 0.0235),
+        ("20 g6 = 19.98", "good", -0.0065),
+        ("20 g6 = 19.9799", "over", -0.0066),
+    ] {
+        let reading = answer(query);
+        has(&reading, "/answer", "reading");
+        has(&reading, "/verdict", verdict);
+        has(&reading, "/to_go_mm", to_go);
+        has(&reading, "/uncertainty_mm", Value::Null);
+        has(&reading, "/probability_good", Value::Null);
+        assert!(
+            reading["reading_mm"].is_number()
+                && reading["lower_mm"].is_number()
+                && reading["kind"].is_string()
+        );
+    }
+    let pair = answer("20 H7/g6 = 20.013/19.985");
+    has(&pair, "/answer", "pair_reading");
+    has(&pair, "/actual_clearance_mm", 0.028);
+    has(&pair, "/within", true);
+    has(&pair, "/hole/verdict", "good");
+    has(&answer("20 H7/g6 = 20/20"), "/within", false);
+    has(
+        &answer("20 H7/g6 = 20.013 / 19.985"),
+        "/actual_clearance_mm",
+        0.028,
+    );
+    has(
+        &answer("3/4in H7/g6 = 0.7503in/0.7495in"),
+        "/actual_clearance_mm",
+        0.02032,
+    );
+}
+
+#[test]
+fn passes_obey_the_dial() {
+    let mut session = Session::new();
+    let diameter = ask(&mut session, "bore 20 H7 from 19.6");
+    has(&diameter, "/answer", "passes");
+    has(&diameter, "/start_mm", 19.6);
+    has(&diameter, "/aim_mm", 20.0105);
+    has(&diameter, "/passes/0/name", "semi-finish");
+    has(&diameter, "/passes/0/to_mm", 19.8105);
+    has(&diameter, "/passes/0/dial_mm", 0.2105);
+    has(&diameter, "/passes/1/dial_mm", 0.2);
+    has(&diameter, "/passes/2/name", "spring");
+    has(&diameter, "/passes/2/dial_mm", 0.0);
+    ask(&mut session, "dial radius");
+    has(
+        &ask(&mut session, "bore 20 H7 from 19.6"),
+        "/passes/1/dial_mm",
+        0.1,
+    );
+    has(&ask(&mut session, "turn 20 g6 from 22"), "/dial", "radius");
+}
+
+#[test]
+fn numbers_carry_no_noise() {
+    for (query, digits) in [
+        ("0.0127mm", "0.0127"),
+        ("0.0005in", "0.0127"),
+        ("1/64in", "0.396875"),
+        ("1uin", "0.0000254"),
+        ("3/4in - 15 thou", "18.669"),
+        ("0.1um + 0.2um", "0.0003"),
+        ("1/128in", "0.1984375"),
+        ("1/256in", "0.0992188"),
+    ] {
+        let mut out = Vec::new();
+        json::object(&mut out, None, query, &Session::new().evaluate(query));
+        let text = String::from_utf8(out).unwrap();
+        let number = text
+            .split("\"size_mm\":")
+            .nth(1)
+            .and_then(|rest| rest.strip_suffix('}'))
+            .unwrap_or_else(|| panic!("{text}"));
+        assert_eq!(
+            number.parse::<f64>(),
+            digits.parse::<f64>(),
+            "{query}: {number}"
+        );
+        assert!(number.len() <= digits.len() + 4, "{query}: {number}");
+    }
+}
+
+#[test]
+fn sums_of_sizes() {
+    for (query, mm) in [
+        ("0.7503in + 2 * 0.0045in", 19.28622),
+        ("(25.4 + 0.02)/2", 12.71),
+        ("3/4in - 15 thou", 18.669),
+        ("1-1/2in", 38.1),
+        ("20 - 0.013", 19.987),
+        ("#7 + 1mm", 6.1054),
+        ("letter F", 6.5278),
+        ("\u{2300} 20\u{a0}mm", 20.0),
+        ("3/4\u{201d}", 19.05),
+        ("2 * (1in + 1mm)", 52.8),
+        ("20 \u{2212} 0.5", 19.5),
+        ("1/3 + 1/6", 0.5),
+        ("15 \u{b5}m", 0.015),
+    ] {
+        has(&answer(query), "/size_mm", mm);
+    }
+    let mut inches = Session::new();
+    ask(&mut inches, "units in");
+    has(&ask(&mut inches, "0.75"), "/size_mm", 19.05);
+    has(&ask(&mut inches, "0.75 H7"), "/nominal_mm", 19.05);
+    has(&ask(&mut inches, "20mm H7"), "/nominal_mm", 20.0);
+}
+
+#[test]
+fn errors_have_message_place_and_hint() {
+    let error = answer("20 h7/G6");
+    has(&error, "/query", "20 h7/G6");
+    has(
+        &error,
+        "/error/message",
+        "h7 is a shaft's class, and the hole's comes first",
+    );
+    has(&error, "/error/at/0", 3);
+    has(&error, "/error/at/1", 5);
+    has(
+        &error,
+        "/error/hint",
+        "the hole takes the capital: `20 H7/g6`",
+    );
+    assert_eq!(error.get("answer"), None);
+}
+
+#[test]
+fn why_names_standard_table_rule_and_doubt() {
+    let mut session = Session::new();
+    ask(&mut session, "20 H7/g6");
+    let why = ask(&mut session, "why");
+    has(&why, "/answer", "why");
+    has(&why, "/of", "20 H7/g6");
+    let figures: Vec<&str> = why["figures"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter_map(|figure| figure["figure"].as_str())
+        .collect();
+    for wanted in [
+        "IT7",
+        "EI of H7",
+        "IT6",
+        "es of g6",
+        "least clearance",
+        "greatest clearance",
+        "aim of H7",
+        "largest reamer",
+        "reaming stock",
+        "processes",
+    ] {
+        assert!(
+            figures.contains(&wanted),
+            "{wanted} is not among {figures:?}"
+        );
+    }
+    // The cells that are only recalled say so.
+    for (query, figure) in [
+        ("why 1100 h5", "IT5"),
+        ("why 20 cd8", "es of cd8"),
+        ("why 2 K9", "ES of K9"),
+    ] {
+        let why = answer(query);
+        let found = why["figures"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .find(|entry| entry["figure"] == figure)
+            .unwrap_or_else(|| panic!("{query}: {why}"));
+        assert_eq!(found["known"], "memory", "{query}");
+    }
+}

@@ -1,0 +1,111 @@
+//! Every command in the README runs, and prints what the README shows.
+//!
+//! With `FITS_REGENERATE` set the outputs are written anew.
+
+use std::process::Command;
+
+use fits_checks::{hold_generated, program, project_file};
+use fits_repl::{
+    query::Units,
+    render::{Colour, text::Text},
+    session::Session,
+};
+
+/// Commands that are not run here: they are what runs this test, or build.
+const NOT_RUN: &str = "cargo test --workspace";
+
+fn run(command: &str) -> String {
+    if command == NOT_RUN {
+        return String::new();
+    }
+    let as_fits = command
+        .strip_prefix("cargo run --release --")
+        .map_or_else(|| command.to_owned(), |rest| format!("fits{rest}"));
+    assert!(
+        as_fits.starts_with("fits "),
+        "README: `{command}` is not checked"
+    );
+    let path = format!(
+        "{}:{}",
+        program().parent().expect("a folder").display(),
+        std::env::var("PATH").unwrap_or_default()
+    );
+    let output = Command::new("sh")
+        .args(["-c", &as_fits])
+        .env("PATH", path)
+        .output()
+        .expect("a shell");
+    let stderr = String::from_utf8_lossy(&output.stderr);
+    assert_eq!(stderr, "", "README: `{command}`");
+    String::from_utf8(output.stdout).expect("text")
+}
+
+/// A block of commands, each with its output.
+fn console(block: &[&str]) -> String {
+    block
+        .iter()
+        .filter_map(|line| line.strip_prefix("$ "))
+        .map(|command| format!("$ {command}\n{}", run(command)))
+        .collect()
+}
+
+/// A block typed at the prompt.
+fn prompt(block: &[&str]) -> String {
+    let mut session = Session::new();
+    let mut out = String::new();
+    for line in block.iter().filter_map(|line| line.strip_prefix("fits ")) {
+        let (units, query) = line.split_once("> ").expect("a prompt");
+        let wanted = if session.units == Units::Inches {
+            "in"
+        } else {
+            "mm"
+        };
+        assert_eq!(units, wanted, "README: the prompt before `{query}`");
+        out += &format!("fits {units}> {query}\n");
+        let answer = session.evaluate(query);
+        let text = Text {
+            settings: session.settings(),
+            colour: Colour::Off,
+        };
+        out += &answer.map_or_else(
+            |problem| text.problem(query, &problem),
+            |answer| text.answer(&answer),
+        );
+    }
+    out
+}
+
+#[test]
+fn every_command_prints_what_the_readme_shows() {
+    let text = std::fs::read_to_string(project_file("README.md")).expect("README.md");
+    let mut wanted = String::new();
+    let mut lines = text.lines();
+    let mut checked = 0;
+    while let Some(line) = lines.next() {
+        wanted += line;
+        wanted.push('\n');
+        let fill: fn(&[&str]) -> String = match line {
+            "```console" => console,
+            "```text" => prompt,
+            _ => continue,
+        };
+        let block: Vec<&str> = lines.by_ref().take_while(|line| *line != "```").collect();
+        wanted += &fill(&block);
+        wanted += "```\n";
+        checked += 1;
+    }
+    assert!(checked >= 9, "only {checked} blocks");
+    hold_generated("README.md", &wanted);
+}
+
+#[test]
+fn the_two_commands_stand_first_and_alone() {
+    let text = std::fs::read_to_string(project_file("README.md")).expect("README.md");
+    let commands: Vec<&str> = text
+        .lines()
+        .filter_map(|line| line.strip_prefix("$ "))
+        .collect();
+    assert_eq!(commands[..2], ["cargo run --release -- 20 H7/g6", NOT_RUN]);
+    let ci = std::fs::read_to_string(project_file(".ci/run")).expect(".ci/run");
+    assert!(ci.contains(NOT_RUN), "CI runs the README's test command");
+}

@@ -1,0 +1,136 @@
+//! A real pseudo-terminal: type a pair, recall it, complete a class, make an
+//! error, clear a line, leave; history is kept.
+
+use std::{path::Path, process::Command};
+
+use fits_checks::program;
+use rexpect::session::{PtySession, spawn_command};
+
+const ENOUGH_MS: u64 = 20_000;
+
+fn open(home: &Path, colour: bool) -> PtySession {
+    // A fresh pseudo-terminal has no size.
+    let mut command = Command::new("sh");
+    command
+        .args(["-c", "stty rows 24 cols 80; exec \"$0\""])
+        .arg(program());
+    command
+        .env("XDG_DATA_HOME", home)
+        .env("HOME", home)
+        .env("TERM", "xterm")
+        .env("COLUMNS", "80")
+        .env_remove("NO_COLOR");
+    if !colour {
+        command.env("NO_COLOR", "1");
+    }
+    let mut terminal = spawn_command(command, Some(ENOUGH_MS)).expect("a terminal");
+    terminal.exp_string("Ctrl-D leaves").expect("the greeting");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+    terminal
+}
+
+fn type_keys(terminal: &mut PtySession, keys: &str) {
+    terminal.send(keys).expect("typed");
+    terminal.flush().expect("sent");
+}
+
+#[test]
+fn a_session_at_the_prompt() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut terminal = open(home.path(), false);
+
+    terminal.send_line("20 H7/g6").expect("typed");
+    terminal
+        .exp_string("CUT   hole    20.010 mm")
+        .expect("what to cut");
+    terminal
+        .exp_string("clearance fit, hole-basis")
+        .expect("the fit");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+
+    // Recall it with the up arrow.
+    type_keys(&mut terminal, "\x1b[A");
+    terminal.exp_string("20 H7/g6").expect("the line again");
+    terminal.send_line("").expect("typed");
+    terminal
+        .exp_string("CUT   shaft   19.987 mm")
+        .expect("answered again");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+
+    // Complete a class: only JS7 begins so.
+    type_keys(&mut terminal, "20 J\t");
+    terminal.exp_string("20 JS7").expect("completed");
+    terminal.send_line("").expect("typed");
+    terminal
+        .exp_string("19.990 to 20.010 mm")
+        .expect("its limits");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+
+    // An error, with its caret.
+    terminal.send_line("20 h7/G6").expect("typed");
+    terminal
+        .exp_string("the hole's comes first")
+        .expect("the message");
+    terminal.exp_string("     ^^").expect("the caret");
+    terminal.exp_string("`20 H7/g6`").expect("the hint");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+
+    // Ctrl-C clears the line and stays.
+    type_keys(&mut terminal, "20 H7 = 9");
+    terminal.send_control('c').expect("typed");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+    terminal.send_line("units in").expect("typed");
+    terminal
+        .exp_string("units in, dial diameter")
+        .expect("the setting");
+    terminal.exp_string("fits in> ").expect("the new prompt");
+    terminal.send_control('d').expect("typed");
+    terminal.exp_eof().expect("it leaves");
+
+    let history =
+        std::fs::read_to_string(home.path().join("fits").join("history.txt")).expect("a history");
+    for line in ["20 H7/g6", "20 JS7", "20 h7/G6", "units in"] {
+        assert!(
+            history.lines().any(|kept| kept == line),
+            "{line} is not in {history}"
+        );
+    }
+}
+
+#[test]
+fn history_is_there_the_next_time_and_two_sessions_keep_both() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut first = open(home.path(), false);
+    let mut second = open(home.path(), false);
+    for (terminal, query) in [(&mut first, "30 H8/f7"), (&mut second, "12 H7/p6")] {
+        terminal.send_line(query).expect("typed");
+        terminal.exp_string("CUT").expect("an answer");
+        terminal.exp_string("fits mm> ").expect("the prompt");
+    }
+    for mut terminal in [first, second] {
+        terminal.send_control('d').expect("typed");
+        terminal.exp_eof().expect("it leaves");
+    }
+    let mut third = open(home.path(), false);
+    type_keys(&mut third, "\x1b[A");
+    third.exp_string("12 H7/p6").expect("the last line");
+    type_keys(&mut third, "\x1b[A");
+    third.exp_string("30 H8/f7").expect("the one before");
+    third.send_control('c').expect("typed");
+    third.exp_string("fits mm> ").expect("the prompt");
+    third.send_control('d').expect("typed");
+    third.exp_eof().expect("it leaves");
+}
+
+#[test]
+fn colour_is_used_at_a_terminal_unless_refused() {
+    for colour in [true, false] {
+        let home = tempfile::tempdir().expect("a folder");
+        let mut terminal = open(home.path(), colour);
+        terminal.send_line("20 H7 = 20.013").expect("typed");
+        let before = terminal.exp_string("reads 20.013 mm").expect("the verdict");
+        assert_eq!(before.contains("\x1b[1;32mGOOD"), colour, "{before:?}");
+        terminal.send_control('d').expect("typed");
+        terminal.exp_eof().expect("it leaves");
+    }
+}
