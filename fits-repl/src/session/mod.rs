@@ -3,6 +3,7 @@
 //! command and the line-by-line service alike.
 
 mod features;
+mod plans;
 mod resolve;
 mod sizes;
 mod why;

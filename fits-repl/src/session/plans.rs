@@ -1,0 +1,177 @@
+//! Getting there: reamers, boring and turning passes, what to dial.
+
+use fits_core::{
+    Length, Limits,
+    shop::{Hazard, Passes, PreDrill, Ream, Start},
+    standards::{drills::Drill, iso286::Feature},
+};
+
+use super::{
+    Session,
+    resolve::{One, from_core},
+};
+use crate::{
+    answer::{
+        Answer, DrillFigures, Mm, PassFigure, PassFigures, PassesAnswer, ReamAnswer, ReamFigures,
+    },
+    problem::Problem,
+    query::{Dial, Part, Spot, Units, Work},
+};
+
+impl Session {
+    pub(super) fn work(
+        &self,
+        part: &Part,
+        work: &Spot<Work>,
+        feature: &One,
+    ) -> Result<Answer, Problem> {
+        let wants = match work.value {
+            Work::Ream | Work::Bore => Feature::Hole,
+            Work::Turn => Feature::Shaft,
+        };
+        if feature.kind.is_some_and(|kind| kind != wants) {
+            let other = if wants == Feature::Hole {
+                Work::Turn
+            } else {
+                Work::Bore
+            };
+            return Err(Problem::new(
+                format!(
+                    "`{}` makes a {wants}, and this is a {}",
+                    work.value.word(),
+                    wants.mate()
+                ),
+                work.at.clone(),
+            )
+            .fix(work.at.clone(), other.word()));
+        }
+        if let Some(size) = &part.reading {
+            return Err(
+                Problem::new("a plan takes no reading", size.at.clone()).advise(format!(
+                    "say where the work is, as `{}`, or read it, as `{}`",
+                    if wants == Feature::Hole {
+                        "bore 20 H7 from 19.6"
+                    } else {
+                        "turn 20 g6 from 22"
+                    },
+                    if wants == Feature::Hole {
+                        "20 H7 = 19.6"
+                    } else {
+                        "20 g6 = 22"
+                    }
+                )),
+            );
+        }
+        if work.value == Work::Ream {
+            if let Some(from) = &part.from {
+                return Err(
+                    Problem::new("a reamer starts from its pre-drill", from.at.clone())
+                        .advise("leave `from` out, or `bore 20 H7 from 19.6`"),
+                );
+            }
+            let ream = Ream::of(feature.limits).map_err(|error| {
+                from_core(&error, part.size.at.clone()).advise("`bore` plans it by boring")
+            })?;
+            return Ok(Answer::Ream(Box::new(ReamAnswer {
+                hole: feature.answer(),
+                ream: ream_figures(&ream, self.units),
+            })));
+        }
+        let start = match &part.from {
+            Some(size) => Start::From(self.nominal(size)?),
+            None => Start::Open,
+        };
+        let plan = self.passes(wants, feature.limits, start).map_err(|error| {
+            let at = part
+                .from
+                .as_ref()
+                .map_or(part.size.at.clone(), |from| from.at.clone());
+            from_core(&error, at).advise(match wants {
+                Feature::Hole => "a bore starts smaller, as `bore 20 H7 from 19.6`",
+                Feature::Shaft => "turning starts larger, as `turn 20 g6 from 22`",
+            })
+        })?;
+        let caution = if wants == Feature::Hole {
+            Hazard::OverhungBoring
+        } else {
+            Hazard::Turning
+        };
+        Ok(Answer::Passes(Box::new(PassesAnswer {
+            work: work.value.word(),
+            dial: self.dial,
+            plan,
+            feature: feature.answer(),
+            cautions: vec![caution.caution()],
+        })))
+    }
+
+    /// The reamer for a hole, or why there is none.
+    pub(super) fn reamed(&self, hole: Limits) -> (Option<ReamFigures>, Option<String>) {
+        match Ream::of(hole) {
+            Ok(ream) => (Some(ream_figures(&ream, self.units)), None),
+            Err(error) => (None, Some(error.to_string())),
+        }
+    }
+
+    pub(super) fn passes(
+        &self,
+        feature: Feature,
+        limits: Limits,
+        start: Start,
+    ) -> Result<PassFigures, fits_core::Error> {
+        let plan = Passes::plan(feature, limits, start, self.step())?;
+        let list = plan.list.iter().map(|pass| PassFigure {
+            name: pass.stage.name(),
+            to_mm: Mm(pass.to),
+            dial_mm: pass.takes.map(|takes| Mm(self.dialled(takes))),
+            drill: pass.drill.map(Drill::name),
+        });
+        Ok(PassFigures {
+            passes: list.collect(),
+            start_mm: plan.start.map(Mm),
+            aim_mm: Mm(plan.aim),
+        })
+    }
+
+    /// What the dial shows for a change of diameter.
+    fn dialled(&self, change: Length) -> Length {
+        match self.dial {
+            Dial::Diameter => change,
+            Dial::Radius => change.half(),
+        }
+    }
+
+    /// The dial's usual division, 0.01 mm or a thou, as a change of diameter.
+    fn step(&self) -> Length {
+        let division = match self.units {
+            Units::Millimetres => 100_000,
+            Units::Inches => Length::THOU.tenth_nanometres(),
+        };
+        Length::from_tenth_nanometres(match self.dial {
+            Dial::Diameter => division,
+            Dial::Radius => 2 * division,
+        })
+    }
+}
+
+fn ream_figures(ream: &Ream, units: Units) -> ReamFigures {
+    let figure = |found: PreDrill| DrillFigures {
+        name: found.drill.name(),
+        mm: Mm(found.drill.diameter()),
+        leaves_mm: Mm(found.leaves),
+    };
+    // The drawer's own system first.
+    let (first, second) = match units {
+        Units::Millimetres => (ream.metric, ream.fraction),
+        Units::Inches => (ream.fraction, ream.metric),
+    };
+    ReamFigures {
+        reamer_min_mm: Mm(ream.reamer.lower()),
+        reamer_max_mm: Mm(ream.reamer.upper()),
+        stock_min_mm: Mm(ream.stock.lower()),
+        stock_max_mm: Mm(ream.stock.upper()),
+        before_mm: Mm(ream.before()),
+        drill: first.or(second).map(figure),
+        other_drill: first.and(second).map(figure),
+    }
+}
