@@ -42,11 +42,11 @@ fn run(command: &str) -> String {
 
 /// A block of commands, each with its output.
 fn console(block: &[&str]) -> String {
-    block
-        .iter()
-        .filter_map(|line| line.strip_prefix("$ "))
-        .map(|command| format!("$ {command}\n{}", run(command)))
-        .collect()
+    let mut out = String::new();
+    for command in block.iter().filter_map(|line| line.strip_prefix("$ ")) {
+        out += &format!("$ {command}\n{}", run(command));
+    }
+    out
 }
 
 /// A block typed at the prompt.

@@ -36,6 +36,9 @@ pub struct Text {
     pub colour: Colour,
 }
 
+/// More roughing passes than this are shown by the first and the last.
+const ROUGHS_SHOWN: usize = 6;
+
 #[derive(Clone, Copy)]
 enum Style {
     Strong,
@@ -345,12 +348,29 @@ impl Text {
             "{}",
             self.style(Style::Faint, &format!("  {:<12}{:<32}{dial}", "pass", "to"))
         );
+        // Many equal roughing cuts: the first and the last stand for them.
+        let roughs = answer
+            .plan
+            .passes
+            .iter()
+            .filter(|pass| pass.name == "rough")
+            .count();
+        let mut rough = 0;
         for pass in &answer.plan.passes {
+            if pass.name == "rough" {
+                rough += 1;
+                if roughs > ROUGHS_SHOWN && rough > 1 && rough < roughs {
+                    if rough == 2 {
+                        let _ = writeln!(out, "  ...         {} more, each the same", roughs - 2);
+                    }
+                    continue;
+                }
+            }
             let dialled = match (&pass.dial_mm, pass.name, pass.drill) {
                 (_, _, Some(drill)) => drill.to_owned(),
                 (_, "spring", _) => "leave it; then measure".to_owned(),
                 (Some(dial), ..) => self.difference(dial.0),
-                (None, ..) => "from what the bar measures".to_owned(),
+                (None, ..) => "from what it measures now".to_owned(),
             };
             let _ = writeln!(
                 out,
