@@ -74,6 +74,19 @@ pub enum Tolerance {
     Either(Size),
     /// By both limits; the size before `..` is the first of them.
     UpTo(Size),
+    /// Not at all: the size is a part in hand, or a word gives the fit.
+    Bare,
+}
+
+/// The other feature of an unlike pair: `shaft 19.98..19.99`, `shaft g6`.
+#[derive(Clone, Debug)]
+pub struct Mate {
+    /// Which it is.
+    pub feature: Spot<Feature>,
+    /// Its size; the pair's nominal size where only a class was given.
+    pub size: Option<Size>,
+    /// Its limits.
+    pub tolerance: Tolerance,
 }
 
 /// What to do with the feature.
@@ -119,6 +132,69 @@ pub struct Part {
     pub hole: Option<Size>,
     /// `shaft = SIZE`.
     pub shaft: Option<Size>,
+    /// A bought-in part by its name, before the size: `dowel`.
+    pub bought: Option<Spot<String>>,
+    /// The other feature of an unlike pair.
+    pub mate: Option<Box<Mate>>,
+    /// How it fits, in a shop's words: `light press`.
+    pub word: Option<Spot<String>>,
+    /// What the outer part is made of: `hub aluminium`.
+    pub hub: Option<Spot<String>>,
+    /// `long SIZE`: how long the parts are engaged.
+    pub long: Option<Size>,
+    /// `turns` or `fixed`.
+    pub turns: Option<Spot<bool>>,
+    /// `thin`, `thin tube`, `thin wall`.
+    pub thin: Option<Spot<()>>,
+}
+
+impl Part {
+    /// A feature or a pair with no clauses.
+    pub const fn new(
+        work: Option<Spot<Work>>,
+        feature: Option<Spot<Feature>>,
+        size: Size,
+        tolerance: Tolerance,
+    ) -> Self {
+        Self {
+            work,
+            feature,
+            size,
+            tolerance,
+            from: None,
+            reading: None,
+            second_reading: None,
+            hole: None,
+            shaft: None,
+            bought: None,
+            mate: None,
+            word: None,
+            hub: None,
+            long: None,
+            turns: None,
+            thin: None,
+        }
+    }
+}
+
+/// What general tolerance is asked for (ISO 2768-1).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GeneralKind {
+    /// A linear size.
+    Linear,
+    /// An external radius or a chamfer height.
+    BrokenEdge,
+    /// An angle, by the length of its shorter side.
+    Angle,
+}
+
+/// What is wanted of a pair.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wanted {
+    /// Play.
+    Clearance,
+    /// Grip.
+    Interference,
 }
 
 /// The unit that bare numbers take.
@@ -163,12 +239,21 @@ impl Dial {
 }
 
 /// One line, read.
+#[allow(missing_docs, reason = "the fields of a variant are named in its line")]
 #[derive(Clone, Debug)]
 pub enum Query {
     /// A size alone.
     Size(Size),
     /// A feature or a pair.
     Part(Box<Part>),
+    /// `SIZE general CLASS`: an untoleranced size.
+    General { size: Size, class: Spot<String>, kind: GeneralKind },
+    /// `drill SIZE`: the nearest drills.
+    Drill(Size),
+    /// `pick SIZE clearance A..B`: classes that give it.
+    Pick { size: Size, wanted: Wanted, from: Size, to: Size },
+    /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
+    Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

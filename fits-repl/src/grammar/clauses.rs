@@ -1,14 +1,22 @@
 //! Clauses after a feature or a pair: readings and where the work is now.
 
 use fits_core::{size::Number, standards::iso286::Feature};
-use nom::{Parser, branch::alt, combinator::value};
+use nom::{
+    Parser,
+    branch::alt,
+    combinator::{opt, value},
+    sequence::preceded,
+};
 
 use super::{
+    KEYWORDS,
     fault::{Parsed, fatal},
-    sizes::size_after,
-    words::{keyword, separator, space, unknown},
+    limits_after,
+    sizes::{expression, size_after, starts_size},
+    tolerances::class,
+    words::{keyword, near_miss, phrase, separator, space, span, spot, unknown},
 };
-use crate::query::{Expression, Operator, Part, Query, Size, Spot};
+use crate::query::{Expression, Mate, Operator, Part, Query, Size, Spot, Tolerance};
 
 pub(super) fn clauses(mut input: &str, total: usize, mut part: Part) -> Parsed<'_, Query> {
     loop {
@@ -16,99 +24,148 @@ pub(super) fn clauses(mut input: &str, total: usize, mut part: Part) -> Parsed<'
         if rest.is_empty() {
             return Ok((rest, Query::Part(Box::new(part))));
         }
-        let (slot, missing, advice, after) = if let Some(after) = rest.strip_prefix('=') {
-            (
-                &mut part.reading,
-                "the reading is missing after =",
-                "as in `20 H7 = 20.013`",
-                after,
-            )
-        } else if let Ok((after, ())) = keyword("from")(rest) {
-            (
-                &mut part.from,
-                "the size is missing after `from`",
-                "as in `bore 20 H7 from 19.6`",
-                after,
-            )
-        } else if let Ok((after, feature)) = alt((
-            value(Feature::Hole, keyword("hole")),
-            value(Feature::Shaft, keyword("shaft")),
-        ))
-        .parse(rest)
-        {
-            let (after, _) = space(after)?;
-            let Some(after) = after.strip_prefix('=') else {
-                return fatal(
-                    after,
-                    0,
-                    format!("an = is missing after `{feature}`"),
-                    format!("as in `20 H7/g6, {feature} = 20.013`"),
-                );
-            };
-            let slot = match feature {
-                Feature::Hole => &mut part.hole,
-                Feature::Shaft => &mut part.shaft,
-            };
-            (
-                slot,
-                "the reading is missing after =",
-                "as in `20 H7/g6, hole = 20.013`",
-                after,
-            )
-        } else {
-            return unknown(rest);
-        };
-        if slot.is_some() {
-            return fatal(
-                rest,
-                rest.len() - after.len(),
-                "this is said twice",
-                "keep one of them",
-            );
-        }
-        let (after, _) = space(after)?;
-        let (mut after, size) = size_after(after, total, missing, advice)?;
-        let is_plain_reading = rest.starts_with('=');
-        let size = match size.value {
-            // A slash with spaces about it parts two readings, too.
-            Expression::Two(hole, Operator::Over, shaft)
-                if is_plain_reading && !rest_of(rest).starts_with('(') =>
-            {
-                part.reading = Some(*hole);
-                part.second_reading = Some(*shaft);
-                input = after;
-                continue;
-            }
-            value => Spot { value, at: size.at },
-        };
-        if let Some((hole, shaft)) = is_plain_reading.then(|| two_numbers(&size)).flatten() {
-            part.reading = Some(hole);
-            part.second_reading = Some(shaft);
-            input = after;
-            continue;
-        }
-        *slot = Some(size);
-        if is_plain_reading {
-            let (slash, _) = space(after)?;
-            if let Some(second) = slash.strip_prefix('/') {
-                let (second, _) = space(second)?;
-                let (rest, shaft) = size_after(
-                    second,
-                    total,
-                    "the shaft's reading is missing after the slash",
-                    "as in `20 H7/g6 = 20.013/19.985`",
-                )?;
-                part.second_reading = Some(shaft);
-                after = rest;
-            }
-        }
-        input = after;
+        input = clause(rest, total, &mut part)?.0;
     }
 }
 
-/// What stands after the `=` of a clause.
-pub(super) fn rest_of(clause: &str) -> &str {
-    clause.trim_start_matches('=').trim_start()
+fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
+    if let Some(after) = input.strip_prefix('=') {
+        return reading(after, total, part, input);
+    }
+    if let Ok((after, ())) = keyword("from")(input) {
+        const ADVICE: &str = "as in `bore 20 H7 from 19.6`";
+        return one_size(input, after, total, &mut part.from, "the size is missing after `from`", ADVICE);
+    }
+    if let Ok((after, ())) = keyword("long")(input) {
+        const ADVICE: &str = "as in `20 running, long 40`";
+        return one_size(input, after, total, &mut part.long, "the length is missing after `long`", ADVICE);
+    }
+    if let Ok((after, ())) = keyword("hub")(input) {
+        return material(after, total, &mut part.hub, "hub");
+    }
+    if let Ok((after, ())) = keyword("thin")(input) {
+        let (end, _) = opt(preceded(space, alt((keyword("tube"), keyword("wall"))))).parse(after)?;
+        return once(input, end, &mut part.thin, Spot { value: (), at: span(total, input, end) });
+    }
+    let turns = alt((value(true, keyword("turns")), value(false, keyword("fixed")))).parse(input);
+    if let Ok((end, turns)) = turns {
+        let _: Parsed<'_, bool> = Ok((end, turns));
+        return once(input, end, &mut part.turns, Spot { value: turns, at: span(total, input, end) });
+    }
+    let feature = alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))));
+    if let Ok((after, feature)) = spot(total, feature)(input) {
+        return of_feature(input, after, total, part, feature);
+    }
+    let (end, words) = phrase(input)?;
+    let is_slip = KEYWORDS.iter().any(|known| near_miss(&words, known));
+    if words.is_empty() || is_slip || part.word.is_some() {
+        return unknown(input);
+    }
+    once(input, end, &mut part.word, Spot { value: words, at: span(total, input, end) })
+}
+
+/// Fills a slot that may be filled once.
+fn once<'a, T>(input: &'a str, end: &'a str, slot: &mut Option<T>, found: T) -> Parsed<'a, ()> {
+    if slot.is_some() {
+        return fatal(input, input.len() - end.len(), "this is said twice", "keep one of them");
+    }
+    *slot = Some(found);
+    Ok((end, ()))
+}
+
+fn one_size<'a>(
+    input: &'a str,
+    after: &'a str,
+    total: usize,
+    slot: &mut Option<Size>,
+    missing: &str,
+    advice: &str,
+) -> Parsed<'a, ()> {
+    if slot.is_some() {
+        return fatal(input, input.len() - after.len(), "this is said twice", "keep one of them");
+    }
+    let (after, _) = space(after)?;
+    let (end, size) = size_after(after, total, missing, advice)?;
+    once(input, end, slot, size)
+}
+
+fn material<'a>(after: &'a str, total: usize, slot: &mut Option<Spot<String>>, word: &str) -> Parsed<'a, ()> {
+    let (start, _) = space(after)?;
+    let (end, name) = phrase(start)?;
+    if name.is_empty() {
+        return fatal(start, 0, format!("the material is missing after `{word}`"), "as in `20 press, hub aluminium`");
+    }
+    once(after, end, slot, Spot { value: name, at: span(total, start, end) })
+}
+
+/// `hole` or `shaft` after a feature: a reading, the mate, or a material.
+fn of_feature<'a>(
+    input: &'a str,
+    after: &'a str,
+    total: usize,
+    part: &mut Part,
+    feature: Spot<Feature>,
+) -> Parsed<'a, ()> {
+    let (after, _) = space(after)?;
+    if let Some(after) = after.strip_prefix('=') {
+        let slot = match feature.value {
+            Feature::Hole => &mut part.hole,
+            Feature::Shaft => &mut part.shaft,
+        };
+        const ADVICE: &str = "as in `20 H7/g6, hole = 20.013`";
+        return one_size(input, after, total, slot, "the reading is missing after =", ADVICE);
+    }
+    let (end, mate) = if starts_size(after) {
+        let (rest, size) = expression(after, total)?;
+        let (end, tolerance) = limits_after(rest, total)?;
+        (end, Mate { feature, size: Some(size), tolerance: tolerance.unwrap_or(Tolerance::Bare) })
+    } else if let Some((end, class)) = class(after, total)? {
+        (end, Mate { feature, size: None, tolerance: Tolerance::Class(class) })
+    } else {
+        let (end, name) = phrase(after)?;
+        if name.is_empty() {
+            let word = feature.value;
+            return fatal(after, 0, format!("nothing stands after `{word}`"), format!("a reading, its limits or its material, as in `20 H7/g6, {word} = 20.013`"));
+        }
+        if feature.value == Feature::Shaft {
+            // Of all that a word's class depends on, the shaft's material is none.
+            return Ok((end, ()));
+        }
+        return once(input, end, &mut part.hub, Spot { value: name, at: span(total, after, end) });
+    };
+    once(input, end, &mut part.mate, Box::new(mate))
+}
+
+/// `= SIZE` or `= SIZE/SIZE`.
+fn reading<'a>(after: &'a str, total: usize, part: &mut Part, input: &'a str) -> Parsed<'a, ()> {
+    if part.reading.is_some() {
+        return fatal(input, 1, "this is said twice", "keep one of them");
+    }
+    let (start, _) = space(after)?;
+    let (end, size) = size_after(start, total, "the reading is missing after =", "as in `20 H7 = 20.013`")?;
+    // A slash with spaces about it parts two readings, too.
+    let (first, second) = match size.value {
+        Expression::Two(hole, Operator::Over, shaft) if !start.starts_with('(') => (*hole, Some(*shaft)),
+        value => {
+            let size = Spot { value, at: size.at };
+            two_numbers(&size).map_or((size, None), |(hole, shaft)| (hole, Some(shaft)))
+        }
+    };
+    part.reading = Some(first);
+    part.second_reading = second;
+    let (slash, _) = space(end)?;
+    let Some(next) = slash.strip_prefix('/').filter(|_| part.second_reading.is_none()) else {
+        return Ok((end, ()));
+    };
+    let (next, _) = space(next)?;
+    let (end, shaft) = size_after(
+        next,
+        total,
+        "the shaft's reading is missing after the slash",
+        "as in `20 H7/g6 = 20.013/19.985`",
+    )?;
+    part.second_reading = Some(shaft);
+    Ok((end, ()))
 }
 
 /// `20/20` as a reading is two whole numbers, not a fraction: no shop

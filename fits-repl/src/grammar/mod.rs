@@ -3,6 +3,7 @@
 //! What was typed and where. It knows words, numbers and their order; it
 //! knows no table, so it can say of `Q7` only that it has the shape of a class.
 
+mod asks;
 mod clauses;
 mod fault;
 mod sizes;
@@ -23,7 +24,7 @@ use self::{
     fault::{Fault, Known, Parsed, fatal, fatal_fix},
     sizes::{expression, size_after},
     tolerances::tolerance,
-    words::{keyword, separator, shortened, space, spot, unknown, word},
+    words::{keyword, phrase, separator, shortened, space, span, spot, unknown, word},
 };
 use crate::{
     problem::Problem,
@@ -35,7 +36,8 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "dial", "from", "help", "hole", "ream", "shaft", "turn", "units", "why",
+    "bore", "dial", "drill", "fixed", "from", "general", "help", "hole", "hub", "long", "pick",
+    "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
 ];
 
 /// Reads one line.
@@ -168,6 +170,15 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         return setting(rest, choice, "dials are `dial diameter` or `dial radius`")
             .map(|(rest, dial)| (rest, Query::Dial(dial)));
     }
+    if let Ok((rest, ())) = keyword("drill")(input) {
+        return asks::drill(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("pick")(input) {
+        return asks::pick(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("seat")(input) {
+        return asks::seat(rest, total);
+    }
     let (input, work) = opt(spot(
         total,
         alt((
@@ -226,15 +237,52 @@ fn part_or_size(
     work: Option<Spot<Work>>,
     feature: Option<Spot<Feature>>,
 ) -> Parsed<'_, Query> {
+    let (input, bought) = bought(input, total)?;
     size_must_start(input)?;
-    let (mut rest, size) = expression(input, total)?;
+    let (rest, size) = expression(input, total)?;
+    let (rest, tolerance) = limits_after(rest, total)?;
+    let tolerance = match tolerance {
+        Some(tolerance) => tolerance,
+        None => Tolerance::Bare,
+    };
+    if matches!(tolerance, Tolerance::Bare) {
+        let (after, _) = separator(rest)?;
+        let alone = work.is_none() && feature.is_none() && bought.is_none();
+        if after.is_empty() && alone {
+            return Ok((after, Query::Size(size)));
+        }
+        if alone && let Ok((after, ())) = keyword("general")(after) {
+            return asks::general(after, total, size);
+        }
+        let is_reading = after.starts_with('=') || keyword("from")(after).is_ok();
+        if (after.is_empty() && bought.is_none()) || is_reading {
+            let class = match (work.map(|work| work.value), feature.map(|feature| feature.value)) {
+                (Some(Work::Turn), _) | (_, Some(Feature::Shaft)) => "g6",
+                _ => "H7",
+            };
+            return fatal_fix(
+                after,
+                0,
+                "the tolerance is missing after the size",
+                "give a class",
+                Some((0, format!(" {class} "))),
+            );
+        }
+        if !after.starts_with(|c: char| c.is_ascii_alphabetic()) && !after.is_empty() {
+            return unknown(after);
+        }
+    }
+    clauses(rest, total, Part { bought, ..Part::new(work, feature, size, tolerance) })
+}
+
+/// The limits after a size, if any are given there.
+fn limits_after(rest: &str, total: usize) -> Parsed<'_, Option<Tolerance>> {
     let (after, _) = separator(rest)?;
-    let tolerance = if after.is_empty() {
-        None
-    } else if let Some(second) = after
-        .strip_prefix("..")
-        .or_else(|| after.strip_prefix('\u{2026}'))
-    {
+    if after.is_empty() {
+        return Ok((rest, None));
+    }
+    let second = after.strip_prefix("..").or_else(|| after.strip_prefix('\u{2026}'));
+    if let Some(second) = second {
         let (second, _) = space(second)?;
         let (end, upper) = size_after(
             second,
@@ -242,54 +290,26 @@ fn part_or_size(
             "the upper limit is missing after `..`",
             "write both limits, as `hole 20.00..20.02`",
         )?;
-        rest = end;
-        Some(Tolerance::UpTo(upper))
-    } else {
-        let (end, tolerance) = tolerance(after, total)?;
-        if tolerance.is_some() {
-            rest = end;
-        }
-        tolerance
-    };
-    let Some(tolerance) = tolerance else {
-        let (rest, _) = separator(rest)?;
-        if rest.is_empty() && work.is_none() && feature.is_none() {
-            return Ok((rest, Query::Size(size)));
-        }
-        if rest.is_empty() || rest.starts_with('=') || opt(keyword("from")).parse(rest)?.1.is_some()
-        {
-            let class = match (
-                work.map(|work| work.value),
-                feature.map(|feature| feature.value),
-            ) {
-                (Some(Work::Turn), _) | (_, Some(Feature::Shaft)) => "g6",
-                _ => "H7",
-            };
-            return fatal_fix(
-                rest,
-                0,
-                "the tolerance is missing after the size",
-                "give a class",
-                Some((0, format!(" {class} "))),
-            );
-        }
-        return unknown(rest);
-    };
-    clauses(
-        rest,
-        total,
-        Part {
-            work,
-            feature,
-            size,
-            tolerance,
-            from: None,
-            reading: None,
-            second_reading: None,
-            hole: None,
-            shaft: None,
-        },
-    )
+        return Ok((end, Some(Tolerance::UpTo(upper))));
+    }
+    let (end, tolerance) = tolerance(after, total)?;
+    Ok(if tolerance.is_some() { (end, tolerance) } else { (rest, None) })
+}
+
+/// A bought-in part's name, where words stand before a size: `shoulder screw 3/8in`.
+fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
+    let Ok((first, letters)) = word(input) else { return Ok((input, None)) };
+    let is_unit = Unit::scan(input).is_some_and(|(_, taken)| taken == letters.len());
+    if letters.eq_ignore_ascii_case("letter") || is_unit || first.starts_with(|c: char| c.is_ascii_digit()) {
+        return Ok((input, None));
+    }
+    let (rest, name) = phrase(input)?;
+    let (after, _) = separator(rest)?;
+    if after == rest || !after.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | '#' | '(' | '\u{2300}' | '\u{d8}')) {
+        return Ok((input, None));
+    }
+    let at = span(total, input, rest);
+    Ok((after, Some(Spot { value: name, at })))
 }
 
 /// Refuses what cannot begin a size, with what is meant most likely.

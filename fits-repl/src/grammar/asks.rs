@@ -1,0 +1,89 @@
+//! Questions that name no pair: general tolerances, drills, classes for a
+//! wanted clearance, bearing seats.
+
+use fits_core::standards::iso286::Feature;
+use nom::{Parser, branch::alt, combinator::value};
+
+use super::{
+    fault::{Parsed, fatal, fatal_fix},
+    sizes::{expression, size_after},
+    words::{keyword, phrase, separator, space, span, unknown, word},
+};
+use crate::query::{GeneralKind, Query, Size, Spot, Wanted};
+
+fn nothing_more(input: &str, query: Query) -> Parsed<'_, Query> {
+    let (rest, _) = separator(input)?;
+    if rest.is_empty() { Ok((rest, query)) } else { unknown(rest) }
+}
+
+/// `SIZE general m`, then `radius`, `chamfer` or `angle`.
+pub(super) fn general(input: &str, total: usize, size: Size) -> Parsed<'_, Query> {
+    let (input, _) = space(input)?;
+    let Ok((rest, class)) = word(input) else {
+        return fatal_fix(input, 0, "the class is missing after `general`", "f, m, c or v", Some((0, " m".into())));
+    };
+    let class = Spot { value: class.to_ascii_lowercase(), at: span(total, input, rest) };
+    let (after, _) = separator(rest)?;
+    let kind = alt((
+        value(GeneralKind::BrokenEdge, alt((keyword("radius"), keyword("chamfer"), keyword("edge")))),
+        value(GeneralKind::Angle, keyword("angle")),
+    ))
+    .parse(after);
+    match kind {
+        Ok((rest, kind)) => nothing_more(rest, Query::General { size, class, kind }),
+        Err(_) => nothing_more(rest, Query::General { size, class, kind: GeneralKind::Linear }),
+    }
+}
+
+/// `drill SIZE`.
+pub(super) fn drill(input: &str, total: usize) -> Parsed<'_, Query> {
+    let (input, _) = space(input)?;
+    let (rest, size) = size_after(input, total, "the size is missing after `drill`", "as in `drill 0.7031in`")?;
+    nothing_more(rest, Query::Drill(size))
+}
+
+/// `pick SIZE clearance A..B` or `pick SIZE interference A..B`.
+pub(super) fn pick(input: &str, total: usize) -> Parsed<'_, Query> {
+    const EXAMPLE: &str = "as in `pick 20 clearance 0.01..0.04`";
+    let (input, _) = space(input)?;
+    let (rest, size) = size_after(input, total, "the size is missing after `pick`", EXAMPLE)?;
+    let (rest, _) = separator(rest)?;
+    let Ok((rest, wanted)) = alt((
+        value(Wanted::Clearance, keyword("clearance")),
+        value(Wanted::Interference, keyword("interference")),
+    ))
+    .parse(rest) else {
+        return fatal(rest, 0, "`clearance` or `interference` is missing", EXAMPLE);
+    };
+    let (rest, _) = space(rest)?;
+    let (rest, from) = size_after(rest, total, "the least of the range is missing", EXAMPLE)?;
+    let (after, _) = space(rest)?;
+    let Some(after) = after.strip_prefix("..").or_else(|| after.strip_prefix('\u{2026}')) else {
+        return fatal(after, 0, "the greatest of the range is missing", EXAMPLE);
+    };
+    let (after, _) = space(after)?;
+    let (rest, to) = size_after(after, total, "the greatest of the range is missing", EXAMPLE)?;
+    nothing_more(rest, Query::Pick { size, wanted, from, to })
+}
+
+/// `seat shaft SIZE` or `seat housing SIZE`, and how it is loaded.
+pub(super) fn seat(input: &str, total: usize) -> Parsed<'_, Query> {
+    const EXAMPLE: &str = "as in `seat shaft 25 rotating normal`";
+    let (input, _) = space(input)?;
+    let Ok((rest, feature)) = alt((
+        value(Feature::Shaft, keyword("shaft")),
+        value(Feature::Hole, alt((keyword("housing"), keyword("hole")))),
+    ))
+    .parse(input) else {
+        return fatal(input, 0, "`shaft` or `housing` is missing after `seat`", EXAMPLE);
+    };
+    let (rest, _) = space(rest)?;
+    if rest.is_empty() {
+        return fatal(rest, 0, "the size of the seat is missing", EXAMPLE);
+    }
+    let (rest, size) = expression(rest, total)?;
+    let (rest, _) = separator(rest)?;
+    let (end, load) = phrase(rest)?;
+    let load = (!load.is_empty()).then(|| Spot { value: load, at: span(total, rest, end) });
+    nothing_more(end, Query::Seat { feature, size, load })
+}
