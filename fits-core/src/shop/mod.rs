@@ -6,6 +6,7 @@ mod ream;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+pub mod words;
 
 pub use check::{Reading, Verdict};
 pub use passes::{Pass, Passes, Stage, Start};
