@@ -12,6 +12,7 @@ use fits_core::{
         iso286::{Class, Feature},
     },
 };
+use proptest::{prop_assert, proptest};
 
 const HEAD: &str =
     "//! Generated from `data/bought/` by `tests/bought_tables.rs`; do not edit.\n\n";
@@ -624,4 +625,32 @@ fn every_seat_row_is_reached() {
         "{}",
         error.advice()
     );
+}
+
+proptest! {
+    /// Any text, size and load gives an answer or an error, never a panic.
+    #[test]
+    fn anything_asked_is_answered_or_refused(
+        text in ".{0,24}",
+        nominal in proptest::num::i64::ANY,
+        near in -1_000_000_000..5_000_000_000_i64,
+        load in 0..Load::ALL.len(),
+    ) {
+        for size in [nominal, near].map(Length::from_tenth_nanometres) {
+            let _ = Part::find(&text, size);
+            for family in Family::all() {
+                match family.part(size) {
+                    Ok(part) => prop_assert!(size.is_positive() && part.limits.lower() <= part.limits.upper()),
+                    Err(error) => prop_assert!(!error.to_string().is_empty()),
+                }
+                let _ = family.part_of(size, Length::INCH);
+            }
+            for standard in [KeyStandard::Din6885, KeyStandard::AnsiB171] {
+                let _ = Keyway::for_shaft(standard, size);
+            }
+            for feature in [Feature::Hole, Feature::Shaft] {
+                let _ = seat(feature, Load::ALL[load], size);
+            }
+        }
+    }
 }

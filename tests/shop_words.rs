@@ -10,6 +10,7 @@ use fits_core::{
     size::{Number, Unit},
     source::Known,
 };
+use proptest::{prop_assert, prop_assert_eq, proptest};
 
 const HEAD: &str = "//! Generated from `data/shop_words.csv` and `data/shop_words_ambiguous.csv` by `tests/shop_words.rs`; do not edit.\n\n";
 
@@ -237,15 +238,12 @@ fn usual_rows_cover_every_size_once() {
     for row in &all {
         let (over, up_to) = span(row);
         let key = (row.text("word"), row.text("when"));
-        match ends.iter_mut().find(|end| (end.0, end.1) == key) {
-            Some(end) => {
-                assert_eq!(over, end.2, "{row}: a gap or an overlap");
-                end.2 = up_to;
-            }
-            None => {
-                assert_eq!(over, Length::ZERO, "{row}: starts late");
-                ends.push((key.0, key.1, up_to));
-            }
+        if let Some(end) = ends.iter_mut().find(|end| (end.0, end.1) == key) {
+            assert_eq!(over, end.2, "{row}: a gap or an overlap");
+            end.2 = up_to;
+        } else {
+            assert_eq!(over, Length::ZERO, "{row}: starts late");
+            ends.push((key.0, key.1, up_to));
         }
     }
     for (word, when, end) in ends {
@@ -705,5 +703,36 @@ fn plastic_gets_the_room_that_practice_gives_it() {
             clearance.contains(rule.parse().unwrap()),
             "{nominal}: {clearance:?}"
         );
+    }
+}
+
+proptest! {
+    /// Any text and any circumstance gives an answer or an error, never a panic.
+    #[test]
+    fn anything_said_is_answered_or_refused(
+        text in ".{0,24}",
+        word in 0..16_usize,
+        nominal in proptest::num::i64::ANY,
+        length in proptest::option::of(proptest::num::i64::ANY),
+        thin_wall: bool,
+        turns: Option<bool>,
+        hub in 0..5_usize,
+    ) {
+        if let Err(error) = Word::find(&text) {
+            prop_assert!(!error.to_string().is_empty() && !error.advice().is_empty());
+        }
+        let hubs = [Hub::Steel, Hub::CastIron, Hub::Aluminium, Hub::BronzeBushing, Hub::PlasticBushing];
+        let case = Circumstance {
+            nominal: Length::from_tenth_nanometres(nominal),
+            hub: hubs[hub],
+            length: length.map(Length::from_tenth_nanometres),
+            turns,
+            thin_wall,
+        };
+        let word = Word::all().nth(word).unwrap();
+        if let Ok(choice) = word.choose(&case) {
+            prop_assert!(case.nominal.is_positive());
+            prop_assert_eq!(choice.word, word);
+        }
     }
 }

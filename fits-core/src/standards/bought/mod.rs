@@ -306,7 +306,7 @@ impl Family {
             .rows
             .iter()
             .find(|row| row.start <= outside && outside <= row.end)
-            .ok_or_else(|| self.not_listed(outside))?;
+            .ok_or_else(|| self.not_listed_as("outside diameter of a", outside))?;
         self.at(row, nominal)
     }
 
@@ -336,6 +336,10 @@ impl Family {
     }
 
     fn not_listed(self, asked: Length) -> Error {
+        self.not_listed_as("", asked)
+    }
+
+    fn not_listed_as(self, what: &str, asked: Length) -> Error {
         let below = self.0.rows.iter().map(|row| row.end);
         let below = below.filter(|end| *end < asked).max();
         let above = self.0.rows.iter().map(|row| row.start);
@@ -351,7 +355,8 @@ impl Family {
         };
         Error::new(Kind::NotListed {
             why: format!(
-                "{} {} is not listed{standard}",
+                "{what}{}{} {} is not listed{standard}",
+                if what.is_empty() { "" } else { " " },
                 self.0.noun,
                 spoken(asked, self.0.unit)
             ),
