@@ -55,6 +55,10 @@ pub(crate) enum Kind {
     NotAPair { why: String },
     /// A plan that cannot be made.
     NoPlan { why: String },
+    /// A word or a size that no list holds.
+    NotListed { why: String, advice: String },
+    /// A word that means several things.
+    Ambiguous { why: String, choices: Vec<String> },
 }
 
 impl Error {
@@ -91,6 +95,25 @@ impl Error {
         matches!(self.0.kind, Kind::NotASize { .. } | Kind::NotAClass { .. })
     }
 
+    /// Is it a word or a size that the list asked for does not hold?
+    pub fn is_not_listed(&self) -> bool {
+        matches!(self.0.kind, Kind::NotListed { .. })
+    }
+
+    /// Does the word mean several things? [`Error::choices`] lists them.
+    pub fn is_ambiguous(&self) -> bool {
+        matches!(self.0.kind, Kind::Ambiguous { .. })
+    }
+
+    /// What an ambiguous word could mean, each a name to ask with; empty where
+    /// nothing was ambiguous.
+    pub fn choices(&self) -> &[String] {
+        match &self.0.kind {
+            Kind::Ambiguous { choices, .. } => choices,
+            _ => &[],
+        }
+    }
+
     /// The bytes of the text read that are at fault, where a text was read.
     pub fn span(&self) -> Option<core::ops::Range<usize>> {
         self.0.at.map(|(start, end)| start..end)
@@ -105,7 +128,8 @@ impl Error {
     pub fn advice(&self) -> String {
         match &self.0.kind {
             Kind::NotASize { advice, .. } => (*advice).to_owned(),
-            Kind::NotAClass { advice, .. } => advice.clone(),
+            Kind::NotAClass { advice, .. } | Kind::NotListed { advice, .. } => advice.clone(),
+            Kind::Ambiguous { choices, .. } => format!("say which: {}", choices.join(", ")),
             Kind::OutOfTable { over, up_to, .. } => {
                 format!("sizes over {over} up to {up_to} are tabulated")
             }
@@ -124,7 +148,9 @@ impl fmt::Display for Error {
             Kind::NotAClass { why, .. }
             | Kind::NotDefined { why }
             | Kind::NotAPair { why }
-            | Kind::NoPlan { why } => f.write_str(why),
+            | Kind::NoPlan { why }
+            | Kind::NotListed { why, .. }
+            | Kind::Ambiguous { why, .. } => f.write_str(why),
             Kind::OutOfTable {
                 nominal,
                 table,

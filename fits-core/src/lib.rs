@@ -24,6 +24,7 @@
 
 mod error;
 mod fit;
+mod nearest;
 pub mod shop;
 pub mod size;
 pub mod source;

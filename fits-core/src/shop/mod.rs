@@ -9,6 +9,7 @@ mod ream;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+pub mod words;
 
 pub use cautions::Hazard;
 pub use check::{Reading, Verdict};

@@ -1,0 +1,351 @@
+//! What a shop's words for fits mean: `press`, `slip`, `close running`.
+//!
+//! From `data/shop_words.csv`, whose rows say how each is known. The inch
+//! class is named here; its limits are ANSI B4.1's business.
+
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+#[path = "words_table.rs"]
+mod table;
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    error::{Error, Kind},
+    fit::Fit,
+    nearest::{nearest, plain},
+    size::Length,
+    source::{Known, Provenance, Reason},
+    standards::iso286::Class,
+};
+
+/// A shop's word for a fit.
+///
+/// ```
+/// use fits_core::shop::words::{Circumstance, Hub, Word};
+/// let press = Word::find("press-fit")?;
+/// let choice = press.choose(&Circumstance::plain("1in".parse()?))?;
+/// assert_eq!(choice.iso.0.to_string(), "H7");
+/// assert_eq!(choice.iso.1.to_string(), "s6");
+/// assert_eq!(choice.inch, "FN2");
+/// assert_eq!(choice.looser.map(Word::name), Some("drive"));
+///
+/// let thin = Circumstance { thin_wall: true, ..Circumstance::plain("1in".parse()?) };
+/// let choice = press.choose(&thin)?;
+/// assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
+/// assert!(choice.work_it_out);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Word(&'static Entry);
+
+#[derive(Debug)]
+struct Entry {
+    name: &'static str,
+    aliases: &'static [&'static str],
+    looser: &'static str,
+    tighter: &'static str,
+    moves: bool,
+    rows: &'static [Row],
+}
+
+/// Holds for sizes over `over` up to and including `up_to`.
+#[derive(Debug)]
+struct Row {
+    when: Option<When>,
+    over: Length,
+    up_to: Length,
+    hole: &'static str,
+    shaft: &'static str,
+    inch: &'static str,
+    work_it_out: bool,
+    reason: &'static str,
+    from: Provenance,
+}
+
+/// A case that changes the choice. Where several hold the first one counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum When {
+    PlasticBushing,
+    BronzeBushing,
+    ThinWall,
+    Aluminium,
+    CastIron,
+    Long,
+    Turns,
+}
+
+impl When {
+    const ALL: [Self; 7] = [
+        Self::PlasticBushing,
+        Self::BronzeBushing,
+        Self::ThinWall,
+        Self::Aluminium,
+        Self::CastIron,
+        Self::Long,
+        Self::Turns,
+    ];
+
+    const fn words(self) -> &'static str {
+        match self {
+            Self::PlasticBushing => "plastic bushing",
+            Self::BronzeBushing => "bronze bushing",
+            Self::ThinWall => "thin wall",
+            Self::Aluminium => "aluminium",
+            Self::CastIron => "cast iron",
+            Self::Long => "long",
+            Self::Turns => "turns",
+        }
+    }
+
+    fn holds(self, case: &Circumstance) -> bool {
+        match self {
+            Self::PlasticBushing => case.hub == Hub::PlasticBushing,
+            Self::BronzeBushing => case.hub == Hub::BronzeBushing,
+            Self::ThinWall => case.thin_wall,
+            Self::Aluminium => case.hub == Hub::Aluminium,
+            Self::CastIron => case.hub == Hub::CastIron,
+            // More than 1.5 diameters.
+            Self::Long => case.length.is_some_and(|length| {
+                let (length, nominal) =
+                    (length.tenth_nanometres(), case.nominal.tenth_nanometres());
+                i128::from(length) * 2 > i128::from(nominal) * 3
+            }),
+            Self::Turns => case.turns == Some(true),
+        }
+    }
+}
+
+/// What the outer part is made of, or the bushing that is one of the two.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Hub {
+    /// Steel or wrought iron.
+    #[default]
+    Steel,
+    /// Cast iron.
+    CastIron,
+    /// Aluminium.
+    Aluminium,
+    /// A bronze bushing: pressed into its housing, or the shaft in it.
+    BronzeBushing,
+    /// A plastic bushing: pressed into its housing, or the shaft in it.
+    PlasticBushing,
+}
+
+/// What the fit is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Circumstance {
+    /// The size that both parts share.
+    pub nominal: Length,
+    /// What the outer part, or the bushing, is made of.
+    pub hub: Hub,
+    /// How long the parts are engaged, where it is known.
+    pub length: Option<Length>,
+    /// Does one part turn in the other, where it is known?
+    pub turns: Option<bool>,
+    /// Is one of the parts a thin tube?
+    pub thin_wall: bool,
+}
+
+impl Circumstance {
+    /// Solid steel at a size, nothing else known.
+    pub const fn plain(nominal: Length) -> Self {
+        Self {
+            nominal,
+            hub: Hub::Steel,
+            length: None,
+            turns: None,
+            thin_wall: false,
+        }
+    }
+}
+
+/// The class that a word leads to.
+#[derive(Clone, Copy, Debug)]
+pub struct Choice {
+    /// The word it was chosen for.
+    pub word: Word,
+    /// The classes of the hole and the shaft, ISO 286.
+    pub iso: (Class, Class),
+    /// The class of ANSI B4.1.
+    pub inch: &'static str,
+    /// Why.
+    pub reason: &'static str,
+    /// How that is known.
+    pub known: Known,
+    /// Where it is written.
+    pub source: &'static str,
+    /// The circumstance that changed the classes from the word's usual ones.
+    pub changed_by: Option<&'static str>,
+    /// The next looser word.
+    pub looser: Option<Word>,
+    /// The next tighter word.
+    pub tighter: Option<Word>,
+    /// The class is a start: work out pressure, stress, what heat leaves of
+    /// the grip, and how far a bore closes in.
+    pub work_it_out: bool,
+}
+
+impl Choice {
+    /// Why the classes are what they are.
+    pub fn explained(&self) -> Reason {
+        Reason {
+            figure: format!("{} fit", self.word.name()),
+            value: format!("{}/{} ({})", self.iso.0, self.iso.1, self.inch),
+            rule: self.reason.into(),
+            source: self.source.into(),
+            known: self.known,
+        }
+    }
+}
+
+impl PartialEq for Word {
+    /// Names are unique.
+    fn eq(&self, other: &Self) -> bool {
+        self.0.name == other.0.name
+    }
+}
+
+impl Eq for Word {}
+
+impl Word {
+    /// Every word, from the loosest to the tightest, `shrink` last.
+    pub fn all() -> impl DoubleEndedIterator<Item = Self> {
+        table::WORDS.iter().map(Self)
+    }
+
+    /// The word that a text means. Letter case, hyphens and a closing `fit`
+    /// are not regarded.
+    ///
+    /// # Errors
+    /// No such word (the advice offers the nearest one), or one that a shop
+    /// uses for several fits (the choices name them).
+    ///
+    /// ```
+    /// use fits_core::shop::words::Word;
+    /// assert_eq!(Word::find("Slip fit")?.name(), "sliding");
+    /// let error = Word::find("slidding").unwrap_err();
+    /// assert_eq!(error.advice(), "nearest: sliding");
+    /// let error = Word::find("loose").unwrap_err();
+    /// assert_eq!(error.choices(), ["free running", "loose running"]);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn find(text: &str) -> Result<Self, Error> {
+        let said = plain(text);
+        let bare = ["fits", "fit", "fitting"]
+            .iter()
+            .find_map(|end| {
+                said.strip_suffix(end)
+                    .and_then(|rest| rest.strip_suffix(' '))
+            })
+            .unwrap_or(&said);
+        if let Some(word) = Self::all().find(|word| word.is_called(bare)) {
+            return Ok(word);
+        }
+        if let Some((_, means)) = table::AMBIGUOUS.iter().find(|(known, _)| *known == bare) {
+            return Err(Error::new(Kind::Ambiguous {
+                why: format!("`{bare}` can mean {}", means.join(" or ")),
+                choices: means.iter().map(|word| (*word).to_owned()).collect(),
+            }));
+        }
+        let known = Self::all()
+            .flat_map(|word| core::iter::once(word.name()).chain(word.aliases().iter().copied()));
+        Err(Error::new(Kind::NotListed {
+            why: format!("`{}` is no word for a fit here", text.trim()),
+            advice: nearest(bare, known).map_or_else(
+                || {
+                    let names: Vec<_> = Self::all().map(Self::name).collect();
+                    format!("words: {}", names.join(", "))
+                },
+                |word| format!("nearest: {word}"),
+            ),
+        }))
+    }
+
+    fn is_called(self, text: &str) -> bool {
+        self.name() == text || self.aliases().contains(&text)
+    }
+
+    fn with_name(name: &str) -> Option<Self> {
+        Self::all().find(|word| word.name() == name)
+    }
+
+    /// The word itself.
+    pub const fn name(self) -> &'static str {
+        self.0.name
+    }
+
+    /// Other ways to say it; no two words share one.
+    pub const fn aliases(self) -> &'static [&'static str] {
+        self.0.aliases
+    }
+
+    /// The next looser word.
+    pub fn looser(self) -> Option<Self> {
+        Self::with_name(self.0.looser)
+    }
+
+    /// The next tighter word.
+    pub fn tighter(self) -> Option<Self> {
+        Self::with_name(self.0.tighter)
+    }
+
+    /// Does one part move in the other with this fit?
+    pub const fn moves(self) -> bool {
+        self.0.moves
+    }
+
+    /// The classes for this word in a circumstance.
+    ///
+    /// # Errors
+    /// A part that turns in a fit that holds it still, a length below
+    /// nothing, or a size that ISO 286 does not reach.
+    pub fn choose(self, case: &Circumstance) -> Result<Choice, Error> {
+        let row_for = |when| {
+            self.0.rows.iter().find(|row| {
+                row.when == when && row.over < case.nominal && case.nominal <= row.up_to
+            })
+        };
+        let usual = row_for(None).ok_or_else(|| {
+            Error::new(Kind::NotDefined {
+                why: format!("a {} fit needs a size above nought", self.name()),
+            })
+        })?;
+        if case.turns == Some(true) && !self.0.moves && row_for(Some(When::Turns)).is_none() {
+            return Err(Error::new(Kind::NotListed {
+                why: format!(
+                    "a {} fit holds the shaft still: it cannot turn",
+                    self.name()
+                ),
+                advice: "for a part that turns: sliding, close running, running".into(),
+            }));
+        }
+        if case.length.is_some_and(|length| !length.is_positive()) {
+            return Err(Error::new(Kind::NotDefined {
+                why: "the length of engagement must be above nought".into(),
+            }));
+        }
+        let special = When::ALL
+            .into_iter()
+            .filter(|when| when.holds(case))
+            .find_map(|when| row_for(Some(when)).map(|row| (when, row)));
+        let row = special.map_or(usual, |(_, row)| row);
+        let differs = (row.hole, row.shaft, row.inch) != (usual.hole, usual.shaft, usual.inch);
+        let iso: (Class, Class) = (row.hole.parse()?, row.shaft.parse()?);
+        // A choice that cannot be cut is no choice.
+        Fit::of_classes(case.nominal, iso.0, iso.1)?;
+        Ok(Choice {
+            word: self,
+            iso,
+            inch: row.inch,
+            reason: row.reason,
+            known: row.from.known,
+            source: row.from.text,
+            changed_by: special.filter(|_| differs).map(|(when, _)| when.words()),
+            looser: self.looser(),
+            tighter: self.tighter(),
+            work_it_out: row.work_it_out,
+        })
+    }
+}
