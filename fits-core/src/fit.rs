@@ -223,11 +223,42 @@ impl Fit {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn suit(&self, measured: Feature, size: Length) -> Result<Limits, Error> {
+        self.suit_limits(measured, Limits::new(size, size)?)
+    }
+
+    /// The limits for the part still to be cut when the other one is only
+    /// known to lie within limits of its own: wherever it lies there, the
+    /// clearance stays in the fit's range.
+    ///
+    /// # Errors
+    /// Out of range, or the part in hand varies by more than the fit allows.
+    ///
+    /// ```
+    /// use fits_core::{Fit, Length, Limits, standards::iso286::Feature};
+    /// let fit = Fit::of_classes(Length::from_millimetres(20)?, "H7".parse()?, "g6".parse()?)?;
+    /// let in_hand = Limits::new("19.98mm".parse()?, "19.99mm".parse()?)?;
+    /// let hole = fit.suit_limits(Feature::Shaft, in_hand)?;
+    /// assert_eq!(hole.lower().to_string(), "19.997 mm");
+    /// assert_eq!(hole.upper().to_string(), "20.021 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn suit_limits(&self, in_hand: Feature, limits: Limits) -> Result<Limits, Error> {
         let (least, most) = (self.clearance.lower(), self.clearance.upper());
-        match measured {
-            Feature::Hole => Limits::new(size.checked_sub(most)?, size.checked_sub(least)?),
-            Feature::Shaft => Limits::new(size.checked_add(least)?, size.checked_add(most)?),
+        let (lower, upper) = match in_hand {
+            Feature::Hole => (limits.upper().checked_sub(most)?, limits.lower().checked_sub(least)?),
+            Feature::Shaft => (limits.upper().checked_add(least)?, limits.lower().checked_add(most)?),
+        };
+        if lower > upper {
+            return Err(Error::new(ErrorKind::NoPlan {
+                why: format!(
+                    "the {in_hand} varies by {}, and the fit's clearance by {}: no {} suits all of it",
+                    limits.tolerance(),
+                    self.clearance.tolerance(),
+                    in_hand.mate()
+                ),
+            }));
         }
+        Limits::new(lower, upper)
     }
 }
 

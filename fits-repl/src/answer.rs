@@ -6,7 +6,7 @@
 use fits_core::{
     Basis, Kind, Length, Limits,
     shop::{Reading, Verdict},
-    source::Reason,
+    source::{Known, Reason},
     standards::iso286::Feature,
 };
 use serde::{Serialize, Serializer};
@@ -131,6 +131,15 @@ pub struct FitAnswer {
     /// One part measured, the other one's limits follow it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub measured: Option<MeasuredFigures>,
+    /// One part in hand, the other one's limits follow it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub in_hand: Option<Feature>,
+    /// The shop word that chose the classes, and its neighbours.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub choice: Option<Box<ChoiceFigures>>,
+    /// What to know of a bought-in part.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<String>,
     /// The reamer; `null` where the hole is not reamed.
     pub ream: Option<ReamFigures>,
     /// Why it is not.
@@ -149,6 +158,41 @@ pub struct ChanceFigures {
     pub even: f64,
     /// Sizes normal about the middle, the limits at three standard deviations.
     pub normal: f64,
+}
+
+/// What a shop word chose, and why.
+#[derive(Clone, Debug, Serialize)]
+pub struct ChoiceFigures {
+    /// The word, as the table has it.
+    pub word: &'static str,
+    /// The class or classes it took.
+    pub class: String,
+    /// Why.
+    pub reason: &'static str,
+    /// Where that is written.
+    pub source: &'static str,
+    /// How it is known.
+    pub known: Known,
+    /// The circumstance that changed the word's usual class.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub changed_by: Option<&'static str>,
+    /// The next looser word and its class.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub looser: Option<NeighbourFigures>,
+    /// The next tighter word and its class.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tighter: Option<NeighbourFigures>,
+    /// The class is a start: pressure, stress and force want working out.
+    pub work_it_out: bool,
+}
+
+/// A neighbouring choice.
+#[derive(Clone, Debug, Serialize)]
+pub struct NeighbourFigures {
+    /// The word.
+    pub word: &'static str,
+    /// Its class or classes.
+    pub class: String,
 }
 
 /// The part that was measured first.

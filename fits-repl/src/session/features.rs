@@ -23,21 +23,14 @@ use crate::{
 
 impl Session {
     pub(super) fn part(&self, part: &Part) -> Result<Answer, Problem> {
-        let nominal = self.nominal(&part.size)?;
-        if let Tolerance::Pair(hole, shaft) = &part.tolerance {
-            let pair = pair(nominal, &part.size, hole, shaft)?;
-            return self.pair(part, &pair);
+        match self.resolve(part)? {
+            Resolved::One(one) => self.feature(part, &one),
+            Resolved::Pair(pair) => self.pair(part, &pair),
+            Resolved::Suit { pair, in_hand, mate } => self.suited(part, &pair, &in_hand, &mate),
         }
-        let feature = self.one(part, nominal)?;
-        for (slot, word) in [(&part.hole, "hole"), (&part.shaft, "shaft")] {
-            if let Some(size) = slot {
-                return Err(Problem::new(
-                    format!("`{word} =` belongs to a pair, and one feature was given"),
-                    size.at.clone(),
-                )
-                .advise("as in `20 H7 = 20.013` or `20 H7/g6, hole = 20.013`"));
-            }
-        }
+    }
+
+    fn feature(&self, part: &Part, feature: &One) -> Result<Answer, Problem> {
         if let Some(second) = &part.second_reading {
             return Err(Problem::new(
                 "a second reading needs a pair, and one feature was given",
@@ -46,33 +39,25 @@ impl Session {
             .advise("as in `20 H7 = 20.013` or `20 H7/g6 = 20.013/19.985`"));
         }
         if let Some(work) = &part.work {
-            return self.work(part, work, &feature);
+            return self.work(part, work, feature);
         }
         if let Some(from) = &part.from {
-            return match feature.kind {
-                Some(Feature::Hole) => self.work(
-                    part,
-                    &Spot {
-                        value: Work::Bore,
-                        at: from.at.clone(),
-                    },
-                    &feature,
-                ),
-                Some(Feature::Shaft) => self.work(
-                    part,
-                    &Spot {
-                        value: Work::Turn,
-                        at: from.at.clone(),
-                    },
-                    &feature,
-                ),
-                None => Err(unsaid_kind(part, "`from` plans passes, and")),
+            let value = match feature.kind {
+                Some(Feature::Hole) => Work::Bore,
+                Some(Feature::Shaft) => Work::Turn,
+                None => return Err(unsaid_kind(part, "`from` plans passes, and")),
             };
+            return self.work(part, &Spot { value, at: from.at.clone() }, feature);
         }
         if let Some(size) = &part.reading {
-            return self.reading(part, size, &feature);
+            return self.reading(part, size, feature);
         }
         let mut answer = feature.answer();
+        if part.bought.is_some() {
+            // Bought, not made: no tools and no passes.
+            answer.processes.clear();
+            return Ok(Answer::Feature(Box::new(answer)));
+        }
         match feature.kind {
             Some(Feature::Hole) => {
                 (answer.ream, answer.not_reamed) = self.reamed(feature.limits);
@@ -82,9 +67,7 @@ impl Session {
                 }
             }
             Some(Feature::Shaft) => {
-                answer.turn = self
-                    .passes(Feature::Shaft, feature.limits, Start::Open)
-                    .ok();
+                answer.turn = self.passes(Feature::Shaft, feature.limits, Start::Open).ok();
                 answer.cautions.push(Hazard::Turning.caution());
             }
             None => {}
@@ -92,120 +75,70 @@ impl Session {
         Ok(Answer::Feature(Box::new(answer)))
     }
 
-    /// The one feature that a query gives, by class, deviations or limits.
-    pub(super) fn one(&self, part: &Part, nominal: Length) -> Result<One, Problem> {
-        let said = part.feature.as_ref().map(|spot| spot.value).or(
-            match part.work.as_ref().map(|spot| spot.value) {
-                Some(Work::Ream | Work::Bore) => Some(Feature::Hole),
-                Some(Work::Turn) => Some(Feature::Shaft),
-                None => None,
-            },
-        );
-        let whole = part.size.at.clone();
-        match &part.tolerance {
+    /// The one feature that a size and its limits give.
+    pub(super) fn one(
+        &self,
+        size: &Size,
+        nominal: Length,
+        tolerance: &Tolerance,
+        said: Option<&Spot<Feature>>,
+    ) -> Result<One, Problem> {
+        let kind = said.map(|spot| spot.value);
+        match tolerance {
             Tolerance::Class(text) => {
                 let class = class(text)?;
-                if let Some(said) = part
-                    .feature
-                    .as_ref()
-                    .filter(|said| said.value != class.feature)
-                {
-                    return Err(Problem::new(
-                        format!(
-                            "{class} is a {}'s class, and {} was said",
-                            class.feature, said.value
-                        ),
-                        text.at(),
-                    )
-                    .advise(match said.value {
-                        Feature::Hole => "the hole takes the capital",
-                        Feature::Shaft => "the shaft takes the small letter",
-                    })
-                    .fix(text.at(), class.mirrored().to_string()));
+                if let Some(said) = said.filter(|said| said.value != class.feature) {
+                    return Err(wrong_case(class, text, said.value));
                 }
-                let limits = class
-                    .limits(nominal)
-                    .map_err(|error| undefined(&error, &part.size, text))?;
-                Ok(One {
-                    kind: Some(class.feature),
-                    nominal,
-                    limits,
-                    class: Some(class),
-                    how: Given::Class,
-                })
+                let limits = class.limits(nominal).map_err(|error| undefined(&error, size, text))?;
+                Ok(One::of_class(class, nominal, limits))
             }
             Tolerance::Deviations(first, second) => {
+                one_system([size, first, second])?;
                 let (a, b) = (self.length(first)?, self.length(second)?);
                 // Both orders are written in shops: `+0.02/-0.01`, `-0.01/+0.02`.
-                let deviations = Deviations::new(a.min(b), a.max(b))
+                let limits = Deviations::new(a.min(b), a.max(b))
+                    .and_then(|deviations| deviations.about(nominal))
                     .map_err(|error| from_core(&error, first.at.clone()))?;
-                let limits = deviations
-                    .about(nominal)
-                    .map_err(|error| from_core(&error, whole))?;
-                Self::positive(limits, part)?;
-                Ok(One {
-                    kind: said,
-                    nominal,
-                    limits,
-                    class: None,
-                    how: Given::Deviations,
-                })
+                positive(limits, size)?;
+                Ok(One::given(kind, nominal, limits, "deviations"))
             }
-            Tolerance::Either(size) => {
-                let by = self.length(size)?;
-                if by.is_negative() {
+            Tolerance::Either(by) => {
+                one_system([size, by, by])?;
+                let either = self.length(by)?;
+                if either.is_negative() {
                     return Err(Problem::new(
                         "a tolerance either way has no sign of its own",
-                        size.at.clone(),
+                        by.at.clone(),
                     )
                     .advise("as in `hole 20 ±0.02`"));
                 }
-                let limits = by
+                let limits = either
                     .checked_neg()
-                    .and_then(|lower| Deviations::new(lower, by))
-                    .and_then(|deviations| deviations.about(nominal));
-                let limits = limits.map_err(|error| from_core(&error, size.at.clone()))?;
-                Self::positive(limits, part)?;
-                Ok(One {
-                    kind: said,
-                    nominal,
-                    limits,
-                    class: None,
-                    how: Given::Deviations,
-                })
+                    .and_then(|lower| Deviations::new(lower, either))
+                    .and_then(|deviations| deviations.about(nominal))
+                    .map_err(|error| from_core(&error, by.at.clone()))?;
+                positive(limits, size)?;
+                Ok(One::given(kind, nominal, limits, "deviations"))
             }
             Tolerance::UpTo(upper) => {
-                let upper_size = self.length(upper)?;
-                let limits = Limits::new(nominal, upper_size).map_err(|error| {
-                    from_core(&error, part.size.at.start..upper.at.end)
+                one_system([size, upper, upper])?;
+                let limits = Limits::new(nominal, self.length(upper)?).map_err(|error| {
+                    from_core(&error, size.at.start..upper.at.end)
                         .advise("the smaller limit comes first, as in `hole 20.00..20.02`")
                 })?;
-                Self::positive(limits, part)?;
-                Ok(One {
-                    kind: said,
-                    nominal: limits.middle(),
-                    limits,
-                    class: None,
-                    how: Given::Limits,
-                })
+                positive(limits, size)?;
+                Ok(One::given(kind, limits.middle(), limits, "limits"))
             }
-            // A pair is answered by its own branch.
-            Tolerance::Pair(hole, _) => Err(Problem::new("one feature was expected", hole.at())),
+            Tolerance::Bare => {
+                let limits = Limits::new(nominal, nominal).map_err(|error| from_core(&error, size.at.clone()))?;
+                positive(limits, size)?;
+                Ok(One::given(kind, nominal, limits, "in hand"))
+            }
+            // A pair is resolved by its own branch.
+            Tolerance::Pair(hole, _) => Err(Problem::new("one feature was expected", hole.at())
+                .advise("as in `hole 20 H7, shaft 19.98..19.99`")),
         }
-    }
-
-    fn positive(limits: Limits, part: &Part) -> Result<(), Problem> {
-        if limits.lower().is_positive() {
-            return Ok(());
-        }
-        Err(Problem::new(
-            format!(
-                "the lower limit is {}: nothing is left of the part",
-                limits.lower()
-            ),
-            part.size.at.clone(),
-        )
-        .advise("as in `hole 20 +0.02/-0.01`"))
     }
 
     fn reading(&self, part: &Part, size: &Size, feature: &One) -> Result<Answer, Problem> {
@@ -225,22 +158,10 @@ impl Session {
     }
 
     fn pair(&self, part: &Part, pair: &Pair) -> Result<Answer, Problem> {
-        if let Some(feature) = &part.feature {
-            return Err(Problem::new(
-                format!("`{}` stands before a pair of classes", feature.value),
-                feature.at.clone(),
-            )
-            .advise("leave it out")
-            .fix(feature.at.clone(), ""));
-        }
         if let Some(work) = &part.work {
             // `ream 20 H7/g6` asks for the hole, `turn 20 H7/g6` for the shaft.
-            let one = if work.value == Work::Turn {
-                pair.shaft()
-            } else {
-                pair.hole()
-            };
-            return self.work(part, work, &one);
+            let wants = if work.value == Work::Turn { Feature::Shaft } else { Feature::Hole };
+            return self.work(part, work, &pair.part(wants));
         }
         if let Some(from) = &part.from {
             return Err(Problem::new(
@@ -250,6 +171,7 @@ impl Session {
             .advise("plan one part, as `bore 20 H7 from 19.6`"));
         }
         let (hole, shaft) = match (&part.reading, &part.second_reading) {
+            // One part measured is resolved before.
             (None, _) => (part.hole.as_ref(), part.shaft.as_ref()),
             (Some(hole), Some(shaft)) if part.hole.is_none() && part.shaft.is_none() => {
                 (Some(hole), Some(shaft))
@@ -265,13 +187,11 @@ impl Session {
         };
         match (hole, shaft) {
             (Some(hole), Some(shaft)) => self.measured_pair(pair, hole, shaft),
-            (Some(size), None) => self.suited(pair, Feature::Hole, size),
-            (None, Some(size)) => self.suited(pair, Feature::Shaft, size),
-            (None, None) => Ok(Answer::Fit(Box::new(self.fit(pair)))),
+            _ => Ok(Answer::Fit(Box::new(self.fit(pair)))),
         }
     }
 
-    fn fit(&self, pair: &Pair) -> FitAnswer {
+    pub(super) fn fit(&self, pair: &Pair) -> FitAnswer {
         let fit = &pair.fit;
         let kind = fit.kind();
         let bore = self.passes(Feature::Hole, fit.hole(), Start::Open).ok();
@@ -287,8 +207,8 @@ impl Session {
             nominal_mm: Mm(fit.nominal()),
             kind,
             basis: fit.basis(),
-            hole: pair.hole().answer(),
-            shaft: pair.shaft().answer(),
+            hole: pair.hole.answer(),
+            shaft: pair.shaft.answer(),
             clearance: clearance(fit),
             chance_of_clearance: (kind == Kind::Transition).then(|| {
                 let chance = fit.chance_of_clearance();
@@ -298,6 +218,9 @@ impl Session {
                 }
             }),
             measured: None,
+            in_hand: None,
+            choice: pair.choice.as_ref().map(|choice| Box::new(self.choice_figures(choice, fit.nominal()))),
+            notes: Vec::new(),
             ream,
             not_reamed,
             bore,
@@ -305,47 +228,49 @@ impl Session {
         }
     }
 
-    /// One part is measured: the other one's limits follow it, from the fit's
-    /// own clearance range.
-    fn suited(&self, pair: &Pair, measured: Feature, size: &Size) -> Result<Answer, Problem> {
-        let read = self.nominal(size)?;
-        let failed = |error: fits_core::Error| from_core(&error, size.at.clone());
-        let judged = Reading::judge(measured, pair.fit.part(measured), read).map_err(failed)?;
-        let limits = pair.fit.suit(measured, read).map_err(failed)?;
-        if !limits.lower().is_positive() {
-            return Err(Problem::new(
-                format!("a {measured} of {read} leaves no {}", measured.mate()),
-                size.at.clone(),
-            )
-            .advise("read it again, as `20 H7/g6, hole = 20.013`"));
+    /// One part is measured or in hand: the other one's limits follow it, from
+    /// the fit's own clearance range.
+    fn suited(&self, part: &Part, pair: &Pair, in_hand: &One, mate: &One) -> Result<Answer, Problem> {
+        if let Some(work) = &part.work {
+            return self.work(part, work, mate);
         }
+        if let Some(from) = &part.from {
+            return Err(Problem::new("a pair has two starts, and `from` names one", from.at.clone())
+                .advise("plan one part, as `bore 20 H7 from 19.6`"));
+        }
+        let have = mate_of(mate);
         let mut answer = self.fit(pair);
-        let mate = One {
-            kind: Some(measured.mate()),
-            nominal: pair.fit.nominal(),
-            limits,
-            class: None,
-            how: Given::Suited,
-        };
-        match measured {
+        let mut own = in_hand.answer();
+        own.processes.clear();
+        match have {
             Feature::Hole => {
-                answer.shaft = mate.answer();
+                (answer.hole, answer.shaft) = (own, mate.answer());
                 (answer.ream, answer.not_reamed, answer.bore) = (None, None, None);
             }
             Feature::Shaft => {
-                answer.hole = mate.answer();
-                (answer.ream, answer.not_reamed) = self.reamed(limits);
-                answer.bore = self.passes(Feature::Hole, limits, Start::Open).ok();
+                (answer.shaft, answer.hole) = (own, mate.answer());
+                (answer.ream, answer.not_reamed) = self.reamed(mate.limits);
+                answer.bore = self.passes(Feature::Hole, mate.limits, Start::Open).ok();
             }
         }
         answer.cautions.retain(|caution| {
-            measured == Feature::Shaft || *caution != Hazard::OverhungBoring.caution()
+            have == Feature::Shaft || *caution != Hazard::OverhungBoring.caution()
         });
-        answer.measured = Some(MeasuredFigures {
-            part: measured,
-            size_mm: Mm(read),
-            verdict: judged.verdict,
-        });
+        if let Some(size) = measured(part, have) {
+            let read = in_hand.limits.lower();
+            let own = pair.part(have);
+            // Its own limits still stand beside what it measures.
+            match have {
+                Feature::Hole => answer.hole = own.answer(),
+                Feature::Shaft => answer.shaft = own.answer(),
+            }
+            let judged = Reading::judge(have, own.limits, read)
+                .map_err(|error| from_core(&error, size.at.clone()))?;
+            answer.measured = Some(MeasuredFigures { part: have, size_mm: Mm(read), verdict: judged.verdict });
+        } else {
+            answer.in_hand = Some(have);
+            answer.notes = self.notes(part);
+        }
         Ok(Answer::Fit(Box::new(answer)))
     }
 
@@ -365,8 +290,8 @@ impl Session {
             .map_err(|error| from_core(&error, hole.at.clone()))?;
         Ok(Answer::PairReading(Box::new(PairReadingAnswer {
             nominal_mm: Mm(pair.fit.nominal()),
-            hole: read(pair.hole(), hole_size, &hole.at)?,
-            shaft: read(pair.shaft(), shaft_size, &shaft.at)?,
+            hole: read(pair.hole, hole_size, &hole.at)?,
+            shaft: read(pair.shaft, shaft_size, &shaft.at)?,
             clearance: clearance(&pair.fit),
             actual_clearance_mm: Mm(actual),
             within: pair.fit.clearance().contains(actual),
@@ -377,6 +302,57 @@ impl Session {
             },
         })))
     }
+}
+
+/// The reading that one part of a pair was given alone.
+pub(super) fn measured(part: &Part, feature: Feature) -> Option<&Size> {
+    match feature {
+        Feature::Hole => part.hole.as_ref(),
+        Feature::Shaft => part.shaft.as_ref(),
+    }
+}
+
+/// The feature that a resolved mate goes with; a mate always knows its kind.
+fn mate_of(mate: &One) -> Feature {
+    mate.kind.unwrap_or(Feature::Hole).mate()
+}
+
+fn wrong_case(class: Class, text: &ClassText, said: Feature) -> Problem {
+    Problem::new(format!("{class} is a {}'s class, and {said} was said", class.feature), text.at())
+        .advise(match said {
+            Feature::Hole => "the hole takes the capital",
+            Feature::Shaft => "the shaft takes the small letter",
+        })
+        .fix(text.at(), class.mirrored().to_string())
+}
+
+fn positive(limits: Limits, size: &Size) -> Result<(), Problem> {
+    if limits.lower().is_positive() {
+        return Ok(());
+    }
+    let message = format!("the lower limit is {}: nothing is left of the part", limits.lower());
+    Err(Problem::new(message, size.at.clone()).advise("as in `hole 20 +0.02/-0.01`"))
+}
+
+/// Refuses one feature given partly in inches and partly in millimetres: the
+/// slip that makes a thou of a hundredth.
+fn one_system(sizes: [&Size; 3]) -> Result<(), Problem> {
+    let mut first: Option<(bool, &Size)> = None;
+    for size in sizes {
+        let Some(inch) = is_inch(&size.value) else { continue };
+        match first {
+            None => first = Some((inch, size)),
+            Some((before, other)) if before != inch => {
+                return Err(Problem::new(
+                    "inches and millimetres are mixed in one feature",
+                    size.at.clone().start.max(other.at.start)..size.at.end.max(other.at.end),
+                )
+                .advise("give it in one, as `hole 0.7500in..0.7505in` or `hole 20.00..20.02`"));
+            }
+            Some(_) => {}
+        }
+    }
+    Ok(())
 }
 
 fn unsaid_kind(part: &Part, because: &str) -> Problem {

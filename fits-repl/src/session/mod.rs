@@ -3,6 +3,7 @@
 //! command and the line-by-line service alike.
 
 mod features;
+mod mates;
 mod plans;
 mod resolve;
 mod sizes;
@@ -87,7 +88,12 @@ impl Session {
             Query::Why(Some(of)) => {
                 self.why(&of, line.trim_start().get(3..).unwrap_or_default().trim())
             }
-            Query::Size(_) | Query::Part(_) => {
+            Query::Size(_)
+            | Query::Part(_)
+            | Query::General { .. }
+            | Query::Drill(_)
+            | Query::Pick { .. }
+            | Query::Seat { .. } => {
                 let answer = self.answer(&query)?;
                 self.last.clear();
                 self.last.push_str(line);

@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Fit, Length, Limits,
+    shop::words::Choice,
     size::Unit,
     standards::{
         iso286::{Class, Feature, Grade, Letter, grade_within},
@@ -17,31 +18,80 @@ use crate::{
     query::{ClassText, Expression, Size},
 };
 
+/// What a feature's limits are called.
+#[derive(Clone, Copy)]
+pub(super) enum Label {
+    Iso(Class),
+    Named(&'static str),
+}
+
+impl Label {
+    pub(super) const fn iso(self) -> Option<Class> {
+        match self {
+            Self::Iso(class) => Some(class),
+            Self::Named(_) => None,
+        }
+    }
+}
+
+impl std::fmt::Display for Label {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Iso(class) => class.fmt(f),
+            Self::Named(name) => f.write_str(name),
+        }
+    }
+}
+
 /// One feature, resolved.
 #[derive(Clone, Copy)]
 pub(super) struct One {
     pub(super) kind: Option<Feature>,
     pub(super) nominal: Length,
     pub(super) limits: Limits,
-    pub(super) class: Option<Class>,
-    pub(super) how: Given,
-}
-
-/// How its limits were given.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Given {
-    Class,
-    Deviations,
-    Limits,
-    Suited,
+    pub(super) label: Label,
+    /// Where the limits come from.
+    pub(super) source: &'static str,
 }
 
 impl One {
+    /// By a class of ISO 286.
+    pub(super) const fn of_class(class: Class, nominal: Length, limits: Limits) -> Self {
+        Self {
+            kind: Some(class.feature),
+            nominal,
+            limits,
+            label: Label::Iso(class),
+            source: "ISO 286-1:2010 and ISO 286-2:2010",
+        }
+    }
+
+    /// By limits in the query, named by how they were given.
+    pub(super) const fn given(
+        kind: Option<Feature>,
+        nominal: Length,
+        limits: Limits,
+        name: &'static str,
+    ) -> Self {
+        Self { kind, nominal, limits, label: Label::Named(name), source: "as given in the query" }
+    }
+
+    /// The mate of a part in hand.
+    pub(super) const fn to_suit(kind: Feature, nominal: Length, limits: Limits) -> Self {
+        Self {
+            kind: Some(kind),
+            nominal,
+            limits,
+            label: Label::Named("to suit"),
+            source: "the fit's own clearance range about the part in hand",
+        }
+    }
+
     pub(super) fn answer(&self) -> FeatureAnswer {
-        let grade = self
-            .class
-            .map(|class| class.grade)
-            .or_else(|| grade_within(self.limits.tolerance(), self.nominal));
+        let grade = match self.label {
+            Label::Iso(class) => Some(class.grade),
+            Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
+        };
         let processes = match (grade, self.kind) {
             (Some(grade), Some(kind)) => Process::holding(grade, kind).map(Process::name).collect(),
             _ => Vec::new(),
@@ -50,20 +100,11 @@ impl One {
             limits: self.limits,
             kind: self.kind,
             nominal_mm: Mm(self.nominal),
-            class: match (self.class, self.how) {
-                (Some(class), _) => class.to_string(),
-                (None, Given::Suited) => "to suit".into(),
-                (None, Given::Limits) => "limits".into(),
-                (None, _) => "deviations".into(),
-            },
+            class: self.label.to_string(),
             lower_mm: Mm(self.limits.lower()),
             upper_mm: Mm(self.limits.upper()),
             aim_mm: Mm(self.limits.middle()),
-            source: match self.how {
-                Given::Class => "ISO 286-1:2010 and ISO 286-2:2010",
-                Given::Suited => "the fit's own clearance range about the measured mate",
-                Given::Limits | Given::Deviations => "as given in the query",
-            },
+            source: self.source,
             grade: grade.map(|grade| format!("IT{grade}")),
             processes,
             ream: None,
@@ -75,31 +116,38 @@ impl One {
     }
 }
 
-/// A pair of classes, resolved.
+/// A hole and a shaft, resolved.
 pub(super) struct Pair {
     pub(super) fit: Fit,
-    pub(super) hole_class: Class,
-    pub(super) shaft_class: Class,
+    pub(super) hole: One,
+    pub(super) shaft: One,
+    /// The shop word that chose the classes.
+    pub(super) choice: Option<Choice>,
 }
 
 impl Pair {
-    pub(super) fn hole(&self) -> One {
-        One {
-            kind: Some(Feature::Hole),
-            nominal: self.fit.nominal(),
-            limits: self.fit.hole(),
-            class: Some(self.hole_class),
-            how: Given::Class,
-        }
+    /// Of two features that need share no class.
+    pub(super) fn unlike(hole: One, shaft: One) -> Result<Self, fits_core::Error> {
+        let fit = Fit::of_limits(hole.nominal, hole.limits, shaft.limits)?;
+        Ok(Self { fit, hole, shaft, choice: None })
     }
 
-    pub(super) fn shaft(&self) -> One {
-        One {
-            kind: Some(Feature::Shaft),
-            nominal: self.fit.nominal(),
-            limits: self.fit.shaft(),
-            class: Some(self.shaft_class),
-            how: Given::Class,
+    /// Of two classes of ISO 286.
+    pub(super) fn of_classes(
+        nominal: Length,
+        hole: Class,
+        shaft: Class,
+    ) -> Result<Self, fits_core::Error> {
+        let fit = Fit::of_classes(nominal, hole, shaft)?;
+        let hole = One::of_class(hole, nominal, fit.hole());
+        let shaft = One::of_class(shaft, nominal, fit.shaft());
+        Ok(Self { fit, hole, shaft, choice: None })
+    }
+
+    pub(super) const fn part(&self, feature: Feature) -> One {
+        match feature {
+            Feature::Hole => self.hole,
+            Feature::Shaft => self.shaft,
         }
     }
 }
@@ -140,18 +188,9 @@ pub(super) fn pair(
             .fix(hole.at(), hole_class.mirrored().to_string()));
         }
     }
-    let fit = Fit::of_classes(nominal, hole_class, shaft_class).map_err(|error| {
-        let at_fault = if hole_class.limits(nominal).is_err() {
-            hole
-        } else {
-            shaft
-        };
+    Pair::of_classes(nominal, hole_class, shaft_class).map_err(|error| {
+        let at_fault = if hole_class.limits(nominal).is_err() { hole } else { shaft };
         undefined(&error, size, at_fault)
-    })?;
-    Ok(Pair {
-        fit,
-        hole_class,
-        shaft_class,
     })
 }
 

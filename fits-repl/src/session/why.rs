@@ -12,12 +12,13 @@ use fits_core::{
 
 use super::{
     Session,
-    resolve::{class, pair},
+    mates::Resolved,
+    resolve::{Label, One, Pair},
 };
 use crate::{
     answer::{Answer, FeatureAnswer, WhyAnswer},
     problem::Problem,
-    query::{Query, Tolerance},
+    query::{Part, Query},
 };
 
 impl Session {
@@ -33,35 +34,19 @@ impl Session {
                 known: Known::Formula,
             }),
             Query::Part(part) => {
-                let nominal = self.nominal(&part.size)?;
-                match &part.tolerance {
-                    Tolerance::Pair(hole, shaft) => {
-                        let pair = pair(nominal, &part.size, hole, shaft)?;
-                        why_class(&mut figures, pair.hole_class, nominal);
-                        why_class(&mut figures, pair.shaft_class, nominal);
-                        why_pair(&mut figures, &pair.fit);
-                        if let Answer::Fit(fit) = &answer
-                            && let Some(measured) = &fit.measured
-                        {
-                            let mate = if measured.part == Feature::Hole {
-                                &fit.shaft
-                            } else {
-                                &fit.hole
-                            };
-                            figures.push(by_rule(
-                                &format!("{} to suit", measured.part.mate()),
-                                &format!("{} to {}", mate.limits.lower(), mate.limits.upper()),
-                                &format!("measured {} {} with the fit's own least and greatest clearance", measured.part, measured.size_mm.0),
-                            ));
-                        }
-                    }
-                    Tolerance::Class(text) => why_class(&mut figures, class(text)?, nominal),
-                    Tolerance::Deviations(..) | Tolerance::Either(_) | Tolerance::UpTo(_) => {
-                        let one = self.one(part, nominal)?;
+                match self.resolve(part)? {
+                    Resolved::One(one) => self.why_one(&mut figures, part, &one),
+                    Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
+                    Resolved::Suit { pair, in_hand, mate } => {
+                        self.why_both(&mut figures, part, &pair);
                         figures.push(by_rule(
-                            "limits",
-                            &format!("{} to {}", one.limits.lower(), one.limits.upper()),
-                            "as given in the query",
+                            &format!("{} to suit", mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())),
+                            &format!("{} to {}", mate.limits.lower(), mate.limits.upper()),
+                            &format!(
+                                "{} to {} in hand, with the fit's own least and greatest clearance",
+                                in_hand.limits.lower(),
+                                in_hand.limits.upper()
+                            ),
                         ));
                     }
                 }
@@ -73,6 +58,36 @@ impl Session {
             of: of.to_owned(),
             figures,
         }))
+    }
+}
+
+impl Session {
+    fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
+        if let Label::Iso(class) = one.label {
+            why_class(figures, class, one.nominal);
+            return;
+        }
+        let bought = part.bought.as_ref().and_then(|name| self.bought(name, &part.size, one.nominal).ok());
+        if let Some(found) = bought {
+            figures.push(found.reason());
+            return;
+        }
+        figures.push(Reason {
+            figure: format!("limits {}", one.label),
+            value: format!("{} to {}", one.limits.lower(), one.limits.upper()),
+            rule: String::new(),
+            source: one.source.into(),
+            known: Known::Formula,
+        });
+    }
+
+    fn why_both(&self, figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
+        if let Some(choice) = &pair.choice {
+            figures.push(choice.explained());
+        }
+        self.why_one(figures, part, &pair.hole);
+        self.why_one(figures, part, &pair.shaft);
+        why_pair(figures, &pair.fit);
     }
 }
 

@@ -1,0 +1,338 @@
+//! What a query's feature goes with: classes, a shop word, a part in hand, a
+//! bought-in part, another feature's limits, a reading.
+
+use fits_core::{
+    Length,
+    shop::words::{Choice, Circumstance, Hub, Word},
+    size::Unit,
+    standards::{bought, iso286::Feature},
+};
+
+use super::{
+    Session,
+    features::measured,
+    resolve::{Label, One, Pair, from_core, pair},
+};
+use crate::{
+    answer::{ChoiceFigures, NeighbourFigures},
+    problem::Problem,
+    query::{Expression, Part, Size, Spot, Tolerance, Units, Work},
+};
+
+/// What a query's features come to.
+pub(super) enum Resolved {
+    /// One feature alone.
+    One(One),
+    /// Both features.
+    Pair(Pair),
+    /// One in hand, its mate to suit by the pair's clearance range.
+    Suit { pair: Pair, in_hand: One, mate: One },
+}
+
+impl Session {
+    pub(super) fn resolve(&self, part: &Part) -> Result<Resolved, Problem> {
+        let nominal = self.nominal(&part.size)?;
+        let word = part.word.as_ref().map(|spot| {
+            Word::find(&spot.value).map(|word| (word, spot)).map_err(|error| from_core(&error, spot.at.clone()))
+        });
+        let word = word.transpose()?;
+        if let Tolerance::Pair(hole, shaft) = &part.tolerance {
+            refuse_before_pair(part)?;
+            let pair = pair(nominal, &part.size, hole, shaft)?;
+            return self.one_measured(part, pair);
+        }
+        let is_bare = matches!(part.tolerance, Tolerance::Bare);
+        if is_bare && part.feature.is_none() && part.bought.is_none() {
+            let Some((word, spot)) = word else {
+                return Err(nothing_of_the_mate(part, "20", Feature::Shaft));
+            };
+            if let Some(mate) = &part.mate {
+                return Err(Problem::new("is this a hole or a shaft?", part.size.at.clone())
+                    .advise("say it before the size")
+                    .fix(part.size.at.start..part.size.at.start, format!("{} ", mate.feature.value.mate())));
+            }
+            let pair = self.chosen(part, word, spot, nominal)?;
+            return self.one_measured(part, pair);
+        }
+        let one = self.base(part, nominal)?;
+        if let Some(other) = self.other(part, &one)? {
+            let (hole, shaft) = match one.kind {
+                Some(Feature::Shaft) => (other, one),
+                _ => (one, other),
+            };
+            let pair = Pair::unlike(hole, shaft).map_err(|error| from_core(&error, part.size.at.clone()))?;
+            if let Some((word, spot)) = word {
+                agrees(&pair, word, spot)?;
+            }
+            return Ok(Resolved::Pair(pair));
+        }
+        let Some((word, spot)) = word else {
+            return if is_bare && part.bought.is_none() {
+                Err(nothing_of_the_mate(part, "", one.kind.unwrap_or(Feature::Shaft)))
+            } else {
+                Ok(Resolved::One(one))
+            };
+        };
+        let Some(kind) = one.kind else {
+            return Err(Problem::new("is the part in hand a hole or a shaft?", part.size.at.clone())
+                .advise("say which")
+                .fix(part.size.at.start..part.size.at.start, "shaft "));
+        };
+        if let Label::Iso(class) = one.label {
+            return Err(Problem::new(format!("{class} and `{}` both say the limits", word.name()), spot.at.clone())
+                .advise("keep one of them, as `20 slip` or `20 H7/g6`"));
+        }
+        let pair = self.chosen(part, word, spot, one.nominal)?;
+        let limits = pair
+            .fit
+            .suit_limits(kind, one.limits)
+            .map_err(|error| from_core(&error, part.size.at.clone()).advise("measure the part in hand, as `shaft 19.985, slip`"))?;
+        let mate = One::to_suit(kind.mate(), one.nominal, limits);
+        Ok(Resolved::Suit { pair, in_hand: one, mate })
+    }
+
+    /// The first feature of the query: bought in, or by its limits.
+    fn base(&self, part: &Part, nominal: Length) -> Result<One, Problem> {
+        let Some(name) = &part.bought else {
+            let by_work = part.work.as_ref().map(|work| Spot {
+                value: if work.value == Work::Turn { Feature::Shaft } else { Feature::Hole },
+                at: work.at.clone(),
+            });
+            let said = part.feature.as_ref().or(by_work.as_ref().filter(|_| !matches!(part.tolerance, Tolerance::Class(_))));
+            return self.one(&part.size, nominal, &part.tolerance, said);
+        };
+        if let Some(work) = &part.work {
+            return Err(Problem::new("a bought-in part is not made", work.at.clone())
+                .advise("ask for its mate, as `dowel 1/4in, press`"));
+        }
+        let found = self.bought(name, &part.size, nominal)?;
+        match &part.tolerance {
+            Tolerance::Bare => Ok(One {
+                kind: Some(found.feature),
+                nominal,
+                limits: found.limits,
+                label: Label::Named(found.family.name()),
+                source: found.source,
+            }),
+            // Measured: the family says what it is, the limits what it mics.
+            tolerance => {
+                let said = Spot { value: found.feature, at: name.at.clone() };
+                self.one(&part.size, nominal, tolerance, Some(&said))
+            }
+        }
+    }
+
+    pub(super) fn bought(&self, name: &Spot<String>, size: &Size, nominal: Length) -> Result<bought::Part, Problem> {
+        bought::Part::find(&name.value, nominal).map_err(|error| {
+            let at = if error.is_not_listed() && bought::Family::called(&name.value).is_ok() { size.at.clone() } else { name.at.clone() };
+            let problem = from_core(&error, at);
+            if Word::find(&name.value).is_ok() {
+                // `slip 20`: the size comes first.
+                let swapped = format!("{} {}", "20", name.value);
+                return problem.advise(format!("the size comes before the word, as `{swapped}`"));
+            }
+            if error.is_ambiguous() {
+                return problem.advise(format!("it may be: {}", error.choices().join(", ")));
+            }
+            problem
+        })
+    }
+
+    /// The other feature, where the query gives it by limits or a reading.
+    fn other(&self, part: &Part, one: &One) -> Result<Option<One>, Problem> {
+        if let Some(mate) = &part.mate {
+            let Some(kind) = one.kind else {
+                return Err(Problem::new("is the first one a hole or a shaft?", part.size.at.clone())
+                    .advise("say which")
+                    .fix(part.size.at.start..part.size.at.start, format!("{} ", mate.feature.value.mate())));
+            };
+            if mate.feature.value == kind {
+                return Err(Problem::new(format!("two {kind}s do not go together"), mate.feature.at.clone())
+                    .fix(mate.feature.at.clone(), kind.mate().to_string()));
+            }
+            let size = mate.size.as_ref().unwrap_or(&part.size);
+            let nominal = match &mate.size {
+                Some(size) => self.nominal(size)?,
+                None => one.nominal,
+            };
+            return self.one(size, nominal, &mate.tolerance, Some(&mate.feature)).map(Some);
+        }
+        for feature in [Feature::Hole, Feature::Shaft] {
+            let Some(size) = measured(part, feature) else { continue };
+            if one.kind == Some(feature) {
+                return Err(Problem::new(format!("the {feature} is the feature itself"), size.at.clone())
+                    .advise("a reading of it stands after =, as `20 H7 = 20.013`"));
+            }
+            let said = Spot { value: feature, at: size.at.clone() };
+            let read = self.one(size, self.nominal(size)?, &Tolerance::Bare, Some(&said))?;
+            return Ok(Some(One { label: Label::Named("measured"), ..read }));
+        }
+        Ok(None)
+    }
+
+    /// A pair of classes with one part measured: the mate follows it.
+    fn one_measured(&self, part: &Part, pair: Pair) -> Result<Resolved, Problem> {
+        let (have, size) = match (&part.hole, &part.shaft) {
+            (Some(size), None) => (Feature::Hole, size),
+            (None, Some(size)) => (Feature::Shaft, size),
+            _ => return Ok(Resolved::Pair(pair)),
+        };
+        if part.reading.is_some() {
+            return Ok(Resolved::Pair(pair));
+        }
+        let read = self.nominal(size)?;
+        let limits = pair.fit.suit(have, read).map_err(|error| from_core(&error, size.at.clone()))?;
+        if !limits.lower().is_positive() || !read.is_positive() {
+            return Err(Problem::new(format!("a {have} of {read} leaves no {}", have.mate()), size.at.clone())
+                .advise("read it again, as `20 H7/g6, hole = 20.013`"));
+        }
+        let said = Spot { value: have, at: size.at.clone() };
+        let in_hand = self.one(size, read, &Tolerance::Bare, Some(&said))?;
+        let mate = One::to_suit(have.mate(), pair.fit.nominal(), limits);
+        Ok(Resolved::Suit { pair, in_hand, mate })
+    }
+
+    /// The pair that a shop word leads to.
+    fn chosen(&self, part: &Part, word: Word, spot: &Spot<String>, nominal: Length) -> Result<Pair, Problem> {
+        let case = self.circumstance(part, nominal)?;
+        let choice = word.choose(&case).map_err(|error| from_core(&error, spot.at.clone()))?;
+        let mut pair = self.pair_of(&choice, part, nominal).map_err(|error| from_core(&error, part.size.at.clone()))?;
+        pair.choice = Some(choice);
+        Ok(pair)
+    }
+
+    fn pair_of(&self, choice: &Choice, part: &Part, nominal: Length) -> Result<Pair, fits_core::Error> {
+        let _ = (part, self.units);
+        Pair::of_classes(nominal, choice.iso.0, choice.iso.1)
+    }
+
+    fn circumstance(&self, part: &Part, nominal: Length) -> Result<Circumstance, Problem> {
+        let mut case = Circumstance::plain(nominal);
+        let bought = part.bought.as_ref().map_or("", |name| name.value.as_str());
+        if bought.contains("bushing") {
+            case.hub = if bought.contains("plastic") || bought.contains("nylon") { Hub::PlasticBushing } else { Hub::BronzeBushing };
+        }
+        case.thin_wall = part.thin.is_some() || bought.contains("tube");
+        if let Some(hub) = &part.hub {
+            match material(&hub.value) {
+                Some(known) => case.hub = known,
+                None if hub.value.contains("tube") => case.thin_wall = true,
+                None => {
+                    return Err(Problem::new(format!("`{}` is no material that changes a fit", hub.value), hub.at.clone())
+                        .advise("steel, cast iron, aluminium, bronze, plastic or tube, as in `20 press, hub aluminium`"));
+                }
+            }
+        }
+        case.length = part.long.as_ref().map(|size| self.nominal(size)).transpose()?;
+        case.turns = part.turns.as_ref().map(|turns| turns.value);
+        Ok(case)
+    }
+
+    pub(super) fn choice_figures(&self, choice: &Choice, nominal: Length) -> ChoiceFigures {
+        let neighbour = |word: Option<Word>| {
+            let word = word?;
+            let choice = word.choose(&Circumstance::plain(nominal)).ok()?;
+            Some(NeighbourFigures { word: word.name(), class: self.class_words(&choice) })
+        };
+        ChoiceFigures {
+            word: choice.word.name(),
+            class: self.class_words(choice),
+            reason: choice.reason,
+            source: choice.source,
+            known: choice.known,
+            changed_by: choice.changed_by,
+            looser: neighbour(choice.looser),
+            tighter: neighbour(choice.tighter),
+            work_it_out: choice.work_it_out,
+        }
+    }
+
+    fn class_words(&self, choice: &Choice) -> String {
+        let _ = self.units;
+        format!("{}/{}", choice.iso.0, choice.iso.1)
+    }
+
+    /// What to know of the bought-in part that a query names.
+    pub(super) fn notes(&self, part: &Part) -> Vec<String> {
+        let found = part.bought.as_ref().and_then(|name| {
+            let nominal = self.nominal(&part.size).ok()?;
+            self.bought(name, &part.size, nominal).ok()
+        });
+        let Some(found) = found else { return Vec::new() };
+        let mut notes = Vec::new();
+        if found.mic_yours && matches!(part.tolerance, Tolerance::Bare) {
+            notes.push("varies by maker: mic yours, and give what it measures".to_owned());
+        }
+        if !found.note.is_empty() {
+            notes.push(found.note.to_owned());
+        }
+        notes
+    }
+}
+
+/// What a shop calls a material, as far as a word's class depends on it.
+fn material(name: &str) -> Option<Hub> {
+    Some(match name {
+        "steel" | "mild steel" | "iron" | "wrought iron" => Hub::Steel,
+        "cast iron" | "grey iron" | "gray iron" => Hub::CastIron,
+        "aluminium" | "aluminum" | "alu" | "alloy" => Hub::Aluminium,
+        "bronze" | "brass" | "bronze bushing" | "sintered bronze" => Hub::BronzeBushing,
+        "plastic" | "nylon" | "acetal" | "ptfe" | "plastic bushing" | "nylon bushing" => Hub::PlasticBushing,
+        _ => return None,
+    })
+}
+
+/// Is a size typed in inches (or millimetres)? `None` for bare numbers.
+pub(super) fn is_inch(expression: &Expression) -> Option<bool> {
+    match expression {
+        Expression::Number(_, unit) => unit.map(|unit| {
+            matches!(unit, Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch)
+        }),
+        Expression::Gauge(_) => None,
+        Expression::Negative(inner) => is_inch(&inner.value),
+        Expression::Two(left, _, right) => is_inch(&left.value).or(is_inch(&right.value)),
+    }
+}
+
+/// Does a pair whose limits are both given agree with the word for it?
+fn agrees(pair: &Pair, word: Word, spot: &Spot<String>) -> Result<(), Problem> {
+    let range = pair.fit.clearance();
+    if word.moves() && range.lower().is_negative() {
+        let over = range.lower().checked_neg().unwrap_or(Length::ZERO);
+        return Err(Problem::new(
+            format!("the shaft may be {over} larger than the hole: that is no {} fit", word.name()),
+            spot.at.clone(),
+        )
+        .advise("leave the word out to see the pair, or give one part and the word, as `shaft 19.985, slip`"));
+    }
+    Ok(())
+}
+
+fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
+    if let Some(feature) = &part.feature {
+        return Err(Problem::new(format!("`{}` stands before a pair of classes", feature.value), feature.at.clone())
+            .advise("leave it out")
+            .fix(feature.at.clone(), ""));
+    }
+    if let Some(mate) = &part.mate {
+        return Err(Problem::new("a third feature beside a pair", mate.feature.at.clone())
+            .advise("a reading of one part is written `20 H7/g6, hole = 20.013`"));
+    }
+    if let Some(word) = &part.word {
+        return Err(Problem::new(format!("the classes and `{}` both say the fit", word.value), word.at.clone())
+            .advise("keep one of them, as `20 H7/g6` or `20 slip`"));
+    }
+    Ok(())
+}
+
+fn nothing_of_the_mate(part: &Part, _: &str, kind: Feature) -> Problem {
+    let class = if kind == Feature::Shaft { "g6" } else { "H7" };
+    Problem::new("a size alone says nothing of the fit", part.size.at.end..part.size.at.end)
+        .advise(format!("give a word, as `{kind} 20, slip`, or a class"))
+        .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
+}
+
+/// The units that a query's sizes are thought in.
+pub(super) fn thinks_in_inches(size: &Size, units: Units) -> bool {
+    is_inch(&size.value).unwrap_or(units == Units::Inches)
+}
