@@ -245,8 +245,14 @@ impl Fit {
     pub fn suit_limits(&self, in_hand: Feature, limits: Limits) -> Result<Limits, Error> {
         let (least, most) = (self.clearance.lower(), self.clearance.upper());
         let (lower, upper) = match in_hand {
-            Feature::Hole => (limits.upper().checked_sub(most)?, limits.lower().checked_sub(least)?),
-            Feature::Shaft => (limits.upper().checked_add(least)?, limits.lower().checked_add(most)?),
+            Feature::Hole => (
+                limits.upper().checked_sub(most)?,
+                limits.lower().checked_sub(least)?,
+            ),
+            Feature::Shaft => (
+                limits.upper().checked_add(least)?,
+                limits.lower().checked_add(most)?,
+            ),
         };
         if lower > upper {
             return Err(Error::new(ErrorKind::NoPlan {

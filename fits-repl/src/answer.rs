@@ -41,6 +41,10 @@ pub enum Answer {
     Ream(Box<ReamAnswer>),
     /// Boring or turning passes.
     Passes(Box<PassesAnswer>),
+    /// The nearest drills.
+    Drill(DrillAnswer),
+    /// Classes for a rolling bearing's seat.
+    Seat(SeatAnswer),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.
@@ -82,6 +86,12 @@ pub struct FeatureAnswer {
     /// Processes that commonly hold it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub processes: Vec<&'static str>,
+    /// For a bought-in part: does it vary by maker?
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mic_yours: Option<bool>,
+    /// What else to know of a bought-in part.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<String>,
     /// The reamer, for a hole asked for alone.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ream: Option<ReamFigures>,
@@ -352,6 +362,65 @@ pub struct PassesAnswer {
     pub feature: FeatureAnswer,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
+}
+
+/// The nearest standard drills to a size, one of each series.
+#[derive(Clone, Debug, Serialize)]
+pub struct DrillAnswer {
+    /// The size asked about.
+    pub size_mm: Mm,
+    /// The drills of that very size.
+    pub exact: Vec<NamedDrill>,
+    /// The nearest under it in each series, the nearest of all first.
+    pub under: Vec<NamedDrill>,
+    /// The nearest over it.
+    pub over: Vec<NamedDrill>,
+}
+
+/// A drill and how far its size is off.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct NamedDrill {
+    /// Its name.
+    pub name: &'static str,
+    /// Its diameter.
+    pub mm: Mm,
+    /// Its diameter less the size asked about.
+    pub off_mm: Mm,
+}
+
+/// The usual classes for a rolling bearing's seat.
+#[derive(Clone, Debug, Serialize)]
+pub struct SeatAnswer {
+    /// Shaft, or hole for a housing.
+    pub kind: Feature,
+    /// The seat's nominal size.
+    pub nominal_mm: Mm,
+    /// How the bearing is loaded, in the table's words.
+    pub load: &'static str,
+    /// The usual classes, ball bearings first.
+    pub seats: Vec<SeatFigures>,
+}
+
+/// One usual class.
+#[derive(Clone, Debug, Serialize)]
+pub struct SeatFigures {
+    /// The bearings it is for.
+    pub bearing: &'static str,
+    /// The class.
+    pub class: String,
+    /// Least good size.
+    pub lower_mm: Mm,
+    /// Greatest good size.
+    pub upper_mm: Mm,
+    /// The class for quiet or accurate running, where one is given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub finer: Option<String>,
+    /// The case it is for.
+    pub reason: &'static str,
+    /// Where it is written.
+    pub source: &'static str,
+    /// How it is known.
+    pub known: Known,
 }
 
 /// The settings in force.

@@ -256,7 +256,10 @@ fn part_or_size(
         }
         let is_reading = after.starts_with('=') || keyword("from")(after).is_ok();
         if (after.is_empty() && bought.is_none()) || is_reading {
-            let class = match (work.map(|work| work.value), feature.map(|feature| feature.value)) {
+            let class = match (
+                work.map(|work| work.value),
+                feature.map(|feature| feature.value),
+            ) {
                 (Some(Work::Turn), _) | (_, Some(Feature::Shaft)) => "g6",
                 _ => "H7",
             };
@@ -272,7 +275,14 @@ fn part_or_size(
             return unknown(after);
         }
     }
-    clauses(rest, total, Part { bought, ..Part::new(work, feature, size, tolerance) })
+    clauses(
+        rest,
+        total,
+        Part {
+            bought,
+            ..Part::new(work, feature, size, tolerance)
+        },
+    )
 }
 
 /// The limits after a size, if any are given there.
@@ -281,7 +291,9 @@ fn limits_after(rest: &str, total: usize) -> Parsed<'_, Option<Tolerance>> {
     if after.is_empty() {
         return Ok((rest, None));
     }
-    let second = after.strip_prefix("..").or_else(|| after.strip_prefix('\u{2026}'));
+    let second = after
+        .strip_prefix("..")
+        .or_else(|| after.strip_prefix('\u{2026}'));
     if let Some(second) = second {
         let (second, _) = space(second)?;
         let (end, upper) = size_after(
@@ -293,19 +305,32 @@ fn limits_after(rest: &str, total: usize) -> Parsed<'_, Option<Tolerance>> {
         return Ok((end, Some(Tolerance::UpTo(upper))));
     }
     let (end, tolerance) = tolerance(after, total)?;
-    Ok(if tolerance.is_some() { (end, tolerance) } else { (rest, None) })
+    Ok(if tolerance.is_some() {
+        (end, tolerance)
+    } else {
+        (rest, None)
+    })
 }
 
 /// A bought-in part's name, where words stand before a size: `shoulder screw 3/8in`.
 fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
-    let Ok((first, letters)) = word(input) else { return Ok((input, None)) };
+    let Ok((first, letters)) = word(input) else {
+        return Ok((input, None));
+    };
     let is_unit = Unit::scan(input).is_some_and(|(_, taken)| taken == letters.len());
-    if letters.eq_ignore_ascii_case("letter") || is_unit || first.starts_with(|c: char| c.is_ascii_digit()) {
+    if letters.eq_ignore_ascii_case("letter")
+        || is_unit
+        || first.starts_with(|c: char| c.is_ascii_digit())
+    {
         return Ok((input, None));
     }
     let (rest, name) = phrase(input)?;
     let (after, _) = separator(rest)?;
-    if after == rest || !after.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | '#' | '(' | '\u{2300}' | '\u{d8}')) {
+    if after == rest
+        || !after.starts_with(|c: char| {
+            c.is_ascii_digit() || matches!(c, '.' | '#' | '(' | '\u{2300}' | '\u{d8}')
+        })
+    {
         return Ok((input, None));
     }
     let at = span(total, input, rest);

@@ -132,12 +132,16 @@ pub(super) fn phrase(input: &str) -> Parsed<'_, String> {
     let mut rest = input;
     loop {
         let (next, _) = space(rest)?;
-        let end = next.find(|c: char| !(c.is_alphabetic() || matches!(c, '-' | '\''))).unwrap_or(next.len());
+        let end = next
+            .find(|c: char| !(c.is_alphabetic() || matches!(c, '-' | '\'')))
+            .unwrap_or(next.len());
         let (typed, after) = next.split_at(end);
         let is_word = !typed.is_empty()
             && !after.starts_with(|c: char| c.is_ascii_digit())
             && typed.starts_with(char::is_alphabetic)
-            && !KEYWORDS.iter().any(|known| known.eq_ignore_ascii_case(typed));
+            && !KEYWORDS
+                .iter()
+                .any(|known| known.eq_ignore_ascii_case(typed));
         if !is_word {
             return Ok((rest, found));
         }

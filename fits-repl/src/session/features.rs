@@ -5,12 +5,13 @@ use std::ops::Range;
 use fits_core::{
     Deviations, Fit, Kind, Length, Limits,
     shop::{Hazard, Reading, Start},
-    standards::iso286::Feature,
+    standards::iso286::{Class, Feature},
 };
 
 use super::{
     Session,
-    resolve::{Given, One, Pair, class, from_core, pair, undefined},
+    mates::{Resolved, is_inch},
+    resolve::{One, Pair, class, from_core, undefined},
 };
 use crate::{
     answer::{
@@ -18,7 +19,7 @@ use crate::{
         ReadingAnswer, ReadingFigures,
     },
     problem::Problem,
-    query::{Part, Size, Spot, Tolerance, Work},
+    query::{ClassText, Part, Size, Spot, Tolerance, Work},
 };
 
 impl Session {
@@ -26,7 +27,11 @@ impl Session {
         match self.resolve(part)? {
             Resolved::One(one) => self.feature(part, &one),
             Resolved::Pair(pair) => self.pair(part, &pair),
-            Resolved::Suit { pair, in_hand, mate } => self.suited(part, &pair, &in_hand, &mate),
+            Resolved::Suit {
+                pair,
+                in_hand,
+                mate,
+            } => self.suited(part, &pair, &in_hand, &mate),
         }
     }
 
@@ -47,7 +52,14 @@ impl Session {
                 Some(Feature::Shaft) => Work::Turn,
                 None => return Err(unsaid_kind(part, "`from` plans passes, and")),
             };
-            return self.work(part, &Spot { value, at: from.at.clone() }, feature);
+            return self.work(
+                part,
+                &Spot {
+                    value,
+                    at: from.at.clone(),
+                },
+                feature,
+            );
         }
         if let Some(size) = &part.reading {
             return self.reading(part, size, feature);
@@ -56,6 +68,9 @@ impl Session {
         if part.bought.is_some() {
             // Bought, not made: no tools and no passes.
             answer.processes.clear();
+            answer.grade = None;
+            answer.mic_yours = Some(self.mic_yours(part));
+            answer.notes = self.notes(part);
             return Ok(Answer::Feature(Box::new(answer)));
         }
         match feature.kind {
@@ -67,7 +82,9 @@ impl Session {
                 }
             }
             Some(Feature::Shaft) => {
-                answer.turn = self.passes(Feature::Shaft, feature.limits, Start::Open).ok();
+                answer.turn = self
+                    .passes(Feature::Shaft, feature.limits, Start::Open)
+                    .ok();
                 answer.cautions.push(Hazard::Turning.caution());
             }
             None => {}
@@ -90,7 +107,9 @@ impl Session {
                 if let Some(said) = said.filter(|said| said.value != class.feature) {
                     return Err(wrong_case(class, text, said.value));
                 }
-                let limits = class.limits(nominal).map_err(|error| undefined(&error, size, text))?;
+                let limits = class
+                    .limits(nominal)
+                    .map_err(|error| undefined(&error, size, text))?;
                 Ok(One::of_class(class, nominal, limits))
             }
             Tolerance::Deviations(first, second) => {
@@ -131,7 +150,8 @@ impl Session {
                 Ok(One::given(kind, limits.middle(), limits, "limits"))
             }
             Tolerance::Bare => {
-                let limits = Limits::new(nominal, nominal).map_err(|error| from_core(&error, size.at.clone()))?;
+                let limits = Limits::new(nominal, nominal)
+                    .map_err(|error| from_core(&error, size.at.clone()))?;
                 positive(limits, size)?;
                 Ok(One::given(kind, nominal, limits, "in hand"))
             }
@@ -160,7 +180,11 @@ impl Session {
     fn pair(&self, part: &Part, pair: &Pair) -> Result<Answer, Problem> {
         if let Some(work) = &part.work {
             // `ream 20 H7/g6` asks for the hole, `turn 20 H7/g6` for the shaft.
-            let wants = if work.value == Work::Turn { Feature::Shaft } else { Feature::Hole };
+            let wants = if work.value == Work::Turn {
+                Feature::Shaft
+            } else {
+                Feature::Hole
+            };
             return self.work(part, work, &pair.part(wants));
         }
         if let Some(from) = &part.from {
@@ -219,7 +243,10 @@ impl Session {
             }),
             measured: None,
             in_hand: None,
-            choice: pair.choice.as_ref().map(|choice| Box::new(self.choice_figures(choice, fit.nominal()))),
+            choice: pair
+                .choice
+                .as_ref()
+                .map(|choice| Box::new(self.choice_figures(choice, fit.nominal()))),
             notes: Vec::new(),
             ream,
             not_reamed,
@@ -230,13 +257,22 @@ impl Session {
 
     /// One part is measured or in hand: the other one's limits follow it, from
     /// the fit's own clearance range.
-    fn suited(&self, part: &Part, pair: &Pair, in_hand: &One, mate: &One) -> Result<Answer, Problem> {
+    fn suited(
+        &self,
+        part: &Part,
+        pair: &Pair,
+        in_hand: &One,
+        mate: &One,
+    ) -> Result<Answer, Problem> {
         if let Some(work) = &part.work {
             return self.work(part, work, mate);
         }
         if let Some(from) = &part.from {
-            return Err(Problem::new("a pair has two starts, and `from` names one", from.at.clone())
-                .advise("plan one part, as `bore 20 H7 from 19.6`"));
+            return Err(Problem::new(
+                "a pair has two starts, and `from` names one",
+                from.at.clone(),
+            )
+            .advise("plan one part, as `bore 20 H7 from 19.6`"));
         }
         let have = mate_of(mate);
         let mut answer = self.fit(pair);
@@ -266,7 +302,11 @@ impl Session {
             }
             let judged = Reading::judge(have, own.limits, read)
                 .map_err(|error| from_core(&error, size.at.clone()))?;
-            answer.measured = Some(MeasuredFigures { part: have, size_mm: Mm(read), verdict: judged.verdict });
+            answer.measured = Some(MeasuredFigures {
+                part: have,
+                size_mm: Mm(read),
+                verdict: judged.verdict,
+            });
         } else {
             answer.in_hand = Some(have);
             answer.notes = self.notes(part);
@@ -318,19 +358,28 @@ fn mate_of(mate: &One) -> Feature {
 }
 
 fn wrong_case(class: Class, text: &ClassText, said: Feature) -> Problem {
-    Problem::new(format!("{class} is a {}'s class, and {said} was said", class.feature), text.at())
-        .advise(match said {
-            Feature::Hole => "the hole takes the capital",
-            Feature::Shaft => "the shaft takes the small letter",
-        })
-        .fix(text.at(), class.mirrored().to_string())
+    Problem::new(
+        format!(
+            "{class} is a {}'s class, and {said} was said",
+            class.feature
+        ),
+        text.at(),
+    )
+    .advise(match said {
+        Feature::Hole => "the hole takes the capital",
+        Feature::Shaft => "the shaft takes the small letter",
+    })
+    .fix(text.at(), class.mirrored().to_string())
 }
 
 fn positive(limits: Limits, size: &Size) -> Result<(), Problem> {
     if limits.lower().is_positive() {
         return Ok(());
     }
-    let message = format!("the lower limit is {}: nothing is left of the part", limits.lower());
+    let message = format!(
+        "the lower limit is {}: nothing is left of the part",
+        limits.lower()
+    );
     Err(Problem::new(message, size.at.clone()).advise("as in `hole 20 +0.02/-0.01`"))
 }
 
@@ -339,7 +388,9 @@ fn positive(limits: Limits, size: &Size) -> Result<(), Problem> {
 fn one_system(sizes: [&Size; 3]) -> Result<(), Problem> {
     let mut first: Option<(bool, &Size)> = None;
     for size in sizes {
-        let Some(inch) = is_inch(&size.value) else { continue };
+        let Some(inch) = is_inch(&size.value) else {
+            continue;
+        };
         match first {
             None => first = Some((inch, size)),
             Some((before, other)) if before != inch => {

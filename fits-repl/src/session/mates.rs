@@ -33,7 +33,9 @@ impl Session {
     pub(super) fn resolve(&self, part: &Part) -> Result<Resolved, Problem> {
         let nominal = self.nominal(&part.size)?;
         let word = part.word.as_ref().map(|spot| {
-            Word::find(&spot.value).map(|word| (word, spot)).map_err(|error| from_core(&error, spot.at.clone()))
+            Word::find(&spot.value)
+                .map(|word| (word, spot))
+                .map_err(|error| from_core(&error, spot.at.clone()))
         });
         let word = word.transpose()?;
         if let Tolerance::Pair(hole, shaft) = &part.tolerance {
@@ -47,9 +49,14 @@ impl Session {
                 return Err(nothing_of_the_mate(part, "20", Feature::Shaft));
             };
             if let Some(mate) = &part.mate {
-                return Err(Problem::new("is this a hole or a shaft?", part.size.at.clone())
-                    .advise("say it before the size")
-                    .fix(part.size.at.start..part.size.at.start, format!("{} ", mate.feature.value.mate())));
+                return Err(
+                    Problem::new("is this a hole or a shaft?", part.size.at.clone())
+                        .advise("say it before the size")
+                        .fix(
+                            part.size.at.start..part.size.at.start,
+                            format!("{} ", mate.feature.value.mate()),
+                        ),
+                );
             }
             let pair = self.chosen(part, word, spot, nominal)?;
             return self.one_measured(part, pair);
@@ -60,7 +67,8 @@ impl Session {
                 Some(Feature::Shaft) => (other, one),
                 _ => (one, other),
             };
-            let pair = Pair::unlike(hole, shaft).map_err(|error| from_core(&error, part.size.at.clone()))?;
+            let pair = Pair::unlike(hole, shaft)
+                .map_err(|error| from_core(&error, part.size.at.clone()))?;
             if let Some((word, spot)) = word {
                 agrees(&pair, word, spot)?;
             }
@@ -68,42 +76,64 @@ impl Session {
         }
         let Some((word, spot)) = word else {
             return if is_bare && part.bought.is_none() {
-                Err(nothing_of_the_mate(part, "", one.kind.unwrap_or(Feature::Shaft)))
+                Err(nothing_of_the_mate(
+                    part,
+                    "",
+                    one.kind.unwrap_or(Feature::Shaft),
+                ))
             } else {
                 Ok(Resolved::One(one))
             };
         };
         let Some(kind) = one.kind else {
-            return Err(Problem::new("is the part in hand a hole or a shaft?", part.size.at.clone())
-                .advise("say which")
-                .fix(part.size.at.start..part.size.at.start, "shaft "));
+            return Err(Problem::new(
+                "is the part in hand a hole or a shaft?",
+                part.size.at.clone(),
+            )
+            .advise("say which")
+            .fix(part.size.at.start..part.size.at.start, "shaft "));
         };
         if let Label::Iso(class) = one.label {
-            return Err(Problem::new(format!("{class} and `{}` both say the limits", word.name()), spot.at.clone())
-                .advise("keep one of them, as `20 slip` or `20 H7/g6`"));
+            return Err(Problem::new(
+                format!("{class} and `{}` both say the limits", word.name()),
+                spot.at.clone(),
+            )
+            .advise("keep one of them, as `20 slip` or `20 H7/g6`"));
         }
         let pair = self.chosen(part, word, spot, one.nominal)?;
-        let limits = pair
-            .fit
-            .suit_limits(kind, one.limits)
-            .map_err(|error| from_core(&error, part.size.at.clone()).advise("measure the part in hand, as `shaft 19.985, slip`"))?;
+        let limits = pair.fit.suit_limits(kind, one.limits).map_err(|error| {
+            from_core(&error, part.size.at.clone())
+                .advise("measure the part in hand, as `shaft 19.985, slip`")
+        })?;
         let mate = One::to_suit(kind.mate(), one.nominal, limits);
-        Ok(Resolved::Suit { pair, in_hand: one, mate })
+        Ok(Resolved::Suit {
+            pair,
+            in_hand: one,
+            mate,
+        })
     }
 
     /// The first feature of the query: bought in, or by its limits.
     fn base(&self, part: &Part, nominal: Length) -> Result<One, Problem> {
         let Some(name) = &part.bought else {
             let by_work = part.work.as_ref().map(|work| Spot {
-                value: if work.value == Work::Turn { Feature::Shaft } else { Feature::Hole },
+                value: if work.value == Work::Turn {
+                    Feature::Shaft
+                } else {
+                    Feature::Hole
+                },
                 at: work.at.clone(),
             });
-            let said = part.feature.as_ref().or(by_work.as_ref().filter(|_| !matches!(part.tolerance, Tolerance::Class(_))));
+            let said = part.feature.as_ref().or(by_work
+                .as_ref()
+                .filter(|_| !matches!(part.tolerance, Tolerance::Class(_))));
             return self.one(&part.size, nominal, &part.tolerance, said);
         };
         if let Some(work) = &part.work {
-            return Err(Problem::new("a bought-in part is not made", work.at.clone())
-                .advise("ask for its mate, as `dowel 1/4in, press`"));
+            return Err(
+                Problem::new("a bought-in part is not made", work.at.clone())
+                    .advise("ask for its mate, as `dowel 1/4in, press`"),
+            );
         }
         let found = self.bought(name, &part.size, nominal)?;
         match &part.tolerance {
@@ -116,15 +146,27 @@ impl Session {
             }),
             // Measured: the family says what it is, the limits what it mics.
             tolerance => {
-                let said = Spot { value: found.feature, at: name.at.clone() };
+                let said = Spot {
+                    value: found.feature,
+                    at: name.at.clone(),
+                };
                 self.one(&part.size, nominal, tolerance, Some(&said))
             }
         }
     }
 
-    pub(super) fn bought(&self, name: &Spot<String>, size: &Size, nominal: Length) -> Result<bought::Part, Problem> {
+    pub(super) fn bought(
+        &self,
+        name: &Spot<String>,
+        size: &Size,
+        nominal: Length,
+    ) -> Result<bought::Part, Problem> {
         bought::Part::find(&name.value, nominal).map_err(|error| {
-            let at = if error.is_not_listed() && bought::Family::called(&name.value).is_ok() { size.at.clone() } else { name.at.clone() };
+            let at = if error.is_not_listed() && bought::Family::called(&name.value).is_ok() {
+                size.at.clone()
+            } else {
+                name.at.clone()
+            };
             let problem = from_core(&error, at);
             if Word::find(&name.value).is_ok() {
                 // `slip 20`: the size comes first.
@@ -142,30 +184,52 @@ impl Session {
     fn other(&self, part: &Part, one: &One) -> Result<Option<One>, Problem> {
         if let Some(mate) = &part.mate {
             let Some(kind) = one.kind else {
-                return Err(Problem::new("is the first one a hole or a shaft?", part.size.at.clone())
-                    .advise("say which")
-                    .fix(part.size.at.start..part.size.at.start, format!("{} ", mate.feature.value.mate())));
+                return Err(Problem::new(
+                    "is the first one a hole or a shaft?",
+                    part.size.at.clone(),
+                )
+                .advise("say which")
+                .fix(
+                    part.size.at.start..part.size.at.start,
+                    format!("{} ", mate.feature.value.mate()),
+                ));
             };
             if mate.feature.value == kind {
-                return Err(Problem::new(format!("two {kind}s do not go together"), mate.feature.at.clone())
-                    .fix(mate.feature.at.clone(), kind.mate().to_string()));
+                return Err(Problem::new(
+                    format!("two {kind}s do not go together"),
+                    mate.feature.at.clone(),
+                )
+                .fix(mate.feature.at.clone(), kind.mate().to_string()));
             }
             let size = mate.size.as_ref().unwrap_or(&part.size);
             let nominal = match &mate.size {
                 Some(size) => self.nominal(size)?,
                 None => one.nominal,
             };
-            return self.one(size, nominal, &mate.tolerance, Some(&mate.feature)).map(Some);
+            return self
+                .one(size, nominal, &mate.tolerance, Some(&mate.feature))
+                .map(Some);
         }
         for feature in [Feature::Hole, Feature::Shaft] {
-            let Some(size) = measured(part, feature) else { continue };
+            let Some(size) = measured(part, feature) else {
+                continue;
+            };
             if one.kind == Some(feature) {
-                return Err(Problem::new(format!("the {feature} is the feature itself"), size.at.clone())
-                    .advise("a reading of it stands after =, as `20 H7 = 20.013`"));
+                return Err(Problem::new(
+                    format!("the {feature} is the feature itself"),
+                    size.at.clone(),
+                )
+                .advise("a reading of it stands after =, as `20 H7 = 20.013`"));
             }
-            let said = Spot { value: feature, at: size.at.clone() };
+            let said = Spot {
+                value: feature,
+                at: size.at.clone(),
+            };
             let read = self.one(size, self.nominal(size)?, &Tolerance::Bare, Some(&said))?;
-            return Ok(Some(One { label: Label::Named("measured"), ..read }));
+            return Ok(Some(One {
+                label: Label::Named("measured"),
+                ..read
+            }));
         }
         Ok(None)
     }
@@ -181,27 +245,55 @@ impl Session {
             return Ok(Resolved::Pair(pair));
         }
         let read = self.nominal(size)?;
-        let limits = pair.fit.suit(have, read).map_err(|error| from_core(&error, size.at.clone()))?;
+        let limits = pair
+            .fit
+            .suit(have, read)
+            .map_err(|error| from_core(&error, size.at.clone()))?;
         if !limits.lower().is_positive() || !read.is_positive() {
-            return Err(Problem::new(format!("a {have} of {read} leaves no {}", have.mate()), size.at.clone())
-                .advise("read it again, as `20 H7/g6, hole = 20.013`"));
+            return Err(Problem::new(
+                format!("a {have} of {read} leaves no {}", have.mate()),
+                size.at.clone(),
+            )
+            .advise("read it again, as `20 H7/g6, hole = 20.013`"));
         }
-        let said = Spot { value: have, at: size.at.clone() };
+        let said = Spot {
+            value: have,
+            at: size.at.clone(),
+        };
         let in_hand = self.one(size, read, &Tolerance::Bare, Some(&said))?;
         let mate = One::to_suit(have.mate(), pair.fit.nominal(), limits);
-        Ok(Resolved::Suit { pair, in_hand, mate })
+        Ok(Resolved::Suit {
+            pair,
+            in_hand,
+            mate,
+        })
     }
 
     /// The pair that a shop word leads to.
-    fn chosen(&self, part: &Part, word: Word, spot: &Spot<String>, nominal: Length) -> Result<Pair, Problem> {
+    fn chosen(
+        &self,
+        part: &Part,
+        word: Word,
+        spot: &Spot<String>,
+        nominal: Length,
+    ) -> Result<Pair, Problem> {
         let case = self.circumstance(part, nominal)?;
-        let choice = word.choose(&case).map_err(|error| from_core(&error, spot.at.clone()))?;
-        let mut pair = self.pair_of(&choice, part, nominal).map_err(|error| from_core(&error, part.size.at.clone()))?;
+        let choice = word
+            .choose(&case)
+            .map_err(|error| from_core(&error, spot.at.clone()))?;
+        let mut pair = self
+            .pair_of(&choice, part, nominal)
+            .map_err(|error| from_core(&error, part.size.at.clone()))?;
         pair.choice = Some(choice);
         Ok(pair)
     }
 
-    fn pair_of(&self, choice: &Choice, part: &Part, nominal: Length) -> Result<Pair, fits_core::Error> {
+    fn pair_of(
+        &self,
+        choice: &Choice,
+        part: &Part,
+        nominal: Length,
+    ) -> Result<Pair, fits_core::Error> {
         let _ = (part, self.units);
         Pair::of_classes(nominal, choice.iso.0, choice.iso.1)
     }
@@ -210,7 +302,11 @@ impl Session {
         let mut case = Circumstance::plain(nominal);
         let bought = part.bought.as_ref().map_or("", |name| name.value.as_str());
         if bought.contains("bushing") {
-            case.hub = if bought.contains("plastic") || bought.contains("nylon") { Hub::PlasticBushing } else { Hub::BronzeBushing };
+            case.hub = if bought.contains("plastic") || bought.contains("nylon") {
+                Hub::PlasticBushing
+            } else {
+                Hub::BronzeBushing
+            };
         }
         case.thin_wall = part.thin.is_some() || bought.contains("tube");
         if let Some(hub) = &part.hub {
@@ -223,7 +319,11 @@ impl Session {
                 }
             }
         }
-        case.length = part.long.as_ref().map(|size| self.nominal(size)).transpose()?;
+        case.length = part
+            .long
+            .as_ref()
+            .map(|size| self.nominal(size))
+            .transpose()?;
         case.turns = part.turns.as_ref().map(|turns| turns.value);
         Ok(case)
     }
@@ -232,7 +332,10 @@ impl Session {
         let neighbour = |word: Option<Word>| {
             let word = word?;
             let choice = word.choose(&Circumstance::plain(nominal)).ok()?;
-            Some(NeighbourFigures { word: word.name(), class: self.class_words(&choice) })
+            Some(NeighbourFigures {
+                word: word.name(),
+                class: self.class_words(&choice),
+            })
         };
         ChoiceFigures {
             word: choice.word.name(),
@@ -252,15 +355,25 @@ impl Session {
         format!("{}/{}", choice.iso.0, choice.iso.1)
     }
 
+    /// The bought-in part that a query names, if it names one.
+    fn named_part(&self, part: &Part) -> Option<bought::Part> {
+        let nominal = self.nominal(&part.size).ok()?;
+        self.bought(part.bought.as_ref()?, &part.size, nominal).ok()
+    }
+
+    /// Does the bought-in part vary by maker, and has it not been measured?
+    pub(super) fn mic_yours(&self, part: &Part) -> bool {
+        matches!(part.tolerance, Tolerance::Bare)
+            && self.named_part(part).is_some_and(|found| found.mic_yours)
+    }
+
     /// What to know of the bought-in part that a query names.
     pub(super) fn notes(&self, part: &Part) -> Vec<String> {
-        let found = part.bought.as_ref().and_then(|name| {
-            let nominal = self.nominal(&part.size).ok()?;
-            self.bought(name, &part.size, nominal).ok()
-        });
-        let Some(found) = found else { return Vec::new() };
+        let Some(found) = self.named_part(part) else {
+            return Vec::new();
+        };
         let mut notes = Vec::new();
-        if found.mic_yours && matches!(part.tolerance, Tolerance::Bare) {
+        if self.mic_yours(part) {
             notes.push("varies by maker: mic yours, and give what it measures".to_owned());
         }
         if !found.note.is_empty() {
@@ -277,7 +390,9 @@ fn material(name: &str) -> Option<Hub> {
         "cast iron" | "grey iron" | "gray iron" => Hub::CastIron,
         "aluminium" | "aluminum" | "alu" | "alloy" => Hub::Aluminium,
         "bronze" | "brass" | "bronze bushing" | "sintered bronze" => Hub::BronzeBushing,
-        "plastic" | "nylon" | "acetal" | "ptfe" | "plastic bushing" | "nylon bushing" => Hub::PlasticBushing,
+        "plastic" | "nylon" | "acetal" | "ptfe" | "plastic bushing" | "nylon bushing" => {
+            Hub::PlasticBushing
+        }
         _ => return None,
     })
 }
@@ -286,7 +401,10 @@ fn material(name: &str) -> Option<Hub> {
 pub(super) fn is_inch(expression: &Expression) -> Option<bool> {
     match expression {
         Expression::Number(_, unit) => unit.map(|unit| {
-            matches!(unit, Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch)
+            matches!(
+                unit,
+                Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch
+            )
         }),
         Expression::Gauge(_) => None,
         Expression::Negative(inner) => is_inch(&inner.value),
@@ -310,26 +428,37 @@ fn agrees(pair: &Pair, word: Word, spot: &Spot<String>) -> Result<(), Problem> {
 
 fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
     if let Some(feature) = &part.feature {
-        return Err(Problem::new(format!("`{}` stands before a pair of classes", feature.value), feature.at.clone())
-            .advise("leave it out")
-            .fix(feature.at.clone(), ""));
+        return Err(Problem::new(
+            format!("`{}` stands before a pair of classes", feature.value),
+            feature.at.clone(),
+        )
+        .advise("leave it out")
+        .fix(feature.at.clone(), ""));
     }
     if let Some(mate) = &part.mate {
-        return Err(Problem::new("a third feature beside a pair", mate.feature.at.clone())
-            .advise("a reading of one part is written `20 H7/g6, hole = 20.013`"));
+        return Err(
+            Problem::new("a third feature beside a pair", mate.feature.at.clone())
+                .advise("a reading of one part is written `20 H7/g6, hole = 20.013`"),
+        );
     }
     if let Some(word) = &part.word {
-        return Err(Problem::new(format!("the classes and `{}` both say the fit", word.value), word.at.clone())
-            .advise("keep one of them, as `20 H7/g6` or `20 slip`"));
+        return Err(Problem::new(
+            format!("the classes and `{}` both say the fit", word.value),
+            word.at.clone(),
+        )
+        .advise("keep one of them, as `20 H7/g6` or `20 slip`"));
     }
     Ok(())
 }
 
 fn nothing_of_the_mate(part: &Part, _: &str, kind: Feature) -> Problem {
     let class = if kind == Feature::Shaft { "g6" } else { "H7" };
-    Problem::new("a size alone says nothing of the fit", part.size.at.end..part.size.at.end)
-        .advise(format!("give a word, as `{kind} 20, slip`, or a class"))
-        .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
+    Problem::new(
+        "a size alone says nothing of the fit",
+        part.size.at.end..part.size.at.end,
+    )
+    .advise(format!("give a word, as `{kind} 20, slip`, or a class"))
+    .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
 }
 
 /// The units that a query's sizes are thought in.

@@ -2,6 +2,7 @@
 //! settings in force. One evaluate function serves the prompt, the one-shot
 //! command and the line-by-line service alike.
 
+mod asks;
 mod features;
 mod mates;
 mod plans;
@@ -118,6 +119,12 @@ impl Session {
                 }))
             }
             Query::Part(part) => self.part(part),
+            Query::Drill(size) => self.drills(size),
+            Query::Seat {
+                feature,
+                size,
+                load,
+            } => self.seats(*feature, size, load.as_ref()),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),
         }

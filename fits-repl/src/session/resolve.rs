@@ -25,15 +25,6 @@ pub(super) enum Label {
     Named(&'static str),
 }
 
-impl Label {
-    pub(super) const fn iso(self) -> Option<Class> {
-        match self {
-            Self::Iso(class) => Some(class),
-            Self::Named(_) => None,
-        }
-    }
-}
-
 impl std::fmt::Display for Label {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
@@ -73,7 +64,13 @@ impl One {
         limits: Limits,
         name: &'static str,
     ) -> Self {
-        Self { kind, nominal, limits, label: Label::Named(name), source: "as given in the query" }
+        Self {
+            kind,
+            nominal,
+            limits,
+            label: Label::Named(name),
+            source: "as given in the query",
+        }
     }
 
     /// The mate of a part in hand.
@@ -107,6 +104,8 @@ impl One {
             source: self.source,
             grade: grade.map(|grade| format!("IT{grade}")),
             processes,
+            mic_yours: None,
+            notes: Vec::new(),
             ream: None,
             not_reamed: None,
             bore: None,
@@ -129,7 +128,12 @@ impl Pair {
     /// Of two features that need share no class.
     pub(super) fn unlike(hole: One, shaft: One) -> Result<Self, fits_core::Error> {
         let fit = Fit::of_limits(hole.nominal, hole.limits, shaft.limits)?;
-        Ok(Self { fit, hole, shaft, choice: None })
+        Ok(Self {
+            fit,
+            hole,
+            shaft,
+            choice: None,
+        })
     }
 
     /// Of two classes of ISO 286.
@@ -141,7 +145,12 @@ impl Pair {
         let fit = Fit::of_classes(nominal, hole, shaft)?;
         let hole = One::of_class(hole, nominal, fit.hole());
         let shaft = One::of_class(shaft, nominal, fit.shaft());
-        Ok(Self { fit, hole, shaft, choice: None })
+        Ok(Self {
+            fit,
+            hole,
+            shaft,
+            choice: None,
+        })
     }
 
     pub(super) const fn part(&self, feature: Feature) -> One {
@@ -189,7 +198,11 @@ pub(super) fn pair(
         }
     }
     Pair::of_classes(nominal, hole_class, shaft_class).map_err(|error| {
-        let at_fault = if hole_class.limits(nominal).is_err() { hole } else { shaft };
+        let at_fault = if hole_class.limits(nominal).is_err() {
+            hole
+        } else {
+            shaft
+        };
         undefined(&error, size, at_fault)
     })
 }

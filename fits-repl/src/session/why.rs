@@ -33,24 +33,29 @@ impl Session {
                 source: "international yard and pound agreement, 1959".into(),
                 known: Known::Formula,
             }),
-            Query::Part(part) => {
-                match self.resolve(part)? {
-                    Resolved::One(one) => self.why_one(&mut figures, part, &one),
-                    Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
-                    Resolved::Suit { pair, in_hand, mate } => {
-                        self.why_both(&mut figures, part, &pair);
-                        figures.push(by_rule(
-                            &format!("{} to suit", mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())),
-                            &format!("{} to {}", mate.limits.lower(), mate.limits.upper()),
-                            &format!(
-                                "{} to {} in hand, with the fit's own least and greatest clearance",
-                                in_hand.limits.lower(),
-                                in_hand.limits.upper()
-                            ),
-                        ));
-                    }
+            Query::Part(part) => match self.resolve(part)? {
+                Resolved::One(one) => self.why_one(&mut figures, part, &one),
+                Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
+                Resolved::Suit {
+                    pair,
+                    in_hand,
+                    mate,
+                } => {
+                    self.why_both(&mut figures, part, &pair);
+                    figures.push(by_rule(
+                        &format!(
+                            "{} to suit",
+                            mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
+                        ),
+                        &format!("{} to {}", mate.limits.lower(), mate.limits.upper()),
+                        &format!(
+                            "{} to {} in hand, with the fit's own least and greatest clearance",
+                            in_hand.limits.lower(),
+                            in_hand.limits.upper()
+                        ),
+                    ));
                 }
-            }
+            },
             _ => {}
         }
         why_answer(&mut figures, &answer);
@@ -67,7 +72,10 @@ impl Session {
             why_class(figures, class, one.nominal);
             return;
         }
-        let bought = part.bought.as_ref().and_then(|name| self.bought(name, &part.size, one.nominal).ok());
+        let bought = part
+            .bought
+            .as_ref()
+            .and_then(|name| self.bought(name, &part.size, one.nominal).ok());
         if let Some(found) = bought {
             figures.push(found.reason());
             return;

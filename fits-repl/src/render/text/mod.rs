@@ -3,6 +3,7 @@
 //! What to cut to comes first and largest; then limits in both units; then
 //! the fit; then tools. Upper limits are rounded down and lower limits up.
 
+mod asks;
 mod figures;
 mod lines;
 mod readings;
@@ -36,6 +37,25 @@ pub struct Text {
     pub colour: Colour,
 }
 
+/// `hole` or `shaft`.
+const fn feature_name(feature: Feature) -> &'static str {
+    match feature {
+        Feature::Hole => "hole",
+        Feature::Shaft => "shaft",
+    }
+}
+
+/// What stands before a zone of the picture: the class where there is room.
+fn zone_name(feature: &FeatureAnswer) -> String {
+    let kind = feature.kind.map_or("size", feature_name);
+    let named = format!("{kind} {}", feature.class);
+    if named.len() < 12 {
+        named
+    } else {
+        kind.to_owned()
+    }
+}
+
 /// More roughing passes than this are shown by the first and the last.
 const ROUGHS_SHOWN: usize = 6;
 
@@ -64,6 +84,8 @@ impl Text {
                 self.ream(&mut out, Some(&ream.ream), None);
             }
             Answer::Passes(passes) => self.passes(&mut out, passes),
+            Answer::Drill(drills) => self.drills(&mut out, drills),
+            Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Settings(settings) => {
                 let units = if settings.units == Units::Millimetres {
                     "mm"
@@ -108,22 +130,23 @@ impl Text {
     }
 
     fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
-        let name = feature.kind.map_or("size", |kind| {
-            if kind == Feature::Hole {
-                "hole"
-            } else {
-                "shaft"
-            }
-        });
-        self.cut_line(out, "CUT", name, feature);
-        let [first, second] = self.units();
-        let _ = writeln!(
+        let lead = if feature.mic_yours.is_some() {
+            "HAVE"
+        } else {
+            "CUT"
+        };
+        self.cut_line(
             out,
-            "  {:<12}{:<28}{}",
-            feature.class,
-            Self::range(feature.limits, first),
-            Self::range(feature.limits, second)
+            lead,
+            feature.kind.map_or("size", feature_name),
+            feature,
         );
+        let [first, second] = self.units();
+        let (one, other) = (
+            Self::range(feature.limits, first),
+            Self::range(feature.limits, second),
+        );
+        let _ = writeln!(out, "  {:<13} {one:<28}{other}", feature.class);
     }
 
     fn cut_line(&self, out: &mut String, lead: &str, name: &str, feature: &FeatureAnswer) {
@@ -139,7 +162,14 @@ impl Text {
 
     fn feature(&self, out: &mut String, feature: &FeatureAnswer) {
         self.headline(out, feature);
-        Self::held(out, feature);
+        if feature.mic_yours.is_some() {
+            wrapped(out, "  ", feature.source);
+            for note in &feature.notes {
+                wrapped(out, "  ", note);
+            }
+        } else {
+            Self::held(out, feature);
+        }
         if feature.kind == Some(Feature::Hole) {
             self.ream(out, feature.ream.as_ref(), feature.not_reamed.as_ref());
         }
@@ -156,58 +186,68 @@ impl Text {
             self.plan(out, "turn", plan);
         }
         Self::cautions(out, &feature.cautions);
-        let name = format!(
-            "{} {}",
-            feature.kind.map_or("", |kind| if kind == Feature::Hole {
-                "hole"
-            } else {
-                "shaft"
-            }),
-            feature.class
-        );
-        bar::draw(
-            out,
-            feature.nominal_mm.0,
-            &[bar::Zone {
-                name: name.trim(),
-                limits: feature.limits,
-                reading: None,
-            }],
-        );
+        let zone = (zone_name(feature), feature.limits, None);
+        Self::zones(out, feature.nominal_mm.0, &[zone]);
     }
 
     fn fit(&self, out: &mut String, fit: &FitAnswer) {
-        let measured = fit.measured.as_ref();
-        for (part, feature) in [(&fit.hole, Feature::Hole), (&fit.shaft, Feature::Shaft)] {
-            match measured.filter(|measured| measured.part == feature) {
-                Some(measured) => {
-                    let [first, second] = self.units();
-                    let verdict = match measured.verdict {
-                        Verdict::Good => String::new(),
-                        other => format!("   ({} by its own limits)", other.word()),
-                    };
-                    let _ = writeln!(
-                        out,
-                        "HAVE  {:<8}{:<14}{}{verdict}",
-                        feature.to_string(),
-                        Self::size(measured.size_mm.0, first),
-                        Self::size(measured.size_mm.0, second)
-                    );
-                }
-                None => self.cut_line(out, "CUT", &feature.to_string(), part),
-            }
-        }
         let [first, second] = self.units();
+        let measured = fit.measured.as_ref();
+        let size_in_hand = |part: &FeatureAnswer| match measured {
+            Some(measured) if Some(measured.part) == part.kind => Some(measured.size_mm.0),
+            _ if part.lower_mm == part.upper_mm => Some(part.lower_mm.0),
+            _ => None,
+        };
+        let have = |part: &FeatureAnswer| {
+            size_in_hand(part).is_some() || (fit.in_hand.is_some() && fit.in_hand == part.kind)
+        };
         for part in [&fit.hole, &fit.shaft] {
             let name = part.kind.map_or(String::new(), |kind| kind.to_string());
-            let _ = writeln!(
-                out,
-                "  {name:<6}{:<8}{:<28}{}",
-                part.class,
-                Self::range(part.limits, first),
-                Self::range(part.limits, second)
-            );
+            let Some(size) = size_in_hand(part) else {
+                let lead = if have(part) { "HAVE" } else { "CUT" };
+                self.cut_line(out, lead, &name, part);
+                continue;
+            };
+            let verdict = match measured {
+                Some(measured) if measured.verdict != Verdict::Good => {
+                    format!("   ({} by its own limits)", measured.verdict.word())
+                }
+                _ => String::new(),
+            };
+            let (one, other) = (Self::size(size, first), Self::size(size, second));
+            let _ = writeln!(out, "HAVE  {name:<8}{one:<14}{other}{verdict}");
         }
+        for part in [&fit.hole, &fit.shaft] {
+            if part.lower_mm == part.upper_mm {
+                continue;
+            }
+            let name = format!("{:<5} {}", part.kind.map_or("", feature_name), part.class);
+            let (one, other) = (
+                Self::range(part.limits, first),
+                Self::range(part.limits, second),
+            );
+            let _ = writeln!(out, "  {name:<13} {one:<28}{other}");
+        }
+        self.how_it_fits(out, fit);
+        for note in &fit.notes {
+            wrapped(out, "  ", note);
+        }
+        self.ream(out, fit.ream.as_ref(), fit.not_reamed.as_ref());
+        if let Some(plan) = &fit.bore {
+            self.plan(out, "bore", plan);
+        }
+        for part in [&fit.hole, &fit.shaft] {
+            if !have(part) {
+                Self::held(out, part);
+            }
+        }
+        Self::cautions(out, &fit.cautions);
+        let zone = |part: &FeatureAnswer| (zone_name(part), part.limits, size_in_hand(part));
+        Self::zones(out, fit.nominal_mm.0, &[zone(&fit.hole), zone(&fit.shaft)]);
+    }
+
+    /// The kind of fit, its range, and the word that chose it.
+    fn how_it_fits(&self, out: &mut String, fit: &FitAnswer) {
         let basis = match fit.basis {
             Basis::Hole => ", hole-basis",
             Basis::Shaft => ", shaft-basis",
@@ -229,39 +269,41 @@ impl Text {
             let _ = writeln!(out, "    {name:<12}{}", self.play(length));
         }
         if let Some(chance) = &fit.chance_of_clearance {
+            let (even, normal) = (chance.even * 100.0, chance.normal * 100.0);
             let _ = writeln!(
                 out,
-                "    chance of clearance {:.0} % (sizes spread evenly), {:.0} % (centred)",
-                chance.even * 100.0,
-                chance.normal * 100.0
+                "    chance of clearance {even:.0} % (sizes spread evenly), {normal:.0} % (centred)"
             );
         }
-        if measured.is_none_or(|measured| measured.part == Feature::Shaft) {
-            self.ream(out, fit.ream.as_ref(), fit.not_reamed.as_ref());
-        }
-        if let Some(plan) = &fit.bore {
-            self.plan(out, "bore", plan);
-        }
-        for part in [&fit.hole, &fit.shaft] {
-            if measured.is_none_or(|measured| Some(measured.part) != part.kind) {
-                Self::held(out, part);
-            }
-        }
-        Self::cautions(out, &fit.cautions);
-        let zone = |part: &FeatureAnswer, kind: Feature| {
-            let reading = measured
-                .filter(|measured| measured.part == kind)
-                .map(|measured| measured.size_mm.0);
-            (format!("{kind} {}", part.class), part.limits, reading)
-        };
-        Self::zones(
+        let Some(choice) = &fit.choice else { return };
+        let changed = choice
+            .changed_by
+            .map_or(String::new(), |why| format!(" ({why})"));
+        wrapped(
             out,
-            fit.nominal_mm.0,
-            &[
-                zone(&fit.hole, Feature::Hole),
-                zone(&fit.shaft, Feature::Shaft),
-            ],
+            "  ",
+            &format!(
+                "{} is {}{changed}: {}",
+                choice.word, choice.class, choice.reason
+            ),
         );
+        let neighbours: Vec<String> = [("looser", &choice.looser), ("tighter", &choice.tighter)]
+            .into_iter()
+            .filter_map(|(way, found)| {
+                found
+                    .as_ref()
+                    .map(|found| format!("{way}: {} {}", found.word, found.class))
+            })
+            .collect();
+        if !neighbours.is_empty() {
+            wrapped(out, "  ", &neighbours.join("; "));
+        }
+        if choice.work_it_out {
+            let _ = writeln!(
+                out,
+                "  a starting point: work out pressure and stress before it is pressed"
+            );
+        }
     }
 
     fn zones(out: &mut String, nominal: Length, zones: &[(String, Limits, Option<Length>)]) {
@@ -391,10 +433,12 @@ impl Text {
         let (Some(grade), Some(kind)) = (&feature.grade, feature.kind) else {
             return;
         };
-        let how = if feature.processes.is_empty() {
+        // The first few are the ones a small shop has.
+        let few: Vec<&str> = feature.processes.iter().take(3).copied().collect();
+        let how = if few.is_empty() {
             "no common shop process holds it".to_owned()
         } else {
-            feature.processes.join(", ")
+            few.join(", ")
         };
         wrapped(out, &format!("  {kind} {grade}: "), &how);
     }

@@ -17,7 +17,7 @@ impl Text {
         let [first, second] = self.units();
         let _ = writeln!(
             out,
-            "  {:<12}{:<28}{}",
+            "  {:<13} {:<28}{}",
             feature.class,
             Self::range(feature.limits, first),
             Self::range(feature.limits, second)
