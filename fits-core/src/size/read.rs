@@ -304,6 +304,14 @@ impl Number {
         )))
     }
 
+    /// The opposite number; what was scanned has at most 30 digits.
+    const fn negated(self) -> Self {
+        Self {
+            numerator: self.numerator.saturating_neg(),
+            ..self
+        }
+    }
+
     /// So many of a unit.
     ///
     /// # Errors
@@ -404,12 +412,9 @@ impl FromStr for Length {
             )
             .at(at, start + body.len()));
         }
-        let length = number.of(unit).map_err(shifted)?;
-        if negative {
-            length.checked_neg()
-        } else {
-            Ok(length)
-        }
+        // Before the unit, so that the least length of all is read too.
+        let number = if negative { number.negated() } else { number };
+        number.of(unit).map_err(shifted)
     }
 }
 
