@@ -80,7 +80,7 @@ fn pairs(c: &mut Criterion) {
 
     assert_eq!("H7".parse(), Ok(hole));
     c.bench_function("reading H7", |b| {
-        b.iter(|| black_box("H7").parse::<Class>())
+        b.iter(|| black_box("H7").parse::<Class>());
     });
 }
 
@@ -105,7 +105,7 @@ fn reaming(c: &mut Criterion) {
         ("20.009 mm".into(), "20.017 mm".into())
     );
     c.bench_function("ream plan of 20 H7", |b| {
-        b.iter(|| Ream::of(black_box(hole)))
+        b.iter(|| Ream::of(black_box(hole)));
     });
 }
 

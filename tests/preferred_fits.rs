@@ -1,7 +1,7 @@
 //! The twenty preferred metric fits of ANSI B4.2-1978.
 //!
 //! Their limits and clearances against the rows of
-//! `tests/published/preferred_fits.csv` (two reprinted tables of the standard)
+//! `tests/published/preferred_fit_limits.csv` (two reprinted tables of the standard)
 //! and against pairs of rows of `tests/published/iso286_limits.csv`; their
 //! kinds and bases against the standard's own sorting (Table 11 of the reprint
 //! in Machinery's Handbook): five clearance, two transition, three
@@ -52,7 +52,7 @@ fn fit(nominal: Length, name: &str) -> Fit {
 fn limits_and_clearances_are_as_printed() {
     let mut misprints = 0;
     let mut met = HashMap::new();
-    for row in &rows("tests/published/preferred_fits.csv") {
+    for row in &rows("tests/published/preferred_fit_limits.csv") {
         let (nominal, name) = (row.text("nominal_mm"), row.text("fit"));
         let fit = fit(millimetres(nominal), name);
         for (column, ours) in [
