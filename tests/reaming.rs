@@ -135,10 +135,6 @@ fn pre_drills_leave_the_published_stock() {
         }
         metric += usize::from(ream.metric.is_some());
         fraction += usize::from(ream.fraction.is_some());
-        assert_eq!(
-            ream.drill().is_some(),
-            ream.metric.is_some() || ream.fraction.is_some()
-        );
     }
     assert!(metric > 200 && fraction > 300, "{metric} {fraction}");
 }
@@ -268,7 +264,11 @@ proptest! {
         match Passes::plan(feature, limits, Start::Open, count(step)) {
             Ok(plan) => {
                 hold(&plan, count(step));
-                prop_assert_eq!(plan.list[0].stage == Stage::Drill, feature == Feature::Hole);
+                // A hole is drilled first where a drill comes near, a shaft never.
+                let drilled = plan.list[0].stage == Stage::Drill;
+                prop_assert!(!drilled || feature == Feature::Hole);
+                prop_assert_eq!(plan.start.is_some(), drilled);
+                prop_assert!(drilled || feature == Feature::Shaft || nominal > 250_000_000);
             }
             // The largest drill is 3 in: some bores are too far from it.
             Err(_) => prop_assert!(feature == Feature::Hole && nominal > 1_000_000_000),

@@ -304,14 +304,6 @@ impl Number {
         )))
     }
 
-    /// The opposite number; what was scanned has at most 30 digits.
-    const fn negated(self) -> Self {
-        Self {
-            numerator: self.numerator.saturating_neg(),
-            ..self
-        }
-    }
-
     /// So many of a unit.
     ///
     /// # Errors
@@ -413,8 +405,17 @@ impl FromStr for Length {
             .at(at, start + body.len()));
         }
         // Before the unit, so that the least length of all is read too.
-        let number = if negative { number.negated() } else { number };
-        number.of(unit).map_err(shifted)
+        let numerator = if negative {
+            number.numerator.saturating_neg()
+        } else {
+            number.numerator
+        };
+        Number {
+            numerator,
+            ..number
+        }
+        .of(unit)
+        .map_err(shifted)
     }
 }
 
