@@ -88,7 +88,10 @@ fn joined(cells: impl IntoIterator<Item = String>) -> String {
     cells.into_iter().collect::<Vec<_>>().join(", ")
 }
 
-#[allow(clippy::too_many_lines, reason = "one file, written from top to bottom")]
+#[allow(
+    clippy::too_many_lines,
+    reason = "one file, written from top to bottom"
+)]
 fn generate() -> String {
     let grades = rows("data/iso286/grades.csv");
     let shafts = rows("data/iso286/shaft_deviations.csv");
