@@ -102,7 +102,8 @@ impl Passes {
     /// last cut is a whole number of steps where that is possible.
     ///
     /// # Errors
-    /// The work is at size or past it already, or too far from it.
+    /// The work is inside the limits or past them already, or too far from
+    /// them.
     ///
     /// ```
     /// use fits_core::{Length, shop::{Passes, Start}, standards::iso286::{Class, Feature}};
@@ -166,7 +167,7 @@ impl Passes {
                 Feature::Hole => aim.checked_sub(size)?,
                 Feature::Shaft => size.checked_sub(aim)?,
             };
-            if !left.is_positive() {
+            if !left.is_positive() || limits.contains(size) {
                 return Err(no_plan(if limits.contains(size) {
                     format!("{size} is good already: no cut is left")
                 } else {
@@ -276,14 +277,19 @@ fn cuts(bulk: Length, most: Length) -> Result<i64, Error> {
     }
 }
 
-/// The multiple of a step nearest below a length, or the length itself where
-/// there is none.
+/// The multiple of a step nearest to a length, the lower of two, or the length
+/// itself where it is less than a step: two cuts of about this length then
+/// differ by no more than a step.
 fn on_step(length: Length, step: Length) -> Length {
     let (length, step) = (length.tenth_nanometres(), step.tenth_nanometres().max(1));
+    let over = length.rem_euclid(step);
     Length::from_tenth_nanometres(if length < step {
         length
+    } else if over <= step - over {
+        length - over
     } else {
-        length - length.rem_euclid(step)
+        // Less than half a step up, from a length of at least one.
+        length - over + step
     })
 }
 

@@ -413,12 +413,18 @@ impl FromStr for Length {
             )
             .at(at, start + body.len()));
         }
-        let length = number.of(unit).map_err(shifted)?;
-        if negative {
-            length.checked_neg()
+        // Before the unit, so that the least length of all is read too.
+        let numerator = if negative {
+            number.numerator.saturating_neg()
         } else {
-            Ok(length)
+            number.numerator
+        };
+        Number {
+            numerator,
+            ..number
         }
+        .of(unit)
+        .map_err(shifted)
     }
 }
 
