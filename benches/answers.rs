@@ -8,16 +8,9 @@ use fits_repl::{answer::Answer, batch, render::json, session::Session};
 
 fn text_to_answer(criterion: &mut Criterion) {
     let mut session = Session::new();
-    let Ok(Answer::Fit(fit)) = session.evaluate("20 H7/g6") else {
-        panic!("a fit")
-    };
+    let Ok(Answer::Fit(fit)) = session.evaluate("20 H7/g6") else { panic!("a fit") };
     assert_eq!(fit.clearance.max_mm.0.to_string(), "0.041 mm");
-    for query in [
-        "20 H7/g6",
-        "3/4in H7/k6",
-        "20 H7 = 20.013",
-        "bore 20 H7 from 19.6",
-    ] {
+    for query in ["20 H7/g6", "3/4in H7/k6", "20 H7 = 20.013", "bore 20 H7 from 19.6"] {
         criterion.bench_function(&format!("text to answer: {query}"), |bencher| {
             bencher.iter(|| session.evaluate(black_box(query)));
         });
@@ -42,13 +35,8 @@ fn batch_lines(criterion: &mut Criterion) {
     let mut group = criterion.benchmark_group("batch");
     group.throughput(Throughput::Elements(3000));
     group.bench_function("3000 pairs", |bencher| {
-        bencher.iter(|| {
-            batch::run(
-                black_box(input.as_bytes()),
-                std::io::sink(),
-                &mut Session::new(),
-            )
-        });
+        bencher
+            .iter(|| batch::run(black_box(input.as_bytes()), std::io::sink(), &mut Session::new()));
     });
     group.finish();
 }

@@ -42,10 +42,7 @@ fn limits(c: &mut Criterion) {
         });
     }
     let (grade, nominal) = (class("H7").grade, millimetres(20));
-    assert_eq!(
-        standard_tolerance(grade, nominal).map(shown).as_deref(),
-        Ok("0.021 mm")
-    );
+    assert_eq!(standard_tolerance(grade, nominal).map(shown).as_deref(), Ok("0.021 mm"));
     c.bench_function("standard tolerance IT7 at 20 mm", |b| {
         b.iter(|| standard_tolerance(black_box(grade), black_box(nominal)));
     });
@@ -58,11 +55,7 @@ fn pairs(c: &mut Criterion) {
     let loose = class("g6");
     let fit = of(loose).expect("a fit");
     assert_eq!(
-        (
-            fit.kind(),
-            shown(fit.clearance().lower()),
-            shown(fit.clearance().upper())
-        ),
+        (fit.kind(), shown(fit.clearance().lower()), shown(fit.clearance().upper())),
         (Kind::Clearance, "0.007 mm".into(), "0.041 mm".into())
     );
     c.bench_function("pair 20 H7/g6", |b| b.iter(|| of(loose)));
@@ -85,10 +78,7 @@ fn pairs(c: &mut Criterion) {
 }
 
 fn refusals(c: &mut Criterion) {
-    let (nominal, a11) = (
-        Length::from_micrometres(800).expect("in range"),
-        class("A11"),
-    );
+    let (nominal, a11) = (Length::from_micrometres(800).expect("in range"), class("A11"));
     let error = a11.limits(nominal).expect_err("not defined");
     assert_eq!(error.instead(), Some(class("C11")));
     c.bench_function("refusal of A11 at 0.8 mm, with what to take instead", |b| {

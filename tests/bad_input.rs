@@ -33,34 +33,16 @@ fn works(line: &str, problem: &Problem) {
         .filter(|query| query.contains(' ') || query.starts_with('#') || query.contains("help"))
     {
         if let Err(again) = Session::new().evaluate(query) {
-            panic!(
-                "{line}: the hint offers `{query}`, which fails: {}",
-                again.message
-            );
+            panic!("{line}: the hint offers `{query}`, which fails: {}", again.message);
         }
     }
 }
 
 #[test]
 fn classes() {
-    refused(
-        "20 H",
-        "the tolerance grade is missing after H",
-        "",
-        "give the grade: `20 H7`",
-    );
-    refused(
-        "20 h",
-        "the tolerance grade is missing after h",
-        "",
-        "give the grade: `20 h6`",
-    );
-    refused(
-        "20 H7/",
-        "the shaft's class is missing after the slash",
-        "",
-        "give both: `20 H7/g6`",
-    );
+    refused("20 H", "the tolerance grade is missing after H", "", "give the grade: `20 H7`");
+    refused("20 h", "the tolerance grade is missing after h", "", "give the grade: `20 h6`");
+    refused("20 H7/", "the shaft's class is missing after the slash", "", "give both: `20 H7/g6`");
     refused(
         "20 h7/G6",
         "h7 is a shaft's class, and the hole's comes first",
@@ -73,18 +55,8 @@ fn classes() {
         "H7",
         "the shaft takes the small letter: `20 H7/h7`",
     );
-    refused(
-        "20 g6/h7",
-        "g6 and h7 are two shafts",
-        "g6",
-        "the hole takes the capital: `20 G6/h7`",
-    );
-    refused(
-        "H7/g6",
-        "a class needs its nominal size before it",
-        "H",
-        "try `20 H7/g6`",
-    );
+    refused("20 g6/h7", "g6 and h7 are two shafts", "g6", "the hole takes the capital: `20 G6/h7`");
+    refused("H7/g6", "a class needs its nominal size before it", "H", "try `20 H7/g6`");
     refused(
         "20 H19",
         "there is no tolerance grade IT19",
@@ -137,12 +109,7 @@ fn classes() {
 
 #[test]
 fn sizes() {
-    refused(
-        "-20 H7",
-        "a size of -20 mm is less than nothing",
-        "-20",
-        "without the sign: `20 H7`",
-    );
+    refused("-20 H7", "a size of -20 mm is less than nothing", "-20", "without the sign: `20 H7`");
     for (line, size) in [("0 H7", "0"), ("3151 H7", "3151")] {
         refused(
             line,
@@ -189,24 +156,9 @@ fn sizes() {
         "#200",
         "number drills run from `#1` to `#107`, letter drills from `letter A` to `letter Z`",
     );
-    refused(
-        "20 -",
-        "a size is missing after the sign",
-        "",
-        "as in `3/4in - 15 thou`",
-    );
-    refused(
-        "(20",
-        "the closing bracket is missing",
-        "",
-        "as in `(25.4 + 0.02)/2`",
-    );
-    refused(
-        "1/0",
-        "a fraction over zero is no size",
-        "0",
-        "write `1/2`, `3/4` or the like",
-    );
+    refused("20 -", "a size is missing after the sign", "", "as in `3/4in - 15 thou`");
+    refused("(20", "the closing bracket is missing", "", "as in `(25.4 + 0.02)/2`");
+    refused("1/0", "a fraction over zero is no size", "0", "write `1/2`, `3/4` or the like");
 }
 
 #[test]
@@ -217,24 +169,9 @@ fn clauses() {
         "20.013",
         "name it, as `20 H7/g6, hole = 20.013`, or give both, as `20 H7/g6 = 20.013/19.985`",
     );
-    refused(
-        "20 H7 fron 19",
-        "`fron` is not understood",
-        "fron",
-        "try `20 H7 from 19`",
-    );
-    refused(
-        "20 H7 =",
-        "the reading is missing after =",
-        "",
-        "as in `20 H7 = 20.013`",
-    );
-    refused(
-        "bore 20 g6",
-        "`bore` makes a hole, and this is a shaft",
-        "bore",
-        "try `turn 20 g6`",
-    );
+    refused("20 H7 fron 19", "`fron` is not understood", "fron", "try `20 H7 from 19`");
+    refused("20 H7 =", "the reading is missing after =", "", "as in `20 H7 = 20.013`");
+    refused("bore 20 g6", "`bore` makes a hole, and this is a shaft", "bore", "try `turn 20 g6`");
     refused(
         "bore 20 H7 from 20.1",
         "a bore of 20.1 mm is over the upper limit 20.021 mm already",
@@ -253,58 +190,92 @@ fn clauses() {
         "20",
         "say which: `hole 20 ±0.05 = 21`",
     );
-    refused(
-        "20 H7 = 20.01 = 20.02",
-        "this is said twice",
-        "=",
-        "keep one of them",
-    );
-    refused(
-        "units kg",
-        "`kg` is no such setting",
-        "kg",
-        "units are `units mm` or `units in`",
-    );
+    refused("20 H7 = 20.01 = 20.02", "this is said twice", "=", "keep one of them");
+    refused("units kg", "`kg` is no such setting", "kg", "units are `units mm` or `units in`");
     refused(
         "why",
         "there is no answer yet to explain",
         "why",
         "put the query after it, as `why 20 H7/g6`",
     );
+    refused("help pears", "there is no help on `pears`", "pears", "see `help`");
+    refused("help pair5", "there is no help on `pair5`", "pair5", "try `help pairs`");
+}
+
+#[test]
+fn words_and_parts_in_hand() {
+    refused("20 sllip", "`sllip` is no word for a fit here", "sllip", "nearest: slip");
     refused(
-        "help pears",
-        "there is no help on `pears`",
-        "pears",
-        "see `help`",
+        "20 tight",
+        "`tight` can mean push or light press or press",
+        "tight",
+        "say which, as: `20 push`",
     );
     refused(
-        "help pair5",
-        "there is no help on `pair5`",
-        "pair5",
-        "try `help pairs`",
+        "slip 20",
+        "no bought-in part is called slip",
+        "slip",
+        "the size comes before the word, as `20 slip`",
     );
+    refused(
+        "dowel 0.3in, press",
+        "dowel pin 0.3 in is not listed (ASME B18.8.2)",
+        "0.3in",
+        "listed near it: 1/4 in, 5/16 in",
+    );
+    refused(
+        "hole 20 H7, shaft 20.1, running",
+        "the shaft may be 0.1 mm larger than the hole: that is no running fit",
+        "running",
+        "leave the word out to see the pair, or give one part and the word, as `shaft 19.985, slip`",
+    );
+    refused(
+        "hole 0.75in..19.1mm",
+        "inches and millimetres are mixed in one feature",
+        "19.1mm",
+        "give it in one, as `hole 0.7500in..0.7505in` or `hole 20.00..20.02`",
+    );
+    refused(
+        "20 H7/g6 slip",
+        "the classes and `slip` both say the fit",
+        "slip",
+        "keep one of them, as `20 H7/g6` or `20 slip`",
+    );
+    refused(
+        "20 press, hub butter",
+        "`butter` is no material that changes a fit",
+        "butter",
+        "steel, cast iron, aluminium, bronze, plastic or tube, as in `20 press, hub aluminium`",
+    );
+    refused(
+        "hole 20 H7, hole 19.98",
+        "two holes do not go together",
+        "hole",
+        "try `hole 20 H7, shaft 19.98`",
+    );
+    refused(
+        "seat shaft 25 gently",
+        "`gently` is no way of loading a bearing here",
+        "gently",
+        "say one of: turns light, turns normal, turns heavy, turns shock, uncertain light, uncertain normal, uncertain heavy, uncertain shock, stands slides, stands fixed, axial; as `seat shaft 25 turns normal`",
+    );
+    refused("drill", "the size is missing after `drill`", "", "as in `drill 0.7031in`");
+    refused(
+        "drill 500",
+        "no standard drill is near 500 mm",
+        "500",
+        "listed drills run from #107 to 3 in, as `drill 3 in`",
+    );
+    let found = problem("dowel 6mm, press");
+    assert_eq!(found.hint("dowel 6mm, press"), "say which, as: `m6 dowel pin 6mm, press`");
+    works("dowel 6mm, press", &found);
 }
 
 #[test]
 fn lines_that_are_no_query() {
-    refused(
-        "",
-        "nothing was asked",
-        "",
-        "type a size and a class, as `20 H7/g6`, or `help`",
-    );
-    refused(
-        "   ",
-        "nothing was asked",
-        "",
-        "type a size and a class, as `20 H7/g6`, or `help`",
-    );
-    refused(
-        "20\0 H7",
-        "the line holds a control character (U+0000)",
-        "\0",
-        "without it: `20 H7`",
-    );
+    refused("", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
+    refused("   ", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
+    refused("20\0 H7", "the line holds a control character (U+0000)", "\0", "without it: `20 H7`");
     let long = "20 H7 ".repeat(20_000);
     let found = problem(&long);
     assert_eq!(
@@ -314,16 +285,8 @@ fn lines_that_are_no_query() {
     assert_eq!(found.at, LONGEST_LINE..120_000);
     works(&long, &found);
     let deep = format!("{}1", "(".repeat(40));
-    refused(
-        &deep,
-        "too many brackets in one size",
-        "(",
-        "as in `(25.4 + 0.02)/2`",
-    );
-    assert_eq!(
-        problem(&"-".repeat(4000)).message,
-        "a size is missing after the sign"
-    );
+    refused(&deep, "too many brackets in one size", "(", "as in `(25.4 + 0.02)/2`");
+    assert_eq!(problem(&"-".repeat(4000)).message, "a size is missing after the sign");
     assert_eq!(problem(&"why ".repeat(1000)).message, "one `why` is enough");
 }
 

@@ -79,24 +79,15 @@ fn part(row: &Row) -> Part {
 fn printed(row: &Row) -> Limits {
     let nominal = length(row, row.text("nominal"), unit(row));
     let deviation = |column: &str, unit: Unit| {
-        nominal
-            .checked_add(length(row, row.text(column), unit))
-            .unwrap()
+        nominal.checked_add(length(row, row.text(column), unit)).unwrap()
     };
     let (low, high) = match row.text("limits") {
-        "size" => (
-            length(row, row.text("low"), unit(row)),
-            length(row, row.text("high"), unit(row)),
-        ),
-        "um" => (
-            deviation("low", Unit::Micrometre),
-            deviation("high", Unit::Micrometre),
-        ),
+        "size" => {
+            (length(row, row.text("low"), unit(row)), length(row, row.text("high"), unit(row)))
+        }
+        "um" => (deviation("low", Unit::Micrometre), deviation("high", Unit::Micrometre)),
         "thou" => (deviation("low", Unit::Thou), deviation("high", Unit::Thou)),
-        "tenths" => (
-            deviation("low", Unit::Tenth),
-            deviation("high", Unit::Tenth),
-        ),
+        "tenths" => (deviation("low", Unit::Tenth), deviation("high", Unit::Tenth)),
         other => panic!("{row}: unknown kind of limits {other}"),
     };
     Limits::new(low, high).unwrap_or_else(|error| panic!("{row}: {error}"))
@@ -171,10 +162,7 @@ fn bearings_on_their_seats_are_as_makers_print() {
         let mm = |column: &str| length(row, row.text(column), Unit::Millimetre);
         let just_over = Length::from_tenth_nanometres(mm("over_mm").tenth_nanometres() + 1);
         for nominal in [just_over, mm("upto_mm")] {
-            let ring = Family::named(row.text("family"))
-                .unwrap()
-                .part(nominal)
-                .unwrap();
+            let ring = Family::named(row.text("family")).unwrap().part(nominal).unwrap();
             let seat_limits = seat.limits(nominal).unwrap();
             let fit = match ring.feature {
                 Feature::Hole => Fit::of_limits(nominal, ring.limits, seat_limits),
@@ -216,9 +204,8 @@ fn parts_made_to_a_class_have_that_class() {
     ] {
         let family = Family::named(family).unwrap();
         let class: Class = class.parse().unwrap();
-        for mm in [
-            1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 16, 18, 20, 24, 25, 30, 40, 50, 65, 80, 100, 120,
-        ] {
+        for mm in [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 16, 18, 20, 24, 25, 30, 40, 50, 65, 80, 100, 120]
+        {
             let nominal = Length::from_millimetres(mm).unwrap();
             let Ok(part) = family.part(nominal) else {
                 continue;
@@ -228,10 +215,9 @@ fn parts_made_to_a_class_have_that_class() {
                 continue;
             }
             let wanted = class.limits(nominal).unwrap();
-            for (ours, iso) in [
-                (part.limits.lower(), wanted.lower()),
-                (part.limits.upper(), wanted.upper()),
-            ] {
+            for (ours, iso) in
+                [(part.limits.lower(), wanted.lower()), (part.limits.upper(), wanted.upper())]
+            {
                 assert_eq!(ours, iso, "{} {nominal}: {class}", family.name());
             }
             reached += 1;
@@ -249,9 +235,7 @@ fn lined_bushings_come_out_of_their_housings_as_listed() {
         let bore = length(row, row.text("bore"), unit(row));
         let part = family.part(bore).unwrap();
         let housing_less = |housing: &str, wall: &str| {
-            of(housing)
-                .checked_sub(of(wall).checked_mul(2).unwrap())
-                .unwrap()
+            of(housing).checked_sub(of(wall).checked_mul(2).unwrap()).unwrap()
         };
         let lower = housing_less("housing_low", "wall_high");
         let upper = housing_less("housing_high", "wall_low");
@@ -315,11 +299,7 @@ fn seats_are_what_several_makers_print() {
     // A heavier load never asks for a looser seat on the shaft.
     let middle = |load, mm| {
         let nominal = Length::from_millimetres(mm).unwrap();
-        seat(shaft, load, nominal).unwrap()[0]
-            .class
-            .limits(nominal)
-            .unwrap()
-            .middle()
+        seat(shaft, load, nominal).unwrap()[0].class.limits(nominal).unwrap().middle()
     };
     for mm in [20, 30, 50, 80, 120, 200] {
         assert!(middle(Load::TurnsLight, mm) <= middle(Load::TurnsNormal, mm));

@@ -16,15 +16,10 @@ use proptest::{prop_assert, proptest};
 
 const HEAD: &str =
     "//! Generated from `data/bought/` by `tests/bought_tables.rs`; do not edit.\n\n";
-const TRADES: [&str; 7] = [
-    "pins", "screws", "bar", "bushings", "bearings", "keys", "tube",
-];
+const TRADES: [&str; 7] = ["pins", "screws", "bar", "bushings", "bearings", "keys", "tube"];
 
 fn part_rows() -> Vec<Row> {
-    TRADES
-        .iter()
-        .flat_map(|trade| rows(&format!("data/bought/{trade}.csv")))
-        .collect()
+    TRADES.iter().flat_map(|trade| rows(&format!("data/bought/{trade}.csv"))).collect()
 }
 
 fn unit(row: &Row) -> Unit {
@@ -73,10 +68,7 @@ fn span(row: &Row) -> (Length, Length) {
 }
 
 fn count(length: Length) -> String {
-    format!(
-        "Length::from_tenth_nanometres({})",
-        length.tenth_nanometres()
-    )
+    format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())
 }
 
 fn provenance(row: &Row) -> String {
@@ -88,25 +80,16 @@ fn provenance(row: &Row) -> String {
         other => panic!("{row}: unknown status {other}"),
     };
     assert!(!row.text("source").is_empty(), "{row}: no source");
-    format!(
-        "Provenance {{ known: Known::{known}, text: {:?} }}",
-        row.text("source")
-    )
+    format!("Provenance {{ known: Known::{known}, text: {:?} }}", row.text("source"))
 }
 
 fn class(row: &Row, text: &str) -> Class {
-    text.parse()
-        .unwrap_or_else(|error| panic!("{row}: {text}: {error}"))
+    text.parse().unwrap_or_else(|error| panic!("{row}: {text}: {error}"))
 }
 
 /// Deviations from nominal, where a row gives them by number.
 fn deviations(row: &Row) -> Option<(Length, Length)> {
-    let of = |unit| {
-        (
-            length(row, row.text("low"), unit),
-            length(row, row.text("high"), unit),
-        )
-    };
+    let of = |unit| (length(row, row.text("low"), unit), length(row, row.text("high"), unit));
     Some(match row.text("limits") {
         "um" => of(Unit::Micrometre),
         "thou" => of(Unit::Thou),
@@ -114,10 +97,7 @@ fn deviations(row: &Row) -> Option<(Length, Length)> {
             let (start, end) = span(row);
             assert_eq!(start, end, "{row}: sizes belong to one nominal size");
             let (low, high) = of(unit(row));
-            (
-                low.checked_sub(start).unwrap(),
-                high.checked_sub(start).unwrap(),
-            )
+            (low.checked_sub(start).unwrap(), high.checked_sub(start).unwrap())
         }
         "class" => return None,
         other => panic!("{row}: unknown kind of limits {other}"),
@@ -131,11 +111,7 @@ fn gives(row: &Row) -> String {
     }
     let (low, high) = (class(row, row.text("low")), class(row, row.text("high")));
     assert_eq!(low.feature, high.feature, "{row}");
-    format!(
-        "Gives::Classes({:?}, {:?})",
-        row.text("low"),
-        row.text("high")
-    )
+    format!("Gives::Classes({:?}, {:?})", row.text("low"), row.text("high"))
 }
 
 fn mate(row: &Row) -> String {
@@ -152,9 +128,7 @@ fn mate(row: &Row) -> String {
         "thou" => Unit::Thou,
         other => panic!("{row}: unknown unit {other}"),
     };
-    let (low, high) = pair
-        .split_once('/')
-        .unwrap_or_else(|| panic!("{row}: {text}"));
+    let (low, high) = pair.split_once('/').unwrap_or_else(|| panic!("{row}: {text}"));
     let (low, high) = (length(row, low, unit), length(row, high, unit));
     assert!(low <= high, "{row}: the mate's limits cross");
     format!("Mate::Deviations({}, {})", count(low), count(high))
@@ -176,24 +150,13 @@ fn families(out: &mut String) {
     for row in &parts {
         assert!(named.contains(row.text("family")), "{row}: no such family");
     }
-    writeln!(
-        out,
-        "pub(super) static FAMILIES: [Entry; {}] = [",
-        list.len()
-    )
-    .unwrap();
+    writeln!(out, "pub(super) static FAMILIES: [Entry; {}] = [", list.len()).unwrap();
     for family in &list {
-        let own: Vec<&Row> = parts
-            .iter()
-            .filter(|row| row.text("family") == family.text("family"))
-            .collect();
+        let own: Vec<&Row> =
+            parts.iter().filter(|row| row.text("family") == family.text("family")).collect();
         assert!(!own.is_empty(), "{family}: has no rows");
         let units: BTreeSet<&str> = own.iter().map(|row| row.text("unit")).collect();
-        let unit = if units.contains("mm") {
-            "Millimetre"
-        } else {
-            "Inch"
-        };
+        let unit = if units.contains("mm") { "Millimetre" } else { "Inch" };
         let words: Vec<&str> = family.text("words").split('|').collect();
         writeln!(
             out,
@@ -236,12 +199,7 @@ fn key_standard(row: &Row) -> &'static str {
 
 fn keyways(out: &mut String) {
     let list = rows("data/bought/keyways.csv");
-    writeln!(
-        out,
-        "\npub(super) static KEYWAYS: [KeywayRow; {}] = [",
-        list.len()
-    )
-    .unwrap();
+    writeln!(out, "\npub(super) static KEYWAYS: [KeywayRow; {}] = [", list.len()).unwrap();
     for row in &list {
         let size = |column: &str| length(row, row.text(column), unit(row));
         let most = |column: &str| match row.text(column) {
@@ -250,11 +208,7 @@ fn keyways(out: &mut String) {
         };
         let hub = match row.text("hub_low") {
             "" => "None".to_owned(),
-            _ => format!(
-                "Some(({}, {}))",
-                count(size("hub_low")),
-                count(size("hub_high"))
-            ),
+            _ => format!("Some(({}, {}))", count(size("hub_low")), count(size("hub_high"))),
         };
         writeln!(
             out,
@@ -292,12 +246,7 @@ fn seat_span(row: &Row) -> (Length, Length) {
 
 fn seats(out: &mut String) {
     let list = rows("data/bought/seats.csv");
-    writeln!(
-        out,
-        "\npub(super) static SEATS: [SeatRow; {}] = [",
-        list.len()
-    )
-    .unwrap();
+    writeln!(out, "\npub(super) static SEATS: [SeatRow; {}] = [", list.len()).unwrap();
     for row in &list {
         let shaft = yes(row, "side", "shaft", "housing");
         let feature = if shaft { Feature::Shaft } else { Feature::Hole };
@@ -343,11 +292,7 @@ fn family(row: &Row) -> Family {
 /// A size that a row holds for: its last, or one just inside an open end.
 fn inside(row: &Row) -> Length {
     let (start, end) = span(row);
-    if end == Length::MAX {
-        step(start, 10_000_000)
-    } else {
-        end
-    }
+    if end == Length::MAX { step(start, 10_000_000) } else { end }
 }
 
 #[test]
@@ -374,25 +319,15 @@ fn every_row_is_reached_at_its_ends() {
             assert_eq!(part.source, row.text("source"), "{row}");
             assert_eq!(part.note, row.text("note"), "{row}");
             assert_eq!(part.mate.is_some(), !row.text("mate").is_empty(), "{row}");
-            assert!(
-                part.limits.lower().is_positive(),
-                "{row}: {:?}",
-                part.limits
-            );
+            assert!(part.limits.lower().is_positive(), "{row}: {:?}", part.limits);
             let wanted = match deviations(row) {
                 Some((low, high)) => Limits::new(
                     part.nominal.checked_add(low).unwrap(),
                     part.nominal.checked_add(high).unwrap(),
                 ),
                 None => Limits::new(
-                    class(row, row.text("low"))
-                        .limits(part.nominal)
-                        .unwrap()
-                        .lower(),
-                    class(row, row.text("high"))
-                        .limits(part.nominal)
-                        .unwrap()
-                        .upper(),
+                    class(row, row.text("low")).limits(part.nominal).unwrap().lower(),
+                    class(row, row.text("high")).limits(part.nominal).unwrap().upper(),
                 ),
             };
             assert_eq!(Ok(part.limits), wanted, "{row} at {size}");
@@ -406,21 +341,15 @@ fn every_row_is_reached_at_its_ends() {
             }
         }
     }
-    assert_eq!(
-        list.len(),
-        375,
-        "rows came or went: say why in the changelog"
-    );
+    assert_eq!(list.len(), 375, "rows came or went: say why in the changelog");
 }
 
 #[test]
 fn ranges_do_not_overlap_and_grow_no_finer() {
     let list = part_rows();
     for family in Family::all() {
-        let own: Vec<&Row> = list
-            .iter()
-            .filter(|row| row.text("family") == family.name())
-            .collect();
+        let own: Vec<&Row> =
+            list.iter().filter(|row| row.text("family") == family.name()).collect();
         for pair in own.windows(2) {
             if unit(pair[0]) != unit(pair[1]) {
                 continue;
@@ -486,27 +415,15 @@ fn refusals_offer_the_way_on() {
     );
     assert_eq!(
         refused("emt", "3in"),
-        (
-            "EMT conduit 3 in is not listed (ANSI C80.3)".into(),
-            "listed near it: 2 in".into()
-        )
+        ("EMT conduit 3 in is not listed (ANSI C80.3)".into(), "listed near it: 2 in".into())
     );
     assert_eq!(
         refused("dowl", "1/4in"),
-        (
-            "no bought-in part is called dowl".into(),
-            "nearest: dowel".into()
-        )
+        ("no bought-in part is called dowl".into(), "nearest: dowel".into())
     );
-    assert_eq!(
-        refused("dowel", "8mm").1,
-        "say which: m6 dowel pin, ASME metric dowel pin"
-    );
+    assert_eq!(refused("dowel", "8mm").1, "say which: m6 dowel pin, ASME metric dowel pin");
     let (why, _) = refused("bearing", "25mm");
-    assert!(
-        why.contains("bearing bore (the inner ring: goes on a shaft)"),
-        "{why}"
-    );
+    assert!(why.contains("bearing bore (the inner ring: goes on a shaft)"), "{why}");
 }
 
 #[test]
@@ -520,20 +437,10 @@ fn a_bore_by_outside_diameter_widens_where_that_is_not_given() {
     assert_eq!(wide.limits.lower(), "1.235in".parse().unwrap());
     assert_eq!(wide.limits.upper(), bore);
     assert!(dom.part_of(bore, bore).is_err());
-    assert!(
-        dom.part("6in".parse().unwrap())
-            .unwrap_err()
-            .is_not_listed()
-    );
+    assert!(dom.part("6in".parse().unwrap()).unwrap_err().is_not_listed());
     let sintered = Family::named("metric sintered bushing bore");
     assert_eq!(
-        sintered
-            .unwrap()
-            .part("10mm".parse().unwrap())
-            .unwrap()
-            .limits
-            .upper()
-            .to_string(),
+        sintered.unwrap().part("10mm".parse().unwrap()).unwrap().limits.upper().to_string(),
         "10.035 mm"
     );
 }
@@ -569,43 +476,24 @@ fn every_keyway_row_is_reached_and_shafts_follow_without_gaps() {
         }
     }
     let error = Keyway::for_shaft(KeyStandard::AnsiB171, "5in".parse().unwrap()).unwrap_err();
-    assert_eq!(
-        error.to_string(),
-        "ANSI B17.1 lists no key for a shaft of 5 in"
-    );
-    assert_eq!(
-        error.advice(),
-        "shafts over 7/16 in up to 4-1/2 in are listed"
-    );
+    assert_eq!(error.to_string(), "ANSI B17.1 lists no key for a shaft of 5 in");
+    assert_eq!(error.advice(), "shafts over 7/16 in up to 4-1/2 in are listed");
 }
 
 #[test]
 fn every_seat_row_is_reached() {
     let list = rows("data/bought/seats.csv");
     for row in &list {
-        let feature = if row.text("side") == "shaft" {
-            Feature::Shaft
-        } else {
-            Feature::Hole
-        };
+        let feature = if row.text("side") == "shaft" { Feature::Shaft } else { Feature::Hole };
         let (over, up_to) = seat_span(row);
-        let at = if up_to == Length::MAX {
-            step(over, 100_000_000)
-        } else {
-            up_to
-        };
+        let at = if up_to == Length::MAX { step(over, 100_000_000) } else { up_to };
         let found = seat(feature, load(row), at).unwrap();
         assert!(
-            found
-                .iter()
-                .any(|seat| seat.class.to_string() == row.text("class")
-                    && seat.bearing == row.text("bearing")
-                    && seat.reason == row.text("reason")
-                    && seat
-                        .finer
-                        .map(|class| class.to_string())
-                        .unwrap_or_default()
-                        == row.text("finer")),
+            found.iter().any(|seat| seat.class.to_string() == row.text("class")
+                && seat.bearing == row.text("bearing")
+                && seat.reason == row.text("reason")
+                && seat.finer.map(|class| class.to_string()).unwrap_or_default()
+                    == row.text("finer")),
             "{row}: not offered at {at}"
         );
         // A class that a table names exists at its sizes.
@@ -616,15 +504,8 @@ fn every_seat_row_is_reached() {
         }
     }
     let error = seat(Feature::Hole, Load::StandsFixed, "52mm".parse().unwrap()).unwrap_err();
-    assert_eq!(
-        error.to_string(),
-        "no housing seat is listed for `stands fixed` at 52 mm"
-    );
-    assert!(
-        error.advice().contains("stands slides"),
-        "{}",
-        error.advice()
-    );
+    assert_eq!(error.to_string(), "no housing seat is listed for `stands fixed` at 52 mm");
+    assert!(error.advice().contains("stands slides"), "{}", error.advice());
 }
 
 proptest! {

@@ -9,10 +9,7 @@ use fits_repl::{
 };
 
 const PLAIN: Text = Text {
-    settings: SettingsAnswer {
-        units: Units::Millimetres,
-        dial: Dial::Diameter,
-    },
+    settings: SettingsAnswer { units: Units::Millimetres, dial: Dial::Diameter },
     colour: Colour::Off,
 };
 
@@ -20,18 +17,10 @@ const PLAIN: Text = Text {
 fn every_example_is_answered() {
     let mut count = 0;
     for topic in TOPICS {
-        assert!(
-            !topic.examples.is_empty(),
-            "help {}: no example",
-            topic.topic
-        );
+        assert!(!topic.examples.is_empty(), "help {}: no example", topic.topic);
         for (query, gives) in topic.examples {
             let answer = Session::new().evaluate(query);
-            assert!(
-                answer.is_ok(),
-                "help {}: `{query}`: {answer:?}",
-                topic.topic
-            );
+            assert!(answer.is_ok(), "help {}: `{query}`: {answer:?}", topic.topic);
             assert!(!gives.is_empty());
             count += 1;
         }
@@ -44,9 +33,7 @@ fn every_topic_is_found_and_named_in_the_overview() {
     let overview = TOPICS[0].lines.join(" ");
     for topic in TOPICS {
         let answer = Session::new().evaluate(&format!("help {}", topic.topic));
-        let Ok(Answer::Help(help)) = answer else {
-            panic!("help {}: {answer:?}", topic.topic)
-        };
+        let Ok(Answer::Help(help)) = answer else { panic!("help {}: {answer:?}", topic.topic) };
         assert_eq!(help.topic, topic.topic);
         assert!(
             topic.topic == "help" || overview.contains(topic.topic),
@@ -64,11 +51,7 @@ fn fits_the_screen(what: &str, text: &str) {
         text.lines().count()
     );
     for line in text.lines() {
-        assert!(
-            line.chars().count() <= 80,
-            "{what}: {} columns: {line}",
-            line.chars().count()
-        );
+        assert!(line.chars().count() <= 80, "{what}: {} columns: {line}", line.chars().count());
     }
 }
 
@@ -77,11 +60,7 @@ fn answers_fit_eighty_columns_and_twenty_four_lines() {
     for topic in TOPICS {
         fits_the_screen(topic.topic, &PLAIN.answer(&Answer::Help(*topic)));
         // Where a figure comes from may take more than a screen.
-        for (query, _) in topic
-            .examples
-            .iter()
-            .filter(|(query, _)| !query.starts_with("why"))
-        {
+        for (query, _) in topic.examples.iter().filter(|(query, _)| !query.starts_with("why")) {
             for setting in ["units mm", "units in", "dial radius"] {
                 let mut session = Session::new();
                 session.evaluate(setting).expect("a setting");
@@ -91,10 +70,7 @@ fn answers_fit_eighty_columns_and_twenty_four_lines() {
                     (*query).to_owned()
                 };
                 if let Ok(answer) = session.evaluate(&query) {
-                    let text = Text {
-                        settings: session.settings(),
-                        colour: Colour::Off,
-                    };
+                    let text = Text { settings: session.settings(), colour: Colour::Off };
                     fits_the_screen(&format!("{setting}, {query}"), &text.answer(&answer));
                 }
             }

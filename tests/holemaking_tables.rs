@@ -19,35 +19,25 @@ fn provenance(row: &Row) -> String {
         "COMMON" => "Practice",
         other => panic!("{row}: unknown status {other}"),
     };
-    format!(
-        "Provenance {{ known: Known::{known}, text: {:?} }}",
-        row.text("source")
-    )
+    format!("Provenance {{ known: Known::{known}, text: {:?} }}", row.text("source"))
 }
 
 fn size(row: &Row, column: &str, unit: Unit) -> Length {
     let text = row.text(column);
     match Number::scan(text) {
-        Ok(Some((number, taken))) if taken == text.len() => number
-            .of(unit)
-            .unwrap_or_else(|error| panic!("{row}: {text}: {error}")),
+        Ok(Some((number, taken))) if taken == text.len() => {
+            number.of(unit).unwrap_or_else(|error| panic!("{row}: {text}: {error}"))
+        }
         other => panic!("{row}: {column} is {text:?}: {other:?}"),
     }
 }
 
 fn count(length: Length) -> String {
-    format!(
-        "Length::from_tenth_nanometres({})",
-        length.tenth_nanometres()
-    )
+    format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())
 }
 
 fn drill_size(row: &Row) -> Length {
-    let unit = if row.text("unit") == "mm" {
-        Unit::Millimetre
-    } else {
-        Unit::Inch
-    };
+    let unit = if row.text("unit") == "mm" { Unit::Millimetre } else { Unit::Inch };
     size(row, "size", unit)
 }
 
@@ -110,40 +100,18 @@ fn the_stock_tables_are_what_the_data_give() {
         "{HEAD}use super::StockRow;\nuse crate::{{size::Length, source::{{Known, Provenance}}}};\n"
     );
     for (name, file, first, second) in [
-        (
-            "REAMING",
-            "data/holemaking/reaming_stock.csv",
-            "least_mm",
-            "most_mm",
-        ),
-        (
-            "PASSES",
-            "data/holemaking/passes.csv",
-            "finish_mm",
-            "rough_mm",
-        ),
+        ("REAMING", "data/holemaking/reaming_stock.csv", "least_mm", "most_mm"),
+        ("PASSES", "data/holemaking/passes.csv", "finish_mm", "rough_mm"),
     ] {
         let list = rows(file);
-        writeln!(
-            out,
-            "\npub(super) static {name}: [StockRow; {}] = [",
-            list.len()
-        )
-        .unwrap();
+        writeln!(out, "\npub(super) static {name}: [StockRow; {}] = [", list.len()).unwrap();
         let mut end = Length::ZERO;
         let mut before = Length::ZERO;
         for row in &list {
             let mm = |column: &str| size(row, column, Unit::Millimetre);
-            assert_eq!(
-                mm("over_mm"),
-                end,
-                "{row}: a gap or an overlap before this range"
-            );
+            assert_eq!(mm("over_mm"), end, "{row}: a gap or an overlap before this range");
             end = mm("upto_mm");
-            assert!(
-                mm(first) < mm(second) && before < mm(first),
-                "{row}: stock does not grow"
-            );
+            assert!(mm(first) < mm(second) && before < mm(first), "{row}: stock does not grow");
             before = mm(first);
             writeln!(
                 out,
@@ -177,11 +145,8 @@ fn drill_series_follow_their_rules() {
     let list = rows("data/drills/drills.csv");
     let mut reached = 0;
     // Fractions: sixty-fourths to 1-3/4 in, thirty-seconds to 3 in.
-    let fractions: Vec<Length> = list
-        .iter()
-        .filter(|row| row.text("set") == "fraction")
-        .map(drill_size)
-        .collect();
+    let fractions: Vec<Length> =
+        list.iter().filter(|row| row.text("set") == "fraction").map(drill_size).collect();
     let sixty_fourth: Length = "1/64in".parse().unwrap();
     let wanted: Vec<Length> = (1..=112)
         .chain((114..=192).step_by(2))
@@ -198,29 +163,17 @@ fn drill_series_follow_their_rules() {
         .chain((1400..=2500).step_by(25))
         .map(hundredths)
         .collect();
-    let metric: Vec<Length> = list
-        .iter()
-        .filter(|row| row.text("set") == "metric")
-        .map(drill_size)
-        .collect();
+    let metric: Vec<Length> =
+        list.iter().filter(|row| row.text("set") == "metric").map(drill_size).collect();
     assert_eq!(metric, wanted);
     reached += metric.len();
     // Numbers shrink, letters grow; each once.
     for (set, names) in [
-        (
-            "number",
-            (1..=107).map(|n| format!("#{n}")).collect::<Vec<_>>(),
-        ),
+        ("number", (1..=107).map(|n| format!("#{n}")).collect::<Vec<_>>()),
         ("letter", ('A'..='Z').map(String::from).collect()),
     ] {
         let of_set: Vec<&Row> = list.iter().filter(|row| row.text("set") == set).collect();
-        assert_eq!(
-            of_set
-                .iter()
-                .map(|row| row.text("name").to_owned())
-                .collect::<Vec<_>>(),
-            names
-        );
+        assert_eq!(of_set.iter().map(|row| row.text("name").to_owned()).collect::<Vec<_>>(), names);
         for pair in of_set.windows(2) {
             let grows = drill_size(pair[0]) < drill_size(pair[1]);
             assert_eq!(grows, set == "letter", "{}: out of order", pair[1]);

@@ -47,14 +47,7 @@ const fn departs(
     formula: f64,
     reason: &'static str,
 ) -> Departure {
-    Departure {
-        what,
-        over,
-        up_to,
-        table,
-        formula,
-        reason,
-    }
+    Departure { what, over, up_to, table, formula, reason }
 }
 
 const SMALL: &str = "up to 10 mm the table goes its own way";
@@ -260,21 +253,10 @@ fn rounded(value: f64, steps: &[(f64, f64)]) -> f64 {
 }
 
 const TOLERANCE_STEPS: &[(f64, f64)] = &[(100.0, 1.0), (200.0, 5.0), (500.0, 10.0)];
-const TOLERANCE_STEPS_OVER_500: &[(f64, f64)] = &[
-    (60.0, 1.0),
-    (100.0, 2.0),
-    (200.0, 5.0),
-    (500.0, 10.0),
-    (1000.0, 20.0),
-];
-const A_TO_G_STEPS: &[(f64, f64)] = &[
-    (45.0, 1.0),
-    (60.0, 2.0),
-    (200.0, 5.0),
-    (500.0, 10.0),
-    (1000.0, 20.0),
-    (2000.0, 50.0),
-];
+const TOLERANCE_STEPS_OVER_500: &[(f64, f64)] =
+    &[(60.0, 1.0), (100.0, 2.0), (200.0, 5.0), (500.0, 10.0), (1000.0, 20.0)];
+const A_TO_G_STEPS: &[(f64, f64)] =
+    &[(45.0, 1.0), (60.0, 2.0), (200.0, 5.0), (500.0, 10.0), (1000.0, 20.0), (2000.0, 50.0)];
 const K_TO_ZC_STEPS: &[(f64, f64)] = &[
     (100.0, 1.0),
     (300.0, 2.0),
@@ -294,18 +276,15 @@ const D_TO_U_STEPS_OVER_500: &[(f64, f64)] = &[
     (5000.0, 100.0),
 ];
 /// The figures of IT01 to IT4 below 10 µm; whole micrometres above.
-const FINE: [f64; 18] = [
-    0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0,
-];
+const FINE: [f64; 18] =
+    [0.3, 0.4, 0.5, 0.6, 0.8, 1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0];
 
 fn rounded_fine(value: f64) -> f64 {
     if value > 8.5 {
         return value.round();
     }
     let off = |figure: &f64| (figure - value).abs();
-    FINE.into_iter()
-        .min_by(|one, other| off(one).total_cmp(&off(other)))
-        .unwrap()
+    FINE.into_iter().min_by(|one, other| off(one).total_cmp(&off(other))).unwrap()
 }
 
 /// The tabulated values, by main range.
@@ -328,11 +307,7 @@ impl Tolerances {
     /// The formula of a grade in a main range, rounded.
     fn by_formula(&self, over: u32, up_to: u32, grade: &str) -> f64 {
         let d = mean(over, up_to);
-        let unit = if up_to <= 500 {
-            0.45 * d.cbrt() + 0.001 * d
-        } else {
-            0.004 * d + 2.1
-        };
+        let unit = if up_to <= 500 { 0.45 * d.cbrt() + 0.001 * d } else { 0.004 * d + 2.1 };
         let it1 = 0.8 + 0.020 * d;
         let step = |number: i32| it1 * (7.0 * unit / it1).powf(f64::from(number - 1) / 4.0);
         let large = up_to > 500;
@@ -358,14 +333,7 @@ impl Tolerances {
                 return 10.0 * self.at(over, up_to, &finer.to_string());
             }
         };
-        rounded(
-            multiple * unit,
-            if large {
-                TOLERANCE_STEPS_OVER_500
-            } else {
-                TOLERANCE_STEPS
-            },
-        )
+        rounded(multiple * unit, if large { TOLERANCE_STEPS_OVER_500 } else { TOLERANCE_STEPS })
     }
 }
 
@@ -406,9 +374,7 @@ fn hold(cells: &[(String, u32, u32, f64, f64)], ledger: &[Departure]) -> usize {
         let name = (entry.what, entry.over, entry.up_to);
         assert!(seen.insert(name), "{name:?} stands twice");
         assert!(
-            cells
-                .iter()
-                .any(|(what, over, up_to, ..)| name == (what, *over, *up_to)),
+            cells.iter().any(|(what, over, up_to, ..)| name == (what, *over, *up_to)),
             "{name:?} names no cell: delete the entry"
         );
     }

@@ -41,24 +41,17 @@ fn grades(row: &Row) -> Vec<Grade> {
 }
 
 fn millimetres(text: &str) -> Length {
-    format!("{text}mm")
-        .parse()
-        .unwrap_or_else(|error| panic!("{text}: {error}"))
+    format!("{text}mm").parse().unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn micrometres(row: &Row, text: &str) -> Length {
-    format!("{text}um")
-        .parse()
-        .unwrap_or_else(|error| panic!("{row}: {text}: {error}"))
+    format!("{text}um").parse().unwrap_or_else(|error| panic!("{row}: {text}: {error}"))
 }
 
 /// Just over the range and at its end.
 fn both_ends(row: &Row) -> [Length; 2] {
     let over = millimetres(row.text("over_mm"));
-    [
-        over.checked_add(Length::from_tenth_nanometres(1)).unwrap(),
-        millimetres(row.text("upto_mm")),
-    ]
+    [over.checked_add(Length::from_tenth_nanometres(1)).unwrap(), millimetres(row.text("upto_mm"))]
 }
 
 /// Delta: the tolerance of the grade less that of the next finer one, over 3
@@ -89,10 +82,8 @@ fn is_outside(class: Class, letter: &str, nominal: Length, has_delta: bool) -> b
 #[test]
 fn every_row_of_the_hole_table_is_what_the_rules_give() {
     let table = rows("tests/published/iso286_holes.csv");
-    let m6: Vec<&Row> = table
-        .iter()
-        .filter(|row| row.text("letter") == "M" && row.text("grades") == "6")
-        .collect();
+    let m6: Vec<&Row> =
+        table.iter().filter(|row| row.text("letter") == "M" && row.text("grades") == "6").collect();
     assert_eq!(m6.len(), 1, "the one exception of M6, 250 to 315 mm");
     let (mut checked, mut refused) = (0, 0);
     let mut statuses = BTreeMap::new();
@@ -103,11 +94,7 @@ fn every_row_of_the_hole_table_is_what_the_rules_give() {
         let mut agreed = 0;
         for grade in grades(row) {
             for nominal in both_ends(row) {
-                let class = Class {
-                    feature: Feature::Hole,
-                    letter,
-                    grade,
-                };
+                let class = Class { feature: Feature::Hole, letter, grade };
                 // The exception has a row of its own.
                 let is_m6 = name == "M"
                     && row.text("grades") != "6"
@@ -121,10 +108,7 @@ fn every_row_of_the_hole_table_is_what_the_rules_give() {
                 let has_delta = rule.ends_with("+delta");
                 if rule == "undefined" || is_outside(class, name, nominal, has_delta) {
                     let error = found.expect_err(&format!("{row}: {class} at {nominal}"));
-                    assert!(
-                        error.is_not_defined(),
-                        "{row}: {class} at {nominal}: {error}"
-                    );
+                    assert!(error.is_not_defined(), "{row}: {class} at {nominal}: {error}");
                     refused += 1;
                     agreed += 1;
                     continue;
@@ -164,10 +148,7 @@ fn every_row_of_the_hole_table_is_what_the_rules_give() {
         *statuses.entry(row.text("status").to_owned()).or_insert(0) += 1;
     }
     assert!(checked > 15_000 && refused > 500, "{checked} {refused}");
-    assert!(
-        statuses["SEEN"] > 800,
-        "rows by status: {statuses:?}; too few were read in a text"
-    );
+    assert!(statuses["SEEN"] > 800, "rows by status: {statuses:?}; too few were read in a text");
 }
 
 /// The sentence and the class to take instead.
@@ -194,18 +175,8 @@ fn what_the_standard_does_not_define_is_refused_in_so_many_words() {
             "holes A are not defined at 0.8 mm: letters A and B start above 1 mm",
             "C11",
         ),
-        (
-            "0.8",
-            "h14",
-            "IT14 is not used up to 1 mm: IT14 to IT18 start above it",
-            "h13",
-        ),
-        (
-            "0.8",
-            "N9",
-            "holes N are not defined at 0.8 mm: N9 and coarser start above 1 mm",
-            "N8",
-        ),
+        ("0.8", "h14", "IT14 is not used up to 1 mm: IT14 to IT18 start above it", "h13"),
+        ("0.8", "N9", "holes N are not defined at 0.8 mm: N9 and coarser start above 1 mm", "N8"),
         (
             "20",
             "j9",
@@ -313,18 +284,12 @@ fn sizes_beyond_the_tables_are_refused() {
 #[test]
 fn every_refusal_in_the_tables_names_a_class_that_is_defined() {
     let mut refusals = 0;
-    for nominal in [
-        "0.5", "1", "2", "3", "5", "10", "12", "20", "50", "60", "500", "600", "3150",
-    ] {
+    for nominal in ["0.5", "1", "2", "3", "5", "10", "12", "20", "50", "60", "500", "600", "3150"] {
         let nominal = millimetres(nominal);
         for feature in [Feature::Hole, Feature::Shaft] {
             for letter in Letter::all() {
                 for grade in Grade::all() {
-                    let class = Class {
-                        feature,
-                        letter,
-                        grade,
-                    };
+                    let class = Class { feature, letter, grade };
                     let Err(error) = class.limits(nominal) else {
                         continue;
                     };

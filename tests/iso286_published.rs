@@ -45,14 +45,7 @@ const fn departs(
     ours: &'static str,
     reason: &'static str,
 ) -> Departure {
-    Departure {
-        nominal,
-        class,
-        end,
-        printed,
-        ours,
-        reason,
-    }
+    Departure { nominal, class, end, printed, ours, reason }
 }
 
 const CORRIGENDUM: &str =
@@ -154,20 +147,15 @@ const LEDGER: &[Departure] = &[
 ];
 
 fn size(text: &str) -> Length {
-    format!("{text}mm")
-        .parse()
-        .unwrap_or_else(|error| panic!("{text}: {error}"))
+    format!("{text}mm").parse().unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn micrometres(text: &str) -> Length {
-    format!("{text}um")
-        .parse()
-        .unwrap_or_else(|error| panic!("{text}: {error}"))
+    format!("{text}um").parse().unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn class(text: &str) -> Class {
-    text.parse()
-        .unwrap_or_else(|error| panic!("{text}: {error}"))
+    text.parse().unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn at(end: End, deviations: Deviations) -> Length {
@@ -186,10 +174,7 @@ fn every_published_row_agrees_or_is_in_the_ledger() {
         for (end, column) in [(Upper, "upper_um"), (Lower, "lower_um")] {
             let printed = row.text(column);
             let (agrees, ours) = match &found {
-                Ok(ours) => (
-                    at(end, *ours) == micrometres(printed),
-                    at(end, *ours).to_string(),
-                ),
+                Ok(ours) => (at(end, *ours) == micrometres(printed), at(end, *ours).to_string()),
                 Err(error) => (false, error.to_string()),
             };
             let is_listed = LEDGER.iter().any(|entry| {
@@ -208,22 +193,14 @@ fn every_published_row_agrees_or_is_in_the_ledger() {
             assert_eq!(Ok(limits), deviations.about(size(nominal)), "{row}");
         }
     }
-    assert!(
-        unlisted.is_empty(),
-        "{} differ:\n{}",
-        unlisted.len(),
-        unlisted.join("\n")
-    );
+    assert!(unlisted.is_empty(), "{} differ:\n{}", unlisted.len(), unlisted.join("\n"));
 }
 
 #[test]
 fn every_entry_of_the_ledger_still_differs() {
     let mut seen = HashSet::new();
     for entry in LEDGER {
-        let name = format!(
-            "{} {} {:?} {}",
-            entry.nominal, entry.class, entry.end, entry.printed
-        );
+        let name = format!("{} {} {:?} {}", entry.nominal, entry.class, entry.end, entry.printed);
         assert!(seen.insert(name.clone()), "{name} stands twice");
         match class(entry.class).deviations(size(entry.nominal)) {
             Ok(deviations) => {
@@ -249,34 +226,16 @@ fn the_rows_reach_far_enough() {
         .map(|row| row.text("upto_mm").to_owned())
         .collect();
     let count = |want: &dyn Fn(&str, Class) -> bool| {
-        list.iter()
-            .filter(|row| want(row.text("nominal_mm"), class(row.text("class"))))
-            .count()
+        list.iter().filter(|row| want(row.text("nominal_mm"), class(row.text("class")))).count()
     };
     let above = |nominal: &str| size(nominal) > size("500");
     for (what, found, least) in [
         ("rows", list.len(), 300),
-        (
-            "holes",
-            count(&|_, class| class.feature == Feature::Hole),
-            150,
-        ),
-        (
-            "shafts",
-            count(&|_, class| class.feature == Feature::Shaft),
-            150,
-        ),
+        ("holes", count(&|_, class| class.feature == Feature::Hole), 150),
+        ("shafts", count(&|_, class| class.feature == Feature::Shaft), 150),
         ("rows over 500 mm", count(&|nominal, _| above(nominal)), 30),
-        (
-            "rows on a border of a range",
-            count(&|nominal, _| borders.contains(nominal)),
-            300,
-        ),
-        (
-            "rows inside a range",
-            count(&|nominal, _| !borders.contains(nominal)),
-            50,
-        ),
+        ("rows on a border of a range", count(&|nominal, _| borders.contains(nominal)), 300),
+        ("rows inside a range", count(&|nominal, _| !borders.contains(nominal)), 50),
     ] {
         assert!(found >= least, "{found} {what}, at least {least} wanted");
     }
@@ -287,9 +246,5 @@ fn the_rows_reach_far_enough() {
             name.trim_end_matches(|c: char| c.is_ascii_digit())
         })
         .collect();
-    assert!(
-        letters.len() >= 40,
-        "only {} letters reached",
-        letters.len()
-    );
+    assert!(letters.len() >= 40, "only {} letters reached", letters.len());
 }

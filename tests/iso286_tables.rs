@@ -10,11 +10,8 @@ const SHAFTS: [&str; 28] = [
     "s", "t", "u", "v", "x", "y", "z", "za", "zb", "zc",
 ];
 /// Rows beside the letters' own: a letter in other grades.
-const MORE_SHAFTS: [(&str, &str, &str); 3] = [
-    ("J7", "j", "7"),
-    ("J8", "j", "8"),
-    ("K_COARSE", "k", "<=3 or >7"),
-];
+const MORE_SHAFTS: [(&str, &str, &str); 3] =
+    [("J7", "j", "7"), ("J8", "j", "8"), ("K_COARSE", "k", "<=3 or >7")];
 const HOLES: [(&str, &str, &str); 6] = [
     ("J6", "J", "6"),
     ("J7", "J", "7"),
@@ -48,13 +45,10 @@ impl Sources {
             "{row}: unknown status {}",
             entry.0
         );
-        self.0
-            .iter()
-            .position(|known| *known == entry)
-            .unwrap_or_else(|| {
-                self.0.push(entry);
-                self.0.len() - 1
-            })
+        self.0.iter().position(|known| *known == entry).unwrap_or_else(|| {
+            self.0.push(entry);
+            self.0.len() - 1
+        })
     }
 }
 
@@ -88,10 +82,7 @@ fn joined(cells: impl IntoIterator<Item = String>) -> String {
     cells.into_iter().collect::<Vec<_>>().join(", ")
 }
 
-#[allow(
-    clippy::too_many_lines,
-    reason = "one file, written from top to bottom"
-)]
+#[allow(clippy::too_many_lines, reason = "one file, written from top to bottom")]
 fn generate() -> String {
     let grades = rows("data/iso286/grades.csv");
     let shafts = rows("data/iso286/shaft_deviations.csv");
@@ -103,24 +94,17 @@ fn generate() -> String {
         "//! Generated from `data/iso286/` by `tests/iso286_tables.rs`; do not edit.\n\nuse super::rules::NONE as N;\nuse crate::source::{Known, Provenance};\n\n",
     );
     let tenth_nanometres = |mm: &u32| (u64::from(*mm) * 10_000_000).to_string();
-    writeln!(
-        out,
-        "/// The sub-ranges of nominal size: up to and including, in counts of 0.1 nm."
-    )
-    .unwrap();
+    writeln!(out, "/// The sub-ranges of nominal size: up to and including, in counts of 0.1 nm.")
+        .unwrap();
     writeln!(
         out,
         "pub(super) const STEP_UP_TO: [i64; 41] = [{}];\n",
         joined(STEPS[1..].iter().map(tenth_nanometres))
     )
     .unwrap();
-    let main_of = STEPS[1..].iter().map(|up_to| {
-        MAIN[1..]
-            .iter()
-            .position(|main| up_to <= main)
-            .unwrap()
-            .to_string()
-    });
+    let main_of = STEPS[1..]
+        .iter()
+        .map(|up_to| MAIN[1..].iter().position(|main| up_to <= main).unwrap().to_string());
     writeln!(out, "/// The main range that each sub-range belongs to.\npub(super) const STEP_MAIN: [u8; 41] = [{}];\n", joined(main_of)).unwrap();
 
     let mut values = String::new();
@@ -128,26 +112,14 @@ fn generate() -> String {
     for range in MAIN.windows(2) {
         let cells: Vec<_> = GRADES
             .iter()
-            .map(|grade| {
-                at(&grades, range[0], range[1], |row| {
-                    row.text("grade") == *grade
-                })
-            })
+            .map(|grade| at(&grades, range[0], range[1], |row| row.text("grade") == *grade))
             .collect();
-        writeln!(
-            values,
-            "    [{}],",
-            joined(cells.iter().map(|row| value(row.map(tenths))))
-        )
-        .unwrap();
+        writeln!(values, "    [{}],", joined(cells.iter().map(|row| value(row.map(tenths)))))
+            .unwrap();
         writeln!(
             from,
             "    [{}],",
-            joined(
-                cells
-                    .iter()
-                    .map(|row| row.map_or(0, |row| sources.index(row)).to_string())
-            )
+            joined(cells.iter().map(|row| row.map_or(0, |row| sources.index(row)).to_string()))
         )
         .unwrap();
     }
@@ -158,29 +130,20 @@ fn generate() -> String {
         let cells: Vec<_> = DELTAS
             .iter()
             .map(|grade| {
-                at(&deltas, range[0], range[1], |row| {
-                    row.text("grade") == *grade
-                })
-                .unwrap_or_else(|| {
-                    panic!(
-                        "data/iso286/delta.csv: no {grade} over {} up to {}",
-                        range[0], range[1]
-                    )
-                })
+                at(&deltas, range[0], range[1], |row| row.text("grade") == *grade).unwrap_or_else(
+                    || {
+                        panic!(
+                            "data/iso286/delta.csv: no {grade} over {} up to {}",
+                            range[0], range[1]
+                        )
+                    },
+                )
             })
             .collect();
-        writeln!(
-            values,
-            "    [{}],",
-            joined(cells.iter().map(|row| value(Some(tenths(row)))))
-        )
-        .unwrap();
-        writeln!(
-            from,
-            "    [{}],",
-            joined(cells.iter().map(|row| sources.index(row).to_string()))
-        )
-        .unwrap();
+        writeln!(values, "    [{}],", joined(cells.iter().map(|row| value(Some(tenths(row))))))
+            .unwrap();
+        writeln!(from, "    [{}],", joined(cells.iter().map(|row| sources.index(row).to_string())))
+            .unwrap();
     }
     writeln!(out, "/// Deltas by main range to 500 mm and grade IT3 to IT8, in 0.1 um.\npub(super) static DELTAS: [[i32; 6]; 13] = [\n{values}];\n\npub(super) static DELTA_SOURCES: [[u8; 6]; 13] = [\n{from}];\n").unwrap();
 
@@ -199,11 +162,7 @@ fn generate() -> String {
         format!(
             "    Row([{}], [{}]),\n",
             joined(cells.iter().map(|row| value(row.and_then(number)))),
-            joined(
-                cells
-                    .iter()
-                    .map(|row| row.map_or(0, |row| sources.index(row)).to_string())
-            )
+            joined(cells.iter().map(|row| row.map_or(0, |row| sources.index(row)).to_string()))
         )
     };
     let mut body = String::new();
@@ -218,12 +177,7 @@ fn generate() -> String {
         body += &row_text(&shafts, letter, &|found| found == grades);
     }
     for (number, (name, ..)) in MORE_SHAFTS.iter().enumerate() {
-        writeln!(
-            out,
-            "pub(super) const ROW_{name}: usize = {};",
-            SHAFTS.len() + number
-        )
-        .unwrap();
+        writeln!(out, "pub(super) const ROW_{name}: usize = {};", SHAFTS.len() + number).unwrap();
     }
     writeln!(out, "\n/// es of a to h, ei of j to zc, one row a letter, then the rows of other grades.\npub(super) static SHAFTS: [Row; 31] = [\n{body}];\n").unwrap();
     let mut body = String::new();
@@ -246,11 +200,7 @@ fn generate() -> String {
             "FORMULA" => "Formula",
             _ => "Memory",
         };
-        writeln!(
-            out,
-            "    Provenance {{ known: Known::{known}, text: {text:?} }},"
-        )
-        .unwrap();
+        writeln!(out, "    Provenance {{ known: Known::{known}, text: {text:?} }},").unwrap();
     }
     out += "];\n";
     out
@@ -268,22 +218,13 @@ fn no_grade_is_missing_and_grades_grow() {
     for range in MAIN.windows(2) {
         let mut before = 0;
         for grade in GRADES {
-            let row = at(&grades, range[0], range[1], |row| {
-                row.text("grade") == grade
-            });
+            let row = at(&grades, range[0], range[1], |row| row.text("grade") == grade);
             if range[0] >= 500 && ["IT01", "IT0"].contains(&grade) {
-                assert!(
-                    row.is_none(),
-                    "{}: ISO 286-1 gives no {grade} above 500 mm",
-                    row.unwrap()
-                );
+                assert!(row.is_none(), "{}: ISO 286-1 gives no {grade} above 500 mm", row.unwrap());
                 continue;
             }
             let row = row.unwrap_or_else(|| {
-                panic!(
-                    "data/iso286/grades.csv: no {grade} over {} up to {}",
-                    range[0], range[1]
-                )
+                panic!("data/iso286/grades.csv: no {grade} over {} up to {}", range[0], range[1])
             });
             assert_eq!(
                 (row.get::<u32>("over_mm"), row.get::<u32>("upto_mm")),
@@ -291,10 +232,7 @@ fn no_grade_is_missing_and_grades_grow() {
                 "{row}: not a main range"
             );
             let value = tenths(row);
-            assert!(
-                value > before,
-                "{row}: {grade} is not more than the grade before"
-            );
+            assert!(value > before, "{row}: {grade} is not more than the grade before");
             before = value;
             reached += 1;
         }
@@ -305,16 +243,9 @@ fn no_grade_is_missing_and_grades_grow() {
         "a row of data/iso286/grades.csv belongs to no range and grade"
     );
     for grade in GRADES {
-        let column: Vec<_> = grades
-            .iter()
-            .filter(|row| row.text("grade") == grade)
-            .collect();
+        let column: Vec<_> = grades.iter().filter(|row| row.text("grade") == grade).collect();
         for pair in column.windows(2) {
-            assert!(
-                tenths(pair[0]) <= tenths(pair[1]),
-                "{}: {grade} shrinks with size",
-                pair[1]
-            );
+            assert!(tenths(pair[0]) <= tenths(pair[1]), "{}: {grade} shrinks with size", pair[1]);
         }
     }
 }
@@ -340,11 +271,7 @@ fn every_letter_is_whole_over_the_sizes_the_standard_gives_it() {
         groups.sort_unstable();
         groups.dedup();
         for grades in groups {
-            let up_to = if *letter == "j" && grades == "8" {
-                3
-            } else {
-                up_to
-            };
+            let up_to = if *letter == "j" && grades == "8" { 3 } else { up_to };
             let mut end = over;
             let mut before: Option<i32> = None;
             for row in shafts
@@ -357,16 +284,9 @@ fn every_letter_is_whole_over_the_sizes_the_standard_gives_it() {
                     "{row}: a gap or an overlap before this range"
                 );
                 end = row.get("upto_mm");
-                assert!(
-                    STEPS.contains(&end),
-                    "{row}: {end} mm is not a border of the standard"
-                );
+                assert!(STEPS.contains(&end), "{row}: {end} mm is not a border of the standard");
                 let is_upper = SHAFTS.iter().position(|known| known == letter) <= Some(10);
-                assert_eq!(
-                    row.text("which"),
-                    if is_upper { "es" } else { "ei" },
-                    "{row}"
-                );
+                assert_eq!(row.text("which"), if is_upper { "es" } else { "ei" }, "{row}");
                 let value: i32 = row.get("value_um");
                 if !["j", "k"].contains(letter) {
                     assert!(
@@ -402,17 +322,10 @@ fn each_delta_is_the_difference_of_two_grades() {
         let number: u32 = row.text("grade")[2..].parse().unwrap();
         let it = |number: u32| {
             tenths(
-                at(&grades, over, up_to, |row| {
-                    row.text("grade") == format!("IT{number}")
-                })
-                .unwrap(),
+                at(&grades, over, up_to, |row| row.text("grade") == format!("IT{number}")).unwrap(),
             )
         };
-        let difference = if up_to <= 3 {
-            0
-        } else {
-            it(number) - it(number - 1)
-        };
+        let difference = if up_to <= 3 { 0 } else { it(number) - it(number - 1) };
         assert_eq!(tenths(row), difference, "{row}");
     }
 }

@@ -33,19 +33,13 @@ const MISPRINTS: [(&str, &str, &str, &str, &str); 1] = [
 ];
 
 fn millimetres(text: &str) -> Length {
-    format!("{text}mm")
-        .parse()
-        .unwrap_or_else(|error| panic!("{text}: {error}"))
+    format!("{text}mm").parse().unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn fit(nominal: Length, name: &str) -> Fit {
     let (hole, shaft) = name.split_once('/').expect(name);
-    Fit::of_classes(
-        nominal,
-        hole.parse().expect(hole),
-        shaft.parse().expect(shaft),
-    )
-    .unwrap_or_else(|error| panic!("{name} at {nominal}: {error}"))
+    Fit::of_classes(nominal, hole.parse().expect(hole), shaft.parse().expect(shaft))
+        .unwrap_or_else(|error| panic!("{name} at {nominal}: {error}"))
 }
 
 #[test]
@@ -68,11 +62,7 @@ fn limits_and_clearances_are_as_printed() {
                 (entry.0, entry.1, entry.2, entry.3) == (nominal, name, column, printed)
             });
             if let Some(entry) = entry {
-                assert_ne!(
-                    ours,
-                    millimetres(printed),
-                    "{row}: agrees, delete the entry"
-                );
+                assert_ne!(ours, millimetres(printed), "{row}: agrees, delete the entry");
                 assert_eq!(ours, millimetres(entry.4), "{row}: {column}");
                 misprints += 1;
             } else {
@@ -95,10 +85,7 @@ fn pairs_of_published_limits_give_the_clearance() {
     let list = rows("tests/published/iso286_limits.csv");
     let micrometres = |text: &str| -> Length { format!("{text}um").parse().expect(text) };
     let mut pairs: HashMap<&str, usize> = HashMap::new();
-    for name in PREFERRED
-        .iter()
-        .flat_map(|(hole, shaft, _)| [*hole, *shaft])
-    {
+    for name in PREFERRED.iter().flat_map(|(hole, shaft, _)| [*hole, *shaft]) {
         let (hole_class, shaft_class) = name.split_once('/').unwrap();
         for hole in list.iter().filter(|row| row.text("class") == hole_class) {
             for shaft in list.iter().filter(|row| {
@@ -107,9 +94,7 @@ fn pairs_of_published_limits_give_the_clearance() {
             }) {
                 let fit = fit(millimetres(hole.text("nominal_mm")), name);
                 let less = |one: &str, other: &str| {
-                    micrometres(hole.text(one))
-                        .checked_sub(micrometres(shaft.text(other)))
-                        .unwrap()
+                    micrometres(hole.text(one)).checked_sub(micrometres(shaft.text(other))).unwrap()
                 };
                 assert_eq!(
                     (fit.clearance().lower(), fit.clearance().upper()),
@@ -124,10 +109,7 @@ fn pairs_of_published_limits_give_the_clearance() {
     assert!(total >= 130, "only {total} pairs: {pairs:?}");
     for (hole, shaft, _) in PREFERRED {
         for name in [hole, shaft] {
-            assert!(
-                pairs.contains_key(name),
-                "no pair of rows for {name}: {pairs:?}"
-            );
+            assert!(pairs.contains_key(name), "no pair of rows for {name}: {pairs:?}");
         }
     }
 }
@@ -165,10 +147,7 @@ fn each_is_of_the_kind_and_the_basis_that_the_standard_says() {
             } else {
                 [Basis::Hole, Basis::Shaft]
             };
-            assert_eq!(
-                [fit(nominal, hole).basis(), fit(nominal, shaft).basis()],
-                bases
-            );
+            assert_eq!([fit(nominal, hole).basis(), fit(nominal, shaft).basis()], bases);
         }
     }
 }

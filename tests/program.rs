@@ -43,23 +43,11 @@ fn batch(input: &[u8]) -> (Vec<Value>, i32) {
 #[track_caller]
 fn says(arguments: &[&str], status: i32, out: &str, err: &str) {
     let output = fits(arguments);
-    let (stdout, stderr) = (
-        String::from_utf8_lossy(&output.stdout),
-        String::from_utf8_lossy(&output.stderr),
-    );
-    assert_eq!(
-        output.status.code(),
-        Some(status),
-        "{arguments:?}: {stdout}{stderr}"
-    );
-    assert!(
-        stdout.contains(out),
-        "{arguments:?}: no {out:?} in {stdout}"
-    );
-    assert!(
-        stderr.contains(err),
-        "{arguments:?}: no {err:?} in {stderr}"
-    );
+    let (stdout, stderr) =
+        (String::from_utf8_lossy(&output.stdout), String::from_utf8_lossy(&output.stderr));
+    assert_eq!(output.status.code(), Some(status), "{arguments:?}: {stdout}{stderr}");
+    assert!(stdout.contains(out), "{arguments:?}: no {out:?} in {stdout}");
+    assert!(stderr.contains(err), "{arguments:?}: no {err:?} in {stderr}");
     assert_eq!(stdout.is_empty(), out.is_empty(), "{arguments:?}: {stdout}");
     assert_eq!(stderr.is_empty(), err.is_empty(), "{arguments:?}: {stderr}");
 }
@@ -88,12 +76,7 @@ fn exit_statuses() {
     says(&["--json"], 2, "", "a query is missing");
     says(&["batch", "no such file"], 3, "", "no such file");
     says(&["batch", "a", "b"], 2, "", "one file");
-    says(
-        &["--version"],
-        0,
-        concat!("fits ", env!("CARGO_PKG_VERSION"), "\n"),
-        "",
-    );
+    says(&["--version"], 0, concat!("fits ", env!("CARGO_PKG_VERSION"), "\n"), "");
     says(&["--help"], 0, "usage: fits", "");
     says(&["help", "ream"], 0, "DIN 1420", "");
     says(&["why", "20", "H7"], 0, "IT7 = 21 um", "");
@@ -106,10 +89,8 @@ fn batch_answers_each_line_in_place() {
     input.extend_from_slice("20 H7 ".repeat(20_000).as_bytes());
     input.extend_from_slice(b"\nwhy\n0.75 H7 = 0.7503");
     let (answers, status) = batch(&input);
-    let kinds: Vec<&str> = answers
-        .iter()
-        .map(|answer| answer["answer"].as_str().unwrap_or("error"))
-        .collect();
+    let kinds: Vec<&str> =
+        answers.iter().map(|answer| answer["answer"].as_str().unwrap_or("error")).collect();
     assert_eq!(
         kinds,
         [
@@ -146,10 +127,7 @@ fn batch_answers_before_the_next_line_comes() {
         .expect("it runs");
     let mut stdin = child.stdin.take().expect("a pipe");
     let mut stdout = BufReader::new(child.stdout.take().expect("a pipe"));
-    for (number, query) in ["20 H7 = 19.9", "20 H7 = 20.002", "dial radius"]
-        .iter()
-        .enumerate()
-    {
+    for (number, query) in ["20 H7 = 19.9", "20 H7 = 20.002", "dial radius"].iter().enumerate() {
         writeln!(stdin, "{query}").expect("it is read");
         let mut line = String::new();
         stdout.read_line(&mut line).expect("an answer");
@@ -184,12 +162,7 @@ fn a_closed_pipe_ends_it_quietly() {
     let _ = stdin.write_all("20 H7/g6\n".repeat(10_000).as_bytes());
     drop(stdin);
     let mut said = String::new();
-    child
-        .stderr
-        .take()
-        .expect("a pipe")
-        .read_to_string(&mut said)
-        .expect("text");
+    child.stderr.take().expect("a pipe").read_to_string(&mut said).expect("text");
     assert_eq!(said, "");
     assert_eq!(child.wait().expect("it ends").code(), Some(0));
 }
@@ -214,9 +187,6 @@ fn without_a_terminal_the_prompt_reads_plain_lines() {
         text.starts_with("units in, dial diameter\nGOOD: stop   hole H7 reads 0.7503 in"),
         "{text}"
     );
-    assert!(
-        text.contains("`what` is not understood here\n  what\n  ^^^^\n"),
-        "{text}"
-    );
+    assert!(text.contains("`what` is not understood here\n  what\n  ^^^^\n"), "{text}");
     assert_eq!(output.status.code(), Some(2));
 }

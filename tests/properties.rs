@@ -368,17 +368,9 @@ fn the_normal_chance_is_the_published_phi() {
 fn letters_j_to_zc_need_not_mirror() {
     let at = |class: &str| {
         let class: Class = class.parse().unwrap();
-        class
-            .deviations(Length::from_millimetres(20).unwrap())
-            .unwrap()
+        class.deviations(Length::from_millimetres(20).unwrap()).unwrap()
     };
-    for (hole, shaft) in [
-        ("J7", "j7"),
-        ("K7", "k7"),
-        ("M7", "m7"),
-        ("N9", "n9"),
-        ("P7", "p7"),
-    ] {
+    for (hole, shaft) in [("J7", "j7"), ("K7", "k7"), ("M7", "m7"), ("N9", "n9"), ("P7", "p7")] {
         assert_ne!(at(hole), negated(at(shaft)), "{hole}");
     }
     for (hole, shaft) in [("P8", "p8"), ("ZC9", "zc9"), ("H7", "h7"), ("JS7", "js7")] {

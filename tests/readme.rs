@@ -21,20 +21,14 @@ fn run(command: &str) -> String {
     let as_fits = command
         .strip_prefix("cargo run --release --")
         .map_or_else(|| command.to_owned(), |rest| format!("fits{rest}"));
-    assert!(
-        as_fits.starts_with("fits "),
-        "README: `{command}` is not checked"
-    );
+    assert!(as_fits.starts_with("fits "), "README: `{command}` is not checked");
     let path = format!(
         "{}:{}",
         program().parent().expect("a folder").display(),
         std::env::var("PATH").unwrap_or_default()
     );
-    let output = Command::new("sh")
-        .args(["-c", &as_fits])
-        .env("PATH", path)
-        .output()
-        .expect("a shell");
+    let output =
+        Command::new("sh").args(["-c", &as_fits]).env("PATH", path).output().expect("a shell");
     let stderr = String::from_utf8_lossy(&output.stderr);
     assert_eq!(stderr, "", "README: `{command}`");
     String::from_utf8(output.stdout).expect("text")
@@ -44,7 +38,7 @@ fn run(command: &str) -> String {
 fn console(block: &[&str]) -> String {
     let mut out = String::new();
     for command in block.iter().filter_map(|line| line.strip_prefix("$ ")) {
-        out += &format!("$ {command}\n{}", run(command));
+        out.extend(["$ ", command, "\n", &run(command)]);
     }
     out
 }
@@ -55,22 +49,13 @@ fn prompt(block: &[&str]) -> String {
     let mut out = String::new();
     for line in block.iter().filter_map(|line| line.strip_prefix("fits ")) {
         let (units, query) = line.split_once("> ").expect("a prompt");
-        let wanted = if session.units == Units::Inches {
-            "in"
-        } else {
-            "mm"
-        };
+        let wanted = if session.units == Units::Inches { "in" } else { "mm" };
         assert_eq!(units, wanted, "README: the prompt before `{query}`");
-        out += &format!("fits {units}> {query}\n");
+        out.extend(["fits ", units, "> ", query, "\n"]);
         let answer = session.evaluate(query);
-        let text = Text {
-            settings: session.settings(),
-            colour: Colour::Off,
-        };
-        out += &answer.map_or_else(
-            |problem| text.problem(query, &problem),
-            |answer| text.answer(&answer),
-        );
+        let text = Text { settings: session.settings(), colour: Colour::Off };
+        out += &answer
+            .map_or_else(|problem| text.problem(query, &problem), |answer| text.answer(&answer));
     }
     out
 }
@@ -101,10 +86,7 @@ fn every_command_prints_what_the_readme_shows() {
 #[test]
 fn the_two_commands_stand_first_and_alone() {
     let text = std::fs::read_to_string(project_file("README.md")).expect("README.md");
-    let commands: Vec<&str> = text
-        .lines()
-        .filter_map(|line| line.strip_prefix("$ "))
-        .collect();
+    let commands: Vec<&str> = text.lines().filter_map(|line| line.strip_prefix("$ ")).collect();
     assert_eq!(commands[..2], ["cargo run --release -- 20 H7/g6", NOT_RUN]);
     let ci = std::fs::read_to_string(project_file(".ci/run")).expect(".ci/run");
     assert!(ci.contains(NOT_RUN), "CI runs the README's test command");

@@ -21,8 +21,7 @@ use proptest::prelude::*;
 
 #[track_caller]
 fn size(text: &str) -> Length {
-    text.parse()
-        .unwrap_or_else(|error| panic!("{text}: {error}"))
+    text.parse().unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn mm(text: &str) -> Length {
@@ -50,9 +49,7 @@ fn reamers_are_those_of_din_1420() {
             let ream = Ream::of(limits(nominal, row.text("hole")))
                 .unwrap_or_else(|error| panic!("{row}: {error}"));
             let at = |column: &str| match row.text("unit") {
-                "um" => nominal
-                    .checked_add(size(&format!("{}um", row.text(column))))
-                    .unwrap(),
+                "um" => nominal.checked_add(size(&format!("{}um", row.text(column)))).unwrap(),
                 "mm" => mm(row.text(column)),
                 unit => panic!("{row}: {unit}"),
             };
@@ -80,10 +77,7 @@ fn the_worked_example_of_10_d8() {
     let hole = limits(mm("10"), "D8");
     assert_eq!((hole.lower(), hole.upper()), (mm("10.040"), mm("10.062")));
     let ream = Ream::of(hole).unwrap();
-    assert_eq!(
-        (ream.reamer.lower(), ream.reamer.upper()),
-        (mm("10.050"), mm("10.058"))
-    );
+    assert_eq!((ream.reamer.lower(), ream.reamer.upper()), (mm("10.050"), mm("10.058")));
 }
 
 /// The published stock for a hole.
@@ -109,10 +103,7 @@ fn pre_drills_leave_the_published_stock() {
         let before = ream.before();
         assert_eq!(less(hole.lower(), before), ream.stock.middle(), "{hole:?}");
         let largest = less(less(hole.lower(), least), oversize);
-        for (found, series) in [
-            (ream.metric, Series::Metric),
-            (ream.fraction, Series::Fraction),
-        ] {
+        for (found, series) in [(ream.metric, Series::Metric), (ream.fraction, Series::Fraction)] {
             let best = Drill::all()
                 .filter(|drill| drill.series() == series && drill.diameter() <= largest)
                 .max_by_key(|drill| drill.diameter());
@@ -144,11 +135,7 @@ fn holes_that_are_not_reamed_are_refused() {
     for (nominal, class, sentence) in [
         ("81", "H7", "reamers are not usual above 80 mm: bore it"),
         ("0.9", "H7", "reamers are not usual below 1 mm"),
-        (
-            "10",
-            "H2",
-            "the tolerance leaves a reamer no room: bore or hone it",
-        ),
+        ("10", "H2", "the tolerance leaves a reamer no room: bore or hone it"),
     ] {
         let error = Ream::of(limits(mm(nominal), class)).unwrap_err();
         assert_eq!(error.to_string(), sentence);
@@ -163,20 +150,13 @@ fn hold(plan: &Passes, step: Length) {
     assert!(plan.list.len() <= 40);
     // It ends at the aim, with a pass that is set to take nothing.
     let spring = plan.list.last().expect("passes");
-    assert_eq!(
-        (spring.stage, spring.takes),
-        (Stage::Spring, Some(Length::ZERO))
-    );
+    assert_eq!((spring.stage, spring.takes), (Stage::Spring, Some(Length::ZERO)));
     assert_eq!(spring.to, plan.aim);
     let cuts = &plan.list[..plan.list.len() - 1];
     let finish = cuts.last().expect("a cut");
     assert_eq!((finish.stage, finish.to), (Stage::Finish, plan.aim));
     // Each cut goes on towards the aim and takes what it says.
-    let mut at = if cuts[0].stage == Stage::Drill {
-        None
-    } else {
-        plan.start
-    };
+    let mut at = if cuts[0].stage == Stage::Drill { None } else { plan.start };
     for pass in cuts {
         if let Some(before) = at {
             match plan.feature {
@@ -220,10 +200,7 @@ fn hold(plan: &Passes, step: Length) {
     {
         let (semi, finish) = (semi.takes.expect("known"), finish.takes.expect("known"));
         let apart = less(semi, finish).checked_abs().unwrap();
-        assert!(
-            apart <= step.max(rounding),
-            "{semi} then {finish} at a step of {step}"
-        );
+        assert!(apart <= step.max(rounding), "{semi} then {finish} at a step of {step}");
         let is_whole = finish.tenth_nanometres() % step.tenth_nanometres() == 0;
         assert!(is_whole || finish < step, "{finish} at a step of {step}");
     }
@@ -319,10 +296,7 @@ fn both_ends_of_the_limits_are_good() {
     for good in [hole.lower(), hole.middle(), hole.upper()] {
         let error =
             Passes::plan(Feature::Hole, hole, Start::From(good), size_of_step()).unwrap_err();
-        assert_eq!(
-            error.to_string(),
-            format!("{good} is good already: no cut is left")
-        );
+        assert_eq!(error.to_string(), format!("{good} is good already: no cut is left"));
     }
     let plan = Passes::plan(Feature::Hole, hole, Start::From(mm("19.6")), size_of_step()).unwrap();
     // 0.4105 mm to the aim: 0.2005 and then 21 steps of the dial.

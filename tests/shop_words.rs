@@ -29,10 +29,7 @@ fn length(row: &Row, text: &str, unit: Unit) -> Length {
 }
 
 fn count(length: Length) -> String {
-    format!(
-        "Length::from_tenth_nanometres({})",
-        length.tenth_nanometres()
-    )
+    format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())
 }
 
 fn span(row: &Row) -> (Length, Length) {
@@ -86,10 +83,7 @@ fn the_table_is_what_the_data_give() {
     let mut names: Vec<&str> = Vec::new();
     for row in &all {
         if names.last() != Some(&row.text("word")) {
-            assert!(
-                !names.contains(&row.text("word")),
-                "{row}: rows stand apart"
-            );
+            assert!(!names.contains(&row.text("word")), "{row}: rows stand apart");
             names.push(row.text("word"));
         }
     }
@@ -131,20 +125,10 @@ fn the_table_is_what_the_data_give() {
         out += "    ] },\n";
     }
     let ambiguous = rows("data/shop_words_ambiguous.csv");
-    writeln!(
-        out,
-        "];\n\npub(super) static AMBIGUOUS: [(&str, &[&str]); {}] = [",
-        ambiguous.len()
-    )
-    .unwrap();
-    for row in &ambiguous {
-        writeln!(
-            out,
-            "    ({:?}, &{:?}),",
-            row.text("said"),
-            list(row.text("means"))
-        )
+    writeln!(out, "];\n\npub(super) static AMBIGUOUS: [(&str, &[&str]); {}] = [", ambiguous.len())
         .unwrap();
+    for row in &ambiguous {
+        writeln!(out, "    ({:?}, &{:?}),", row.text("said"), list(row.text("means"))).unwrap();
     }
     out += "];\n";
     hold_generated("fits-core/src/shop/words_table.rs", &out);
@@ -154,34 +138,13 @@ fn the_table_is_what_the_data_give() {
 fn case(row: &Row, nominal: Length) -> Circumstance {
     let plain = Circumstance::plain(nominal);
     match row.text("when") {
-        "plastic bushing" => Circumstance {
-            hub: Hub::PlasticBushing,
-            ..plain
-        },
-        "bronze bushing" => Circumstance {
-            hub: Hub::BronzeBushing,
-            ..plain
-        },
-        "thin wall" => Circumstance {
-            thin_wall: true,
-            ..plain
-        },
-        "aluminium" => Circumstance {
-            hub: Hub::Aluminium,
-            ..plain
-        },
-        "cast iron" => Circumstance {
-            hub: Hub::CastIron,
-            ..plain
-        },
-        "long" => Circumstance {
-            length: Some(nominal.checked_mul(2).unwrap()),
-            ..plain
-        },
-        "turns" => Circumstance {
-            turns: Some(true),
-            ..plain
-        },
+        "plastic bushing" => Circumstance { hub: Hub::PlasticBushing, ..plain },
+        "bronze bushing" => Circumstance { hub: Hub::BronzeBushing, ..plain },
+        "thin wall" => Circumstance { thin_wall: true, ..plain },
+        "aluminium" => Circumstance { hub: Hub::Aluminium, ..plain },
+        "cast iron" => Circumstance { hub: Hub::CastIron, ..plain },
+        "long" => Circumstance { length: Some(nominal.checked_mul(2).unwrap()), ..plain },
+        "turns" => Circumstance { turns: Some(true), ..plain },
         _ => plain,
     }
 }
@@ -278,10 +241,8 @@ fn the_chain_tightens_step_by_step() {
                     let size = format!("{nominal}in").parse().unwrap();
                     word.choose(&Circumstance::plain(size)).unwrap().inch
                 };
-                let (here, there) = (
-                    inch_middle(class(word), nominal),
-                    inch_middle(class(other), nominal),
-                );
+                let (here, there) =
+                    (inch_middle(class(word), nominal), inch_middle(class(other), nominal));
                 assert!(
                     (there < here) == tighter && (there - here).abs() > f64::EPSILON,
                     "{} to {} in inches at {nominal}",
@@ -291,11 +252,7 @@ fn the_chain_tightens_step_by_step() {
             }
             steps += 1;
             // One way back, except to `shrink`, which stands beside the chain.
-            let back = if tighter {
-                other.looser()
-            } else {
-                other.tighter()
-            };
+            let back = if tighter { other.looser() } else { other.tighter() };
             if word.name() != "shrink" {
                 assert_eq!(back, Some(word), "{} to {}", word.name(), other.name());
             }
@@ -359,10 +316,7 @@ fn every_alias_is_unique_and_found_in_any_dress() {
         }
     }
     for row in &rows("data/shop_words_ambiguous.csv") {
-        assert!(
-            seen.insert(row.text("said").to_owned().leak()),
-            "{row}: clear elsewhere"
-        );
+        assert!(seen.insert(row.text("said").to_owned().leak()), "{row}: clear elsewhere");
         let error = Word::find(row.text("said")).unwrap_err();
         assert!(error.is_ambiguous(), "{row}");
         assert_eq!(error.choices(), list(row.text("means")), "{row}");
@@ -389,39 +343,24 @@ fn refusals_are_whole_sentences() {
     );
     assert_eq!(
         refused("fit"),
-        (
-            "`fit` can mean sliding or press".into(),
-            "say which: sliding, press".into()
-        )
+        ("`fit` can mean sliding or press".into(), "say which: sliding, press".into())
     );
     assert_eq!(
         refused("Prss-Fit"),
-        (
-            "`Prss-Fit` is no word for a fit here".into(),
-            "nearest: press".into()
-        )
+        ("`Prss-Fit` is no word for a fit here".into(), "nearest: press".into())
     );
     assert!(refused("purple").1.starts_with("words: loose running, "));
     let press = Word::find("press").unwrap();
-    let turning = Circumstance {
-        turns: Some(true),
-        ..Circumstance::plain(Length::INCH)
-    };
+    let turning = Circumstance { turns: Some(true), ..Circumstance::plain(Length::INCH) };
     let error = press.choose(&turning).unwrap_err();
-    assert_eq!(
-        error.to_string(),
-        "a press fit holds the shaft still: it cannot turn"
-    );
+    assert_eq!(error.to_string(), "a press fit holds the shaft still: it cannot turn");
     for (nominal, length) in [
         (Length::ZERO, None),
         (Length::INCH.checked_neg().unwrap(), None),
         (Length::INCH, Some(Length::ZERO)),
         (Length::MAX, None),
     ] {
-        let case = Circumstance {
-            length,
-            ..Circumstance::plain(nominal)
-        };
+        let case = Circumstance { length, ..Circumstance::plain(nominal) };
         assert!(press.choose(&case).is_err(), "{nominal}");
     }
 }
@@ -470,10 +409,8 @@ fn worked_examples_of_textbooks_come_out() {
     // Shigley, Mechanical Engineering Design, 9th ed., Example 7-7: a loose
     // running fit at 34 mm.
     let nominal: Length = "34mm".parse().unwrap();
-    let choice = Word::find("loose running fit")
-        .unwrap()
-        .choose(&Circumstance::plain(nominal))
-        .unwrap();
+    let choice =
+        Word::find("loose running fit").unwrap().choose(&Circumstance::plain(nominal)).unwrap();
     let answer = fit(&choice, nominal);
     assert_eq!(answer.hole(), limits("34mm", "34.160mm"));
     assert_eq!(answer.shaft(), limits("33.720mm", "33.880mm"));
@@ -481,14 +418,9 @@ fn worked_examples_of_textbooks_come_out() {
     // shaft +0.0017 to +0.0023 in. The book's inch table has 2 in in the step
     // that ends at 50 mm in ISO 286, so its deviations are those of 50 mm.
     let nominal: Length = "2in".parse().unwrap();
-    let choice = Word::find("medium drive fit")
-        .unwrap()
-        .choose(&Circumstance::plain(nominal))
-        .unwrap();
-    assert_eq!(
-        choice.iso.0.to_string() + "/" + &choice.iso.1.to_string(),
-        "H7/s6"
-    );
+    let choice =
+        Word::find("medium drive fit").unwrap().choose(&Circumstance::plain(nominal)).unwrap();
+    assert_eq!(choice.iso.0.to_string() + "/" + &choice.iso.1.to_string(), "H7/s6");
     let fifty: Length = "50mm".parse().unwrap();
     let answer = fit(&choice, fifty);
     for (ours, printed) in [
@@ -509,10 +441,7 @@ fn worked_examples_of_textbooks_come_out() {
     // 0.0055 in of clearance.
     let choice = Word::find("running")
         .unwrap()
-        .choose(&Circumstance {
-            turns: Some(true),
-            ..Circumstance::plain(nominal)
-        })
+        .choose(&Circumstance { turns: Some(true), ..Circumstance::plain(nominal) })
         .unwrap();
     assert_eq!(choice.inch, "RC5");
     let answer = fit(&choice, nominal).clearance();
@@ -521,16 +450,10 @@ fn worked_examples_of_textbooks_come_out() {
 
 /// The interference, in thou, of a word's pair at a size in inches.
 fn interference(word: &str, nominal: Length) -> Limits {
-    let choice = Word::find(word)
-        .unwrap()
-        .choose(&Circumstance::plain(nominal))
-        .unwrap();
+    let choice = Word::find(word).unwrap().choose(&Circumstance::plain(nominal)).unwrap();
     let clearance = fit(&choice, nominal).clearance();
-    Limits::new(
-        clearance.upper().checked_neg().unwrap(),
-        clearance.lower().checked_neg().unwrap(),
-    )
-    .unwrap()
+    Limits::new(clearance.upper().checked_neg().unwrap(), clearance.lower().checked_neg().unwrap())
+        .unwrap()
 }
 
 #[test]
@@ -559,16 +482,10 @@ fn a_thou_per_inch_is_a_plain_press_in_steel() {
     let size: Length = "3in".parse().unwrap();
     let bush = Word::find("press")
         .unwrap()
-        .choose(&Circumstance {
-            hub: Hub::BronzeBushing,
-            ..Circumstance::plain(size)
-        })
+        .choose(&Circumstance { hub: Hub::BronzeBushing, ..Circumstance::plain(size) })
         .unwrap();
     let clearance = fit(&bush, size).clearance();
-    assert!(
-        clearance.contains("-3thou".parse().unwrap()),
-        "{clearance:?}"
-    );
+    assert!(clearance.contains("-3thou".parse().unwrap()), "{clearance:?}");
     // Bronze runs at 0.0015 in per inch (maker's rule, published web page).
     for (nominal, rule) in [("0.5in", "0.75thou"), ("1in", "1.5thou"), ("2in", "3thou")] {
         let size: Length = nominal.parse().unwrap();
@@ -617,18 +534,16 @@ struct Held {
 impl Held {
     /// Interference against the range of a word's pair.
     fn hold(&mut self, table: &str, fit: &str, size: &str, allowance: Length, range: Limits) {
-        let known = DEPARTURES
-            .iter()
-            .position(|entry| (entry.0, entry.1, entry.2) == (table, fit, size));
+        let known =
+            DEPARTURES.iter().position(|entry| (entry.0, entry.1, entry.2) == (table, fit, size));
         let inside = range.contains(allowance);
         self.checked += 1;
         match (inside, known) {
             (true, None) => {}
             (false, Some(at)) => self.used.push(at),
-            (true, Some(at)) => panic!(
-                "{table} {fit} {size}: agrees now; delete its entry ({})",
-                DEPARTURES[at].3
-            ),
+            (true, Some(at)) => {
+                panic!("{table} {fit} {size}: agrees now; delete its entry ({})", DEPARTURES[at].3)
+            }
             (false, None) => {
                 let thou = |length: Length| length.millimetres() / 0.0254;
                 self.outside.push(format!(
@@ -650,9 +565,7 @@ fn small_shop_allowances_fall_inside_their_words() {
             let nominal: Length = size.parse().unwrap();
             let constant = length(row, row.text("constant"), Unit::Thou);
             let rate = length(row, row.text("rate"), Unit::Thou);
-            let allowance = constant
-                .checked_add(rate.checked_scale(quarters, 4).unwrap())
-                .unwrap();
+            let allowance = constant.checked_add(rate.checked_scale(quarters, 4).unwrap()).unwrap();
             let range = interference(row.text("fit"), nominal);
             held.hold("allowances", row.text("fit"), size, allowance, range);
         }
@@ -663,24 +576,11 @@ fn small_shop_allowances_fall_inside_their_words() {
         let thou = |column: &str| length(row, row.text(column), Unit::Thou);
         let allowance = Limits::new(thou("low"), thou("high")).unwrap().middle();
         let range = interference(row.text("fit"), nominal);
-        held.hold(
-            "four classes",
-            row.text("fit"),
-            row.text("upto"),
-            allowance,
-            range,
-        );
+        held.hold("four classes", row.text("fit"), row.text("upto"), allowance, range);
     }
-    assert!(
-        held.outside.is_empty(),
-        "not in the ledger:\n{}",
-        held.outside.join("\n")
-    );
+    assert!(held.outside.is_empty(), "not in the ledger:\n{}", held.outside.join("\n"));
     for (at, entry) in DEPARTURES.iter().enumerate() {
-        assert!(
-            held.used.contains(&at),
-            "{entry:?}: no such row; delete its entry"
-        );
+        assert!(held.used.contains(&at), "{entry:?}: no such row; delete its entry");
     }
     assert_eq!(held.checked, 60);
 }
@@ -691,18 +591,12 @@ fn plastic_gets_the_room_that_practice_gives_it() {
     // 0.004 in; the middle of that range lies inside.
     for (nominal, rule) in [("0.5in", "4thou"), ("1in", "5thou"), ("1.5in", "7.5thou")] {
         let size: Length = nominal.parse().unwrap();
-        let plastic = Circumstance {
-            hub: Hub::PlasticBushing,
-            ..Circumstance::plain(size)
-        };
+        let plastic = Circumstance { hub: Hub::PlasticBushing, ..Circumstance::plain(size) };
         let choice = Word::find("running").unwrap().choose(&plastic).unwrap();
         assert_eq!(choice.changed_by, Some("plastic bushing"));
         assert!(choice.work_it_out);
         let clearance = fit(&choice, size).clearance();
-        assert!(
-            clearance.contains(rule.parse().unwrap()),
-            "{nominal}: {clearance:?}"
-        );
+        assert!(clearance.contains(rule.parse().unwrap()), "{nominal}: {clearance:?}");
     }
 }
 

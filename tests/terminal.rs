@@ -11,9 +11,7 @@ const ENOUGH_MS: u64 = 20_000;
 fn open(home: &Path, colour: bool) -> PtySession {
     // A fresh pseudo-terminal has no size.
     let mut command = Command::new("sh");
-    command
-        .args(["-c", "stty rows 24 cols 80; exec \"$0\""])
-        .arg(program());
+    command.args(["-c", "stty rows 24 cols 80; exec \"$0\""]).arg(program());
     command
         .env("XDG_DATA_HOME", home)
         .env("HOME", home)
@@ -40,37 +38,27 @@ fn a_session_at_the_prompt() {
     let mut terminal = open(home.path(), false);
 
     terminal.send_line("20 H7/g6").expect("typed");
-    terminal
-        .exp_string("CUT   hole    20.010 mm")
-        .expect("what to cut");
-    terminal
-        .exp_string("clearance fit, hole-basis")
-        .expect("the fit");
+    terminal.exp_string("CUT   hole    20.010 mm").expect("what to cut");
+    terminal.exp_string("clearance fit, hole-basis").expect("the fit");
     terminal.exp_string("fits mm> ").expect("the prompt");
 
     // Recall it with the up arrow.
     type_keys(&mut terminal, "\x1b[A");
     terminal.exp_string("20 H7/g6").expect("the line again");
     terminal.send_line("").expect("typed");
-    terminal
-        .exp_string("CUT   shaft   19.987 mm")
-        .expect("answered again");
+    terminal.exp_string("CUT   shaft   19.987 mm").expect("answered again");
     terminal.exp_string("fits mm> ").expect("the prompt");
 
     // Complete a class: only JS7 begins so.
     type_keys(&mut terminal, "20 J\t");
     terminal.exp_string("20 JS7").expect("completed");
     terminal.send_line("").expect("typed");
-    terminal
-        .exp_string("19.990 to 20.010 mm")
-        .expect("its limits");
+    terminal.exp_string("19.990 to 20.010 mm").expect("its limits");
     terminal.exp_string("fits mm> ").expect("the prompt");
 
     // An error, with its caret.
     terminal.send_line("20 h7/G6").expect("typed");
-    terminal
-        .exp_string("the hole's comes first")
-        .expect("the message");
+    terminal.exp_string("the hole's comes first").expect("the message");
     terminal.exp_string("     ^^").expect("the caret");
     terminal.exp_string("`20 H7/g6`").expect("the hint");
     terminal.exp_string("fits mm> ").expect("the prompt");
@@ -80,9 +68,7 @@ fn a_session_at_the_prompt() {
     terminal.send_control('c').expect("typed");
     terminal.exp_string("fits mm> ").expect("the prompt");
     terminal.send_line("units in").expect("typed");
-    terminal
-        .exp_string("units in, dial diameter")
-        .expect("the setting");
+    terminal.exp_string("units in, dial diameter").expect("the setting");
     terminal.exp_string("fits in> ").expect("the new prompt");
     terminal.send_control('d').expect("typed");
     terminal.exp_eof().expect("it leaves");
@@ -90,10 +76,7 @@ fn a_session_at_the_prompt() {
     let history =
         std::fs::read_to_string(home.path().join("fits").join("history.txt")).expect("a history");
     for line in ["20 H7/g6", "20 JS7", "20 h7/G6", "units in"] {
-        assert!(
-            history.lines().any(|kept| kept == line),
-            "{line} is not in {history}"
-        );
+        assert!(history.lines().any(|kept| kept == line), "{line} is not in {history}");
     }
 }
 

@@ -34,19 +34,11 @@ pub(crate) enum Kind {
     /// Arithmetic left the range of a length.
     OutOfRange,
     /// A text is not a size.
-    NotASize {
-        why: &'static str,
-        advice: &'static str,
-    },
+    NotASize { why: &'static str, advice: &'static str },
     /// A text is not a tolerance class.
     NotAClass { why: String, advice: String },
     /// The standard's tables do not reach the size.
-    OutOfTable {
-        nominal: Length,
-        table: &'static str,
-        over: Length,
-        up_to: Length,
-    },
+    OutOfTable { nominal: Length, table: &'static str, over: Length, up_to: Length },
     /// The standard defines no such class at this size.
     NotDefined { why: String },
     /// The lower limit is above the upper limit.
@@ -63,11 +55,7 @@ pub(crate) enum Kind {
 
 impl Error {
     pub(crate) fn new(kind: Kind) -> Self {
-        Self(Box::new(Detail {
-            kind,
-            at: None,
-            instead: None,
-        }))
+        Self(Box::new(Detail { kind, at: None, instead: None }))
     }
 
     pub(crate) fn at(mut self, start: usize, end: usize) -> Self {
@@ -151,20 +139,11 @@ impl fmt::Display for Error {
             | Kind::NoPlan { why }
             | Kind::NotListed { why, .. }
             | Kind::Ambiguous { why, .. } => f.write_str(why),
-            Kind::OutOfTable {
-                nominal,
-                table,
-                over,
-                up_to,
-            } => write!(
-                f,
-                "nominal size {nominal} is outside {table} (over {over}, up to {up_to})"
-            ),
+            Kind::OutOfTable { nominal, table, over, up_to } => {
+                write!(f, "nominal size {nominal} is outside {table} (over {over}, up to {up_to})")
+            }
             Kind::CrossedLimits { lower, upper } => {
-                write!(
-                    f,
-                    "the lower limit {lower} is above the upper limit {upper}"
-                )
+                write!(f, "the lower limit {lower} is above the upper limit {upper}")
             }
         }
     }

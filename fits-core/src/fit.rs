@@ -90,12 +90,7 @@ impl Fit {
             (false, true) => Basis::Shaft,
             (false, false) => Basis::Neither,
         };
-        Self::build(
-            nominal,
-            hole.limits(nominal)?,
-            shaft.limits(nominal)?,
-            basis,
-        )
+        Self::build(nominal, hole.limits(nominal)?, shaft.limits(nominal)?, basis)
     }
 
     /// The fit of limits that need not come from any class.
@@ -111,13 +106,7 @@ impl Fit {
             hole.lower().checked_sub(shaft.upper())?,
             hole.upper().checked_sub(shaft.lower())?,
         )?;
-        Ok(Self {
-            nominal,
-            hole,
-            shaft,
-            clearance,
-            basis,
-        })
+        Ok(Self { nominal, hole, shaft, clearance, basis })
     }
 
     /// The nominal size that both parts share.
@@ -174,14 +163,10 @@ impl Fit {
 
     /// The chance that a pair made anywhere inside the limits has clearance.
     pub fn chance_of_clearance(&self) -> Chance {
-        let (low, high) = (
-            self.clearance.lower().millimetres(),
-            self.clearance.upper().millimetres(),
-        );
-        let (hole, shaft) = (
-            self.hole.tolerance().millimetres(),
-            self.shaft.tolerance().millimetres(),
-        );
+        let (low, high) =
+            (self.clearance.lower().millimetres(), self.clearance.upper().millimetres());
+        let (hole, shaft) =
+            (self.hole.tolerance().millimetres(), self.shaft.tolerance().millimetres());
         // Sum of two even spreads: the area of the rectangle above the line
         // of no clearance, by inclusion and exclusion of its four corners.
         let corner = |x: f64| if x > 0.0 { x * x / 2.0 } else { 0.0 };
@@ -200,10 +185,7 @@ impl Fit {
         } else {
             f64::from(u8::from(middle > 0.0))
         };
-        Chance {
-            even: even.clamp(0.0, 1.0),
-            normal,
-        }
+        Chance { even: even.clamp(0.0, 1.0), normal }
     }
 
     /// The limits for the part still to be cut when the other one has been
@@ -245,14 +227,12 @@ impl Fit {
     pub fn suit_limits(&self, in_hand: Feature, limits: Limits) -> Result<Limits, Error> {
         let (least, most) = (self.clearance.lower(), self.clearance.upper());
         let (lower, upper) = match in_hand {
-            Feature::Hole => (
-                limits.upper().checked_sub(most)?,
-                limits.lower().checked_sub(least)?,
-            ),
-            Feature::Shaft => (
-                limits.upper().checked_add(least)?,
-                limits.lower().checked_add(most)?,
-            ),
+            Feature::Hole => {
+                (limits.upper().checked_sub(most)?, limits.lower().checked_sub(least)?)
+            }
+            Feature::Shaft => {
+                (limits.upper().checked_add(least)?, limits.lower().checked_add(most)?)
+            }
         };
         if lower > upper {
             return Err(Error::new(ErrorKind::NoPlan {

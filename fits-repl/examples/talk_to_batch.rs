@@ -13,11 +13,8 @@ use serde_json::Value;
 
 fn main() -> Result<(), Box<dyn Error>> {
     let program = std::env::args().nth(1).unwrap_or_else(|| "fits".into());
-    let mut child = Command::new(program)
-        .arg("batch")
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()?;
+    let mut child =
+        Command::new(program).arg("batch").stdin(Stdio::piped()).stdout(Stdio::piped()).spawn()?;
     let mut queries = child.stdin.take().ok_or("no way in")?;
     let mut answers = BufReader::new(child.stdout.take().ok_or("no way out")?).lines();
     let mut ask = |query: &str| -> Result<Value, Box<dyn Error>> {

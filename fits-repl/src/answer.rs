@@ -462,11 +462,7 @@ fn examples_as_objects<S: Serializer>(
         query: &'static str,
         gives: &'static str,
     }
-    serializer.collect_seq(
-        examples
-            .iter()
-            .map(|&(query, gives)| Example { query, gives }),
-    )
+    serializer.collect_seq(examples.iter().map(|&(query, gives)| Example { query, gives }))
 }
 
 impl Answer {
@@ -480,10 +476,9 @@ impl Answer {
                         .iter()
                         .any(|part| part.reading.verdict != Verdict::Good)
             }
-            Self::Fit(answer) => answer
-                .measured
-                .as_ref()
-                .is_some_and(|measured| measured.verdict != Verdict::Good),
+            Self::Fit(answer) => {
+                answer.measured.as_ref().is_some_and(|measured| measured.verdict != Verdict::Good)
+            }
             _ => false,
         }
     }

@@ -14,14 +14,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
             ("20 H7 = 20.013", "a reading: cut more, good or over"),
-            (
-                "20 H7/g6, hole = 20.013",
-                "the shaft to suit a hole already measured",
-            ),
-            (
-                "bore 20 H7 from 19.6",
-                "pass by pass from where the bore is now",
-            ),
+            ("20 H7/g6, hole = 20.013", "the shaft to suit a hole already measured"),
+            ("bore 20 H7 from 19.6", "pass by pass from where the bore is now"),
             ("help pairs", "more on a topic"),
         ],
     },
@@ -63,14 +57,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         ],
         examples: &[
             ("20 H7/g6", "the pair"),
-            (
-                "20 H7/g6, hole = 20.013",
-                "the hole is cut: the shaft to suit it",
-            ),
-            (
-                "20 H7/g6, shaft = 19.985",
-                "the shaft is there: the hole to suit it",
-            ),
+            ("20 H7/g6, hole = 20.013", "the hole is cut: the shaft to suit it"),
+            ("20 H7/g6, shaft = 19.985", "the shaft is there: the hole to suit it"),
             ("3/4in H7/s6", "inch size, ISO classes"),
         ],
     },
@@ -83,10 +71,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[
             ("20 H7 = 19.982", "cut more, and how much"),
             ("20 g6 = 19.985", "a shaft"),
-            (
-                "20 H7/g6 = 20.013/19.985",
-                "a measured pair and its clearance",
-            ),
+            ("20 H7/g6 = 20.013/19.985", "a measured pair and its clearance"),
         ],
     },
     HelpAnswer {
@@ -104,10 +89,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             "Reamer limits by the DIN 1420 rule, and the drill that leaves the right stock.",
             "Mic the reamer you have: one inside these limits makes the hole; try on scrap.",
         ],
-        examples: &[
-            ("ream 20 H7", "reamer and pre-drill"),
-            ("ream 3/4in H7", "on an inch size"),
-        ],
+        examples: &[("ream 20 H7", "reamer and pre-drill"), ("ream 3/4in H7", "on an inch size")],
     },
     HelpAnswer {
         topic: "passes",
@@ -178,10 +160,8 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
     if let Some(found) = alias.and_then(|alias| TOPICS.iter().find(|help| help.topic == alias)) {
         return Ok(*found);
     }
-    let near = TOPICS
-        .iter()
-        .find(|help| near_miss(&wanted, help.topic))
-        .map_or("help", |help| help.topic);
+    let near =
+        TOPICS.iter().find(|help| near_miss(&wanted, help.topic)).map_or("help", |help| help.topic);
     let shown: String = wanted.chars().take(24).collect();
     let problem = Problem::new(format!("there is no help on `{shown}`"), spot.at.clone());
     Err(if near == "help" {
@@ -192,8 +172,5 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
 }
 
 fn overview() -> Result<HelpAnswer, Problem> {
-    TOPICS
-        .first()
-        .copied()
-        .ok_or_else(|| Problem::new("there is no help", 0..0))
+    TOPICS.first().copied().ok_or_else(|| Problem::new("there is no help", 0..0))
 }

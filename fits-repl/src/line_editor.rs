@@ -27,9 +27,8 @@ use crate::{
 const HISTORY_LINES: usize = 10_000;
 
 /// The classes worth offering: the preferred ones of ISO 286-2 and ANSI B4.2.
-const HOLES: &[&str] = &[
-    "H6", "H7", "H8", "H9", "H11", "C11", "D9", "F8", "G7", "JS7", "K7", "N7", "P7", "S7", "U7",
-];
+const HOLES: &[&str] =
+    &["H6", "H7", "H8", "H9", "H11", "C11", "D9", "F8", "G7", "JS7", "K7", "N7", "P7", "S7", "U7"];
 const SHAFTS: &[&str] = &[
     "c11", "d9", "f7", "g6", "h6", "h7", "h8", "h9", "h11", "js6", "k6", "m6", "n6", "p6", "r6",
     "s6", "u6",
@@ -66,10 +65,7 @@ impl Completer for Assistant {
             start,
             words
                 .into_iter()
-                .map(|word| Pair {
-                    display: word.to_owned(),
-                    replacement: word.to_owned(),
-                })
+                .map(|word| Pair { display: word.to_owned(), replacement: word.to_owned() })
                 .collect(),
         ))
     }
@@ -79,9 +75,7 @@ impl Completer for Assistant {
 fn candidates(before: &str) -> (usize, Vec<&'static str>) {
     let start = before
         .rfind(|c: char| c.is_whitespace() || matches!(c, '/' | ',' | '='))
-        .map_or(0, |at| {
-            at + before[at..].chars().next().map_or(1, char::len_utf8)
-        });
+        .map_or(0, |at| at + before[at..].chars().next().map_or(1, char::len_utf8));
     let (typed, context) = (&before[start..], before[..start].trim_end());
     let mut offered: Vec<&'static str> = Vec::new();
     let first_word = context.split_whitespace().next().unwrap_or_default();
@@ -159,9 +153,7 @@ pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
     let mut editor: Editor<Assistant, FileHistory> =
         Editor::with_config(config).map_err(io::Error::other)?;
     let session = Rc::new(RefCell::new(session));
-    editor.set_helper(Some(Assistant {
-        session: Rc::clone(&session),
-    }));
+    editor.set_helper(Some(Assistant { session: Rc::clone(&session) }));
     let history = history_file();
     if let Some(file) = &history
         && file.exists()
@@ -191,10 +183,7 @@ pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
                 }
                 let mut session = session.borrow_mut();
                 let answer = session.evaluate(&line);
-                let text = Text {
-                    settings: session.settings(),
-                    colour,
-                };
+                let text = Text { settings: session.settings(), colour };
                 match answer {
                     Ok(answer) => print!("{}", text.answer(&answer)),
                     Err(problem) => print!("{}", text.problem(&line, &problem)),

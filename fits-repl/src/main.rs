@@ -82,15 +82,9 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<Task, String> {
     loop {
         // `-20 H7` and `-.5in` are queries, if bad ones, not flags.
         if let Some(raw) = parser.try_raw_args()
-            && raw
-                .peek()
-                .and_then(|word| word.to_str())
-                .is_some_and(is_negative_number)
+            && raw.peek().and_then(|word| word.to_str()).is_some_and(is_negative_number)
         {
-            return Ok(Task::Once {
-                json,
-                query: rest(&mut parser, None)?,
-            });
+            return Ok(Task::Once { json, query: rest(&mut parser, None)? });
         }
         match parser.next().map_err(|error| error.to_string())? {
             Some(lexopt::Arg::Long("json")) => json = true,
@@ -110,10 +104,7 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<Task, String> {
                 };
             }
             Some(lexopt::Arg::Value(word)) => {
-                return Ok(Task::Once {
-                    json,
-                    query: rest(&mut parser, Some(word))?,
-                });
+                return Ok(Task::Once { json, query: rest(&mut parser, Some(word))? });
             }
             Some(other) => return Err(other.unexpected().to_string()),
             None if json => return Err("a query is missing after --json".into()),
@@ -148,11 +139,7 @@ fn write_out(bytes: &[u8]) -> io::Result<()> {
 fn colour() -> Colour {
     let refused = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
     let plain = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
-    if refused || plain || !io::stdout().is_terminal() {
-        Colour::Off
-    } else {
-        Colour::On
-    }
+    if refused || plain || !io::stdout().is_terminal() { Colour::Off } else { Colour::On }
 }
 
 fn once(json: bool, query: OsString) -> io::Result<u8> {
@@ -179,19 +166,12 @@ fn once(json: bool, query: OsString) -> io::Result<u8> {
         write_out(&out)?;
         return Ok(status);
     }
-    let text = Text {
-        settings: session.settings(),
-        colour: colour(),
-    };
+    let text = Text { settings: session.settings(), colour: colour() };
     match answer {
         Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
         Err(problem) => {
             let plain = Text {
-                colour: if io::stderr().is_terminal() {
-                    text.colour
-                } else {
-                    Colour::Off
-                },
+                colour: if io::stderr().is_terminal() { text.colour } else { Colour::Off },
                 ..text
             };
             eprint!("{}", plain.problem(&query, &problem));
@@ -239,10 +219,7 @@ fn prompt() -> io::Result<u8> {
             }
         };
         worst = worst.max(Outcome::of(&answer));
-        let render = Text {
-            settings: session.settings(),
-            colour: Colour::Off,
-        };
+        let render = Text { settings: session.settings(), colour: Colour::Off };
         let shown = match &answer {
             Ok(answer) => render.answer(answer),
             Err(problem) => render.problem(&text, problem),

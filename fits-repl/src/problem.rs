@@ -19,12 +19,7 @@ pub struct Problem {
 impl Problem {
     /// A problem at a place.
     pub fn new(message: impl Into<String>, at: Range<usize>) -> Self {
-        Self {
-            message: message.into(),
-            at,
-            advice: String::new(),
-            fix: None,
-        }
+        Self { message: message.into(), at, advice: String::new(), fix: None }
     }
 
     /// With the next step in words.

@@ -247,26 +247,13 @@ pub enum Query {
     /// A feature or a pair.
     Part(Box<Part>),
     /// `SIZE general CLASS`: an untoleranced size.
-    General {
-        size: Size,
-        class: Spot<String>,
-        kind: GeneralKind,
-    },
+    General { size: Size, class: Spot<String>, kind: GeneralKind },
     /// `drill SIZE`: the nearest drills.
     Drill(Size),
     /// `pick SIZE clearance A..B`: classes that give it.
-    Pick {
-        size: Size,
-        wanted: Wanted,
-        from: Size,
-        to: Size,
-    },
+    Pick { size: Size, wanted: Wanted, from: Size, to: Size },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
-    Seat {
-        feature: Feature,
-        size: Size,
-        load: Option<Spot<String>>,
-    },
+    Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

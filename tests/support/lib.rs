@@ -34,9 +34,7 @@ impl Row {
     /// # Panics
     /// No such column: names file and line.
     pub fn text(&self, column: &str) -> &str {
-        self.fields
-            .get(column)
-            .unwrap_or_else(|| panic!("{self}: no column {column}"))
+        self.fields.get(column).unwrap_or_else(|| panic!("{self}: no column {column}"))
     }
 
     /// The value in a column.
@@ -45,8 +43,7 @@ impl Row {
     /// Not such a value: names file and line.
     pub fn get<T: FromStr>(&self, column: &str) -> T {
         let text = self.text(column);
-        text.parse()
-            .unwrap_or_else(|_| panic!("{self}: {column} is {text:?}"))
+        text.parse().unwrap_or_else(|_| panic!("{self}: {column} is {text:?}"))
     }
 }
 
@@ -76,10 +73,7 @@ pub fn rows(name: &str) -> Vec<Row> {
                 .cloned()
                 .zip(record.iter().map(|field| field.trim().to_owned()))
                 .collect();
-            Row {
-                place: format!("{name}:{line}"),
-                fields,
-            }
+            Row { place: format!("{name}:{line}"), fields }
         })
         .collect()
 }
@@ -122,11 +116,7 @@ pub fn program() -> &'static Path {
             .manifest_path(project_file("Cargo.toml"))
             .package("fits-repl")
             .bin("fits");
-        let build = if cfg!(debug_assertions) {
-            build
-        } else {
-            build.release()
-        };
+        let build = if cfg!(debug_assertions) { build } else { build.release() };
         build
             .run()
             .unwrap_or_else(|error| panic!("the program does not build: {error}"))

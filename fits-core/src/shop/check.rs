@@ -82,11 +82,6 @@ impl Reading {
         } else {
             Verdict::Good
         };
-        Ok(Self {
-            verdict,
-            to_aim: left(limits.middle())?,
-            to_first_limit,
-            to_last_limit,
-        })
+        Ok(Self { verdict, to_aim: left(limits.middle())?, to_first_limit, to_last_limit })
     }
 }

@@ -38,10 +38,7 @@ fn stock_for(table: &'static [StockRow], diameter: Length) -> StockRow {
         up_to: Length::ZERO,
         first: Length::ZERO,
         second: Length::ZERO,
-        from: Provenance {
-            known: Known::Practice,
-            text: "",
-        },
+        from: Provenance { known: Known::Practice, text: "" },
     };
     let at = table.partition_point(|row| row.up_to < diameter);
     table.get(at).or(table.last()).copied().unwrap_or(NOTHING)

@@ -163,6 +163,9 @@ impl Passes {
         };
         let began = at;
         if let Some(size) = at {
+            if !size.is_positive() {
+                return Err(no_plan(format!("a size of {size} is no start")));
+            }
             let left = match feature {
                 Feature::Hole => aim.checked_sub(size)?,
                 Feature::Shaft => size.checked_sub(aim)?,
@@ -210,19 +213,8 @@ impl Passes {
             at = Some(to);
         }
         list.push(pass(Stage::Finish, aim, at)?);
-        list.push(Pass {
-            stage: Stage::Spring,
-            to: aim,
-            takes: Some(Length::ZERO),
-            drill: None,
-        });
-        Ok(Self {
-            feature,
-            limits,
-            start: began,
-            aim,
-            list,
-        })
+        list.push(Pass { stage: Stage::Spring, to: aim, takes: Some(Length::ZERO), drill: None });
+        Ok(Self { feature, limits, start: began, aim, list })
     }
 
     /// Why a plan to such a size is as it is.
@@ -252,15 +244,8 @@ impl Passes {
 }
 
 fn pass(stage: Stage, to: Length, from: Option<Length>) -> Result<Pass, Error> {
-    let takes = from
-        .map(|from| to.checked_sub(from)?.checked_abs())
-        .transpose()?;
-    Ok(Pass {
-        stage,
-        to,
-        takes,
-        drill: None,
-    })
+    let takes = from.map(|from| to.checked_sub(from)?.checked_abs()).transpose()?;
+    Ok(Pass { stage, to, takes, drill: None })
 }
 
 /// How many equal cuts of at most `most` take off `bulk`.
@@ -271,9 +256,7 @@ fn cuts(bulk: Length, most: Length) -> Result<i64, Error> {
     if usize::try_from(count).is_ok_and(|count| count + 5 <= MOST_PASSES) {
         Ok(count)
     } else {
-        Err(no_plan(format!(
-            "that is {count} roughing passes: start nearer to size"
-        )))
+        Err(no_plan(format!("that is {count} roughing passes: start nearer to size")))
     }
 }
 

@@ -136,24 +136,19 @@ impl Ream {
                 known: row.from.known,
             },
         ];
-        reasons.extend(
-            self.metric
-                .iter()
-                .chain(&self.fraction)
-                .map(|found| Reason {
-                    figure: format!("drill {}", found.drill.name()),
-                    value: dimension(found.drill.diameter()),
-                    rule: format!(
-                        "cuts 0.05 mm over and still leaves the least stock; leaves {}",
-                        dimension(found.leaves)
-                    ),
-                    source: match found.drill.source() {
-                        "" => "standard drill sizes".into(),
-                        list => format!("standard drill sizes; {list}"),
-                    },
-                    known: found.drill.known(),
-                }),
-        );
+        reasons.extend(self.metric.iter().chain(&self.fraction).map(|found| Reason {
+            figure: format!("drill {}", found.drill.name()),
+            value: dimension(found.drill.diameter()),
+            rule: format!(
+                "cuts 0.05 mm over and still leaves the least stock; leaves {}",
+                dimension(found.leaves)
+            ),
+            source: match found.drill.source() {
+                "" => "standard drill sizes".into(),
+                list => format!("standard drill sizes; {list}"),
+            },
+            known: found.drill.known(),
+        }));
         reasons
     }
 }
@@ -171,11 +166,7 @@ fn share(hole: Limits, percent: i64) -> Result<Length, Error> {
 /// The largest drill that, cutting its usual oversize, still leaves the least
 /// stock, and that leaves no more than half as much again as the most.
 fn pre_drill(hole: Length, stock: Limits, series: Series) -> Option<PreDrill> {
-    let largest = hole
-        .checked_sub(stock.lower())
-        .ok()?
-        .checked_sub(DRILL_OVERSIZE)
-        .ok()?;
+    let largest = hole.checked_sub(stock.lower()).ok()?.checked_sub(DRILL_OVERSIZE).ok()?;
     let drill = Drill::under(largest, &[series])?;
     let leaves = hole.checked_sub(drill.diameter()).ok()?;
     let most = stock.upper().checked_scale(3, 2).ok()?;

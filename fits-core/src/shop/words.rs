@@ -151,13 +151,7 @@ pub struct Circumstance {
 impl Circumstance {
     /// Solid steel at a size, nothing else known.
     pub const fn plain(nominal: Length) -> Self {
-        Self {
-            nominal,
-            hub: Hub::Steel,
-            length: None,
-            turns: None,
-            thin_wall: false,
-        }
+        Self { nominal, hub: Hub::Steel, length: None, turns: None, thin_wall: false }
     }
 }
 
@@ -235,10 +229,7 @@ impl Word {
         let said = plain(text);
         let bare = ["fits", "fit", "fitting"]
             .iter()
-            .find_map(|end| {
-                said.strip_suffix(end)
-                    .and_then(|rest| rest.strip_suffix(' '))
-            })
+            .find_map(|end| said.strip_suffix(end).and_then(|rest| rest.strip_suffix(' ')))
             .unwrap_or(&said);
         if let Some(word) = Self::all().find(|word| word.is_called(bare)) {
             return Ok(word);
@@ -314,10 +305,7 @@ impl Word {
         })?;
         if case.turns == Some(true) && !self.0.moves && row_for(Some(When::Turns)).is_none() {
             return Err(Error::new(Kind::NotListed {
-                why: format!(
-                    "a {} fit holds the shaft still: it cannot turn",
-                    self.name()
-                ),
+                why: format!("a {} fit holds the shaft still: it cannot turn", self.name()),
                 advice: "for a part that turns: sliding, close running, running".into(),
             }));
         }

@@ -71,10 +71,7 @@ impl Length {
     ///
     /// An integer divided once by a power of ten: up to 900 km the shortest
     /// decimal that names the result is the exact length.
-    #[allow(
-        clippy::cast_precision_loss,
-        reason = "exact below 2^53 counts, nearest above"
-    )]
+    #[allow(clippy::cast_precision_loss, reason = "exact below 2^53 counts, nearest above")]
     pub fn millimetres(self) -> f64 {
         self.0 as f64 / 1e7
     }
@@ -84,10 +81,7 @@ impl Length {
     /// # Errors
     /// Out of range.
     pub fn checked_add(self, other: Self) -> Result<Self, Error> {
-        self.0
-            .checked_add(other.0)
-            .map(Self)
-            .ok_or_else(out_of_range)
+        self.0.checked_add(other.0).map(Self).ok_or_else(out_of_range)
     }
 
     /// The difference.
@@ -95,10 +89,7 @@ impl Length {
     /// # Errors
     /// Out of range.
     pub fn checked_sub(self, other: Self) -> Result<Self, Error> {
-        self.0
-            .checked_sub(other.0)
-            .map(Self)
-            .ok_or_else(out_of_range)
+        self.0.checked_sub(other.0).map(Self).ok_or_else(out_of_range)
     }
 
     /// So many times this length.
@@ -114,9 +105,7 @@ impl Length {
     /// # Errors
     /// Out of range, or a denominator of zero.
     pub fn checked_scale(self, numerator: i128, denominator: i128) -> Result<Self, Error> {
-        let product = i128::from(self.0)
-            .checked_mul(numerator)
-            .ok_or_else(out_of_range)?;
+        let product = i128::from(self.0).checked_mul(numerator).ok_or_else(out_of_range)?;
         let count = divide_half_even(product, denominator).ok_or_else(out_of_range)?;
         i64::try_from(count).map(Self).map_err(|_| out_of_range())
     }
@@ -222,17 +211,9 @@ mod tests {
 
     #[test]
     fn halves_go_to_even() {
-        for (count, half) in [
-            (0, 0),
-            (1, 0),
-            (2, 1),
-            (3, 2),
-            (5, 2),
-            (7, 4),
-            (-1, 0),
-            (-3, -2),
-            (-5, -2),
-        ] {
+        for (count, half) in
+            [(0, 0), (1, 0), (2, 1), (3, 2), (5, 2), (7, 4), (-1, 0), (-3, -2), (-5, -2)]
+        {
             assert_eq!(Length(count).half(), Length(half), "half of {count}");
         }
         for (dividend, divisor, quotient) in [
@@ -245,11 +226,7 @@ mod tests {
             (11, 4, 3),
             (9, 4, 2),
         ] {
-            assert_eq!(
-                divide_half_even(dividend, divisor),
-                Some(quotient),
-                "{dividend}/{divisor}"
-            );
+            assert_eq!(divide_half_even(dividend, divisor), Some(quotient), "{dividend}/{divisor}");
         }
         assert_eq!(divide_half_even(1, 0), None);
     }

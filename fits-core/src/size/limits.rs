@@ -40,10 +40,7 @@ impl Deviations {
     /// # Errors
     /// Out of range.
     pub fn about(self, nominal: Length) -> Result<Limits, Error> {
-        Limits::new(
-            nominal.checked_add(self.lower)?,
-            nominal.checked_add(self.upper)?,
-        )
+        Limits::new(nominal.checked_add(self.lower)?, nominal.checked_add(self.upper)?)
     }
 }
 
@@ -80,10 +77,7 @@ impl TryFrom<Ends> for Limits {
 
 impl From<Limits> for Ends {
     fn from(limits: Limits) -> Self {
-        Self {
-            lower: limits.lower,
-            upper: limits.upper,
-        }
+        Self { lower: limits.lower, upper: limits.upper }
     }
 }
 

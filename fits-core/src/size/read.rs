@@ -117,9 +117,7 @@ impl Unit {
                 .get(..spelling.len())
                 .is_some_and(|start| start.eq_ignore_ascii_case(spelling.as_bytes()));
             let is_word = spelling.ends_with(|c: char| c.is_ascii_alphabetic());
-            let goes_on = bytes
-                .get(spelling.len())
-                .is_some_and(u8::is_ascii_alphanumeric);
+            let goes_on = bytes.get(spelling.len()).is_some_and(u8::is_ascii_alphanumeric);
             (matched && !(is_word && goes_on)).then_some((unit, spelling.len()))
         })
     }
@@ -149,11 +147,7 @@ impl Number {
     /// A whole number.
     pub const fn whole(number: i64) -> Self {
         // Widening.
-        Self {
-            numerator: number as i128,
-            denominator: 1,
-            is_decimal: true,
-        }
+        Self { numerator: number as i128, denominator: 1, is_decimal: true }
     }
 
     /// The number that the text begins with and the bytes it takes; `None`
@@ -171,20 +165,14 @@ impl Number {
         let whole = digits_from(bytes, 0);
         // `20..21` is a range, not a point.
         let point = is(whole, b'.') && !is(whole + 1, b'.');
-        let places = if point {
-            digits_from(bytes, whole + 1)
-        } else {
-            0
-        };
+        let places = if point { digits_from(bytes, whole + 1) } else { 0 };
         if whole == 0 && places == 0 {
             return Ok(None);
         }
         let end = whole + if point { 1 + places } else { 0 };
         if point && places == 0 {
-            return Err(
-                not_a_size("a digit is missing after the point", "write `20` or `20.0`")
-                    .at(end, end),
-            );
+            return Err(not_a_size("a digit is missing after the point", "write `20` or `20.0`")
+                .at(end, end));
         }
         if is(end, b',') && digits_from(bytes, end + 1) > 0 {
             let why = "a comma inside a number can mean a decimal point or thousands";
@@ -204,14 +192,7 @@ impl Number {
             return Ok(Some(found));
         }
         let numerator = value_of(bytes, 0, whole)?;
-        Ok(Some((
-            Self {
-                numerator,
-                denominator: 1,
-                is_decimal: true,
-            },
-            whole,
-        )))
+        Ok(Some((Self { numerator, denominator: 1, is_decimal: true }, whole)))
     }
 
     /// The decimal in `bytes[..end]` whose point stands at `point`.
@@ -226,11 +207,7 @@ impl Number {
         }
         // At most twelve places, so the power is in range.
         let scale = 10_i128.pow(u32::try_from(kept).unwrap_or(0));
-        Ok(Self {
-            numerator: whole * scale + part,
-            denominator: scale,
-            is_decimal: true,
-        })
+        Ok(Self { numerator: whole * scale + part, denominator: scale, is_decimal: true })
     }
 
     /// The fraction or mixed number that begins `bytes`, whose first run of
@@ -265,14 +242,7 @@ impl Number {
             .checked_mul(denominator)
             .and_then(|units| units.checked_add(value_of(bytes, start, top).ok()?))
             .ok_or_else(|| too_many_digits().at(0, end))?;
-        Ok(Some((
-            Self {
-                numerator,
-                denominator,
-                is_decimal: false,
-            },
-            end,
-        )))
+        Ok(Some((Self { numerator, denominator, is_decimal: false }, end)))
     }
 
     /// So many of a unit.
@@ -321,22 +291,13 @@ impl Number {
         if denominator == 0 {
             return Err(not_a_size("a division by zero is no size", ""));
         }
-        Ok(Self {
-            numerator,
-            denominator,
-            is_decimal: false,
-        })
+        Ok(Self { numerator, denominator, is_decimal: false })
     }
 }
 
 /// How many digits stand from a place on.
 fn digits_from(bytes: &[u8], from: usize) -> usize {
-    bytes
-        .get(from..)
-        .unwrap_or_default()
-        .iter()
-        .take_while(|b| b.is_ascii_digit())
-        .count()
+    bytes.get(from..).unwrap_or_default().iter().take_while(|b| b.is_ascii_digit()).count()
 }
 
 /// The whole number in so many digits from a place.
@@ -345,9 +306,7 @@ fn value_of(bytes: &[u8], from: usize, count: usize) -> Result<i128, Error> {
     if digits.iter().skip_while(|b| **b == b'0').count() > MOST_DIGITS {
         return Err(too_many_digits().at(from, from + count));
     }
-    Ok(digits
-        .iter()
-        .fold(0, |sum, b| sum * 10 + i128::from(b - b'0')))
+    Ok(digits.iter().fold(0, |sum, b| sum * 10 + i128::from(b - b'0')))
 }
 
 /// Where an exponent that begins at a place ends, if one does.
@@ -393,38 +352,22 @@ impl FromStr for Length {
             None => error.at(start, start + body.len()),
         };
         let Some((number, taken)) = Number::scan(unsigned).map_err(shifted)? else {
-            return Err(
-                not_a_size("a size begins with a number", "write `20mm` or `3/4in`")
-                    .at(start, start + body.len()),
-            );
+            return Err(not_a_size("a size begins with a number", "write `20mm` or `3/4in`")
+                .at(start, start + body.len()));
         };
         let rest = unsigned[taken..].trim_start();
         let Some((unit, unit_length)) = Unit::scan(rest) else {
-            return Err(
-                not_a_size("the size has no unit", "write `20mm` or `3/4in`")
-                    .at(offset + taken, start + body.len()),
-            );
+            return Err(not_a_size("the size has no unit", "write `20mm` or `3/4in`")
+                .at(offset + taken, start + body.len()));
         };
         if unit_length != rest.len() {
             let at = start + body.len() - rest.len() + unit_length;
-            return Err(not_a_size(
-                "something follows the size",
-                "write one number and its unit",
-            )
-            .at(at, start + body.len()));
+            return Err(not_a_size("something follows the size", "write one number and its unit")
+                .at(at, start + body.len()));
         }
         // Before the unit, so that the least length of all is read too.
-        let numerator = if negative {
-            number.numerator.saturating_neg()
-        } else {
-            number.numerator
-        };
-        Number {
-            numerator,
-            ..number
-        }
-        .of(unit)
-        .map_err(shifted)
+        let numerator = if negative { number.numerator.saturating_neg() } else { number.numerator };
+        Number { numerator, ..number }.of(unit).map_err(shifted)
     }
 }
 
@@ -434,11 +377,7 @@ mod tests {
 
     #[track_caller]
     fn reads(text: &str, count: i64) {
-        assert_eq!(
-            text.parse::<Length>().map(Length::tenth_nanometres),
-            Ok(count),
-            "{text}"
-        );
+        assert_eq!(text.parse::<Length>().map(Length::tenth_nanometres), Ok(count), "{text}");
     }
 
     #[track_caller]
@@ -478,42 +417,21 @@ mod tests {
         assert_eq!(refused("20").0, "the size has no unit");
         assert_eq!(
             refused("20,5mm"),
-            (
-                "a comma inside a number can mean a decimal point or thousands".into(),
-                Some(2..3)
-            )
+            ("a comma inside a number can mean a decimal point or thousands".into(), Some(2..3))
         );
-        assert_eq!(
-            refused("1e9mm"),
-            ("sizes are not written with an exponent".into(), Some(0..3))
-        );
-        assert_eq!(
-            refused("20.mm"),
-            ("a digit is missing after the point".into(), Some(3..3))
-        );
-        assert_eq!(
-            refused("1/0in"),
-            ("a fraction over zero is no size".into(), Some(2..3))
-        );
+        assert_eq!(refused("1e9mm"), ("sizes are not written with an exponent".into(), Some(0..3)));
+        assert_eq!(refused("20.mm"), ("a digit is missing after the point".into(), Some(3..3)));
+        assert_eq!(refused("1/0in"), ("a fraction over zero is no size".into(), Some(2..3)));
         assert_eq!(
             refused("0.1234567in"),
-            (
-                "the size is finer than 0.1 nm, the smallest step kept".into(),
-                Some(0..11)
-            )
+            ("the size is finer than 0.1 nm, the smallest step kept".into(), Some(0..11))
         );
         assert_eq!(
             refused("99999999999999999mm").0,
             "the size is out of range: lengths end near 900 000 km"
         );
         assert_eq!(refused("mm").0, "a size begins with a number");
-        assert_eq!(
-            refused("20 mm H7"),
-            ("something follows the size".into(), Some(5..8))
-        );
-        assert_eq!(
-            refused(""),
-            ("a size begins with a number".into(), Some(0..0))
-        );
+        assert_eq!(refused("20 mm H7"), ("something follows the size".into(), Some(5..8)));
+        assert_eq!(refused(""), ("a size begins with a number".into(), Some(0..0)));
     }
 }

@@ -31,10 +31,7 @@ impl Length {
         if count.is_nan() || count.abs() >= 9.2e18 {
             return Err(Error::new(Kind::OutOfRange));
         }
-        #[allow(
-            clippy::cast_possible_truncation,
-            reason = "whole, and its size is checked above"
-        )]
+        #[allow(clippy::cast_possible_truncation, reason = "whole, and its size is checked above")]
         Ok(Self::from_tenth_nanometres(count as i64))
     }
 }

@@ -26,15 +26,9 @@ pub struct Decimals {
 
 impl Decimals {
     /// Millimetres to 0.001.
-    pub const MILLIMETRES: Self = Self {
-        unit: Unit::Millimetre,
-        places: 3,
-    };
+    pub const MILLIMETRES: Self = Self { unit: Unit::Millimetre, places: 3 };
     /// Inches to 0.0001.
-    pub const INCHES: Self = Self {
-        unit: Unit::Inch,
-        places: 4,
-    };
+    pub const INCHES: Self = Self { unit: Unit::Inch, places: 4 };
 
     fn step(self) -> (i128, i128) {
         (
@@ -78,10 +72,7 @@ impl Decimals {
                 // shown·unit/scale ≥ 0.9·tolerance, in integers.
                 shown >= 0 && shown * unit * 10 >= tolerance * scale * 9
             })
-            .unwrap_or(Self {
-                unit,
-                places: base + 2,
-            })
+            .unwrap_or(Self { unit, places: base + 2 })
     }
 }
 
@@ -96,10 +87,7 @@ impl Length {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn shown(self, decimals: Decimals, rounding: Rounding) -> impl fmt::Display {
-        Shown {
-            steps: decimals.steps(self, rounding),
-            places: usize::from(decimals.places.min(9)),
-        }
+        Shown { steps: decimals.steps(self, rounding), places: usize::from(decimals.places.min(9)) }
     }
 }
 
@@ -117,12 +105,7 @@ impl fmt::Display for Shown {
         let text = if self.places == 0 {
             format!("{sign}{steps}")
         } else {
-            format!(
-                "{sign}{}.{:0places$}",
-                steps / scale,
-                steps % scale,
-                places = self.places
-            )
+            format!("{sign}{}.{:0places$}", steps / scale, steps % scale, places = self.places)
         };
         f.pad(&text)
     }
@@ -134,10 +117,7 @@ mod tests {
 
     #[track_caller]
     fn shown(text: &str, decimals: Decimals, rounding: Rounding) -> String {
-        text.parse::<Length>()
-            .expect(text)
-            .shown(decimals, rounding)
-            .to_string()
+        text.parse::<Length>().expect(text).shown(decimals, rounding).to_string()
     }
 
     #[test]

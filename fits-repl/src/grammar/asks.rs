@@ -7,17 +7,13 @@ use nom::{Parser, branch::alt, combinator::value};
 use super::{
     fault::{Parsed, fatal, fatal_fix},
     sizes::{expression, size_after},
-    words::{keyword, phrase, separator, space, span, unknown, word},
+    words::{keyword, separator, space, span, unknown, word, words_until},
 };
 use crate::query::{GeneralKind, Query, Size, Spot, Wanted};
 
 fn nothing_more(input: &str, query: Query) -> Parsed<'_, Query> {
     let (rest, _) = separator(input)?;
-    if rest.is_empty() {
-        Ok((rest, query))
-    } else {
-        unknown(rest)
-    }
+    if rest.is_empty() { Ok((rest, query)) } else { unknown(rest) }
 }
 
 /// `SIZE general m`, then `radius`, `chamfer` or `angle`.
@@ -32,10 +28,7 @@ pub(super) fn general(input: &str, total: usize, size: Size) -> Parsed<'_, Query
             Some((0, " m".into())),
         );
     };
-    let class = Spot {
-        value: class.to_ascii_lowercase(),
-        at: span(total, input, rest),
-    };
+    let class = Spot { value: class.to_ascii_lowercase(), at: span(total, input, rest) };
     let (after, _) = separator(rest)?;
     let kind = alt((
         value(
@@ -47,26 +40,15 @@ pub(super) fn general(input: &str, total: usize, size: Size) -> Parsed<'_, Query
     .parse(after);
     match kind {
         Ok((rest, kind)) => nothing_more(rest, Query::General { size, class, kind }),
-        Err(_) => nothing_more(
-            rest,
-            Query::General {
-                size,
-                class,
-                kind: GeneralKind::Linear,
-            },
-        ),
+        Err(_) => nothing_more(rest, Query::General { size, class, kind: GeneralKind::Linear }),
     }
 }
 
 /// `drill SIZE`.
 pub(super) fn drill(input: &str, total: usize) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
-    let (rest, size) = size_after(
-        input,
-        total,
-        "the size is missing after `drill`",
-        "as in `drill 0.7031in`",
-    )?;
+    let (rest, size) =
+        size_after(input, total, "the size is missing after `drill`", "as in `drill 0.7031in`")?;
     nothing_more(rest, Query::Drill(size))
 }
 
@@ -86,28 +68,12 @@ pub(super) fn pick(input: &str, total: usize) -> Parsed<'_, Query> {
     let (rest, _) = space(rest)?;
     let (rest, from) = size_after(rest, total, "the least of the range is missing", EXAMPLE)?;
     let (after, _) = space(rest)?;
-    let Some(after) = after
-        .strip_prefix("..")
-        .or_else(|| after.strip_prefix('\u{2026}'))
-    else {
+    let Some(after) = after.strip_prefix("..").or_else(|| after.strip_prefix('\u{2026}')) else {
         return fatal(after, 0, "the greatest of the range is missing", EXAMPLE);
     };
     let (after, _) = space(after)?;
-    let (rest, to) = size_after(
-        after,
-        total,
-        "the greatest of the range is missing",
-        EXAMPLE,
-    )?;
-    nothing_more(
-        rest,
-        Query::Pick {
-            size,
-            wanted,
-            from,
-            to,
-        },
-    )
+    let (rest, to) = size_after(after, total, "the greatest of the range is missing", EXAMPLE)?;
+    nothing_more(rest, Query::Pick { size, wanted, from, to })
 }
 
 /// `seat shaft SIZE` or `seat housing SIZE`, and how it is loaded.
@@ -119,12 +85,7 @@ pub(super) fn seat(input: &str, total: usize) -> Parsed<'_, Query> {
         value(Feature::Hole, alt((keyword("housing"), keyword("hole")))),
     ))
     .parse(input) else {
-        return fatal(
-            input,
-            0,
-            "`shaft` or `housing` is missing after `seat`",
-            EXAMPLE,
-        );
+        return fatal(input, 0, "`shaft` or `housing` is missing after `seat`", EXAMPLE);
     };
     let (rest, _) = space(rest)?;
     if rest.is_empty() {
@@ -132,17 +93,7 @@ pub(super) fn seat(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     let (rest, size) = expression(rest, total)?;
     let (rest, _) = separator(rest)?;
-    let (end, load) = phrase(rest)?;
-    let load = (!load.is_empty()).then(|| Spot {
-        value: load,
-        at: span(total, rest, end),
-    });
-    nothing_more(
-        end,
-        Query::Seat {
-            feature,
-            size,
-            load,
-        },
-    )
+    let (end, load) = words_until(rest, |_| false)?;
+    let load = (!load.is_empty()).then(|| Spot { value: load, at: span(total, rest, end) });
+    nothing_more(end, Query::Seat { feature, size, load })
 }

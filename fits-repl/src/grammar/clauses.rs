@@ -60,37 +60,20 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
     if let Ok((after, ())) = keyword("thin")(input) {
         let (end, _) =
             opt(preceded(space, alt((keyword("tube"), keyword("wall"))))).parse(after)?;
-        return once(
-            input,
-            end,
-            &mut part.thin,
-            Spot {
-                value: (),
-                at: span(total, input, end),
-            },
-        );
+        return once(input, end, &mut part.thin, Spot { value: (), at: span(total, input, end) });
     }
-    let turns = alt((
-        value(true, keyword("turns")),
-        value(false, keyword("fixed")),
-    ))
-    .parse(input);
+    let turns = alt((value(true, keyword("turns")), value(false, keyword("fixed")))).parse(input);
     if let Ok((end, turns)) = turns {
         let _: Parsed<'_, bool> = Ok((end, turns));
         return once(
             input,
             end,
             &mut part.turns,
-            Spot {
-                value: turns,
-                at: span(total, input, end),
-            },
+            Spot { value: turns, at: span(total, input, end) },
         );
     }
-    let feature = alt((
-        value(Feature::Hole, keyword("hole")),
-        value(Feature::Shaft, keyword("shaft")),
-    ));
+    let feature =
+        alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))));
     if let Ok((after, feature)) = spot(total, feature)(input) {
         return of_feature(input, after, total, part, feature);
     }
@@ -99,26 +82,13 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
     if words.is_empty() || is_slip || part.word.is_some() {
         return unknown(input);
     }
-    once(
-        input,
-        end,
-        &mut part.word,
-        Spot {
-            value: words,
-            at: span(total, input, end),
-        },
-    )
+    once(input, end, &mut part.word, Spot { value: words, at: span(total, input, end) })
 }
 
 /// Fills a slot that may be filled once.
 fn once<'a, T>(input: &'a str, end: &'a str, slot: &mut Option<T>, found: T) -> Parsed<'a, ()> {
     if slot.is_some() {
-        return fatal(
-            input,
-            input.len() - end.len(),
-            "this is said twice",
-            "keep one of them",
-        );
+        return fatal(input, input.len() - end.len(), "this is said twice", "keep one of them");
     }
     *slot = Some(found);
     Ok((end, ()))
@@ -133,12 +103,7 @@ fn one_size<'a>(
     advice: &str,
 ) -> Parsed<'a, ()> {
     if slot.is_some() {
-        return fatal(
-            input,
-            input.len() - after.len(),
-            "this is said twice",
-            "keep one of them",
-        );
+        return fatal(input, input.len() - after.len(), "this is said twice", "keep one of them");
     }
     let (after, _) = space(after)?;
     let (end, size) = size_after(after, total, missing, advice)?;
@@ -161,15 +126,7 @@ fn material<'a>(
             "as in `20 press, hub aluminium`",
         );
     }
-    once(
-        after,
-        end,
-        slot,
-        Spot {
-            value: name,
-            at: span(total, start, end),
-        },
-    )
+    once(after, end, slot, Spot { value: name, at: span(total, start, end) })
 }
 
 /// `hole` or `shaft` after a feature: a reading, the mate, or a material.
@@ -186,36 +143,15 @@ fn of_feature<'a>(
             Feature::Hole => &mut part.hole,
             Feature::Shaft => &mut part.shaft,
         };
-        const ADVICE: &str = "as in `20 H7/g6, hole = 20.013`";
-        return one_size(
-            input,
-            after,
-            total,
-            slot,
-            "the reading is missing after =",
-            ADVICE,
-        );
+        let advice = "as in `20 H7/g6, hole = 20.013`";
+        return one_size(input, after, total, slot, "the reading is missing after =", advice);
     }
     let (end, mate) = if starts_size(after) {
         let (rest, size) = expression(after, total)?;
         let (end, tolerance) = limits_after(rest, total)?;
-        (
-            end,
-            Mate {
-                feature,
-                size: Some(size),
-                tolerance: tolerance.unwrap_or(Tolerance::Bare),
-            },
-        )
+        (end, Mate { feature, size: Some(size), tolerance: tolerance.unwrap_or(Tolerance::Bare) })
     } else if let Some((end, class)) = class(after, total)? {
-        (
-            end,
-            Mate {
-                feature,
-                size: None,
-                tolerance: Tolerance::Class(class),
-            },
-        )
+        (end, Mate { feature, size: None, tolerance: Tolerance::Class(class) })
     } else {
         let (end, name) = phrase(after)?;
         if name.is_empty() {
@@ -231,15 +167,7 @@ fn of_feature<'a>(
             // Of all that a word's class depends on, the shaft's material is none.
             return Ok((end, ()));
         }
-        return once(
-            input,
-            end,
-            &mut part.hub,
-            Spot {
-                value: name,
-                at: span(total, after, end),
-            },
-        );
+        return once(input, end, &mut part.hub, Spot { value: name, at: span(total, after, end) });
     };
     once(input, end, &mut part.mate, Box::new(mate))
 }
@@ -250,12 +178,8 @@ fn reading<'a>(after: &'a str, total: usize, part: &mut Part, input: &'a str) ->
         return fatal(input, 1, "this is said twice", "keep one of them");
     }
     let (start, _) = space(after)?;
-    let (end, size) = size_after(
-        start,
-        total,
-        "the reading is missing after =",
-        "as in `20 H7 = 20.013`",
-    )?;
+    let (end, size) =
+        size_after(start, total, "the reading is missing after =", "as in `20 H7 = 20.013`")?;
     // A slash with spaces about it parts two readings, too.
     let (first, second) = match size.value {
         Expression::Two(hole, Operator::Over, shaft) if !start.starts_with('(') => {
@@ -269,10 +193,7 @@ fn reading<'a>(after: &'a str, total: usize, part: &mut Part, input: &'a str) ->
     part.reading = Some(first);
     part.second_reading = second;
     let (slash, _) = space(end)?;
-    let Some(next) = slash
-        .strip_prefix('/')
-        .filter(|_| part.second_reading.is_none())
-    else {
+    let Some(next) = slash.strip_prefix('/').filter(|_| part.second_reading.is_none()) else {
         return Ok((end, ()));
     };
     let (next, _) = space(next)?;
@@ -300,19 +221,11 @@ pub(super) fn two_numbers(size: &Size) -> Option<(Size, Size)> {
         return None;
     }
     let whole = |number: i128| {
-        i64::try_from(number)
-            .ok()
-            .map(|number| Expression::Number(Number::whole(number), None))
+        i64::try_from(number).ok().map(|number| Expression::Number(Number::whole(number), None))
     };
     let at = size.at.clone();
     Some((
-        Spot {
-            value: whole(numerator)?,
-            at: at.clone(),
-        },
-        Spot {
-            value: whole(denominator)?,
-            at,
-        },
+        Spot { value: whole(numerator)?, at: at.clone() },
+        Spot { value: whole(denominator)?, at },
     ))
 }

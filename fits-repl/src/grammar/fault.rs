@@ -25,11 +25,7 @@ pub(super) struct Known {
 
 impl nom::error::ParseError<&str> for Fault {
     fn from_error_kind(input: &str, _: ErrorKind) -> Self {
-        Self {
-            left: input.len(),
-            left_after: input.len(),
-            known: None,
-        }
+        Self { left: input.len(), left_after: input.len(), known: None }
     }
     fn append(_: &str, _: ErrorKind, other: Self) -> Self {
         other
@@ -64,10 +60,6 @@ pub(super) fn fatal_fix<T>(
     Err(Err::Failure(Fault {
         left,
         left_after: left.saturating_sub(length),
-        known: Some(Box::new(Known {
-            message: message.into(),
-            advice: advice.into(),
-            fix,
-        })),
+        known: Some(Box::new(Known { message: message.into(), advice: advice.into(), fix })),
     }))
 }

@@ -46,30 +46,20 @@ pub(crate) const KEYWORDS: &[&str] = &[
 /// The first place where no query goes on, with what would.
 pub fn read(line: &str) -> Result<Query, Problem> {
     if line.len() > LONGEST_LINE {
-        let start = (0..=LONGEST_LINE)
-            .rev()
-            .find(|&at| line.is_char_boundary(at))
-            .unwrap_or(0);
+        let start = (0..=LONGEST_LINE).rev().find(|&at| line.is_char_boundary(at)).unwrap_or(0);
         return Err(Problem::new(
-            format!(
-                "the line is {} bytes long, a query has at most {LONGEST_LINE}",
-                line.len()
-            ),
+            format!("the line is {} bytes long, a query has at most {LONGEST_LINE}", line.len()),
             start..line.len(),
         )
         .advise("type one query a line, as `20 H7/g6`"));
     }
-    if let Some((at, control)) = line
-        .char_indices()
-        .find(|(_, c)| c.is_control() && *c != '\t' && *c != '\r')
+    if let Some((at, control)) =
+        line.char_indices().find(|(_, c)| c.is_control() && *c != '\t' && *c != '\r')
     {
         let end = at + control.len_utf8();
         let mended = line.replace(|c: char| c.is_control() && c != '\t', "");
         return Err(Problem::new(
-            format!(
-                "the line holds a control character (U+{:04X})",
-                u32::from(control)
-            ),
+            format!("the line holds a control character (U+{:04X})", u32::from(control)),
             at..end,
         )
         .advise("without it")
@@ -87,11 +77,7 @@ pub fn read(line: &str) -> Result<Query, Problem> {
             let Some(known) = fault.known else {
                 return Err(Problem::new("this is not understood", range).advise("see `help`"));
             };
-            let Known {
-                message,
-                advice,
-                fix,
-            } = *known;
+            let Known { message, advice, fix } = *known;
             let mut problem = Problem::new(message, range).advise(advice);
             if let Some((from, to, with)) = fix {
                 problem = problem.fix(at(from)..at(to), with);
@@ -134,10 +120,7 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         let at = total - topic.len()..total - topic.len() + typed.len();
         return Ok((
             "",
-            Query::Help((!typed.is_empty()).then(|| Spot {
-                value: typed.to_owned(),
-                at,
-            })),
+            Query::Help((!typed.is_empty()).then(|| Spot { value: typed.to_owned(), at })),
         ));
     }
     if let Ok((rest, ())) = keyword("why")(input) {
@@ -154,10 +137,7 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     if let Ok((rest, ())) = keyword("units")(input) {
         let choice = alt((
             value(Units::Millimetres, keyword("mm")),
-            value(
-                Units::Inches,
-                alt((keyword("in"), keyword("inch"), keyword("inches"))),
-            ),
+            value(Units::Inches, alt((keyword("in"), keyword("inch"), keyword("inches")))),
         ));
         return setting(rest, choice, "units are `units mm` or `units in`")
             .map(|(rest, units)| (rest, Query::Units(units)));
@@ -191,10 +171,7 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
     let (input, feature) = opt(spot(
         total,
-        alt((
-            value(Feature::Hole, keyword("hole")),
-            value(Feature::Shaft, keyword("shaft")),
-        )),
+        alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft")))),
     ))
     .parse(input)?;
     let (input, _) = space(input)?;
@@ -221,12 +198,7 @@ fn setting<'a, T>(
     };
     let (rest, _) = space(rest)?;
     if !rest.is_empty() {
-        return fatal(
-            rest,
-            rest.trim_end().len(),
-            "something follows the setting",
-            advice,
-        );
+        return fatal(rest, rest.trim_end().len(), "something follows the setting", advice);
     }
     Ok((rest, Some(chosen)))
 }
@@ -256,10 +228,7 @@ fn part_or_size(
         }
         let is_reading = after.starts_with('=') || keyword("from")(after).is_ok();
         if (after.is_empty() && bought.is_none()) || is_reading {
-            let class = match (
-                work.map(|work| work.value),
-                feature.map(|feature| feature.value),
-            ) {
+            let class = match (work.map(|work| work.value), feature.map(|feature| feature.value)) {
                 (Some(Work::Turn), _) | (_, Some(Feature::Shaft)) => "g6",
                 _ => "H7",
             };
@@ -275,14 +244,7 @@ fn part_or_size(
             return unknown(after);
         }
     }
-    clauses(
-        rest,
-        total,
-        Part {
-            bought,
-            ..Part::new(work, feature, size, tolerance)
-        },
-    )
+    clauses(rest, total, Part { bought, ..Part::new(work, feature, size, tolerance) })
 }
 
 /// The limits after a size, if any are given there.
@@ -291,9 +253,7 @@ fn limits_after(rest: &str, total: usize) -> Parsed<'_, Option<Tolerance>> {
     if after.is_empty() {
         return Ok((rest, None));
     }
-    let second = after
-        .strip_prefix("..")
-        .or_else(|| after.strip_prefix('\u{2026}'));
+    let second = after.strip_prefix("..").or_else(|| after.strip_prefix('\u{2026}'));
     if let Some(second) = second {
         let (second, _) = space(second)?;
         let (end, upper) = size_after(
@@ -305,11 +265,7 @@ fn limits_after(rest: &str, total: usize) -> Parsed<'_, Option<Tolerance>> {
         return Ok((end, Some(Tolerance::UpTo(upper))));
     }
     let (end, tolerance) = tolerance(after, total)?;
-    Ok(if tolerance.is_some() {
-        (end, tolerance)
-    } else {
-        (rest, None)
-    })
+    Ok(if tolerance.is_some() { (end, tolerance) } else { (rest, None) })
 }
 
 /// A bought-in part's name, where words stand before a size: `shoulder screw 3/8in`.
@@ -340,12 +296,7 @@ fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
 /// Refuses what cannot begin a size, with what is meant most likely.
 fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
     if input.is_empty() {
-        return fatal(
-            input,
-            0,
-            "the size is missing",
-            "as in `bore 20 H7` or `hole 20 ±0.02`",
-        );
+        return fatal(input, 0, "the size is missing", "as in `bore 20 H7` or `hole 20 ±0.02`");
     }
     let Ok((rest, letters)) = word(input) else {
         return Ok(());
@@ -359,14 +310,7 @@ fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
             letters.len(),
             format!("`{letters}` has no number before it: a class needs its size"),
             "",
-            Some((
-                0,
-                if letters.eq_ignore_ascii_case("in") {
-                    "3/4".into()
-                } else {
-                    "20 ".into()
-                },
-            )),
+            Some((0, if letters.eq_ignore_ascii_case("in") { "3/4".into() } else { "20 ".into() })),
         );
     }
     if rest.starts_with(|c: char| c.is_ascii_digit()) && letters.len() <= 2 {

@@ -21,11 +21,7 @@ pub(super) fn size_after<'a>(
     message: &str,
     advice: &str,
 ) -> Parsed<'a, Size> {
-    if starts_size(input) {
-        expression(input, total)
-    } else {
-        fatal(input, 0, message, advice)
-    }
+    if starts_size(input) { expression(input, total) } else { fatal(input, 0, message, advice) }
 }
 
 pub(super) fn starts_size(input: &str) -> bool {
@@ -48,11 +44,8 @@ pub(super) fn expression(input: &str, total: usize) -> Parsed<'_, Size> {
     let (mut rest, mut left) = term(input, total)?;
     loop {
         let (after, spaces) = space(rest)?;
-        let operator: Parsed<'_, Operator> = alt((
-            value(Operator::Plus, char('+')),
-            value(Operator::Minus, minus),
-        ))
-        .parse(after);
+        let operator: Parsed<'_, Operator> =
+            alt((value(Operator::Plus, char('+')), value(Operator::Minus, minus))).parse(after);
         let Ok((after, operator)) = operator else {
             return Ok((rest, left));
         };
@@ -64,12 +57,7 @@ pub(super) fn expression(input: &str, total: usize) -> Parsed<'_, Size> {
             return Ok((rest, left));
         }
         if !starts_size(next) {
-            return fatal(
-                next,
-                0,
-                "a size is missing after the sign",
-                "as in `3/4in - 15 thou`",
-            );
+            return fatal(next, 0, "a size is missing after the sign", "as in `3/4in - 15 thou`");
         }
         let (end, right) = term(next, total)?;
         left = joined(left, operator, right);
@@ -84,11 +72,8 @@ pub(super) fn term(input: &str, total: usize) -> Parsed<'_, Size> {
     let (mut rest, mut left) = factor(input, total)?;
     loop {
         let (after, spaces) = space(rest)?;
-        let operator: Parsed<'_, Operator> = alt((
-            value(Operator::Times, char('*')),
-            value(Operator::Over, char('/')),
-        ))
-        .parse(after);
+        let operator: Parsed<'_, Operator> =
+            alt((value(Operator::Times, char('*')), value(Operator::Over, char('/')))).parse(after);
         let Ok((after, operator)) = operator else {
             return Ok((rest, left));
         };
@@ -114,10 +99,7 @@ pub(super) fn term(input: &str, total: usize) -> Parsed<'_, Size> {
 
 pub(super) fn joined(left: Size, operator: Operator, right: Size) -> Size {
     let at = left.at.start..right.at.end;
-    Spot {
-        value: Expression::Two(Box::new(left), operator, Box::new(right)),
-        at,
-    }
+    Spot { value: Expression::Two(Box::new(left), operator, Box::new(right)), at }
 }
 
 /// A number with its unit, a drill gauge, a bracket, or the opposite of one.
@@ -125,30 +107,17 @@ pub(super) fn factor(input: &str, total: usize) -> Parsed<'_, Size> {
     if let Ok((rest, _)) = minus(input) {
         let (rest, _) = space(rest)?;
         if !starts_size(rest) || rest.starts_with(['-', '+', '\u{2212}']) {
-            return fatal(
-                rest,
-                0,
-                "a size is missing after the sign",
-                "as in `3/4in - 15 thou`",
-            );
+            return fatal(rest, 0, "a size is missing after the sign", "as in `3/4in - 15 thou`");
         }
         let (rest, inner) = factor(rest, total)?;
         return Ok((
             rest,
-            Spot {
-                value: Expression::Negative(Box::new(inner)),
-                at: span(total, input, rest),
-            },
+            Spot { value: Expression::Negative(Box::new(inner)), at: span(total, input, rest) },
         ));
     }
     if let Some(rest) = input.strip_prefix('+') {
         if !starts_size(rest) || rest.starts_with(['-', '+', '\u{2212}']) {
-            return fatal(
-                rest,
-                0,
-                "a size is missing after the sign",
-                "as in `3/4in + 15 thou`",
-            );
+            return fatal(rest, 0, "a size is missing after the sign", "as in `3/4in + 15 thou`");
         }
         return factor(rest, total);
     }
@@ -167,10 +136,7 @@ pub(super) fn factor(input: &str, total: usize) -> Parsed<'_, Size> {
         }
         return Ok((
             rest,
-            Spot {
-                value: Expression::Gauge(format!("#{digits}")),
-                at: span(total, input, rest),
-            },
+            Spot { value: Expression::Gauge(format!("#{digits}")), at: span(total, input, rest) },
         ));
     }
     if let Ok((rest, ())) = keyword("letter")(input) {
@@ -197,40 +163,20 @@ pub(super) fn factor(input: &str, total: usize) -> Parsed<'_, Size> {
 pub(super) fn bracket<'a>(inside: &'a str, total: usize, whole: &'a str) -> Parsed<'a, Size> {
     let (inside, _) = space(inside)?;
     if !starts_size(inside) {
-        return fatal(
-            inside,
-            0,
-            "a size is missing in the brackets",
-            "as in `(25.4 + 0.02)/2`",
-        );
+        return fatal(inside, 0, "a size is missing in the brackets", "as in `(25.4 + 0.02)/2`");
     }
     let (rest, inner) = expression(inside, total)?;
     let (rest, _) = space(rest)?;
     let Some(end) = rest.strip_prefix(')') else {
-        return fatal(
-            rest,
-            0,
-            "the closing bracket is missing",
-            "as in `(25.4 + 0.02)/2`",
-        );
+        return fatal(rest, 0, "the closing bracket is missing", "as in `(25.4 + 0.02)/2`");
     };
-    Ok((
-        end,
-        Spot {
-            value: inner.value,
-            at: span(total, whole, end),
-        },
-    ))
+    Ok((end, Spot { value: inner.value, at: span(total, whole, end) }))
 }
 
 pub(super) fn number(input: &str, total: usize) -> Parsed<'_, Size> {
     // A diameter sign may stand before a size.
-    let (digits, _) = opt(recognize(alt((
-        char('\u{2300}'),
-        char('\u{d8}'),
-        char('\u{f8}'),
-    ))))
-    .parse(input)?;
+    let (digits, _) =
+        opt(recognize(alt((char('\u{2300}'), char('\u{d8}'), char('\u{f8}'))))).parse(input)?;
     let (digits, _) = space(digits)?;
     let (number, taken) = match Number::scan(digits) {
         Ok(Some(found)) => found,
@@ -243,13 +189,7 @@ pub(super) fn number(input: &str, total: usize) -> Parsed<'_, Size> {
         Some((unit, length)) => (&spaced[length..], Some(unit)),
         None => (rest, None),
     };
-    Ok((
-        rest,
-        Spot {
-            value: Expression::Number(number, unit),
-            at: span(total, input, rest),
-        },
-    ))
+    Ok((rest, Spot { value: Expression::Number(number, unit), at: span(total, input, rest) }))
 }
 
 /// The core's refusal of a number, with the mended line where there is one.
@@ -259,10 +199,7 @@ pub(super) fn number_fault<T>(input: &str, error: &fits_core::Error) -> Result<T
     let length = at.len();
     if let Some(after_comma) = rest.strip_prefix(',') {
         let whole: &str = &input[..at.start];
-        let after: String = after_comma
-            .chars()
-            .take_while(char::is_ascii_digit)
-            .collect();
+        let after: String = after_comma.chars().take_while(char::is_ascii_digit).collect();
         let point = format!("{whole}.{after}");
         let other = if after.len() == 3 {
             format!("`{whole}{after}` if it groups thousands")

@@ -73,18 +73,10 @@ pub(super) fn class(input: &str, total: usize) -> Result<Option<(&str, ClassText
     };
     let (end, grade) = take_while(|c: char| c.is_ascii_alphanumeric())(rest)?;
     if grade.is_empty() {
-        if letters.len() > 2
-            || KEYWORDS
-                .iter()
-                .any(|known| known.eq_ignore_ascii_case(letters))
-        {
+        if letters.len() > 2 || KEYWORDS.iter().any(|known| known.eq_ignore_ascii_case(letters)) {
             return Ok(None);
         }
-        let usual = if letters.starts_with(|c: char| c.is_ascii_uppercase()) {
-            "7"
-        } else {
-            "6"
-        };
+        let usual = if letters.starts_with(|c: char| c.is_ascii_uppercase()) { "7" } else { "6" };
         return fatal_fix(
             rest,
             0,
@@ -96,13 +88,7 @@ pub(super) fn class(input: &str, total: usize) -> Result<Option<(&str, ClassText
     if letters.len() > 3 {
         return Ok(None);
     }
-    let letters = Spot {
-        value: letters.to_owned(),
-        at: span(total, input, rest),
-    };
-    let grade = Spot {
-        value: grade.to_owned(),
-        at: span(total, rest, end),
-    };
+    let letters = Spot { value: letters.to_owned(), at: span(total, input, rest) };
+    let grade = Spot { value: grade.to_owned(), at: span(total, rest, end) };
     Ok(Some((end, ClassText { letters, grade })))
 }

@@ -35,10 +35,7 @@ pub(super) fn keyword<'a>(wanted: &'static str) -> impl FnMut(&'a str) -> Parsed
         if found.eq_ignore_ascii_case(wanted) && !rest.starts_with(|c: char| c.is_ascii_digit()) {
             Ok((rest, ()))
         } else {
-            Err(Err::Error(nom::error::ParseError::from_error_kind(
-                input,
-                ErrorKind::Tag,
-            )))
+            Err(Err::Error(nom::error::ParseError::from_error_kind(input, ErrorKind::Tag)))
         }
     }
 }
@@ -53,28 +50,15 @@ pub(super) fn spot<'a, T>(
 ) -> impl FnMut(&'a str) -> Parsed<'a, Spot<T>> {
     move |input| {
         let (rest, value) = parser.parse(input)?;
-        Ok((
-            rest,
-            Spot {
-                value,
-                at: span(total, input, rest),
-            },
-        ))
+        Ok((rest, Spot { value, at: span(total, input, rest) }))
     }
 }
 
 /// A word that nothing goes with.
 pub(super) fn unknown<T>(input: &str) -> Result<T, Err<Fault>> {
-    let typed = input
-        .split(|c: char| is_space(c) || c == ',')
-        .next()
-        .unwrap_or(input);
-    let length = typed
-        .len()
-        .max(input.chars().next().map_or(0, char::len_utf8));
-    let near = KEYWORDS
-        .iter()
-        .find(|known| near_miss(&typed.to_ascii_lowercase(), known));
+    let typed = input.split(|c: char| is_space(c) || c == ',').next().unwrap_or(input);
+    let length = typed.len().max(input.chars().next().map_or(0, char::len_utf8));
+    let near = KEYWORDS.iter().find(|known| near_miss(&typed.to_ascii_lowercase(), known));
     match near {
         Some(known) => fatal_fix(
             input,
@@ -100,12 +84,7 @@ pub(crate) fn near_miss(typed: &str, known: &str) -> bool {
         return false;
     }
     let start = a.iter().zip(b).take_while(|(a, b)| a == b).count();
-    let end = a
-        .iter()
-        .rev()
-        .zip(b.iter().rev())
-        .take_while(|(a, b)| a == b)
-        .count();
+    let end = a.iter().rev().zip(b.iter().rev()).take_while(|(a, b)| a == b).count();
     let (shorter, longer) = (a.len().min(b.len()), a.len().max(b.len()));
     let swapped = a.len() == b.len()
         && start + end + 2 == a.len()
@@ -128,6 +107,11 @@ pub(super) fn shortened(text: &str) -> String {
 /// Words of letters and hyphens up to a keyword, joined by single spaces:
 /// `light press`, `cast iron`.
 pub(super) fn phrase(input: &str) -> Parsed<'_, String> {
+    words_until(input, |typed| KEYWORDS.iter().any(|known| known.eq_ignore_ascii_case(typed)))
+}
+
+/// Words of letters and hyphens up to one that ends them.
+pub(super) fn words_until(input: &str, ends: impl Fn(&str) -> bool) -> Parsed<'_, String> {
     let mut found = String::new();
     let mut rest = input;
     loop {
@@ -136,13 +120,9 @@ pub(super) fn phrase(input: &str) -> Parsed<'_, String> {
             .find(|c: char| !(c.is_alphabetic() || matches!(c, '-' | '\'')))
             .unwrap_or(next.len());
         let (typed, after) = next.split_at(end);
-        let is_word = !typed.is_empty()
-            && !after.starts_with(|c: char| c.is_ascii_digit())
-            && typed.starts_with(char::is_alphabetic)
-            && !KEYWORDS
-                .iter()
-                .any(|known| known.eq_ignore_ascii_case(typed));
-        if !is_word {
+        let is_word = typed.starts_with(char::is_alphabetic)
+            && !after.starts_with(|c: char| c.is_ascii_digit());
+        if !is_word || ends(typed) {
             return Ok((rest, found));
         }
         if !found.is_empty() {

@@ -19,30 +19,18 @@ pub(super) struct Zone<'a> {
 pub(super) fn draw(out: &mut String, nominal: Length, zones: &[Zone<'_>]) {
     let sizes = || {
         zones.iter().flat_map(|zone| {
-            [
-                Some(zone.limits.lower()),
-                Some(zone.limits.upper()),
-                zone.reading,
-            ]
-            .into_iter()
-            .flatten()
+            [Some(zone.limits.lower()), Some(zone.limits.upper()), zone.reading]
+                .into_iter()
+                .flatten()
         })
     };
-    let (Some(low), Some(high)) = (
-        sizes().chain([nominal]).min(),
-        sizes().chain([nominal]).max(),
-    ) else {
+    let (Some(low), Some(high)) = (sizes().chain([nominal]).min(), sizes().chain([nominal]).max())
+    else {
         return;
     };
-    let (low, high) = (
-        i128::from(low.tenth_nanometres()),
-        i128::from(high.tenth_nanometres()),
-    );
-    let widest = zones
-        .iter()
-        .map(|zone| zone.limits.tolerance().tenth_nanometres())
-        .max()
-        .unwrap_or(0);
+    let (low, high) = (i128::from(low.tenth_nanometres()), i128::from(high.tenth_nanometres()));
+    let widest =
+        zones.iter().map(|zone| zone.limits.tolerance().tenth_nanometres()).max().unwrap_or(0);
     // A zone narrower than one column shows nothing.
     if high == low || i128::from(widest) * WIDTH < high - low {
         return;

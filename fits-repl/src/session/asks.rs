@@ -16,12 +16,7 @@ use crate::{
     query::{Size, Spot},
 };
 
-const SERIES: [Series; 4] = [
-    Series::Fraction,
-    Series::Letter,
-    Series::Number,
-    Series::Metric,
-];
+const SERIES: [Series; 4] = [Series::Fraction, Series::Letter, Series::Number, Series::Metric];
 
 impl Session {
     /// The nearest drills under and over a size, one of each series.
@@ -30,26 +25,18 @@ impl Session {
         let named = |drill: Drill| {
             // Both are sizes of drills or less: the difference is in range.
             let off = drill.diameter().checked_sub(size).unwrap_or(Length::ZERO);
-            NamedDrill {
-                name: drill.name(),
-                mm: Mm(drill.diameter()),
-                off_mm: Mm(off),
-            }
+            NamedDrill { name: drill.name(), mm: Mm(drill.diameter()), off_mm: Mm(off) }
         };
         let is_exact = |drill: &NamedDrill| drill.off_mm.0 == Length::ZERO;
         let sorted = |find: &dyn Fn(Series) -> Option<Drill>| {
-            let mut found: Vec<NamedDrill> = SERIES
-                .into_iter()
-                .filter_map(|series| find(series).map(named))
-                .collect();
+            let mut found: Vec<NamedDrill> =
+                SERIES.into_iter().filter_map(|series| find(series).map(named)).collect();
             found.retain(|drill| !is_exact(drill));
             found.sort_by_key(|drill| drill.off_mm.0.tenth_nanometres().unsigned_abs());
             found
         };
-        let exact: Vec<NamedDrill> = Drill::all()
-            .filter(|drill| drill.diameter() == size)
-            .map(named)
-            .collect();
+        let exact: Vec<NamedDrill> =
+            Drill::all().filter(|drill| drill.diameter() == size).map(named).collect();
         // Strictly under and over: the exact ones stand by themselves.
         let step = Length::from_tenth_nanometres(1);
         let below = size.checked_sub(step).unwrap_or(size);
@@ -72,12 +59,7 @@ impl Session {
             )
             .advise(range));
         }
-        Ok(Answer::Drill(DrillAnswer {
-            size_mm: Mm(size),
-            exact,
-            under,
-            over,
-        }))
+        Ok(Answer::Drill(DrillAnswer { size_mm: Mm(size), exact, under, over }))
     }
 
     /// The usual classes for a bearing seat.
@@ -90,11 +72,8 @@ impl Session {
         let nominal = self.nominal(size)?;
         let words = || Load::ALL.map(Load::words).join(", ");
         let Some(spot) = load else {
-            return Err(
-                Problem::new("how is the bearing loaded?", size.at.end..size.at.end).advise(
-                    format!("say one of: {}; as `seat shaft 25 turns normal`", words()),
-                ),
-            );
+            return Err(Problem::new("how is the bearing loaded?", size.at.end..size.at.end)
+                .advise(format!("say one of: {}; as `seat shaft 25 turns normal`", words())));
         };
         let wanted = spot
             .value
@@ -107,25 +86,16 @@ impl Session {
                 format!("`{}` is no way of loading a bearing here", spot.value),
                 spot.at.clone(),
             )
-            .advise(format!(
-                "say one of: {}; as `seat shaft 25 turns normal`",
-                words()
-            )));
+            .advise(format!("say one of: {}; as `seat shaft 25 turns normal`", words())));
         };
         let found = seat(feature, load, nominal).map_err(|error| {
-            let at = if error.is_out_of_table() {
-                size.at.clone()
-            } else {
-                spot.at.clone()
-            };
+            let at = if error.is_out_of_table() { size.at.clone() } else { spot.at.clone() };
             from_core(&error, at)
         })?;
         let mut seats = Vec::new();
         for seat in found {
-            let limits = seat
-                .class
-                .limits(nominal)
-                .map_err(|error| from_core(&error, size.at.clone()))?;
+            let limits =
+                seat.class.limits(nominal).map_err(|error| from_core(&error, size.at.clone()))?;
             seats.push(SeatFigures {
                 bearing: seat.bearing,
                 class: seat.class.to_string(),

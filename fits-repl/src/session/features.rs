@@ -27,11 +27,7 @@ impl Session {
         match self.resolve(part)? {
             Resolved::One(one) => self.feature(part, &one),
             Resolved::Pair(pair) => self.pair(part, &pair),
-            Resolved::Suit {
-                pair,
-                in_hand,
-                mate,
-            } => self.suited(part, &pair, &in_hand, &mate),
+            Resolved::Suit { pair, in_hand, mate } => self.suited(part, &pair, &in_hand, &mate),
         }
     }
 
@@ -52,14 +48,7 @@ impl Session {
                 Some(Feature::Shaft) => Work::Turn,
                 None => return Err(unsaid_kind(part, "`from` plans passes, and")),
             };
-            return self.work(
-                part,
-                &Spot {
-                    value,
-                    at: from.at.clone(),
-                },
-                feature,
-            );
+            return self.work(part, &Spot { value, at: from.at.clone() }, feature);
         }
         if let Some(size) = &part.reading {
             return self.reading(part, size, feature);
@@ -82,9 +71,7 @@ impl Session {
                 }
             }
             Some(Feature::Shaft) => {
-                answer.turn = self
-                    .passes(Feature::Shaft, feature.limits, Start::Open)
-                    .ok();
+                answer.turn = self.passes(Feature::Shaft, feature.limits, Start::Open).ok();
                 answer.cautions.push(Hazard::Turning.caution());
             }
             None => {}
@@ -107,9 +94,8 @@ impl Session {
                 if let Some(said) = said.filter(|said| said.value != class.feature) {
                     return Err(wrong_case(class, text, said.value));
                 }
-                let limits = class
-                    .limits(nominal)
-                    .map_err(|error| undefined(&error, size, text))?;
+                let limits =
+                    class.limits(nominal).map_err(|error| undefined(&error, size, text))?;
                 Ok(One::of_class(class, nominal, limits))
             }
             Tolerance::Deviations(first, second) => {
@@ -163,9 +149,7 @@ impl Session {
 
     fn reading(&self, part: &Part, size: &Size, feature: &One) -> Result<Answer, Problem> {
         let read = self.nominal(size)?;
-        let Some(kind) = feature
-            .kind
-            .or(feature.limits.contains(read).then_some(Feature::Hole))
+        let Some(kind) = feature.kind.or(feature.limits.contains(read).then_some(Feature::Hole))
         else {
             return Err(unsaid_kind(part, "the reading is outside the limits, and"));
         };
@@ -180,11 +164,7 @@ impl Session {
     fn pair(&self, part: &Part, pair: &Pair) -> Result<Answer, Problem> {
         if let Some(work) = &part.work {
             // `ream 20 H7/g6` asks for the hole, `turn 20 H7/g6` for the shaft.
-            let wants = if work.value == Work::Turn {
-                Feature::Shaft
-            } else {
-                Feature::Hole
-            };
+            let wants = if work.value == Work::Turn { Feature::Shaft } else { Feature::Hole };
             return self.work(part, work, &pair.part(wants));
         }
         if let Some(from) = &part.from {
@@ -236,10 +216,7 @@ impl Session {
             clearance: clearance(fit),
             chance_of_clearance: (kind == Kind::Transition).then(|| {
                 let chance = fit.chance_of_clearance();
-                ChanceFigures {
-                    even: chance.even,
-                    normal: chance.normal,
-                }
+                ChanceFigures { even: chance.even, normal: chance.normal }
             }),
             measured: None,
             in_hand: None,
@@ -302,11 +279,8 @@ impl Session {
             }
             let judged = Reading::judge(have, own.limits, read)
                 .map_err(|error| from_core(&error, size.at.clone()))?;
-            answer.measured = Some(MeasuredFigures {
-                part: have,
-                size_mm: Mm(read),
-                verdict: judged.verdict,
-            });
+            answer.measured =
+                Some(MeasuredFigures { part: have, size_mm: Mm(read), verdict: judged.verdict });
         } else {
             answer.in_hand = Some(have);
             answer.notes = self.notes(part);
@@ -358,28 +332,19 @@ fn mate_of(mate: &One) -> Feature {
 }
 
 fn wrong_case(class: Class, text: &ClassText, said: Feature) -> Problem {
-    Problem::new(
-        format!(
-            "{class} is a {}'s class, and {said} was said",
-            class.feature
-        ),
-        text.at(),
-    )
-    .advise(match said {
-        Feature::Hole => "the hole takes the capital",
-        Feature::Shaft => "the shaft takes the small letter",
-    })
-    .fix(text.at(), class.mirrored().to_string())
+    Problem::new(format!("{class} is a {}'s class, and {said} was said", class.feature), text.at())
+        .advise(match said {
+            Feature::Hole => "the hole takes the capital",
+            Feature::Shaft => "the shaft takes the small letter",
+        })
+        .fix(text.at(), class.mirrored().to_string())
 }
 
 fn positive(limits: Limits, size: &Size) -> Result<(), Problem> {
     if limits.lower().is_positive() {
         return Ok(());
     }
-    let message = format!(
-        "the lower limit is {}: nothing is left of the part",
-        limits.lower()
-    );
+    let message = format!("the lower limit is {}: nothing is left of the part", limits.lower());
     Err(Problem::new(message, size.at.clone()).advise("as in `hole 20 +0.02/-0.01`"))
 }
 
@@ -408,12 +373,9 @@ fn one_system(sizes: [&Size; 3]) -> Result<(), Problem> {
 
 fn unsaid_kind(part: &Part, because: &str) -> Problem {
     let at = part.size.at.clone();
-    Problem::new(
-        format!("{because} it was not said whether this is a hole or a shaft"),
-        at.clone(),
-    )
-    .advise("say which")
-    .fix(at.start..at.start, "hole ")
+    Problem::new(format!("{because} it was not said whether this is a hole or a shaft"), at.clone())
+        .advise("say which")
+        .fix(at.start..at.start, "hole ")
 }
 
 fn clearance(fit: &Fit) -> ClearanceFigures {

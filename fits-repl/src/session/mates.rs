@@ -35,7 +35,7 @@ impl Session {
         let word = part.word.as_ref().map(|spot| {
             Word::find(&spot.value)
                 .map(|word| (word, spot))
-                .map_err(|error| from_core(&error, spot.at.clone()))
+                .map_err(|error| name_one(from_core(&error, spot.at.clone()), &error, spot))
         });
         let word = word.transpose()?;
         if let Tolerance::Pair(hole, shaft) = &part.tolerance {
@@ -49,14 +49,12 @@ impl Session {
                 return Err(nothing_of_the_mate(part, "20", Feature::Shaft));
             };
             if let Some(mate) = &part.mate {
-                return Err(
-                    Problem::new("is this a hole or a shaft?", part.size.at.clone())
-                        .advise("say it before the size")
-                        .fix(
-                            part.size.at.start..part.size.at.start,
-                            format!("{} ", mate.feature.value.mate()),
-                        ),
-                );
+                return Err(Problem::new("is this a hole or a shaft?", part.size.at.clone())
+                    .advise("say it before the size")
+                    .fix(
+                        part.size.at.start..part.size.at.start,
+                        format!("{} ", mate.feature.value.mate()),
+                    ));
             }
             let pair = self.chosen(part, word, spot, nominal)?;
             return self.one_measured(part, pair);
@@ -76,11 +74,7 @@ impl Session {
         }
         let Some((word, spot)) = word else {
             return if is_bare && part.bought.is_none() {
-                Err(nothing_of_the_mate(
-                    part,
-                    "",
-                    one.kind.unwrap_or(Feature::Shaft),
-                ))
+                Err(nothing_of_the_mate(part, "", one.kind.unwrap_or(Feature::Shaft)))
             } else {
                 Ok(Resolved::One(one))
             };
@@ -106,34 +100,25 @@ impl Session {
                 .advise("measure the part in hand, as `shaft 19.985, slip`")
         })?;
         let mate = One::to_suit(kind.mate(), one.nominal, limits);
-        Ok(Resolved::Suit {
-            pair,
-            in_hand: one,
-            mate,
-        })
+        Ok(Resolved::Suit { pair, in_hand: one, mate })
     }
 
     /// The first feature of the query: bought in, or by its limits.
     fn base(&self, part: &Part, nominal: Length) -> Result<One, Problem> {
         let Some(name) = &part.bought else {
             let by_work = part.work.as_ref().map(|work| Spot {
-                value: if work.value == Work::Turn {
-                    Feature::Shaft
-                } else {
-                    Feature::Hole
-                },
+                value: if work.value == Work::Turn { Feature::Shaft } else { Feature::Hole },
                 at: work.at.clone(),
             });
-            let said = part.feature.as_ref().or(by_work
+            let said = part
+                .feature
                 .as_ref()
-                .filter(|_| !matches!(part.tolerance, Tolerance::Class(_))));
+                .or(by_work.as_ref().filter(|_| !matches!(part.tolerance, Tolerance::Class(_))));
             return self.one(&part.size, nominal, &part.tolerance, said);
         };
         if let Some(work) = &part.work {
-            return Err(
-                Problem::new("a bought-in part is not made", work.at.clone())
-                    .advise("ask for its mate, as `dowel 1/4in, press`"),
-            );
+            return Err(Problem::new("a bought-in part is not made", work.at.clone())
+                .advise("ask for its mate, as `dowel 1/4in, press`"));
         }
         let found = self.bought(name, &part.size, nominal)?;
         match &part.tolerance {
@@ -146,10 +131,7 @@ impl Session {
             }),
             // Measured: the family says what it is, the limits what it mics.
             tolerance => {
-                let said = Spot {
-                    value: found.feature,
-                    at: name.at.clone(),
-                };
+                let said = Spot { value: found.feature, at: name.at.clone() };
                 self.one(&part.size, nominal, tolerance, Some(&said))
             }
         }
@@ -173,10 +155,7 @@ impl Session {
                 let swapped = format!("{} {}", "20", name.value);
                 return problem.advise(format!("the size comes before the word, as `{swapped}`"));
             }
-            if error.is_ambiguous() {
-                return problem.advise(format!("it may be: {}", error.choices().join(", ")));
-            }
-            problem
+            name_one(problem, &error, name)
         })
     }
 
@@ -206,9 +185,7 @@ impl Session {
                 Some(size) => self.nominal(size)?,
                 None => one.nominal,
             };
-            return self
-                .one(size, nominal, &mate.tolerance, Some(&mate.feature))
-                .map(Some);
+            return self.one(size, nominal, &mate.tolerance, Some(&mate.feature)).map(Some);
         }
         for feature in [Feature::Hole, Feature::Shaft] {
             let Some(size) = measured(part, feature) else {
@@ -221,15 +198,9 @@ impl Session {
                 )
                 .advise("a reading of it stands after =, as `20 H7 = 20.013`"));
             }
-            let said = Spot {
-                value: feature,
-                at: size.at.clone(),
-            };
+            let said = Spot { value: feature, at: size.at.clone() };
             let read = self.one(size, self.nominal(size)?, &Tolerance::Bare, Some(&said))?;
-            return Ok(Some(One {
-                label: Label::Named("measured"),
-                ..read
-            }));
+            return Ok(Some(One { label: Label::Named("measured"), ..read }));
         }
         Ok(None)
     }
@@ -245,10 +216,8 @@ impl Session {
             return Ok(Resolved::Pair(pair));
         }
         let read = self.nominal(size)?;
-        let limits = pair
-            .fit
-            .suit(have, read)
-            .map_err(|error| from_core(&error, size.at.clone()))?;
+        let limits =
+            pair.fit.suit(have, read).map_err(|error| from_core(&error, size.at.clone()))?;
         if !limits.lower().is_positive() || !read.is_positive() {
             return Err(Problem::new(
                 format!("a {have} of {read} leaves no {}", have.mate()),
@@ -256,17 +225,10 @@ impl Session {
             )
             .advise("read it again, as `20 H7/g6, hole = 20.013`"));
         }
-        let said = Spot {
-            value: have,
-            at: size.at.clone(),
-        };
+        let said = Spot { value: have, at: size.at.clone() };
         let in_hand = self.one(size, read, &Tolerance::Bare, Some(&said))?;
         let mate = One::to_suit(have.mate(), pair.fit.nominal(), limits);
-        Ok(Resolved::Suit {
-            pair,
-            in_hand,
-            mate,
-        })
+        Ok(Resolved::Suit { pair, in_hand, mate })
     }
 
     /// The pair that a shop word leads to.
@@ -278,9 +240,7 @@ impl Session {
         nominal: Length,
     ) -> Result<Pair, Problem> {
         let case = self.circumstance(part, nominal)?;
-        let choice = word
-            .choose(&case)
-            .map_err(|error| from_core(&error, spot.at.clone()))?;
+        let choice = word.choose(&case).map_err(|error| from_core(&error, spot.at.clone()))?;
         let mut pair = self
             .pair_of(&choice, part, nominal)
             .map_err(|error| from_core(&error, part.size.at.clone()))?;
@@ -319,11 +279,7 @@ impl Session {
                 }
             }
         }
-        case.length = part
-            .long
-            .as_ref()
-            .map(|size| self.nominal(size))
-            .transpose()?;
+        case.length = part.long.as_ref().map(|size| self.nominal(size)).transpose()?;
         case.turns = part.turns.as_ref().map(|turns| turns.value);
         Ok(case)
     }
@@ -332,10 +288,7 @@ impl Session {
         let neighbour = |word: Option<Word>| {
             let word = word?;
             let choice = word.choose(&Circumstance::plain(nominal)).ok()?;
-            Some(NeighbourFigures {
-                word: word.name(),
-                class: self.class_words(&choice),
-            })
+            Some(NeighbourFigures { word: word.name(), class: self.class_words(&choice) })
         };
         ChoiceFigures {
             word: choice.word.name(),
@@ -383,6 +336,14 @@ impl Session {
     }
 }
 
+/// A word with several meanings: the first of them is put in its place.
+fn name_one(problem: Problem, error: &fits_core::Error, spot: &Spot<String>) -> Problem {
+    match error.choices().first() {
+        Some(first) => problem.advise("say which, as").fix(spot.at.clone(), first.clone()),
+        None => problem,
+    }
+}
+
 /// What a shop calls a material, as far as a word's class depends on it.
 fn material(name: &str) -> Option<Hub> {
     Some(match name {
@@ -401,10 +362,7 @@ fn material(name: &str) -> Option<Hub> {
 pub(super) fn is_inch(expression: &Expression) -> Option<bool> {
     match expression {
         Expression::Number(_, unit) => unit.map(|unit| {
-            matches!(
-                unit,
-                Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch
-            )
+            matches!(unit, Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch)
         }),
         Expression::Gauge(_) => None,
         Expression::Negative(inner) => is_inch(&inner.value),
@@ -436,10 +394,8 @@ fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
         .fix(feature.at.clone(), ""));
     }
     if let Some(mate) = &part.mate {
-        return Err(
-            Problem::new("a third feature beside a pair", mate.feature.at.clone())
-                .advise("a reading of one part is written `20 H7/g6, hole = 20.013`"),
-        );
+        return Err(Problem::new("a third feature beside a pair", mate.feature.at.clone())
+            .advise("a reading of one part is written `20 H7/g6, hole = 20.013`"));
     }
     if let Some(word) = &part.word {
         return Err(Problem::new(
@@ -453,12 +409,9 @@ fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
 
 fn nothing_of_the_mate(part: &Part, _: &str, kind: Feature) -> Problem {
     let class = if kind == Feature::Shaft { "g6" } else { "H7" };
-    Problem::new(
-        "a size alone says nothing of the fit",
-        part.size.at.end..part.size.at.end,
-    )
-    .advise(format!("give a word, as `{kind} 20, slip`, or a class"))
-    .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
+    Problem::new("a size alone says nothing of the fit", part.size.at.end..part.size.at.end)
+        .advise(format!("give a word, as `{kind} 20, slip`, or a class"))
+        .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
 }
 
 /// The units that a query's sizes are thought in.

@@ -43,20 +43,12 @@ impl Session {
     /// Millimetres, and dials that read the change of diameter.
     pub const fn new() -> Self {
         let (units, dial) = (Units::Millimetres, Dial::Diameter);
-        Self {
-            units,
-            dial,
-            last: String::new(),
-            last_settings: SettingsAnswer { units, dial },
-        }
+        Self { units, dial, last: String::new(), last_settings: SettingsAnswer { units, dial } }
     }
 
     /// The settings in force.
     pub const fn settings(&self) -> SettingsAnswer {
-        SettingsAnswer {
-            units: self.units,
-            dial: self.dial,
-        }
+        SettingsAnswer { units: self.units, dial: self.dial }
     }
 
     /// Answers one line.
@@ -109,22 +101,14 @@ impl Session {
             Query::Size(size) => {
                 let length = self.length(size)?;
                 if length > LONGEST || length.checked_neg().is_ok_and(|length| length > LONGEST) {
-                    return Err(
-                        Problem::new("the size is longer than 900 km", size.at.clone())
-                            .advise("as in `3/4in - 15 thou`"),
-                    );
+                    return Err(Problem::new("the size is longer than 900 km", size.at.clone())
+                        .advise("as in `3/4in - 15 thou`"));
                 }
-                Ok(Answer::Size(SizeAnswer {
-                    size_mm: Mm(length),
-                }))
+                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length) }))
             }
             Query::Part(part) => self.part(part),
             Query::Drill(size) => self.drills(size),
-            Query::Seat {
-                feature,
-                size,
-                load,
-            } => self.seats(*feature, size, load.as_ref()),
+            Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),
         }
@@ -132,16 +116,11 @@ impl Session {
 
     fn why_last(&self, line: &str) -> Result<Answer, Problem> {
         if self.last.is_empty() {
-            return Err(
-                Problem::new("there is no answer yet to explain", 0..line.len())
-                    .advise("put the query after it, as `why 20 H7/g6`"),
-            );
+            return Err(Problem::new("there is no answer yet to explain", 0..line.len())
+                .advise("put the query after it, as `why 20 H7/g6`"));
         }
-        let then = Self {
-            units: self.last_settings.units,
-            dial: self.last_settings.dial,
-            ..Self::new()
-        };
+        let then =
+            Self { units: self.last_settings.units, dial: self.last_settings.dial, ..Self::new() };
         then.why(&grammar::read(&self.last)?, self.last.trim())
     }
 }

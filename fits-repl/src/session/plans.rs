@@ -30,44 +30,24 @@ impl Session {
             Work::Turn => Feature::Shaft,
         };
         if feature.kind.is_some_and(|kind| kind != wants) {
-            let other = if wants == Feature::Hole {
-                Work::Turn
-            } else {
-                Work::Bore
-            };
+            let other = if wants == Feature::Hole { Work::Turn } else { Work::Bore };
             return Err(Problem::new(
-                format!(
-                    "`{}` makes a {wants}, and this is a {}",
-                    work.value.word(),
-                    wants.mate()
-                ),
+                format!("`{}` makes a {wants}, and this is a {}", work.value.word(), wants.mate()),
                 work.at.clone(),
             )
             .fix(work.at.clone(), other.word()));
         }
         if let Some(size) = &part.reading {
-            return Err(
-                Problem::new("a plan takes no reading", size.at.clone()).advise(format!(
-                    "say where the work is, as `{}`, or read it, as `{}`",
-                    if wants == Feature::Hole {
-                        "bore 20 H7 from 19.6"
-                    } else {
-                        "turn 20 g6 from 22"
-                    },
-                    if wants == Feature::Hole {
-                        "20 H7 = 19.6"
-                    } else {
-                        "20 g6 = 22"
-                    }
-                )),
-            );
+            return Err(Problem::new("a plan takes no reading", size.at.clone()).advise(format!(
+                "say where the work is, as `{}`, or read it, as `{}`",
+                if wants == Feature::Hole { "bore 20 H7 from 19.6" } else { "turn 20 g6 from 22" },
+                if wants == Feature::Hole { "20 H7 = 19.6" } else { "20 g6 = 22" }
+            )));
         }
         if work.value == Work::Ream {
             if let Some(from) = &part.from {
-                return Err(
-                    Problem::new("a reamer starts from its pre-drill", from.at.clone())
-                        .advise("leave `from` out, or `bore 20 H7 from 19.6`"),
-                );
+                return Err(Problem::new("a reamer starts from its pre-drill", from.at.clone())
+                    .advise("leave `from` out, or `bore 20 H7 from 19.6`"));
             }
             let ream = Ream::of(feature.limits).map_err(|error| {
                 from_core(&error, part.size.at.clone()).advise("`bore` plans it by boring")
@@ -82,20 +62,13 @@ impl Session {
             None => Start::Open,
         };
         let plan = self.passes(wants, feature.limits, start).map_err(|error| {
-            let at = part
-                .from
-                .as_ref()
-                .map_or(part.size.at.clone(), |from| from.at.clone());
+            let at = part.from.as_ref().map_or(part.size.at.clone(), |from| from.at.clone());
             from_core(&error, at).advise(match wants {
                 Feature::Hole => "a bore starts smaller, as `bore 20 H7 from 19.6`",
                 Feature::Shaft => "turning starts larger, as `turn 20 g6 from 22`",
             })
         })?;
-        let caution = if wants == Feature::Hole {
-            Hazard::OverhungBoring
-        } else {
-            Hazard::Turning
-        };
+        let caution = if wants == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
         Ok(Answer::Passes(Box::new(PassesAnswer {
             work: work.value.word(),
             dial: self.dial,

@@ -64,13 +64,7 @@ impl One {
         limits: Limits,
         name: &'static str,
     ) -> Self {
-        Self {
-            kind,
-            nominal,
-            limits,
-            label: Label::Named(name),
-            source: "as given in the query",
-        }
+        Self { kind, nominal, limits, label: Label::Named(name), source: "as given in the query" }
     }
 
     /// The mate of a part in hand.
@@ -128,12 +122,7 @@ impl Pair {
     /// Of two features that need share no class.
     pub(super) fn unlike(hole: One, shaft: One) -> Result<Self, fits_core::Error> {
         let fit = Fit::of_limits(hole.nominal, hole.limits, shaft.limits)?;
-        Ok(Self {
-            fit,
-            hole,
-            shaft,
-            choice: None,
-        })
+        Ok(Self { fit, hole, shaft, choice: None })
     }
 
     /// Of two classes of ISO 286.
@@ -145,12 +134,7 @@ impl Pair {
         let fit = Fit::of_classes(nominal, hole, shaft)?;
         let hole = One::of_class(hole, nominal, fit.hole());
         let shaft = One::of_class(shaft, nominal, fit.shaft());
-        Ok(Self {
-            fit,
-            hole,
-            shaft,
-            choice: None,
-        })
+        Ok(Self { fit, hole, shaft, choice: None })
     }
 
     pub(super) const fn part(&self, feature: Feature) -> One {
@@ -198,11 +182,7 @@ pub(super) fn pair(
         }
     }
     Pair::of_classes(nominal, hole_class, shaft_class).map_err(|error| {
-        let at_fault = if hole_class.limits(nominal).is_err() {
-            hole
-        } else {
-            shaft
-        };
+        let at_fault = if hole_class.limits(nominal).is_err() { hole } else { shaft };
         undefined(&error, size, at_fault)
     })
 }
@@ -226,23 +206,15 @@ pub(super) fn class(text: &ClassText) -> Result<Class, Problem> {
         from_core(&error, text.letters.at.clone())
             .fix(text.letters.at.clone(), nearest.name(feature))
     })?;
-    let grade: Grade = text
-        .grade
-        .value
-        .parse()
-        .map_err(|error: fits_core::Error| {
-            let nearest = match text.grade.value.trim_start_matches('0').parse::<u32>() {
-                Ok(number) if number > 18 => "18".to_owned(),
-                Ok(number) => number.to_string(),
-                Err(_) => "7".to_owned(),
-            };
-            from_core(&error, text.grade.at.clone()).fix(text.grade.at.clone(), nearest)
-        })?;
-    Ok(Class {
-        feature,
-        letter,
-        grade,
-    })
+    let grade: Grade = text.grade.value.parse().map_err(|error: fits_core::Error| {
+        let nearest = match text.grade.value.trim_start_matches('0').parse::<u32>() {
+            Ok(number) if number > 18 => "18".to_owned(),
+            Ok(number) => number.to_string(),
+            Err(_) => "7".to_owned(),
+        };
+        from_core(&error, text.grade.at.clone()).fix(text.grade.at.clone(), nearest)
+    })?;
+    Ok(Class { feature, letter, grade })
 }
 
 /// The core's refusal of a class at a size: at the size where the table ends,
@@ -255,9 +227,9 @@ pub(super) fn undefined(error: &fits_core::Error, size: &Size, class: &ClassText
     }
     let problem = from_core(error, class.at());
     match error.instead() {
-        Some(instead) => problem
-            .advise("the nearest that exists")
-            .fix(class.at(), instead.to_string()),
+        Some(instead) => {
+            problem.advise("the nearest that exists").fix(class.at(), instead.to_string())
+        }
         None => problem,
     }
 }

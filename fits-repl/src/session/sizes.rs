@@ -25,9 +25,9 @@ impl Session {
         }
         match self.value(size)? {
             Value::Length(length) => Ok(length),
-            Value::Bare(number) => number
-                .of(self.units.unit())
-                .map_err(|error| from_core(&error, size.at.clone())),
+            Value::Bare(number) => {
+                number.of(self.units.unit()).map_err(|error| from_core(&error, size.at.clone()))
+            }
         }
     }
 
@@ -35,11 +35,9 @@ impl Session {
         let failed = |error: fits_core::Error| from_core(&error, size.at.clone());
         Ok(match &size.value {
             Expression::Number(number, None) => Value::Bare(*number),
-            Expression::Number(number, Some(unit)) => Value::Length(
-                number
-                    .of(*unit)
-                    .map_err(|error| unreadable(&error, size, *unit))?,
-            ),
+            Expression::Number(number, Some(unit)) => {
+                Value::Length(number.of(*unit).map_err(|error| unreadable(&error, size, *unit))?)
+            }
             Expression::Gauge(name) => Value::Length(gauge(name, &size.at)?.diameter()),
             Expression::Negative(inner) => match self.value(inner)? {
                 Value::Length(length) => Value::Length(length.checked_neg().map_err(failed)?),
@@ -114,10 +112,8 @@ impl Session {
         let length = self.length(size)?;
         if length.is_negative() {
             let sign = size.at.start..size.at.start + 1;
-            let problem = Problem::new(
-                format!("a size of {length} is less than nothing"),
-                size.at.clone(),
-            );
+            let problem =
+                Problem::new(format!("a size of {length} is less than nothing"), size.at.clone());
             return Err(if matches!(size.value, Expression::Negative(_)) {
                 problem.advise("without the sign").fix(sign, "")
             } else {
@@ -173,11 +169,7 @@ fn unreadable(error: &fits_core::Error, size: &Size, unit: Unit) -> Problem {
         return problem;
     };
     let (top, bottom) = number.ratio();
-    let places = if matches!(unit, Unit::Inch) {
-        1_000_000
-    } else {
-        10_000_000
-    };
+    let places = if matches!(unit, Unit::Inch) { 1_000_000 } else { 10_000_000 };
     let rounded = Number::from_ratio(top, bottom).and_then(|number| number.of(unit));
     match (error.is_unreadable(), rounded, top.checked_mul(places)) {
         (true, Ok(_), Some(scaled)) => {

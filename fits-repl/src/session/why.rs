@@ -36,11 +36,7 @@ impl Session {
             Query::Part(part) => match self.resolve(part)? {
                 Resolved::One(one) => self.why_one(&mut figures, part, &one),
                 Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
-                Resolved::Suit {
-                    pair,
-                    in_hand,
-                    mate,
-                } => {
+                Resolved::Suit { pair, in_hand, mate } => {
                     self.why_both(&mut figures, part, &pair);
                     figures.push(by_rule(
                         &format!(
@@ -59,10 +55,7 @@ impl Session {
             _ => {}
         }
         why_answer(&mut figures, &answer);
-        Ok(Answer::Why(WhyAnswer {
-            of: of.to_owned(),
-            figures,
-        }))
+        Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
     }
 }
 
@@ -72,10 +65,8 @@ impl Session {
             why_class(figures, class, one.nominal);
             return;
         }
-        let bought = part
-            .bought
-            .as_ref()
-            .and_then(|name| self.bought(name, &part.size, one.nominal).ok());
+        let bought =
+            part.bought.as_ref().and_then(|name| self.bought(name, &part.size, one.nominal).ok());
         if let Some(found) = bought {
             figures.push(found.reason());
             return;
@@ -206,10 +197,7 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer) {
         figures.push(Reason {
             figure: "processes".into(),
             value: feature.processes.join(", "),
-            rule: format!(
-                "their grades hold {}",
-                feature.grade.as_deref().unwrap_or_default()
-            ),
+            rule: format!("their grades hold {}", feature.grade.as_deref().unwrap_or_default()),
             source: process.source().into(),
             known: process.known(),
         });

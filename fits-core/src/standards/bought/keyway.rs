@@ -66,25 +66,22 @@ impl Keyway {
             KeyStandard::Din6885 => Unit::Millimetre,
             KeyStandard::AnsiB171 => Unit::Inch,
         };
-        rows()
-            .find(|row| row.over < shaft && shaft <= row.up_to)
-            .map(Self)
-            .ok_or_else(|| {
-                let over = rows().map(|row| row.over).min().unwrap_or_default();
-                let up_to = rows().map(|row| row.up_to).max().unwrap_or_default();
-                Error::new(Kind::NotListed {
-                    why: format!(
-                        "{} lists no key for a shaft of {}",
-                        standard.name(),
-                        spoken(shaft, unit)
-                    ),
-                    advice: format!(
-                        "shafts over {} up to {} are listed",
-                        spoken(over, unit),
-                        spoken(up_to, unit)
-                    ),
-                })
+        rows().find(|row| row.over < shaft && shaft <= row.up_to).map(Self).ok_or_else(|| {
+            let over = rows().map(|row| row.over).min().unwrap_or_default();
+            let up_to = rows().map(|row| row.up_to).max().unwrap_or_default();
+            Error::new(Kind::NotListed {
+                why: format!(
+                    "{} lists no key for a shaft of {}",
+                    standard.name(),
+                    spoken(shaft, unit)
+                ),
+                advice: format!(
+                    "shafts over {} up to {} are listed",
+                    spoken(over, unit),
+                    spoken(up_to, unit)
+                ),
             })
+        })
     }
 
     /// The standard.

@@ -171,9 +171,8 @@ impl Family {
         if let Some(own) = Self::all().find(|family| is(&plain(family.name()))) {
             return Ok(vec![own]);
         }
-        let found: Vec<_> = Self::all()
-            .filter(|family| family.words().iter().any(|word| is(word)))
-            .collect();
+        let found: Vec<_> =
+            Self::all().filter(|family| family.words().iter().any(|word| is(word))).collect();
         if !found.is_empty() {
             return Ok(found);
         }
@@ -228,11 +227,7 @@ impl Family {
     /// The sizes listed one by one, in the order of the table; empty for a
     /// family whose limits hold for ranges of size.
     pub fn sizes(self) -> impl Iterator<Item = Length> {
-        self.0
-            .rows
-            .iter()
-            .filter(|row| row.start == row.end)
-            .map(|row| row.start)
+        self.0.rows.iter().filter(|row| row.start == row.end).map(|row| row.start)
     }
 
     /// The part of a nominal size.
@@ -269,9 +264,7 @@ impl Family {
                 },
             });
         }
-        widest
-            .filter(|_| nominal.is_positive())
-            .ok_or_else(|| self.not_listed(nominal))
+        widest.filter(|_| nominal.is_positive()).ok_or_else(|| self.not_listed(nominal))
     }
 
     /// The part of a nominal size and an outside diameter, for the families
@@ -344,11 +337,8 @@ impl Family {
         let below = below.filter(|end| *end < asked).max();
         let above = self.0.rows.iter().map(|row| row.start);
         let above = above.filter(|start| *start > asked).min();
-        let near: Vec<_> = [below, above]
-            .into_iter()
-            .flatten()
-            .map(|size| spoken(size, self.0.unit))
-            .collect();
+        let near: Vec<_> =
+            [below, above].into_iter().flatten().map(|size| spoken(size, self.0.unit)).collect();
         let standard = match self.0.standard {
             "" => String::new(),
             named => format!(" ({named})"),
@@ -405,11 +395,7 @@ impl Part {
     /// Why the limits are what they are.
     pub fn reason(&self) -> Reason {
         Reason {
-            figure: format!(
-                "{} {}",
-                self.family.0.noun,
-                spoken(self.nominal, self.family.0.unit)
-            ),
+            figure: format!("{} {}", self.family.0.noun, spoken(self.nominal, self.family.0.unit)),
             value: format!("{} to {}", self.limits.lower(), self.limits.upper()),
             rule: self.note.into(),
             source: self.source.into(),
@@ -419,16 +405,11 @@ impl Part {
 }
 
 fn ambiguous(text: &str, families: &[Family]) -> Error {
-    let kinds: Vec<_> = families
-        .iter()
-        .map(|family| format!("{} ({})", family.name(), family.differs()))
-        .collect();
+    let kinds: Vec<_> =
+        families.iter().map(|family| format!("{} ({})", family.name(), family.differs())).collect();
     Error::new(Kind::Ambiguous {
         why: format!("{} can mean: {}", text.trim(), kinds.join("; ")),
-        choices: families
-            .iter()
-            .map(|family| family.name().to_owned())
-            .collect(),
+        choices: families.iter().map(|family| family.name().to_owned()).collect(),
     })
 }
 
@@ -454,13 +435,8 @@ fn spoken(size: Length, unit: Unit) -> String {
             (whole, part) => format!("{whole}-{part}/{under} in"),
         };
     }
-    let decimals = crate::size::Decimals {
-        unit: Unit::Inch,
-        places: 6,
-    };
-    let text = size
-        .shown(decimals, crate::size::Rounding::Nearest)
-        .to_string();
+    let decimals = crate::size::Decimals { unit: Unit::Inch, places: 6 };
+    let text = size.shown(decimals, crate::size::Rounding::Nearest).to_string();
     format!("{} in", text.trim_end_matches('0').trim_end_matches('.'))
 }
 

@@ -142,11 +142,7 @@ pub fn seat(feature: Feature, load: Load, diameter: Length) -> Result<Vec<Seat>,
         Feature::Shaft => load.on_shaft(),
         Feature::Hole => load,
     };
-    let of_side = || {
-        table::SEATS
-            .iter()
-            .filter(move |row| row.feature == feature)
-    };
+    let of_side = || table::SEATS.iter().filter(move |row| row.feature == feature);
     let seats = of_side()
         .filter(|row| row.load == load && row.over < diameter && diameter <= row.up_to)
         .map(|row| {
@@ -174,10 +170,7 @@ pub fn seat(feature: Feature, load: Load, diameter: Length) -> Result<Vec<Seat>,
             .map(Load::words)
             .collect();
         return Err(Error::new(Kind::NotListed {
-            why: format!(
-                "no {side} seat is listed for `{}` at {diameter}",
-                load.words()
-            ),
+            why: format!("no {side} seat is listed for `{}` at {diameter}", load.words()),
             advice: format!("listed for the {side}: {}", listed.join(", ")),
         }));
     }

@@ -59,20 +59,13 @@ impl Drill {
     /// The largest drill up to a size, from the series allowed.
     pub fn under(size: Length, allowed: &[Series]) -> Option<Self> {
         let end = table::DRILLS.partition_point(|entry| entry.diameter <= size);
-        table::DRILLS[..end]
-            .iter()
-            .rev()
-            .map(Self)
-            .find(|drill| allowed.contains(&drill.series()))
+        table::DRILLS[..end].iter().rev().map(Self).find(|drill| allowed.contains(&drill.series()))
     }
 
     /// The smallest drill from a size up, from the series allowed.
     pub fn over(size: Length, allowed: &[Series]) -> Option<Self> {
         let start = table::DRILLS.partition_point(|entry| entry.diameter < size);
-        table::DRILLS[start..]
-            .iter()
-            .map(Self)
-            .find(|drill| allowed.contains(&drill.series()))
+        table::DRILLS[start..].iter().map(Self).find(|drill| allowed.contains(&drill.series()))
     }
 
     /// What it is called: `#7`, `F`, `19/32 in`, `8.5 mm`.

@@ -85,22 +85,17 @@ impl Letter {
             Feature::Shaft => SHAFT_LETTERS,
         };
         // 28 names: the position fits.
-        if let Some(at) = (0..)
-            .zip(names)
-            .find_map(|(at, known)| (known == name).then_some(at))
-        {
+        if let Some(at) = (0..).zip(names).find_map(|(at, known)| (known == name).then_some(at)) {
             return Ok(Self(at));
         }
         let (why, advice) = if names.iter().any(|known| known.eq_ignore_ascii_case(name)) {
             match feature {
-                Feature::Hole => (
-                    format!("{name} does not name a hole"),
-                    "the hole takes the capital",
-                ),
-                Feature::Shaft => (
-                    format!("{name} does not name a shaft"),
-                    "the shaft takes the small letter",
-                ),
+                Feature::Hole => {
+                    (format!("{name} does not name a hole"), "the hole takes the capital")
+                }
+                Feature::Shaft => {
+                    (format!("{name} does not name a shaft"), "the shaft takes the small letter")
+                }
             }
         } else {
             (
@@ -108,11 +103,7 @@ impl Letter {
                 "the letters i, l, o, q and w are not used",
             )
         };
-        Err(Error::new(Kind::NotAClass {
-            why,
-            advice: advice.into(),
-        })
-        .at(0, name.len()))
+        Err(Error::new(Kind::NotAClass { why, advice: advice.into() }).at(0, name.len()))
     }
 
     /// The existing letter nearest in the alphabet to a name that is none.
@@ -248,10 +239,7 @@ impl Class {
     /// The same letter and grade of the other feature: H7 for h7.
     #[must_use]
     pub const fn mirrored(self) -> Self {
-        Self {
-            feature: self.feature.mate(),
-            ..self
-        }
+        Self { feature: self.feature.mate(), ..self }
     }
 }
 
@@ -269,9 +257,7 @@ impl FromStr for Class {
     /// # Errors
     /// No such letter or grade.
     fn from_str(text: &str) -> Result<Self, Error> {
-        let split = text
-            .find(|c: char| !c.is_ascii_alphabetic())
-            .unwrap_or(text.len());
+        let split = text.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(text.len());
         let (name, grade) = text.split_at(split);
         let feature = match name.bytes().next() {
             Some(first) if first.is_ascii_uppercase() => Feature::Hole,
@@ -285,14 +271,8 @@ impl FromStr for Class {
             }
         };
         let letter = Letter::named(name, feature)?;
-        let grade = grade
-            .parse()
-            .map_err(|error: Error| error.at(split, text.len()))?;
-        Ok(Self {
-            feature,
-            letter,
-            grade,
-        })
+        let grade = grade.parse().map_err(|error: Error| error.at(split, text.len()))?;
+        Ok(Self { feature, letter, grade })
     }
 }
 
@@ -304,8 +284,6 @@ impl Serialize for Class {
 
 impl<'de> Deserialize<'de> for Class {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        String::deserialize(deserializer)?
-            .parse()
-            .map_err(serde::de::Error::custom)
+        String::deserialize(deserializer)?.parse().map_err(serde::de::Error::custom)
     }
 }

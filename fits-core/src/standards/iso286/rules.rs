@@ -46,11 +46,7 @@ impl Place {
             }));
         }
         let step = tables::STEP_UP_TO.partition_point(|&up_to| up_to < nominal.tenth_nanometres());
-        Ok(Self {
-            nominal,
-            step,
-            main: usize::from(tables::STEP_MAIN[step]),
-        })
+        Ok(Self { nominal, step, main: usize::from(tables::STEP_MAIN[step]) })
     }
 
     fn has_delta(self) -> bool {
@@ -111,9 +107,7 @@ fn tolerance_at(grade: Grade, place: Place) -> Result<Length, Error> {
 /// tolerance, if any is.
 pub fn grade_within(tolerance: Length, nominal: Length) -> Option<Grade> {
     let place = Place::of(nominal).ok()?;
-    Grade::all()
-        .rev()
-        .find(|&grade| tolerance_at(grade, place).is_ok_and(|it| it <= tolerance))
+    Grade::all().rev().find(|&grade| tolerance_at(grade, place).is_ok_and(|it| it <= tolerance))
 }
 
 #[cold]
@@ -130,10 +124,7 @@ struct Cell {
 }
 
 fn cell(rows: &[tables::Row], row: usize, step: usize) -> Cell {
-    Cell {
-        value: rows[row].0[step],
-        source: rows[row].1[step],
-    }
+    Cell { value: rows[row].0[step], source: rows[row].1[step] }
 }
 
 /// The shaft row for a letter and grade; `None` where the table has none for
@@ -214,9 +205,7 @@ impl Class {
         self.letter_is_used(place)?;
         let found =
             shaft_row(self.letter, self.grade).map(|row| cell(&tables::SHAFTS, row, place.step));
-        found
-            .filter(|cell| cell.value != NONE)
-            .ok_or_else(|| self.no_cell(place))
+        found.filter(|cell| cell.value != NONE).ok_or_else(|| self.no_cell(place))
     }
 
     /// ES of letters above H, EI of letters up to H.
@@ -260,10 +249,7 @@ impl Class {
                 tables::ROW_HOLE_K_COARSE
             }
             Letter::N if !self.grade.up_to(8) && place.nominal <= ONE_MM => {
-                return Some(Cell {
-                    value: NONE,
-                    source: 0,
-                });
+                return Some(Cell { value: NONE, source: 0 });
             }
             Letter::N if !self.grade.up_to(8) && place.nominal <= FIVE_HUNDRED_MM => {
                 tables::ROW_HOLE_N_COARSE
@@ -277,17 +263,12 @@ impl Class {
     fn takes_delta(self, place: Place) -> bool {
         self.letter >= Letter::K
             && place.has_delta()
-            && self
-                .grade
-                .up_to(if self.letter <= Letter::N { 8 } else { 7 })
+            && self.grade.up_to(if self.letter <= Letter::N { 8 } else { 7 })
     }
 
     fn delta(self, place: Place) -> Option<Length> {
         let from_it3 = self.grade.index().checked_sub(Grade::IT3.index())?;
-        tables::DELTAS[place.main]
-            .get(from_it3)
-            .copied()
-            .map(tenths_um)
+        tables::DELTAS[place.main].get(from_it3).copied().map(tenths_um)
     }
 
     #[cold]
@@ -318,10 +299,8 @@ impl Class {
                     .filter(|&step| tables::SHAFTS[self.letter.index()].0[step] != NONE)
                     .collect();
                 // Every letter has at least one range.
-                let (first, last) = (
-                    steps.first().copied().unwrap_or(0),
-                    steps.last().copied().unwrap_or(0),
-                );
+                let (first, last) =
+                    (steps.first().copied().unwrap_or(0), steps.last().copied().unwrap_or(0));
                 let over = first.checked_sub(1).map_or(Length::ZERO, |before| {
                     Length::from_tenth_nanometres(tables::STEP_UP_TO[before])
                 });
@@ -340,10 +319,7 @@ impl Class {
         let place = Place::of(nominal).ok()?;
         let grade_distance = |grade: Grade| grade.index().abs_diff(self.grade.index());
         let letter_distance = |letter: Letter| letter.index().abs_diff(self.letter.index());
-        let symmetrical = (self.letter == Letter::J).then_some(Self {
-            letter: Letter::JS,
-            ..self
-        });
+        let symmetrical = (self.letter == Letter::J).then_some(Self { letter: Letter::JS, ..self });
         let mut grades: Vec<Grade> = Grade::all().collect();
         grades.sort_by_key(|&grade| grade_distance(grade));
         let mut letters: Vec<Letter> = Letter::all().collect();
@@ -353,11 +329,7 @@ impl Class {
             .chain(grades.iter().map(|&grade| Self { grade, ..self }))
             .chain(letters.iter().map(|&letter| Self { letter, ..self }))
             .chain(grades.iter().flat_map(|&grade| {
-                letters.iter().map(move |&letter| Self {
-                    letter,
-                    grade,
-                    ..self
-                })
+                letters.iter().map(move |&letter| Self { letter, grade, ..self })
             }))
             .find(|class| class.ends(place).is_ok())
     }
@@ -385,10 +357,7 @@ impl Class {
             (Feature::Hole, false) => ("ES", deviations.upper()),
         };
         let figure = format!("{end} of {self}");
-        let by_rule = Provenance {
-            known: Known::Formula,
-            text: "",
-        };
+        let by_rule = Provenance { known: Known::Formula, text: "" };
         if self.letter == Letter::JS {
             reasons.push(reason(
                 figure,
@@ -424,11 +393,7 @@ impl Class {
                 let mirrored = cell(&tables::SHAFTS, self.letter.index(), place.step);
                 let shaft = self.letter.name(Feature::Shaft);
                 let opposite = if self.letter <= Letter::H { "es" } else { "ei" };
-                let delta = if self.takes_delta(place) {
-                    self.delta(place)
-                } else {
-                    None
-                };
+                let delta = if self.takes_delta(place) { self.delta(place) } else { None };
                 let rule = match delta {
                     Some(_) => format!("-{opposite} of {shaft} + delta"),
                     None => format!("-{opposite} of {shaft}"),

@@ -45,10 +45,7 @@ impl Process {
                 Feature::Shaft => process.0.shafts,
             };
             let within = |finest, coarsest| finest <= grade && grade <= coarsest;
-            makes
-                && process
-                    .grades()
-                    .is_some_and(|(finest, coarsest)| within(finest, coarsest))
+            makes && process.grades().is_some_and(|(finest, coarsest)| within(finest, coarsest))
         })
     }
 

@@ -23,20 +23,12 @@ impl Text {
         let one = |unit: Unit| {
             let most = if unit == Unit::Inch { 6 } else { 7 };
             let least = if unit == Unit::Inch { 4 } else { 3 };
-            let exact = (least..=most)
-                .map(|places| Decimals { unit, places })
-                .find(|decimals| {
-                    decimals.round(size, Rounding::Nearest) == size && is_exact(size, *decimals)
-                });
+            let exact = (least..=most).map(|places| Decimals { unit, places }).find(|decimals| {
+                decimals.round(size, Rounding::Nearest) == size && is_exact(size, *decimals)
+            });
             let (about, decimals) = exact
-                .map_or(("about ", Decimals { unit, places: most }), |decimals| {
-                    ("", decimals)
-                });
-            format!(
-                "{about}{} {}",
-                size.shown(decimals, Rounding::Nearest),
-                unit.symbol()
-            )
+                .map_or(("about ", Decimals { unit, places: most }), |decimals| ("", decimals));
+            format!("{about}{} {}", size.shown(decimals, Rounding::Nearest), unit.symbol())
         };
         self.units().map(one).join("   ")
     }
@@ -55,16 +47,9 @@ impl Text {
         let decimals = if is_exact(size, usual) {
             usual
         } else {
-            Decimals {
-                places: usual.places + 1,
-                ..usual
-            }
+            Decimals { places: usual.places + 1, ..usual }
         };
-        format!(
-            "{} {}",
-            size.shown(decimals, Rounding::Nearest),
-            unit.symbol()
-        )
+        format!("{} {}", size.shown(decimals, Rounding::Nearest), unit.symbol())
     }
 
     /// A limit pair in one unit, rounded inward.
@@ -80,9 +65,7 @@ impl Text {
 
     /// A difference of sizes: 0.001 mm and, in inches, thou to a tenth.
     pub(super) fn difference(&self, length: Length) -> String {
-        self.units()
-            .map(|unit| Self::difference_in(length, unit))
-            .join("  ")
+        self.units().map(|unit| Self::difference_in(length, unit)).join("  ")
     }
 
     /// The same in the unit in force alone.
@@ -93,24 +76,14 @@ impl Text {
 
     fn difference_in(length: Length, unit: Unit) -> String {
         let usual = match unit {
-            Unit::Inch => Decimals {
-                unit: Unit::Thou,
-                places: 1,
-            },
+            Unit::Inch => Decimals { unit: Unit::Thou, places: 1 },
             _ => Decimals::MILLIMETRES,
         };
         // What would show as nought, or nearly, takes a place more.
         let is_small = length.tenth_nanometres().unsigned_abs() < 50_000;
         let extra = u8::from(is_small && !is_exact(length, usual));
-        let decimals = Decimals {
-            places: usual.places + extra,
-            ..usual
-        };
-        format!(
-            "{} {}",
-            length.shown(decimals, Rounding::Nearest),
-            decimals.unit.symbol()
-        )
+        let decimals = Decimals { places: usual.places + extra, ..usual };
+        format!("{} {}", length.shown(decimals, Rounding::Nearest), decimals.unit.symbol())
     }
 
     /// The rounding that leaves metal for a further cut.
@@ -123,11 +96,7 @@ impl Text {
 
     /// A size to reach, in one unit.
     pub(super) fn target(size: Length, unit: Unit, toward: Rounding) -> String {
-        format!(
-            "{} {}",
-            size.shown(Self::usual(unit), toward),
-            unit.symbol()
-        )
+        format!("{} {}", size.shown(Self::usual(unit), toward), unit.symbol())
     }
 
     /// The aim as a micrometer reads it: on the metal side, where a further
@@ -141,13 +110,7 @@ impl Text {
             .find(|rounding| feature.limits.contains(decimals.round(aim, *rounding)));
         let (decimals, rounding) = match shown {
             Some(rounding) => (decimals, rounding),
-            None => (
-                Decimals {
-                    places: decimals.places + 1,
-                    ..decimals
-                },
-                Rounding::Nearest,
-            ),
+            None => (Decimals { places: decimals.places + 1, ..decimals }, Rounding::Nearest),
         };
         format!("{} {}", aim.shown(decimals, rounding), unit.symbol())
     }

@@ -49,9 +49,5 @@ pub(super) fn excerpt(line: &str, start: usize, end: usize) -> (String, usize, u
         .chain(after.iter().take(AROUND))
         .map(|c| if c.is_control() { ' ' } else { *c })
         .collect();
-    (
-        format!("{lead}{shown}{tail}"),
-        lead.len() + before.len() - cut,
-        under.min(AROUND),
-    )
+    (format!("{lead}{shown}{tail}"), lead.len() + before.len() - cut, under.min(AROUND))
 }

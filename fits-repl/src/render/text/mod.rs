@@ -49,11 +49,7 @@ const fn feature_name(feature: Feature) -> &'static str {
 fn zone_name(feature: &FeatureAnswer) -> String {
     let kind = feature.kind.map_or("size", feature_name);
     let named = format!("{kind} {}", feature.class);
-    if named.len() < 12 {
-        named
-    } else {
-        kind.to_owned()
-    }
+    if named.len() < 12 { named } else { kind.to_owned() }
 }
 
 /// More roughing passes than this are shown by the first and the last.
@@ -87,11 +83,7 @@ impl Text {
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Settings(settings) => {
-                let units = if settings.units == Units::Millimetres {
-                    "mm"
-                } else {
-                    "in"
-                };
+                let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
                 let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());
             }
             Answer::Why(why) => Self::why(&mut out, why),
@@ -130,22 +122,11 @@ impl Text {
     }
 
     fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
-        let lead = if feature.mic_yours.is_some() {
-            "HAVE"
-        } else {
-            "CUT"
-        };
-        self.cut_line(
-            out,
-            lead,
-            feature.kind.map_or("size", feature_name),
-            feature,
-        );
+        let lead = if feature.mic_yours.is_some() { "HAVE" } else { "CUT" };
+        self.cut_line(out, lead, feature.kind.map_or("size", feature_name), feature);
         let [first, second] = self.units();
-        let (one, other) = (
-            Self::range(feature.limits, first),
-            Self::range(feature.limits, second),
-        );
+        let (one, other) =
+            (Self::range(feature.limits, first), Self::range(feature.limits, second));
         let _ = writeln!(out, "  {:<13} {one:<28}{other}", feature.class);
     }
 
@@ -174,10 +155,7 @@ impl Text {
             self.ream(out, feature.ream.as_ref(), feature.not_reamed.as_ref());
         }
         if feature.kind.is_none() {
-            let _ = writeln!(
-                out,
-                "  say `hole` or `shaft` before the size for tools and passes"
-            );
+            let _ = writeln!(out, "  say `hole` or `shaft` before the size for tools and passes");
         }
         if let Some(plan) = &feature.bore {
             self.plan(out, "bore", plan);
@@ -222,10 +200,7 @@ impl Text {
                 continue;
             }
             let name = format!("{:<5} {}", part.kind.map_or("", feature_name), part.class);
-            let (one, other) = (
-                Self::range(part.limits, first),
-                Self::range(part.limits, second),
-            );
+            let (one, other) = (Self::range(part.limits, first), Self::range(part.limits, second));
             let _ = writeln!(out, "  {name:<13} {one:<28}{other}");
         }
         self.how_it_fits(out, fit);
@@ -262,10 +237,7 @@ impl Text {
             Kind::Interference => [("least", high), ("greatest", low)],
             Kind::Transition => [("loosest", high), ("tightest", low)],
         };
-        for (name, length) in lines
-            .into_iter()
-            .chain([("at the aims", clearance.aim_mm.0)])
-        {
+        for (name, length) in lines.into_iter().chain([("at the aims", clearance.aim_mm.0)]) {
             let _ = writeln!(out, "    {name:<12}{}", self.play(length));
         }
         if let Some(chance) = &fit.chance_of_clearance {
@@ -276,23 +248,16 @@ impl Text {
             );
         }
         let Some(choice) = &fit.choice else { return };
-        let changed = choice
-            .changed_by
-            .map_or(String::new(), |why| format!(" ({why})"));
+        let changed = choice.changed_by.map_or(String::new(), |why| format!(" ({why})"));
         wrapped(
             out,
             "  ",
-            &format!(
-                "{} is {}{changed}: {}",
-                choice.word, choice.class, choice.reason
-            ),
+            &format!("{} is {}{changed}: {}", choice.word, choice.class, choice.reason),
         );
         let neighbours: Vec<String> = [("looser", &choice.looser), ("tighter", &choice.tighter)]
             .into_iter()
             .filter_map(|(way, found)| {
-                found
-                    .as_ref()
-                    .map(|found| format!("{way}: {} {}", found.word, found.class))
+                found.as_ref().map(|found| format!("{way}: {} {}", found.word, found.class))
             })
             .collect();
         if !neighbours.is_empty() {
@@ -309,11 +274,7 @@ impl Text {
     fn zones(out: &mut String, nominal: Length, zones: &[(String, Limits, Option<Length>)]) {
         let zones: Vec<_> = zones
             .iter()
-            .map(|(name, limits, reading)| bar::Zone {
-                name,
-                limits: *limits,
-                reading: *reading,
-            })
+            .map(|(name, limits, reading)| bar::Zone { name, limits: *limits, reading: *reading })
             .collect();
         bar::draw(out, nominal, &zones);
     }
@@ -353,11 +314,7 @@ impl Text {
     /// Passes in short, for an answer about something else.
     fn plan(&self, out: &mut String, work: &str, plan: &PassFigures) {
         let [unit, _] = self.units();
-        let toward = Self::metal_side(if work == "turn" {
-            Some(Feature::Shaft)
-        } else {
-            None
-        });
+        let toward = Self::metal_side(if work == "turn" { Some(Feature::Shaft) } else { None });
         let mut words: Vec<String> = Vec::new();
         for pass in &plan.passes {
             words.push(match (pass.name, pass.drill) {
@@ -391,12 +348,7 @@ impl Text {
             self.style(Style::Faint, &format!("  {:<12}{:<32}{dial}", "pass", "to"))
         );
         // Many equal roughing cuts: the first and the last stand for them.
-        let roughs = answer
-            .plan
-            .passes
-            .iter()
-            .filter(|pass| pass.name == "rough")
-            .count();
+        let roughs = answer.plan.passes.iter().filter(|pass| pass.name == "rough").count();
         let mut rough = 0;
         for pass in &answer.plan.passes {
             if pass.name == "rough" {
@@ -452,22 +404,11 @@ impl Text {
     fn why(out: &mut String, why: &WhyAnswer) {
         let _ = writeln!(out, "{}", why.of);
         for reason in &why.figures {
-            let rule = if reason.rule.is_empty() {
-                String::new()
-            } else {
-                format!(" ({})", reason.rule)
-            };
-            wrapped(
-                out,
-                "  ",
-                &format!("{} = {}{rule}", reason.figure, reason.value),
-            );
+            let rule =
+                if reason.rule.is_empty() { String::new() } else { format!(" ({})", reason.rule) };
+            wrapped(out, "  ", &format!("{} = {}{rule}", reason.figure, reason.value));
             let known = reason.known.words();
-            let known = if reason.source == known {
-                String::new()
-            } else {
-                format!(": {known}")
-            };
+            let known = if reason.source == known { String::new() } else { format!(": {known}") };
             wrapped(out, "      ", &format!("{}{known}", reason.source));
         }
     }

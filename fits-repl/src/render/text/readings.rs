@@ -30,11 +30,7 @@ impl Text {
         Self::zones(
             out,
             feature.nominal_mm.0,
-            &[(
-                name.trim().to_owned(),
-                feature.limits,
-                Some(answer.reading.reading_mm.0),
-            )],
+            &[(name.trim().to_owned(), feature.limits, Some(answer.reading.reading_mm.0))],
         );
     }
 
@@ -46,9 +42,7 @@ impl Text {
             Verdict::CutMore => (Style::Strong, "CUT MORE"),
             Verdict::Over => (Style::Bad, "OVER"),
         };
-        let name = feature
-            .kind
-            .map_or("size".to_owned(), |kind| kind.to_string());
+        let name = feature.kind.map_or("size".to_owned(), |kind| kind.to_string());
         let [first, second] = self.units();
         let _ = writeln!(
             out,
@@ -76,14 +70,8 @@ impl Text {
                 };
                 for (name, length) in [
                     ("to the aim".to_owned(), reading.to_go_mm.0),
-                    (
-                        format!("to the {} limit", limit[0]),
-                        reading.to_first_limit_mm.0,
-                    ),
-                    (
-                        format!("to the {} limit", limit[1]),
-                        reading.to_last_limit_mm.0,
-                    ),
+                    (format!("to the {} limit", limit[0]), reading.to_first_limit_mm.0),
+                    (format!("to the {} limit", limit[1]), reading.to_last_limit_mm.0),
                 ] {
                     let _ = writeln!(
                         out,
@@ -95,11 +83,7 @@ impl Text {
             }
             Verdict::Good => {
                 let past = reading.to_go_mm.0.is_negative();
-                let off = reading
-                    .to_go_mm
-                    .0
-                    .checked_abs()
-                    .unwrap_or(reading.to_go_mm.0);
+                let off = reading.to_go_mm.0.checked_abs().unwrap_or(reading.to_go_mm.0);
                 let side = match (off == Length::ZERO, past) {
                     (true, _) => "at the aim".to_owned(),
                     (false, true) => format!("{} past the aim", self.difference(off)),
@@ -112,11 +96,7 @@ impl Text {
                 );
             }
             Verdict::Over => {
-                let past = reading
-                    .to_last_limit_mm
-                    .0
-                    .checked_neg()
-                    .unwrap_or(Length::ZERO);
+                let past = reading.to_last_limit_mm.0.checked_neg().unwrap_or(Length::ZERO);
                 wrapped(
                     out,
                     "  ",
@@ -130,11 +110,7 @@ impl Text {
     }
 
     pub(super) fn pair_reading(&self, out: &mut String, answer: &PairReadingAnswer) {
-        let style = if answer.within {
-            Style::Good
-        } else {
-            Style::Bad
-        };
+        let style = if answer.within { Style::Good } else { Style::Bad };
         let word = if answer.within { "inside" } else { "OUTSIDE" };
         let _ = writeln!(
             out,
@@ -150,10 +126,7 @@ impl Text {
         );
         for part in [&answer.hole, &answer.shaft] {
             if answer.within && part.reading.verdict != Verdict::Good {
-                let name = part
-                    .feature
-                    .kind
-                    .map_or(String::new(), |kind| kind.to_string());
+                let name = part.feature.kind.map_or(String::new(), |kind| kind.to_string());
                 let [first, second] = self.units();
                 let size = part.reading.reading_mm.0;
                 let _ = writeln!(
@@ -171,17 +144,11 @@ impl Text {
         let zone = |part: &ReadingAnswer| {
             let name = format!(
                 "{} {}",
-                part.feature
-                    .kind
-                    .map_or(String::new(), |kind| kind.to_string()),
+                part.feature.kind.map_or(String::new(), |kind| kind.to_string()),
                 part.feature.class
             );
             (name, part.feature.limits, Some(part.reading.reading_mm.0))
         };
-        Self::zones(
-            out,
-            answer.nominal_mm.0,
-            &[zone(&answer.hole), zone(&answer.shaft)],
-        );
+        Self::zones(out, answer.nominal_mm.0, &[zone(&answer.hole), zone(&answer.shaft)]);
     }
 }
