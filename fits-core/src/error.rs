@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::size::Length;
+use crate::size::{Length, inches};
 
 /// Why a question could not be answered.
 ///
@@ -39,6 +39,8 @@ pub(crate) enum Kind {
     NotAClass { why: String, advice: String },
     /// The standard's tables do not reach the size.
     OutOfTable { nominal: Length, table: &'static str, over: Length, up_to: Length },
+    /// The same, of a table in inches.
+    OutOfInchTable { nominal: Length, table: String, over: Length, up_to: Length },
     /// The standard defines no such class at this size.
     NotDefined { why: String },
     /// The lower limit is above the upper limit.
@@ -70,7 +72,7 @@ impl Error {
 
     /// Is the nominal size beyond the standard's tables?
     pub fn is_out_of_table(&self) -> bool {
-        matches!(self.0.kind, Kind::OutOfTable { .. })
+        matches!(self.0.kind, Kind::OutOfTable { .. } | Kind::OutOfInchTable { .. })
     }
 
     /// Does the standard define no such class at this size?
@@ -121,6 +123,9 @@ impl Error {
             Kind::OutOfTable { over, up_to, .. } => {
                 format!("sizes over {over} up to {up_to} are tabulated")
             }
+            Kind::OutOfInchTable { over, up_to, .. } => {
+                format!("sizes over {} in up to {} in are tabulated", inches(*over), inches(*up_to))
+            }
             _ => String::new(),
         }
     }
@@ -142,6 +147,13 @@ impl fmt::Display for Error {
             Kind::OutOfTable { nominal, table, over, up_to } => {
                 write!(f, "nominal size {nominal} is outside {table} (over {over}, up to {up_to})")
             }
+            Kind::OutOfInchTable { nominal, table, over, up_to } => write!(
+                f,
+                "nominal size {} in is outside {table} (over {} in, up to {} in)",
+                inches(*nominal),
+                inches(*over),
+                inches(*up_to)
+            ),
             Kind::CrossedLimits { lower, upper } => {
                 write!(f, "the lower limit {lower} is above the upper limit {upper}")
             }

@@ -101,6 +101,22 @@ impl Fit {
         Self::build(nominal, hole, shaft, Basis::Neither)
     }
 
+    /// The same, with the basis seen from the limits: hole-basis where the
+    /// hole begins at the nominal size, shaft-basis where the shaft ends there.
+    pub(crate) fn of_limits_about(
+        nominal: Length,
+        hole: Limits,
+        shaft: Limits,
+    ) -> Result<Self, Error> {
+        let basis = match (hole.lower() == nominal, shaft.upper() == nominal) {
+            (true, true) => Basis::Both,
+            (true, false) => Basis::Hole,
+            (false, true) => Basis::Shaft,
+            (false, false) => Basis::Neither,
+        };
+        Self::build(nominal, hole, shaft, basis)
+    }
+
     fn build(nominal: Length, hole: Limits, shaft: Limits, basis: Basis) -> Result<Self, Error> {
         let clearance = Limits::new(
             hole.lower().checked_sub(shaft.upper())?,

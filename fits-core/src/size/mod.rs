@@ -13,4 +13,5 @@ mod write;
 pub use length::Length;
 pub use limits::{Deviations, Limits};
 pub use read::{Number, Unit};
+pub(crate) use write::inches;
 pub use write::{Decimals, Rounding};

@@ -91,6 +91,13 @@ impl Length {
     }
 }
 
+/// A length in inches with as many places as it takes, at most nine.
+pub(crate) fn inches(length: Length) -> String {
+    let decimals = Decimals { unit: Unit::Inch, places: 9 };
+    let text = length.shown(decimals, Rounding::Nearest).to_string();
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
 struct Shown {
     steps: i128,
     places: usize,

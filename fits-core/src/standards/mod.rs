@@ -1,5 +1,6 @@
 //! What published tables say. What to do about it lives in [`crate::shop`].
 
+pub mod b41;
 pub mod bought;
 pub mod drills;
 pub mod iso286;

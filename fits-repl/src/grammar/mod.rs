@@ -268,29 +268,30 @@ fn limits_after(rest: &str, total: usize) -> Parsed<'_, Option<Tolerance>> {
     Ok(if tolerance.is_some() { (end, tolerance) } else { (rest, None) })
 }
 
-/// A bought-in part's name, where words stand before a size: `shoulder screw 3/8in`.
+/// A bought-in part's name, where words stand before a size: `shoulder screw
+/// 3/8in`, `m6 dowel pin 6mm`.
 fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
-    let Ok((first, letters)) = word(input) else {
-        return Ok((input, None));
-    };
+    let Ok((first, letters)) = word(input) else { return Ok((input, None)) };
     let is_unit = Unit::scan(input).is_some_and(|(_, taken)| taken == letters.len());
-    if letters.eq_ignore_ascii_case("letter")
-        || is_unit
-        || first.starts_with(|c: char| c.is_ascii_digit())
-    {
+    if letters.eq_ignore_ascii_case("letter") || is_unit {
         return Ok((input, None));
     }
-    let (rest, name) = phrase(input)?;
+    // A class may open the name where a word, not a size, follows it.
+    let digits = first.len() - first.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+    let opening = if digits > 0 { &input[..letters.len() + digits] } else { "" };
+    let (rest, name) = phrase(&input[opening.len()..])?;
+    if digits > 0 && name.len() < 3 {
+        return Ok((input, None));
+    }
     let (after, _) = separator(rest)?;
-    if after == rest
-        || !after.starts_with(|c: char| {
-            c.is_ascii_digit() || matches!(c, '.' | '#' | '(' | '\u{2300}' | '\u{d8}')
-        })
-    {
+    let size_follows = after.starts_with(|c: char| {
+        c.is_ascii_digit() || matches!(c, '.' | '#' | '(' | '\u{2300}' | '\u{d8}')
+    });
+    if name.is_empty() || after == rest || !size_follows {
         return Ok((input, None));
     }
-    let at = span(total, input, rest);
-    Ok((after, Some(Spot { value: name, at })))
+    let value = if opening.is_empty() { name } else { format!("{opening} {name}") };
+    Ok((after, Some(Spot { value, at: span(total, input, rest) })))
 }
 
 /// Refuses what cannot begin a size, with what is meant most likely.

@@ -220,10 +220,7 @@ impl Session {
             }),
             measured: None,
             in_hand: None,
-            choice: pair
-                .choice
-                .as_ref()
-                .map(|choice| Box::new(self.choice_figures(choice, fit.nominal()))),
+            choice: pair.choice.as_ref().map(|choice| Box::new(Self::choice_figures(choice, pair))),
             notes: Vec::new(),
             ream,
             not_reamed,

@@ -4,14 +4,14 @@
 use fits_core::{
     Length,
     shop::words::{Choice, Circumstance, Hub, Word},
-    size::Unit,
-    standards::{bought, iso286::Feature},
+    size::{Decimals, Rounding, Unit},
+    standards::{b41, bought, iso286::Feature},
 };
 
 use super::{
     Session,
     features::measured,
-    resolve::{Label, One, Pair, from_core, pair},
+    resolve::{Label, One, Pair, from_core, inch_class, pair},
 };
 use crate::{
     answer::{ChoiceFigures, NeighbourFigures},
@@ -41,6 +41,15 @@ impl Session {
         if let Tolerance::Pair(hole, shaft) = &part.tolerance {
             refuse_before_pair(part)?;
             let pair = pair(nominal, &part.size, hole, shaft)?;
+            return self.one_measured(part, pair);
+        }
+        if let Tolerance::Class(text) = &part.tolerance
+            && let Some(class) = inch_class(text)
+        {
+            refuse_before_pair(part)?;
+            let class = class?;
+            let pair = Pair::of_inch(nominal, class)
+                .map_err(|error| beyond_inch_table(&error, class, &part.size))?;
             return self.one_measured(part, pair);
         }
         let is_bare = matches!(part.tolerance, Tolerance::Bare);
@@ -248,13 +257,19 @@ impl Session {
         Ok(pair)
     }
 
+    /// ASME B4.1 where the size is thought in inches and its table reaches it,
+    /// ISO 286 elsewhere.
     fn pair_of(
         &self,
         choice: &Choice,
         part: &Part,
         nominal: Length,
     ) -> Result<Pair, fits_core::Error> {
-        let _ = (part, self.units);
+        if thinks_in_inches(&part.size, self.units)
+            && let Ok(pair) = choice.inch.parse().and_then(|class| Pair::of_inch(nominal, class))
+        {
+            return Ok(pair);
+        }
         Pair::of_classes(nominal, choice.iso.0, choice.iso.1)
     }
 
@@ -284,15 +299,24 @@ impl Session {
         Ok(case)
     }
 
-    pub(super) fn choice_figures(&self, choice: &Choice, nominal: Length) -> ChoiceFigures {
+    pub(super) fn choice_figures(choice: &Choice, pair: &Pair) -> ChoiceFigures {
+        let nominal = pair.fit.nominal();
+        let is_inch = matches!(pair.hole.label, Label::Inch(_));
+        let class = |choice: &Choice| {
+            if is_inch {
+                choice.inch.to_owned()
+            } else {
+                format!("{}/{}", choice.iso.0, choice.iso.1)
+            }
+        };
         let neighbour = |word: Option<Word>| {
             let word = word?;
             let choice = word.choose(&Circumstance::plain(nominal)).ok()?;
-            Some(NeighbourFigures { word: word.name(), class: self.class_words(&choice) })
+            Some(NeighbourFigures { word: word.name(), class: class(&choice) })
         };
         ChoiceFigures {
             word: choice.word.name(),
-            class: self.class_words(choice),
+            class: class(choice),
             reason: choice.reason,
             source: choice.source,
             known: choice.known,
@@ -301,11 +325,6 @@ impl Session {
             tighter: neighbour(choice.tighter),
             work_it_out: choice.work_it_out,
         }
-    }
-
-    fn class_words(&self, choice: &Choice) -> String {
-        let _ = self.units;
-        format!("{}/{}", choice.iso.0, choice.iso.1)
     }
 
     /// The bought-in part that a query names, if it names one.
@@ -382,6 +401,20 @@ fn agrees(pair: &Pair, word: Word, spot: &Spot<String>) -> Result<(), Problem> {
         .advise("leave the word out to see the pair, or give one part and the word, as `shaft 19.985, slip`"));
     }
     Ok(())
+}
+
+/// The table of a B4.1 class ends before the size: put there the nearest size
+/// that it reaches.
+fn beyond_inch_table(error: &fits_core::Error, class: b41::Class, size: &Size) -> Problem {
+    let (over, up_to) = class.sizes();
+    let end = Decimals { unit: Unit::Inch, places: 2 };
+    let problem = from_core(error, size.at.clone());
+    let reach = format!(
+        "{class} reaches from {} to {} in",
+        over.shown(end, Rounding::Nearest),
+        up_to.shown(end, Rounding::Nearest)
+    );
+    problem.advise(reach).fix(size.at.clone(), format!("{}in", up_to.shown(end, Rounding::Nearest)))
 }
 
 fn refuse_before_pair(part: &Part) -> Result<(), Problem> {

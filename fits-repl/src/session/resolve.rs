@@ -7,6 +7,7 @@ use fits_core::{
     shop::words::Choice,
     size::Unit,
     standards::{
+        b41,
         iso286::{Class, Feature, Grade, Letter, grade_within},
         processes::Process,
     },
@@ -22,6 +23,7 @@ use crate::{
 #[derive(Clone, Copy)]
 pub(super) enum Label {
     Iso(Class),
+    Inch(b41::Class),
     Named(&'static str),
 }
 
@@ -29,6 +31,7 @@ impl std::fmt::Display for Label {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Iso(class) => class.fmt(f),
+            Self::Inch(class) => class.fmt(f),
             Self::Named(name) => f.write_str(name),
         }
     }
@@ -81,7 +84,7 @@ impl One {
     pub(super) fn answer(&self) -> FeatureAnswer {
         let grade = match self.label {
             Label::Iso(class) => Some(class.grade),
-            Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
+            Label::Inch(_) | Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
         };
         let processes = match (grade, self.kind) {
             (Some(grade), Some(kind)) => Process::holding(grade, kind).map(Process::name).collect(),
@@ -122,6 +125,21 @@ impl Pair {
     /// Of two features that need share no class.
     pub(super) fn unlike(hole: One, shaft: One) -> Result<Self, fits_core::Error> {
         let fit = Fit::of_limits(hole.nominal, hole.limits, shaft.limits)?;
+        Ok(Self { fit, hole, shaft, choice: None })
+    }
+
+    /// Of a class of ASME B4.1.
+    pub(super) fn of_inch(nominal: Length, class: b41::Class) -> Result<Self, fits_core::Error> {
+        let fit = class.fit(nominal)?;
+        let one = |kind, limits| One {
+            kind: Some(kind),
+            nominal,
+            limits,
+            label: Label::Inch(class),
+            source: "ANSI B4.1-1967 (R2009)",
+        };
+        let hole = one(Feature::Hole, fit.hole());
+        let shaft = one(Feature::Shaft, fit.shaft());
         Ok(Self { fit, hole, shaft, choice: None })
     }
 
@@ -185,6 +203,16 @@ pub(super) fn pair(
         let at_fault = if hole_class.limits(nominal).is_err() { hole } else { shaft };
         undefined(&error, size, at_fault)
     })
+}
+
+/// A class of ASME B4.1, where the letters name one of its families.
+pub(super) fn inch_class(text: &ClassText) -> Option<Result<b41::Class, Problem>> {
+    let letters = text.letters.value.as_str();
+    let family =
+        b41::Family::ALL.into_iter().find(|family| family.name().eq_ignore_ascii_case(letters))?;
+    Some(format!("{letters}{}", text.grade.value).parse().map_err(|error: fits_core::Error| {
+        from_core(&error, text.at()).fix(text.at(), format!("{}{}", family.name(), family.last()))
+    }))
 }
 
 /// A class from its text: the letters, then the grade.

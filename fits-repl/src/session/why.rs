@@ -61,9 +61,14 @@ impl Session {
 
 impl Session {
     fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
-        if let Label::Iso(class) = one.label {
-            why_class(figures, class, one.nominal);
-            return;
+        match one.label {
+            Label::Iso(class) => return why_class(figures, class, one.nominal),
+            // One class gives both parts: once is enough.
+            Label::Inch(_) if one.kind == Some(Feature::Shaft) => return,
+            Label::Inch(class) => {
+                return figures.extend(class.reasons(one.nominal).unwrap_or_default());
+            }
+            Label::Named(_) => {}
         }
         let bought =
             part.bought.as_ref().and_then(|name| self.bought(name, &part.size, one.nominal).ok());
