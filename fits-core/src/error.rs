@@ -56,6 +56,8 @@ pub(crate) enum Kind {
     },
     /// The standard defines no such class at this size.
     NotDefined { why: String },
+    /// The same, with the next step.
+    NotGiven { why: String, advice: String },
     /// The lower limit is above the upper limit.
     CrossedLimits { lower: Length, upper: Length },
     /// Parts of a fit that do not belong together.
@@ -93,7 +95,7 @@ impl Error {
 
     /// Does the standard define no such class at this size?
     pub fn is_not_defined(&self) -> bool {
-        matches!(self.0.kind, Kind::NotDefined { .. })
+        matches!(self.0.kind, Kind::NotDefined { .. } | Kind::NotGiven { .. })
     }
 
     /// Is it a text that could not be read?
@@ -115,7 +117,7 @@ impl Error {
     pub fn advice(&self) -> String {
         match &self.0.kind {
             Kind::NotASize { advice, .. } => (*advice).to_owned(),
-            Kind::NotAClass { advice, .. } => advice.clone(),
+            Kind::NotAClass { advice, .. } | Kind::NotGiven { advice, .. } => advice.clone(),
             Kind::OutOfTable { over, up_to, .. } => {
                 format!("sizes over {over} up to {up_to} are tabulated")
             }
@@ -138,6 +140,7 @@ impl fmt::Display for Error {
             Kind::NotASize { why, .. } => f.write_str(why),
             Kind::NotAClass { why, .. }
             | Kind::NotDefined { why }
+            | Kind::NotGiven { why, .. }
             | Kind::NotAPair { why }
             | Kind::NoPlan { why } => f.write_str(why),
             Kind::OutOfTable {

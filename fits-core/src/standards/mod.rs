@@ -2,5 +2,6 @@
 
 pub mod b41;
 pub mod drills;
+pub mod iso2768;
 pub mod iso286;
 pub mod processes;
