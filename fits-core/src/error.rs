@@ -43,6 +43,8 @@ pub(crate) enum Kind {
     OutOfInchTable { nominal: Length, table: String, over: Length, up_to: Length },
     /// The standard defines no such class at this size.
     NotDefined { why: String },
+    /// The same, with the next step.
+    NotGiven { why: String, advice: String },
     /// The lower limit is above the upper limit.
     CrossedLimits { lower: Length, upper: Length },
     /// Parts of a fit that do not belong together.
@@ -77,7 +79,7 @@ impl Error {
 
     /// Does the standard define no such class at this size?
     pub fn is_not_defined(&self) -> bool {
-        matches!(self.0.kind, Kind::NotDefined { .. })
+        matches!(self.0.kind, Kind::NotDefined { .. } | Kind::NotGiven { .. })
     }
 
     /// Is it a text that could not be read?
@@ -118,7 +120,9 @@ impl Error {
     pub fn advice(&self) -> String {
         match &self.0.kind {
             Kind::NotASize { advice, .. } => (*advice).to_owned(),
-            Kind::NotAClass { advice, .. } | Kind::NotListed { advice, .. } => advice.clone(),
+            Kind::NotAClass { advice, .. }
+            | Kind::NotListed { advice, .. }
+            | Kind::NotGiven { advice, .. } => advice.clone(),
             Kind::Ambiguous { choices, .. } => format!("say which: {}", choices.join(", ")),
             Kind::OutOfTable { over, up_to, .. } => {
                 format!("sizes over {over} up to {up_to} are tabulated")
@@ -140,6 +144,7 @@ impl fmt::Display for Error {
             Kind::NotASize { why, .. } => f.write_str(why),
             Kind::NotAClass { why, .. }
             | Kind::NotDefined { why }
+            | Kind::NotGiven { why, .. }
             | Kind::NotAPair { why }
             | Kind::NoPlan { why }
             | Kind::NotListed { why, .. }

@@ -3,5 +3,6 @@
 pub mod b41;
 pub mod bought;
 pub mod drills;
+pub mod iso2768;
 pub mod iso286;
 pub mod processes;
