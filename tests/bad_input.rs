@@ -327,7 +327,7 @@ proptest! {
                 let mut out = Vec::new();
                 fits_repl::render::json::object(&mut out, None, &line, &Ok(answer.clone()));
                 prop_assert!(serde_json::from_slice::<serde_json::Value>(&out).is_ok());
-                let text = fits_repl::render::text::Text { settings: session.settings(), colour: fits_repl::render::Colour::Off };
+                let text = fits_repl::render::text::Text { settings: session.shown(), colour: fits_repl::render::Colour::Off };
                 prop_assert!(text.answer(&answer).lines().all(|line| line.chars().count() <= 80), "{}", text.answer(&answer));
             }
         }

@@ -70,7 +70,7 @@ fn answers_fit_eighty_columns_and_twenty_four_lines() {
                     (*query).to_owned()
                 };
                 if let Ok(answer) = session.evaluate(&query) {
-                    let text = Text { settings: session.settings(), colour: Colour::Off };
+                    let text = Text { settings: session.shown(), colour: Colour::Off };
                     fits_the_screen(&format!("{setting}, {query}"), &text.answer(&answer));
                 }
             }

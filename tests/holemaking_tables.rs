@@ -141,6 +141,51 @@ fn the_cautions_are_what_the_data_give() {
 }
 
 #[test]
+fn the_inch_reamer_tables_are_what_the_data_give() {
+    let list = rows("data/holemaking/inch_reamers.csv");
+    let mut out = format!(
+        "{HEAD}use super::inch_reamers::NewReamer;\nuse crate::size::Length;\n\npub(super) static NEW: [NewReamer; {}] = [\n",
+        list.len()
+    );
+    let mut end = Length::ZERO;
+    for row in &list {
+        assert_eq!(size(row, "over_in", Unit::Inch), end, "{row}: a gap or an overlap");
+        end = size(row, "upto_in", Unit::Inch);
+        let (low, high) =
+            (size(row, "low_tenths", Unit::Tenth), size(row, "high_tenths", Unit::Tenth));
+        assert!(Length::ZERO < low && low < high, "{row}");
+        assert_eq!(row.text("status"), "MEMORY", "{row}: say what settled it");
+        writeln!(
+            out,
+            "    NewReamer {{ up_to: {}, low: {}, high: {} }},",
+            count(end),
+            count(low),
+            count(high)
+        )
+        .unwrap();
+    }
+    let pins = rows("data/holemaking/over_under_reamers.csv");
+    writeln!(out, "];\n\npub(super) static PIN_SIZES: [Length; {}] = [", 2 * pins.len()).unwrap();
+    for row in &pins {
+        let nominal = size(row, "nominal", Unit::Inch);
+        for (column, off) in [
+            ("under_in", -Length::THOU.tenth_nanometres()),
+            ("over_in", Length::THOU.tenth_nanometres()),
+        ] {
+            let named = size(row, column, Unit::Inch);
+            assert_eq!(
+                named.tenth_nanometres() - nominal.tenth_nanometres(),
+                off,
+                "{row}: {column}"
+            );
+            writeln!(out, "    {},", count(named)).unwrap();
+        }
+    }
+    out += "];\n";
+    hold_generated("fits-core/src/shop/inch_reamer_table.rs", &out);
+}
+
+#[test]
 fn drill_series_follow_their_rules() {
     let list = rows("data/drills/drills.csv");
     let mut reached = 0;

@@ -53,7 +53,7 @@ fn prompt(block: &[&str]) -> String {
         assert_eq!(units, wanted, "README: the prompt before `{query}`");
         out.extend(["fits ", units, "> ", query, "\n"]);
         let answer = session.evaluate(query);
-        let text = Text { settings: session.settings(), colour: Colour::Off };
+        let text = Text { settings: session.shown(), colour: Colour::Off };
         out += &answer
             .map_or_else(|problem| text.problem(query, &problem), |answer| text.answer(&answer));
     }

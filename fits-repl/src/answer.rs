@@ -234,6 +234,20 @@ pub struct ReamFigures {
     /// The one of the other system, if it leaves fitting stock too.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub other_drill: Option<DrillFigures>,
+    /// Inch reamers off the shelf that suit the hole; recalled sizes.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub inch_reamers: Vec<ReamerFigures>,
+}
+
+/// A reamer off the shelf and what a new one measures, as recalled.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReamerFigures {
+    /// What it is sold as.
+    pub name: String,
+    /// The least a new one measures.
+    pub min_mm: Mm,
+    /// The most.
+    pub max_mm: Mm,
 }
 
 /// A drill before a reamer.

@@ -183,7 +183,7 @@ pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
                 }
                 let mut session = session.borrow_mut();
                 let answer = session.evaluate(&line);
-                let text = Text { settings: session.settings(), colour };
+                let text = Text { settings: session.shown(), colour };
                 match answer {
                     Ok(answer) => print!("{}", text.answer(&answer)),
                     Err(problem) => print!("{}", text.problem(&line, &problem)),

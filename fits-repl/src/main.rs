@@ -166,7 +166,7 @@ fn once(json: bool, query: OsString) -> io::Result<u8> {
         write_out(&out)?;
         return Ok(status);
     }
-    let text = Text { settings: session.settings(), colour: colour() };
+    let text = Text { settings: session.shown(), colour: colour() };
     match answer {
         Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
         Err(problem) => {
@@ -219,7 +219,7 @@ fn prompt() -> io::Result<u8> {
             }
         };
         worst = worst.max(Outcome::of(&answer));
-        let render = Text { settings: session.settings(), colour: Colour::Off };
+        let render = Text { settings: session.shown(), colour: Colour::Off };
         let shown = match &answer {
             Ok(answer) => render.answer(answer),
             Err(problem) => render.problem(&text, problem),

@@ -4,6 +4,10 @@
 mod caution_table;
 mod cautions;
 mod check;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod inch_reamer_table;
+mod inch_reamers;
 mod passes;
 mod ream;
 #[rustfmt::skip]
@@ -13,6 +17,7 @@ pub mod words;
 
 pub use cautions::Hazard;
 pub use check::{Reading, Verdict};
+pub use inch_reamers::InchReamer;
 pub use passes::{Pass, Passes, Stage, Start};
 pub use ream::{PreDrill, Ream};
 

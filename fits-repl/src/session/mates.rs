@@ -265,7 +265,7 @@ impl Session {
         part: &Part,
         nominal: Length,
     ) -> Result<Pair, fits_core::Error> {
-        if thinks_in_inches(&part.size, self.units)
+        if thought_in(&part.size, self.units) == Units::Inches
             && let Ok(pair) = choice.inch.parse().and_then(|class| Pair::of_inch(nominal, class))
         {
             return Ok(pair);
@@ -447,7 +447,11 @@ fn nothing_of_the_mate(part: &Part, _: &str, kind: Feature) -> Problem {
         .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
 }
 
-/// The units that a query's sizes are thought in.
-pub(super) fn thinks_in_inches(size: &Size, units: Units) -> bool {
-    is_inch(&size.value).unwrap_or(units == Units::Inches)
+/// The units that a size is typed in; those in force for a bare one.
+pub(super) fn thought_in(size: &Size, in_force: Units) -> Units {
+    match is_inch(&size.value) {
+        Some(true) => Units::Inches,
+        Some(false) => Units::Millimetres,
+        None => in_force,
+    }
 }

@@ -29,6 +29,8 @@ pub struct Session {
     pub units: Units,
     /// How the dials read.
     pub dial: Dial,
+    /// The units that the last question was put in: the answer's come first.
+    shown: Units,
     last: String,
     last_settings: SettingsAnswer,
 }
@@ -43,12 +45,19 @@ impl Session {
     /// Millimetres, and dials that read the change of diameter.
     pub const fn new() -> Self {
         let (units, dial) = (Units::Millimetres, Dial::Diameter);
-        Self { units, dial, last: String::new(), last_settings: SettingsAnswer { units, dial } }
+        let last_settings = SettingsAnswer { units, dial };
+        Self { units, dial, shown: units, last: String::new(), last_settings }
     }
 
     /// The settings in force.
     pub const fn settings(&self) -> SettingsAnswer {
         SettingsAnswer { units: self.units, dial: self.dial }
+    }
+
+    /// How the last answer is shown: a question put in inches is answered in
+    /// inches first, whatever bare numbers are.
+    pub const fn shown(&self) -> SettingsAnswer {
+        SettingsAnswer { units: self.shown, dial: self.dial }
     }
 
     /// Answers one line.
@@ -67,9 +76,11 @@ impl Session {
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = grammar::read(line)?;
+        self.shown = self.thought_in(&query);
         match query {
             Query::Units(units) => {
                 self.units = units.unwrap_or(self.units);
+                self.shown = self.units;
                 Ok(Answer::Settings(self.settings()))
             }
             Query::Dial(dial) => {
@@ -93,6 +104,20 @@ impl Session {
                 self.last_settings = self.settings();
                 Ok(answer)
             }
+        }
+    }
+
+    /// The units that a query's size is typed in; those in force for a bare one.
+    fn thought_in(&self, query: &Query) -> Units {
+        match query {
+            Query::Part(part) => mates::thought_in(&part.size, self.units),
+            Query::Pick { size, .. }
+            | Query::Drill(size)
+            | Query::General { size, .. }
+            | Query::Seat { size, .. }
+            | Query::Size(size) => mates::thought_in(size, self.units),
+            Query::Why(Some(of)) => self.thought_in(of),
+            _ => self.units,
         }
     }
 

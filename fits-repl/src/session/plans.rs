@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length, Limits,
-    shop::{Hazard, Passes, PreDrill, Ream, Start},
+    shop::{Hazard, InchReamer, Passes, PreDrill, Ream, Start},
     standards::{drills::Drill, iso286::Feature},
 };
 
@@ -13,6 +13,7 @@ use super::{
 use crate::{
     answer::{
         Answer, DrillFigures, Mm, PassFigure, PassFigures, PassesAnswer, ReamAnswer, ReamFigures,
+        ReamerFigures,
     },
     problem::Problem,
     query::{Dial, Part, Spot, Units, Work},
@@ -54,7 +55,7 @@ impl Session {
             })?;
             return Ok(Answer::Ream(Box::new(ReamAnswer {
                 hole: feature.answer(),
-                ream: ream_figures(&ream, self.units),
+                ream: ream_figures(&ream, self.shown),
             })));
         }
         let start = match &part.from {
@@ -81,7 +82,7 @@ impl Session {
     /// The reamer for a hole, or why there is none.
     pub(super) fn reamed(&self, hole: Limits) -> (Option<ReamFigures>, Option<String>) {
         match Ream::of(hole) {
-            Ok(ream) => (Some(ream_figures(&ream, self.units)), None),
+            Ok(ream) => (Some(ream_figures(&ream, self.shown)), None),
             Err(error) => (None, Some(error.to_string())),
         }
     }
@@ -116,7 +117,7 @@ impl Session {
 
     /// The dial's usual division, 0.01 mm or a thou, as a change of diameter.
     fn step(&self) -> Length {
-        let division = match self.units {
+        let division = match self.shown {
             Units::Millimetres => 100_000,
             Units::Inches => Length::THOU.tenth_nanometres(),
         };
@@ -146,5 +147,13 @@ fn ream_figures(ream: &Ream, units: Units) -> ReamFigures {
         before_mm: Mm(ream.before()),
         drill: first.or(second).map(figure),
         other_drill: first.and(second).map(figure),
+        inch_reamers: InchReamer::for_hole(ream)
+            .into_iter()
+            .map(|reamer| ReamerFigures {
+                name: reamer.name,
+                min_mm: Mm(reamer.limits.lower()),
+                max_mm: Mm(reamer.limits.upper()),
+            })
+            .collect(),
     }
 }

@@ -290,6 +290,16 @@ impl Text {
         let [first, second] = self.units();
         let (one, other) = (Self::range(limits, first), Self::range(limits, second));
         let _ = writeln!(out, "  ream  with {one:<25}{other}");
+        if let Some(reamer) = ream.inch_reamers.first().filter(|_| first == Unit::Inch)
+            && let Ok(new) = Limits::new(reamer.min_mm.0, reamer.max_mm.0)
+        {
+            let _ = writeln!(
+                out,
+                "        off the shelf: {}, new {} as recalled; mic yours",
+                reamer.name,
+                Self::range(new, Unit::Inch)
+            );
+        }
         if let Some(drill) = &ream.drill {
             let leaves = self.difference(drill.leaves_mm.0);
             let _ = write!(out, "        drill {}, leaves {leaves}", drill.name);
