@@ -2,6 +2,9 @@
 
 mod check;
 mod passes;
+mod pick;
+#[rustfmt::skip]
+mod pick_table;
 mod ream;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -9,6 +12,7 @@ mod stock_table;
 
 pub use check::{Reading, Verdict};
 pub use passes::{Pass, Passes, Stage, Start};
+pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
 
 use crate::{
