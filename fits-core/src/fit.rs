@@ -117,7 +117,12 @@ impl Fit {
         Self::build(nominal, hole, shaft, basis)
     }
 
-    fn build(nominal: Length, hole: Limits, shaft: Limits, basis: Basis) -> Result<Self, Error> {
+    pub(crate) fn build(
+        nominal: Length,
+        hole: Limits,
+        shaft: Limits,
+        basis: Basis,
+    ) -> Result<Self, Error> {
         let clearance = Limits::new(
             hole.lower().checked_sub(shaft.upper())?,
             hole.upper().checked_sub(shaft.lower())?,

@@ -9,6 +9,9 @@ mod check;
 mod inch_reamer_table;
 mod inch_reamers;
 mod passes;
+mod pick;
+#[rustfmt::skip]
+mod pick_table;
 mod ream;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -19,6 +22,7 @@ pub use cautions::Hazard;
 pub use check::{Reading, Verdict};
 pub use inch_reamers::InchReamer;
 pub use passes::{Pass, Passes, Stage, Start};
+pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
 
 use crate::{

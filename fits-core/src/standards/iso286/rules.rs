@@ -167,6 +167,18 @@ impl Class {
         self.deviations(nominal)?.about(nominal)
     }
 
+    /// The deviations where the class is defined, nothing where it is not.
+    ///
+    /// # Errors
+    /// The size is outside the tables.
+    pub(crate) fn ends_if_defined(
+        self,
+        nominal: Length,
+    ) -> Result<Option<(Length, Length)>, Error> {
+        let place = Place::of(nominal)?;
+        Ok(self.ends(place).ok())
+    }
+
     fn ends(self, place: Place) -> Result<(Length, Length), Error> {
         let it = tolerance_at(self.grade, place)?;
         if self.letter == Letter::JS {

@@ -1,0 +1,304 @@
+//! Which standard fits give a wanted clearance or interference.
+//!
+//! The search goes through every hole H with every shaft and every hole with
+//! every shaft h of ISO 286 in the grades IT4 to IT13, and through every class
+//! of ASME B4.1. The order of the answers is common practice, no source: what
+//! is easier to make comes first.
+
+use core::{cmp::Reverse, fmt};
+
+use crate::{
+    error::Error,
+    fit::{Basis, Fit},
+    shop::pick_table,
+    size::{Deviations, Length, Limits},
+    standards::{
+        b41,
+        iso286::{Class, Feature, Grade, Letter},
+    },
+};
+
+/// How many near misses are named when nothing fits.
+const MISSES: usize = 5;
+
+/// The classes of a fit, in one system or the other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FitClasses {
+    /// A hole and a shaft of ISO 286, as H7/g6.
+    Iso286 {
+        /// The hole's class.
+        hole: Class,
+        /// The shaft's class.
+        shaft: Class,
+    },
+    /// A class of ASME B4.1, as RC4.
+    B41(b41::Class),
+}
+
+impl fmt::Display for FitClasses {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Iso286 { hole, shaft } => f.pad(&format!("{hole}/{shaft}")),
+            Self::B41(class) => class.fmt(f),
+        }
+    }
+}
+
+/// A standard fit that gives, or nearly gives, the clearance wanted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Candidate {
+    /// Its classes.
+    pub classes: FitClasses,
+    /// Its limits at the nominal size.
+    pub fit: Fit,
+    /// Is it one of the preferred fits of ANSI B4.2, or a class of ASME B4.1,
+    /// which are all preferred fits?
+    pub preferred: bool,
+    /// How far its clearance range reaches outside the wanted one, on the
+    /// worse side; nothing where it lies inside.
+    pub outside: Length,
+    /// The grades' numbers of hole and shaft: the greater, the easier.
+    pub grades: (u8, u8),
+}
+
+impl Candidate {
+    /// Does its clearance range reach outside the wanted one?
+    pub fn is_miss(&self) -> bool {
+        self.outside.is_positive()
+    }
+}
+
+/// A part of a fit before any pairing.
+#[derive(Clone, Copy)]
+struct Part {
+    class: Class,
+    grade: u8,
+    lower: i64,
+    upper: i64,
+}
+
+/// A pair weighed, before anything is built of it. Everything in counts of
+/// 0.1 nm.
+struct Weighed {
+    classes: FitClasses,
+    basis: Basis,
+    grades: (u8, u8),
+    hole: (i64, i64),
+    shaft: (i64, i64),
+    preferred: bool,
+    outside: i64,
+    off_centre: i64,
+}
+
+impl Weighed {
+    /// Coarser grades first, where a preferred fit counts one grade coarser
+    /// than it is; a preferred fit before its equals; grades that suit each
+    /// other; then what lies nearest to the middle of the wanted range.
+    fn ease(&self) -> impl Ord + use<> {
+        let (hole, shaft) = self.grades;
+        let sum = u16::from(hole) + u16::from(shaft);
+        // A shaft coarser than its hole is one step worse: holes are harder.
+        let unlike = hole.abs_diff(shaft) + u8::from(shaft > hole);
+        (
+            Reverse(sum + u16::from(self.preferred)),
+            !self.preferred,
+            unlike,
+            self.off_centre,
+            !matches!(self.basis, Basis::Hole | Basis::Both),
+        )
+    }
+}
+
+/// The standard fits whose whole clearance range lies inside a wanted one at a
+/// nominal size, the easiest to make first. Interference is clearance below
+/// nought. When none lies inside, up to five nearest misses, the nearest first.
+///
+/// Coarser grades come first; a preferred fit counts as one grade coarser and
+/// stands before its equals; then grades that suit each other, then the middle
+/// of the wanted range.
+///
+/// # Errors
+/// The nominal size is outside the tables of ISO 286.
+///
+/// ```
+/// use fits_core::{Length, Limits, shop::pick};
+/// let wanted = Limits::new("0.007mm".parse()?, "0.041mm".parse()?)?;
+/// let found = pick(Length::from_millimetres(20)?, wanted)?;
+/// assert_eq!(found[0].classes.to_string(), "H7/g6");
+/// assert!(found.iter().all(|candidate| !candidate.is_miss()));
+///
+/// let press = Limits::new("-0.0019in".parse()?, "-0.0006in".parse()?)?;
+/// let found = pick("1in".parse()?, press)?;
+/// assert!(found.iter().any(|candidate| candidate.classes.to_string() == "FN2"));
+///
+/// let hopeless = Limits::new("0.010mm".parse()?, "0.012mm".parse()?)?;
+/// assert!(pick(Length::from_millimetres(20)?, hopeless)?[0].is_miss());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn pick(nominal: Length, wanted: Limits) -> Result<Vec<Candidate>, Error> {
+    let holes = parts(Feature::Hole, nominal)?;
+    let shafts = parts(Feature::Shaft, nominal)?;
+    let is_h = |part: &&Part| part.class.letter == Letter::H;
+    let mut all = Vec::new();
+    for hole in &holes {
+        for shaft in &shafts {
+            if is_h(&hole) || is_h(&shaft) {
+                all.push(pair(hole, shaft, wanted));
+            }
+        }
+    }
+    all.extend(b41::Class::all().filter_map(|class| inch(class, nominal, wanted)));
+    let any_inside = all.iter().any(|weighed| weighed.outside == 0);
+    if any_inside {
+        all.retain(|weighed| weighed.outside == 0);
+        all.sort_by_cached_key(Weighed::ease);
+    } else {
+        all.sort_by_cached_key(|weighed| (weighed.outside, weighed.ease()));
+        all.truncate(MISSES);
+    }
+    all.into_iter()
+        .map(|weighed| build(nominal, &weighed))
+        .collect()
+}
+
+/// Every class of a feature that is defined at the size, IT4 to IT13.
+fn parts(feature: Feature, nominal: Length) -> Result<Vec<Part>, Error> {
+    let mut found = Vec::with_capacity(280);
+    for number in 4..=13 {
+        let Some(grade) = Grade::it(number) else {
+            continue;
+        };
+        for letter in Letter::all() {
+            let class = Class {
+                feature,
+                letter,
+                grade,
+            };
+            if let Some((lower, upper)) = class.ends_if_defined(nominal)? {
+                found.push(Part {
+                    class,
+                    grade: number,
+                    lower: lower.tenth_nanometres(),
+                    upper: upper.tenth_nanometres(),
+                });
+            }
+        }
+    }
+    Ok(found)
+}
+
+fn pair(hole: &Part, shaft: &Part, wanted: Limits) -> Weighed {
+    let basis = match (
+        hole.class.letter == Letter::H,
+        shaft.class.letter == Letter::H,
+    ) {
+        (true, true) => Basis::Both,
+        (true, false) => Basis::Hole,
+        _ => Basis::Shaft,
+    };
+    weigh(
+        FitClasses::Iso286 {
+            hole: hole.class,
+            shaft: shaft.class,
+        },
+        basis,
+        (hole.grade, shaft.grade),
+        (hole.lower, hole.upper),
+        (shaft.lower, shaft.upper),
+        wanted,
+    )
+}
+
+/// A class of B4.1, where its table reaches the size.
+fn inch(class: b41::Class, nominal: Length, wanted: Limits) -> Option<Weighed> {
+    let fit = class.fit(nominal).ok()?;
+    let from_nominal = |limits: Limits| {
+        // Limits stand within an inch of their nominal size.
+        (
+            limits.lower().tenth_nanometres() - nominal.tenth_nanometres(),
+            limits.upper().tenth_nanometres() - nominal.tenth_nanometres(),
+        )
+    };
+    Some(weigh(
+        FitClasses::B41(class),
+        fit.basis(),
+        class.grades(),
+        from_nominal(fit.hole()),
+        from_nominal(fit.shaft()),
+        wanted,
+    ))
+}
+
+fn weigh(
+    classes: FitClasses,
+    basis: Basis,
+    grades: (u8, u8),
+    hole: (i64, i64),
+    shaft: (i64, i64),
+    wanted: Limits,
+) -> Weighed {
+    // Table deviations: far below the range of a length.
+    let (least, most) = (hole.0 - shaft.1, hole.1 - shaft.0);
+    let (lower, upper) = (
+        wanted.lower().tenth_nanometres(),
+        wanted.upper().tenth_nanometres(),
+    );
+    let outside = lower
+        .saturating_sub(least)
+        .max(most.saturating_sub(upper))
+        .max(0);
+    // Twice the distance between the middles.
+    let off_centre =
+        (i128::from(least) + i128::from(most) - i128::from(lower) - i128::from(upper)).abs();
+    Weighed {
+        classes,
+        basis,
+        grades,
+        hole,
+        shaft,
+        preferred: is_preferred(classes),
+        outside,
+        off_centre: i64::try_from(off_centre).unwrap_or(i64::MAX),
+    }
+}
+
+fn is_preferred(classes: FitClasses) -> bool {
+    match classes {
+        FitClasses::Iso286 { hole, shaft } => pick_table::PREFERRED.iter().any(|fit| {
+            (fit.hole.0, fit.shaft.0) == (hole.letter.index(), shaft.letter.index())
+                && Grade::it(fit.hole.1) == Some(hole.grade)
+                && Grade::it(fit.shaft.1) == Some(shaft.grade)
+        }),
+        FitClasses::B41(_) => true,
+    }
+}
+
+fn build(nominal: Length, weighed: &Weighed) -> Result<Candidate, Error> {
+    let limits = |(lower, upper)| {
+        Deviations::new(
+            Length::from_tenth_nanometres(lower),
+            Length::from_tenth_nanometres(upper),
+        )?
+        .about(nominal)
+    };
+    Ok(Candidate {
+        classes: weighed.classes,
+        fit: Fit::build(
+            nominal,
+            limits(weighed.hole)?,
+            limits(weighed.shaft)?,
+            weighed.basis,
+        )?,
+        preferred: weighed.preferred,
+        outside: Length::from_tenth_nanometres(weighed.outside),
+        grades: weighed.grades,
+    })
+}
+
+/// A preferred fit: letter by its position among the 28, and grade number, of
+/// hole and of shaft.
+#[derive(Debug)]
+pub(super) struct Preferred {
+    pub(super) hole: (usize, u8),
+    pub(super) shaft: (usize, u8),
+}
