@@ -20,11 +20,7 @@ fn lookup(c: &mut Criterion) {
         b.iter(|| black_box(class).fit(black_box(nominal)));
     });
     c.bench_function("b41 all classes at 1 in", |b| {
-        b.iter(|| {
-            Class::all()
-                .filter_map(|class| class.fit(black_box(nominal)).ok())
-                .count()
-        });
+        b.iter(|| Class::all().filter_map(|class| class.fit(black_box(nominal)).ok()).count());
     });
 }
 
@@ -40,19 +36,14 @@ fn search(c: &mut Criterion) {
     assert!(pick(nominal, wide).expect("20 mm").len() > 500);
     let hopeless = range("0.01mm", "0.012mm");
     assert!(
-        pick(nominal, hopeless)
-            .expect("20 mm")
-            .iter()
-            .all(fits_core::shop::Candidate::is_miss)
+        pick(nominal, hopeless).expect("20 mm").iter().all(fits_core::shop::Candidate::is_miss)
     );
     for (name, wanted) in [
         ("pick 20 mm, 7 to 41 um", sliding),
         ("pick 20 mm, 0 to 1 mm", wide),
         ("pick 20 mm, nothing fits", hopeless),
     ] {
-        c.bench_function(name, |b| {
-            b.iter(|| pick(black_box(nominal), black_box(wanted)))
-        });
+        c.bench_function(name, |b| b.iter(|| pick(black_box(nominal), black_box(wanted))));
     }
 }
 

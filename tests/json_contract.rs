@@ -260,3 +260,115 @@ fn why_names_standard_table_rule_and_doubt() {
         assert_eq!(found["known"], "memory", "{query}");
     }
 }
+
+#[test]
+fn inch_classes() {
+    // Machinery's Handbook, 31st edition, ANSI B4.1 tables: 0.71 to 1.19 in,
+    // RC4: hole +1.2/0, shaft -0.8/-1.6; FN2: hole +0.8/0, shaft +1.9/+1.4.
+    let fit = answer("3/4in RC4");
+    has(&fit, "/answer", "fit");
+    has(&fit, "/basis", "hole");
+    has(&fit, "/hole/class", "RC4");
+    has(&fit, "/hole/upper_mm", 19.08048);
+    has(&fit, "/shaft/upper_mm", 19.02968);
+    has(&fit, "/shaft/lower_mm", 19.00936);
+    has(&fit, "/clearance/min_mm", 0.02032);
+    has(&fit, "/clearance/max_mm", 0.07112);
+    has(&answer("3/4in fn2"), "/kind", "interference");
+    has(&answer("3/4in RC4, hole = 0.7506in"), "/shaft/class", "to suit");
+    has(&answer("3/4in RC4 = 0.7506in/0.7490in"), "/within", true);
+    has(&answer("3/4in RC10"), "/error/message", "there is no RC10: RC runs from RC1 to RC9");
+    has(&answer("1in FN6"), "/error/hint", "write FN1 to FN5: `1in FN5`");
+}
+
+#[test]
+fn shop_words() {
+    let fit = answer("3/4in press");
+    has(&fit, "/choice/word", "press");
+    has(&fit, "/choice/class", "FN2");
+    has(&fit, "/hole/class", "FN2");
+    assert!(
+        fit["choice"]["looser"]["word"].is_string() && fit["choice"]["tighter"]["word"].is_string()
+    );
+    assert!(fit["choice"]["reason"].is_string() && fit["choice"]["source"].is_string());
+    let fit = answer("20 slip");
+    has(&fit, "/choice/class", "H7/g6");
+    has(&fit, "/hole/class", "H7");
+    // A thin tube, a soft hub and plastic change the choice and say so.
+    for (query, why) in [
+        ("3/4in press, thin tube", "thin wall"),
+        ("1.5in press, hub aluminium", "aluminium"),
+        ("3/4in running, hub nylon", "plastic bushing"),
+    ] {
+        let fit = answer(query);
+        assert_eq!(fit["choice"]["changed_by"], why, "{query}: {}", fit["choice"]);
+    }
+    has(&answer("3/4in press, thin tube"), "/choice/work_it_out", true);
+}
+
+#[test]
+fn parts_in_hand() {
+    // The bore that suits a shaft of 0.7490 in by a sliding fit, RC2 at that
+    // size in Machinery's Handbook: clearance 0.3 to 1.2 thou.
+    let fit = answer("shaft 0.7490in, slip");
+    has(&fit, "/in_hand", "shaft");
+    has(&fit, "/shaft/lower_mm", 19.0246);
+    let range = |pointer: &str| fit.pointer(pointer).and_then(Value::as_f64).unwrap();
+    for (hole, clearance) in
+        [("/hole/lower_mm", "/clearance/min_mm"), ("/hole/upper_mm", "/clearance/max_mm")]
+    {
+        approx::assert_abs_diff_eq!(range(hole) - 19.0246, range(clearance), epsilon = 1e-9);
+    }
+    // ASME B18.8.2: a 1/4 in hardened ground dowel is 0.2501 to 0.2503 in.
+    let pin = answer("dowel 1/4in");
+    has(&pin, "/kind", "shaft");
+    has(&pin, "/lower_mm", 6.35254);
+    has(&pin, "/upper_mm", 6.35762);
+    has(&pin, "/mic_yours", false);
+    let fit = answer("dowel 1/4in, press");
+    has(&fit, "/in_hand", "shaft");
+    has(&fit, "/hole/class", "to suit");
+    has(&fit, "/ream/inch_reamers/0/name", "0.2490 in");
+    let fit = answer("dowel 0.2502in..0.2503in, press");
+    has(&fit, "/shaft/lower_mm", 6.35508);
+    let fit = answer("hole 20 H7, shaft 19.98..19.99");
+    has(&fit, "/clearance/min_mm", 0.01);
+    has(&fit, "/clearance/max_mm", 0.041);
+    let fit = answer("shaft 19.98..19.99, hole 20 H7");
+    has(&fit, "/clearance/max_mm", 0.041);
+    let fit = answer("hole 20 H7, shaft = 19.985");
+    has(&fit, "/clearance/min_mm", 0.015);
+    has(&fit, "/clearance/max_mm", 0.036);
+    has(&answer("shaft 20 g6, hole H7"), "/clearance/max_mm", 0.041);
+}
+
+#[test]
+fn general_tolerances_drills_seats_and_picks() {
+    let general = answer("12.5 general m");
+    has(&general, "/answer", "general");
+    has(&general, "/plus_minus_mm", 0.2);
+    has(&general, "/lower_mm", 12.3);
+    has(&answer("2 general c radius"), "/plus_minus_mm", 0.4);
+    has(&answer("40 general m angle"), "/plus_minus_arcmin", 30);
+    has(
+        &answer("2 general v"),
+        "/error/hint",
+        "the nearest class that has one there is c: `2 general c`",
+    );
+    let drill = answer("drill 0.7031in");
+    has(&drill, "/over/0/name", "45/64 in");
+    has(&drill, "/under/0/name", "17.75 mm");
+    has(&answer("drill #7"), "/exact/0/name", "#7");
+    // ABMA 7 style table as reprinted: a ball bearing, rotating inner ring,
+    // normal load, 18 to 100 mm, takes k5.
+    has(&answer("seat shaft 25 turns normal"), "/seats/0/class", "k5");
+    let pick = answer("pick 20 clearance 0.007..0.041");
+    has(&pick, "/candidates/0/class", "H7/g6");
+    has(&pick, "/candidates/0/outside_mm", 0.0);
+    let none = answer("pick 20 clearance 0.010..0.012");
+    has(&none, "/found", 0);
+    assert!(none["candidates"].as_array().is_some_and(|found| !found.is_empty()));
+    let press = answer("pick 1in interference 0.5 thou..2 thou");
+    has(&press, "/candidates/0/class", "FN2");
+    has(&press, "/wanted_max_mm", -0.0127);
+}

@@ -23,10 +23,7 @@ fn range(lower: &str, upper: &str) -> Limits {
 }
 
 fn names(found: &[Candidate]) -> Vec<String> {
-    found
-        .iter()
-        .map(|candidate| candidate.classes.to_string())
-        .collect()
+    found.iter().map(|candidate| candidate.classes.to_string()).collect()
 }
 
 #[test]
@@ -37,24 +34,15 @@ fn the_table_of_preferred_fits_is_what_the_data_give() {
         list.len()
     );
     let part = |class: Class| {
-        let letter = Letter::all()
-            .position(|letter| letter == class.letter)
-            .unwrap();
+        let letter = Letter::all().position(|letter| letter == class.letter).unwrap();
         format!("({letter}, {})", class.grade)
     };
     for row in &list {
         let (hole, shaft): (Class, Class) = (row.get("hole"), row.get("shaft"));
         assert!(["SEEN", "MEMORY"].contains(&row.text("status")) && !row.text("source").is_empty());
         // A pair of one hole and one shaft, and one of them is the basis.
-        assert_eq!(
-            (hole.feature, shaft.feature),
-            (Feature::Hole, Feature::Shaft),
-            "{row}"
-        );
-        assert!(
-            hole.letter == Letter::H || shaft.letter == Letter::H,
-            "{row}"
-        );
+        assert_eq!((hole.feature, shaft.feature), (Feature::Hole, Feature::Shaft), "{row}");
+        assert!(hole.letter == Letter::H || shaft.letter == Letter::H, "{row}");
         writeln!(
             out,
             "    Preferred {{ hole: {}, shaft: {} }}, // {hole}/{shaft}",
@@ -96,13 +84,7 @@ fn preferred_fits_are_found_and_flagged() {
 #[test]
 fn worked_examples_come_out() {
     for (nominal, lower, upper, wanted, source) in [
-        (
-            "20mm",
-            "0.007mm",
-            "0.041mm",
-            "H7/g6",
-            "ANSI B4.2-1978, sliding fit at 20 mm",
-        ),
+        ("20mm", "0.007mm", "0.041mm", "H7/g6", "ANSI B4.2-1978, sliding fit at 20 mm"),
         (
             "50mm",
             "0.025mm",
@@ -110,13 +92,7 @@ fn worked_examples_come_out() {
             "H8/f7",
             "Engineering fit, an encyclopedia's article: H8/f7 at 50 mm",
         ),
-        (
-            "50mm",
-            "-0.018mm",
-            "0.023mm",
-            "H7/k6",
-            "the same article: H7/k6 at 50 mm",
-        ),
+        ("50mm", "-0.018mm", "0.023mm", "H7/k6", "the same article: H7/k6 at 50 mm"),
         (
             "2in",
             "0.0025in",
@@ -124,13 +100,7 @@ fn worked_examples_come_out() {
             "RC5",
             "Mott, Machine Elements in Mechanical Design, 4th ed., Example Problem 13-1",
         ),
-        (
-            "2in",
-            "0.0012in",
-            "0.0031in",
-            "RC3",
-            "a homework solution: RC3 at 2 in",
-        ),
+        ("2in", "0.0012in", "0.0031in", "RC3", "a homework solution: RC3 at 2 in"),
         (
             "1in",
             "-0.0019in",
@@ -159,9 +129,7 @@ fn a_grade_coarser_comes_before_the_finer_and_a_preferred_fit_before_its_equals(
     let order = |upper: &str| names(&pick(length("20mm"), range("0.02mm", upper)).unwrap());
     let before = |list: &[String], one: &str, other: &str| {
         let at = |name: &str| {
-            list.iter()
-                .position(|found| found == name)
-                .unwrap_or_else(|| panic!("no {name}"))
+            list.iter().position(|found| found == name).unwrap_or_else(|| panic!("no {name}"))
         };
         assert!(at(one) < at(other), "{one} after {other}");
     };
@@ -181,27 +149,15 @@ fn when_nothing_fits_the_nearest_are_named_as_misses() {
     assert!(found.iter().all(Candidate::is_miss));
     assert!(found.is_sorted_by_key(|candidate| candidate.outside));
     for candidate in &found {
-        assert_eq!(
-            candidate.outside,
-            sticks_out(&candidate.fit, wanted),
-            "{}",
-            candidate.classes
-        );
+        assert_eq!(candidate.outside, sticks_out(&candidate.fit, wanted), "{}", candidate.classes);
     }
-    let nearest = everything(length("20mm"))
-        .iter()
-        .map(|(_, fit)| sticks_out(fit, wanted))
-        .min()
-        .unwrap();
+    let nearest =
+        everything(length("20mm")).iter().map(|(_, fit)| sticks_out(fit, wanted)).min().unwrap();
     assert_eq!(found[0].outside, nearest);
     // A wanted range that is one point is a range too.
     assert!(pick(length("20mm"), range("0mm", "0mm")).unwrap()[0].is_miss());
     assert!(pick(length("0mm"), wanted).unwrap_err().is_out_of_table());
-    assert!(
-        pick(length("3151mm"), wanted)
-            .unwrap_err()
-            .is_out_of_table()
-    );
+    assert!(pick(length("3151mm"), wanted).unwrap_err().is_out_of_table());
     // Ends of what a length can say neither panic nor wrap.
     let end = Limits::new(Length::MAX, Length::MAX).unwrap();
     assert!(pick(length("20mm"), end).unwrap()[0].is_miss());

@@ -41,6 +41,10 @@ pub enum Answer {
     Ream(Box<ReamAnswer>),
     /// Boring or turning passes.
     Passes(Box<PassesAnswer>),
+    /// The general tolerance of an untoleranced size.
+    General(GeneralAnswer),
+    /// Standard classes for a wanted clearance.
+    Pick(PickAnswer),
     /// The nearest drills.
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.
@@ -376,6 +380,63 @@ pub struct PassesAnswer {
     pub feature: FeatureAnswer,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
+}
+
+/// The general tolerance of a size, an edge or an angle (ISO 2768-1).
+#[derive(Clone, Debug, Serialize)]
+pub struct GeneralAnswer {
+    /// `linear`, `edge` or `angle`.
+    pub kind: &'static str,
+    /// The size; of an angle, its shorter side.
+    pub nominal_mm: Mm,
+    /// `f`, `m`, `c` or `v`.
+    pub class: &'static str,
+    /// The class in a word.
+    pub word: &'static str,
+    /// The deviation either way, of a size or an edge.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plus_minus_mm: Option<Mm>,
+    /// The deviation either way, of an angle, in minutes of arc.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plus_minus_arcmin: Option<u16>,
+    /// Least good size.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lower_mm: Option<Mm>,
+    /// Greatest good size.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub upper_mm: Option<Mm>,
+    /// Where that is written.
+    pub source: &'static str,
+}
+
+/// Standard classes that give a wanted clearance, the easiest to make first.
+#[derive(Clone, Debug, Serialize)]
+pub struct PickAnswer {
+    /// The nominal size.
+    pub nominal_mm: Mm,
+    /// The least clearance wanted; interference is below nought.
+    pub wanted_min_mm: Mm,
+    /// The greatest.
+    pub wanted_max_mm: Mm,
+    /// How many classes lie inside; none where only near misses are named.
+    pub found: usize,
+    /// The first of them, or the near misses.
+    pub candidates: Vec<CandidateFigures>,
+}
+
+/// One of them.
+#[derive(Clone, Debug, Serialize)]
+pub struct CandidateFigures {
+    /// The class or classes.
+    pub class: String,
+    /// Least clearance.
+    pub min_mm: Mm,
+    /// Greatest clearance.
+    pub max_mm: Mm,
+    /// A preferred fit of ANSI B4.2, or a class of ASME B4.1.
+    pub preferred: bool,
+    /// How far it reaches outside what is wanted; nought inside.
+    pub outside_mm: Mm,
 }
 
 /// The nearest standard drills to a size, one of each series.

@@ -8,8 +8,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         topic: "help",
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
-            "Topics: sizes, classes, pairs, readings, limits, ream, passes, settings, why,",
-            "program.",
+            "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
+            "passes, drills, general, pick, settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -60,6 +60,75 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("20 H7/g6, hole = 20.013", "the hole is cut: the shaft to suit it"),
             ("20 H7/g6, shaft = 19.985", "the shaft is there: the hole to suit it"),
             ("3/4in H7/s6", "inch size, ISO classes"),
+        ],
+    },
+    HelpAnswer {
+        topic: "words",
+        lines: &[
+            "Loosest to tightest: loose running, free running, running, close running,",
+            "precision running, sliding, snug, wringing, push, tight keying, light press,",
+            "drive, press, heavy drive, heavy press; and shrink. Other wordings work too.",
+            "hub MATERIAL, long SIZE, turns, fixed and thin (tube or wall) change the choice.",
+        ],
+        examples: &[
+            ("3/4in press", "the class it takes, why, and its neighbours"),
+            ("20 slip", "in ISO 286 where the size is metric"),
+            ("20 press, hub aluminium", "what a soft hub changes"),
+            ("3/4in press, thin tube", "and a thin one"),
+            ("shaft 0.7490in, slip", "a part in hand: the hole to suit it"),
+            ("hole 0.7503in, press", "the shaft to suit a hole"),
+        ],
+    },
+    HelpAnswer {
+        topic: "inch",
+        lines: &[
+            "ASME B4.1: RC1-RC9 running, LC1-LC11 locational clearance, LT1-LT6 transition,",
+            "LN1-LN3 interference, FN1-FN5 force. A size typed in inches is answered in",
+            "inches first; `units in` makes bare numbers inches.",
+        ],
+        examples: &[
+            ("3/4in RC4", "close running"),
+            ("1.5in FN2", "medium drive"),
+            ("3/4in H7/g6", "ISO classes on an inch size"),
+            ("3/4in RC4, hole = 0.7506in", "the shaft to suit a hole measured"),
+        ],
+    },
+    HelpAnswer {
+        topic: "parts",
+        lines: &[
+            "Bought-in parts by name: dowel, shoulder screw, drill rod, cold drawn, bushing,",
+            "bearing bore, key, tube. Give a word for the fit and the mate is answered.",
+            "Both features may be given, too, or what the part in hand measures.",
+        ],
+        examples: &[
+            ("dowel 1/4in, press", "the hole for a dowel pin"),
+            ("dowel 1/4in", "what it comes as"),
+            ("dowel 0.2502in..0.2503in, press", "what it measures"),
+            ("hole 20 H7, shaft 19.98..19.99", "unlike features"),
+            ("hole 20 H7, shaft = 19.985", "a class on one side, a reading on the other"),
+            ("seat shaft 25 turns normal", "the class for a bearing's seat"),
+        ],
+    },
+    HelpAnswer {
+        topic: "drills",
+        lines: &["The nearest standard drills: fractions, letters, numbers, metric."],
+        examples: &[("drill 0.7031in", "under and over"), ("drill #7", "one by its name")],
+    },
+    HelpAnswer {
+        topic: "general",
+        lines: &["ISO 2768-1 for sizes that no tolerance is given to: f, m, c or v."],
+        examples: &[
+            ("12.5 general m", "a length"),
+            ("2 general c radius", "a radius or chamfer"),
+            ("40 general m angle", "an angle, by its shorter side"),
+        ],
+    },
+    HelpAnswer {
+        topic: "pick",
+        lines: &["Standard fits that give a wanted range, the easiest to make first."],
+        examples: &[
+            ("pick 20 clearance 0.01..0.06", "play"),
+            ("pick 1in interference 0.5 thou..2 thou", "grip"),
         ],
     },
     HelpAnswer {

@@ -5,6 +5,7 @@
 
 use std::{cell::RefCell, io, path::PathBuf, rc::Rc};
 
+use fits_core::shop::words::Word;
 use rustyline::{
     Config, Context, Editor, Helper, Highlighter, Validator,
     completion::{Completer, Pair},
@@ -18,7 +19,7 @@ use crate::{
     batch::Outcome,
     grammar::KEYWORDS,
     help::TOPICS,
-    query::Units,
+    query::{Query, Units},
     render::{Colour, text::Text},
     session::Session,
 };
@@ -33,6 +34,9 @@ const SHAFTS: &[&str] = &[
     "c11", "d9", "f7", "g6", "h6", "h7", "h8", "h9", "h11", "js6", "k6", "m6", "n6", "p6", "r6",
     "s6", "u6",
 ];
+
+/// The classes of ASME B4.1 in commonest use (common practice, no source).
+const INCH: &[&str] = &["RC3", "RC4", "RC5", "RC7", "LC2", "LC5", "LT3", "LN2", "FN1", "FN2"];
 
 #[derive(Helper, Highlighter, Validator)]
 struct Assistant {
@@ -87,13 +91,16 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
         offered.extend(["diameter", "radius"]);
     } else if context.ends_with('/') {
         offered.extend(SHAFTS);
-    } else if context.ends_with(|c: char| c.is_ascii_digit() || c == '"')
-        || crate::read(context).is_ok()
-    {
-        offered.extend(HOLES.iter().chain(SHAFTS));
-        offered.extend(["from", "hole = ", "shaft = "]);
+    } else if let Ok(read) = crate::read(context) {
+        if matches!(read, Query::Size(_)) {
+            offered.extend(HOLES.iter().chain(SHAFTS).chain(INCH));
+            offered.extend(Word::all().map(Word::name));
+            offered.push("general");
+        }
+        offered.extend(["from", "hole = ", "shaft = ", "hub", "long", "thin tube", "turns"]);
     } else {
-        offered.extend(KEYWORDS.iter().filter(|word| **word != "from"));
+        let clauses = ["fixed", "from", "general", "hub", "long", "thin", "turns"];
+        offered.extend(KEYWORDS.iter().filter(|word| !clauses.contains(word)));
     }
     offered.retain(|word| word.starts_with(typed) && *word != typed);
     (start, offered)
@@ -106,10 +113,7 @@ impl Hinter for Assistant {
     fn hint(&self, line: &str, at: usize, _: &Context<'_>) -> Option<Glimpse> {
         if at != line.len()
             || line.trim().is_empty()
-            || matches!(
-                crate::read(line).ok()?,
-                crate::query::Query::Units(_) | crate::query::Query::Dial(_)
-            )
+            || matches!(crate::read(line).ok()?, Query::Units(_) | Query::Dial(_))
         {
             return None;
         }
@@ -208,7 +212,9 @@ mod tests {
         assert_eq!(candidates("bo"), (0, vec!["bore"]));
         assert_eq!(candidates("bore 20 H7 fr"), (11, vec!["from"]));
         assert_eq!(candidates("units "), (6, vec!["mm", "in"]));
-        assert_eq!(candidates("help pa"), (5, vec!["pairs", "passes"]));
+        assert_eq!(candidates("help pa"), (5, vec!["pairs", "parts", "passes"]));
+        assert_eq!(candidates("3/4in RC"), (6, vec!["RC3", "RC4", "RC5", "RC7"]));
+        assert_eq!(candidates("20 pre"), (3, vec!["precision running", "press"]));
         assert_eq!(candidates("20 \u{2300}"), (3, vec![]));
     }
 }

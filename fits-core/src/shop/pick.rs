@@ -156,9 +156,7 @@ pub fn pick(nominal: Length, wanted: Limits) -> Result<Vec<Candidate>, Error> {
         all.sort_by_cached_key(|weighed| (weighed.outside, weighed.ease()));
         all.truncate(MISSES);
     }
-    all.into_iter()
-        .map(|weighed| build(nominal, &weighed))
-        .collect()
+    all.into_iter().map(|weighed| build(nominal, &weighed)).collect()
 }
 
 /// Every class of a feature that is defined at the size, IT4 to IT13.
@@ -169,11 +167,7 @@ fn parts(feature: Feature, nominal: Length) -> Result<Vec<Part>, Error> {
             continue;
         };
         for letter in Letter::all() {
-            let class = Class {
-                feature,
-                letter,
-                grade,
-            };
+            let class = Class { feature, letter, grade };
             if let Some((lower, upper)) = class.ends_if_defined(nominal)? {
                 found.push(Part {
                     class,
@@ -188,19 +182,13 @@ fn parts(feature: Feature, nominal: Length) -> Result<Vec<Part>, Error> {
 }
 
 fn pair(hole: &Part, shaft: &Part, wanted: Limits) -> Weighed {
-    let basis = match (
-        hole.class.letter == Letter::H,
-        shaft.class.letter == Letter::H,
-    ) {
+    let basis = match (hole.class.letter == Letter::H, shaft.class.letter == Letter::H) {
         (true, true) => Basis::Both,
         (true, false) => Basis::Hole,
         _ => Basis::Shaft,
     };
     weigh(
-        FitClasses::Iso286 {
-            hole: hole.class,
-            shaft: shaft.class,
-        },
+        FitClasses::Iso286 { hole: hole.class, shaft: shaft.class },
         basis,
         (hole.grade, shaft.grade),
         (hole.lower, hole.upper),
@@ -239,14 +227,8 @@ fn weigh(
 ) -> Weighed {
     // Table deviations: far below the range of a length.
     let (least, most) = (hole.0 - shaft.1, hole.1 - shaft.0);
-    let (lower, upper) = (
-        wanted.lower().tenth_nanometres(),
-        wanted.upper().tenth_nanometres(),
-    );
-    let outside = lower
-        .saturating_sub(least)
-        .max(most.saturating_sub(upper))
-        .max(0);
+    let (lower, upper) = (wanted.lower().tenth_nanometres(), wanted.upper().tenth_nanometres());
+    let outside = lower.saturating_sub(least).max(most.saturating_sub(upper)).max(0);
     // Twice the distance between the middles.
     let off_centre =
         (i128::from(least) + i128::from(most) - i128::from(lower) - i128::from(upper)).abs();
@@ -275,20 +257,12 @@ fn is_preferred(classes: FitClasses) -> bool {
 
 fn build(nominal: Length, weighed: &Weighed) -> Result<Candidate, Error> {
     let limits = |(lower, upper)| {
-        Deviations::new(
-            Length::from_tenth_nanometres(lower),
-            Length::from_tenth_nanometres(upper),
-        )?
-        .about(nominal)
+        Deviations::new(Length::from_tenth_nanometres(lower), Length::from_tenth_nanometres(upper))?
+            .about(nominal)
     };
     Ok(Candidate {
         classes: weighed.classes,
-        fit: Fit::build(
-            nominal,
-            limits(weighed.hole)?,
-            limits(weighed.shaft)?,
-            weighed.basis,
-        )?,
+        fit: Fit::build(nominal, limits(weighed.hole)?, limits(weighed.shaft)?, weighed.basis)?,
         preferred: weighed.preferred,
         outside: Length::from_tenth_nanometres(weighed.outside),
         grades: weighed.grades,

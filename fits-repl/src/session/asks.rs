@@ -1,24 +1,116 @@
-//! Questions that name no pair: drills, bearing seats.
+//! Questions that name no pair: general tolerances, classes for a wanted
+//! clearance, drills, bearing seats.
 
 use fits_core::{
-    Length,
+    Length, Limits,
+    shop::pick,
     standards::{
         bought::{Load, seat},
         drills::{Drill, Series},
         iso286::Feature,
+        iso2768::{Class as General, Quantity},
     },
 };
 
 use super::{Session, resolve::from_core};
 use crate::{
-    answer::{Answer, DrillAnswer, Mm, NamedDrill, SeatAnswer, SeatFigures},
+    answer::{
+        Answer, CandidateFigures, DrillAnswer, GeneralAnswer, Mm, NamedDrill, PickAnswer,
+        SeatAnswer, SeatFigures,
+    },
     problem::Problem,
-    query::{Size, Spot},
+    query::{GeneralKind, Size, Spot, Wanted},
 };
 
 const SERIES: [Series; 4] = [Series::Fraction, Series::Letter, Series::Number, Series::Metric];
 
+/// How many candidates an answer names.
+const CANDIDATES: usize = 10;
+
 impl Session {
+    /// The general tolerance of an untoleranced size.
+    pub(super) fn general(
+        &self,
+        asked: &Size,
+        text: &Spot<String>,
+        kind: GeneralKind,
+    ) -> Result<Answer, Problem> {
+        let nominal = self.nominal(asked)?;
+        let class: General = text.value.parse().map_err(|error: fits_core::Error| {
+            from_core(&error, text.at.clone()).fix(text.at.clone(), "m")
+        })?;
+        let (quantity, kind) = quantity(kind);
+        let refused = |error: fits_core::Error| {
+            let problem = from_core(&error, asked.at.clone());
+            match class.nearest(quantity, nominal) {
+                Some(nearest) => problem.fix(text.at.clone(), nearest.letter()),
+                None => problem,
+            }
+        };
+        let mut answer = GeneralAnswer {
+            kind,
+            nominal_mm: Mm(nominal),
+            class: class.letter(),
+            word: class.word(),
+            plus_minus_mm: None,
+            plus_minus_arcmin: None,
+            lower_mm: None,
+            upper_mm: None,
+            source: "ISO 2768-1:1989",
+        };
+        let either = match quantity {
+            Quantity::Angular => {
+                answer.plus_minus_arcmin = Some(class.angle(nominal).map_err(refused)?);
+                return Ok(Answer::General(answer));
+            }
+            Quantity::Linear => class.linear(nominal).map_err(refused)?,
+            Quantity::Edge => class.edge(nominal).map_err(refused)?,
+        };
+        answer.plus_minus_mm = Some(Mm(either));
+        answer.lower_mm = nominal.checked_sub(either).ok().map(Mm);
+        answer.upper_mm = nominal.checked_add(either).ok().map(Mm);
+        Ok(Answer::General(answer))
+    }
+
+    /// Standard classes that give a wanted clearance or interference.
+    pub(super) fn pick(
+        &self,
+        size: &Size,
+        wanted: Wanted,
+        from: &Size,
+        to: &Size,
+    ) -> Result<Answer, Problem> {
+        let nominal = self.nominal(size)?;
+        let failed = |error: fits_core::Error| from_core(&error, from.at.start..to.at.end);
+        let ends = [self.length(from)?, self.length(to)?];
+        let [first, second] = match wanted {
+            Wanted::Clearance => ends,
+            Wanted::Interference => {
+                [ends[1].checked_neg().map_err(failed)?, ends[0].checked_neg().map_err(failed)?]
+            }
+        };
+        let range = Limits::new(first, second).map_err(|error| {
+            failed(error).advise("the smaller comes first, as `pick 20 clearance 0.01..0.04`")
+        })?;
+        let mut found = pick(nominal, range).map_err(|error| from_core(&error, size.at.clone()))?;
+        let count = found.iter().filter(|candidate| !candidate.is_miss()).count();
+        found.truncate(CANDIDATES);
+        let candidates = found.iter().map(|candidate| CandidateFigures {
+            class: candidate.classes.to_string(),
+            min_mm: Mm(candidate.fit.clearance().lower()),
+            max_mm: Mm(candidate.fit.clearance().upper()),
+            preferred: candidate.preferred,
+            outside_mm: Mm(candidate.outside),
+        });
+        Ok(Answer::Pick(PickAnswer {
+            nominal_mm: Mm(nominal),
+            wanted_min_mm: Mm(range.lower()),
+            wanted_max_mm: Mm(range.upper()),
+            found: count,
+            candidates: candidates.collect(),
+        }))
+    }
+
     /// The nearest drills under and over a size, one of each series.
     pub(super) fn drills(&self, asked: &Size) -> Result<Answer, Problem> {
         let size = self.nominal(asked)?;
@@ -113,5 +205,14 @@ impl Session {
             load: load.words(),
             seats,
         }))
+    }
+}
+
+/// The core's name and ours for what a general tolerance is asked of.
+pub(super) const fn quantity(kind: GeneralKind) -> (Quantity, &'static str) {
+    match kind {
+        GeneralKind::Linear => (Quantity::Linear, "linear"),
+        GeneralKind::BrokenEdge => (Quantity::Edge, "edge"),
+        GeneralKind::Angle => (Quantity::Angular, "angle"),
     }
 }

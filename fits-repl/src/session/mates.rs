@@ -129,25 +129,35 @@ impl Session {
             return Err(Problem::new("a bought-in part is not made", work.at.clone())
                 .advise("ask for its mate, as `dowel 1/4in, press`"));
         }
-        let found = self.bought(name, &part.size, nominal)?;
-        match &part.tolerance {
-            Tolerance::Bare => Ok(One {
+        if matches!(part.tolerance, Tolerance::Bare) {
+            let found = Self::bought(name, &part.size, nominal)?;
+            return Ok(One {
                 kind: Some(found.feature),
                 nominal,
                 limits: found.limits,
                 label: Label::Named(found.family.name()),
                 source: found.source,
-            }),
-            // Measured: the family says what it is, the limits what it mics.
-            tolerance => {
-                let said = Spot { value: found.feature, at: name.at.clone() };
-                self.one(&part.size, nominal, tolerance, Some(&said))
+            });
+        }
+        // Measured: the name says which surface it is, the limits what it mics.
+        let families = bought::Family::called(&name.value)
+            .map_err(|error| from_core(&error, name.at.clone()))?;
+        let features: Vec<Feature> = families.iter().map(|family| family.feature()).collect();
+        match features.first() {
+            Some(first) if features.iter().all(|feature| feature == first) => {
+                let said = Spot { value: *first, at: name.at.clone() };
+                self.one(&part.size, nominal, &part.tolerance, Some(&said))
             }
+            _ => Err(Problem::new(
+                format!("`{}` has an inside and an outside", name.value),
+                name.at.clone(),
+            )
+            .advise("say which was measured")
+            .fix(name.at.clone(), "shaft")),
         }
     }
 
     pub(super) fn bought(
-        &self,
         name: &Spot<String>,
         size: &Size,
         nominal: Length,
@@ -330,7 +340,7 @@ impl Session {
     /// The bought-in part that a query names, if it names one.
     fn named_part(&self, part: &Part) -> Option<bought::Part> {
         let nominal = self.nominal(&part.size).ok()?;
-        self.bought(part.bought.as_ref()?, &part.size, nominal).ok()
+        Self::bought(part.bought.as_ref()?, &part.size, nominal).ok()
     }
 
     /// Does the bought-in part vary by maker, and has it not been measured?

@@ -132,6 +132,8 @@ impl Session {
                 Ok(Answer::Size(SizeAnswer { size_mm: Mm(length) }))
             }
             Query::Part(part) => self.part(part),
+            Query::General { size, class, kind } => self.general(size, class, *kind),
+            Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
             Query::Drill(size) => self.drills(size),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             // The commands are answered where they are read.

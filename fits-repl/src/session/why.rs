@@ -5,13 +5,16 @@ use fits_core::{
     shop::{Passes, Ream},
     source::{Known, Reason},
     standards::{
+        drills::Drill,
         iso286::{Class, Feature},
+        iso2768::Class as General,
         processes::Process,
     },
 };
 
 use super::{
     Session,
+    asks::quantity,
     mates::Resolved,
     resolve::{Label, One, Pair},
 };
@@ -52,7 +55,16 @@ impl Session {
                     ));
                 }
             },
-            _ => {}
+            Query::General { size, class, kind } => {
+                let nominal = self.nominal(size)?;
+                if let Ok(class) = class.value.parse::<General>() {
+                    figures.extend(class.reasons(quantity(*kind).0, nominal).unwrap_or_default());
+                }
+            }
+            Query::Drill(_) | Query::Pick { .. } | Query::Seat { .. } => {
+                why_asked(&mut figures, &answer);
+            }
+            Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer);
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
@@ -71,7 +83,7 @@ impl Session {
             Label::Named(_) => {}
         }
         let bought =
-            part.bought.as_ref().and_then(|name| self.bought(name, &part.size, one.nominal).ok());
+            part.bought.as_ref().and_then(|name| Self::bought(name, &part.size, one.nominal).ok());
         if let Some(found) = bought {
             figures.push(found.reason());
             return;
@@ -92,6 +104,39 @@ impl Session {
         self.why_one(figures, part, &pair.hole);
         self.why_one(figures, part, &pair.shaft);
         why_pair(figures, &pair.fit);
+    }
+}
+
+/// Why of questions that name no pair.
+fn why_asked(figures: &mut Vec<Reason>, answer: &Answer) {
+    match answer {
+        Answer::Drill(drills) => {
+            for found in drills.exact.iter().chain(&drills.under).chain(&drills.over) {
+                let Some(drill) = Drill::named(found.name) else { continue };
+                figures.push(Reason {
+                    figure: format!("drill {}", found.name),
+                    value: found.mm.0.to_string(),
+                    rule: String::new(),
+                    source: format!("standard drill sizes; {}", drill.source()),
+                    known: drill.known(),
+                });
+            }
+        }
+        Answer::Pick(picked) => figures.push(Reason {
+            figure: "order".into(),
+            value: format!("{} found", picked.found),
+            rule: "coarser grades first, a preferred fit as if one grade coarser, then the middle of what is wanted".into(),
+            source: Known::Practice.words().into(),
+            known: Known::Practice,
+        }),
+        Answer::Seat(seat) => figures.extend(seat.seats.iter().map(|seat| Reason {
+            figure: format!("{} for a {} bearing", seat.class, seat.bearing),
+            value: format!("{} to {}", seat.lower_mm.0, seat.upper_mm.0),
+            rule: seat.reason.into(),
+            source: seat.source.into(),
+            known: seat.known,
+        })),
+        _ => {}
     }
 }
 

@@ -1,13 +1,71 @@
-//! Drills and bearing seats in words.
+//! General tolerances, picked classes, drills and bearing seats in words.
 
 use std::fmt::Write as _;
 
 use fits_core::Limits;
 
 use super::{Text, lines::wrapped};
-use crate::answer::{DrillAnswer, NamedDrill, SeatAnswer};
+use crate::answer::{DrillAnswer, GeneralAnswer, NamedDrill, PickAnswer, SeatAnswer};
 
 impl Text {
+    pub(super) fn general(&self, out: &mut String, answer: &GeneralAnswer) {
+        let [first, second] = self.units();
+        let size = |unit| Self::size(answer.nominal_mm.0, unit);
+        let class = format!("ISO 2768-{} ({})", answer.class, answer.word);
+        if let Some(minutes) = answer.plus_minus_arcmin {
+            let (degrees, rest) = (minutes / 60, minutes % 60);
+            let _ = writeln!(
+                out,
+                "+/- {degrees} deg {rest:02} min   {class}, shorter side {}",
+                size(first)
+            );
+            return;
+        }
+        if let Some(either) = answer.plus_minus_mm {
+            let _ = writeln!(
+                out,
+                "+/- {}   {class}, {} of {}",
+                self.difference(either.0),
+                answer.kind,
+                size(first)
+            );
+        }
+        if let (Some(lower), Some(upper)) = (answer.lower_mm, answer.upper_mm)
+            && let Ok(limits) = Limits::new(lower.0, upper.0)
+        {
+            let _ = writeln!(
+                out,
+                "  {:<28}{}",
+                Self::range(limits, first),
+                Self::range(limits, second)
+            );
+        }
+        let _ = writeln!(out, "  for sizes that no other tolerance is given to");
+    }
+
+    pub(super) fn pick(&self, out: &mut String, answer: &PickAnswer) {
+        let wanted = [answer.wanted_min_mm, answer.wanted_max_mm].map(|end| self.play(end.0));
+        let _ = writeln!(out, "wanted: {} to {}", wanted[0], wanted[1]);
+        if answer.found == 0 {
+            let _ = writeln!(out, "no standard fit lies inside; the nearest:");
+        } else {
+            let _ = writeln!(
+                out,
+                "{} standard fits lie inside, the easiest to make first:",
+                answer.found
+            );
+        }
+        for found in &answer.candidates {
+            let mark = match (found.preferred, found.outside_mm.0.is_positive()) {
+                (_, true) => format!("outside by {}", self.one_difference(found.outside_mm.0)),
+                (true, false) => "preferred".to_owned(),
+                (false, false) => String::new(),
+            };
+            let ends = [found.min_mm, found.max_mm].map(|end| self.one_play(end.0));
+            let _ = writeln!(out, "  {:<10}{:>22} to {:<22}{mark}", found.class, ends[0], ends[1]);
+        }
+    }
+
     pub(super) fn drills(&self, out: &mut String, answer: &DrillAnswer) {
         let [first, second] = self.units();
         let mut line = |lead: &str, drill: &NamedDrill| {

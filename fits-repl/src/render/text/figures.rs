@@ -115,6 +115,13 @@ impl Text {
         format!("{} {}", aim.shown(decimals, rounding), unit.symbol())
     }
 
+    /// The same in the unit in force alone, in short.
+    pub(super) fn one_play(&self, length: Length) -> String {
+        let size = length.checked_abs().unwrap_or(length);
+        let word = if length.is_negative() { "tight" } else { "loose" };
+        format!("{} {word}", self.one_difference(size))
+    }
+
     /// Clearance or interference in words.
     pub(super) fn play(&self, length: Length) -> String {
         if length == Length::ZERO {

@@ -80,6 +80,8 @@ impl Text {
                 self.ream(&mut out, Some(&ream.ream), None);
             }
             Answer::Passes(passes) => self.passes(&mut out, passes),
+            Answer::General(general) => self.general(&mut out, general),
+            Answer::Pick(pick) => self.pick(&mut out, pick),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Settings(settings) => {
