@@ -51,7 +51,7 @@ fn search(c: &mut Criterion) {
         ("pick 20 mm, nothing fits", hopeless),
     ] {
         c.bench_function(name, |b| {
-            b.iter(|| pick(black_box(nominal), black_box(wanted)))
+            b.iter(|| pick(black_box(nominal), black_box(wanted)));
         });
     }
 }
