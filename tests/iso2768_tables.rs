@@ -311,6 +311,10 @@ fn what_the_standard_does_not_give_is_refused_with_the_next_step() {
             "the nearest class that has one there is m".into()
         )
     );
+    assert_eq!(
+        refused(Class::VeryCoarse.linear(mm("3"))).1,
+        "the nearest class that has one there is c"
+    );
     let error = "g".parse::<Class>().unwrap_err();
     assert_eq!(
         error.to_string(),
