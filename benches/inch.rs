@@ -43,7 +43,9 @@ fn search(c: &mut Criterion) {
         ("pick 20 mm, 0 to 1 mm", wide),
         ("pick 20 mm, nothing fits", hopeless),
     ] {
-        c.bench_function(name, |b| b.iter(|| pick(black_box(nominal), black_box(wanted))));
+        c.bench_function(name, |b| {
+            b.iter(|| pick(black_box(nominal), black_box(wanted)));
+        });
     }
 }
 

@@ -191,6 +191,7 @@ fn every_cell_is_given_from_border_to_border() {
 const DEPARTURES: [(&str, &str, &str, &str, &str); 4] = [
     ("linear", "c", "2", "0.15", "two other reprints print 0.2"),
     ("linear", "c", "5", "0.2", "two other reprints print 0.3"),
+    ("linear", "m", "120", "0.5", "the article's slip: 120 closes the range over 30 up to 120, which has 0.3"),
     ("angular", "c", "200", "20", "the other reprints print 15"),
     ("linear", "m", "120", "0.5", "Table 1 has 120 in over 30 up to 120: 0.3; 0.5 begins above"),
 ];
@@ -253,6 +254,10 @@ fn what_the_standard_does_not_give_is_refused_with_the_next_step() {
             "ISO 2768-1 gives class f no tolerance for lengths at 2500 mm".into(),
             "the nearest class that has one there is m".into()
         )
+    );
+    assert_eq!(
+        refused(Class::VeryCoarse.linear(mm("3"))).1,
+        "the nearest class that has one there is c"
     );
     let error = "g".parse::<Class>().unwrap_err();
     assert_eq!(error.to_string(), "there is no general tolerance class \"g\"");

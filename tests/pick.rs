@@ -236,11 +236,19 @@ proptest! {
             prop_assert!(found.is_sorted_by_key(|candidate| candidate.outside));
         } else {
             prop_assert_eq!(found.len(), inside.len());
-            // Coarser first, a preferred fit counting one more, and first of its equals.
+            // Coarser first, a preferred fit counting one more and first of its
+            // equals; then like grades, a shaft coarser than its hole one step
+            // worse; then the middle of the range.
             let in_order = found.is_sorted_by_key(|candidate| {
                 let (hole, shaft) = candidate.grades;
                 let ease = hole + shaft + u8::from(candidate.preferred);
-                (std::cmp::Reverse(ease), !candidate.preferred)
+                let unlike = hole.abs_diff(shaft) + u8::from(shaft > hole);
+                let clearance = candidate.fit.clearance();
+                let doubled = |limits: Limits| {
+                    limits.lower().tenth_nanometres() + limits.upper().tenth_nanometres()
+                };
+                let off_centre = doubled(clearance).abs_diff(doubled(wanted));
+                (std::cmp::Reverse(ease), !candidate.preferred, unlike, off_centre)
             });
             prop_assert!(in_order);
         }

@@ -165,8 +165,6 @@ impl Class {
         let row = self.row(nominal)?;
         let entry = self.entry();
         let from = source(row.source);
-        // The grade of the hole is in the standard's own table, whatever is
-        // known of the shaft's deviation.
         let parts = [("hole", entry.symbols[0], row.hole), ("shaft", entry.symbols[1], row.shaft)];
         let mut reasons: Vec<Reason> = parts
             .into_iter()
