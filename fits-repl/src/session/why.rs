@@ -37,10 +37,10 @@ impl Session {
                 known: Known::Formula,
             }),
             Query::Part(part) => match self.resolve(part)? {
-                Resolved::One(one) => self.why_one(&mut figures, part, &one),
-                Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
+                Resolved::One(one) => Self::why_one(&mut figures, part, &one),
+                Resolved::Pair(pair) => Self::why_both(&mut figures, part, &pair),
                 Resolved::Suit { pair, in_hand, mate } => {
-                    self.why_both(&mut figures, part, &pair);
+                    Self::why_both(&mut figures, part, &pair);
                     figures.push(by_rule(
                         &format!(
                             "{} to suit",
@@ -72,7 +72,7 @@ impl Session {
 }
 
 impl Session {
-    fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
+    fn why_one(figures: &mut Vec<Reason>, part: &Part, one: &One) {
         match one.label {
             Label::Iso(class) => return why_class(figures, class, one.nominal),
             // One class gives both parts: once is enough.
@@ -97,12 +97,12 @@ impl Session {
         });
     }
 
-    fn why_both(&self, figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
+    fn why_both(figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
         if let Some(choice) = &pair.choice {
             figures.push(choice.explained());
         }
-        self.why_one(figures, part, &pair.hole);
-        self.why_one(figures, part, &pair.shaft);
+        Self::why_one(figures, part, &pair.hole);
+        Self::why_one(figures, part, &pair.shaft);
         why_pair(figures, &pair.fit);
     }
 }

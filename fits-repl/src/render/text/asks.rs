@@ -102,8 +102,8 @@ impl Text {
                 .finer
                 .as_ref()
                 .map_or(seat.class.clone(), |finer| format!("{} ({finer} finer)", seat.class));
-            let _ = writeln!(out, "  {:<20}{class:<18}{one}  {other}", seat.bearing);
-            wrapped(out, "      ", seat.reason);
+            let _ = writeln!(out, "  {:<20}{class:<18}{one}", seat.bearing);
+            wrapped(out, "      ", &format!("{other}; {}", seat.reason));
         }
         let _ = writeln!(
             out,
