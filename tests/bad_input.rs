@@ -272,6 +272,46 @@ fn words_and_parts_in_hand() {
 }
 
 #[test]
+fn inch_classes_and_questions() {
+    refused(
+        "3/4in grade 14",
+        "there is no grade 14 in ASME B4.1: its grades run from 4 to 13",
+        "14",
+        "B4.1 has grades 4 to 13, as `3/4in grade 8`; `3/4in grade IT8` is ISO's",
+    );
+    refused(
+        "20 grade 22",
+        "there is no tolerance grade IT22",
+        "22",
+        "grades run from IT01, IT0, IT1 to IT18: `20 grade 7`",
+    );
+    refused(
+        "3/4in RC10",
+        "there is no RC10: RC runs from RC1 to RC9",
+        "RC10",
+        "write RC1 to RC9: `3/4in RC9`",
+    );
+    refused(
+        "20in RC4",
+        "nominal size 20 in is outside the table of RC4 in ASME B4.1 (over 0 in, up to 19.69 in)",
+        "20in",
+        "RC4 reaches from 0.00 to 19.69 in: `19.69in RC4`",
+    );
+    refused(
+        "2 general v",
+        "ISO 2768-1 gives class v no tolerance for lengths at 2 mm",
+        "2",
+        "the nearest class that has one there is c: `2 general c`",
+    );
+    refused(
+        "pick 20 clearance 0.04..0.01",
+        "the lower limit 0.04 mm is above the upper limit 0.01 mm",
+        "0.04..0.01",
+        "the smaller comes first, as `pick 20 clearance 0.01..0.04`",
+    );
+}
+
+#[test]
 fn lines_that_are_no_query() {
     refused("", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
     refused("   ", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
@@ -316,7 +356,7 @@ proptest! {
     }
 
     #[test]
-    fn no_near_query_panics(line in "(bore |ream |turn |why |hole |shaft |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| ){0,4}[-+.0-9/=() ]{0,9}") {
+    fn no_near_query_panics(line in "(bore |ream |turn |why |hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| ){0,4}[-+.0-9/=() ]{0,9}") {
         let mut session = Session::new();
         match session.evaluate(&line) {
             Err(problem) => {

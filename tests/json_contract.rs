@@ -362,6 +362,17 @@ fn general_tolerances_drills_seats_and_picks() {
     // ABMA 7 style table as reprinted: a ball bearing, rotating inner ring,
     // normal load, 18 to 100 mm, takes k5.
     has(&answer("seat shaft 25 turns normal"), "/seats/0/class", "k5");
+    // ANSI B4.1, table of standard tolerances: 0.71 to 1.19 in, grade 8, 1.2 thou.
+    has(&answer("3/4in grade 8"), "/tolerance_mm", 0.03048);
+    has(&answer("20 grade 7"), "/tolerance_mm", 0.021);
+    has(&answer("3/4in grade IT7"), "/tolerance_mm", 0.021);
+    // DIN 6885-1: shafts over 22 up to 30 mm take the 8 x 7 key.
+    has(&answer("keyway for 25"), "/width_mm", 8.0);
+    has(&answer("keyway for 25"), "/height_mm", 7.0);
+    has(&answer("keyway for 1in"), "/standard", "ANSI B17.1");
+    has(&answer("drill rod 3/8in"), "/class", "inch drill rod");
+    has(&answer("bearing bore 25"), "/lower_mm", 24.99);
+    has(&answer("bearing od 52"), "/lower_mm", 51.987);
     let pick = answer("pick 20 clearance 0.007..0.041");
     has(&pick, "/candidates/0/class", "H7/g6");
     has(&pick, "/candidates/0/outside_mm", 0.0);

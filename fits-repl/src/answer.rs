@@ -43,6 +43,10 @@ pub enum Answer {
     Passes(Box<PassesAnswer>),
     /// The general tolerance of an untoleranced size.
     General(GeneralAnswer),
+    /// A standard tolerance.
+    Grade(GradeAnswer),
+    /// The key and keyways of a shaft.
+    Keyway(KeywayAnswer),
     /// Standard classes for a wanted clearance.
     Pick(PickAnswer),
     /// The nearest drills.
@@ -407,6 +411,48 @@ pub struct GeneralAnswer {
     pub upper_mm: Option<Mm>,
     /// Where that is written.
     pub source: &'static str,
+}
+
+/// A standard tolerance: an IT grade, or a grade of ASME B4.1 for a size in
+/// inches.
+#[derive(Clone, Debug, Serialize)]
+pub struct GradeAnswer {
+    /// The nominal size.
+    pub nominal_mm: Mm,
+    /// The grade: `IT7`, or `7` of ASME B4.1.
+    pub grade: String,
+    /// The tolerance.
+    pub tolerance_mm: Mm,
+    /// The standard and its table.
+    pub source: &'static str,
+}
+
+/// The key and keyways of a shaft.
+#[derive(Clone, Debug, Serialize)]
+pub struct KeywayAnswer {
+    /// The shaft's diameter.
+    pub shaft_mm: Mm,
+    /// The standard.
+    pub standard: &'static str,
+    /// The key's width.
+    pub width_mm: Mm,
+    /// The key's height.
+    pub height_mm: Mm,
+    /// Least depth in the shaft.
+    pub shaft_depth_min_mm: Mm,
+    /// Greatest; `null` where the standard gives one depth.
+    pub shaft_depth_max_mm: Option<Mm>,
+    /// Least depth in the hub; `null` where none was read.
+    pub hub_depth_min_mm: Option<Mm>,
+    /// Greatest.
+    pub hub_depth_max_mm: Option<Mm>,
+    /// Where that is written.
+    pub source: &'static str,
+    /// How it is known.
+    pub known: Known,
+    /// What else to know.
+    #[serde(skip_serializing_if = "str::is_empty")]
+    pub note: &'static str,
 }
 
 /// Standard classes that give a wanted clearance, the easiest to make first.

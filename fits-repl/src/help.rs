@@ -91,6 +91,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("1.5in FN2", "medium drive"),
             ("3/4in H7/g6", "ISO classes on an inch size"),
             ("3/4in RC4, hole = 0.7506in", "the shaft to suit a hole measured"),
+            ("3/4in grade 8", "a standard tolerance"),
         ],
     },
     HelpAnswer {
@@ -104,6 +105,8 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("dowel 1/4in, press", "the hole for a dowel pin"),
             ("dowel 1/4in", "what it comes as"),
             ("dowel 0.2502in..0.2503in, press", "what it measures"),
+            ("bearing od 52", "a rolling bearing's outside"),
+            ("keyway for 25", "the key and keyways of a shaft"),
             ("hole 20 H7, shaft 19.98..19.99", "unlike features"),
             ("hole 20 H7, shaft = 19.985", "a class on one side, a reading on the other"),
             ("seat shaft 25 turns normal", "the class for a bearing's seat"),

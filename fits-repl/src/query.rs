@@ -248,6 +248,10 @@ pub enum Query {
     Part(Box<Part>),
     /// `SIZE general CLASS`: an untoleranced size.
     General { size: Size, class: Spot<String>, kind: GeneralKind },
+    /// `SIZE grade N`: a standard tolerance.
+    Grade { size: Size, grade: Spot<String> },
+    /// `keyway for SIZE`: the key and keyways of a shaft.
+    Keyway(Size),
     /// `drill SIZE`: the nearest drills.
     Drill(Size),
     /// `pick SIZE clearance A..B`: classes that give it.

@@ -2,7 +2,7 @@
 //! wanted clearance, bearing seats.
 
 use fits_core::standards::iso286::Feature;
-use nom::{Parser, branch::alt, combinator::value};
+use nom::{Parser, branch::alt, bytes::complete::take_while, combinator::value};
 
 use super::{
     fault::{Parsed, fatal, fatal_fix},
@@ -42,6 +42,31 @@ pub(super) fn general(input: &str, total: usize, size: Size) -> Parsed<'_, Query
         Ok((rest, kind)) => nothing_more(rest, Query::General { size, class, kind }),
         Err(_) => nothing_more(rest, Query::General { size, class, kind: GeneralKind::Linear }),
     }
+}
+
+/// `SIZE grade N`.
+pub(super) fn grade(input: &str, total: usize, size: Size) -> Parsed<'_, Query> {
+    let (input, _) = space(input)?;
+    let (rest, number) = take_while(|c: char| c.is_ascii_alphanumeric())(input)?;
+    if number.is_empty() {
+        return fatal_fix(
+            input,
+            0,
+            "the number is missing after `grade`",
+            "as in `3/4in grade 8`",
+            Some((0, " 8".into())),
+        );
+    }
+    let grade = Spot { value: number.to_owned(), at: span(total, input, rest) };
+    nothing_more(rest, Query::Grade { size, grade })
+}
+
+/// `keyway for SIZE`.
+pub(super) fn keyway(input: &str, total: usize) -> Parsed<'_, Query> {
+    let (input, _) = space(input)?;
+    let (rest, size) =
+        size_after(input, total, "the shaft's size is missing", "as in `keyway for 25`")?;
+    nothing_more(rest, Query::Keyway(size))
 }
 
 /// `drill SIZE`.

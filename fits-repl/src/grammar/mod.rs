@@ -16,6 +16,7 @@ use nom::{
     branch::alt,
     character::complete::char,
     combinator::{opt, value},
+    sequence::preceded,
 };
 
 pub(crate) use self::words::near_miss;
@@ -24,7 +25,7 @@ use self::{
     fault::{Fault, Known, Parsed, fatal, fatal_fix},
     sizes::{expression, size_after},
     tolerances::tolerance,
-    words::{keyword, phrase, separator, shortened, space, span, spot, unknown, word},
+    words::{keyword, separator, shortened, space, span, spot, unknown, word, words_until},
 };
 use crate::{
     problem::Problem,
@@ -36,8 +37,8 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "dial", "drill", "fixed", "from", "general", "help", "hole", "hub", "long", "pick",
-    "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
+    "bore", "dial", "drill", "fixed", "from", "general", "grade", "help", "hole", "hub", "long",
+    "pick", "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
 ];
 
 /// Reads one line.
@@ -150,8 +151,16 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         return setting(rest, choice, "dials are `dial diameter` or `dial radius`")
             .map(|(rest, dial)| (rest, Query::Dial(dial)));
     }
-    if let Ok((rest, ())) = keyword("drill")(input) {
+    // `drill rod 3/8in` is a part, `drill 0.7031in` a question.
+    if let Ok((rest, ())) = keyword("drill")(input)
+        && !matches!(words_until(rest, |_| false), Ok((_, name)) if !name.is_empty() && !name.starts_with("letter"))
+    {
         return asks::drill(rest, total);
+    }
+    if let Ok((rest, ())) =
+        preceded(keyword("keyway"), preceded(space, keyword("for"))).parse(input)
+    {
+        return asks::keyway(rest, total);
     }
     if let Ok((rest, ())) = keyword("pick")(input) {
         return asks::pick(rest, total);
@@ -226,6 +235,9 @@ fn part_or_size(
         if alone && let Ok((after, ())) = keyword("general")(after) {
             return asks::general(after, total, size);
         }
+        if alone && let Ok((after, ())) = keyword("grade")(after) {
+            return asks::grade(after, total, size);
+        }
         let is_reading = after.starts_with('=') || keyword("from")(after).is_ok();
         if (after.is_empty() && bought.is_none()) || is_reading {
             let class = match (work.map(|work| work.value), feature.map(|feature| feature.value)) {
@@ -279,7 +291,8 @@ fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
     // A class may open the name where a word, not a size, follows it.
     let digits = first.len() - first.trim_start_matches(|c: char| c.is_ascii_digit()).len();
     let opening = if digits > 0 { &input[..letters.len() + digits] } else { "" };
-    let (rest, name) = phrase(&input[opening.len()..])?;
+    // A name may hold keywords: `bearing bore`, `N9 keyway in the shaft`.
+    let (rest, name) = words_until(&input[opening.len()..], |_| false)?;
     if digits > 0 && name.len() < 3 {
         return Ok((input, None));
     }

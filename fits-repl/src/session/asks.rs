@@ -5,9 +5,10 @@ use fits_core::{
     Length, Limits,
     shop::pick,
     standards::{
-        bought::{Load, seat},
+        b41,
+        bought::{KeyStandard, Keyway, Load, seat},
         drills::{Drill, Series},
-        iso286::Feature,
+        iso286::{self, Feature},
         iso2768::{Class as General, Quantity},
     },
 };
@@ -15,11 +16,11 @@ use fits_core::{
 use super::{Session, resolve::from_core};
 use crate::{
     answer::{
-        Answer, CandidateFigures, DrillAnswer, GeneralAnswer, Mm, NamedDrill, PickAnswer,
-        SeatAnswer, SeatFigures,
+        Answer, CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, KeywayAnswer, Mm,
+        NamedDrill, PickAnswer, SeatAnswer, SeatFigures,
     },
     problem::Problem,
-    query::{GeneralKind, Size, Spot, Wanted},
+    query::{GeneralKind, Size, Spot, Units, Wanted},
 };
 
 const SERIES: [Series; 4] = [Series::Fraction, Series::Letter, Series::Number, Series::Metric];
@@ -70,6 +71,71 @@ impl Session {
         answer.lower_mm = nominal.checked_sub(either).ok().map(Mm);
         answer.upper_mm = nominal.checked_add(either).ok().map(Mm);
         Ok(Answer::General(answer))
+    }
+
+    /// A standard tolerance: of ASME B4.1 for a size in inches, of ISO 286-1
+    /// for one in millimetres.
+    pub(super) fn grade(&self, size: &Size, text: &Spot<String>) -> Result<Answer, Problem> {
+        let nominal = self.nominal(size)?;
+        let at_fault = |error: &fits_core::Error| {
+            if error.is_out_of_table() { size.at.clone() } else { text.at.clone() }
+        };
+        let number = text.value.trim_start_matches(|c: char| c.is_ascii_alphabetic());
+        if self.shown == Units::Inches && number.len() == text.value.len() {
+            let failed = |error: fits_core::Error| {
+                from_core(&error, at_fault(&error)).advise(
+                    "B4.1 has grades 4 to 13, as `3/4in grade 8`; `3/4in grade IT8` is ISO's",
+                )
+            };
+            let grade: u8 = number.parse().map_err(|_| {
+                Problem::new(format!("there is no grade {}", text.value), text.at.clone())
+                    .advise("as in `3/4in grade 8`")
+            })?;
+            let tolerance = b41::grade_tolerance(grade, nominal).map_err(failed)?;
+            return Ok(Answer::Grade(GradeAnswer {
+                nominal_mm: Mm(nominal),
+                grade: grade.to_string(),
+                tolerance_mm: Mm(tolerance),
+                source: "ASME B4.1, table of standard tolerances",
+            }));
+        }
+        let failed = |error: fits_core::Error| from_core(&error, at_fault(&error));
+        let grade: iso286::Grade = number
+            .parse()
+            .map_err(|error: fits_core::Error| failed(error).fix(text.at.clone(), "7"))?;
+        let tolerance = iso286::standard_tolerance(grade, nominal).map_err(failed)?;
+        Ok(Answer::Grade(GradeAnswer {
+            nominal_mm: Mm(nominal),
+            grade: format!("IT{grade}"),
+            tolerance_mm: Mm(tolerance),
+            source: "ISO 286-1:2010, Table 1",
+        }))
+    }
+
+    /// The key and keyways of a shaft: DIN 6885 in millimetres, ANSI B17.1 in
+    /// inches.
+    pub(super) fn keyway(&self, size: &Size) -> Result<Answer, Problem> {
+        let shaft = self.nominal(size)?;
+        let standard = match self.shown {
+            Units::Millimetres => KeyStandard::Din6885,
+            Units::Inches => KeyStandard::AnsiB171,
+        };
+        let found = Keyway::for_shaft(standard, shaft)
+            .map_err(|error| from_core(&error, size.at.clone()))?;
+        let (least, most) = found.shaft_depth();
+        Ok(Answer::Keyway(KeywayAnswer {
+            shaft_mm: Mm(shaft),
+            standard: standard.name(),
+            width_mm: Mm(found.width()),
+            height_mm: Mm(found.height()),
+            shaft_depth_min_mm: Mm(least),
+            shaft_depth_max_mm: most.map(Mm),
+            hub_depth_min_mm: found.hub_depth().map(|(least, _)| Mm(least)),
+            hub_depth_max_mm: found.hub_depth().map(|(_, most)| Mm(most)),
+            source: found.source(),
+            known: found.known(),
+            note: found.note(),
+        }))
     }
 
     /// Standard classes that give a wanted clearance or interference.

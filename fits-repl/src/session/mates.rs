@@ -162,7 +162,19 @@ impl Session {
         size: &Size,
         nominal: Length,
     ) -> Result<bought::Part, Problem> {
-        bought::Part::find(&name.value, nominal).map_err(|error| {
+        // A size in inches means the inch one of two families that share a word.
+        let system = match is_inch(&size.value) {
+            Some(true) => "inch ",
+            _ => "metric ",
+        };
+        let found = bought::Part::find(&name.value, nominal).or_else(|error| {
+            let mut same = error.choices().iter().filter(|choice| choice.starts_with(system));
+            match (same.next(), same.next()) {
+                (Some(only), None) => bought::Part::find(only, nominal),
+                _ => Err(error),
+            }
+        });
+        found.map_err(|error| {
             let at = if error.is_not_listed() && bought::Family::called(&name.value).is_ok() {
                 size.at.clone()
             } else {

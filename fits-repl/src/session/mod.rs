@@ -95,6 +95,8 @@ impl Session {
             Query::Size(_)
             | Query::Part(_)
             | Query::General { .. }
+            | Query::Grade { .. }
+            | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
             | Query::Seat { .. } => {
@@ -113,6 +115,8 @@ impl Session {
             Query::Part(part) => mates::thought_in(&part.size, self.units),
             Query::Pick { size, .. }
             | Query::Drill(size)
+            | Query::Grade { size, .. }
+            | Query::Keyway(size)
             | Query::General { size, .. }
             | Query::Seat { size, .. }
             | Query::Size(size) => mates::thought_in(size, self.units),
@@ -134,6 +138,8 @@ impl Session {
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
             Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
+            Query::Grade { size, grade } => self.grade(size, grade),
+            Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             // The commands are answered where they are read.

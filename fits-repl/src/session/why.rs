@@ -5,6 +5,7 @@ use fits_core::{
     shop::{Passes, Ream},
     source::{Known, Reason},
     standards::{
+        b41,
         drills::Drill,
         iso286::{Class, Feature},
         iso2768::Class as General,
@@ -61,7 +62,11 @@ impl Session {
                     figures.extend(class.reasons(quantity(*kind).0, nominal).unwrap_or_default());
                 }
             }
-            Query::Drill(_) | Query::Pick { .. } | Query::Seat { .. } => {
+            Query::Grade { .. }
+            | Query::Keyway(_)
+            | Query::Drill(_)
+            | Query::Pick { .. }
+            | Query::Seat { .. } => {
                 why_asked(&mut figures, &answer);
             }
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
@@ -122,6 +127,24 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer) {
                 });
             }
         }
+        Answer::Grade(found) => {
+            // The number alone names a grade of ASME B4.1.
+            let inch = found.grade.parse().ok().and_then(|grade| b41::grade_reason(grade, found.nominal_mm.0).ok());
+            figures.push(inch.unwrap_or_else(|| Reason {
+                figure: found.grade.clone(),
+                value: found.tolerance_mm.0.to_string(),
+                rule: String::new(),
+                source: found.source.into(),
+                known: Known::Seen,
+            }));
+        }
+        Answer::Keyway(found) => figures.push(Reason {
+            figure: format!("key and keyways by {}", found.standard),
+            value: format!("{} wide, {} high", found.width_mm.0, found.height_mm.0),
+            rule: "by the shaft's diameter".into(),
+            source: found.source.into(),
+            known: found.known,
+        }),
         Answer::Pick(picked) => figures.push(Reason {
             figure: "order".into(),
             value: format!("{} found", picked.found),

@@ -5,7 +5,9 @@ use std::fmt::Write as _;
 use fits_core::Limits;
 
 use super::{Text, lines::wrapped};
-use crate::answer::{DrillAnswer, GeneralAnswer, NamedDrill, PickAnswer, SeatAnswer};
+use crate::answer::{
+    DrillAnswer, GeneralAnswer, GradeAnswer, KeywayAnswer, Mm, NamedDrill, PickAnswer, SeatAnswer,
+};
 
 impl Text {
     pub(super) fn general(&self, out: &mut String, answer: &GeneralAnswer) {
@@ -41,6 +43,39 @@ impl Text {
             );
         }
         let _ = writeln!(out, "  for sizes that no other tolerance is given to");
+    }
+
+    pub(super) fn grade(&self, out: &mut String, answer: &GradeAnswer) {
+        let [first, _] = self.units();
+        let (size, tolerance) =
+            (Self::size(answer.nominal_mm.0, first), self.difference(answer.tolerance_mm.0));
+        let _ = writeln!(out, "{tolerance}   grade {} at {size}", answer.grade);
+        let _ = writeln!(out, "  {}", answer.source);
+    }
+
+    pub(super) fn keyway(&self, out: &mut String, answer: &KeywayAnswer) {
+        let units = self.units();
+        let both = |size: Mm| units.map(|unit| Self::size(size.0, unit)).join("   ");
+        let depth = |least: Mm, most: Option<Mm>| match most
+            .and_then(|most| Limits::new(least.0, most.0).ok())
+        {
+            Some(limits) => units.map(|unit| Self::range(limits, unit)).join("   "),
+            None => both(least),
+        };
+        let _ = writeln!(out, "{} key for a shaft of {}", answer.standard, both(answer.shaft_mm));
+        let _ = writeln!(out, "  width       {}", both(answer.width_mm));
+        let _ = writeln!(out, "  height      {}", both(answer.height_mm));
+        let _ = writeln!(
+            out,
+            "  shaft depth {}",
+            depth(answer.shaft_depth_min_mm, answer.shaft_depth_max_mm)
+        );
+        if let Some(least) = answer.hub_depth_min_mm {
+            let _ = writeln!(out, "  hub depth   {}", depth(least, answer.hub_depth_max_mm));
+        }
+        if !answer.note.is_empty() {
+            wrapped(out, "  ", answer.note);
+        }
     }
 
     pub(super) fn pick(&self, out: &mut String, answer: &PickAnswer) {

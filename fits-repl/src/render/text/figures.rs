@@ -30,7 +30,8 @@ impl Text {
                 .map_or(("about ", Decimals { unit, places: most }), |decimals| ("", decimals));
             format!("{about}{} {}", size.shown(decimals, Rounding::Nearest), unit.symbol())
         };
-        self.units().map(one).join("   ")
+        let fraction = fraction(size).map_or(String::new(), |text| format!("   {text}"));
+        self.units().map(one).join("   ") + &fraction
     }
 
     /// The places a size is shown to: 0.001 mm, 0.0001 in.
@@ -75,7 +76,13 @@ impl Text {
     }
 
     fn difference_in(length: Length, unit: Unit) -> String {
+        let below_a_thou = length.tenth_nanometres().unsigned_abs()
+            < Length::THOU.tenth_nanometres().unsigned_abs();
         let usual = match unit {
+            // A shop says four tenths, not 0.4 thou.
+            Unit::Inch if below_a_thou && length != Length::ZERO => {
+                Decimals { unit: Unit::Tenth, places: 0 }
+            }
             Unit::Inch => Decimals { unit: Unit::Thou, places: 1 },
             _ => Decimals::MILLIMETRES,
         };
@@ -142,4 +149,22 @@ pub(super) fn is_exact(size: Length, decimals: Decimals) -> bool {
     i128::from(size.tenth_nanometres()) * scale
         % i128::from(decimals.unit.length().tenth_nanometres())
         == 0
+}
+
+/// A size as a fraction of an inch, where it is one by 64ths and not whole.
+fn fraction(size: Length) -> Option<String> {
+    let counts = size.tenth_nanometres();
+    let (inch, sixty_fourth) =
+        (Length::INCH.tenth_nanometres(), Length::INCH.tenth_nanometres() / 64);
+    if counts <= 0 || counts % sixty_fourth != 0 || counts % inch == 0 {
+        return None;
+    }
+    let (whole, part) = (counts / inch, counts % inch / sixty_fourth);
+    let twos = part.trailing_zeros();
+    let (top, bottom) = (part >> twos, 64 >> twos);
+    Some(if whole == 0 {
+        format!("{top}/{bottom} in")
+    } else {
+        format!("{whole}-{top}/{bottom} in")
+    })
 }

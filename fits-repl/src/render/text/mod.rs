@@ -81,6 +81,8 @@ impl Text {
             }
             Answer::Passes(passes) => self.passes(&mut out, passes),
             Answer::General(general) => self.general(&mut out, general),
+            Answer::Grade(grade) => self.grade(&mut out, grade),
+            Answer::Keyway(keyway) => self.keyway(&mut out, keyway),
             Answer::Pick(pick) => self.pick(&mut out, pick),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
@@ -126,10 +128,17 @@ impl Text {
     fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
         let lead = if feature.mic_yours.is_some() { "HAVE" } else { "CUT" };
         self.cut_line(out, lead, feature.kind.map_or("size", feature_name), feature);
-        let [first, second] = self.units();
-        let (one, other) =
-            (Self::range(feature.limits, first), Self::range(feature.limits, second));
-        let _ = writeln!(out, "  {:<13} {one:<28}{other}", feature.class);
+        self.limits_line(out, &feature.class, feature.limits);
+    }
+
+    /// A name and its limits in both units; a long name on a line of its own.
+    fn limits_line(&self, out: &mut String, name: &str, limits: Limits) {
+        let [one, other] = self.units().map(|unit| Self::range(limits, unit));
+        if name.chars().count() <= 13 {
+            let _ = writeln!(out, "  {name:<13} {one:<28}{other}");
+        } else {
+            let _ = writeln!(out, "  {name}\n  {:<13} {one:<28}{other}", "");
+        }
     }
 
     fn cut_line(&self, out: &mut String, lead: &str, name: &str, feature: &FeatureAnswer) {
@@ -202,8 +211,7 @@ impl Text {
                 continue;
             }
             let name = format!("{:<5} {}", part.kind.map_or("", feature_name), part.class);
-            let (one, other) = (Self::range(part.limits, first), Self::range(part.limits, second));
-            let _ = writeln!(out, "  {name:<13} {one:<28}{other}");
+            self.limits_line(out, &name, part.limits);
         }
         self.how_it_fits(out, fit);
         for note in &fit.notes {

@@ -14,14 +14,7 @@ impl Text {
     pub(super) fn reading(&self, out: &mut String, answer: &ReadingAnswer) {
         self.verdict(out, answer);
         let feature = &answer.feature;
-        let [first, second] = self.units();
-        let _ = writeln!(
-            out,
-            "  {:<13} {:<28}{}",
-            feature.class,
-            Self::range(feature.limits, first),
-            Self::range(feature.limits, second)
-        );
+        self.limits_line(out, &feature.class, feature.limits);
         let name = format!(
             "{} {}",
             feature.kind.map_or(String::new(), |kind| kind.to_string()),
