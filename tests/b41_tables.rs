@@ -72,17 +72,6 @@ fn index(list: &mut Vec<String>, text: String) -> usize {
     })
 }
 
-fn provenance(row: &Row) -> String {
-    let known = match row.text("status") {
-        "SEEN" => "Seen",
-        "FORMULA" => "Formula",
-        "MEMORY" => "Memory",
-        other => panic!("{row}: unknown status {other}"),
-    };
-    assert!(!row.text("source").is_empty(), "{row}: no source");
-    format!("Provenance {{ known: Known::{known}, text: {:?} }}", row.text("source"))
-}
-
 fn length(counts: i64) -> String {
     format!("Length::from_tenth_nanometres({counts})")
 }
@@ -115,7 +104,7 @@ fn generate() -> String {
                 hundredths(row, "hole_hi_thou"),
                 hundredths(row, "shaft_lo_thou"),
                 hundredths(row, "shaft_hi_thou"),
-                index(&mut sources, provenance(row)),
+                index(&mut sources, row.provenance()),
                 index(&mut doubts, row.text("doubt").to_owned()),
             )
             .unwrap();
@@ -131,7 +120,7 @@ fn generate() -> String {
         let tolerances: Vec<String> =
             range.iter().map(|row| hundredths(row, "thou").to_string()).collect();
         let from: Vec<String> =
-            range.iter().map(|row| index(&mut sources, provenance(row)).to_string()).collect();
+            range.iter().map(|row| index(&mut sources, row.provenance()).to_string()).collect();
         writeln!(
             body,
             "    GradeRow {{ up_to: {}, tolerances: [{}], sources: [{}] }},",

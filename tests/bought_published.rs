@@ -4,7 +4,7 @@
 use fits_checks::{Row, rows};
 use fits_core::{
     Fit, Length, Limits,
-    size::{Number, Unit},
+    size::Unit,
     standards::{
         bought::{Family, Load, Part, seat},
         iso286::{Class, Feature},
@@ -46,20 +46,6 @@ const DEPARTURES: [Departure; 4] = [
     },
 ];
 
-#[track_caller]
-fn length(row: &Row, text: &str, unit: Unit) -> Length {
-    let (sign, digits) = match text.strip_prefix('-') {
-        Some(rest) => (-1, rest),
-        None => (1, text),
-    };
-    match Number::scan(digits) {
-        Ok(Some((number, taken))) if taken == digits.len() => {
-            number.of(unit).unwrap().checked_mul(sign).unwrap()
-        }
-        other => panic!("{row}: {text:?} is no number: {other:?}"),
-    }
-}
-
 fn unit(row: &Row) -> Unit {
     match row.text("unit") {
         "mm" => Unit::Millimetre,
@@ -69,7 +55,7 @@ fn unit(row: &Row) -> Unit {
 }
 
 fn part(row: &Row) -> Part {
-    let nominal = length(row, row.text("nominal"), unit(row));
+    let nominal = row.length(row.text("nominal"), unit(row));
     Family::named(row.text("family"))
         .and_then(|family| family.part(nominal))
         .unwrap_or_else(|error| panic!("{row}: {error}; {}", error.advice()))
@@ -77,14 +63,11 @@ fn part(row: &Row) -> Part {
 
 /// The limits a row prints.
 fn printed(row: &Row) -> Limits {
-    let nominal = length(row, row.text("nominal"), unit(row));
-    let deviation = |column: &str, unit: Unit| {
-        nominal.checked_add(length(row, row.text(column), unit)).unwrap()
-    };
+    let nominal = row.length(row.text("nominal"), unit(row));
+    let deviation =
+        |column: &str, unit: Unit| nominal.checked_add(row.length(row.text(column), unit)).unwrap();
     let (low, high) = match row.text("limits") {
-        "size" => {
-            (length(row, row.text("low"), unit(row)), length(row, row.text("high"), unit(row)))
-        }
+        "size" => (row.length(row.text("low"), unit(row)), row.length(row.text("high"), unit(row))),
         "um" => (deviation("low", Unit::Micrometre), deviation("high", Unit::Micrometre)),
         "thou" => (deviation("low", Unit::Thou), deviation("high", Unit::Thou)),
         "tenths" => (deviation("low", Unit::Tenth), deviation("high", Unit::Tenth)),
@@ -125,7 +108,7 @@ fn limits_agree_with_published_rows() {
             (false, None) => panic!("{row}: {:?} against {:?}", ours.limits, printed(row)),
         }
         if !row.text("hole_low").is_empty() {
-            let hole = |column: &str| length(row, row.text(column), unit(row));
+            let hole = |column: &str| row.length(row.text(column), unit(row));
             let wanted = Limits::new(hole("hole_low"), hole("hole_high")).unwrap();
             assert_eq!(ours.mate, Some(wanted), "{row}: the suggested hole");
         }
@@ -159,7 +142,7 @@ fn bearings_on_their_seats_are_as_makers_print() {
     let list = rows("tests/published/bearing_fits.csv");
     for row in &list {
         let seat: Class = row.text("class").parse().unwrap();
-        let mm = |column: &str| length(row, row.text(column), Unit::Millimetre);
+        let mm = |column: &str| row.length(row.text(column), Unit::Millimetre);
         let just_over = Length::from_tenth_nanometres(mm("over_mm").tenth_nanometres() + 1);
         for nominal in [just_over, mm("upto_mm")] {
             let ring = Family::named(row.text("family")).unwrap().part(nominal).unwrap();
@@ -170,8 +153,8 @@ fn bearings_on_their_seats_are_as_makers_print() {
             }
             .unwrap();
             let wanted = Limits::new(
-                length(row, row.text("least_um"), Unit::Micrometre),
-                length(row, row.text("most_um"), Unit::Micrometre),
+                row.length(row.text("least_um"), Unit::Micrometre),
+                row.length(row.text("most_um"), Unit::Micrometre),
             )
             .unwrap();
             assert_eq!(fit.clearance(), wanted, "{row} at {nominal}");
@@ -231,8 +214,8 @@ fn lined_bushings_come_out_of_their_housings_as_listed() {
     let list = rows("tests/published/lined_bushings.csv");
     let family = Family::named("lined wrapped bushing bore").unwrap();
     for row in &list {
-        let of = |column: &str| length(row, row.text(column), unit(row));
-        let bore = length(row, row.text("bore"), unit(row));
+        let of = |column: &str| row.length(row.text(column), unit(row));
+        let bore = row.length(row.text("bore"), unit(row));
         let part = family.part(bore).unwrap();
         let housing_less = |housing: &str, wall: &str| {
             of(housing).checked_sub(of(wall).checked_mul(2).unwrap()).unwrap()
@@ -248,8 +231,8 @@ fn lined_bushings_come_out_of_their_housings_as_listed() {
             _ => Unit::Inch,
         };
         let wanted = Limits::new(
-            length(row, row.text("clearance_low"), unit),
-            length(row, row.text("clearance_high"), unit),
+            row.length(row.text("clearance_low"), unit),
+            row.length(row.text("clearance_high"), unit),
         )
         .unwrap();
         assert_eq!(fit.clearance(), wanted, "{row}");

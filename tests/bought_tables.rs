@@ -3,10 +3,10 @@
 
 use std::{collections::BTreeSet, fmt::Write as _};
 
-use fits_checks::{Row, hold_generated, rows};
+use fits_checks::{Row, code, hold_generated, rows};
 use fits_core::{
     Length, Limits,
-    size::{Number, Unit},
+    size::Unit,
     standards::{
         bought::{Family, KeyStandard, Keyway, Load, Part, seat},
         iso286::{Class, Feature},
@@ -30,21 +30,6 @@ fn unit(row: &Row) -> Unit {
     }
 }
 
-#[track_caller]
-fn length(row: &Row, text: &str, unit: Unit) -> Length {
-    let (sign, digits) = match text.strip_prefix('-') {
-        Some(rest) => (-1, rest),
-        None => (1, text),
-    };
-    match Number::scan(digits) {
-        Ok(Some((number, taken))) if taken == digits.len() => number
-            .of(unit)
-            .and_then(|length| length.checked_mul(sign))
-            .unwrap_or_else(|error| panic!("{row}: {text}: {error}")),
-        other => panic!("{row}: {text:?} is no number: {other:?}"),
-    }
-}
-
 fn step(length: Length, counts: i64) -> Length {
     Length::from_tenth_nanometres(length.tenth_nanometres() + counts)
 }
@@ -53,34 +38,18 @@ fn step(length: Length, counts: i64) -> Length {
 fn span(row: &Row) -> (Length, Length) {
     let unit = unit(row);
     let start = match row.text("start").strip_prefix('>') {
-        Some(over) => step(length(row, over, unit), 1),
-        None => length(row, row.text("start"), unit),
+        Some(over) => step(row.length(over, unit), 1),
+        None => row.length(row.text("start"), unit),
     };
     let end = match row.text("end") {
         "" => Length::MAX,
         text => match text.strip_prefix('<') {
-            Some(below) => step(length(row, below, unit), -1),
-            None => length(row, text, unit),
+            Some(below) => step(row.length(below, unit), -1),
+            None => row.length(text, unit),
         },
     };
     assert!(start <= end, "{row}: the range is empty");
     (start, end)
-}
-
-fn count(length: Length) -> String {
-    format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())
-}
-
-fn provenance(row: &Row) -> String {
-    let known = match row.text("status") {
-        "SEEN" => "Seen",
-        "FORMULA" => "Formula",
-        "MEMORY" => "Memory",
-        "COMMON" => "Practice",
-        other => panic!("{row}: unknown status {other}"),
-    };
-    assert!(!row.text("source").is_empty(), "{row}: no source");
-    format!("Provenance {{ known: Known::{known}, text: {:?} }}", row.text("source"))
 }
 
 fn class(row: &Row, text: &str) -> Class {
@@ -89,7 +58,7 @@ fn class(row: &Row, text: &str) -> Class {
 
 /// Deviations from nominal, where a row gives them by number.
 fn deviations(row: &Row) -> Option<(Length, Length)> {
-    let of = |unit| (length(row, row.text("low"), unit), length(row, row.text("high"), unit));
+    let of = |unit| (row.length(row.text("low"), unit), row.length(row.text("high"), unit));
     Some(match row.text("limits") {
         "um" => of(Unit::Micrometre),
         "thou" => of(Unit::Thou),
@@ -107,7 +76,7 @@ fn deviations(row: &Row) -> Option<(Length, Length)> {
 fn gives(row: &Row) -> String {
     if let Some((low, high)) = deviations(row) {
         assert!(low <= high, "{row}: the limits cross");
-        return format!("Gives::Deviations({}, {})", count(low), count(high));
+        return format!("Gives::Deviations({}, {})", code(low), code(high));
     }
     let (low, high) = (class(row, row.text("low")), class(row, row.text("high")));
     assert_eq!(low.feature, high.feature, "{row}");
@@ -129,9 +98,9 @@ fn mate(row: &Row) -> String {
         other => panic!("{row}: unknown unit {other}"),
     };
     let (low, high) = pair.split_once('/').unwrap_or_else(|| panic!("{row}: {text}"));
-    let (low, high) = (length(row, low, unit), length(row, high, unit));
+    let (low, high) = (row.length(low, unit), row.length(high, unit));
     assert!(low <= high, "{row}: the mate's limits cross");
-    format!("Mate::Deviations({}, {})", count(low), count(high))
+    format!("Mate::Deviations({}, {})", code(low), code(high))
 }
 
 fn yes(row: &Row, column: &str, yes: &str, no: &str) -> bool {
@@ -175,11 +144,11 @@ fn families(out: &mut String) {
             writeln!(
                 out,
                 "        Row {{ start: {}, end: {}, gives: {}, mate: {}, from: {}, note: {:?} }},",
-                count(start),
-                count(end),
+                code(start),
+                code(end),
                 gives(row),
                 mate(row),
-                provenance(row),
+                row.provenance(),
                 row.text("note")
             )
             .unwrap();
@@ -201,26 +170,26 @@ fn keyways(out: &mut String) {
     let list = rows("data/bought/keyways.csv");
     writeln!(out, "\npub(super) static KEYWAYS: [KeywayRow; {}] = [", list.len()).unwrap();
     for row in &list {
-        let size = |column: &str| length(row, row.text(column), unit(row));
+        let size = |column: &str| row.length(row.text(column), unit(row));
         let most = |column: &str| match row.text(column) {
             "" => "None".to_owned(),
-            _ => format!("Some({})", count(size(column))),
+            _ => format!("Some({})", code(size(column))),
         };
         let hub = match row.text("hub_low") {
             "" => "None".to_owned(),
-            _ => format!("Some(({}, {}))", count(size("hub_low")), count(size("hub_high"))),
+            _ => format!("Some(({}, {}))", code(size("hub_low")), code(size("hub_high"))),
         };
         writeln!(
             out,
             "    KeywayRow {{ standard: KeyStandard::{}, over: {}, up_to: {}, width: {}, height: {}, shaft: ({}, {}), hub: {hub}, from: {}, note: {:?} }},",
             key_standard(row),
-            count(size("over")),
-            count(size("upto")),
-            count(size("width")),
-            count(size("height")),
-            count(size("shaft_low")),
+            code(size("over")),
+            code(size("upto")),
+            code(size("width")),
+            code(size("height")),
+            code(size("shaft_low")),
             most("shaft_high"),
-            provenance(row),
+            row.provenance(),
             row.text("note")
         )
         .unwrap();
@@ -236,10 +205,10 @@ fn load(row: &Row) -> Load {
 }
 
 fn seat_span(row: &Row) -> (Length, Length) {
-    let over = length(row, row.text("over_mm"), Unit::Millimetre);
+    let over = row.length(row.text("over_mm"), Unit::Millimetre);
     let up_to = match row.text("upto_mm") {
         "" => Length::MAX,
-        text => length(row, text, Unit::Millimetre),
+        text => row.length(text, Unit::Millimetre),
     };
     (over, up_to)
 }
@@ -262,11 +231,11 @@ fn seats(out: &mut String) {
             if shaft { "Shaft" } else { "Hole" },
             row.text("bearing"),
             load(row),
-            count(over),
-            count(up_to),
+            code(over),
+            code(up_to),
             row.text("class"),
             row.text("finer"),
-            provenance(row),
+            row.provenance(),
             row.text("reason")
         )
         .unwrap();
@@ -450,7 +419,7 @@ fn every_keyway_row_is_reached_and_shafts_follow_without_gaps() {
     let list = rows("data/bought/keyways.csv");
     let mut end: Option<(String, Length)> = None;
     for row in &list {
-        let size = |column: &str| length(row, row.text(column), unit(row));
+        let size = |column: &str| row.length(row.text(column), unit(row));
         let standard = match key_standard(row) {
             "Din6885" => KeyStandard::Din6885,
             _ => KeyStandard::AnsiB171,

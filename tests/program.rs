@@ -5,7 +5,7 @@ use std::{
     process::{Command, Output, Stdio},
 };
 
-use fits_checks::program;
+use fits_checks::{example, program};
 use serde_json::Value;
 
 fn fits(arguments: &[&str]) -> Output {
@@ -189,4 +189,23 @@ fn without_a_terminal_the_prompt_reads_plain_lines() {
     );
     assert!(text.contains("`what` is not understood here\n  what\n  ^^^^\n"), "{text}");
     assert_eq!(output.status.code(), Some(2));
+}
+
+#[test]
+fn the_examples_do_what_they_say() {
+    let list = example("part_list", &[]);
+    assert_eq!(list.lines().count(), 5, "{list}");
+    assert!(list.contains(
+        "crank journal: hole 20 mm to 20.021 mm, shaft 19.98 mm to 19.993 mm, clearance fit"
+    ));
+    let talk = example("talk_to_batch", &[program()]);
+    assert_eq!(
+        talk.lines().collect::<Vec<_>>(),
+        [
+            "aim for 25.0105 mm",
+            "24.610: cut more, 0.4005 mm to go",
+            "24.815: cut more, 0.1955 mm to go",
+            "25.004: good, 0.0065 mm to go",
+        ]
+    );
 }

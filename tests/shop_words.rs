@@ -3,37 +3,19 @@
 
 use std::{collections::BTreeSet, fmt::Write as _};
 
-use fits_checks::{Row, hold_generated, rows};
+use fits_checks::{Row, code, hold_generated, rows};
 use fits_core::{
     Fit, Kind, Length, Limits,
     shop::words::{Choice, Circumstance, Hub, Word},
-    size::{Number, Unit},
+    size::Unit,
     source::Known,
 };
 use proptest::{prop_assert, prop_assert_eq, proptest};
 
 const HEAD: &str = "//! Generated from `data/shop_words.csv` and `data/shop_words_ambiguous.csv` by `tests/shop_words.rs`; do not edit.\n\n";
 
-#[track_caller]
-fn length(row: &Row, text: &str, unit: Unit) -> Length {
-    let (sign, digits) = match text.strip_prefix('-') {
-        Some(rest) => (-1, rest),
-        None => (1, text),
-    };
-    match Number::scan(digits) {
-        Ok(Some((number, taken))) if taken == digits.len() => {
-            number.of(unit).unwrap().checked_mul(sign).unwrap()
-        }
-        other => panic!("{row}: {text:?} is no number: {other:?}"),
-    }
-}
-
-fn count(length: Length) -> String {
-    format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())
-}
-
 fn span(row: &Row) -> (Length, Length) {
-    let mm = |text| length(row, text, Unit::Millimetre);
+    let mm = |text| row.length(text, Unit::Millimetre);
     let up_to = match row.text("upto_mm") {
         "" => Length::MAX,
         text => mm(text),
@@ -110,8 +92,8 @@ fn the_table_is_what_the_data_give() {
                 out,
                 "        Row {{ when: {}, over: {}, up_to: {}, hole: {:?}, shaft: {:?}, inch: {:?}, work_it_out: {}, reason: {:?}, from: Provenance {{ known: Known::{:?}, text: {:?} }} }},",
                 when(row),
-                count(over),
-                count(up_to),
+                code(over),
+                code(up_to),
                 row.text("hole"),
                 row.text("shaft"),
                 row.text("inch"),
@@ -563,17 +545,17 @@ fn small_shop_allowances_fall_inside_their_words() {
     for row in &rows("tests/published/shop_allowances.csv") {
         for (size, quarters) in [("0.25in", 1), ("0.5in", 2), ("1in", 4), ("2in", 8)] {
             let nominal: Length = size.parse().unwrap();
-            let constant = length(row, row.text("constant"), Unit::Thou);
-            let rate = length(row, row.text("rate"), Unit::Thou);
+            let constant = row.length(row.text("constant"), Unit::Thou);
+            let rate = row.length(row.text("rate"), Unit::Thou);
             let allowance = constant.checked_add(rate.checked_scale(quarters, 4).unwrap()).unwrap();
             let range = interference(row.text("fit"), nominal);
             held.hold("allowances", row.text("fit"), size, allowance, range);
         }
     }
     for row in &rows("tests/published/shop_four_classes.csv") {
-        let size = |column: &str| length(row, row.text(column), Unit::Inch);
+        let size = |column: &str| row.length(row.text(column), Unit::Inch);
         let nominal = Limits::new(size("from"), size("upto")).unwrap().middle();
-        let thou = |column: &str| length(row, row.text(column), Unit::Thou);
+        let thou = |column: &str| row.length(row.text(column), Unit::Thou);
         let allowance = Limits::new(thou("low"), thou("high")).unwrap().middle();
         let range = interference(row.text("fit"), nominal);
         held.hold("four classes", row.text("fit"), row.text("upto"), allowance, range);

@@ -7,7 +7,7 @@ use std::{cell::RefCell, io, path::PathBuf, rc::Rc};
 
 use fits_core::shop::words::Word;
 use rustyline::{
-    Config, Context, Editor, Helper, Highlighter, Validator,
+    CompletionType, Config, Context, Editor, Helper, Highlighter, Validator,
     completion::{Completer, Pair},
     error::ReadlineError,
     hint::{Hint, Hinter},
@@ -149,6 +149,7 @@ pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
         .max_history_size(HISTORY_LINES)
         .and_then(|builder| builder.history_ignore_dups(true))
         .map_err(io::Error::other)?
+        .completion_type(CompletionType::List)
         .color_mode(match colour {
             Colour::On => rustyline::ColorMode::Enabled,
             Colour::Off => rustyline::ColorMode::Disabled,

@@ -1,6 +1,10 @@
 //! What the checks share: reading the data and the published rows with their
 //! place, and running the program.
 
+use fits_core::{
+    Length,
+    size::{Number, Unit},
+};
 use std::{
     collections::HashMap,
     fmt,
@@ -45,6 +49,48 @@ impl Row {
         let text = self.text(column);
         text.parse().unwrap_or_else(|_| panic!("{self}: {column} is {text:?}"))
     }
+}
+
+impl Row {
+    /// A size in this row, exactly; a sign before it or not.
+    ///
+    /// # Panics
+    /// Not a size: names file and line.
+    #[track_caller]
+    pub fn length(&self, text: &str, unit: Unit) -> Length {
+        let (sign, digits) = match text.strip_prefix('-') {
+            Some(rest) => (-1, rest),
+            None => (1, text),
+        };
+        match Number::scan(digits) {
+            Ok(Some((number, taken))) if taken == digits.len() => number
+                .of(unit)
+                .and_then(|length| length.checked_mul(sign))
+                .unwrap_or_else(|error| panic!("{self}: {text}: {error}")),
+            other => panic!("{self}: {text:?} is no number: {other:?}"),
+        }
+    }
+
+    /// The Rust of this row's provenance, for a generated table.
+    ///
+    /// # Panics
+    /// An unknown status, or no source: names file and line.
+    pub fn provenance(&self) -> String {
+        let known = match self.text("status") {
+            "SEEN" => "Seen",
+            "FORMULA" => "Formula",
+            "MEMORY" => "Memory",
+            "COMMON" => "Practice",
+            other => panic!("{self}: unknown status {other}"),
+        };
+        assert!(!self.text("source").is_empty(), "{self}: no source");
+        format!("Provenance {{ known: Known::{known}, text: {:?} }}", self.text("source"))
+    }
+}
+
+/// The Rust of a length, for a generated table.
+pub fn code(length: Length) -> String {
+    format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())
 }
 
 /// The rows of a CSV file of the project; lines that open with `#` are
@@ -103,6 +149,22 @@ pub fn hold_generated(name: &str, wanted: &str) {
         wanted.len(),
         "{name} differs from its data; see DEVELOPERS.md, \"Tables\""
     );
+}
+
+/// Runs an example of the library and returns what it prints.
+///
+/// # Panics
+/// It does not build, or fails.
+pub fn example(name: &str, arguments: &[&Path]) -> String {
+    let build = escargot::CargoBuild::new()
+        .manifest_path(project_file("Cargo.toml"))
+        .package("fits-core")
+        .example(name);
+    let run = build.run().unwrap_or_else(|error| panic!("{name} does not build: {error}"));
+    let output =
+        run.command().args(arguments).output().unwrap_or_else(|error| panic!("{name}: {error}"));
+    assert!(output.status.success(), "{name}: {}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8_lossy(&output.stdout).into_owned()
 }
 
 /// The program, built once for all checks in the profile they run in.
