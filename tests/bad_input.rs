@@ -272,6 +272,37 @@ fn words_and_parts_in_hand() {
 }
 
 #[test]
+fn clauses_that_say_nothing_are_not_passed_over() {
+    const WORD: &str = "say how the parts fit, as `20 press, hub aluminium`";
+    for (line, at) in [
+        ("20 H7 long 30", "30"),
+        ("20 H7, turns", "turns"),
+        ("20 H7/g6, hub steel", "steel"),
+        ("3/4in RC4 thin tube", "thin tube"),
+    ] {
+        refused(line, "this changes what a shop word chooses, and none was said", at, WORD);
+    }
+    refused(
+        "dowel 1/4in, press, shaft = 0.2502in",
+        "the shaft is the feature itself",
+        "0.2502in",
+        "put what it measures in its place, as `shaft 0.2502in, press`, or after =, as `20 H7 = 20.013`",
+    );
+    refused(
+        "dowel 1/4in = 0.2502in",
+        "a bought-in part is not cut to size",
+        "0.2502in",
+        "put what it measures in its place, as `shaft 0.2502in, press`",
+    );
+    refused(
+        "dowel 1/4in H7",
+        "a dowel comes with its own limits",
+        "H7",
+        "a class of its mate is said with the mate: `dowel 1/4in hole H7`",
+    );
+}
+
+#[test]
 fn inch_classes_and_questions() {
     refused(
         "3/4in grade 14",

@@ -331,6 +331,15 @@ fn parts_in_hand() {
     has(&fit, "/ream/inch_reamers/0/name", "0.2490 in");
     let fit = answer("dowel 0.2502in..0.2503in, press");
     has(&fit, "/shaft/lower_mm", 6.35508);
+    // The mate of a part in hand, read.
+    for query in ["shaft 0.7490in, slip = 0.7496in", "shaft 0.7490in, slip, hole = 0.7496in"] {
+        let reading = answer(query);
+        has(&reading, "/answer", "reading");
+        has(&reading, "/kind", "hole");
+        has(&reading, "/verdict", "good");
+    }
+    has(&answer("dowel 1/4in, press, hole = 0.2480in"), "/verdict", "cut more");
+    has(&answer("dowel 1/4in, hole H7"), "/kind", "transition");
     let fit = answer("hole 20 H7, shaft 19.98..19.99");
     has(&fit, "/clearance/min_mm", 0.01);
     has(&fit, "/clearance/max_mm", 0.041);

@@ -239,7 +239,7 @@ fn part_or_size(
             return asks::grade(after, total, size);
         }
         let is_reading = after.starts_with('=') || keyword("from")(after).is_ok();
-        if (after.is_empty() && bought.is_none()) || is_reading {
+        if bought.is_none() && (after.is_empty() || is_reading) {
             let class = match (work.map(|work| work.value), feature.map(|feature| feature.value)) {
                 (Some(Work::Turn), _) | (_, Some(Feature::Shaft)) => "g6",
                 _ => "H7",
@@ -252,7 +252,7 @@ fn part_or_size(
                 Some((0, format!(" {class} "))),
             );
         }
-        if !after.starts_with(|c: char| c.is_ascii_alphabetic()) && !after.is_empty() {
+        if !after.starts_with(|c: char| c.is_ascii_alphabetic() || c == '=') && !after.is_empty() {
             return unknown(after);
         }
     }

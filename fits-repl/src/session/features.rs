@@ -51,6 +51,10 @@ impl Session {
             return self.work(part, &Spot { value, at: from.at.clone() }, feature);
         }
         if let Some(size) = &part.reading {
+            if part.bought.is_some() {
+                return Err(Problem::new("a bought-in part is not cut to size", size.at.clone())
+                    .advise("put what it measures in its place, as `shaft 0.2502in, press`"));
+            }
             return self.reading(part, size, feature);
         }
         let mut answer = feature.answer();
@@ -249,6 +253,9 @@ impl Session {
             .advise("plan one part, as `bore 20 H7 from 19.6`"));
         }
         let have = mate_of(mate);
+        if let Some(size) = part.reading.as_ref().or(measured(part, have.mate())) {
+            return self.reading(part, size, mate);
+        }
         let mut answer = self.fit(pair);
         let mut own = in_hand.answer();
         own.processes.clear();

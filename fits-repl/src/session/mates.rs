@@ -11,7 +11,7 @@ use fits_core::{
 use super::{
     Session,
     features::measured,
-    resolve::{Label, One, Pair, from_core, inch_class, pair},
+    resolve::{Label, One, Pair, class, from_core, inch_class, pair},
 };
 use crate::{
     answer::{ChoiceFigures, NeighbourFigures},
@@ -38,6 +38,9 @@ impl Session {
                 .map_err(|error| name_one(from_core(&error, spot.at.clone()), &error, spot))
         });
         let word = word.transpose()?;
+        if word.is_none() {
+            refuse_circumstance(part)?;
+        }
         if let Tolerance::Pair(hole, shaft) = &part.tolerance {
             refuse_before_pair(part)?;
             let pair = pair(nominal, &part.size, hole, shaft)?;
@@ -55,7 +58,7 @@ impl Session {
         let is_bare = matches!(part.tolerance, Tolerance::Bare);
         if is_bare && part.feature.is_none() && part.bought.is_none() {
             let Some((word, spot)) = word else {
-                return Err(nothing_of_the_mate(part, "20", Feature::Shaft));
+                return Err(nothing_of_the_mate(part, Feature::Shaft));
             };
             if let Some(mate) = &part.mate {
                 return Err(Problem::new("is this a hole or a shaft?", part.size.at.clone())
@@ -69,7 +72,14 @@ impl Session {
             return self.one_measured(part, pair);
         }
         let one = self.base(part, nominal)?;
-        if let Some(other) = self.other(part, &one)? {
+        // Beside a word, a reading of the mate is judged by what suits.
+        let is_judged = word.is_some() && part.mate.is_none();
+        let other = if is_judged {
+            own_reading(part, one.kind).map(|()| None)
+        } else {
+            self.other(part, &one)
+        };
+        if let Some(other) = other? {
             let (hole, shaft) = match one.kind {
                 Some(Feature::Shaft) => (other, one),
                 _ => (one, other),
@@ -83,7 +93,7 @@ impl Session {
         }
         let Some((word, spot)) = word else {
             return if is_bare && part.bought.is_none() {
-                Err(nothing_of_the_mate(part, "", one.kind.unwrap_or(Feature::Shaft)))
+                Err(nothing_of_the_mate(part, one.kind.unwrap_or(Feature::Shaft)))
             } else {
                 Ok(Resolved::One(one))
             };
@@ -139,6 +149,13 @@ impl Session {
                 source: found.source,
             });
         }
+        if let Tolerance::Class(text) = &part.tolerance {
+            let message = format!("a {} comes with its own limits", name.value);
+            let mate = if class(text)?.feature == Feature::Hole { "hole " } else { "shaft " };
+            return Err(Problem::new(message, text.at())
+                .advise("a class of its mate is said with the mate")
+                .fix(text.at().start..text.at().start, mate));
+        }
         // Measured: the name says which surface it is, the limits what it mics.
         let families = bought::Family::called(&name.value)
             .map_err(|error| from_core(&error, name.at.clone()))?;
@@ -183,8 +200,8 @@ impl Session {
             let problem = from_core(&error, at);
             if Word::find(&name.value).is_ok() {
                 // `slip 20`: the size comes first.
-                let swapped = format!("{} {}", "20", name.value);
-                return problem.advise(format!("the size comes before the word, as `{swapped}`"));
+                return problem
+                    .advise(format!("the size comes before the word, as `20 {}`", name.value));
             }
             name_one(problem, &error, name)
         })
@@ -218,17 +235,11 @@ impl Session {
             };
             return self.one(size, nominal, &mate.tolerance, Some(&mate.feature)).map(Some);
         }
+        own_reading(part, one.kind)?;
         for feature in [Feature::Hole, Feature::Shaft] {
             let Some(size) = measured(part, feature) else {
                 continue;
             };
-            if one.kind == Some(feature) {
-                return Err(Problem::new(
-                    format!("the {feature} is the feature itself"),
-                    size.at.clone(),
-                )
-                .advise("a reading of it stands after =, as `20 H7 = 20.013`"));
-            }
             let said = Spot { value: feature, at: size.at.clone() };
             let read = self.one(size, self.nominal(size)?, &Tolerance::Bare, Some(&said))?;
             return Ok(Some(One { label: Label::Named("measured"), ..read }));
@@ -439,6 +450,34 @@ fn beyond_inch_table(error: &fits_core::Error, class: b41::Class, size: &Size) -
     problem.advise(reach).fix(size.at.clone(), format!("{}in", up_to.shown(end, Rounding::Nearest)))
 }
 
+/// A reading named for the very feature the query begins with.
+fn own_reading(part: &Part, kind: Option<Feature>) -> Result<(), Problem> {
+    let Some((feature, size)) = kind.and_then(|kind| Some((kind, measured(part, kind)?))) else {
+        return Ok(());
+    };
+    Err(Problem::new(format!("the {feature} is the feature itself"), size.at.clone()).advise(
+        "put what it measures in its place, as `shaft 0.2502in, press`, or after =, as `20 H7 = 20.013`",
+    ))
+}
+
+/// What changes the choice of a word says nothing without one.
+fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
+    let said = [
+        part.hub.as_ref().map(|spot| &spot.at),
+        part.long.as_ref().map(|spot| &spot.at),
+        part.turns.as_ref().map(|spot| &spot.at),
+        part.thin.as_ref().map(|spot| &spot.at),
+    ];
+    match said.into_iter().flatten().next() {
+        None => Ok(()),
+        Some(at) => Err(Problem::new(
+            "this changes what a shop word chooses, and none was said",
+            at.clone(),
+        )
+        .advise("say how the parts fit, as `20 press, hub aluminium`")),
+    }
+}
+
 fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
     if let Some(feature) = &part.feature {
         return Err(Problem::new(
@@ -462,7 +501,7 @@ fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
     Ok(())
 }
 
-fn nothing_of_the_mate(part: &Part, _: &str, kind: Feature) -> Problem {
+fn nothing_of_the_mate(part: &Part, kind: Feature) -> Problem {
     let class = if kind == Feature::Shaft { "g6" } else { "H7" };
     Problem::new("a size alone says nothing of the fit", part.size.at.end..part.size.at.end)
         .advise(format!("give a word, as `{kind} 20, slip`, or a class"))

@@ -76,8 +76,9 @@ impl Text {
     }
 
     fn difference_in(length: Length, unit: Unit) -> String {
-        let below_a_thou = length.tenth_nanometres().unsigned_abs()
-            < Length::THOU.tenth_nanometres().unsigned_abs();
+        // What rounds to ten tenths is a thou.
+        let below_a_thou = length.tenth_nanometres().unsigned_abs() * 100
+            < Length::THOU.tenth_nanometres().unsigned_abs() * 95;
         let usual = match unit {
             // A shop says four tenths, not 0.4 thou.
             Unit::Inch if below_a_thou && length != Length::ZERO => {
