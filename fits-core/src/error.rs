@@ -119,6 +119,7 @@ impl Error {
     /// The next step, in a few words; empty where there is none.
     pub fn advice(&self) -> String {
         match &self.0.kind {
+            Kind::OutOfRange => "give a size that a part can have".to_owned(),
             Kind::NotASize { advice, .. } => (*advice).to_owned(),
             Kind::NotAClass { advice, .. }
             | Kind::NotListed { advice, .. }

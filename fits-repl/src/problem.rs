@@ -43,6 +43,7 @@ impl Problem {
             Some(format!("`{}`", format!("{before}{with}{after}").trim()))
         });
         match (self.advice.as_str(), mended) {
+            ("", None) => "see `help`".to_owned(),
             ("", Some(mended)) => format!("try {mended}"),
             (advice, Some(mended)) => format!("{advice}: {mended}"),
             (advice, None) => advice.to_owned(),

@@ -282,7 +282,10 @@ impl Session {
         nominal: Length,
     ) -> Result<Pair, Problem> {
         let case = self.circumstance(part, nominal)?;
-        let choice = word.choose(&case).map_err(|error| from_core(&error, spot.at.clone()))?;
+        let choice = word.choose(&case).map_err(|error| {
+            let problem = from_core(&error, spot.at.clone());
+            if problem.advice.is_empty() { problem.advise("as in `20 slip`") } else { problem }
+        })?;
         let mut pair = self
             .pair_of(&choice, part, nominal)
             .map_err(|error| from_core(&error, part.size.at.clone()))?;
