@@ -239,7 +239,7 @@ fn why_names_standard_table_rule_and_doubt() {
         "es of g6",
         "least clearance",
         "greatest clearance",
-        "aim of H7",
+        "aim of hole H7",
         "largest reamer",
         "reaming stock",
         "processes",
@@ -291,8 +291,15 @@ fn shop_words() {
         fit["choice"]["looser"]["word"].is_string() && fit["choice"]["tighter"]["word"].is_string()
     );
     assert!(fit["choice"]["reason"].is_string() && fit["choice"]["source"].is_string());
+    // FN3 begins above 0.95 in: `heavy drive` is FN2 there as well, so the next
+    // tighter class is that of `heavy press`.
+    has(&fit, "/choice/looser/class", "FN1");
+    assert_ne!(fit["choice"]["tighter"]["class"], "FN2", "{}", fit["choice"]);
+    has(&answer("1in press"), "/choice/tighter/class", "FN3");
     let fit = answer("20 slip");
     has(&fit, "/choice/class", "H7/g6");
+    has(&fit, "/choice/looser/class", "H7/f6");
+    has(&fit, "/choice/tighter/class", "H7/h6");
     has(&fit, "/hole/class", "H7");
     // A thin tube, a soft hub and plastic change the choice and say so.
     for (query, why) in [

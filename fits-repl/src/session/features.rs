@@ -224,7 +224,10 @@ impl Session {
             }),
             measured: None,
             in_hand: None,
-            choice: pair.choice.as_ref().map(|choice| Box::new(Self::choice_figures(choice, pair))),
+            choice: pair
+                .choice
+                .as_ref()
+                .map(|(choice, case)| Box::new(Self::choice_figures(choice, case, pair))),
             notes: Vec::new(),
             ream,
             not_reamed,

@@ -289,7 +289,7 @@ impl Session {
         let mut pair = self
             .pair_of(&choice, part, nominal)
             .map_err(|error| from_core(&error, part.size.at.clone()))?;
-        pair.choice = Some(choice);
+        pair.choice = Some((choice, case));
         Ok(pair)
     }
 
@@ -335,8 +335,11 @@ impl Session {
         Ok(case)
     }
 
-    pub(super) fn choice_figures(choice: &Choice, pair: &Pair) -> ChoiceFigures {
-        let nominal = pair.fit.nominal();
+    pub(super) fn choice_figures(
+        choice: &Choice,
+        case: &Circumstance,
+        pair: &Pair,
+    ) -> ChoiceFigures {
         let is_inch = matches!(pair.hole.label, Label::Inch(_));
         let class = |choice: &Choice| {
             if is_inch {
@@ -345,20 +348,28 @@ impl Session {
                 format!("{}/{}", choice.iso.0, choice.iso.1)
             }
         };
-        let neighbour = |word: Option<Word>| {
-            let word = word?;
-            let choice = word.choose(&Circumstance::plain(nominal)).ok()?;
-            Some(NeighbourFigures { word: word.name(), class: class(&choice) })
+        let own = class(choice);
+        // Words may share a class at a size: the neighbour is the next one
+        // that comes to another, in the same circumstance.
+        let neighbour = |mut word: Option<Word>, next: fn(Word) -> Option<Word>| {
+            while let Some(found) = word {
+                let found_class = class(&found.choose(case).ok()?);
+                if found_class != own {
+                    return Some(NeighbourFigures { word: found.name(), class: found_class });
+                }
+                word = next(found);
+            }
+            None
         };
         ChoiceFigures {
             word: choice.word.name(),
-            class: class(choice),
+            looser: neighbour(choice.looser, Word::looser),
+            tighter: neighbour(choice.tighter, Word::tighter),
+            class: own,
             reason: choice.reason,
             source: choice.source,
             known: choice.known,
             changed_by: choice.changed_by,
-            looser: neighbour(choice.looser),
-            tighter: neighbour(choice.tighter),
             work_it_out: choice.work_it_out,
         }
     }

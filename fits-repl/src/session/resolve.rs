@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Fit, Length, Limits,
-    shop::words::Choice,
+    shop::words::{Choice, Circumstance},
     size::Unit,
     standards::{
         b41,
@@ -117,8 +117,8 @@ pub(super) struct Pair {
     pub(super) fit: Fit,
     pub(super) hole: One,
     pub(super) shaft: One,
-    /// The shop word that chose the classes.
-    pub(super) choice: Option<Choice>,
+    /// What a shop word chose, and in what circumstance.
+    pub(super) choice: Option<(Choice, Circumstance)>,
 }
 
 impl Pair {

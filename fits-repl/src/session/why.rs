@@ -103,7 +103,7 @@ impl Session {
     }
 
     fn why_both(figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
-        if let Some(choice) = &pair.choice {
+        if let Some((choice, _)) = &pair.choice {
             figures.push(choice.explained());
         }
         Self::why_one(figures, part, &pair.hole);
@@ -216,7 +216,10 @@ fn why_pair(figures: &mut Vec<Reason>, fit: &Fit) {
 fn why_answer(figures: &mut Vec<Reason>, answer: &Answer) {
     let mut aim = |feature: &FeatureAnswer| {
         figures.push(Reason {
-            figure: format!("aim of {}", feature.class),
+            figure: match feature.kind {
+                Some(kind) => format!("aim of {kind} {}", feature.class),
+                None => format!("aim of {}", feature.class),
+            },
             value: feature.aim_mm.0.to_string(),
             rule: "middle of the limits".into(),
             source: "our choice; `20 H7 = 20.013` judges any other size".into(),
