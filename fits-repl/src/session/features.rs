@@ -204,7 +204,7 @@ impl Session {
         let kind = fit.kind();
         let bore = self.passes(Feature::Hole, fit.hole(), Start::Open).ok();
         let mut cautions = Vec::new();
-        if kind == Kind::Interference {
+        if kind == Kind::Interference || fit.clearance_aim().is_negative() {
             cautions.push(Hazard::Pressing.caution());
         }
         if bore.is_some() {
