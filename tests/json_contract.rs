@@ -247,9 +247,12 @@ fn why_names_standard_table_rule_and_doubt() {
         assert!(figures.contains(&wanted), "{wanted} is not among {figures:?}");
     }
     // The cells that are only recalled say so.
-    for (query, figure) in
-        [("why 1100 h5", "IT5"), ("why 20 cd8", "es of cd8"), ("why 2 K9", "ES of K9")]
-    {
+    for (query, figure) in [
+        ("why 1100 h5", "IT5"),
+        ("why 1100 grade 5", "IT5"),
+        ("why 20 cd8", "es of cd8"),
+        ("why 2 K9", "ES of K9"),
+    ] {
         let why = answer(query);
         let found = why["figures"]
             .as_array()

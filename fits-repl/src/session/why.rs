@@ -1,13 +1,14 @@
 //! Where each figure of an answer comes from.
 
 use fits_core::{
-    Fit, Kind, Length,
+    Fit, Kind, Length, Limits,
     shop::{Passes, Ream},
+    size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
     standards::{
         b41,
         drills::Drill,
-        iso286::{Class, Feature},
+        iso286::{Class, Feature, Letter},
         iso2768::Class as General,
         processes::Process,
     },
@@ -22,7 +23,7 @@ use super::{
 use crate::{
     answer::{Answer, FeatureAnswer, WhyAnswer},
     problem::Problem,
-    query::{Part, Query},
+    query::{Part, Query, Units},
 };
 
 impl Session {
@@ -32,26 +33,25 @@ impl Session {
         match query {
             Query::Size(size) => figures.push(Reason {
                 figure: "size".into(),
-                value: self.length(size)?.to_string(),
+                value: said(self.shown, self.length(size)?),
                 rule: "1 in = 25.4 mm; kept as a whole count of 0.1 nm".into(),
                 source: "international yard and pound agreement, 1959".into(),
                 known: Known::Formula,
             }),
             Query::Part(part) => match self.resolve(part)? {
-                Resolved::One(one) => Self::why_one(&mut figures, part, &one),
-                Resolved::Pair(pair) => Self::why_both(&mut figures, part, &pair),
+                Resolved::One(one) => self.why_one(&mut figures, part, &one),
+                Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
                 Resolved::Suit { pair, in_hand, mate } => {
-                    Self::why_both(&mut figures, part, &pair);
+                    self.why_both(&mut figures, part, &pair);
                     figures.push(by_rule(
                         &format!(
                             "{} to suit",
                             mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
                         ),
-                        &format!("{} to {}", mate.limits.lower(), mate.limits.upper()),
+                        &said_range(self.shown, mate.limits),
                         &format!(
-                            "{} to {} in hand, with the fit's own least and greatest clearance",
-                            in_hand.limits.lower(),
-                            in_hand.limits.upper()
+                            "{} in hand, with the fit's own least and greatest clearance",
+                            said_range(self.shown, in_hand.limits)
                         ),
                     ));
                 }
@@ -67,19 +67,19 @@ impl Session {
             | Query::Drill(_)
             | Query::Pick { .. }
             | Query::Seat { .. } => {
-                why_asked(&mut figures, &answer);
+                why_asked(&mut figures, &answer, self.shown);
             }
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
         }
-        why_answer(&mut figures, &answer);
+        why_answer(&mut figures, &answer, self.shown);
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
     }
 }
 
 impl Session {
-    fn why_one(figures: &mut Vec<Reason>, part: &Part, one: &One) {
+    fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
         match one.label {
-            Label::Iso(class) => return why_class(figures, class, one.nominal),
+            Label::Iso(class) => return why_class(figures, class, one.nominal, self.shown),
             // One class gives both parts: once is enough.
             Label::Inch(_) if one.kind == Some(Feature::Shaft) => return,
             Label::Inch(class) => {
@@ -95,32 +95,32 @@ impl Session {
         }
         figures.push(Reason {
             figure: format!("limits {}", one.label),
-            value: format!("{} to {}", one.limits.lower(), one.limits.upper()),
+            value: said_range(self.shown, one.limits),
             rule: String::new(),
             source: one.source.into(),
             known: Known::Formula,
         });
     }
 
-    fn why_both(figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
+    fn why_both(&self, figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
         if let Some((choice, _)) = &pair.choice {
             figures.push(choice.explained());
         }
-        Self::why_one(figures, part, &pair.hole);
-        Self::why_one(figures, part, &pair.shaft);
-        why_pair(figures, &pair.fit);
+        self.why_one(figures, part, &pair.hole);
+        self.why_one(figures, part, &pair.shaft);
+        why_pair(figures, &pair.fit, self.shown);
     }
 }
 
 /// Why of questions that name no pair.
-fn why_asked(figures: &mut Vec<Reason>, answer: &Answer) {
+fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
     match answer {
         Answer::Drill(drills) => {
             for found in drills.exact.iter().chain(&drills.under).chain(&drills.over) {
                 let Some(drill) = Drill::named(found.name) else { continue };
                 figures.push(Reason {
                     figure: format!("drill {}", found.name),
-                    value: found.mm.0.to_string(),
+                    value: said(units, found.mm.0),
                     rule: String::new(),
                     source: format!("standard drill sizes; {}", drill.source()),
                     known: drill.known(),
@@ -128,19 +128,20 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer) {
             }
         }
         Answer::Grade(found) => {
-            // The number alone names a grade of ASME B4.1.
-            let inch = found.grade.parse().ok().and_then(|grade| b41::grade_reason(grade, found.nominal_mm.0).ok());
-            figures.push(inch.unwrap_or_else(|| Reason {
-                figure: found.grade.clone(),
-                value: found.tolerance_mm.0.to_string(),
-                rule: String::new(),
-                source: found.source.into(),
-                known: Known::Seen,
-            }));
+            // The number alone names a grade of ASME B4.1; an IT grade is the
+            // tolerance of any class in it, with all that is known of the cell.
+            let nominal = found.nominal_mm.0;
+            figures.extend(match found.grade.strip_prefix("IT") {
+                None => found.grade.parse().ok().and_then(|grade| b41::grade_reason(grade, nominal).ok()),
+                Some(number) => number.parse().ok().and_then(|grade| {
+                    let class = Class { feature: Feature::Shaft, letter: Letter::H, grade };
+                    class.reasons(nominal).ok()?.into_iter().next()
+                }),
+            });
         }
         Answer::Keyway(found) => figures.push(Reason {
             figure: format!("key and keyways by {}", found.standard),
-            value: format!("{} wide, {} high", found.width_mm.0, found.height_mm.0),
+            value: format!("{} wide, {} high", said(units, found.width_mm.0), said(units, found.height_mm.0)),
             rule: "by the shaft's diameter".into(),
             source: found.source.into(),
             known: found.known,
@@ -154,13 +155,31 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer) {
         }),
         Answer::Seat(seat) => figures.extend(seat.seats.iter().map(|seat| Reason {
             figure: format!("{} for a {} bearing", seat.class, seat.bearing),
-            value: format!("{} to {}", seat.lower_mm.0, seat.upper_mm.0),
+            value: format!("{} to {}", said(units, seat.lower_mm.0), said(units, seat.upper_mm.0)),
             rule: seat.reason.into(),
             source: seat.source.into(),
             known: seat.known,
         })),
         _ => {}
     }
+}
+
+/// A size in full, in the units of the answer: exact in millimetres, to a
+/// millionth in inches.
+fn said(units: Units, length: Length) -> String {
+    match units {
+        Units::Millimetres => length.to_string(),
+        Units::Inches => {
+            let text = length
+                .shown(Decimals { unit: Unit::Inch, places: 6 }, Rounding::Nearest)
+                .to_string();
+            format!("{} in", text.trim_end_matches('0').trim_end_matches('.'))
+        }
+    }
+}
+
+fn said_range(units: Units, limits: Limits) -> String {
+    format!("{} to {}", said(units, limits.lower()), said(units, limits.upper()))
 }
 
 fn by_rule(figure: &str, value: &str, rule: &str) -> Reason {
@@ -173,7 +192,7 @@ fn by_rule(figure: &str, value: &str, rule: &str) -> Reason {
     }
 }
 
-fn why_class(figures: &mut Vec<Reason>, class: Class, nominal: Length) {
+fn why_class(figures: &mut Vec<Reason>, class: Class, nominal: Length, units: Units) {
     // The answer stands, so the class is defined.
     let Ok(mut reasons) = class.reasons(nominal) else {
         return;
@@ -182,22 +201,22 @@ fn why_class(figures: &mut Vec<Reason>, class: Class, nominal: Length) {
     if let Ok(limits) = class.limits(nominal) {
         figures.push(by_rule(
             &format!("limits of {class}"),
-            &format!("{} to {}", limits.lower(), limits.upper()),
+            &said_range(units, limits),
             "nominal size + deviations",
         ));
     }
 }
 
-fn why_pair(figures: &mut Vec<Reason>, fit: &Fit) {
+fn why_pair(figures: &mut Vec<Reason>, fit: &Fit, units: Units) {
     let range = fit.clearance();
     figures.push(by_rule(
         "least clearance",
-        &range.lower().to_string(),
+        &said(units, range.lower()),
         "hole's lower limit - shaft's upper limit",
     ));
     figures.push(by_rule(
         "greatest clearance",
-        &range.upper().to_string(),
+        &said(units, range.upper()),
         "hole's upper limit - shaft's lower limit",
     ));
     if fit.kind() == Kind::Transition {
@@ -213,14 +232,14 @@ fn why_pair(figures: &mut Vec<Reason>, fit: &Fit) {
 }
 
 /// What every answer adds: aims, tools and passes.
-fn why_answer(figures: &mut Vec<Reason>, answer: &Answer) {
+fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
     let mut aim = |feature: &FeatureAnswer| {
         figures.push(Reason {
             figure: match feature.kind {
                 Some(kind) => format!("aim of {kind} {}", feature.class),
                 None => format!("aim of {}", feature.class),
             },
-            value: feature.aim_mm.0.to_string(),
+            value: said(units, feature.aim_mm.0),
             rule: "middle of the limits".into(),
             source: "our choice; `20 H7 = 20.013` judges any other size".into(),
             known: Known::Practice,
