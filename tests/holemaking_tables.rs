@@ -115,7 +115,7 @@ fn the_cautions_are_what_the_data_give() {
 fn the_inch_reamer_tables_are_what_the_data_give() {
     let list = rows("data/holemaking/inch_reamers.csv");
     let mut out = format!(
-        "{HEAD}use super::inch_reamers::NewReamer;\nuse crate::size::Length;\n\npub(super) static NEW: [NewReamer; {}] = [\n",
+        "{HEAD}use super::inch_reamers::NewReamer;\nuse crate::{{size::Length, source::{{Known, Provenance}}}};\n\npub(super) static NEW: [NewReamer; {}] = [\n",
         list.len()
     );
     let mut end = Length::ZERO;
@@ -130,10 +130,11 @@ fn the_inch_reamer_tables_are_what_the_data_give() {
         assert_eq!(row.text("status"), "MEMORY", "{row}: say what settled it");
         writeln!(
             out,
-            "    NewReamer {{ up_to: {}, low: {}, high: {} }},",
+            "    NewReamer {{ up_to: {}, low: {}, high: {}, from: {} }},",
             code(end),
             code(low),
-            code(high)
+            code(high),
+            row.provenance()
         )
         .unwrap();
     }

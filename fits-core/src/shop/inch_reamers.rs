@@ -8,6 +8,7 @@
 use super::{Ream, inch_reamer_table};
 use crate::{
     size::{Decimals, Length, Limits, Rounding, Unit},
+    source::{Known, Provenance},
     standards::drills::{Drill, Series},
 };
 
@@ -22,6 +23,7 @@ pub(super) struct NewReamer {
     pub(super) up_to: Length,
     pub(super) low: Length,
     pub(super) high: Length,
+    pub(super) from: Provenance,
 }
 
 /// A reamer off the shelf.
@@ -29,8 +31,12 @@ pub(super) struct NewReamer {
 pub struct InchReamer {
     /// What it is sold as: `3/4 in`, `0.2490 in`.
     pub name: String,
-    /// What a new one measures, as recalled.
+    /// What a new one measures.
     pub limits: Limits,
+    /// How that is known.
+    pub known: Known,
+    /// Where it is written, and that sources disagree.
+    pub source: &'static str,
 }
 
 impl InchReamer {
@@ -55,7 +61,12 @@ impl InchReamer {
             .ok()?;
             let inside =
                 ream.hole.lower() <= limits.lower() && limits.upper() <= ream.reamer.upper();
-            inside.then(|| Self { name: name(), limits })
+            inside.then(|| Self {
+                name: name(),
+                limits,
+                known: row.from.known,
+                source: row.from.text,
+            })
         };
         let near = |size: Length| {
             let slack = Length::THOU.tenth_nanometres();

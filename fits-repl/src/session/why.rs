@@ -2,7 +2,7 @@
 
 use fits_core::{
     Fit, Kind, Length, Limits,
-    shop::{Passes, Ream},
+    shop::{InchReamer, Passes, Ream},
     size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
     standards::{
@@ -280,6 +280,13 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
         && let Ok(ream) = Ream::of(feature.limits)
     {
         figures.extend(ream.reasons());
+        figures.extend(InchReamer::for_hole(&ream).into_iter().map(|reamer| Reason {
+            figure: format!("new reamer {}", reamer.name),
+            value: said_range(units, reamer.limits),
+            rule: "nominal size and what a new reamer measures above it".into(),
+            source: reamer.source.into(),
+            known: reamer.known,
+        }));
     }
     if feature.kind.is_some() && !matches!(answer, Answer::Ream(_)) {
         figures.extend(Passes::reasons(feature.aim_mm.0));
