@@ -303,6 +303,71 @@ fn clauses_that_say_nothing_are_not_passed_over() {
 }
 
 #[test]
+fn a_bare_number_beside_the_other_system_is_refused() {
+    const MESSAGE: &str =
+        "this number has no unit: the question is in inches, bare numbers are millimetres";
+    const MIXED: &str = "inches and millimetres are mixed in one feature";
+    const ONE: &str = "give it in one, as `hole 0.7500in..0.7505in` or `hole 20.00..20.02`";
+    refused(
+        "3/4in RC4, hole = 0.7505",
+        MESSAGE,
+        "0.7505",
+        "give its unit: `3/4in RC4, hole = 0.7505in`",
+    );
+    refused(
+        "bore 3/4in RC4 from 0.7",
+        MESSAGE,
+        "0.7",
+        "give its unit: `bore 3/4in RC4 from 0.7in`",
+    );
+    refused("1in press, long 5", MESSAGE, "5", "give its unit: `1in press, long 5in`");
+    refused("hole 3/4in +0.001/-0", MIXED, "0.001", ONE);
+    refused("hole 0.7500..0.7505in", MIXED, "0.7505in", ONE);
+}
+
+#[test]
+fn slips_of_writing() {
+    refused(
+        "20 H7 g6",
+        "two classes with nothing between them",
+        "",
+        "a slash parts hole and shaft: `20 H7 /g6`",
+    );
+    refused("1 1/2in", "a mixed number is joined by a hyphen", " ", "try `1-1/2in`");
+    refused("20 kg", "the tolerance grade is missing after kg", "", "give the grade");
+    refused(
+        "bearing bore 25, press",
+        "a bearing's seat goes by how it is loaded, not by a word",
+        "press",
+        "ask for the seat, as `seat shaft 25 turns normal`",
+    );
+    refused(
+        "dowel 1/4in, H7/m6",
+        "a dowel comes with its own limits",
+        "dowel",
+        "a class of its mate is said with the mate, as `dowel 1/4in, hole H7`",
+    );
+    refused(
+        "dowel 1/4in = 0.2502in, press",
+        "a bought-in part is not cut to size",
+        "0.2502in",
+        "put what it measures in its place, as `shaft 0.2502in, press`",
+    );
+    refused(
+        "shaft 20, slip = 20.01/20.02",
+        "one part is in hand: its mate has one reading",
+        "20.02",
+        "give the mate's alone, as `shaft 0.749in, slip = 0.7496in`",
+    );
+    refused(
+        "20 press, hub brass",
+        "a hub of brass has no row: work the press out",
+        "brass",
+        "if it is the bushing that is pressed, as `20 press, hub bronze bushing`",
+    );
+}
+
+#[test]
 fn inch_classes_and_questions() {
     refused(
         "3/4in grade 14",

@@ -349,7 +349,20 @@ fn parts_in_hand() {
         has(&reading, "/verdict", "good");
     }
     has(&answer("dowel 1/4in, press, hole = 0.2480in"), "/verdict", "cut more");
-    has(&answer("dowel 1/4in, hole H7"), "/kind", "transition");
+    let pinned = answer("dowel 1/4in, hole H7");
+    has(&pinned, "/kind", "transition");
+    has(&pinned, "/in_hand", "shaft");
+    // What is there already wants no tools.
+    for query in ["shaft 20 g6, hole = 20.01", "bearing bore 25, shaft k5"] {
+        let fit = answer(query);
+        has(&fit, "/in_hand", "hole");
+        has(&fit, "/ream", Value::Null);
+        has(&fit, "/bore", Value::Null);
+    }
+    let shrunk = answer("20 shrink");
+    let cautions = shrunk["cautions"].as_array().unwrap();
+    assert!(cautions.iter().any(|caution| caution.as_str().unwrap().contains("burns")));
+    has(&answer("20 heavy press, hub aluminium"), "/choice/work_it_out", true);
     let fit = answer("hole 20 H7, shaft 19.98..19.99");
     has(&fit, "/clearance/min_mm", 0.01);
     has(&fit, "/clearance/max_mm", 0.041);

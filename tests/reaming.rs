@@ -134,7 +134,7 @@ fn pre_drills_leave_the_published_stock() {
 fn holes_that_are_not_reamed_are_refused() {
     for (nominal, class, sentence) in [
         ("81", "H7", "reamers are not usual above 80 mm: bore it"),
-        ("0.9", "H7", "reamers are not usual below 1 mm"),
+        ("0.9", "H7", "reamers are not usual below 1 mm: drill it"),
         ("10", "H2", "the tolerance leaves a reamer no room: bore or hone it"),
     ] {
         let error = Ream::of(limits(mm(nominal), class)).unwrap_err();

@@ -68,7 +68,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             "Loosest to tightest: loose running, free running, running, close running,",
             "precision running, sliding, snug, wringing, push, tight keying, light press,",
             "drive, press, heavy drive, heavy press; and shrink. Other wordings work too.",
-            "hub MATERIAL, long SIZE, turns, fixed and thin (tube or wall) change the choice.",
+            "hub MATERIAL, long SIZE, turns and thin (tube or wall) change the choice.",
         ],
         examples: &[
             ("3/4in press", "the class it takes, why, and its neighbours"),
@@ -167,7 +167,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         topic: "passes",
         lines: &[
             "Rough, semi-finish, finish, spring: the size after each and what to dial.",
-            "Read after the semi-finish pass: the finish cut is the same depth.",
+            "Read after the semi-finish pass: the finish cut is as deep, to a dial division.",
         ],
         examples: &[
             ("bore 20 H7", "from the drill"),
@@ -223,6 +223,9 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
     let alias = match wanted.as_str() {
         "units" | "dial" | "setting" => Some("settings"),
         "bore" | "turn" | "from" | "pass" => Some("passes"),
+        "seat" | "keyway" | "bearing" | "dowel" => Some("parts"),
+        "grade" | "b4.1" => Some("inch"),
+        "hub" | "thin" | "long" | "turns" | "press" | "slip" => Some("words"),
         "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),

@@ -99,7 +99,7 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
         }
         offered.extend(["from", "hole = ", "shaft = ", "hub", "long", "thin tube", "turns"]);
     } else {
-        let clauses = ["fixed", "from", "general", "hub", "long", "thin", "turns"];
+        let clauses = ["from", "general", "hub", "long", "thin", "turns"];
         offered.extend(KEYWORDS.iter().filter(|word| !clauses.contains(word)));
     }
     offered.retain(|word| word.starts_with(typed) && *word != typed);
@@ -178,6 +178,7 @@ pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
         };
         match editor.readline(prompt) {
             Ok(line) if line.trim().is_empty() => {}
+            Ok(line) if ["quit", "exit"].contains(&line.trim()) => return Ok(Outcome::Answered),
             Ok(line) => {
                 let added = editor.add_history_entry(&line).unwrap_or(false);
                 if let Some(file) = history.as_ref().filter(|_| added && history_works)

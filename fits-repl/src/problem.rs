@@ -36,12 +36,16 @@ impl Problem {
         self
     }
 
+    /// The line with the fix put in.
+    pub fn mended(&self, line: &str) -> Option<String> {
+        let (at, with) = self.fix.as_ref()?;
+        let (before, after) = (line.get(..at.start)?, line.get(at.end..)?);
+        Some(format!("{before}{with}{after}").trim().to_owned())
+    }
+
     /// The advice and the mended line.
     pub fn hint(&self, line: &str) -> String {
-        let mended = self.fix.as_ref().and_then(|(at, with)| {
-            let (before, after) = (line.get(..at.start)?, line.get(at.end..)?);
-            Some(format!("`{}`", format!("{before}{with}{after}").trim()))
-        });
+        let mended = self.mended(line).map(|mended| format!("`{mended}`"));
         match (self.advice.as_str(), mended) {
             ("", None) => "see `help`".to_owned(),
             ("", Some(mended)) => format!("try {mended}"),

@@ -142,8 +142,8 @@ pub struct Part {
     pub hub: Option<Spot<String>>,
     /// `long SIZE`: how long the parts are engaged.
     pub long: Option<Size>,
-    /// `turns` or `fixed`.
-    pub turns: Option<Spot<bool>>,
+    /// `turns`: one part turns in the other.
+    pub turns: Option<Spot<()>>,
     /// `thin`, `thin tube`, `thin wall`.
     pub thin: Option<Spot<()>>,
 }

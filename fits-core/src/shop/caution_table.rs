@@ -3,3 +3,4 @@
 pub(super) const PRESSING: &str = "pressing: guard it, stand aside, wear eye protection; local codes rule";
 pub(super) const OVERHUNG_BORING: &str = "overhung boring: keep the bar within about 4 diameters, start slow";
 pub(super) const TURNING: &str = "turning: chuck key out, long work on a centre, no gloves or sleeves";
+pub(super) const HEATING: &str = "heat and cold: burns; oil, plating and zinc fume; local codes rule";

@@ -11,6 +11,8 @@ pub enum Hazard {
     OverhungBoring,
     /// Turning on a lathe.
     Turning,
+    /// Heating or chilling a part.
+    Heating,
 }
 
 impl Hazard {
@@ -25,6 +27,7 @@ impl Hazard {
             Self::Pressing => caution_table::PRESSING,
             Self::OverhungBoring => caution_table::OVERHUNG_BORING,
             Self::Turning => caution_table::TURNING,
+            Self::Heating => caution_table::HEATING,
         }
     }
 }

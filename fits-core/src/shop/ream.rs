@@ -68,7 +68,7 @@ impl Ream {
             return refuse("reamers are not usual above 80 mm: bore it");
         }
         if hole.lower() < SMALLEST {
-            return refuse("reamers are not usual below 1 mm");
+            return refuse("reamers are not usual below 1 mm: drill it");
         }
         let (oversize, width) = (share(hole, 15)?, share(hole, 35)?);
         let upper = hole.upper().checked_sub(oversize)?;

@@ -10,7 +10,7 @@ use nom::{
 
 use super::{
     KEYWORDS,
-    fault::{Parsed, fatal},
+    fault::{Parsed, fatal, fatal_fix},
     limits_after,
     sizes::{expression, size_after, starts_size},
     tolerances::class,
@@ -62,20 +62,22 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
             opt(preceded(space, alt((keyword("tube"), keyword("wall"))))).parse(after)?;
         return once(input, end, &mut part.thin, Spot { value: (), at: span(total, input, end) });
     }
-    let turns = alt((value(true, keyword("turns")), value(false, keyword("fixed")))).parse(input);
-    if let Ok((end, turns)) = turns {
-        let _: Parsed<'_, bool> = Ok((end, turns));
-        return once(
-            input,
-            end,
-            &mut part.turns,
-            Spot { value: turns, at: span(total, input, end) },
-        );
+    if let Ok((end, ())) = keyword("turns")(input) {
+        return once(input, end, &mut part.turns, Spot { value: (), at: span(total, input, end) });
     }
     let feature =
         alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))));
     if let Ok((after, feature)) = spot(total, feature)(input) {
         return of_feature(input, after, total, part, feature);
+    }
+    if let (Tolerance::Class(_), Ok(Some(_))) = (&part.tolerance, class(input, total)) {
+        return fatal_fix(
+            input,
+            0,
+            "two classes with nothing between them",
+            "a slash parts hole and shaft",
+            Some((0, "/".into())),
+        );
     }
     let (end, words) = phrase(input)?;
     let is_slip = KEYWORDS.iter().any(|known| near_miss(&words, known));

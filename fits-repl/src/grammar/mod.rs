@@ -10,7 +10,10 @@ mod sizes;
 mod tolerances;
 mod words;
 
-use fits_core::{size::Unit, standards::iso286::Feature};
+use fits_core::{
+    size::{Number, Unit},
+    standards::iso286::Feature,
+};
 use nom::{
     Err, Parser,
     branch::alt,
@@ -29,7 +32,7 @@ use self::{
 };
 use crate::{
     problem::Problem,
-    query::{Dial, Part, Query, Spot, Tolerance, Units, Work},
+    query::{Dial, Expression, Part, Query, Spot, Tolerance, Units, Work},
 };
 
 /// A longer line is not a query.
@@ -37,8 +40,8 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "dial", "drill", "fixed", "from", "general", "grade", "help", "hole", "hub", "long",
-    "pick", "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
+    "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long", "pick",
+    "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
 ];
 
 /// Reads one line.
@@ -250,6 +253,19 @@ fn part_or_size(
                 "the tolerance is missing after the size",
                 "give a class",
                 Some((0, format!(" {class} "))),
+            );
+        }
+        let is_whole =
+            matches!(size.value, Expression::Number(number, None) if !number.is_fraction());
+        if is_whole && matches!(Number::scan(after), Ok(Some((next, _))) if next.is_fraction()) {
+            // `1 1/2in`
+            let gap = rest.len() - after.len();
+            return fatal_fix(
+                rest,
+                gap,
+                "a mixed number is joined by a hyphen",
+                "",
+                Some((gap, "-".into())),
             );
         }
         if !after.starts_with(|c: char| c.is_ascii_alphabetic() || c == '=') && !after.is_empty() {

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Deviations, Fit, Kind, Length, Limits,
-    shop::{Hazard, Reading, Start},
+    shop::{Hazard, Reading, Start, words::Circumstance},
     standards::iso286::{Class, Feature},
 };
 
@@ -19,7 +19,7 @@ use crate::{
         ReadingAnswer, ReadingFigures,
     },
     problem::Problem,
-    query::{ClassText, Part, Size, Spot, Tolerance, Work},
+    query::{ClassText, Expression, Part, Size, Spot, Tolerance, Units, Work},
 };
 
 impl Session {
@@ -52,8 +52,7 @@ impl Session {
         }
         if let Some(size) = &part.reading {
             if part.bought.is_some() {
-                return Err(Problem::new("a bought-in part is not cut to size", size.at.clone())
-                    .advise("put what it measures in its place, as `shaft 0.2502in, press`"));
+                return Err(not_cut(size));
             }
             return self.reading(part, size, feature);
         }
@@ -103,7 +102,7 @@ impl Session {
                 Ok(One::of_class(class, nominal, limits))
             }
             Tolerance::Deviations(first, second) => {
-                one_system([size, first, second])?;
+                one_system(self.units, [size, first, second])?;
                 let (a, b) = (self.length(first)?, self.length(second)?);
                 // Both orders are written in shops: `+0.02/-0.01`, `-0.01/+0.02`.
                 let limits = Deviations::new(a.min(b), a.max(b))
@@ -113,7 +112,7 @@ impl Session {
                 Ok(One::given(kind, nominal, limits, "deviations"))
             }
             Tolerance::Either(by) => {
-                one_system([size, by, by])?;
+                one_system(self.units, [size, by, by])?;
                 let either = self.length(by)?;
                 if either.is_negative() {
                     return Err(Problem::new(
@@ -131,7 +130,7 @@ impl Session {
                 Ok(One::given(kind, nominal, limits, "deviations"))
             }
             Tolerance::UpTo(upper) => {
-                one_system([size, upper, upper])?;
+                one_system(self.units, [size, upper, upper])?;
                 let limits = Limits::new(nominal, self.length(upper)?).map_err(|error| {
                     from_core(&error, size.at.start..upper.at.end)
                         .advise("the smaller limit comes first, as in `hole 20.00..20.02`")
@@ -143,7 +142,7 @@ impl Session {
                 let limits = Limits::new(nominal, nominal)
                     .map_err(|error| from_core(&error, size.at.clone()))?;
                 positive(limits, size)?;
-                Ok(One::given(kind, nominal, limits, "in hand"))
+                Ok(One { have: true, ..One::given(kind, nominal, limits, "in hand") })
             }
             // A pair is resolved by its own branch.
             Tolerance::Pair(hole, _) => Err(Problem::new("one feature was expected", hole.at())
@@ -202,15 +201,25 @@ impl Session {
     pub(super) fn fit(&self, pair: &Pair) -> FitAnswer {
         let fit = &pair.fit;
         let kind = fit.kind();
-        let bore = self.passes(Feature::Hole, fit.hole(), Start::Open).ok();
+        // A hole that is there already wants no tools.
+        let hole_is_made = pair.hole.have;
+        let bore = if hole_is_made {
+            None
+        } else {
+            self.passes(Feature::Hole, fit.hole(), Start::Open).ok()
+        };
         let mut cautions = Vec::new();
+        if pair.choice.as_ref().is_some_and(|(choice, _)| choice.word.name() == "shrink") {
+            cautions.push(Hazard::Heating.caution());
+        }
         if kind == Kind::Interference || fit.clearance_aim().is_negative() {
             cautions.push(Hazard::Pressing.caution());
         }
         if bore.is_some() {
             cautions.push(Hazard::OverhungBoring.caution());
         }
-        let (ream, not_reamed) = self.reamed(fit.hole());
+        let (ream, not_reamed) = if hole_is_made { (None, None) } else { self.reamed(fit.hole()) };
+        let in_hand = [pair.hole, pair.shaft].into_iter().find(|part| part.have);
         FitAnswer {
             nominal_mm: Mm(fit.nominal()),
             kind,
@@ -223,12 +232,12 @@ impl Session {
                 ChanceFigures { even: chance.even, normal: chance.normal }
             }),
             measured: None,
-            in_hand: None,
+            in_hand: in_hand.and_then(|part| part.kind),
             choice: pair
                 .choice
                 .as_ref()
                 .map(|(choice, case)| Box::new(Self::choice_figures(choice, case, pair))),
-            notes: Vec::new(),
+            notes: no_effect(pair),
             ream,
             not_reamed,
             bore,
@@ -256,7 +265,17 @@ impl Session {
             .advise("plan one part, as `bore 20 H7 from 19.6`"));
         }
         let have = mate_of(mate);
+        if let Some(second) = &part.second_reading {
+            return Err(Problem::new(
+                "one part is in hand: its mate has one reading",
+                second.at.clone(),
+            )
+            .advise("give the mate's alone, as `shaft 0.749in, slip = 0.7496in`"));
+        }
         if let Some(size) = part.reading.as_ref().or(measured(part, have.mate())) {
+            if part.bought.is_some() && part.reading.is_some() {
+                return Err(not_cut(size));
+            }
             return self.reading(part, size, mate);
         }
         let mut answer = self.fit(pair);
@@ -290,7 +309,7 @@ impl Session {
                 Some(MeasuredFigures { part: have, size_mm: Mm(read), verdict: judged.verdict });
         } else {
             answer.in_hand = Some(have);
-            answer.notes = self.notes(part);
+            answer.notes.extend(self.notes(part));
         }
         Ok(Answer::Fit(Box::new(answer)))
     }
@@ -333,6 +352,23 @@ pub(super) fn measured(part: &Part, feature: Feature) -> Option<&Size> {
     }
 }
 
+fn not_cut(size: &Size) -> Problem {
+    Problem::new("a bought-in part is not cut to size", size.at.clone())
+        .advise("put what it measures in its place, as `shaft 0.2502in, press`")
+}
+
+/// Says so where what was said of the parts changes nothing.
+fn no_effect(pair: &Pair) -> Vec<String> {
+    match &pair.choice {
+        Some((choice, case))
+            if choice.changed_by.is_none() && *case != Circumstance::plain(case.nominal) =>
+        {
+            vec!["what was said of the parts has no row of its own for this word".to_owned()]
+        }
+        _ => Vec::new(),
+    }
+}
+
 /// The feature that a resolved mate goes with; a mate always knows its kind.
 fn mate_of(mate: &One) -> Feature {
     mate.kind.unwrap_or(Feature::Hole).mate()
@@ -357,12 +393,16 @@ fn positive(limits: Limits, size: &Size) -> Result<(), Problem> {
 
 /// Refuses one feature given partly in inches and partly in millimetres: the
 /// slip that makes a thou of a hundredth.
-fn one_system(sizes: [&Size; 3]) -> Result<(), Problem> {
+fn one_system(in_force: Units, sizes: [&Size; 3]) -> Result<(), Problem> {
     let mut first: Option<(bool, &Size)> = None;
     for size in sizes {
-        let Some(inch) = is_inch(&size.value) else {
+        // Nought is the same in both.
+        let is_nought =
+            matches!(size.value, Expression::Number(number, None) if number.ratio().0 == 0);
+        if is_nought || matches!(size.value, Expression::Gauge(_)) {
             continue;
-        };
+        }
+        let inch = is_inch(&size.value).unwrap_or(in_force == Units::Inches);
         match first {
             None => first = Some((inch, size)),
             Some((before, other)) if before != inch => {

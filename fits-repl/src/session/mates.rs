@@ -147,6 +147,7 @@ impl Session {
                 limits: found.limits,
                 label: Label::Named(found.family.name()),
                 source: found.source,
+                have: true,
             });
         }
         if let Tolerance::Class(text) = &part.tolerance {
@@ -163,7 +164,8 @@ impl Session {
         match features.first() {
             Some(first) if features.iter().all(|feature| feature == first) => {
                 let said = Spot { value: *first, at: name.at.clone() };
-                self.one(&part.size, nominal, &part.tolerance, Some(&said))
+                let one = self.one(&part.size, nominal, &part.tolerance, Some(&said))?;
+                Ok(One { have: true, ..one })
             }
             _ => Err(Problem::new(
                 format!("`{}` has an inside and an outside", name.value),
@@ -281,7 +283,15 @@ impl Session {
         spot: &Spot<String>,
         nominal: Length,
     ) -> Result<Pair, Problem> {
-        let case = self.circumstance(part, nominal)?;
+        if part.bought.as_ref().is_some_and(|name| name.value.contains("bearing")) {
+            // A word's press would take up the bearing's own clearance.
+            return Err(Problem::new(
+                "a bearing's seat goes by how it is loaded, not by a word",
+                spot.at.clone(),
+            )
+            .advise("ask for the seat, as `seat shaft 25 turns normal`"));
+        }
+        let case = self.circumstance(part, word, nominal)?;
         let choice = word.choose(&case).map_err(|error| {
             let problem = from_core(&error, spot.at.clone());
             if problem.advice.is_empty() { problem.advise("as in `20 slip`") } else { problem }
@@ -309,7 +319,12 @@ impl Session {
         Pair::of_classes(nominal, choice.iso.0, choice.iso.1)
     }
 
-    fn circumstance(&self, part: &Part, nominal: Length) -> Result<Circumstance, Problem> {
+    fn circumstance(
+        &self,
+        part: &Part,
+        word: Word,
+        nominal: Length,
+    ) -> Result<Circumstance, Problem> {
         let mut case = Circumstance::plain(nominal);
         let bought = part.bought.as_ref().map_or("", |name| name.value.as_str());
         if bought.contains("bushing") {
@@ -321,7 +336,18 @@ impl Session {
         }
         case.thin_wall = part.thin.is_some() || bought.contains("tube");
         if let Some(hub) = &part.hub {
+            let is_bush = hub.value.contains("bush");
             match material(&hub.value) {
+                Some(Hub::BronzeBushing | Hub::PlasticBushing) if !word.moves() && !is_bush => {
+                    // The table's rows speak of a bush that closes in; a hub opens.
+                    return Err(Problem::new(
+                        format!("a hub of {} has no row: work the press out", hub.value),
+                        hub.at.clone(),
+                    )
+                    .advise(
+                        "if it is the bushing that is pressed, as `20 press, hub bronze bushing`",
+                    ));
+                }
                 Some(known) => case.hub = known,
                 None if hub.value.contains("tube") => case.thin_wall = true,
                 None => {
@@ -331,7 +357,7 @@ impl Session {
             }
         }
         case.length = part.long.as_ref().map(|size| self.nominal(size)).transpose()?;
-        case.turns = part.turns.as_ref().map(|turns| turns.value);
+        case.turns = part.turns.as_ref().map(|_| true);
         Ok(case)
     }
 
@@ -370,7 +396,9 @@ impl Session {
             source: choice.source,
             known: choice.known,
             changed_by: choice.changed_by,
-            work_it_out: choice.work_it_out,
+            // Soft or thin parts without a row of their own want it, too.
+            work_it_out: choice.work_it_out
+                || choice.changed_by.is_none() && (case.hub != Hub::Steel || case.thin_wall),
         }
     }
 
@@ -493,6 +521,13 @@ fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
 }
 
 fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
+    if let Some(name) = &part.bought {
+        return Err(Problem::new(
+            format!("a {} comes with its own limits", name.value),
+            name.at.clone(),
+        )
+        .advise("a class of its mate is said with the mate, as `dowel 1/4in, hole H7`"));
+    }
     if let Some(feature) = &part.feature {
         return Err(Problem::new(
             format!("`{}` stands before a pair of classes", feature.value),

@@ -75,6 +75,18 @@ impl Session {
     /// assert_eq!(problem.at, 3..5);
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
+        self.ask(line).map_err(|mut problem| {
+            // A mended line is offered only if it is answered.
+            if let Some(mended) = problem.mended(line)
+                && self.clone().ask(&mended).is_err()
+            {
+                problem.fix = None;
+            }
+            problem
+        })
+    }
+
+    fn ask(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = grammar::read(line)?;
         self.shown = self.thought_in(&query);
         match query {
@@ -152,8 +164,10 @@ impl Session {
             return Err(Problem::new("there is no answer yet to explain", 0..line.len())
                 .advise("put the query after it, as `why 20 H7/g6`"));
         }
-        let then =
-            Self { units: self.last_settings.units, dial: self.last_settings.dial, ..Self::new() };
-        then.why(&grammar::read(&self.last)?, self.last.trim())
+        let SettingsAnswer { units, dial } = self.last_settings;
+        let mut then = Self { units, dial, ..Self::new() };
+        let query = grammar::read(&self.last)?;
+        then.shown = then.thought_in(&query);
+        then.why(&query, self.last.trim())
     }
 }

@@ -51,7 +51,8 @@ impl Session {
                     .advise("leave `from` out, or `bore 20 H7 from 19.6`"));
             }
             let ream = Ream::of(feature.limits).map_err(|error| {
-                from_core(&error, part.size.at.clone()).advise("`bore` plans it by boring")
+                from_core(&error, part.size.at.clone())
+                    .advise("boring is planned as `bore 20 H7 from 19.6`")
             })?;
             return Ok(Answer::Ream(Box::new(ReamAnswer {
                 hole: feature.answer(),

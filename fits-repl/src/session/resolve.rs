@@ -46,6 +46,8 @@ pub(super) struct One {
     pub(super) label: Label,
     /// Where the limits come from.
     pub(super) source: &'static str,
+    /// It is there already: bought, measured or in hand.
+    pub(super) have: bool,
 }
 
 impl One {
@@ -57,6 +59,7 @@ impl One {
             limits,
             label: Label::Iso(class),
             source: "ISO 286-1:2010 and ISO 286-2:2010",
+            have: false,
         }
     }
 
@@ -67,7 +70,14 @@ impl One {
         limits: Limits,
         name: &'static str,
     ) -> Self {
-        Self { kind, nominal, limits, label: Label::Named(name), source: "as given in the query" }
+        Self {
+            kind,
+            nominal,
+            limits,
+            label: Label::Named(name),
+            source: "as given in the query",
+            have: false,
+        }
     }
 
     /// The mate of a part in hand.
@@ -78,6 +88,7 @@ impl One {
             limits,
             label: Label::Named("to suit"),
             source: "the fit's own clearance range about the part in hand",
+            have: false,
         }
     }
 
@@ -137,6 +148,7 @@ impl Pair {
             limits,
             label: Label::Inch(class),
             source: "ANSI B4.1-1967 (R2009)",
+            have: false,
         };
         let hole = one(Feature::Hole, fit.hole());
         let shaft = one(Feature::Shaft, fit.shaft());

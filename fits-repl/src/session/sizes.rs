@@ -11,7 +11,7 @@ use fits_core::{
 use super::{Session, resolve::from_core};
 use crate::{
     problem::Problem,
-    query::{Expression, Operator, Size},
+    query::{Expression, Operator, Size, Units},
 };
 
 impl Session {
@@ -19,6 +19,9 @@ impl Session {
     pub(super) fn length(&self, size: &Size) -> Result<Length, Problem> {
         // Most sizes are one number: no detour.
         if let Expression::Number(number, unit) = size.value {
+            if unit.is_none() {
+                self.bare(number, size)?;
+            }
             return number
                 .of(unit.unwrap_or(self.units.unit()))
                 .map_err(|error| unreadable(&error, size, unit.unwrap_or(self.units.unit())));
@@ -26,6 +29,7 @@ impl Session {
         match self.value(size)? {
             Value::Length(length) => Ok(length),
             Value::Bare(number) => {
+                self.bare(number, size)?;
                 number.of(self.units.unit()).map_err(|error| from_core(&error, size.at.clone()))
             }
         }
@@ -105,6 +109,26 @@ impl Session {
                 }
             }
         })
+    }
+
+    /// Refuses a bare number beside a size in the other system: a guess at its
+    /// unit costs a part. Nought is the same in both.
+    fn bare(&self, number: Number, size: &Size) -> Result<(), Problem> {
+        if self.shown == self.units || number.ratio().0 == 0 {
+            return Ok(());
+        }
+        let (unit, [asked, in_force]) = match self.shown {
+            Units::Inches => ("in", ["inches", "millimetres"]),
+            Units::Millimetres => ("mm", ["millimetres", "inches"]),
+        };
+        Err(Problem::new(
+            format!(
+                "this number has no unit: the question is in {asked}, bare numbers are {in_force}"
+            ),
+            size.at.clone(),
+        )
+        .advise("give its unit")
+        .fix(size.at.end..size.at.end, unit))
     }
 
     /// A size that a feature can have.

@@ -99,7 +99,11 @@ impl Text {
     /// A problem: the line, a caret under the place, what and what next.
     pub fn problem(&self, line: &str, problem: &Problem) -> String {
         let mut out = String::new();
-        let _ = writeln!(out, "{}", self.style(Style::Bad, &problem.message));
+        let mut message = String::new();
+        wrapped(&mut message, "", &problem.message);
+        for line in message.lines() {
+            let _ = writeln!(out, "{}", self.style(Style::Bad, line));
+        }
         let (shown, before, under) = excerpt(line, problem.at.start, problem.at.end);
         if !shown.is_empty() {
             let _ = writeln!(out, "  {shown}");
@@ -199,7 +203,8 @@ impl Text {
             };
             let verdict = match measured {
                 Some(measured) if measured.verdict != Verdict::Good => {
-                    format!("   ({} by its own limits)", measured.verdict.word())
+                    let side = if measured.verdict == Verdict::Over { "past" } else { "short of" };
+                    format!("   ({side} its own limits)")
                 }
                 _ => String::new(),
             };
@@ -221,8 +226,9 @@ impl Text {
         if let Some(plan) = &fit.bore {
             self.plan(out, "bore", plan);
         }
+        // A word's own lines take the room of these.
         for part in [&fit.hole, &fit.shaft] {
-            if !have(part) {
+            if !have(part) && fit.choice.is_none() {
                 Self::held(out, part);
             }
         }
@@ -274,10 +280,12 @@ impl Text {
             wrapped(out, "  ", &neighbours.join("; "));
         }
         if choice.work_it_out {
-            let _ = writeln!(
-                out,
-                "  a starting point: work out pressure and stress before it is pressed"
-            );
+            let what = if fit.kind == Kind::Clearance {
+                "heat growth and close-in first"
+            } else {
+                "pressure and stress before it is pressed"
+            };
+            let _ = writeln!(out, "  a starting point: work out {what}");
         }
     }
 

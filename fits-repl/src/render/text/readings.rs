@@ -33,7 +33,7 @@ impl Text {
         let (style, word) = match reading.verdict {
             Verdict::Good => (Style::Good, "GOOD: stop"),
             Verdict::CutMore => (Style::Strong, "CUT MORE"),
-            Verdict::Over => (Style::Bad, "OVER"),
+            Verdict::Over => (Style::Bad, "OVERCUT"),
         };
         let name = feature.kind.map_or("size".to_owned(), |kind| kind.to_string());
         let [first, second] = self.units();
@@ -82,11 +82,8 @@ impl Text {
                     (false, true) => format!("{} past the aim", self.difference(off)),
                     (false, false) => format!("{} short of the aim", self.difference(off)),
                 };
-                let _ = writeln!(
-                    out,
-                    "  {side}; {} left to the last limit",
-                    self.difference(reading.to_last_limit_mm.0)
-                );
+                let left = self.difference(reading.to_last_limit_mm.0);
+                wrapped(out, "  ", &format!("{side}; {left} left to the last limit"));
             }
             Verdict::Over => {
                 let past = reading.to_last_limit_mm.0.checked_neg().unwrap_or(Length::ZERO);
