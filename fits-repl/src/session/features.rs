@@ -209,10 +209,10 @@ impl Session {
             self.passes(Feature::Hole, fit.hole(), Start::Open).ok()
         };
         let mut cautions = Vec::new();
+        // What is shrunk together is not pressed.
         if pair.choice.as_ref().is_some_and(|(choice, _)| choice.word.name() == "shrink") {
             cautions.push(Hazard::Heating.caution());
-        }
-        if kind == Kind::Interference || fit.clearance_aim().is_negative() {
+        } else if kind == Kind::Interference || fit.clearance_aim().is_negative() {
             cautions.push(Hazard::Pressing.caution());
         }
         if bore.is_some() {

@@ -52,6 +52,9 @@ fn zone_name(feature: &FeatureAnswer) -> String {
     if named.len() < 12 { named } else { kind.to_owned() }
 }
 
+/// Lines of an answer, so that the prompt stays in sight.
+const LINES: usize = 23;
+
 /// More roughing passes than this are shown by the first and the last.
 const ROUGHS_SHOWN: usize = 6;
 
@@ -289,12 +292,21 @@ impl Text {
         }
     }
 
-    fn zones(out: &mut String, nominal: Length, zones: &[(String, Limits, Option<Length>)]) {
+    pub(super) fn zones(
+        out: &mut String,
+        nominal: Length,
+        zones: &[(String, Limits, Option<Length>)],
+    ) {
         let zones: Vec<_> = zones
             .iter()
             .map(|(name, limits, reading)| bar::Zone { name, limits: *limits, reading: *reading })
             .collect();
+        let before = out.len();
         bar::draw(out, nominal, &zones);
+        // The picture is the first to go where the screen is full.
+        if out.lines().count() > LINES {
+            out.truncate(before);
+        }
     }
 
     fn ream(&self, out: &mut String, ream: Option<&ReamFigures>, not_reamed: Option<&String>) {

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{Length, shop::Verdict, standards::iso286::Feature};
 
-use super::{Style, Text, lines::wrapped};
+use super::{Style, Text, lines::wrapped, zone_name};
 use crate::{
     answer::{PairReadingAnswer, ReadingAnswer},
     query::Dial,
@@ -15,16 +15,8 @@ impl Text {
         self.verdict(out, answer);
         let feature = &answer.feature;
         self.limits_line(out, &feature.class, feature.limits);
-        let name = format!(
-            "{} {}",
-            feature.kind.map_or(String::new(), |kind| kind.to_string()),
-            feature.class
-        );
-        Self::zones(
-            out,
-            feature.nominal_mm.0,
-            &[(name.trim().to_owned(), feature.limits, Some(answer.reading.reading_mm.0))],
-        );
+        let zone = (zone_name(feature), feature.limits, Some(answer.reading.reading_mm.0));
+        Self::zones(out, feature.nominal_mm.0, &[zone]);
     }
 
     /// The verdict and what is left, as changes of diameter.
@@ -132,12 +124,7 @@ impl Text {
         }
         Self::cautions(out, &answer.cautions);
         let zone = |part: &ReadingAnswer| {
-            let name = format!(
-                "{} {}",
-                part.feature.kind.map_or(String::new(), |kind| kind.to_string()),
-                part.feature.class
-            );
-            (name, part.feature.limits, Some(part.reading.reading_mm.0))
+            (zone_name(&part.feature), part.feature.limits, Some(part.reading.reading_mm.0))
         };
         Self::zones(out, answer.nominal_mm.0, &[zone(&answer.hole), zone(&answer.shaft)]);
     }
