@@ -135,7 +135,7 @@ fn holes_that_are_not_reamed_are_refused() {
     for (nominal, class, sentence) in [
         ("81", "H7", "reamers are not usual above 80 mm: bore it"),
         ("0.9", "H7", "reamers are not usual below 1 mm: drill it"),
-        ("10", "H2", "the tolerance leaves a reamer no room: bore or hone it"),
+        ("10", "H2", "the tolerance is finer than reaming holds: bore and hone it"),
     ] {
         let error = Ream::of(limits(mm(nominal), class)).unwrap_err();
         assert_eq!(error.to_string(), sentence);

@@ -5,7 +5,10 @@ use crate::{
     shop::{stock_for, stock_table},
     size::{Length, Limits},
     source::{Known, Reason},
-    standards::drills::{Drill, Series},
+    standards::{
+        drills::{Drill, Series},
+        iso286::{Grade, grade_within},
+    },
 };
 
 /// Reamers are made to about this size (hand reamers of ISO 236 end at 71 mm,
@@ -70,12 +73,13 @@ impl Ream {
         if hole.lower() < SMALLEST {
             return refuse("reamers are not usual below 1 mm: drill it");
         }
+        // Reaming commonly holds IT6; a careful hand one grade finer.
+        if grade_within(hole.tolerance(), hole.lower()).is_none_or(|grade| grade < Grade::IT5) {
+            return refuse("the tolerance is finer than reaming holds: bore and hone it");
+        }
         let (oversize, width) = (share(hole, 15)?, share(hole, 35)?);
         let upper = hole.upper().checked_sub(oversize)?;
         let lower = upper.checked_sub(width)?;
-        if lower < hole.lower() {
-            return refuse("the tolerance leaves a reamer no room: bore or hone it");
-        }
         let row = stock_for(&stock_table::REAMING, hole.lower());
         let stock = Limits::new(row.first, row.second)?;
         let drill = |series| pre_drill(hole.lower(), stock, series);

@@ -331,8 +331,14 @@ impl Text {
             );
         }
         if let Some(drill) = &ream.drill {
-            let leaves = self.difference(drill.leaves_mm.0);
-            let _ = write!(out, "        drill {}, leaves {leaves}", drill.name);
+            let leaves = drill.leaves_mm.0;
+            let stock = if leaves > ream.stock_max_mm.0 {
+                let usual = self.one_difference(ream.stock_max_mm.0);
+                format!("{} (usual to {usual})", self.one_difference(leaves))
+            } else {
+                self.difference(leaves)
+            };
+            let _ = write!(out, "        drill {}, leaves {stock}", drill.name);
             if let Some(other) = &ream.other_drill {
                 let _ = write!(out, "; or {}", other.name);
             }
