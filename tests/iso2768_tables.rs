@@ -3,7 +3,7 @@
 
 use std::{collections::BTreeSet, fmt::Write as _};
 
-use fits_checks::{Row, hold_generated, rows};
+use fits_checks::{Row, hold_generated, rows, sources_and_doubts};
 use fits_core::{
     Error, Length,
     source::Known,
@@ -84,15 +84,8 @@ fn generate() -> String {
     let mut out = String::from(
         "//! Generated from `data/iso2768/` by `tests/iso2768_tables.rs`; do not edit.\n\nuse super::Row;\nuse crate::{size::Length, source::{Known, Provenance}};\n\n",
     );
-    writeln!(out, "pub(super) static SOURCES: [Provenance; {}] = [", sources.len()).unwrap();
-    for source in &sources {
-        writeln!(out, "    {source},").unwrap();
-    }
-    writeln!(out, "];\n\npub(super) static DOUBTS: [&str; {}] = [", doubts.len()).unwrap();
-    for doubt in &doubts {
-        writeln!(out, "    {doubt:?},").unwrap();
-    }
-    out + "];\n" + &body
+    out += &sources_and_doubts(&sources, &doubts);
+    out + &body
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use std::{
     io::{BufRead as _, BufReader, Read as _, Write as _},
-    process::{Command, Output, Stdio},
+    process::{Child, Command, Output, Stdio},
 };
 
 use fits_checks::{example, program};
@@ -17,13 +17,17 @@ fn fits(arguments: &[&str]) -> Output {
         .expect("it runs")
 }
 
-fn batch(input: &[u8]) -> (Vec<Value>, i32) {
-    let mut child = Command::new(program())
+fn open_batch() -> Child {
+    Command::new(program())
         .arg("batch")
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
         .spawn()
-        .expect("it runs");
+        .expect("it runs")
+}
+
+fn batch(input: &[u8]) -> (Vec<Value>, i32) {
+    let mut child = open_batch();
     let mut stdin = child.stdin.take().expect("a pipe");
     let input = input.to_vec();
     let writer = std::thread::spawn(move || stdin.write_all(&input));
@@ -119,12 +123,7 @@ fn batch_answers_each_line_in_place() {
 
 #[test]
 fn batch_answers_before_the_next_line_comes() {
-    let mut child = Command::new(program())
-        .arg("batch")
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .expect("it runs");
+    let mut child = open_batch();
     let mut stdin = child.stdin.take().expect("a pipe");
     let mut stdout = BufReader::new(child.stdout.take().expect("a pipe"));
     for (number, query) in ["20 H7 = 19.9", "20 H7 = 20.002", "dial radius"].iter().enumerate() {

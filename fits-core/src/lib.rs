@@ -31,5 +31,5 @@ pub mod source;
 pub mod standards;
 
 pub use error::Error;
-pub use fit::{Basis, Fit, Kind};
+pub use fit::{Basis, Chance, Fit, Kind};
 pub use size::{Deviations, Length, Limits};

@@ -88,6 +88,21 @@ impl Row {
     }
 }
 
+/// The Rust of the lists of sources and of doubts that a generated table's
+/// cells point into.
+///
+/// # Panics
+/// There are more than a byte counts.
+pub fn sources_and_doubts(sources: &[String], doubts: &[String]) -> String {
+    assert!(sources.len() <= 256 && doubts.len() <= 256, "more than a byte counts");
+    let list = |kind: &str, entries: &[String]| {
+        let lines: String = entries.iter().flat_map(|entry| ["    ", entry, ",\n"]).collect();
+        format!("pub(super) static {kind}; {}] = [\n{lines}];\n", entries.len())
+    };
+    let doubts: Vec<String> = doubts.iter().map(|doubt| format!("{doubt:?}")).collect();
+    list("SOURCES: [Provenance", sources) + "\n" + &list("DOUBTS: [&str", &doubts)
+}
+
 /// The Rust of a length, for a generated table.
 pub fn code(length: Length) -> String {
     format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())

@@ -11,7 +11,7 @@ use fits_core::{
 use super::{
     Session,
     mates::{Resolved, is_inch},
-    resolve::{One, Pair, class, from_core, undefined},
+    resolve::{Chosen, One, Pair, class, from_core, undefined},
 };
 use crate::{
     answer::{
@@ -61,8 +61,9 @@ impl Session {
             // Bought, not made: no tools and no passes.
             answer.processes.clear();
             answer.grade = None;
-            answer.mic_yours = Some(self.mic_yours(part));
-            answer.notes = self.notes(part);
+            let (mic_yours, notes) = self.what_to_know(part);
+            answer.mic_yours = Some(mic_yours);
+            answer.notes = notes;
             return Ok(Answer::Feature(Box::new(answer)));
         }
         match feature.kind {
@@ -152,16 +153,10 @@ impl Session {
 
     fn reading(&self, part: &Part, size: &Size, feature: &One) -> Result<Answer, Problem> {
         let read = self.nominal(size)?;
-        let Some(kind) = feature.kind.or(feature.limits.contains(read).then_some(Feature::Hole))
-        else {
+        if feature.kind.is_none() && !feature.limits.contains(read) {
             return Err(unsaid_kind(part, "the reading is outside the limits, and"));
-        };
-        let judged = Reading::judge(kind, feature.limits, read)
-            .map_err(|error| from_core(&error, size.at.clone()))?;
-        Ok(Answer::Reading(Box::new(ReadingAnswer {
-            feature: feature.answer(),
-            reading: ReadingFigures::new(read, judged),
-        })))
+        }
+        judged(feature, read, &size.at).map(|answer| Answer::Reading(Box::new(answer)))
     }
 
     fn pair(&self, part: &Part, pair: &Pair) -> Result<Answer, Problem> {
@@ -170,13 +165,7 @@ impl Session {
             let wants = if work.value == Work::Turn { Feature::Shaft } else { Feature::Hole };
             return self.work(part, work, &pair.part(wants));
         }
-        if let Some(from) = &part.from {
-            return Err(Problem::new(
-                "a pair has two starts, and `from` names one",
-                from.at.clone(),
-            )
-            .advise("plan one part, as `bore 20 H7 from 19.6`"));
-        }
+        one_start(part)?;
         let (hole, shaft) = match (&part.reading, &part.second_reading) {
             // One part measured is resolved before.
             (None, _) => (part.hole.as_ref(), part.shaft.as_ref()),
@@ -198,19 +187,19 @@ impl Session {
         }
     }
 
-    pub(super) fn fit(&self, pair: &Pair) -> FitAnswer {
+    fn fit(&self, pair: &Pair) -> FitAnswer {
         let fit = &pair.fit;
         let kind = fit.kind();
         // A hole that is there already wants no tools.
-        let hole_is_made = pair.hole.have;
-        let bore = if hole_is_made {
-            None
+        let hole = pair.hole.limits;
+        let ((ream, not_reamed), bore) = if pair.hole.have {
+            ((None, None), None)
         } else {
-            self.passes(Feature::Hole, fit.hole(), Start::Open).ok()
+            (self.reamed(hole), self.passes(Feature::Hole, hole, Start::Open).ok())
         };
         let mut cautions = Vec::new();
         // What is shrunk together is not pressed.
-        if pair.choice.as_ref().is_some_and(|(choice, _)| choice.word.name() == "shrink") {
+        if pair.chosen.is_some_and(|chosen| chosen.choice.word.name() == "shrink") {
             cautions.push(Hazard::Heating.caution());
         } else if kind == Kind::Interference || fit.clearance_aim().is_negative() {
             cautions.push(Hazard::Pressing.caution());
@@ -218,7 +207,6 @@ impl Session {
         if bore.is_some() {
             cautions.push(Hazard::OverhungBoring.caution());
         }
-        let (ream, not_reamed) = if hole_is_made { (None, None) } else { self.reamed(fit.hole()) };
         let in_hand = [pair.hole, pair.shaft].into_iter().find(|part| part.have);
         FitAnswer {
             nominal_mm: Mm(fit.nominal()),
@@ -233,10 +221,7 @@ impl Session {
             }),
             measured: None,
             in_hand: in_hand.and_then(|part| part.kind),
-            choice: pair
-                .choice
-                .as_ref()
-                .map(|(choice, case)| Box::new(Self::choice_figures(choice, case, pair))),
+            choice: pair.chosen.as_ref().map(|chosen| Box::new(Self::choice_figures(chosen))),
             notes: no_effect(pair),
             ream,
             not_reamed,
@@ -257,13 +242,7 @@ impl Session {
         if let Some(work) = &part.work {
             return self.work(part, work, mate);
         }
-        if let Some(from) = &part.from {
-            return Err(Problem::new(
-                "a pair has two starts, and `from` names one",
-                from.at.clone(),
-            )
-            .advise("plan one part, as `bore 20 H7 from 19.6`"));
-        }
+        one_start(part)?;
         let have = mate_of(mate);
         if let Some(second) = &part.second_reading {
             return Err(Problem::new(
@@ -278,60 +257,43 @@ impl Session {
             }
             return self.reading(part, size, mate);
         }
-        let mut answer = self.fit(pair);
-        let mut own = in_hand.answer();
-        own.processes.clear();
-        match have {
-            Feature::Hole => {
-                (answer.hole, answer.shaft) = (own, mate.answer());
-                (answer.ream, answer.not_reamed, answer.bore) = (None, None, None);
-            }
-            Feature::Shaft => {
-                (answer.shaft, answer.hole) = (own, mate.answer());
-                (answer.ream, answer.not_reamed) = self.reamed(mate.limits);
-                answer.bore = self.passes(Feature::Hole, mate.limits, Start::Open).ok();
-            }
-        }
-        answer.cautions.retain(|caution| {
-            have == Feature::Shaft || *caution != Hazard::OverhungBoring.caution()
-        });
-        if let Some(size) = measured(part, have) {
-            let read = in_hand.limits.lower();
-            let own = pair.part(have);
+        // The pair as it stands: one part there, the other one to suit.
+        let reading = measured(part, have);
+        let there = if reading.is_some() { pair.part(have) } else { *in_hand };
+        let there = One { have: true, ..there };
+        let (hole, shaft) = match have {
+            Feature::Hole => (there, *mate),
+            Feature::Shaft => (*mate, there),
+        };
+        let mut answer = self.fit(&Pair { hole, shaft, fit: pair.fit, chosen: pair.chosen });
+        if let Some(size) = reading {
             // Its own limits still stand beside what it measures.
-            match have {
-                Feature::Hole => answer.hole = own.answer(),
-                Feature::Shaft => answer.shaft = own.answer(),
-            }
-            let judged = Reading::judge(have, own.limits, read)
+            let read = in_hand.limits.lower();
+            let judged = Reading::judge(have, there.limits, read)
                 .map_err(|error| from_core(&error, size.at.clone()))?;
+            answer.in_hand = None;
             answer.measured =
                 Some(MeasuredFigures { part: have, size_mm: Mm(read), verdict: judged.verdict });
         } else {
-            answer.in_hand = Some(have);
-            answer.notes.extend(self.notes(part));
+            let own = match have {
+                Feature::Hole => &mut answer.hole,
+                Feature::Shaft => &mut answer.shaft,
+            };
+            own.processes.clear();
+            answer.notes.extend(self.what_to_know(part).1);
         }
         Ok(Answer::Fit(Box::new(answer)))
     }
 
     fn measured_pair(&self, pair: &Pair, hole: &Size, shaft: &Size) -> Result<Answer, Problem> {
         let (hole_size, shaft_size) = (self.nominal(hole)?, self.nominal(shaft)?);
-        let read = |one: One, size: Length, at: &Range<usize>| {
-            let kind = one.kind.unwrap_or(Feature::Hole);
-            let judged = Reading::judge(kind, one.limits, size)
-                .map_err(|error| from_core(&error, at.clone()))?;
-            Ok::<_, Problem>(ReadingAnswer {
-                feature: one.answer(),
-                reading: ReadingFigures::new(size, judged),
-            })
-        };
         let actual = hole_size
             .checked_sub(shaft_size)
             .map_err(|error| from_core(&error, hole.at.clone()))?;
         Ok(Answer::PairReading(Box::new(PairReadingAnswer {
             nominal_mm: Mm(pair.fit.nominal()),
-            hole: read(pair.hole, hole_size, &hole.at)?,
-            shaft: read(pair.shaft, shaft_size, &shaft.at)?,
+            hole: judged(&pair.hole, hole_size, &hole.at)?,
+            shaft: judged(&pair.shaft, shaft_size, &shaft.at)?,
             clearance: clearance(&pair.fit),
             actual_clearance_mm: Mm(actual),
             within: pair.fit.clearance().contains(actual),
@@ -342,6 +304,22 @@ impl Session {
             },
         })))
     }
+}
+
+/// A size read on a feature, judged. A feature that may be either is judged as
+/// a hole: only a reading inside its limits comes here.
+fn judged(one: &One, size: Length, at: &Range<usize>) -> Result<ReadingAnswer, Problem> {
+    let kind = one.kind.unwrap_or(Feature::Hole);
+    let reading =
+        Reading::judge(kind, one.limits, size).map_err(|error| from_core(&error, at.clone()))?;
+    Ok(ReadingAnswer { feature: one.answer(), reading: ReadingFigures::new(size, reading) })
+}
+
+/// `from` says where one part is, and a pair has two.
+fn one_start(part: &Part) -> Result<(), Problem> {
+    let Some(from) = &part.from else { return Ok(()) };
+    Err(Problem::new("a pair has two starts, and `from` names one", from.at.clone())
+        .advise("plan one part, as `bore 20 H7 from 19.6`"))
 }
 
 /// The reading that one part of a pair was given alone.
@@ -359,8 +337,8 @@ fn not_cut(size: &Size) -> Problem {
 
 /// Says so where what was said of the parts changes nothing.
 fn no_effect(pair: &Pair) -> Vec<String> {
-    match &pair.choice {
-        Some((choice, case))
+    match &pair.chosen {
+        Some(Chosen { choice, case, .. })
             if choice.changed_by.is_none() && *case != Circumstance::plain(case.nominal) =>
         {
             vec!["what was said of the parts has no row of its own for this word".to_owned()]
@@ -408,7 +386,7 @@ fn one_system(in_force: Units, sizes: [&Size; 3]) -> Result<(), Problem> {
             Some((before, other)) if before != inch => {
                 return Err(Problem::new(
                     "inches and millimetres are mixed in one feature",
-                    size.at.clone().start.max(other.at.start)..size.at.end.max(other.at.end),
+                    size.at.start.max(other.at.start)..size.at.end.max(other.at.end),
                 )
                 .advise("give it in one, as `hole 0.7500in..0.7505in` or `hole 20.00..20.02`"));
             }

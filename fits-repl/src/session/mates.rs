@@ -11,7 +11,7 @@ use fits_core::{
 use super::{
     Session,
     features::measured,
-    resolve::{Label, One, Pair, class, from_core, inch_class, pair},
+    resolve::{Chosen, Label, One, Pair, class, from_core, inch_class, pair},
 };
 use crate::{
     answer::{ChoiceFigures, NeighbourFigures},
@@ -297,21 +297,17 @@ impl Session {
             if problem.advice.is_empty() { problem.advise("as in `20 slip`") } else { problem }
         })?;
         let mut pair = self
-            .pair_of(&choice, part, nominal)
+            .pair_of(&choice, nominal)
             .map_err(|error| from_core(&error, part.size.at.clone()))?;
-        pair.choice = Some((choice, case));
+        let is_inch = matches!(pair.hole.label, Label::Inch(_));
+        pair.chosen = Some(Chosen { choice, case, is_inch });
         Ok(pair)
     }
 
     /// ASME B4.1 where the size is thought in inches and its table reaches it,
     /// ISO 286 elsewhere.
-    fn pair_of(
-        &self,
-        choice: &Choice,
-        part: &Part,
-        nominal: Length,
-    ) -> Result<Pair, fits_core::Error> {
-        if thought_in(&part.size, self.units) == Units::Inches
+    fn pair_of(&self, choice: &Choice, nominal: Length) -> Result<Pair, fits_core::Error> {
+        if self.shown == Units::Inches
             && let Ok(pair) = choice.inch.parse().and_then(|class| Pair::of_inch(nominal, class))
         {
             return Ok(pair);
@@ -361,14 +357,10 @@ impl Session {
         Ok(case)
     }
 
-    pub(super) fn choice_figures(
-        choice: &Choice,
-        case: &Circumstance,
-        pair: &Pair,
-    ) -> ChoiceFigures {
-        let is_inch = matches!(pair.hole.label, Label::Inch(_));
+    pub(super) fn choice_figures(chosen: &Chosen) -> ChoiceFigures {
+        let Chosen { choice, case, is_inch } = chosen;
         let class = |choice: &Choice| {
-            if is_inch {
+            if *is_inch {
                 choice.inch.to_owned()
             } else {
                 format!("{}/{}", choice.iso.0, choice.iso.1)
@@ -402,31 +394,23 @@ impl Session {
         }
     }
 
-    /// The bought-in part that a query names, if it names one.
-    fn named_part(&self, part: &Part) -> Option<bought::Part> {
-        let nominal = self.nominal(&part.size).ok()?;
-        Self::bought(part.bought.as_ref()?, &part.size, nominal).ok()
-    }
-
-    /// Does the bought-in part vary by maker, and has it not been measured?
-    pub(super) fn mic_yours(&self, part: &Part) -> bool {
-        matches!(part.tolerance, Tolerance::Bare)
-            && self.named_part(part).is_some_and(|found| found.mic_yours)
-    }
-
-    /// What to know of the bought-in part that a query names.
-    pub(super) fn notes(&self, part: &Part) -> Vec<String> {
-        let Some(found) = self.named_part(part) else {
-            return Vec::new();
-        };
+    /// Does the bought-in part that a query names vary by maker, and has it not
+    /// been measured; and what else there is to know of it.
+    pub(super) fn what_to_know(&self, part: &Part) -> (bool, Vec<String>) {
+        let found = part.bought.as_ref().and_then(|name| {
+            let nominal = self.nominal(&part.size).ok()?;
+            Self::bought(name, &part.size, nominal).ok()
+        });
+        let Some(found) = found else { return (false, Vec::new()) };
+        let mic_yours = found.mic_yours && matches!(part.tolerance, Tolerance::Bare);
         let mut notes = Vec::new();
-        if self.mic_yours(part) {
+        if mic_yours {
             notes.push("varies by maker: mic yours, and give what it measures".to_owned());
         }
         if !found.note.is_empty() {
             notes.push(found.note.to_owned());
         }
-        notes
+        (mic_yours, notes)
     }
 }
 

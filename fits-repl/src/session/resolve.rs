@@ -128,15 +128,25 @@ pub(super) struct Pair {
     pub(super) fit: Fit,
     pub(super) hole: One,
     pub(super) shaft: One,
-    /// What a shop word chose, and in what circumstance.
-    pub(super) choice: Option<(Choice, Circumstance)>,
+    /// The shop word's choice, where one chose the classes.
+    pub(super) chosen: Option<Chosen>,
+}
+
+/// What a shop word chose.
+#[derive(Clone, Copy)]
+pub(super) struct Chosen {
+    pub(super) choice: Choice,
+    /// In what circumstance.
+    pub(super) case: Circumstance,
+    /// The class taken is that of ASME B4.1, not the pair of ISO 286.
+    pub(super) is_inch: bool,
 }
 
 impl Pair {
     /// Of two features that need share no class.
     pub(super) fn unlike(hole: One, shaft: One) -> Result<Self, fits_core::Error> {
         let fit = Fit::of_limits(hole.nominal, hole.limits, shaft.limits)?;
-        Ok(Self { fit, hole, shaft, choice: None })
+        Ok(Self { fit, hole, shaft, chosen: None })
     }
 
     /// Of a class of ASME B4.1.
@@ -152,7 +162,7 @@ impl Pair {
         };
         let hole = one(Feature::Hole, fit.hole());
         let shaft = one(Feature::Shaft, fit.shaft());
-        Ok(Self { fit, hole, shaft, choice: None })
+        Ok(Self { fit, hole, shaft, chosen: None })
     }
 
     /// Of two classes of ISO 286.
@@ -164,7 +174,7 @@ impl Pair {
         let fit = Fit::of_classes(nominal, hole, shaft)?;
         let hole = One::of_class(hole, nominal, fit.hole());
         let shaft = One::of_class(shaft, nominal, fit.shaft());
-        Ok(Self { fit, hole, shaft, choice: None })
+        Ok(Self { fit, hole, shaft, chosen: None })
     }
 
     pub(super) const fn part(&self, feature: Feature) -> One {

@@ -103,8 +103,8 @@ impl Session {
     }
 
     fn why_both(&self, figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
-        if let Some((choice, _)) = &pair.choice {
-            figures.push(choice.explained());
+        if let Some(chosen) = &pair.chosen {
+            figures.push(chosen.choice.explained());
         }
         self.why_one(figures, part, &pair.hole);
         self.why_one(figures, part, &pair.shaft);

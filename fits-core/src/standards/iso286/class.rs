@@ -17,6 +17,14 @@ pub enum Feature {
 }
 
 impl Feature {
+    /// The standard's word: `hole` or `shaft`.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Hole => "hole",
+            Self::Shaft => "shaft",
+        }
+    }
+
     /// The feature it mates with.
     #[must_use]
     pub const fn mate(self) -> Self {
@@ -29,10 +37,7 @@ impl Feature {
 
 impl fmt::Display for Feature {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(match self {
-            Self::Hole => "hole",
-            Self::Shaft => "shaft",
-        })
+        f.pad(self.word())
     }
 }
 

@@ -44,8 +44,8 @@ impl Process {
                 Feature::Hole => process.0.holes,
                 Feature::Shaft => process.0.shafts,
             };
-            let within = |finest, coarsest| finest <= grade && grade <= coarsest;
-            makes && process.grades().is_some_and(|(finest, coarsest)| within(finest, coarsest))
+            let held = process.grades();
+            makes && held.is_some_and(|(finest, coarsest)| finest <= grade && grade <= coarsest)
         })
     }
 

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use fits_core::Limits;
+use fits_core::{Limits, standards::iso286::Feature};
 
 use super::{Text, lines::wrapped};
 use crate::answer::{
@@ -122,11 +122,7 @@ impl Text {
 
     pub(super) fn seat(&self, out: &mut String, answer: &SeatAnswer) {
         let [first, second] = self.units();
-        let what = if answer.kind == fits_core::standards::iso286::Feature::Hole {
-            "housing"
-        } else {
-            "shaft"
-        };
+        let what = if answer.kind == Feature::Hole { "housing" } else { "shaft" };
         let _ = writeln!(out, "{what} seat, load {}", answer.load);
         for seat in &answer.seats {
             let Ok(limits) = Limits::new(seat.lower_mm.0, seat.upper_mm.0) else {

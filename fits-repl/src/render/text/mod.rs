@@ -37,17 +37,9 @@ pub struct Text {
     pub colour: Colour,
 }
 
-/// `hole` or `shaft`.
-const fn feature_name(feature: Feature) -> &'static str {
-    match feature {
-        Feature::Hole => "hole",
-        Feature::Shaft => "shaft",
-    }
-}
-
 /// What stands before a zone of the picture: the class where there is room.
 fn zone_name(feature: &FeatureAnswer) -> String {
-    let kind = feature.kind.map_or("size", feature_name);
+    let kind = feature.kind.map_or("size", Feature::word);
     let named = format!("{kind} {}", feature.class);
     if named.len() < 12 { named } else { kind.to_owned() }
 }
@@ -112,10 +104,7 @@ impl Text {
             let _ = writeln!(out, "  {shown}");
             let _ = writeln!(out, "  {}{}", " ".repeat(before), "^".repeat(under.max(1)));
         }
-        let hint = problem.hint(line);
-        if !hint.is_empty() {
-            wrapped(&mut out, "", &hint);
-        }
+        wrapped(&mut out, "", &problem.hint(line));
         out
     }
 
@@ -134,7 +123,7 @@ impl Text {
 
     fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
         let lead = if feature.mic_yours.is_some() { "HAVE" } else { "CUT" };
-        self.cut_line(out, lead, feature.kind.map_or("size", feature_name), feature);
+        self.cut_line(out, lead, feature.kind.map_or("size", Feature::word), feature);
         self.limits_line(out, &feature.class, feature.limits);
     }
 
@@ -198,10 +187,10 @@ impl Text {
             size_in_hand(part).is_some() || (fit.in_hand.is_some() && fit.in_hand == part.kind)
         };
         for part in [&fit.hole, &fit.shaft] {
-            let name = part.kind.map_or(String::new(), |kind| kind.to_string());
+            let name = part.kind.map_or("", Feature::word);
             let Some(size) = size_in_hand(part) else {
                 let lead = if have(part) { "HAVE" } else { "CUT" };
-                self.cut_line(out, lead, &name, part);
+                self.cut_line(out, lead, name, part);
                 continue;
             };
             let verdict = match measured {
@@ -218,7 +207,7 @@ impl Text {
             if part.lower_mm == part.upper_mm {
                 continue;
             }
-            let name = format!("{:<5} {}", part.kind.map_or("", feature_name), part.class);
+            let name = format!("{:<5} {}", part.kind.map_or("", Feature::word), part.class);
             self.limits_line(out, &name, part.limits);
         }
         self.how_it_fits(out, fit);

@@ -27,7 +27,7 @@ impl Text {
             Verdict::CutMore => (Style::Strong, "CUT MORE"),
             Verdict::Over => (Style::Bad, "OVERCUT"),
         };
-        let name = feature.kind.map_or("size".to_owned(), |kind| kind.to_string());
+        let name = feature.kind.map_or("size", Feature::word);
         let [first, second] = self.units();
         let _ = writeln!(
             out,
@@ -108,7 +108,7 @@ impl Text {
         );
         for part in [&answer.hole, &answer.shaft] {
             if answer.within && part.reading.verdict != Verdict::Good {
-                let name = part.feature.kind.map_or(String::new(), |kind| kind.to_string());
+                let name = part.feature.kind.map_or("", Feature::word);
                 let [first, second] = self.units();
                 let size = part.reading.reading_mm.0;
                 let _ = writeln!(
