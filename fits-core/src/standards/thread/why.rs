@@ -1,0 +1,1 @@
+//! Why a thread's figures are what they are.
