@@ -79,6 +79,8 @@ pub enum Class {
     },
     /// A word.
     Word(Quality),
+    /// The one class of a system that has no choice: NPT, the nut of G.
+    Sole,
 }
 
 impl Class {
@@ -148,6 +150,7 @@ impl fmt::Display for Class {
             Self::Zones { pitch, crest } if pitch == crest => pitch.fmt(f),
             Self::Zones { pitch, crest } => write!(f, "{pitch}{crest}"),
             Self::Word(quality) => f.write_str(quality.word()),
+            Self::Sole => f.write_str("the one class"),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! [`Designation`]: what was typed of a thread, and the thread it names.
 
-use super::{Class, Form, Nominal, Pitch, Series, Side, Thread, metric, not_covered, unified};
+use super::{Class, Form, Nominal, Pitch, Series, Side, Thread, metric, systems, unified};
 use crate::error::Error;
 
 /// A part of a designation and the bytes it stood at.
@@ -51,7 +51,7 @@ impl Designation {
         let thread = match self.form {
             Form::Metric => metric::resolve(self),
             Form::Unified | Form::UnifiedRounded => unified::resolve(self),
-            form => Err(not_covered(form)),
+            _ => systems::resolve(self),
         }?;
         let thread = thread.with_starts(self.starts)?;
         let thread = if self.left { thread.left_hand() } else { thread };
@@ -95,7 +95,7 @@ impl Thread {
         match self.form {
             Form::Metric => metric::check(class),
             Form::Unified | Form::UnifiedRounded => unified::check(self.form, class),
-            form => Err(not_covered(form)),
+            _ => systems::check(self, class),
         }
     }
 }
@@ -103,7 +103,8 @@ impl Thread {
 /// The designation in the standard's style.
 pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option<Class>) -> String {
     let (nominal, pitch) = (thread.nominal(), thread.pitch().figure());
-    let classes = match (internal, external) {
+    let said = |class: Option<Class>| class.filter(|class| *class != Class::Sole);
+    let classes = match (said(internal), said(external)) {
         (Some(nut), Some(screw)) if nut != screw => format!("{nut}/{screw}"),
         (Some(class), _) | (None, Some(class)) => class.to_string(),
         (None, None) => String::new(),
@@ -119,7 +120,7 @@ pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option
             let hand = if thread.is_left_hand() { "-LH" } else { "" };
             format!("M{nominal}x{pitch}{dash}{classes}{hand}")
         }
-        form => {
+        form @ (Form::Unified | Form::UnifiedRounded) => {
             let symbol = unified::symbol(form, thread.series());
             let hand = if thread.is_left_hand() { "-LH" } else { "" };
             let starts = match thread.starts() {
@@ -127,6 +128,17 @@ pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option
                 starts => format!(" {starts} starts"),
             };
             format!("{nominal}-{pitch} {symbol}{dash}{classes}{hand}{starts}")
+        }
+        form => {
+            let has_dash = matches!(form, Form::Trapezoidal | Form::Acme | Form::StubAcme);
+            let gap = if has_dash || classes.is_empty() { dash } else { " " };
+            let hand = if thread.is_left_hand() { "-LH" } else { "" };
+            let starts = match thread.starts() {
+                // The name of a trapezoidal thread has its lead.
+                starts if starts > 1 && form != Form::Trapezoidal => format!(" {starts} starts"),
+                _ => String::new(),
+            };
+            format!("{}{gap}{classes}{hand}{starts}", systems::name(thread))
         }
     }
 }

@@ -405,7 +405,7 @@ const R40: [f64; 40] = [
 
 /// So many R 40 steps from the preferred number nearest to a figure, in whole
 /// micrometres, halves to even.
-fn preferred(micrometres: f64, steps: i32) -> i64 {
+pub(super) fn preferred(micrometres: f64, steps: i32) -> i64 {
     let exact = 40.0 * libm::log10(micrometres);
     let near = libm::rint(exact);
     // The rounded numbers differ from the exact powers: look at the neighbours.
@@ -427,11 +427,11 @@ fn preferred(micrometres: f64, steps: i32) -> i64 {
 
 /// To the nearest whole number, halves to even.
 #[allow(clippy::cast_possible_truncation, reason = "tolerances are far below 2^53")]
-fn whole(figure: f64) -> i64 {
+pub(super) fn whole(figure: f64) -> i64 {
     libm::rint(figure) as i64
 }
 
-fn micrometres(count: i64) -> Length {
+pub(super) fn micrometres(count: i64) -> Length {
     // Tolerances and engagements are below 2^32 um.
     Length::from_tenth_nanometres(count.saturating_mul(10_000))
 }

@@ -16,21 +16,43 @@
 //! # Ok::<(), fits_core::Error>(())
 //! ```
 
+mod acme;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod acme_table;
+mod ba;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod ba_table;
 mod class;
 mod designation;
 mod form;
+mod inch;
 mod metric;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod metric_table;
 mod nominal;
 mod pair;
+mod pipe;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod pipe_table;
 mod pitch;
 mod scan;
+mod systems;
+mod trapezoidal;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod trapezoidal_table;
 mod unified;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod unified_table;
+mod whitworth;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod whitworth_table;
 mod why;
 
 use core::{fmt, str::FromStr};
@@ -41,6 +63,7 @@ pub use form::Form;
 pub use metric::{Engagement, engagement};
 pub use nominal::Nominal;
 pub use pair::{Play, ThreadPair};
+pub use pipe::Taper;
 pub use pitch::Pitch;
 pub use scan::{scan, scan_expected};
 
@@ -143,12 +166,14 @@ impl Thread {
 
     /// The basic pitch diameter as the standard rounds it.
     pub fn basic_pitch_diameter(&self) -> Length {
-        self.rounded(self.less(self.form.to_pitch_line()))
+        let computed = || self.rounded(self.less(self.form.to_pitch_line()));
+        systems::tabulated_basic(self).map_or_else(computed, |(pitch, _)| pitch)
     }
 
     /// The basic minor diameter (of the nut) as the standard rounds it.
     pub fn basic_minor_diameter(&self) -> Length {
-        self.rounded(self.less(self.form.to_minor()))
+        let computed = || self.rounded(self.less(self.form.to_minor()));
+        systems::tabulated_basic(self).map_or_else(computed, |(_, minor)| minor)
     }
 
     /// The major diameter less so many trillionths of the pitch.
@@ -158,10 +183,17 @@ impl Thread {
         self.major.checked_sub(part).unwrap_or(self.major)
     }
 
-    /// On the last place of its standard: 0.001 mm or 0.0001 in.
+    /// On the last place of its standard: 0.001 mm, 0.0001 in, or 0.00001 in
+    /// of NPT.
     fn rounded(&self, length: Length) -> Length {
         use crate::size::{Decimals, Rounding};
-        let decimals = if self.form.is_inch() { Decimals::INCHES } else { Decimals::MILLIMETRES };
+        let decimals = match self.form {
+            Form::Npt => Decimals { places: 5, ..Decimals::INCHES },
+            // Sizes in inches, diameters in millimetres.
+            Form::PipeParallel | Form::PipeR | Form::PipeRp | Form::PipeRc => Decimals::MILLIMETRES,
+            form if form.is_inch() => Decimals::INCHES,
+            _ => Decimals::MILLIMETRES,
+        };
         decimals.round(length, Rounding::Nearest)
     }
 
@@ -232,7 +264,8 @@ impl Thread {
             (Form::Metric, _) => Some(metric::default_class(self, side)),
             (Form::Unified | Form::UnifiedRounded, Side::External) => Some(Class::of(2, 'A')),
             (Form::Unified, Side::Internal) => Some(Class::of(2, 'B')),
-            _ => None,
+            (Form::UnifiedRounded, Side::Internal) => None,
+            _ => systems::default_class(self, side),
         }
     }
 
@@ -278,7 +311,7 @@ impl Thread {
         match self.form {
             Form::Metric => metric::sizes(self, side, class, engaged),
             Form::Unified | Form::UnifiedRounded => unified::sizes(self, side, class, engaged),
-            form => Err(not_covered(form)),
+            _ => systems::sizes(self, side, class, engaged),
         }
     }
 
@@ -359,10 +392,6 @@ fn left_over(text: &str, taken: usize) -> Error {
     .at(start, text.len())
 }
 
-fn not_covered(form: Form) -> Error {
-    Error::new(Kind::NotDefined { why: format!("{} threads are not covered", form.name()) })
-}
-
 /// The greatest and the least good size of one diameter; `None` where the
 /// standard gives none.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -376,6 +405,12 @@ pub struct Spread {
 impl Spread {
     pub(crate) const fn of(max: Length, min: Length) -> Self {
         Self { max: Some(max), min: Some(min) }
+    }
+
+    /// The tolerance; nought where a limit is missing.
+    fn width(&self) -> Length {
+        let both = self.max.zip(self.min);
+        both.and_then(|(max, min)| max.checked_sub(min).ok()).unwrap_or_default()
     }
 
     /// Is this size good, as far as limits are given?

@@ -210,6 +210,7 @@ impl<'a> Reader<'a> {
             Class::Word(Quality::Normal | Quality::Close) if form == Form::Ba => true,
             Class::Word(_) => form == Form::Whitworth,
             Class::Zones { pitch, .. } => pitch.grade > 0 || form == Form::PipeParallel,
+            Class::Sole => false,
         };
         let start = self.at;
         let end = start + word.len();
