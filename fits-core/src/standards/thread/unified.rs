@@ -8,7 +8,7 @@
 
 use super::{
     Class, Designation, Form, Nominal, Pitch, Series, Side, Sizes, Spread, Thread,
-    unified_table::{CONSTANT, SERIES, SOURCES},
+    unified_table::{CONSTANT, EXCEPTIONS, ROOTS, SERIES, SOURCES},
 };
 use crate::{
     error::{Error, Kind},
@@ -33,6 +33,32 @@ pub(super) struct Constant {
     pub(super) from: Length,
     pub(super) up_to: Length,
     pub(super) source: u8,
+}
+
+/// A figure that is printed off the formula.
+#[derive(Debug)]
+pub(super) struct Exception {
+    pub(super) major: Length,
+    pub(super) half_turns: u16,
+    pub(super) side: Side,
+    pub(super) class: u8,
+    pub(super) figure: Odd,
+    pub(super) microinches: i64,
+    pub(super) source: u8,
+}
+
+/// Which figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Odd {
+    Allowance,
+    PitchTolerance,
+}
+
+/// Major less rounded-root minor diameter as the tables print it.
+#[derive(Debug)]
+pub(super) struct Root {
+    pub(super) half_turns: u16,
+    pub(super) microinches: i64,
 }
 
 pub(super) fn provenance(source: u8) -> Provenance {
@@ -60,9 +86,24 @@ fn pitch_of(row: &Listed) -> Result<Pitch, Error> {
 
 /// The row of UNC, UNF or UNEF with this size and pitch.
 pub(super) fn listed(major: Length, pitch: Pitch) -> Option<&'static Listed> {
-    graded(major).iter().find(|row| {
-        // 1/n in = 2/half_turns in.
-        pitch.scaled(row.half_turns.into(), 2) == Length::INCH
+    graded(major).iter().find(|row| is_pitch(pitch, row.half_turns))
+}
+
+/// Is the pitch 2/half_turns in?
+fn is_pitch(pitch: Pitch, half_turns: u16) -> bool {
+    pitch.is_per_inch() && pitch.scaled(half_turns.into(), 2) == Length::INCH
+}
+
+/// The printed figure of a thread, where the formula does not give it.
+pub(super) fn exception(
+    thread: &Thread,
+    side: Side,
+    class: u8,
+    figure: Odd,
+) -> Option<&'static Exception> {
+    EXCEPTIONS.iter().find(|row| {
+        (row.major, row.side, row.class, row.figure) == (thread.major, side, class, figure)
+            && is_pitch(thread.pitch, row.half_turns)
     })
 }
 
@@ -337,9 +378,19 @@ fn placed(inches: f64, places: u32) -> i64 {
     steps * step
 }
 
-/// Millionths of an inch on the last of so many places, halves to even.
+/// So many parts of a millionth of an inch on the fourth place.
+fn on_place_of(parts: i64, of: i64) -> i64 {
+    let step = 100;
+    to_step(parts, step * of) / of
+}
+
+/// Millionths of an inch on the last of so many places.
 fn on_place(microinches: i64, places: u32) -> i64 {
-    let step = 10_i64.pow(6_u32.saturating_sub(places));
+    to_step(microinches, 10_i64.pow(6_u32.saturating_sub(places)))
+}
+
+/// To the nearest multiple, halves to even.
+fn to_step(microinches: i64, step: i64) -> i64 {
     let down = microinches.div_euclid(step);
     let up = match (microinches.rem_euclid(step) * 2).cmp(&step) {
         core::cmp::Ordering::Less => 0,
@@ -393,18 +444,29 @@ pub(super) fn parts(thread: &Thread, side: Side, number: u8, engaged: Length) ->
         6,
     );
     let major = placed(in_inches(thread.major), 4);
-    // Three tenths of the rounded tolerance: 5/8-11 has 0.0016.
     let allowance = match (side, number) {
-        (Side::External, 1 | 2) => on_place(on_place(class_2a, 4) * 3 / 10, 4),
+        (Side::External, 1 | 2) => on_place_of(class_2a * 3, 10),
         _ => 0,
     };
-    let pitch = on_place(on_place(class_2a * share(side, number), 3) / 1000, 4);
+    let pitch = on_place_of(class_2a * share(side, number), 1000);
     let crest = match side {
         Side::External if number == 1 => 0.090 * root,
         Side::External => 0.060 * root,
         Side::Internal => nut_crest(p, root, in_inches(thread.major), number),
     };
-    Parts { major, class_2a, allowance, pitch, crest: placed(crest, 4) }
+    let odd = |figure, formula| {
+        let is_usual = engaged == usual_engagement(thread);
+        exception(thread, side, number, figure)
+            .filter(|_| is_usual)
+            .map_or(formula, |row| row.microinches)
+    };
+    Parts {
+        major,
+        class_2a,
+        allowance: odd(Odd::Allowance, allowance),
+        pitch: odd(Odd::PitchTolerance, pitch),
+        crest: placed(crest, 4),
+    }
 }
 
 /// Tolerance of a nut's minor diameter.
@@ -428,6 +490,20 @@ fn nut_crest(p: f64, root: f64, diameter: f64, number: u8) -> f64 {
 /// 11/8 of the triangle.
 const ROUNDED_ROOT: i64 = 1_190_784_930_203;
 
+/// A factor of the pitch in millionths of an inch.
+fn part(pitch: Pitch, trillionths: i64) -> i64 {
+    placed(in_inches(pitch.part(trillionths)), 6)
+}
+
+/// Major less minor diameter of the rounded root: as printed, or by the
+/// formula.
+fn root(pitch: Pitch) -> i64 {
+    ROOTS
+        .iter()
+        .find(|row| is_pitch(pitch, row.half_turns))
+        .map_or_else(|| part(pitch, ROUNDED_ROOT), |row| row.microinches)
+}
+
 pub(super) fn sizes(
     thread: &Thread,
     side: Side,
@@ -447,13 +523,13 @@ pub(super) fn sizes(
         }));
     }
     let Parts { major, allowance, pitch, crest, .. } = parts(thread, side, number, engaged);
-    let factor = |trillionths: i64| placed(in_inches(thread.pitch.part(trillionths)), 6);
+    let factor = |trillionths: i64| part(thread.pitch, trillionths);
     let four = |microinches: i64| on_place(microinches, 4);
     let (major, middle, minor) = match side {
         Side::External => {
             let most = major - allowance;
             let middle = four(most - factor(thread.form.to_pitch_line()));
-            let minor = four(most - factor(ROUNDED_ROOT));
+            let minor = four(most - root(thread.pitch));
             (
                 Spread::of(length(most), length(most - crest)),
                 Spread::of(length(middle), length(middle - pitch)),
