@@ -119,9 +119,8 @@ fn metric() -> String {
                 .filter(of_step)
                 .find(|row| row.text("pitch_mm") == pitch)
                 .map_or((0, 0), |row| {
-                    let value = |column| {
-                        millimetres(row, row.text(column)).tenth_nanometres() / 10_000
-                    };
+                    let value =
+                        |column| millimetres(row, row.text(column)).tenth_nanometres() / 10_000;
                     (value("from_mm"), value("to_mm"))
                 });
             writeln!(body, "        StepRow {{ pitch: {}, // {pitch} mm\n            external: {external},\n            internal: {internal},\n            engagement: [{from}, {to}] }},", code(millimetres(first, &pitch))).unwrap();

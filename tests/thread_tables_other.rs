@@ -209,7 +209,8 @@ fn trapezoidal_cells_follow_the_formulas_within_a_step() {
         #[allow(clippy::cast_precision_loss)]
         let found = preferred_index(micrometres(&row) as f64);
         let key = |entry: &(&str, &str, &str, &str)| {
-            (entry.0, entry.1, entry.2) == (row.text("quantity"), row.text("over_mm"), row.text("pitch_mm"))
+            (entry.0, entry.1, entry.2)
+                == (row.text("quantity"), row.text("over_mm"), row.text("pitch_mm"))
         };
         let excused = ONE_STEP_OFF.iter().any(key);
         let off = found.abs_diff(index);
@@ -243,10 +244,18 @@ fn the_acme_tables_are_what_the_data_give() {
                 assert!(*value > before, "{row}: does not grow");
                 let formula = factor * middle.sqrt();
                 let printed = value.millimetres() / 25.4;
-                assert!((printed - formula).abs() < 0.000_075, "{row}: {printed}, by formula {formula}");
+                assert!(
+                    (printed - formula).abs() < 0.000_075,
+                    "{row}: {printed}, by formula {formula}"
+                );
             }
             before = of;
-            format!("up_to: {}, of: [{}], from: {}", code(end), of.map(code).join(", "), row.provenance())
+            format!(
+                "up_to: {}, of: [{}], from: {}",
+                code(end),
+                of.map(code).join(", "),
+                row.provenance()
+            )
         })
         .collect();
     assert_eq!(end, "5-1/2in".parse().unwrap());
@@ -275,9 +284,9 @@ fn the_whitworth_table_is_what_the_data_give() {
         entries.push(listed(row, series));
     }
     for row in sizes.iter().filter(|row| row.text("series") == "BSF") {
-        let coarse = sizes.iter().find(|other| {
-            other.text("series") == "BSW" && other.text("size") == row.text("size")
-        });
+        let coarse = sizes
+            .iter()
+            .find(|other| other.text("series") == "BSW" && other.text("size") == row.text("size"));
         if let Some(coarse) = coarse {
             assert!(coarse.get::<f64>("tpi") < row.get("tpi"), "{row}: not finer than {coarse}");
         }
@@ -338,7 +347,11 @@ fn the_pipe_tables_are_what_the_data_give() {
     for pair in g.windows(2) {
         assert!(inch(&pair[0], "size") < inch(&pair[1], "size"), "{}: order", pair[1]);
         assert!(mm(&pair[0], "major_mm") < mm(&pair[1], "major_mm"), "{}", pair[1]);
-        assert!(mm(&pair[0], "pitch_tolerance_mm") <= mm(&pair[1], "pitch_tolerance_mm"), "{}", pair[1]);
+        assert!(
+            mm(&pair[0], "pitch_tolerance_mm") <= mm(&pair[1], "pitch_tolerance_mm"),
+            "{}",
+            pair[1]
+        );
     }
     let parallel: Vec<String> = g
         .iter()
@@ -397,7 +410,11 @@ fn the_pipe_tables_are_what_the_data_give() {
         for column in ["size", "outside_in", "l1_in"] {
             let grows = inch(&pair[0], column) < inch(&pair[1], column);
             // 1-1/4 and 1-1/2 have one L1.
-            assert!(grows || column == "l1_in" && pair[1].text("size") == "1-1/2", "{}: {column}", pair[1]);
+            assert!(
+                grows || column == "l1_in" && pair[1].text("size") == "1-1/2",
+                "{}: {column}",
+                pair[1]
+            );
         }
     }
     let american: Vec<String> = npt

@@ -58,9 +58,7 @@ fn rule(class: Class) -> Result<&'static Rule, Error> {
     let column = usize::from(grade).checked_sub(2).filter(|_| position == 'G');
     match column.and_then(|column| RULES.get(column)) {
         Some(rule) if (crest.grade, crest.position) == (grade, position) => Ok(rule),
-        _ if position == 'C' => {
-            Err(no_class(class, ": centralizing classes are not covered"))
-        }
+        _ if position == 'C' => Err(no_class(class, ": centralizing classes are not covered")),
         _ => Err(no_class(class, "")),
     }
 }
@@ -96,11 +94,7 @@ fn tolerance(rule: &Rule, major: f64, pitch: f64) -> f64 {
     rule.by_diameter * libm::sqrt(major) + rule.by_pitch * libm::sqrt(pitch)
 }
 
-pub(super) fn sizes(
-    thread: &Thread,
-    side: Side,
-    class: Option<Class>,
-) -> Result<Sizes, Error> {
+pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result<Sizes, Error> {
     let class = class.unwrap_or(default_class());
     let rule = rule(class)?;
     let is_stub = thread.form() == Form::StubAcme;

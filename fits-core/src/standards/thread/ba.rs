@@ -65,11 +65,7 @@ fn tolerance(pitch: Length, thousandths: i128, micrometres: i64) -> Result<Lengt
     Ok(Decimals::MILLIMETRES.round(exact, Rounding::Nearest))
 }
 
-pub(super) fn sizes(
-    thread: &Thread,
-    side: Side,
-    class: Option<Class>,
-) -> Result<Sizes, Error> {
+pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result<Sizes, Error> {
     let class = class.unwrap_or(default_class());
     let number = number(thread);
     let size = size(number)?;

@@ -5,9 +5,7 @@
 //! face of the nut. Its limits there are those of the plane's place, a
 //! sixteenth of them on the diameter.
 
-use super::{
-    Class, Form, Nominal, Pitch, Side, Sizes, Spread, Thread, Zone, pipe_table as table,
-};
+use super::{Class, Form, Nominal, Pitch, Side, Sizes, Spread, Thread, Zone, pipe_table as table};
 use crate::{
     error::{Error, Kind},
     size::{Decimals, Length, Rounding},
@@ -136,9 +134,8 @@ impl American {
     /// E0 = D - (0.05 D + 1.1) P, in inches; exact, then to 0.1 nm.
     fn small_end(&self) -> Result<Length, Error> {
         let (turns, over) = (i128::from(self.turns.0), i128::from(self.turns.1));
-        let part = self.outside.checked_scale(5, 100)?.checked_add(
-            Length::INCH.checked_scale(11, 10)?,
-        )?;
+        let part =
+            self.outside.checked_scale(5, 100)?.checked_add(Length::INCH.checked_scale(11, 10)?)?;
         self.outside.checked_sub(part.checked_scale(over, turns)?)
     }
 
@@ -186,8 +183,9 @@ impl Thread {
                 let row = sealing(size).ok_or_else(|| not_listed(self.form(), self.nominal()))?;
                 // The table prints tenths of a millimetre.
                 let quarters = |count: i64| tenth_millimetre(pitch.scaled(count, 4));
-                let small_end =
-                    self.basic_pitch_diameter().checked_sub(row.gauge_length.checked_scale(1, 16)?)?;
+                let small_end = self
+                    .basic_pitch_diameter()
+                    .checked_sub(row.gauge_length.checked_scale(1, 16)?)?;
                 Ok(Some(Taper {
                     gauge_length: row.gauge_length,
                     external_tolerance: quarters(row.external_quarters),
@@ -218,9 +216,10 @@ pub(super) const fn default_class(form: Form, side: Side) -> Class {
 /// Does the form have this side?
 fn check_side(thread: &Thread, side: Side) -> Result<(), Error> {
     let (why, advice) = match (thread.form(), side) {
-        (Form::PipeR, Side::Internal) => {
-            ("R is the screw: its nut is Rp or Rc", format!("ask for `Rp{0}` or `Rc{0}`", thread.nominal()))
-        }
+        (Form::PipeR, Side::Internal) => (
+            "R is the screw: its nut is Rp or Rc",
+            format!("ask for `Rp{0}` or `Rc{0}`", thread.nominal()),
+        ),
         (Form::PipeRp | Form::PipeRc, Side::External) => {
             ("Rp and Rc are nuts: their screw is R", format!("ask for `R{}`", thread.nominal()))
         }
@@ -345,12 +344,26 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
             "E0 = D - (0.05 D + 1.1) P, E1 = E0 + L1/16, height 0.8 P".to_owned(),
             &row.from,
         );
-        add("limits", "one turn either way".to_owned(), "a sixteenth of P on the diameter".to_owned(), &row.from);
+        add(
+            "limits",
+            "one turn either way".to_owned(),
+            "a sixteenth of P on the diameter".to_owned(),
+            &row.from,
+        );
     } else if let Some(row) = parallel(size) {
         add("basic diameters", diameters, "tabulated; Whitworth form".to_owned(), &row.from);
         if thread.form() == Form::PipeParallel {
-            let rule = if sizes.class == Class::of(0, 'B') { "class B is twice class A" } else { "tabulated" };
-            add("pitch diameter tolerance", sizes.pitch_tolerance.to_string(), rule.to_owned(), &row.from);
+            let rule = if sizes.class == Class::of(0, 'B') {
+                "class B is twice class A"
+            } else {
+                "tabulated"
+            };
+            add(
+                "pitch diameter tolerance",
+                sizes.pitch_tolerance.to_string(),
+                rule.to_owned(),
+                &row.from,
+            );
         } else if let Some(row) = sealing(size) {
             let quarters = match sizes.side {
                 Side::External => row.external_quarters,

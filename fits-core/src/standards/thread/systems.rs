@@ -176,9 +176,7 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
             let major = nominal.length().map_err(at_size)?;
             let series = designation.series.map(|series| series.value);
             let listed = match form {
-                Form::Whitworth => {
-                    whitworth::listed_pitch(major, series.unwrap_or(Series::Coarse))
-                }
+                Form::Whitworth => whitworth::listed_pitch(major, series.unwrap_or(Series::Coarse)),
                 _ => acme::listed_pitch(major),
             };
             let Some(pitch) = typed.or(listed) else {

@@ -63,9 +63,8 @@ pub(super) fn series(diameter: Length, pitch: Pitch) -> Series {
 
 /// The pitches listed for a diameter, in words.
 pub(super) fn advice(diameter: Length) -> String {
-    let pitches: Vec<String> = listed_pitches(diameter)
-        .map(|pitch| Nominal::Millimetres(pitch).to_string())
-        .collect();
+    let pitches: Vec<String> =
+        listed_pitches(diameter).map(|pitch| Nominal::Millimetres(pitch).to_string()).collect();
     let name = Nominal::Millimetres(diameter);
     match pitches.first() {
         Some(first) => {
@@ -90,10 +89,13 @@ fn clearance(pitch: Pitch) -> Length {
 }
 
 pub(super) const fn default_class(side: Side) -> Class {
-    Class::of(7, match side {
-        Side::External => 'e',
-        Side::Internal => 'H',
-    })
+    Class::of(
+        7,
+        match side {
+            Side::External => 'e',
+            Side::Internal => 'H',
+        },
+    )
 }
 
 /// A figure in micrometres, and its row; `None` is the formula.
@@ -221,9 +223,8 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
         Side::Internal => Figure { micrometres: 0, from: crest.from },
     };
     let is_tabulated = crest.from.is_some() && wide.from.is_some() && off.from.is_some();
-    let below = |top: Length, by: i64| {
-        Ok::<_, Error>(Spread::of(top, top.checked_sub(micrometres(by))?))
-    };
+    let below =
+        |top: Length, by: i64| Ok::<_, Error>(Spread::of(top, top.checked_sub(micrometres(by))?));
     let above = |bottom: Length, by: i64| {
         Ok::<_, Error>(Spread::of(bottom.checked_add(micrometres(by))?, bottom))
     };
@@ -282,7 +283,9 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
         format!("{} pitch diameter tolerance", sizes.class),
         sizes.pitch_tolerance,
         wide.from,
-        format!("grade 7 of a screw is 1.25 x 90 P^0.4 d^0.1 on R 40; a grade is 4 steps, a nut 5 steps{starts}"),
+        format!(
+            "grade 7 of a screw is 1.25 x 90 P^0.4 d^0.1 on R 40; a grade is 4 steps, a nut 5 steps{starts}"
+        ),
     );
     if thread.starts() > 1 {
         pitch_reason.known = Known::Memory;

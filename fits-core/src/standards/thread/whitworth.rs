@@ -4,7 +4,8 @@
 //! are recalled, so `why` marks them.
 
 use super::{
-    Class, Pitch, Quality, Series, Side, Sizes, Spread, Thread, acme::no_core,
+    Class, Pitch, Quality, Series, Side, Sizes, Spread, Thread,
+    acme::no_core,
     inch::{Listed, inches, to_tenth},
     whitworth_table as table,
 };
@@ -19,11 +20,7 @@ const DEPTH: f64 = 0.640_327_380_682;
 
 /// The pitch of a size in a series.
 pub(super) fn listed_pitch(major: Length, series: Series) -> Option<Pitch> {
-    table::SIZES
-        .iter()
-        .find(|entry| entry.major == major && entry.series == series)?
-        .pitch()
-        .ok()
+    table::SIZES.iter().find(|entry| entry.major == major && entry.series == series)?.pitch().ok()
 }
 
 /// The series that lists a size with a pitch.
@@ -78,8 +75,7 @@ pub(super) fn sizes(
     let unit = unit(major, engaged.map_or(major, inches), pitch);
     let tolerance = factor * unit;
     let root_of_pitch = libm::sqrt(pitch);
-    let [effective, minor] =
-        [DEPTH, 2.0 * DEPTH].map(|depth| to_tenth(major - depth * pitch));
+    let [effective, minor] = [DEPTH, 2.0 * DEPTH].map(|depth| to_tenth(major - depth * pitch));
     if !minor.is_positive() {
         return Err(no_core(thread));
     }
@@ -88,8 +84,9 @@ pub(super) fn sizes(
         let top = basic.checked_sub(room)?;
         Ok::<_, Error>(Spread::of(top, top.checked_sub(to_tenth(by))?))
     };
-    let above =
-        |bottom: Length, by: f64| Ok::<_, Error>(Spread::of(bottom.checked_add(to_tenth(by))?, bottom));
+    let above = |bottom: Length, by: f64| {
+        Ok::<_, Error>(Spread::of(bottom.checked_add(to_tenth(by))?, bottom))
+    };
     let [major, pitch, minor] = match side {
         Side::External => {
             let at_root = if class == Class::Word(Quality::Close) { 0.013 } else { 0.02 };
