@@ -318,13 +318,17 @@ impl Thread {
     /// A second start and more.
     ///
     /// # Errors
-    /// No start.
+    /// No start, or more than one of a system that has one (BA and pipe
+    /// threads).
     pub fn with_starts(self, starts: u8) -> Result<Self, Error> {
         if starts == 0 {
             return Err(Error::new(Kind::NotGiven {
                 why: "a thread has one start or more".into(),
                 advice: "leave the starts out for one".into(),
             }));
+        }
+        if starts > 1 {
+            systems::check_starts(&self)?;
         }
         Ok(Self { starts, ..self })
     }

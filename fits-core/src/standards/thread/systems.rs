@@ -276,6 +276,23 @@ pub(super) fn check(thread: &Thread, class: Class) -> Result<(), Error> {
         .map(|_| ())
 }
 
+/// BS 93 is of single-start threads, and so are the pipe threads.
+pub(super) fn check_starts(thread: &Thread) -> Result<(), Error> {
+    match thread.form {
+        Form::Metric
+        | Form::Unified
+        | Form::UnifiedRounded
+        | Form::Trapezoidal
+        | Form::Acme
+        | Form::StubAcme
+        | Form::Whitworth => Ok(()),
+        form => Err(Error::new(Kind::NotGiven {
+            why: format!("{} threads have one start", form.name()),
+            advice: format!("leave the starts out: `{thread}`"),
+        })),
+    }
+}
+
 /// Why the limits are what they are.
 pub(super) fn reasons(thread: &Thread, sizes: &Sizes, engaged: Option<Length>) -> Vec<Reason> {
     match thread.form {
