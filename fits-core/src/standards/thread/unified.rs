@@ -152,9 +152,7 @@ pub(super) fn screw_number(major: Length) -> Option<u8> {
         .find(|number| Nominal::Number(*number).length().is_ok_and(|length| length == major))
 }
 
-/// The other sizes of the tables. Their tolerances are those of the next
-/// primary size (found by fitting the published limits: 15/16 as 1, 2-3/8 as
-/// 2-1/2, 5-3/4 as 6).
+/// The other sizes of the tables.
 fn is_secondary(major: Length) -> bool {
     if is_primary(major) || major > inch_parts(6, 1) {
         return false;
@@ -168,9 +166,11 @@ fn is_secondary(major: Length) -> bool {
     }
 }
 
-/// The diameter that the tolerance is of.
+/// The diameter that the tolerance is of: above 2 in a secondary size carries
+/// that of the next primary one (found by fitting the published limits: 2-3/8
+/// as 2-1/2, 5-3/4 as 6; no text read says so).
 pub(super) fn tolerance_diameter(major: Length) -> Length {
-    if !is_secondary(major) || major < inch_parts(1, 4) {
+    if !is_secondary(major) || major <= inch_parts(2, 1) {
         return major;
     }
     // Six inches are primary, so the search ends.
