@@ -15,8 +15,9 @@ fn all_sizes(thread: &Thread) -> Vec<(Sizes, Sizes)> {
         _ => (&["4G", "3G", "2G"], &["4G", "3G", "2G"]),
     };
     let sizes = |side, class: &str| {
+        let read = Class::read(class).expect("a class");
         thread
-            .sizes(side, Class::read(class), None)
+            .sizes(side, Some(read), None)
             .unwrap_or_else(|error| panic!("{thread} {class}: {error}"))
     };
     let pairs = screws.iter().flat_map(|screw| nuts.iter().map(move |nut| (*screw, *nut)));

@@ -91,6 +91,12 @@ impl Check {
     }
 }
 
+/// The class that a text is; none where it is empty.
+#[track_caller]
+fn class(text: &str) -> Option<Class> {
+    (!text.is_empty()).then(|| Class::read(text).unwrap_or_else(|| panic!("{text} is no class")))
+}
+
 #[track_caller]
 fn thread(row: &Row, name: &str) -> Thread {
     name.parse().unwrap_or_else(|error| panic!("{row}: {name}: {error}"))
@@ -198,10 +204,10 @@ fn acme_rows() {
     for row in rows("tests/published/thread_acme_limits.csv") {
         let name = format!("{} {} {}", row.text("size"), row.text("form"), row.text("class"));
         let ours = thread(&row, &format!("{} {}", row.text("size"), row.text("form")));
-        let class = Class::read(row.text("class"));
+        let wanted = class(row.text("class"));
         let sizes = match row.text("side") {
-            "external" => ours.external(class),
-            _ => ours.internal(class),
+            "external" => ours.external(wanted),
+            _ => ours.internal(wanted),
         };
         let sizes = sizes.unwrap_or_else(|error| panic!("{row}: {error}"));
         check.spread(&row, &name, "major", Unit::Inch, sizes.major);
@@ -338,7 +344,7 @@ fn pipe_rows() {
         check.figure(&row, &name, "pitch_diameter", unit, Some(ours.basic_pitch_diameter()));
         check.figure(&row, &name, "minor", unit, Some(ours.basic_minor_diameter()));
         if form == Form::PipeParallel {
-            let (a, b) = (Class::read("A"), Class::read("B"));
+            let (a, b) = (class("A"), class("B"));
             let (a, b) = (ours.external(a).unwrap(), ours.external(b).unwrap());
             let nut = ours.internal(None).unwrap();
             assert_eq!(a.pitch_tolerance, nut.pitch_tolerance);
@@ -435,7 +441,7 @@ fn no_good_screw_is_too_large_for_a_good_nut_and_classes_nest() {
         let (screws, nuts) = classes(thread.form());
         let mut widest: Option<Length> = None;
         for screw in screws {
-            let Ok(screw_sizes) = thread.external(Class::read(screw)) else {
+            let Ok(screw_sizes) = thread.external(class(screw)) else {
                 // BS 93 has one class from 11 BA.
                 assert!(thread.form() == Form::Ba && screw == "close", "{name} {screw}");
                 continue;
@@ -452,7 +458,7 @@ fn no_good_screw_is_too_large_for_a_good_nut_and_classes_nest() {
             let order = [screw_sizes.minor.max, screw_sizes.pitch.max, screw_sizes.major.max];
             assert!(order.is_sorted() && order[0] < order[2], "{name} {screw}: {order:?}");
             for nut in &nuts {
-                let nut_sizes = thread.internal(Class::read(nut)).unwrap();
+                let nut_sizes = thread.internal(class(nut)).unwrap();
                 for (screw_spread, nut_spread) in [
                     (screw_sizes.major, nut_sizes.major),
                     (screw_sizes.pitch, nut_sizes.pitch),
@@ -471,7 +477,7 @@ fn no_good_screw_is_too_large_for_a_good_nut_and_classes_nest() {
 fn acme_classes_lie_inside_one_another() {
     for row in rows("data/threads/acme_sizes.csv") {
         let thread = thread(&row, &format!("{}-{} Acme", row.text("size"), row.text("tpi")));
-        let sizes = |side, class| thread.sizes(side, Class::read(class), None).unwrap();
+        let sizes = |side, name| thread.sizes(side, class(name), None).unwrap();
         for (tight, loose) in [("4G", "3G"), ("3G", "2G")] {
             let nut = (sizes(Side::Internal, tight), sizes(Side::Internal, loose));
             assert_eq!(nut.0.pitch.min, nut.1.pitch.min, "{row}");

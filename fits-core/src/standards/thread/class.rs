@@ -96,7 +96,8 @@ impl Class {
         match *text.as_bytes() {
             [letter @ (b'A' | b'B')] => Some(Self::of(0, letter.into())),
             [grade, letter] => Some(zone(grade, letter)?.both()),
-            [grade, letter, crest, crest_letter] => {
+            // `free` has four letters too.
+            [grade, letter, crest, crest_letter] if grade.is_ascii_digit() => {
                 Some(Self::Zones { pitch: zone(grade, letter)?, crest: zone(crest, crest_letter)? })
             }
             _ => [Quality::Close, Quality::Medium, Quality::Free, Quality::Normal]
@@ -109,6 +110,15 @@ impl Class {
     /// The side that the class is for in a system; `None` where it serves
     /// both (Acme 2G, a word) or is no class of the system.
     pub fn side(self, form: Form) -> Option<Side> {
+        if let Self::Word(quality) = self {
+            return match (form, quality) {
+                (Form::Whitworth | Form::Ba, Quality::Close | Quality::Free) => {
+                    Some(Side::External)
+                }
+                (Form::Whitworth, Quality::Normal) => Some(Side::Internal),
+                _ => None,
+            };
+        }
         let Self::Zones { pitch: Zone { position, .. }, .. } = self else { return None };
         match form {
             Form::Metric | Form::Trapezoidal if position.is_ascii_lowercase() => {

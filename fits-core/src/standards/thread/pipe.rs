@@ -54,7 +54,7 @@ pub(super) struct American {
 ///
 /// ```
 /// use fits_core::standards::thread::Thread;
-/// let thread: Thread = "R 1/2".parse()?;
+/// let thread: Thread = "R1/2".parse()?;
 /// let taper = thread.taper().expect("a taper thread");
 /// assert_eq!(taper.gauge_length, "8.2mm".parse()?);
 /// # Ok::<(), fits_core::Error>(())

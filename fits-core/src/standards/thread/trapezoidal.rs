@@ -74,7 +74,7 @@ pub(super) fn advice(diameter: Length) -> String {
     }
 }
 
-/// The clearance at the crests, a_c: by the pitch (ISO 2901).
+/// The clearance at the crests, by the pitch (ISO 2901).
 fn clearance(pitch: Pitch) -> Length {
     let millimetres = pitch.millimetres();
     micrometres(if millimetres < 2.0 {
