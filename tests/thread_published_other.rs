@@ -557,3 +557,52 @@ fn refusals_say_what_would_work() {
     let nut = "Rp1/2".parse::<Thread>().unwrap().external(None).unwrap_err();
     assert_eq!(nut.advice(), "ask for `R1/2`");
 }
+
+/// Formulas with numbers put in by hand, where no table of limits was read.
+#[test]
+fn worked_by_hand() {
+    let mm = |text: &str| Some(format!("{text}mm").parse::<Length>().unwrap());
+    let inch = |text: &str| Some(format!("{text}in").parse::<Length>().unwrap());
+    // Machinery's Handbook 31st ed., p. 2115: P 0.81; 0.20 P, 0.10 P + 0.025,
+    // 0.20 P + 0.05 and room 0.025; the nut 0.12 P + 0.03 and 0.375 P.
+    let thread: Thread = "2 BA".parse().unwrap();
+    let screw = thread.external(None).unwrap();
+    assert_eq!(screw.major, Spread { max: mm("4.675"), min: mm("4.513") });
+    assert_eq!(screw.pitch, Spread { max: mm("4.190"), min: mm("4.084") });
+    assert_eq!(screw.minor, Spread { max: mm("3.705"), min: mm("3.493") });
+    let close = thread.external(class("close")).unwrap();
+    // 0.08 P + 0.02 = 0.0848.
+    assert_eq!(close.pitch, Spread { max: mm("4.215"), min: mm("4.130") });
+    let nut = thread.internal(None).unwrap();
+    assert_eq!(nut.pitch, Spread { max: mm("4.342"), min: mm("4.215") });
+    assert_eq!(nut.minor, Spread { max: mm("4.034"), min: mm("3.73") });
+    // From 11 BA on there is no room.
+    let thread: Thread = "12 BA".parse().unwrap();
+    assert_eq!(thread.external(None).unwrap().major, Spread { max: mm("1.3"), min: mm("1.23") });
+    // BS 84, recalled: T = 0.002 cbrt(0.25) + 0.003 sqrt(0.25) + 0.005
+    // sqrt(0.05) = 0.00388; room 0.3 T.
+    let thread: Thread = "1/4 BSW".parse().unwrap();
+    let screw = thread.external(class("medium")).unwrap();
+    assert_eq!(screw.major, Spread { max: inch("0.2488"), min: inch("0.2427") });
+    assert_eq!(screw.pitch, Spread { max: inch("0.2168"), min: inch("0.2129") });
+    let nut = thread.internal(class("normal")).unwrap();
+    assert_eq!(nut.pitch, Spread { max: inch("0.2238"), min: inch("0.2180") });
+    // 0.2 P + 0.007.
+    assert_eq!(nut.minor, Spread { max: inch("0.2030"), min: inch("0.1860") });
+    // A longer engagement widens the tolerance.
+    let long = thread.sizes(Side::External, class("medium"), inch("1")).unwrap();
+    assert!(long.pitch.min < screw.pitch.min && long.pitch.max < screw.pitch.max);
+    // ISO 7-1, recalled: a turn of 14 to the inch either way, 1.8 mm along
+    // and 0.113 mm across; the nut a turn and a quarter, 0.142 mm across.
+    let thread: Thread = "R1/2".parse().unwrap();
+    let taper = thread.taper().unwrap();
+    assert_eq!(
+        (Some(taper.external_tolerance), Some(taper.internal_tolerance)),
+        (mm("1.8"), mm("2.3"))
+    );
+    assert_eq!((Some(taper.useful_length), taper.wrench_length), (mm("13.2"), None));
+    let screw = thread.external(None).unwrap();
+    assert_eq!(screw.pitch, Spread { max: mm("19.906"), min: mm("19.680") });
+    let nut = "Rp1/2".parse::<Thread>().unwrap().internal(None).unwrap();
+    assert_eq!(nut.pitch, Spread { max: mm("19.935"), min: mm("19.651") });
+}

@@ -145,9 +145,10 @@ fn the_trapezoidal_tables_are_what_the_data_give() {
             assert_eq!(row.text("status"), "SEEN", "{row}");
             assert!(known.contains(&mm(row, "pitch_mm")), "{row}: a pitch with no tolerance");
             format!(
-                "diameter: {}, pitch: {}",
+                "diameter: {}, pitch: {}, from: {}",
                 code(mm(row, "diameter_mm")),
-                code(mm(row, "pitch_mm"))
+                code(mm(row, "pitch_mm")),
+                row.provenance()
             )
         })
         .collect();

@@ -47,6 +47,11 @@ pub(super) fn series(major: Length, pitch: Pitch) -> Series {
     Listed::find(&table::SIZES, major, pitch).map_or(Series::Special, |entry| entry.series)
 }
 
+/// Where the size is listed.
+pub(super) fn listed(thread: &Thread) -> Option<Provenance> {
+    Listed::find(&table::SIZES, thread.major(), thread.pitch()).map(|size| size.from)
+}
+
 pub(super) const fn default_class() -> Class {
     Class::of(2, 'G')
 }

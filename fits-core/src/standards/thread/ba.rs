@@ -53,6 +53,11 @@ pub(super) fn basic(major: Length) -> Option<(Length, Length)> {
     Some((size.effective, size.minor))
 }
 
+/// Where the size is listed.
+pub(super) fn listed(thread: &Thread) -> Option<Provenance> {
+    size(number(thread)).ok().map(|size| size.from)
+}
+
 pub(super) const fn default_class() -> Class {
     Class::Word(Quality::Normal)
 }
@@ -142,13 +147,6 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
         (Side::External, _) => "0.10 P + 0.025 mm",
     };
     let mut reasons = vec![
-        Reason {
-            figure: format!("{number} BA"),
-            value: format!("{} by {}", size.major, size.pitch),
-            rule: "a listed size".to_owned(),
-            source: size.from.text.to_owned(),
-            known: size.from.known,
-        },
         Reason {
             figure: format!("{} effective diameter tolerance", sizes.class),
             value: sizes.pitch_tolerance.to_string(),

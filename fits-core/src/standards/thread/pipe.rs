@@ -120,6 +120,16 @@ pub(super) fn named(form: Form, nominal: Nominal) -> Result<(Length, Pitch), Err
     Ok((row.major, Pitch::per_inch(row.tpi, 1)?))
 }
 
+/// Where the size is listed.
+pub(super) fn listed(thread: &Thread) -> Option<Provenance> {
+    let size = thread.nominal().length().ok()?;
+    match thread.form() {
+        Form::Npt => american(size).map(|row| row.from),
+        Form::PipeParallel => parallel(size).map(|row| row.from),
+        _ => sealing(size).map(|row| row.from),
+    }
+}
+
 /// The pitch and minor diameters of the tables.
 pub(super) fn basic(thread: &Thread) -> Option<(Length, Length)> {
     let row = parallel(thread.nominal().length().ok()?)?;

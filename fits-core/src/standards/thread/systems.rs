@@ -8,7 +8,6 @@ use super::{
 use crate::{
     error::{Error, Kind},
     size::Length,
-    source::Reason,
 };
 
 /// Larger inch threads are in no list and no formula was checked so far out.
@@ -290,17 +289,6 @@ pub(super) fn check_starts(thread: &Thread) -> Result<(), Error> {
             why: format!("{} threads have one start", form.name()),
             advice: format!("leave the starts out: `{thread}`"),
         })),
-    }
-}
-
-/// Why the limits are what they are.
-pub(super) fn reasons(thread: &Thread, sizes: &Sizes, engaged: Option<Length>) -> Vec<Reason> {
-    match thread.form {
-        Form::Trapezoidal => trapezoidal::reasons(thread, sizes),
-        Form::Acme | Form::StubAcme => acme::reasons(thread, sizes),
-        Form::Whitworth => whitworth::reasons(thread, sizes, engaged),
-        Form::Ba => ba::reasons(thread, sizes),
-        _ => pipe::reasons(thread, sizes),
     }
 }
 

@@ -41,6 +41,7 @@ pub(super) struct OfStep {
 pub(super) struct Size {
     pub(super) diameter: Length,
     pub(super) pitch: Length,
+    pub(super) from: Provenance,
 }
 
 const STANDARD: &str = "ISO 2903";
@@ -59,6 +60,15 @@ pub(super) fn listed_pitches(diameter: Length) -> impl Iterator<Item = Length> {
 pub(super) fn series(diameter: Length, pitch: Pitch) -> Series {
     let is_listed = listed_pitches(diameter).any(|listed| Pitch::of(listed) == Ok(pitch));
     if is_listed { Series::Listed } else { Series::Special }
+}
+
+/// Where the size is listed.
+pub(super) fn listed(thread: &Thread) -> Option<Provenance> {
+    let mut sizes = table::SIZES.iter();
+    let is_it = |size: &&Size| {
+        size.diameter == thread.major() && Pitch::of(size.pitch) == Ok(thread.pitch())
+    };
+    sizes.find(is_it).map(|size| size.from)
 }
 
 /// The pitches listed for a diameter, in words.

@@ -12,7 +12,7 @@ use super::{
 use crate::{
     error::{Error, Kind},
     size::Length,
-    source::{Known, Reason},
+    source::{Known, Provenance, Reason},
 };
 
 /// Effective less major diameter over the pitch.
@@ -26,6 +26,11 @@ pub(super) fn listed_pitch(major: Length, series: Series) -> Option<Pitch> {
 /// The series that lists a size with a pitch.
 pub(super) fn series(major: Length, pitch: Pitch) -> Series {
     Listed::find(&table::SIZES, major, pitch).map_or(Series::Special, |entry| entry.series)
+}
+
+/// Where the size is listed.
+pub(super) fn listed(thread: &Thread) -> Option<Provenance> {
+    Listed::find(&table::SIZES, thread.major(), thread.pitch()).map(|size| size.from)
 }
 
 pub(super) const fn default_class(side: Side) -> Class {
@@ -155,15 +160,6 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes, engaged: Option<Length>) -
             sizes.deviation.checked_abs().unwrap_or_default(),
             "0.3 T on medium and free screws to 3/4 in".to_owned(),
         ));
-    }
-    if let Some(listed) = Listed::find(&table::SIZES, thread.major(), thread.pitch()) {
-        reasons.push(Reason {
-            figure: "size".to_owned(),
-            value: thread.to_string(),
-            rule: "a listed size".to_owned(),
-            source: listed.from.text.to_owned(),
-            known: listed.from.known,
-        });
     }
     reasons
 }
