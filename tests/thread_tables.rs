@@ -119,9 +119,8 @@ fn metric() -> String {
                 .filter(of_step)
                 .find(|row| row.text("pitch_mm") == pitch)
                 .map_or((0, 0), |row| {
-                    let value = |column| {
-                        millimetres(row, row.text(column)).tenth_nanometres() / 10_000
-                    };
+                    let value =
+                        |column| millimetres(row, row.text(column)).tenth_nanometres() / 10_000;
                     (value("from_mm"), value("to_mm"))
                 });
             writeln!(body, "        StepRow {{ pitch: {}, // {pitch} mm\n            external: {external},\n            internal: {internal},\n            engagement: [{from}, {to}] }},", code(millimetres(first, &pitch))).unwrap();
@@ -251,7 +250,7 @@ fn unified() -> String {
     }
     body += "];\n";
     let mut out = String::from(
-        "//! Generated from `data/threads/` by `tests/thread_tables.rs`; do not edit.\n\nuse super::{Series, Side, unified::{Constant, Exception, Listed, Odd, Root}};\nuse crate::{size::Length, source::{Known, Provenance}};\n\n",
+        "//! Generated from `data/threads/` by `tests/thread_tables.rs`; do not edit.\n\nuse super::{Series, Side, unified::{Exception, Odd, Root}, unified_series::{Constant, Listed}};\nuse crate::{size::Length, source::{Known, Provenance}};\n\n",
     );
     out += &list("SOURCES: [Provenance", &sources);
     out + "\n" + &body

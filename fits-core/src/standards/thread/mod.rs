@@ -26,12 +26,16 @@ mod metric_table;
 mod nominal;
 mod pair;
 mod pitch;
+mod reader;
 mod scan;
 mod unified;
+mod unified_series;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod unified_table;
 mod why;
+mod why_metric;
+mod why_unified;
 
 use core::{fmt, str::FromStr};
 
