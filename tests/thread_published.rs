@@ -142,8 +142,7 @@ const SHIFTED: &str = "the row of M1.4x0.2 printed for M1.4x0.3";
 const STEP: &str = "the tolerance of the next step of diameters";
 const NEIGHBOUR: &str = "other sizes of the same step and pitch are printed with ours";
 const ROUNDED: &str = "0.001 above d2 min less 0.616 P, which the other rows print";
-const BASIC: &str =
-    "no deviation of this pitch: beside it, M30x3.5 and M36x4 are printed with ours";
+const BASIC: &str = "a deviation near 0.030 where pitch 3.5 has 0.053; the widths agree";
 const MISPRINT: &str = "a misprint: basic size, deviation and tolerance do not add up";
 
 #[rustfmt::skip]

@@ -250,7 +250,7 @@ fn unified() -> String {
     }
     body += "];\n";
     let mut out = String::from(
-        "//! Generated from `data/threads/` by `tests/thread_tables.rs`; do not edit.\n\nuse super::{Series, Side, unified::{Constant, Exception, Listed, Odd, Root}};\nuse crate::{size::Length, source::{Known, Provenance}};\n\n",
+        "//! Generated from `data/threads/` by `tests/thread_tables.rs`; do not edit.\n\nuse super::{Series, Side, unified::{Exception, Odd, Root}, unified_series::{Constant, Listed}};\nuse crate::{size::Length, source::{Known, Provenance}};\n\n",
     );
     out += &list("SOURCES: [Provenance", &sources);
     out + "\n" + &body

@@ -146,15 +146,13 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
         (Side::External, Class::Word(Quality::Close)) => "0.08 P + 0.02 mm",
         (Side::External, _) => "0.10 P + 0.025 mm",
     };
-    let mut reasons = vec![
-        Reason {
-            figure: format!("{} effective diameter tolerance", sizes.class),
-            value: sizes.pitch_tolerance.to_string(),
-            rule: format!("{rule}, P {}", size.pitch),
-            source: SOURCE.to_owned(),
-            known: Known::Seen,
-        },
-    ];
+    let mut reasons = vec![Reason {
+        figure: format!("{} effective diameter tolerance", sizes.class),
+        value: sizes.pitch_tolerance.to_string(),
+        rule: format!("{rule}, P {}", size.pitch),
+        source: SOURCE.to_owned(),
+        known: Known::Seen,
+    }];
     if sizes.deviation.is_negative() {
         reasons.push(Reason {
             figure: "allowance".to_owned(),

@@ -1,6 +1,9 @@
 //! [`Designation`]: what was typed of a thread, and the thread it names.
 
-use super::{Class, Form, Nominal, Pitch, Series, Side, Thread, metric, systems, unified};
+use super::{
+    Class, Form, Nominal, Pitch, Series, Side, Thread, metric, reader::not_a_thread, systems,
+    unified, unified_series,
+};
 use crate::error::Error;
 
 /// A part of a designation and the bytes it stood at.
@@ -50,7 +53,7 @@ impl Designation {
     pub fn resolve(&self) -> Result<Thread, Error> {
         let thread = match self.form {
             Form::Metric => metric::resolve(self),
-            Form::Unified | Form::UnifiedRounded => unified::resolve(self),
+            Form::Unified | Form::UnifiedRounded => unified_series::resolve(self),
             _ => systems::resolve(self),
         }?;
         let thread = thread.with_starts(self.starts)?;
@@ -69,7 +72,7 @@ impl Designation {
             return Ok(());
         }
         let side = side.map_or("", Side::word);
-        Err(super::scan::not_a_thread(
+        Err(not_a_thread(
             format!("{} and {} are both {side} classes", one.value, two.value),
             "give one for the nut and one for the screw".into(),
         )
@@ -121,7 +124,7 @@ pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option
             format!("M{nominal}x{pitch}{dash}{classes}{hand}")
         }
         form @ (Form::Unified | Form::UnifiedRounded) => {
-            let symbol = unified::symbol(form, thread.series());
+            let symbol = unified_series::symbol(form, thread.series());
             let hand = if thread.is_left_hand() { "-LH" } else { "" };
             let starts = match thread.starts() {
                 1 => String::new(),

@@ -1,5 +1,7 @@
 //! The forms of thread: names, angles, standards.
 
+use crate::size::Decimals;
+
 /// A form of thread: the system it belongs to.
 ///
 /// ```
@@ -112,6 +114,22 @@ impl Form {
     /// Are its sizes said in inches?
     pub const fn is_inch(self) -> bool {
         !matches!(self, Self::Metric | Self::Trapezoidal | Self::Ba)
+    }
+
+    /// The last place of its tables. British pipe threads have sizes in inches
+    /// and diameters in millimetres.
+    pub(crate) const fn last_place(self) -> Decimals {
+        match self {
+            Self::Npt => Decimals { places: 5, ..Decimals::INCHES },
+            Self::Metric
+            | Self::Trapezoidal
+            | Self::Ba
+            | Self::PipeParallel
+            | Self::PipeR
+            | Self::PipeRp
+            | Self::PipeRc => Decimals::MILLIMETRES,
+            _ => Decimals::INCHES,
+        }
     }
 
     /// Height of the fundamental triangle in trillionths of the pitch: half

@@ -80,12 +80,6 @@ pub(super) fn listed(nominal: Length) -> Option<&'static Listed> {
     SERIES.get(at).filter(|row| row.nominal == nominal)
 }
 
-impl Listed {
-    pub(super) fn provenance(&self) -> Provenance {
-        provenance(self.source)
-    }
-}
-
 pub(super) fn provenance(source: u8) -> Provenance {
     const NOTHING: Provenance = Provenance { known: Known::Memory, text: "" };
     SOURCES.get(usize::from(source)).copied().unwrap_or(NOTHING)
@@ -96,10 +90,9 @@ pub(super) fn pitches(nominal: Length) -> String {
     let Some(row) = listed(nominal) else {
         return "give the pitch in millimetres, as `M10x1.25`".into();
     };
-    let name = |pitch: &Length| format!("{} ", Nominal::Millimetres(*pitch));
-    let coarse = row.coarse.iter().map(|pitch| format!("{}(coarse) ", name(pitch)));
-    let all: Vec<String> =
-        coarse.chain(row.fine.iter().map(name)).map(|text| text.trim_end().to_owned()).collect();
+    let name = |pitch: &Length| Nominal::Millimetres(*pitch).to_string();
+    let coarse = row.coarse.iter().map(|pitch| format!("{} (coarse)", name(pitch)));
+    let all: Vec<String> = coarse.chain(row.fine.iter().map(name)).collect();
     format!("M{} is listed with pitch {}", Nominal::Millimetres(nominal), all.join(", "))
 }
 

@@ -39,6 +39,7 @@ mod pipe;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod pipe_table;
 mod pitch;
+mod reader;
 mod scan;
 mod systems;
 mod trapezoidal;
@@ -46,6 +47,7 @@ mod trapezoidal;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod trapezoidal_table;
 mod unified;
+mod unified_series;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod unified_table;
@@ -54,6 +56,9 @@ mod whitworth;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod whitworth_table;
 mod why;
+mod why_metric;
+mod why_systems;
+mod why_unified;
 
 use core::{fmt, str::FromStr};
 
@@ -186,15 +191,7 @@ impl Thread {
     /// On the last place of its standard: 0.001 mm, 0.0001 in, or 0.00001 in
     /// of NPT.
     fn rounded(&self, length: Length) -> Length {
-        use crate::size::{Decimals, Rounding};
-        let decimals = match self.form {
-            Form::Npt => Decimals { places: 5, ..Decimals::INCHES },
-            // Sizes in inches, diameters in millimetres.
-            Form::PipeParallel | Form::PipeR | Form::PipeRp | Form::PipeRc => Decimals::MILLIMETRES,
-            form if form.is_inch() => Decimals::INCHES,
-            _ => Decimals::MILLIMETRES,
-        };
-        decimals.round(length, Rounding::Nearest)
+        self.form.last_place().round(length, crate::size::Rounding::Nearest)
     }
 
     /// The height of the fundamental triangle, H.

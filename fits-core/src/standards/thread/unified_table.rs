@@ -1,6 +1,6 @@
 //! Generated from `data/threads/` by `tests/thread_tables.rs`; do not edit.
 
-use super::{Series, Side, unified::{Constant, Exception, Listed, Odd, Root}};
+use super::{Series, Side, unified::{Exception, Odd, Root}, unified_series::{Constant, Listed}};
 use crate::{size::Length, source::{Known, Provenance}};
 
 pub(super) static SOURCES: [Provenance; 8] = [

@@ -124,9 +124,11 @@ fn rules(thread: &Thread, sizes: &Sizes) -> [&'static str; 3] {
             "less the allowance, less 0.20 P + 0.05 mm",
         ],
         (Form::Ba, Side::Internal) => ["basic or more", "and 0.12 P + 0.03 mm", "and 0.375 P"],
-        (Form::PipeParallel, Side::External) => {
-            ["basic, less twice the tolerance of class A", "basic, less the tolerance", "basic or less"]
-        }
+        (Form::PipeParallel, Side::External) => [
+            "basic, less twice the tolerance of class A",
+            "basic, less the tolerance",
+            "basic or less",
+        ],
         (Form::PipeParallel, Side::Internal) => {
             ["basic or more", "basic, and the tolerance", "basic, and the tolerance tabulated"]
         }
