@@ -6,6 +6,7 @@ use fits_checks::{Row, rows};
 use fits_core::{
     Length,
     size::{Decimals, Rounding, Unit},
+    source::Known,
     standards::thread::{Class, Form, Series, Side, Spread, Thread},
 };
 
@@ -605,4 +606,45 @@ fn worked_by_hand() {
     assert_eq!(screw.pitch, Spread { max: mm("19.906"), min: mm("19.680") });
     let nut = "Rp1/2".parse::<Thread>().unwrap().internal(None).unwrap();
     assert_eq!(nut.pitch, Spread { max: mm("19.935"), min: mm("19.651") });
+}
+
+#[test]
+fn every_figure_says_why_and_what_is_recalled() {
+    let recalled = |name: &str, side| {
+        let thread: Thread = name.parse().unwrap();
+        let why = thread.why(side, None, None).unwrap_or_else(|error| panic!("{name}: {error}"));
+        assert!(why.len() >= 4, "{name}: {} reasons", why.len());
+        for reason in thread.reasons().iter().chain(&why) {
+            let texts = [&reason.figure, &reason.value, &reason.source];
+            assert!(texts.iter().all(|text| !text.is_empty()), "{name}: {reason:?}");
+            assert!(!reason.value.contains("00000"), "{name}: noise in {reason:?}");
+        }
+        why.iter().any(|reason| reason.known == Known::Memory)
+    };
+    for (name, side, is_recalled) in [
+        ("Tr10x2", Side::External, false),
+        ("Tr20x4", Side::External, true),
+        ("Tr10x2", Side::Internal, false),
+        ("Tr40x7", Side::Internal, true),
+        ("1/2-10 Acme", Side::External, false),
+        ("1/2-10 Stub Acme", Side::External, true),
+        ("1/2 BSW", Side::External, true),
+        ("1/2 BSW", Side::Internal, true),
+        ("2 BA", Side::External, false),
+        ("G1/2", Side::Internal, false),
+        ("R1/2", Side::External, true),
+        ("Rc1/2", Side::Internal, true),
+        ("1/2 NPT", Side::External, false),
+        ("10 NPT", Side::External, true),
+    ] {
+        assert_eq!(recalled(name, side), is_recalled, "{name}");
+    }
+    for name in names() {
+        let side = if name.starts_with("Rp") || name.starts_with("Rc") {
+            Side::Internal
+        } else {
+            Side::External
+        };
+        recalled(&name, side);
+    }
 }

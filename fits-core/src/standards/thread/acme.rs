@@ -197,10 +197,11 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
         figure: format!("{} pitch diameter tolerance", sizes.class),
         value: format!("{} in", crate::size::inches(sizes.pitch_tolerance)),
         rule: format!(
-            "{} sqrt(D) + {} sqrt(P) = {:.5} in, D {major} in, P {pitch:.5} in",
+            "{} sqrt(D) + {} sqrt(P) = {:.5} in, D {} in, P {pitch:.5} in",
             rule.by_diameter,
             rule.by_pitch,
-            tolerance(rule, major, pitch)
+            tolerance(rule, major, pitch),
+            crate::size::inches(thread.major())
         ),
         source: standard.to_owned(),
         known,

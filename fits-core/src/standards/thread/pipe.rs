@@ -130,6 +130,12 @@ pub(super) fn listed(thread: &Thread) -> Option<Provenance> {
     }
 }
 
+/// Where the basic diameters are read; `None` where they follow by formula.
+pub(super) fn basic_from(thread: &Thread) -> Option<Provenance> {
+    let size = thread.nominal().length().ok()?;
+    (thread.form() != Form::Npt).then(|| parallel(size).map(|row| row.from))?
+}
+
 /// The pitch and minor diameters of the tables.
 pub(super) fn basic(thread: &Thread) -> Option<(Length, Length)> {
     let row = parallel(thread.nominal().length().ok()?)?;
@@ -346,7 +352,11 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
             known: from.known,
         });
     };
-    let diameters = format!("major {}, pitch {}", thread.major(), thread.basic_pitch_diameter());
+    let diameters = format!(
+        "major {}, pitch {}",
+        thread.written(thread.rounded(thread.major())),
+        thread.written(thread.basic_pitch_diameter())
+    );
     if let Some(row) = american(size).filter(|_| thread.form() == Form::Npt) {
         add(
             "at L1",

@@ -152,16 +152,14 @@ fn pitch_tolerance(thread: &Thread, side: Side, grade: u8) -> Result<Figure, Err
         row.over < diameter && diameter <= row.up_to && Pitch::of(row.pitch) == Ok(pitch)
     });
     let further = 4 * (i32::from(grade) - 7) + if side == Side::Internal { 5 } else { 0 };
-    let one_start = match row {
-        // Below 2^53.
-        #[allow(clippy::cast_precision_loss, reason = "tolerances are small")]
-        Some(row) => preferred(row.micrometres as f64, further),
-        None => {
-            let (over, up_to) = step(diameter)?;
-            let mean = libm::sqrt(over.millimetres() * up_to.millimetres());
-            let six = 90.0 * libm::pow(pitch.millimetres(), 0.4) * libm::pow(mean, 0.1);
-            preferred(six, further + 4)
-        }
+    #[allow(clippy::cast_precision_loss, reason = "tolerances are far below 2^53")]
+    let one_start = if let Some(row) = row {
+        preferred(row.micrometres as f64, further)
+    } else {
+        let (over, up_to) = step(diameter)?;
+        let mean = libm::sqrt(over.millimetres() * up_to.millimetres());
+        let six = 90.0 * libm::pow(pitch.millimetres(), 0.4) * libm::pow(mean, 0.1);
+        preferred(six, further + 4)
     };
     let micrometres = match thread.starts() {
         1 => one_start,

@@ -150,8 +150,10 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes, engaged: Option<Length>) -
         format!("{} effective diameter tolerance", sizes.class),
         sizes.pitch_tolerance,
         format!(
-            "{:.3} T, T = 0.002 cbrt(D) + 0.003 sqrt(L) + 0.005 sqrt(P) = {unit:.5} in, D {major} in, L {length} in, P {pitch:.5} in",
-            factor(sizes.class, sizes.side).unwrap_or(1.0)
+            "{:.3} T, T = 0.002 cbrt(D) + 0.003 sqrt(L) + 0.005 sqrt(P) = {unit:.5} in, D {} in, L {} in, P {pitch:.5} in",
+            factor(sizes.class, sizes.side).unwrap_or(1.0),
+            crate::size::inches(thread.major()),
+            crate::size::inches(engaged.unwrap_or(thread.major()))
         ),
     )];
     if sizes.deviation.is_negative() {

@@ -1,8 +1,6 @@
 //! Why a thread's figures are what they are: rule, numbers put in, source.
 
-use super::{
-    Class, Form, Side, Sizes, Spread, Thread, systems, why_metric, why_systems, why_unified,
-};
+use super::{Class, Form, Side, Sizes, Spread, Thread, why_metric, why_systems, why_unified};
 use crate::{
     error::Error,
     size::{Decimals, Length, Unit, inches},
@@ -36,7 +34,7 @@ impl Thread {
             Decimals { unit: Unit::Inch, .. } => "0.00001 in",
             _ => "0.001 mm",
         };
-        let listed = systems::tabulated_basic(self).and_then(|_| why_systems::series(self).1);
+        let listed = why_systems::basic(self);
         let (major, pitch) = (self.written(self.major), self.written(self.pitch.nearest()));
         let basic = |figure: &str, value: Length, trillionths: i64| Reason {
             figure: figure.into(),
@@ -117,6 +115,7 @@ impl Thread {
                 rule: "none was given: the usual class".into(),
                 source: match self.form {
                     Form::Metric => "ISO 965-1, recommended classes, medium quality".into(),
+                    Form::Trapezoidal => "ISO 2903, recommended classes, medium quality".into(),
                     form => format!("{}, classes for general use", form.source()),
                 },
                 known: if self.form == Form::PipeParallel { Known::Practice } else { Known::Seen },

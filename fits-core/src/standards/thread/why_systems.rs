@@ -25,6 +25,15 @@ pub(super) fn series(thread: &Thread) -> (String, Option<Provenance>) {
     (rule.to_owned(), from)
 }
 
+/// Where the basic diameters are read; `None` where they follow by formula.
+pub(super) fn basic(thread: &Thread) -> Option<Provenance> {
+    match thread.form {
+        Form::Ba => ba::listed(thread),
+        Form::PipeParallel | Form::PipeR | Form::PipeRp | Form::PipeRc => pipe::basic_from(thread),
+        _ => None,
+    }
+}
+
 /// Allowance or deviation, tolerances and limits.
 pub(super) fn reasons(
     thread: &Thread,
@@ -116,14 +125,16 @@ fn rules(thread: &Thread, sizes: &Sizes) -> [&'static str; 3] {
             "D - 1.280655 P, and 0.2 P + 0.004 in from 26 tpi, 0.005 from 22, else 0.007",
         ],
         (Form::Ba, Side::External) if is_close => {
-            ["less 0.15 P", "less 0.08 P + 0.02 mm", "less 0.16 P + 0.04 mm"]
+            ["basic, less 0.15 P", "basic, less 0.08 P + 0.02 mm", "basic, less 0.16 P + 0.04 mm"]
         }
         (Form::Ba, Side::External) => [
-            "less the allowance, less 0.20 P (0.25 P from 11 BA)",
-            "less the allowance, less 0.10 P + 0.025 mm",
-            "less the allowance, less 0.20 P + 0.05 mm",
+            "basic less the allowance, less 0.20 P (0.25 P from 11 BA)",
+            "basic less the allowance, less 0.10 P + 0.025 mm",
+            "basic less the allowance, less 0.20 P + 0.05 mm",
         ],
-        (Form::Ba, Side::Internal) => ["basic or more", "and 0.12 P + 0.03 mm", "and 0.375 P"],
+        (Form::Ba, Side::Internal) => {
+            ["basic or more", "basic, and 0.12 P + 0.03 mm", "basic, and 0.375 P"]
+        }
         (Form::PipeParallel, Side::External) => [
             "basic, less twice the tolerance of class A",
             "basic, less the tolerance",
