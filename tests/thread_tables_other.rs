@@ -237,7 +237,8 @@ fn the_acme_tables_are_what_the_data_give() {
         .iter()
         .map(|row| {
             assert_eq!(inch(row, "over_in"), end, "{row}: a gap or an overlap");
-            let middle = (inch(row, "upto_in").millimetres() + end.millimetres()) / 2.0 / 25.4;
+            let middle =
+                f64::midpoint(inch(row, "upto_in").millimetres(), end.millimetres()) / 25.4;
             end = inch(row, "upto_in");
             let of = ["2G", "3G", "4G"].map(|class| inch(row, class));
             assert!(of[0] > of[1] && of[1] > of[2], "{row}");
