@@ -55,7 +55,7 @@ fn judge(thread: Result<Thread, fits_core::Error>) -> Result<(), TestCaseError> 
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 1000, ..ProptestConfig::default() })]
 
     #[test]
     fn any_trapezoidal_thread(
@@ -85,5 +85,25 @@ proptest! {
             _ => Thread::whitworth(diameter, pitch),
         });
         judge(thread.and_then(|thread| thread.with_starts(starts)))?;
+    }
+
+    /// Whatever is typed, an answer or a sentence; never a panic.
+    #[test]
+    fn any_name(
+        name in "(Tr|G|R|Rp|Rc)?[0-9./-]{1,7}(x[0-9.]{1,5}(P[0-9.]{1,4})?)?( (Acme|Stub Acme|BSW|BSF|Whitworth|BA|NPT|BSP))?(-| )?(7e|8c|7H|2G|4G|2C|A|B|6g|close|medium|free|normal)?(/7e|/2G|/close)?( LH)?( [0-9]{1,3} starts)?",
+    ) {
+        if let Ok(thread) = name.parse::<Thread>() {
+            let again: Thread = thread.to_string().parse().map_err(|error| {
+                TestCaseError::fail(format!("{name}: {thread}: {error}"))
+            })?;
+            prop_assert_eq!(again.pitch(), thread.pitch());
+            prop_assert!(!thread.reasons().is_empty());
+            for side in [Side::External, Side::Internal] {
+                match thread.why(side, None, None) {
+                    Ok(why) => prop_assert!(!why.is_empty()),
+                    Err(error) => prop_assert!(!error.advice().is_empty(), "{name}: {error}"),
+                }
+            }
+        }
     }
 }

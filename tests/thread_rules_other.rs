@@ -193,7 +193,13 @@ fn refusals_say_what_would_work() {
             "G has the pipe sizes 1/16 to 6: 1/8, 1/4, 3/8, 1/2, 3/4, 1 ...",
         ),
         ("Tr8x8", "a pitch of 8 mm leaves no core in 8", "give a finer pitch"),
+        (
+            "Tr8x0.01",
+            "the tolerances are wider than a thread of 0.01 mm is high",
+            "give a coarser pitch",
+        ),
         ("1/2-3 Acme 9 starts 2G", "", ""),
+        ("Tr 40x7-7e", "", ""),
     ] {
         if why.is_empty() {
             assert!(name.parse::<Thread>().is_ok(), "{name}");

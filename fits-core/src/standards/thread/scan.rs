@@ -93,6 +93,10 @@ fn blank(form: Form, nominal: Typed<Nominal>) -> Designation {
 fn metric_name(reader: &mut Reader, letters: &str, form: Form, expected: bool) -> Found {
     let is_capital = reader.text.starts_with(|c: char| c.is_ascii_uppercase());
     reader.take(letters);
+    if form == Form::Trapezoidal {
+        // No class or size begins with Tr: a space may follow, as ISO 2903 writes.
+        reader.spaces();
+    }
     let Some(nominal) = reader.decimal(Unit::Millimetre)? else { return Ok(None) };
     let nominal = Typed { value: Nominal::Millimetres(nominal.value), at: nominal.at };
     let mut designation = blank(form, nominal);

@@ -122,7 +122,7 @@ impl Thread {
         Self::checked(form, nominal, major, pitch, series)
     }
 
-    /// One start, right-hand, and some core to it.
+    /// One start, right-hand, with a core, and tolerances that leave a thread.
     fn checked(
         form: Form,
         nominal: Nominal,
@@ -141,7 +141,14 @@ impl Thread {
             is_pitch_assumed: false,
         };
         let side = if is_nut(form) { Side::Internal } else { Side::External };
-        sizes(&thread, side, None, None)?;
+        let sizes = sizes(&thread, side, None, None)?;
+        let height = thread.height();
+        if sizes.pitch_tolerance >= height || sizes.crest_tolerance >= height {
+            return Err(Error::new(Kind::NotGiven {
+                why: format!("the tolerances are wider than a thread of {pitch} is high"),
+                advice: "give a coarser pitch".into(),
+            }));
+        }
         Ok(thread)
     }
 }
