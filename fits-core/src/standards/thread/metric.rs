@@ -218,13 +218,14 @@ impl Engagement {
     }
 }
 
-/// The medium class of the group N: 6g and 6H; up to M1.4 with coarse pitch
-/// 6h and 5H.
+/// The medium class of the group N: 6g and 6H; up to M1.4 6h and 5H, and 4H
+/// where the table has no other grade.
 pub(super) fn default_class(thread: &Thread, side: Side) -> Class {
     let is_watch = thread.major.millimetres() <= 1.4;
     match side {
         Side::External if is_watch => Class::of(6, 'h'),
         Side::External => Class::of(6, 'g'),
+        Side::Internal if is_watch && thread.pitch.millimetres() < 0.25 => Class::of(4, 'H'),
         Side::Internal if is_watch => Class::of(5, 'H'),
         Side::Internal => Class::of(6, 'H'),
     }

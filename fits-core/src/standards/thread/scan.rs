@@ -339,13 +339,13 @@ fn inch(reader: &mut Reader, expected: bool) -> Found {
             }
         }
     }
-    if named.is_none() && (pitch.is_none() || reader.is_end()) {
+    if named.is_none() {
         named = system(reader);
     }
     let is_named = named.is_some();
     let (form, series) = named.unwrap_or((Form::Unified, None));
     size.value = whole_or_number(size.value, form, pitch, is_marked);
-    if !reader.is_end() || is_size_sum(size.value, pitch, is_named) {
+    if !reader.is_end() || is_size_sum(size.value, pitch, is_named || expected) {
         return Ok(None);
     }
     if pitch.is_none() && !is_named && !expected {

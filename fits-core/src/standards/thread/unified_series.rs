@@ -143,7 +143,11 @@ pub(super) fn pitches(major: Length, name: Nominal) -> String {
         })
         .collect();
     if rows.is_empty() {
-        format!("give the turns per inch, as `{name}-12`")
+        // A pitch that such a size can have: a quarter of it or less.
+        let turns = [4, 8, 12, 16, 20, 28, 32, 40, 48, 64]
+            .into_iter()
+            .find(|turns| major.checked_mul(*turns).is_ok_and(|all| all >= inch_parts(4, 1)));
+        format!("give the turns per inch, as `{name}-{}`", turns.unwrap_or(80))
     } else {
         format!("listed: {}", rows.join(", "))
     }
