@@ -275,8 +275,9 @@ fn every_figure_says_why_and_what_is_recalled() {
     };
     for (name, side, is_recalled) in [
         ("Tr10x2", Side::External, false),
-        ("Tr20x4", Side::External, true),
+        ("Tr20x4", Side::External, false),
         ("Tr10x2", Side::Internal, false),
+        ("Tr24x5", Side::External, true),
         ("Tr40x7", Side::Internal, true),
         ("1/2-10 Acme", Side::External, false),
         ("1/2-10 Stub Acme", Side::External, true),

@@ -4,10 +4,10 @@ use super::trapezoidal::{OfPitch, OfStep, Size};
 use crate::{size::Length, source::{Known, Provenance}};
 
 pub(super) static DEVIATION_E: [OfPitch; 22] = [
-    OfPitch { pitch: Length::from_tenth_nanometres(15000000), micrometres: 67, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfPitch { pitch: Length::from_tenth_nanometres(20000000), micrometres: 71, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfPitch { pitch: Length::from_tenth_nanometres(30000000), micrometres: 85, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfPitch { pitch: Length::from_tenth_nanometres(40000000), micrometres: 95, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(15000000), micrometres: 67, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(20000000), micrometres: 71, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(30000000), micrometres: 85, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(40000000), micrometres: 95, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
     OfPitch { pitch: Length::from_tenth_nanometres(50000000), micrometres: 106, from: Provenance { known: Known::Seen, text: "limits 7e of Tr320x5, published web page after ISO 2903" } },
     OfPitch { pitch: Length::from_tenth_nanometres(60000000), micrometres: 118, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
     OfPitch { pitch: Length::from_tenth_nanometres(70000000), micrometres: 125, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
@@ -54,10 +54,10 @@ pub(super) static DEVIATION_C: [OfPitch; 22] = [
 ];
 
 pub(super) static MAJOR: [OfPitch; 22] = [
-    OfPitch { pitch: Length::from_tenth_nanometres(15000000), micrometres: 150, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfPitch { pitch: Length::from_tenth_nanometres(20000000), micrometres: 180, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfPitch { pitch: Length::from_tenth_nanometres(30000000), micrometres: 236, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfPitch { pitch: Length::from_tenth_nanometres(40000000), micrometres: 300, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(15000000), micrometres: 150, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(20000000), micrometres: 180, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(30000000), micrometres: 236, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfPitch { pitch: Length::from_tenth_nanometres(40000000), micrometres: 300, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
     OfPitch { pitch: Length::from_tenth_nanometres(50000000), micrometres: 335, from: Provenance { known: Known::Seen, text: "limits 7e of Tr320x5, published web page after ISO 2903" } },
     OfPitch { pitch: Length::from_tenth_nanometres(60000000), micrometres: 375, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
     OfPitch { pitch: Length::from_tenth_nanometres(70000000), micrometres: 425, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
@@ -104,12 +104,12 @@ pub(super) static MINOR: [OfPitch; 22] = [
 ];
 
 pub(super) static PITCH_7: [OfStep; 24] = [
-    OfStep { over: Length::from_tenth_nanometres(56000000), up_to: Length::from_tenth_nanometres(112000000), pitch: Length::from_tenth_nanometres(15000000), micrometres: 170, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfStep { over: Length::from_tenth_nanometres(56000000), up_to: Length::from_tenth_nanometres(112000000), pitch: Length::from_tenth_nanometres(20000000), micrometres: 190, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfStep { over: Length::from_tenth_nanometres(56000000), up_to: Length::from_tenth_nanometres(112000000), pitch: Length::from_tenth_nanometres(30000000), micrometres: 212, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(20000000), micrometres: 200, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(30000000), micrometres: 224, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
-    OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(40000000), micrometres: 265, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2, published web page after ISO 2903" } },
+    OfStep { over: Length::from_tenth_nanometres(56000000), up_to: Length::from_tenth_nanometres(112000000), pitch: Length::from_tenth_nanometres(15000000), micrometres: 170, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfStep { over: Length::from_tenth_nanometres(56000000), up_to: Length::from_tenth_nanometres(112000000), pitch: Length::from_tenth_nanometres(20000000), micrometres: 190, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfStep { over: Length::from_tenth_nanometres(56000000), up_to: Length::from_tenth_nanometres(112000000), pitch: Length::from_tenth_nanometres(30000000), micrometres: 212, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(20000000), micrometres: 200, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(30000000), micrometres: 224, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
+    OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(40000000), micrometres: 265, from: Provenance { known: Known::Seen, text: "limits 7e of Tr8x1.5 to Tr18x2 with pitches 1.5 to 4, published web page after ISO 2903" } },
     OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(50000000), micrometres: 280, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
     OfStep { over: Length::from_tenth_nanometres(112000000), up_to: Length::from_tenth_nanometres(224000000), pitch: Length::from_tenth_nanometres(80000000), micrometres: 355, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
     OfStep { over: Length::from_tenth_nanometres(224000000), up_to: Length::from_tenth_nanometres(450000000), pitch: Length::from_tenth_nanometres(30000000), micrometres: 250, from: Provenance { known: Known::Memory, text: "ISO 2903, recalled" } },
