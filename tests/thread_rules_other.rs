@@ -120,6 +120,19 @@ fn no_good_screw_is_too_large_for_a_good_nut_and_classes_nest() {
 }
 
 #[test]
+fn pipe_tap_drills_lie_between_the_limits_of_the_minor_diameter() {
+    let mut drills = 0;
+    for name in names().iter().filter(|name| name.starts_with(['G', 'R'])) {
+        let thread: Thread = name.parse().unwrap();
+        let Some(drill) = thread.pipe_tap_drill() else { continue };
+        let minor = thread.internal(None).unwrap().minor;
+        assert!(minor.contains(drill), "{name}: {drill}, minor {minor:?}");
+        drills += 1;
+    }
+    assert_eq!(drills, 11 + 2 * 10);
+}
+
+#[test]
 fn acme_classes_lie_inside_one_another() {
     for row in rows("data/threads/acme_sizes.csv") {
         let name = format!("{}-{} Acme", row.text("size"), row.text("tpi"));

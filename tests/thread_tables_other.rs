@@ -343,6 +343,14 @@ fn the_ba_table_is_what_the_data_and_the_rules_give() {
     );
 }
 
+/// The Rust of the tap drill in a row, where there is one.
+fn drill(row: &Row) -> String {
+    if row.text("tap_drill_mm").is_empty() {
+        return "None".to_owned();
+    }
+    format!("Some({})", code(mm(row, "tap_drill_mm")))
+}
+
 #[test]
 fn the_pipe_tables_are_what_the_data_give() {
     let g = rows("data/threads/pipe_g.csv");
@@ -368,7 +376,7 @@ fn the_pipe_tables_are_what_the_data_give() {
             let twice = 2.0 * figure("pitch_tolerance_mm");
             assert!((figure("major_tolerance_mm") - twice).abs() < 1e-9, "{row}");
             format!(
-                "size: {}, tpi: {}, major: {}, pitch_diameter: {}, minor: {}, pitch_tolerance: {}, minor_tolerance: {}, major_tolerance: {}, from: {}",
+                "size: {}, tpi: {}, major: {}, pitch_diameter: {}, minor: {}, pitch_tolerance: {}, minor_tolerance: {}, major_tolerance: {}, tap_drill: {}, from: {}",
                 code(inch(row, "size")),
                 row.get::<i64>("tpi"),
                 code(mm(row, "major_mm")),
@@ -377,6 +385,7 @@ fn the_pipe_tables_are_what_the_data_give() {
                 code(mm(row, "pitch_tolerance_mm")),
                 code(mm(row, "minor_tolerance_mm")),
                 code(mm(row, "major_tolerance_mm")),
+                drill(row),
                 row.provenance()
             )
         })
@@ -397,12 +406,13 @@ fn the_pipe_tables_are_what_the_data_give() {
                 turns
             };
             format!(
-                "size: {}, gauge_length: {}, external_quarters: {}, fitting_quarters: {}, internal_quarters: {}, from: {}",
+                "size: {}, gauge_length: {}, external_quarters: {}, fitting_quarters: {}, internal_quarters: {}, tap_drill: {}, from: {}",
                 code(inch(row, "size")),
                 code(mm(row, "gauge_length_mm")),
                 quarters("external_turns"),
                 quarters("fitting_turns"),
                 quarters("internal_turns"),
+                drill(row),
                 row.provenance()
             )
         })

@@ -23,6 +23,7 @@ pub(super) struct Parallel {
     pub(super) pitch_tolerance: Length,
     pub(super) minor_tolerance: Length,
     pub(super) major_tolerance: Length,
+    pub(super) tap_drill: Option<Length>,
     pub(super) from: Provenance,
 }
 
@@ -34,6 +35,7 @@ pub(super) struct Sealing {
     pub(super) external_quarters: i64,
     pub(super) fitting_quarters: i64,
     pub(super) internal_quarters: i64,
+    pub(super) tap_drill: Option<Length>,
     pub(super) from: Provenance,
 }
 
@@ -175,6 +177,24 @@ impl Thread {
     /// is that of the R that goes into it.
     pub fn taper(&self) -> Option<Taper> {
         self.try_taper().ok().flatten()
+    }
+
+    /// The drill before the tap of a G, Rp or Rc thread, as a published table
+    /// has it; `None` where none was read.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// assert_eq!("G1/2".parse::<Thread>()?.pipe_tap_drill(), Some("19mm".parse()?));
+    /// assert_eq!("Rp1/2".parse::<Thread>()?.pipe_tap_drill(), Some("18.75mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn pipe_tap_drill(&self) -> Option<Length> {
+        let size = self.nominal().length().ok()?;
+        match self.form() {
+            Form::PipeParallel => parallel(size)?.tap_drill,
+            Form::PipeRp | Form::PipeRc => sealing(size)?.tap_drill,
+            _ => None,
+        }
     }
 
     fn try_taper(&self) -> Result<Option<Taper>, Error> {
