@@ -1,8 +1,8 @@
 //! [`Designation`]: what was typed of a thread, and the thread it names.
 
 use super::{
-    Class, Form, Nominal, Pitch, Series, Side, Thread, metric, reader::not_a_thread, systems,
-    unified, unified_series,
+    Class, Form, Nominal, Pitch, Series, Side, Thread, metric, reader::not_a_thread,
+    scan::is_screw, systems, unified, unified_series,
 };
 use crate::error::Error;
 
@@ -105,7 +105,7 @@ impl Thread {
 
 /// The designation in the standard's style.
 pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option<Class>) -> String {
-    let (nominal, pitch) = (thread.nominal(), thread.pitch().figure());
+    let (nominal, pitch) = (thread.nominal().to_string(), thread.pitch().figure());
     let said = |class: Option<Class>| class.filter(|class| *class != Class::Sole);
     let classes = match (said(internal), said(external)) {
         (Some(nut), Some(screw)) if nut != screw => format!("{nut}/{screw}"),
@@ -124,6 +124,18 @@ pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option
             format!("M{nominal}x{pitch}{dash}{classes}{hand}")
         }
         form @ (Form::Unified | Form::UnifiedRounded) => {
+            // `1-64` would be read as number 1, and `12-8` as 12 in.
+            let nominal = match thread.nominal() {
+                Nominal::Number(number) if !is_screw(number, thread.pitch()) => {
+                    format!("#{number}")
+                }
+                Nominal::Fraction { whole, numerator: 0, .. }
+                    if u8::try_from(whole).is_ok_and(|whole| is_screw(whole, thread.pitch())) =>
+                {
+                    format!("{whole}in")
+                }
+                _ => nominal,
+            };
             let symbol = unified_series::symbol(form, thread.series());
             let hand = if thread.is_left_hand() { "-LH" } else { "" };
             let starts = match thread.starts() {
