@@ -89,7 +89,7 @@ fn the_tap_tables_are_what_the_data_give() {
         }
         out += "];\n";
     }
-    let engagement = rows("data/threads/engagement.csv");
+    let engagement = rows("data/threads/tap_engagement.csv");
     begin(&mut out, "ENGAGEMENT", "EngagementRow", engagement.len());
     for row in &engagement {
         let tenths: i64 = row.get("tenths");
@@ -148,7 +148,7 @@ fn every_row_of_the_tap_tables_is_reached() {
         let figure = if row.text("kind") == "commonly" { found.commonly } else { found.most };
         assert_eq!(figure, inch("oversize"), "{row}");
     }
-    for row in rows("data/threads/engagement.csv") {
+    for row in rows("data/threads/tap_engagement.csv") {
         let depth = TapDepth::of(mm("10"), mm("1.5"), work(&row).0).unwrap();
         assert_eq!(depth.engage, Length::from_millimetres(row.get("tenths")).unwrap(), "{row}");
         assert_eq!(depth.source, row.text("source"), "{row}");

@@ -9,6 +9,7 @@ mod check;
 mod inch_reamer_table;
 mod inch_reamers;
 pub mod infeed;
+mod of_thread;
 mod passes;
 mod pick;
 #[rustfmt::skip]

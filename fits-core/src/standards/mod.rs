@@ -6,3 +6,4 @@ pub mod drills;
 pub mod iso2768;
 pub mod iso286;
 pub mod processes;
+pub mod thread;
