@@ -191,6 +191,11 @@ fn formed_threads_take_a_larger_hole() {
     let thread = hole("1/2-13", None);
     assert_eq!(thread.forming_hole(65.0).unwrap(), length("0.466in"));
     assert_eq!(hole("M6x1", None).forming_hole(65.0).unwrap(), length("5.558mm"));
+    // 0.466 in: 15/32 is 0.4688 and forms less than asked.
+    let found = thread.forming(&Bit::standard(&INCH), 65.0).unwrap();
+    assert_eq!(found.bit.name, "15/32 in");
+    assert!((found.percent - 59.7).abs() < 0.1, "{}", found.percent);
+    assert!(thread.forming(&[], 65.0).is_err());
     assert_eq!(thread.forming_hole(85.0).unwrap_err().advice(), "from 50 % to 75 %");
     let pitch = length("4mm");
     let nut = TapHole::new(length("20mm"), pitch, full_height(pitch, 15.0).unwrap(), None).unwrap();
@@ -279,6 +284,27 @@ proptest! {
         prop_assert!((thread.percent(hole) - percent).abs() < 1e-4);
         let drill = thread.with(&Bit::sized(hole)).unwrap();
         prop_assert!(drill.drilled > hole && drill.percent_drilled < drill.percent);
+    }
+
+    #[test]
+    fn nothing_panics(
+        major in any::<i64>(),
+        pitch in any::<i64>(),
+        height in any::<i64>(),
+        drill in any::<i64>(),
+        percent in any::<f64>(),
+    ) {
+        let count = Length::from_tenth_nanometres;
+        let _ = full_height(count(pitch), percent);
+        let _ = TapDepth::of(count(major), count(pitch), Work::General);
+        for shift in [0, 20, 40] {
+            let at = |value: i64| count(value >> shift);
+            if let Ok(hole) = TapHole::new(at(major), at(pitch), at(height), None) {
+                let bits = [Bit::sized(at(drill)), Bit::sized(at(major).half())];
+                let _ = (hole.hole(percent), hole.forming(&bits, percent));
+                let _ = (hole.with(&bits[0]), hole.choose(&bits, Wanted::Percent(70.0)));
+            }
+        }
     }
 
     #[test]

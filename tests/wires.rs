@@ -372,6 +372,25 @@ proptest! {
     }
 
     #[test]
+    fn nothing_panics(
+        lengths in prop::array::uniform6(any::<i64>()),
+        half in prop_oneof![any::<f64>(), 5.0_f64..=60.0],
+        shift in 0_u32..50,
+    ) {
+        let [pitch, lead, diameter, major, wire, over] =
+            lengths.map(|count| Length::from_tenth_nanometres(count >> shift));
+        let made = WireThread::new(pitch, lead, half, diameter, major)
+            .or_else(|_| WireThread::new(mm(1.0), mm(2.0), half, diameter, major))
+            .or_else(|_| WireThread::new(mm(1.0), mm(2.0), 30.0, mm(9.0), major));
+        if let Ok(thread) = made.and_then(|thread| thread.with_crest_radius(Length::ZERO)) {
+            let wires = [wire, thread.best_wire().unwrap_or(wire)];
+            for wire in wires {
+                let _ = (thread.over(wire), thread.pitch_diameter_of(wire, over));
+            }
+        }
+    }
+
+    #[test]
     fn a_bigger_wire_stands_higher(
         pitch in 0.5_f64..10.0,
         starts in 1_u8..=3,

@@ -130,6 +130,23 @@ struct PassCount {
     from: Provenance,
 }
 
+impl Slide {
+    /// The compound half a degree short of the flank's half angle, so that the
+    /// trailing flank is cleaned as it goes: 29.5 degrees for 60-degree
+    /// threads (common practice, no source).
+    pub fn usual_compound(half_angle_degrees: f64) -> Self {
+        Self::Compound { degrees: (half_angle_degrees - 0.5).max(0.0) }
+    }
+}
+
+/// What to try the thread with (common practice, no source).
+pub const fn try_with(feature: Feature) -> &'static str {
+    match feature {
+        Feature::Shaft => "three wires or a thread mic; else its nut, on by hand without shake",
+        Feature::Hole => "a plug gauge or its screw, in by hand without shake",
+    }
+}
+
 impl How {
     fn feed(&self, radial: Length) -> Result<Length, Error> {
         match self.slide {

@@ -41,6 +41,10 @@ const ASKED: core::ops::RangeInclusive<f64> = 40.0..=100.0;
 /// practice, no source).
 const FORMED: core::ops::RangeInclusive<f64> = 50.0..=75.0;
 
+/// What one percent of formed thread takes off the diameter, in pitches
+/// (Machinery's Handbook, cold form tapping).
+const FORMING: f64 = 0.0068;
+
 /// A drill to choose from: from the standard sizes or from the owner's drawer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Bit {
@@ -131,6 +135,17 @@ pub struct TapDrills {
     pub best: TapDrill,
     /// Up to three smaller and three larger, the nearest percent first.
     pub others: Vec<TapDrill>,
+}
+
+/// A drill for a thread-forming tap.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Forming {
+    /// The hole by the rule.
+    pub hole: Length,
+    /// The drill nearest to it.
+    pub bit: Bit,
+    /// What that drill forms, in percent of thread.
+    pub percent: f64,
 }
 
 /// The full height each side of a symmetric form by its half angle, as the
@@ -235,7 +250,19 @@ impl TapHole {
             }));
         }
         within(percent, &FORMED, "% of thread cannot be formed")?;
-        self.hole_of(0.0068 * percent * self.pitch.millimetres())
+        self.hole_of(FORMING * percent * self.pitch.millimetres())
+    }
+
+    /// The drill of a list nearest to a forming tap's hole.
+    ///
+    /// # Errors
+    /// As [`TapHole::forming_hole`]; an empty list.
+    pub fn forming(&self, drills: &[Bit], percent: f64) -> Result<Forming, Error> {
+        let hole = self.forming_hole(percent)?;
+        let off = |bit: &&Bit| bit.diameter.tenth_nanometres().abs_diff(hole.tenth_nanometres());
+        let bit = drills.iter().min_by_key(off).ok_or_else(|| no_drill(hole))?.clone();
+        let left = self.major.checked_sub(bit.diameter)?.millimetres();
+        Ok(Forming { hole, percent: left / (FORMING * self.pitch.millimetres()), bit })
     }
 
     fn hole_of(&self, off: f64) -> Result<Length, Error> {
@@ -323,10 +350,7 @@ impl TapHole {
             strictly.then_with(|| off(a).total_cmp(&off(b)))
         });
         if list.is_empty() {
-            return Err(Error::new(Kind::OutOfReach {
-                why: "no drill in the list leaves a thread".to_owned(),
-                advice: format!("the hole wanted is {hole}"),
-            }));
+            return Err(no_drill(hole));
         }
         let best = list.remove(0);
         list.sort_by(|a, b| off(a).total_cmp(&off(b)));
@@ -371,4 +395,11 @@ fn within(percent: f64, range: &core::ops::RangeInclusive<f64>, cannot: &str) ->
         why: format!("{percent} {cannot}"),
         advice: format!("from {} % to {} %", range.start(), range.end()),
     }))
+}
+
+fn no_drill(hole: Length) -> Error {
+    Error::new(Kind::OutOfReach {
+        why: "no drill in the list leaves a thread".to_owned(),
+        advice: format!("the hole wanted is {hole}"),
+    })
 }

@@ -11,6 +11,7 @@
 //!   overstates M: by 0.0003 of the pitch at 5 degrees on an Acme thread, by
 //!   0.002 at 12.
 //!
+//! Roots are taken to be clear of the wires, as those of the basic forms are.
 //! The answer is the plain one where the lead term does not matter and the
 //! exact one where it does.
 
