@@ -115,6 +115,14 @@ fn the_usual_number_of_passes_is_the_tool_makers() {
         let cutting = plan.list.iter().filter(|pass| pass.name != "spring").count();
         assert!(cutting <= most && cutting + 3 >= most, "{pitch}: {cutting} of {most}");
     }
+    // Without a first cut asked for: depth sqrt(q / (n - 1)), q 0.3, 1, 2 ...
+    let fine = How { step: mm(0.0001), ..how(STRAIGHT, DialReads::Radius) };
+    let plan = Infeed::plan(m10(Nose::Flat(mm(0.1875))), fine).unwrap();
+    let rough = plan.depth.millimetres() - 0.05;
+    for (pass, q) in plan.list.iter().zip([0.3_f64, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0]) {
+        let wanted = rough * (q / 6.0).sqrt();
+        assert!((pass.depth.millimetres() - wanted).abs() < 0.0001, "{}: {wanted}", pass.depth);
+    }
     // The first cut of so many equal areas: depth / sqrt(n).
     let first = How { first: Some(mm(0.3)), ..how(STRAIGHT, DialReads::Radius) };
     let plan = Infeed::plan(m10(Nose::Flat(mm(0.1875))), first).unwrap();

@@ -6,8 +6,9 @@
 //! gives `s = (f/2) cot α`, a radius R gives `s = R (cosec α − 1)`.
 //!
 //! The cuts shrink so that each takes the same area: after cut k of n the
-//! depth is `depth √(k/n)` (Widia 2017, p. 685, and common practice), none
-//! less than 0.05 mm (the same page). A last cut of that least, and spring
+//! depth is `depth √(k/n)`, n from the first cut asked for; where none is, the
+//! tool maker's `depth √(q/(n − 1))` with q 0.3, 1, 2 … n − 1, whose first cut
+//! is gentle (Widia 2017, p. 685). None is less than 0.05 mm (the same page). A last cut of that least, and spring
 //! passes without infeed, are common practice, no source.
 
 mod cut;
@@ -235,15 +236,27 @@ impl Infeed {
         }
         let rough = if depth > LEAST.checked_mul(4)? { depth.checked_sub(LEAST)? } else { depth };
         let row = PassCount::of(cut.pitch, cut.half_angle_degrees);
-        let cuts = match how.first {
-            None => row.high.saturating_sub(1).max(1),
-            Some(first) => cuts_for(first, rough)?,
+        // The tool maker's first cut is gentle: q is 0.3, 1, 2 … of n − 1 areas.
+        let (cuts, areas) = match how.first {
+            None => {
+                let cuts = row.high.saturating_sub(1).max(2);
+                (cuts, f64::from(cuts - 1))
+            }
+            Some(first) => {
+                let cuts = cuts_for(first, rough)?;
+                (cuts, f64::from(cuts))
+            }
         };
         let mut list: Vec<ThreadPass> = Vec::new();
         let mut at = Length::ZERO;
         for number in 1..=cuts {
-            let share = libm::sqrt(f64::from(number) / f64::from(cuts));
-            let ladder = Length::nearest_millimetres(rough.millimetres() * share)?;
+            let area = match (how.first, number) {
+                (None, 1) => 0.3,
+                (None, number) => f64::from(number - 1),
+                (Some(_), number) => f64::from(number),
+            };
+            let ladder =
+                Length::nearest_millimetres(rough.millimetres() * libm::sqrt(area / areas))?;
             let least = at.checked_add(LEAST)?;
             let feed = how.on_step(ladder.max(least).min(rough))?;
             let to = how.radial(feed)?;
@@ -350,7 +363,7 @@ impl Infeed {
             Reason {
                 figure: "passes".into(),
                 value: self.list.len().to_string(),
-                rule: "depth x sqrt(k/n): equal areas; none under 0.05 mm; a finish cut and spring passes are common practice, no source".into(),
+                rule: "equal areas, depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for; none under 0.05 mm; a finish cut and spring passes are common practice, no source".into(),
                 source: self.source.into(),
                 known: self.known,
             },
