@@ -1,7 +1,7 @@
 //! Threads as people write them: what is read, what is left alone, and what
 //! is refused with its place and the next step.
 
-use fits_core::standards::thread::{Designation, Form, Side, Thread, scan, scan_expected};
+use fits_core::standards::thread::{Class, Designation, Form, Side, Thread, scan, scan_expected};
 
 #[track_caller]
 fn read(text: &str) -> (Designation, usize) {
@@ -221,132 +221,148 @@ fn refused(text: &str) -> (String, Option<std::ops::Range<usize>>, String) {
     (error.to_string(), error.span(), error.advice())
 }
 
+/// Text, message, bytes at fault and advice.
+type Broken = (&'static str, &'static str, (usize, usize), &'static str);
+
+const BROKEN: &[Broken] = &[
+    (
+        "M10x",
+        "the pitch is missing after the x",
+        (4, 4),
+        "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75",
+    ),
+    (
+        "M10xfine",
+        "the pitch is missing after the x",
+        (4, 8),
+        "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75",
+    ),
+    (
+        "M10x20",
+        "a pitch of 20 mm leaves no core in M10",
+        (4, 6),
+        "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75",
+    ),
+    ("M72", "M72 has no coarse pitch", (1, 3), "M72 is listed with pitch 6, 4, 3, 2, 1.5"),
+    (
+        "M10x1.25-",
+        "a class, `LH` or `2 starts` belongs after the dash",
+        (9, 9),
+        "put a space before what is not part of the thread",
+    ),
+    (
+        "M10x4P1.5",
+        "a lead of 4 mm is no whole number of pitches of 1.5 mm",
+        (4, 9),
+        "the lead is the pitch times the starts, from 1 to 20",
+    ),
+    (
+        "M10x3P1.5 3 starts",
+        "lead and pitch make 2 starts, not 3",
+        (10, 18),
+        "give either lead and pitch or the starts",
+    ),
+    (
+        "M10 6H/",
+        "a class is missing after the /",
+        (7, 7),
+        "write the nut's class and the screw's, as `M10 6H/6g`",
+    ),
+    (
+        "M10 6g 6H",
+        "the class was given already: 6g",
+        (7, 9),
+        "write a pair with a stroke, as `M10 6H/6g`",
+    ),
+    (
+        "M10 6g/4h",
+        "6g and 4h are both external classes",
+        (7, 9),
+        "give one for the nut and one for the screw",
+    ),
+    (
+        "M10 6A",
+        "no internal metric thread has class 6A",
+        (4, 6),
+        "nuts take `6H`, `5H`, `4H`, `7H`, `6G` and the like",
+    ),
+    (
+        "M10 6d",
+        "the deviations of position d (ISO 965-1:2013) are not held here",
+        (4, 6),
+        "screws take `6g`, `6h`, `6e`, `4h`, `5g6g`, `8g`, `7g6g` and the like",
+    ),
+    (
+        "M10 5g",
+        "no grade 5 for the crest diameter of external threads: 4, 6, 8",
+        (4, 6),
+        "screws take `6g`, `6h`, `6e`, `4h`, `5g6g`, `8g`, `7g6g` and the like",
+    ),
+    (
+        "3/8-240",
+        "240 tpi is finer than any Unified thread",
+        (4, 7),
+        "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF",
+    ),
+    (
+        "3/8-3",
+        "a pitch of 3 tpi leaves no core in 3/8 in",
+        (4, 5),
+        "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF",
+    ),
+    (
+        "3/8-24 UNC",
+        "3/8-24 is UNF, not UNC",
+        (7, 10),
+        "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF",
+    ),
+    (
+        "1/4-19 UNF",
+        "1/4-19 is in no series",
+        (7, 10),
+        "listed: `1/4-20` UNC, `1/4-28` UNF, `1/4-32` UNEF",
+    ),
+    (
+        "#13-20",
+        "there is no screw size #13: #0 to #6, #8, #10 and #12",
+        (0, 3),
+        "write other sizes in inches, as `1/4-20`",
+    ),
+    ("1/16 UNF", "1/16 is not listed in UNF", (0, 4), "give the turns per inch, as `1/16-64`"),
+    (
+        "3/8-24 6g",
+        "a Unified thread has no class 6g",
+        (7, 9),
+        "screws take `1A`, `2A` or `3A`, nuts `1B`, `2B` or `3B`",
+    ),
+    (
+        "3/8-24 4A",
+        "no external Unified thread has class 4A",
+        (7, 9),
+        "screws take `1A`, `2A` or `3A`",
+    ),
+    (
+        "1/4-20 UNRC-2B",
+        "UNR is a screw's form: its nut is UN",
+        (12, 14),
+        "leave out the R for the nut",
+    ),
+];
+
 #[test]
 fn broken_threads_name_the_fault_its_place_and_the_next_step() {
-    for (text, message, span, advice) in [
-        (
-            "M10x",
-            "the pitch is missing after the x",
-            4..4,
-            "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75",
-        ),
-        (
-            "M10xfine",
-            "the pitch is missing after the x",
-            4..8,
-            "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75",
-        ),
-        (
-            "M10x20",
-            "a pitch of 20 mm leaves no core in M10",
-            4..6,
-            "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75",
-        ),
-        ("M72", "M72 has no coarse pitch", 1..3, "M72 is listed with pitch 6, 4, 3, 2, 1.5"),
-        (
-            "M10x1.25-",
-            "a class, `LH` or `2 starts` belongs after the dash",
-            9..9,
-            "put a space before what is not part of the thread",
-        ),
-        (
-            "M10x4P1.5",
-            "a lead of 4 mm is no whole number of pitches of 1.5 mm",
-            4..9,
-            "the lead is the pitch times the starts, from 1 to 20",
-        ),
-        (
-            "M10x3P1.5 3 starts",
-            "lead and pitch make 2 starts, not 3",
-            10..18,
-            "give either lead and pitch or the starts",
-        ),
-        (
-            "M10 6H/",
-            "a class is missing after the /",
-            7..7,
-            "write the nut's class and the screw's, as `M10 6H/6g`",
-        ),
-        (
-            "M10 6g 6H",
-            "the class was given already: 6g",
-            7..9,
-            "write a pair with a stroke, as `M10 6H/6g`",
-        ),
-        (
-            "M10 6g/4h",
-            "6g and 4h are both external classes",
-            7..9,
-            "give one for the nut and one for the screw",
-        ),
-        (
-            "M10 6A",
-            "no internal metric thread has class 6A",
-            4..6,
-            "nuts take `6H`, `5H`, `4H`, `7H`, `6G` and the like",
-        ),
-        (
-            "M10 6d",
-            "the deviations of position d (ISO 965-1:2013) are not held here",
-            4..6,
-            "screws take `6g`, `6h`, `6e`, `4h`, `5g6g`, `8g`, `7g6g` and the like",
-        ),
-        (
-            "M10 5g",
-            "no grade 5 for the crest diameter of external threads: 4, 6, 8",
-            4..6,
-            "screws take `6g`, `6h`, `6e`, `4h`, `5g6g`, `8g`, `7g6g` and the like",
-        ),
-        (
-            "3/8-240",
-            "240 tpi is finer than any Unified thread",
-            4..7,
-            "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF",
-        ),
-        (
-            "3/8-3",
-            "a pitch of 3 tpi leaves no core in 3/8 in",
-            4..5,
-            "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF",
-        ),
-        (
-            "3/8-24 UNC",
-            "3/8-24 is UNF, not UNC",
-            7..10,
-            "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF",
-        ),
-        (
-            "1/4-19 UNF",
-            "1/4-19 is in no series",
-            7..10,
-            "listed: `1/4-20` UNC, `1/4-28` UNF, `1/4-32` UNEF",
-        ),
-        (
-            "#13-20",
-            "there is no screw size #13: numbers run from #0 to #12",
-            0..3,
-            "write larger sizes in inches, as `1/4-20`",
-        ),
-        ("1/16 UNF", "1/16 is not listed in UNF", 0..4, "give the turns per inch, as `1/16-64`"),
-        (
-            "3/8-24 6g",
-            "a Unified thread has no class 6g",
-            7..9,
-            "screws take `1A`, `2A` or `3A`, nuts `1B`, `2B` or `3B`",
-        ),
-        (
-            "3/8-24 4A",
-            "no external Unified thread has class 4A",
-            7..9,
-            "screws take `1A`, `2A` or `3A`",
-        ),
-        (
-            "1/4-20 UNRC-2B",
-            "UNR is a screw's form: its nut is UN",
-            12..14,
-            "leave out the R for the nut",
-        ),
-    ] {
-        assert_eq!(refused(text), (message.to_owned(), Some(span), advice.to_owned()), "{text}");
+    for (text, message, (start, end), advice) in BROKEN {
+        let wanted = ((*message).to_owned(), Some(*start..*end), (*advice).to_owned());
+        assert_eq!(refused(text), wanted, "{text}");
+        // What stands between backquotes works as it stands.
+        for (at, offered) in advice.split('`').enumerate() {
+            if at % 2 == 1 && offered.contains(|c: char| c.is_ascii_digit()) && offered.len() > 3 {
+                let is_class = Class::read(offered).is_some();
+                assert!(
+                    is_class || offered == "2 starts" || offered.parse::<Thread>().is_ok(),
+                    "{offered}"
+                );
+            }
+        }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{
     Class, Form, Nominal, Pitch, Series, Side, Thread, metric, not_covered, reader::not_a_thread,
-    unified, unified_series,
+    scan::is_screw, unified, unified_series,
 };
 use crate::error::Error;
 
@@ -105,7 +105,7 @@ impl Thread {
 
 /// The designation in the standard's style.
 pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option<Class>) -> String {
-    let (nominal, pitch) = (thread.nominal(), thread.pitch().figure());
+    let (nominal, pitch) = (thread.nominal().to_string(), thread.pitch().figure());
     let classes = match (internal, external) {
         (Some(nut), Some(screw)) if nut != screw => format!("{nut}/{screw}"),
         (Some(class), _) | (None, Some(class)) => class.to_string(),
@@ -123,6 +123,18 @@ pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option
             format!("M{nominal}x{pitch}{dash}{classes}{hand}")
         }
         form => {
+            // `1-64` would be read as number 1, and `12-8` as 12 in.
+            let nominal = match thread.nominal() {
+                Nominal::Number(number) if !is_screw(number, thread.pitch()) => {
+                    format!("#{number}")
+                }
+                Nominal::Fraction { whole, numerator: 0, .. }
+                    if u8::try_from(whole).is_ok_and(|whole| is_screw(whole, thread.pitch())) =>
+                {
+                    format!("{whole}in")
+                }
+                _ => nominal,
+            };
             let symbol = unified_series::symbol(form, thread.series());
             let hand = if thread.is_left_hand() { "-LH" } else { "" };
             let starts = match thread.starts() {

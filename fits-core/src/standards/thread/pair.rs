@@ -1,7 +1,7 @@
 //! [`ThreadPair`]: a screw's limits against a nut's.
 
 use super::{Sizes, Spread};
-use crate::size::Length;
+use crate::size::{Length, inches};
 
 /// How much room one diameter has between screw and nut: positive is play,
 /// negative interference. `None` where a limit is not given.
@@ -71,8 +71,10 @@ impl ThreadPair {
         most.map(|(name, least)| {
             let by = least.checked_abs().unwrap_or(least);
             format!(
-                "the greatest {} screw is {by} over the least {} nut at the {name} diameter",
-                self.external.class, self.internal.class
+                "the greatest {} screw is {by} ({} in) over the least {} nut at the {name} diameter",
+                self.external.class,
+                inches(by),
+                self.internal.class,
             )
         })
     }

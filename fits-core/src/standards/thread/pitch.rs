@@ -49,12 +49,12 @@ impl Pitch {
     /// A pitch of `turns / over` turns per inch: 23/2 is 11-1/2.
     ///
     /// # Errors
-    /// Nought or negative, coarser than a turn in 10 in or finer than 10 000
-    /// a turn.
+    /// Nought or negative, coarser than a turn in 10 in, finer than 10 000
+    /// turns an inch, or `over` above 10 000.
     pub fn per_inch(turns: i64, over: i64) -> Result<Self, Error> {
         let fine = over.checked_mul(10_000).is_some_and(|most| turns > most);
         let coarse = turns.checked_mul(10).is_some_and(|least| least < over);
-        if turns <= 0 || over <= 0 || fine || coarse {
+        if turns <= 0 || !(1..=10_000).contains(&over) || fine || coarse {
             return Err(no_pitch());
         }
         let counts = Length::INCH.checked_mul(over)?.tenth_nanometres();
@@ -90,8 +90,9 @@ impl Pitch {
     }
 
     /// So many pitches: the lead of a thread with so many starts.
+    #[must_use]
     pub fn times(self, starts: u8) -> Self {
-        // `counts` is below 2^32 times the largest divisor, so below 2^53.
+        // `counts` is at most 10 000 in, so this stays below 2^53.
         Self { counts: self.counts * i64::from(starts), ..self }
     }
 

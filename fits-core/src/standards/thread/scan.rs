@@ -7,7 +7,7 @@
 use super::{
     Designation, Form, Nominal, Pitch, Series, Typed, metric,
     reader::{Found, Reader, not_a_thread},
-    unified_series,
+    unified_series::{self, is_screw_number},
 };
 use crate::{
     error::Error,
@@ -433,8 +433,14 @@ fn turns(reader: &mut Reader) -> Option<Typed<(i64, i64)>> {
     typed(reader, (whole, 1))
 }
 
-/// `10-32` is screw number 10 and `1-8` one inch: a whole number is a screw
-/// number where that leaves a core three pitches thick or more.
+/// Is a whole number before this pitch a screw number? `10-32` is number 10 and
+/// `1-8` one inch: it is where that leaves a core three pitches thick or more.
+pub(super) fn is_screw(number: u8, pitch: Pitch) -> bool {
+    let number = Nominal::Number(number).length().ok().filter(|_| is_screw_number(number));
+    number.is_some_and(|major| pitch.scaled(3, 1) <= major)
+}
+
+/// A whole number as what it is a size of.
 fn whole_or_number(
     nominal: Nominal,
     form: Form,
@@ -443,18 +449,20 @@ fn whole_or_number(
 ) -> Nominal {
     let Nominal::Fraction { whole, numerator: 0, .. } = nominal else { return nominal };
     let Ok(number) = u8::try_from(whole) else { return nominal };
-    let is_screw = match (form, pitch) {
+    let pitch = pitch.map(|pitch| Pitch::per_inch(pitch.value.0, pitch.value.1));
+    let is_number = match (form, pitch) {
         _ if is_marked => false,
         (Form::Ba, _) => true,
-        (Form::Unified | Form::UnifiedRounded, Some(Typed { value: (turns, over), .. })) => {
-            // Size in thou times turns per inch, against three pitches.
-            number <= 12 && (60 + 13 * i64::from(number)) * turns >= 3000 * over
+        (Form::Unified | Form::UnifiedRounded, Some(pitch)) => {
+            pitch.is_ok_and(|pitch| is_screw(number, pitch))
         }
-        // `10 UNF`: numbers have no whole inches that are listed beside them.
-        (Form::Unified | Form::UnifiedRounded, None) => matches!(number, 0 | 5..=12),
+        // `10 UNF`: beside these numbers no whole inches are listed.
+        (Form::Unified | Form::UnifiedRounded, None) => {
+            matches!(number, 0 | 5..=12) && is_screw_number(number)
+        }
         _ => false,
     };
-    if is_screw { Nominal::Number(number) } else { nominal }
+    if is_number { Nominal::Number(number) } else { nominal }
 }
 
 /// `20-5` and `0.75-0.02` are sums of sizes, not threads.

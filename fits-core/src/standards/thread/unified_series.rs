@@ -55,7 +55,7 @@ pub(super) fn listed(major: Length, pitch: Pitch) -> Option<&'static Listed> {
     graded(major).iter().find(|row| is_pitch(pitch, row.half_turns))
 }
 
-/// Is the pitch 2/half_turns in?
+/// Is the pitch `2/half_turns` in?
 pub(super) fn is_pitch(pitch: Pitch, half_turns: u16) -> bool {
     pitch.is_per_inch() && pitch.scaled(half_turns.into(), 2) == Length::INCH
 }
@@ -98,9 +98,17 @@ fn is_primary(major: Length) -> bool {
     }
 }
 
+/// The screw numbers.
+const NUMBERS: [u8; 10] = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12];
+
+/// Is there such a screw number?
+pub(super) fn is_screw_number(number: u8) -> bool {
+    NUMBERS.contains(&number)
+}
+
 /// The number of a number size.
 fn screw_number(major: Length) -> Option<u8> {
-    [0, 1, 2, 3, 4, 5, 6, 8, 10, 12]
+    NUMBERS
         .into_iter()
         .find(|number| Nominal::Number(*number).length().is_ok_and(|length| length == major))
 }
@@ -219,9 +227,9 @@ impl Thread {
 pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
     let (nominal, place) = (designation.nominal.value, designation.nominal.at);
     if let Nominal::Number(number) = nominal {
-        if number > 12 {
-            let why = format!("there is no screw size #{number}: numbers run from #0 to #12");
-            let advice = "write larger sizes in inches, as `1/4-20`".into();
+        if !is_screw_number(number) {
+            let why = format!("there is no screw size #{number}: #0 to #6, #8, #10 and #12");
+            let advice = "write other sizes in inches, as `1/4-20`".into();
             return Err(Error::new(Kind::NotListed { why, advice }).at(place.0, place.1));
         }
     }
