@@ -3,6 +3,7 @@
 use fits_checks::{Row, rows};
 use fits_core::{
     Length, Limits,
+    shop::infeed::Overrun,
     shop::tap::{
         Advice, Bit, Clearances, Drive, Minor, Screws, TapDepth, TapHole, Wanted, Work, full_height,
     },
@@ -204,7 +205,7 @@ fn formed_threads_take_a_larger_hole() {
 
 #[test]
 fn the_basic_minor_diameter_is_five_sixths() {
-    // Machinery's Handbook, 31st ed., p. 2154: 100 percent is 0.75 H, the
+    // Machinery's Handbook, 31st ed., p. 2155: 100 percent is 0.75 H, the
     // basic minor diameter 5/8 H.
     for name in ["M10x1.5", "1/4-20", "3/4-10"] {
         let (major, pitch) = thread(name);
@@ -224,7 +225,8 @@ fn blind_holes_go_deeper() {
     let depth = TapDepth::of(length("1/4in"), length("0.05in"), Work::Aluminium).unwrap();
     assert_eq!(depth.engage, length("1/2in"));
     // 1.27 mm takes the row of 1.5.
-    assert_eq!(depth.overrun, Some(length("7.3mm")));
+    assert_eq!(depth.overrun.map(Overrun::length), Some(length("7.3mm")));
+    assert_eq!(depth.reasons().len(), 2);
     assert_eq!(TapDepth::of(length("80mm"), length("8mm"), Work::Steel).unwrap().drill, None);
 }
 

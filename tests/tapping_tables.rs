@@ -7,7 +7,7 @@ use fits_checks::{Row, code, hold_generated, rows};
 use fits_core::{
     Length,
     shop::{
-        infeed::{Runout, blind_hole_overrun},
+        infeed::{Overrun, Runout},
         tap::{Advice, Clearances, Drive, HandTap, Oversize, Screws, TapDepth, Work},
     },
     size::Unit,
@@ -191,8 +191,9 @@ fn every_run_out_is_reached() {
             "external" => Feature::Shaft,
             "internal" => Feature::Hole,
             _ => {
-                let found = blind_hole_overrun(get("pitch"));
-                assert_eq!(found, Some((get("e1"), get("pitch"))), "{row}");
+                let found = Overrun::of(get("pitch")).unwrap_or_else(|| panic!("{row}: not found"));
+                assert_eq!((found.length(), found.pitch()), (get("e1"), get("pitch")), "{row}");
+                assert_eq!(found.source(), row.text("source"), "{row}");
                 continue;
             }
         };
@@ -205,7 +206,7 @@ fn every_run_out_is_reached() {
             assert_eq!((groove.off_major, groove.fillet), (get("off"), get("r")), "{row}");
         }
     }
-    assert!(blind_hole_overrun(mm("6.5")).is_none());
+    assert!(Overrun::of(mm("6.5")).is_none());
     assert!(Runout::of(Feature::Shaft, mm("6.5")).is_none());
     // 20 turns an inch, 1.27 mm: the next coarser row.
     assert_eq!(Runout::of(Feature::Hole, mm("1.27")).map(Runout::pitch), Some(mm("1.5")));
@@ -312,8 +313,14 @@ fn the_infeed_tables_are_what_the_data_give() {
         let now = (get("pitch"), get("e1"));
         assert!(before.0 < now.0 && before.1 < now.1, "{row}: runs the wrong way");
         before = now;
-        writeln!(out, "    OverrunRow {{ pitch: {}, overrun: {} }},", code(now.0), code(now.1))
-            .unwrap();
+        writeln!(
+            out,
+            "    OverrunRow {{ pitch: {}, overrun: {}, from: {} }},",
+            code(now.0),
+            code(now.1),
+            row.provenance()
+        )
+        .unwrap();
     }
     out += "];\n";
     let counts = rows("data/threads/pass_counts.csv");

@@ -18,7 +18,7 @@ mod runout;
 mod table;
 
 pub use cut::{Nose, ThreadCut};
-pub use runout::{Groove, Runout, blind_hole_overrun};
+pub use runout::{Groove, Overrun, Runout};
 
 use std::borrow::Cow;
 

@@ -40,6 +40,7 @@ pub(super) struct Row {
 pub(super) struct OverrunRow {
     pub(super) pitch: Length,
     pub(super) overrun: Length,
+    pub(super) from: Provenance,
 }
 
 impl Runout {
@@ -98,8 +99,41 @@ impl Runout {
 }
 
 /// What a tapped blind hole is drilled beyond its full thread (DIN 76-1 e1,
-/// normal), and the listed pitch whose row it is: the next coarser where the
-/// pitch is not listed, nothing over 6 mm.
-pub fn blind_hole_overrun(pitch: Length) -> Option<(Length, Length)> {
-    table::BLIND.iter().find(|row| pitch <= row.pitch).map(|row| (row.overrun, row.pitch))
+/// normal).
+#[derive(Clone, Copy, Debug)]
+pub struct Overrun(&'static OverrunRow);
+
+impl Overrun {
+    /// For a pitch, or the next coarser one listed; nothing for a pitch over
+    /// 6 mm.
+    ///
+    /// ```
+    /// use fits_core::shop::infeed::Overrun;
+    /// let overrun = Overrun::of("1.5mm".parse()?).expect("listed");
+    /// assert_eq!(overrun.length(), "7.3mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn of(pitch: Length) -> Option<Self> {
+        table::BLIND.iter().find(|row| pitch <= row.pitch).map(Self)
+    }
+
+    /// How much deeper.
+    pub const fn length(self) -> Length {
+        self.0.overrun
+    }
+
+    /// The listed pitch whose row it is.
+    pub const fn pitch(self) -> Length {
+        self.0.pitch
+    }
+
+    /// How it is known.
+    pub const fn known(self) -> Known {
+        self.0.from.known
+    }
+
+    /// Where it is written.
+    pub const fn source(self) -> &'static str {
+        self.0.from.text
+    }
 }

@@ -3,9 +3,9 @@
 use super::{Work, table};
 use crate::{
     error::Error,
-    shop::infeed::blind_hole_overrun,
+    shop::infeed::Overrun,
     size::Length,
-    source::{Known, Provenance},
+    source::{Known, Provenance, Reason},
 };
 
 /// A hand tap by its lead.
@@ -34,7 +34,7 @@ pub(super) struct EngagementRow {
 }
 
 /// How deep a hole is tapped and drilled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 pub struct TapDepth {
     /// Length of full thread to engage: advice, by the material.
     pub engage: Length,
@@ -44,7 +44,7 @@ pub struct TapDepth {
     pub source: &'static str,
     /// What a blind hole is drilled deeper than its full thread; nothing where
     /// no table reaches the pitch.
-    pub overrun: Option<Length>,
+    pub overrun: Option<Overrun>,
     /// Full diameter to drill in a blind hole for that engagement.
     pub drill: Option<Length>,
 }
@@ -70,8 +70,28 @@ impl TapDepth {
         let (tenths, known, source) = row
             .map_or((15, Known::Practice, ""), |row| (row.tenths, row.from.known, row.from.text));
         let engage = major.checked_scale(tenths.into(), 10)?;
-        let overrun = blind_hole_overrun(pitch).map(|(overrun, _)| overrun);
-        let drill = overrun.map(|overrun| engage.checked_add(overrun)).transpose()?;
+        let overrun = Overrun::of(pitch);
+        let drill = overrun.map(|overrun| engage.checked_add(overrun.length())).transpose()?;
         Ok(Self { engage, known, source, overrun, drill })
+    }
+
+    /// Why.
+    pub fn reasons(&self) -> Vec<Reason> {
+        let engaged = Reason {
+            figure: "thread engaged".into(),
+            value: self.engage.to_string(),
+            rule: "so that the screw breaks before the thread strips; full-strength steel screws"
+                .into(),
+            source: self.source.into(),
+            known: self.known,
+        };
+        let deeper = self.overrun.map(|overrun| Reason {
+            figure: "blind hole deeper by".into(),
+            value: overrun.length().to_string(),
+            rule: format!("e1 of pitch {}, to the hole's full diameter", overrun.pitch()),
+            source: overrun.source().into(),
+            known: overrun.known(),
+        });
+        [engaged].into_iter().chain(deeper).collect()
     }
 }

@@ -1,7 +1,7 @@
 //! Tap drills: the percent of thread that a hole leaves, and the drill for it.
 //!
 //! Percent of thread is the handbooks' `100 (D − hole) / (2 h)` with h the
-//! full height each side (Machinery's Handbook, 31st ed., p. 2154): 0.75 H =
+//! full height each side (Machinery's Handbook, 31st ed., p. 2155, table 2): 0.75 H =
 //! 0.649519 P for 60 degrees, so that the basic minor diameter of a unified or
 //! metric thread (5/8 H) is 83.3 percent, not 100. The other forms have their
 //! own basic height: 0.640327 P (55 degrees), 0.6 P (47.5), P/2 (30 and 29).
@@ -378,7 +378,7 @@ impl TapHole {
                     "100 (D - hole) / {}: D {}, hole {}",
                     self.full, self.major, drill.bit.diameter
                 ),
-                source: "Machinery's Handbook, 31st ed., p. 2154: twice the full height of thread"
+                source: "Machinery's Handbook, 31st ed., p. 2155, table 2: twice the full height"
                     .into(),
                 known: Known::Formula,
             },

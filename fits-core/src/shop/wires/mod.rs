@@ -25,7 +25,7 @@ use crate::{
 use seat::{Groove, Seat, root};
 
 /// The lead term below which the plain figure is used, mm (0.00015 in: NBS
-/// Handbook H28; Machinery's Handbook, 31st ed., p. 2128).
+/// Handbook H28, as handbooks reprint it).
 const TERM_THAT_MATTERS: f64 = 0.000_15 * 25.4;
 
 /// Beyond this a wire does not seat surely (degrees).
@@ -339,7 +339,7 @@ impl WireThread {
             figure: "over wires, plain".into(),
             value: found.plain.to_string(),
             rule: format!("E + W (1 + cosec a) - (P/2) cot a, E {e}, W {w}, P {p}, a {a} degrees"),
-            source: "NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2127-2129".into(),
+            source: "NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2129".into(),
             known: Known::Formula,
         };
         let term = Reason {
@@ -349,7 +349,7 @@ impl WireThread {
                 "(W/2) tan^2 B cos a cot a, B {:.2} degrees; it matters over 0.00015 in",
                 found.lead_angle_degrees
             ),
-            source: "NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2128".into(),
+            source: "NBS Handbook H28; ASME B1.2".into(),
             known: Known::Formula,
         };
         let exact = Reason {
