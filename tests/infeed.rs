@@ -227,7 +227,7 @@ proptest! {
         diameter in any::<bool>(),
         step in prop::sample::select(vec![0.0001, 0.01, 0.02, 0.0254, 0.05]),
         half in prop::sample::select(vec![30.0, 27.5, 23.75]),
-        share in prop::option::of(0.2_f64..0.8),
+        share in prop::option::of(0.25_f64..0.8),
     ) {
         let feature = if hole { Feature::Hole } else { Feature::Shaft };
         let blank = times * pitch;

@@ -108,7 +108,13 @@ impl ThreadCut {
         if below <= 0.0 || !given {
             return Err(refused(
                 "a tool nose of that size cannot cut this thread".to_owned(),
-                format!("a flat under {}", self.pitch.half()),
+                match self.nose {
+                    Nose::Flat(_) => format!("a flat under {}", self.pitch.half()),
+                    Nose::Radius(_) => "the radius of the form's root or less".to_owned(),
+                    Nose::Reaches(_) => {
+                        "a root between the pitch diameter and the sharp point".to_owned()
+                    }
+                },
             ));
         }
         let depth = metal.half().checked_add(Length::nearest_millimetres(below)?)?;

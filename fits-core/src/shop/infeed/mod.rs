@@ -393,6 +393,7 @@ fn cuts_for(first: Length, rough: Length) -> Result<u32, Error> {
     let least = rough.millimetres() / libm::sqrt(f64::from(MOST_CUTS));
     let shallowest = Length::nearest_millimetres(libm::ceil(least * 1e3) / 1e3)?;
     let deepest = Length::nearest_millimetres(libm::floor(rough.millimetres() * 1e3) / 1e3)?;
+    let shallowest = shallowest.max(LEAST).min(deepest);
     if first < shallowest || first > deepest {
         return Err(refused(
             format!("a first cut of {first} does not go with this thread's depth"),
