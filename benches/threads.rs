@@ -29,7 +29,8 @@ fn threads(c: &mut Criterion) {
         ("M10x1.5 6H/6g", "8.994mm", "8.376mm"),
         ("1/2-13 2B/2A", "0.4485in", "0.417in"),
         ("#10-32 2B/2A", "0.1688in", "0.156in"),
-        ("19.5-19 UNS", "19.4642in", "19.443in"),
+        // By the formulas of ASME B1.1, worked by hand.
+        ("1/4-19", "0.2146in", "0.193in"),
     ] {
         let designation = read(text);
         let (screw, nut) = limits(&designation);

@@ -665,7 +665,7 @@ fn sizes_that_fasteners_go_by_are_listed() {
                 left.remove(at);
             }
             None if is_special => {
-                unlisted.push(format!("    ({name:?}, X), // {}", row.text("tables")))
+                unlisted.push(format!("    ({name:?}, X), // {}", row.text("tables")));
             }
             None => {}
         }

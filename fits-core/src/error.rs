@@ -53,6 +53,8 @@ pub(crate) enum Kind {
     NotAPair { why: String },
     /// A plan that cannot be made.
     NoPlan { why: String },
+    /// A figure beyond what the work allows, with the range that it allows.
+    OutOfReach { why: String, advice: String },
     /// A word or a size that no list holds.
     NotListed { why: String, advice: String },
     /// A word that means several things.
@@ -129,6 +131,7 @@ impl Error {
             Kind::NotAClass { advice, .. }
             | Kind::NotAThread { advice, .. }
             | Kind::NotListed { advice, .. }
+            | Kind::OutOfReach { advice, .. }
             | Kind::NotGiven { advice, .. } => advice.clone(),
             Kind::Ambiguous { choices, .. } => format!("say which: {}", choices.join(", ")),
             Kind::OutOfTable { over, up_to, .. } => {
@@ -155,6 +158,7 @@ impl fmt::Display for Error {
             | Kind::NotGiven { why, .. }
             | Kind::NotAPair { why }
             | Kind::NoPlan { why }
+            | Kind::OutOfReach { why, .. }
             | Kind::NotListed { why, .. }
             | Kind::Ambiguous { why, .. } => f.write_str(why),
             Kind::OutOfTable { nominal, table, over, up_to } => {

@@ -253,11 +253,19 @@ fn zones(side: Side, class: Class) -> Result<(Zone, Zone), Error> {
         Side::External => (&['e', 'f', 'g', 'h'], 3..=9, &[4, 6, 8]),
         Side::Internal => (&['G', 'H'], 4..=8, &[4, 5, 6, 7, 8]),
     };
-    let usual = match side {
-        Side::External => "screws take `6g`, `6h`, `6e`, `4h`, `5g6g`, `8g`, `7g6g` and the like",
-        Side::Internal => "nuts take `6H`, `5H`, `4H`, `7H`, `6G` and the like",
+    let refuse = |why: String| {
+        let usual = match side {
+            Side::External => Class::of(6, 'g'),
+            Side::Internal => Class::of(6, 'H'),
+        };
+        let advice = match nearest(side, class) {
+            Some(near) if near != usual => {
+                format!("the nearest is `{near}`, the usual one `{usual}`")
+            }
+            _ => format!("the usual one is `{usual}`"),
+        };
+        Err(Error::new(Kind::NotGiven { why, advice }))
     };
-    let refuse = |why: String| Err(Error::new(Kind::NotGiven { why, advice: usual.into() }));
     let Class::Zones { pitch, crest } = class else {
         return refuse(format!("a metric thread has no class {class}"));
     };
@@ -294,6 +302,33 @@ fn zones(side: Side, class: Class) -> Result<(Zone, Zone), Error> {
         ));
     }
     Ok((pitch, crest))
+}
+
+/// The class of this side with the nearest grades and position.
+fn nearest(side: Side, class: Class) -> Option<Class> {
+    let Class::Zones { pitch, crest } = class else { return None };
+    let (position, pitch, crest) = match side {
+        Side::External => {
+            let position = match pitch.position {
+                letter @ ('e' | 'f' | 'g' | 'h') => letter,
+                'a'..='d' => 'e',
+                _ => 'g',
+            };
+            // Grades of the crest: 4, 6 and 8.
+            let crest = match crest.grade {
+                0..=4 => 4,
+                5..=7 => 6,
+                _ => 8,
+            };
+            (position, pitch.grade.clamp(3, 9), crest)
+        }
+        Side::Internal => {
+            let position = if pitch.position == 'G' { 'G' } else { 'H' };
+            (position, pitch.grade.clamp(4, 8), crest.grade.clamp(4, 8))
+        }
+    };
+    let zone = |grade| Zone { grade, position };
+    Some(Class::Zones { pitch: zone(pitch), crest: zone(crest) })
 }
 
 /// Is it a class of the standard?

@@ -130,6 +130,13 @@ impl Pitch {
         }
     }
 
+    /// Is it `turns / over` turns per inch?
+    pub(crate) fn is_turns(self, turns: i64, over: i64) -> bool {
+        let inch = i128::from(Length::INCH.tenth_nanometres());
+        i128::from(self.counts) * i128::from(turns)
+            == inch * i128::from(over) * i128::from(self.per)
+    }
+
     fn ratio(self, other: Self) -> (i128, i128) {
         (
             i128::from(self.counts) * i128::from(other.per),

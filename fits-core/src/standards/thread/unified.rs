@@ -7,7 +7,7 @@
 //! Odd published values stand in `tests/thread_published.rs`.
 
 use super::{
-    Class, Form, Pitch, Series, Side, Sizes, Spread, Thread,
+    Class, Form, Pitch, Series, Side, Sizes, Spread, Thread, Zone,
     unified_series::{is_pitch, tolerance_diameter},
     unified_table::{EXCEPTIONS, ROOTS},
 };
@@ -60,9 +60,9 @@ pub(super) fn exception(
 
 /// The number of a class on this side.
 fn number(form: Form, side: Side, class: Class) -> Result<u8, Error> {
-    let (letter, advice) = match side {
-        Side::External => ('A', "screws take `1A`, `2A` or `3A`"),
-        Side::Internal => ('B', "nuts take `1B`, `2B` or `3B`"),
+    let letter = match side {
+        Side::External => 'A',
+        Side::Internal => 'B',
     };
     if form == Form::UnifiedRounded && side == Side::Internal {
         return Err(Error::new(Kind::NotGiven {
@@ -78,8 +78,18 @@ fn number(form: Form, side: Side, class: Class) -> Result<u8, Error> {
         }
         _ => Err(Error::new(Kind::NotGiven {
             why: format!("no {} Unified thread has class {class}", side.word()),
-            advice: advice.into(),
+            advice: format!("the nearest is `{}`", nearest(class, letter)),
         })),
+    }
+}
+
+/// The class with the nearest number; 2 where it has none of this system.
+fn nearest(class: Class, letter: char) -> Class {
+    match class {
+        Class::Zones { pitch: Zone { grade, position }, .. } if position == letter => {
+            Class::of(grade.clamp(1, 3), letter)
+        }
+        _ => Class::of(2, letter),
     }
 }
 
@@ -89,7 +99,7 @@ pub(super) fn check(form: Form, class: Class) -> Result<(), Error> {
         Some(side) => number(form, side, class).map(|_| ()),
         None => Err(Error::new(Kind::NotGiven {
             why: format!("a Unified thread has no class {class}"),
-            advice: "screws take `1A`, `2A` or `3A`, nuts `1B`, `2B` or `3B`".into(),
+            advice: "screws take `2A` (`1A`, `3A`), nuts `2B` (`1B`, `3B`)".into(),
         })),
     }
 }

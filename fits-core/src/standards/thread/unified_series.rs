@@ -57,17 +57,14 @@ pub(super) fn listed(major: Length, pitch: Pitch) -> Option<&'static Listed> {
 
 /// Is the pitch `2/half_turns` in?
 pub(super) fn is_pitch(pitch: Pitch, half_turns: u16) -> bool {
-    pitch.is_per_inch() && pitch.scaled(half_turns.into(), 2) == Length::INCH
+    pitch.is_turns(half_turns.into(), 2)
 }
 
 /// The constant-pitch series with this size and pitch.
 pub(super) fn constant(major: Length, pitch: Pitch) -> Option<&'static Constant> {
     let is_size = is_primary(major) || is_secondary(major);
     CONSTANT.iter().find(|row| {
-        is_size
-            && row.from <= major
-            && major <= row.up_to
-            && pitch.scaled(row.turns.into(), 1) == Length::INCH
+        is_size && row.from <= major && major <= row.up_to && pitch.is_turns(row.turns.into(), 1)
     })
 }
 
