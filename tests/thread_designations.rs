@@ -1,7 +1,12 @@
 //! Threads as people write them: what is read, what is left alone, and what
 //! is refused with its place and the next step.
 
-use fits_core::standards::thread::{Class, Designation, Form, Side, Thread, scan, scan_expected};
+use fits_core::{
+    Length,
+    standards::thread::{
+        Class, Designation, Form, Nominal, Pitch, Side, Thread, scan, scan_expected,
+    },
+};
 
 #[track_caller]
 fn read(text: &str) -> (Designation, usize) {
@@ -55,6 +60,8 @@ fn threads_are_read_as_people_write_them() {
         ("1-1/2 UNC", "1-1/2-6 UNC"),
         ("1-8", "1-8 UNC"),
         ("1in-8", "1-8 UNC"),
+        ("1\"-8", "1-8 UNC"),
+        ("3/8in UNF", "3/8-24 UNF"),
         ("2-4.5", "2-4.5 UNC"),
         ("2-4-1/2", "2-4.5 UNC"),
         ("#10-32", "10-32 UNF"),
@@ -117,6 +124,17 @@ fn other_systems_are_read_and_told_apart() {
 }
 
 #[test]
+fn a_pitch_said_in_the_other_unit_is_the_same_thread() {
+    let eight = Pitch::of("3.175mm".parse().expect("a size")).expect("a pitch");
+    let one = Nominal::Fraction { whole: 1, numerator: 0, denominator: 1 };
+    let thread = Thread::unified(one, eight).expect("a thread");
+    assert_eq!(thread.to_string(), "1-8 UNC");
+    let ten = Length::from_millimetres(10).expect("a size");
+    let thread = Thread::metric(ten, Pitch::per_inch(254, 15).expect("a pitch")).expect("a thread");
+    assert_eq!(thread.to_string(), "M10x1.5");
+}
+
+#[test]
 fn what_follows_a_thread_is_left() {
     for (text, taken) in [
         ("M10 tap 70%", 3),
@@ -149,6 +167,11 @@ fn what_is_no_thread_is_left_alone() {
         "0.75-0.02",
         "20-5",
         "20.5-3",
+        "5.5-2.1",
+        "5.5-2",
+        "3/4-1/64",
+        "3/8-24,5",
+        "0,375-24",
         "#7",
         "# 7",
         "m6 dowel pin 6mm",

@@ -115,6 +115,8 @@ impl Thread {
         let refuse =
             |why: String| Err(Error::new(Kind::NotGiven { why, advice: pitches(nominal) }));
         let name = Nominal::Millimetres(nominal);
+        // To 0.1 nm, however it was said.
+        let pitch = Pitch::of(pitch.nearest())?;
         if !nominal.is_positive() || nominal.millimetres() > 1000.0 {
             return refuse(format!("M{name} is no metric thread: they end at 1000 mm"));
         }

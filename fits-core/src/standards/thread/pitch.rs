@@ -130,6 +130,11 @@ impl Pitch {
         }
     }
 
+    /// The same pitch, said in turns per inch.
+    pub(crate) const fn said_per_inch(self) -> Self {
+        Self { is_per_inch: true, ..self }
+    }
+
     /// Is it `turns / over` turns per inch?
     pub(crate) fn is_turns(self, turns: i64, over: i64) -> bool {
         let inch = i128::from(Length::INCH.tenth_nanometres());

@@ -65,6 +65,11 @@ impl<'a> Reader<'a> {
         })
     }
 
+    /// A comma and a digit: `1,25` is never guessed at.
+    pub(super) fn is_comma_inside(&self) -> bool {
+        matches!(self.rest().as_bytes(), [b',', b'0'..=b'9', ..])
+    }
+
     /// A plain decimal.
     pub(super) fn decimal(&mut self, unit: Unit) -> Result<Option<Typed<Length>>, Error> {
         let start = self.at;
@@ -76,6 +81,13 @@ impl<'a> Reader<'a> {
         let text = self.rest().get(..taken).unwrap_or_default();
         if text.is_empty() {
             return Ok(None);
+        }
+        if (Reader { text: self.text, at: start + taken }).is_comma_inside() {
+            return Err(not_a_thread(
+                "a comma inside a number can mean a decimal point or thousands".into(),
+                "write a point, as `M10x1.25`, or a space after the comma".into(),
+            )
+            .at(start + taken, start + taken + 1));
         }
         let place = |error: Error| error.at(start, start + taken);
         let number = Number::scan(text).map_err(place)?;

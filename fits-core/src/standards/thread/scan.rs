@@ -391,8 +391,20 @@ fn may_be_inch(text: &str, expected: bool) -> bool {
             let next = bytes.iter().skip(at).find(|byte| **byte != b' ');
             has_dash || next.is_some_and(|byte| is_system_letter(*byte) || byte.is_ascii_digit())
         }
-        // An inch mark before the dash, or a word joined: `3/8-UNF`, `2BA`.
-        Some(byte) => has_dash || is_system_letter(*byte) || matches!(byte, b'"' | b'i' | b'I'),
+        // A word joined: `3/8-UNF`, `2BA`; or an inch mark before a dash or a
+        // word.
+        Some(b'"') => is_after_mark(bytes, at + 1),
+        Some(b'i' | b'I') => is_after_mark(bytes, at + 2),
+        Some(byte) => has_dash || is_system_letter(*byte),
+    }
+}
+
+/// A pitch or a system's word after an inch mark?
+fn is_after_mark(bytes: &[u8], at: usize) -> bool {
+    match bytes.get(at) {
+        Some(b'-') => true,
+        Some(b' ') => bytes.get(at + 1).is_some_and(|byte| is_system_letter(*byte)),
+        _ => false,
     }
 }
 
@@ -417,6 +429,10 @@ fn inch_mark(reader: &mut Reader) -> bool {
 fn turns(reader: &mut Reader) -> Option<Typed<(i64, i64)>> {
     let start = reader.at;
     let whole = reader.digits()?;
+    // `11,5`: whoever reads sizes refuses a comma inside a number.
+    if reader.is_comma_inside() {
+        return None;
+    }
     let typed = |reader: &Reader, value| Some(Typed { value, at: (start, reader.at) });
     let end = reader.at;
     if reader.take(".") {
@@ -469,14 +485,20 @@ fn whole_or_number(
     if is_number { Nominal::Number(number) } else { nominal }
 }
 
-/// `20-5` and `0.75-0.02` are sums of sizes, not threads.
+/// `20-5` and `0.75-0.02` are sums of sizes, not threads: without a word,
+/// sizes end at 6 in, turns are whole or quarters, and a decimal size has 4 an
+/// inch or more.
 fn is_size_sum(nominal: Nominal, pitch: Option<Typed<(i64, i64)>>, is_named: bool) -> bool {
     if is_named {
         return false;
     }
-    let whole = pitch.is_none_or(|pitch| pitch.value.0 >= pitch.value.1);
+    let (turns, over) = pitch.map_or((1, 1), |pitch| pitch.value);
+    let is_quarters = turns * 4 % over == 0;
+    let is_plain = match nominal {
+        Nominal::Decimal(_) => turns >= 4 * over,
+        _ => turns >= over,
+    };
     let most = Length::from_tenth_nanometres(6 * Length::INCH.tenth_nanometres());
-    !whole
-        || !matches!(nominal, Nominal::Number(_))
-            && nominal.length().is_ok_and(|length| length > most)
+    let is_large = nominal.length().is_ok_and(|length| length > most);
+    !is_quarters || !is_plain || is_large
 }

@@ -190,7 +190,7 @@ impl Thread {
     /// The pitch is above half the diameter or finer than 100 turns per inch,
     /// or the diameter above 20 in.
     pub fn unified(nominal: Nominal, pitch: Pitch) -> Result<Self, Error> {
-        let major = nominal.length()?;
+        let (major, pitch) = (nominal.length()?, pitch.said_per_inch());
         let refuse =
             |why: String| Err(Error::new(Kind::NotGiven { why, advice: pitches(major, nominal) }));
         if !major.is_positive() || major > inch_parts(20, 1) {
