@@ -1,11 +1,15 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod threads;
+
 use std::ops::Range;
 
 use fits_core::{
     size::{Number, Unit},
     standards::iso286::Feature,
 };
+
+pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
@@ -258,6 +262,8 @@ pub enum Query {
     Pick { size: Size, wanted: Wanted, from: Size, to: Size },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
+    /// A thread and what is asked of it.
+    Thread(Box<ThreadQuery>),
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

@@ -4,3 +4,5 @@ pub(super) const PRESSING: &str = "pressing: guard it, stand aside, wear eye pro
 pub(super) const OVERHUNG_BORING: &str = "overhung boring: keep the bar within about 4 diameters, start slow";
 pub(super) const TURNING: &str = "turning: chuck key out, long work on a centre, no gloves or sleeves";
 pub(super) const HEATING: &str = "heat and cold: burns; oil, plating and zinc fume; local codes rule";
+pub(super) const TAPPING: &str = "tapping: hold the work fast, back off to break chips; a broken tap is sharp";
+pub(super) const THREADING: &str = "threading: the carriage is geared to the chuck; try half-nut and stop first";

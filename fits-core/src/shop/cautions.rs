@@ -13,6 +13,10 @@ pub enum Hazard {
     Turning,
     /// Heating or chilling a part.
     Heating,
+    /// Cutting a thread with a tap.
+    Tapping,
+    /// Cutting a thread with the lathe's lead screw.
+    Threading,
 }
 
 impl Hazard {
@@ -28,6 +32,8 @@ impl Hazard {
             Self::OverhungBoring => caution_table::OVERHUNG_BORING,
             Self::Turning => caution_table::TURNING,
             Self::Heating => caution_table::HEATING,
+            Self::Tapping => caution_table::TAPPING,
+            Self::Threading => caution_table::THREADING,
         }
     }
 }

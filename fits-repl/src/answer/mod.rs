@@ -4,6 +4,7 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 mod asked;
+mod threads;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -16,6 +17,12 @@ use serde::{Serialize, Serializer};
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+};
+pub use self::threads::{
+    AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
+    FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
+    TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
+    WiresAnswer,
 };
 use crate::query::Dial;
 
@@ -59,6 +66,18 @@ pub enum Answer {
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.
     Seat(SeatAnswer),
+    /// A thread.
+    Thread(Box<ThreadAnswer>),
+    /// Drills for a tap.
+    Tap(Box<TapAnswer>),
+    /// Holes that a screw passes.
+    ClearanceHole(Box<ClearanceHoleAnswer>),
+    /// The size over three wires.
+    Wires(Box<WiresAnswer>),
+    /// A reading over wires.
+    OverWires(Box<OverWiresAnswer>),
+    /// How to cut a thread.
+    ThreadPasses(Box<ThreadPassesAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.
@@ -72,6 +91,9 @@ pub enum Answer {
 pub struct SizeAnswer {
     /// The size, exactly.
     pub size_mm: Mm,
+    /// The thread that a bare fraction may mean, as a query.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thread: Option<String>,
 }
 
 /// One feature: limits and aim, and where they come from.

@@ -7,6 +7,7 @@ mod asks;
 mod clauses;
 mod fault;
 mod sizes;
+mod threads;
 mod tolerances;
 mod words;
 
@@ -170,6 +171,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
+    }
+    if let Some(thread) = threads::thread(input, total) {
+        return thread;
     }
     let (input, work) = opt(spot(
         total,
@@ -344,12 +348,14 @@ fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
         );
     }
     if rest.starts_with(|c: char| c.is_ascii_digit()) && letters.len() <= 2 {
+        let advice = if letters == "m" { "a metric thread takes the capital" } else { "" };
+        let before = if letters == "m" { (1, "M".into()) } else { (0, "20 ".into()) };
         return fatal_fix(
             input,
             letters.len(),
             "a class needs its nominal size before it",
-            "",
-            Some((0, "20 ".into())),
+            advice,
+            Some(before),
         );
     }
     unknown(input)

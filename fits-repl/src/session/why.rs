@@ -69,6 +69,7 @@ impl Session {
             | Query::Seat { .. } => {
                 why_asked(&mut figures, &answer, self.shown);
             }
+            Query::Thread(_) => figures.extend(reasons_of(&answer)),
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);
@@ -109,6 +110,19 @@ impl Session {
         self.why_one(figures, part, &pair.hole);
         self.why_one(figures, part, &pair.shaft);
         why_pair(figures, &pair.fit, self.shown);
+    }
+}
+
+/// The reasons that an answer carries with it.
+fn reasons_of(answer: &Answer) -> Vec<Reason> {
+    match answer {
+        Answer::Thread(thread) => thread.reasons.clone(),
+        Answer::Tap(tap) => tap.reasons.clone(),
+        Answer::ClearanceHole(holes) => holes.reasons.clone(),
+        Answer::Wires(wires) => wires.reasons.clone(),
+        Answer::OverWires(over) => over.wires.reasons.clone(),
+        Answer::ThreadPasses(passes) => passes.reasons.clone(),
+        _ => Vec::new(),
     }
 }
 
@@ -166,7 +180,7 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
 
 /// A size in full, in the units of the answer: exact in millimetres, to a
 /// millionth in inches.
-fn said(units: Units, length: Length) -> String {
+pub(super) fn said(units: Units, length: Length) -> String {
     match units {
         Units::Millimetres => length.to_string(),
         Units::Inches => {
@@ -178,7 +192,7 @@ fn said(units: Units, length: Length) -> String {
     }
 }
 
-fn said_range(units: Units, limits: Limits) -> String {
+pub(super) fn said_range(units: Units, limits: Limits) -> String {
     format!("{} to {}", said(units, limits.lower()), said(units, limits.upper()))
 }
 

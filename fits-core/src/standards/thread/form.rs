@@ -1,5 +1,6 @@
 //! The forms of thread: names, angles, standards.
 
+use super::Side;
 use crate::size::Decimals;
 
 /// A form of thread: the system it belongs to.
@@ -93,6 +94,16 @@ impl Form {
     /// degrees.
     pub const fn flank_half_angle_degrees(self) -> f64 {
         self.included_angle_degrees() / 2.0
+    }
+
+    /// Does the form have a thread on this side? UNR and R are outside only,
+    /// Rp and Rc inside only.
+    pub const fn has_side(self, side: Side) -> bool {
+        match self {
+            Self::UnifiedRounded | Self::PipeR => matches!(side, Side::External),
+            Self::PipeRp | Self::PipeRc => matches!(side, Side::Internal),
+            _ => true,
+        }
     }
 
     /// The standard that lays down the form.
