@@ -473,7 +473,7 @@ fn tap_drills_wires_and_passes() {
     let wires = answer("3/8-24 3A wires 0.024in");
     has(&wires, "/answer", "wires");
     has(&wires, "/wire_mm", 0.6096);
-    has(&wires, "/best_wire_mm", 0.611029);
+    has(&wires, "/best_wire_mm", 0.611_029);
     let over = answer("3/8-24 2A over 0.3830in");
     has(&over, "/answer", "over_wires");
     has(&over, "/verdict", "cut more");
