@@ -88,10 +88,10 @@ fn is_primary(major: Length) -> bool {
         is_in(major, 4)
     } else if !up_to(5, 8) {
         is_in(major, 8)
-    } else if !up_to(1, 4) || up_to(1, 4) && major == inch_parts(1, 4) {
+    } else if !up_to(1, 4) || major == inch_parts(1, 4) {
         is_in(major, 16)
     } else {
-        screw_number(major).is_some_and(|number| !matches!(number, 1 | 12))
+        is_number_size(major)
     }
 }
 
@@ -103,11 +103,11 @@ pub(super) fn is_screw_number(number: u8) -> bool {
     NUMBERS.contains(&number)
 }
 
-/// The number of a number size.
-fn screw_number(major: Length) -> Option<u8> {
+/// Is it the size of a screw number?
+fn is_number_size(major: Length) -> bool {
     NUMBERS
         .into_iter()
-        .find(|number| Nominal::Number(*number).length().is_ok_and(|length| length == major))
+        .any(|number| Nominal::Number(number).length().is_ok_and(|length| length == major))
 }
 
 /// The other sizes of the tables.
@@ -115,13 +115,8 @@ fn is_secondary(major: Length) -> bool {
     if is_primary(major) || major > inch_parts(6, 1) {
         return false;
     }
-    if major > inch_parts(2, 1) {
-        is_in(major, 8)
-    } else if major > inch_parts(1, 4) {
-        is_in(major, 16)
-    } else {
-        screw_number(major).is_some()
-    }
+    let parts = if major > inch_parts(2, 1) { 8 } else { 16 };
+    major > inch_parts(1, 4) && is_in(major, parts)
 }
 
 /// The diameter that the tolerance is of: above 2 in a secondary size carries

@@ -166,7 +166,9 @@ impl Thread {
                     Form::Metric => {
                         "; the least is of a root of radius 0.125 P: least pitch diameter - 0.616025 P"
                     }
-                    _ => "; here of the rounded root, 1.190785 P below the greatest major diameter",
+                    _ => {
+                        "; here of the rounded root, 1.190785 P below the greatest major diameter as the tables print it"
+                    }
                 }
             } else {
                 ""
