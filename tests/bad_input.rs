@@ -303,6 +303,105 @@ fn clauses_that_say_nothing_are_not_passed_over() {
 }
 
 #[test]
+fn stacks() {
+    const LINKS: &str = "as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`";
+    refused("stack", "the links are missing after `stack`", "", LINKS);
+    refused("stack 20", "one part alone is no stack", "20", LINKS);
+    refused("stack foo", "the size of `foo` is missing", "", LINKS);
+    refused(
+        "stack 20 19",
+        "does this part add to the play or take from it?",
+        "19",
+        "+ adds, - takes away: `stack 20 -19`",
+    );
+    refused(
+        "stack 20 -19 plya 0.1..0.2",
+        "`plya` is not understood",
+        "plya",
+        "try `stack 20 -19 play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -?",
+        "what play is wanted?",
+        "-?",
+        "say it, as `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -? -?, play 0.1..0.2",
+        "two parts are still to be made",
+        "-?",
+        "give all but one, as `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -19, play 0.2..0.1",
+        "the lower limit 0.2 mm is above the upper limit 0.1 mm",
+        "0.2..0.1",
+        "the smaller comes first, as in `stack 20 -16.9 -2.9, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -19, play 30..31",
+        "the last part would be -10.5 mm long",
+        "30..31",
+        "no last part gives this play; as in `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 H7/g6 -19",
+        "a link is one part, and a pair of classes is two",
+        "g6",
+        "keep one of them, as `stack 20 h9 -19.8 ±0.05`",
+    );
+    refused(
+        "stack 3/4in RC4 -0.7in",
+        "an inch class is a fit of two parts, and a link is one",
+        "RC4",
+        "give its limits, as `stack 3/4in ±0.002in -0.7in ±0.002in`",
+    );
+    refused(
+        "stack 0.8 A11 -0.5",
+        "holes A are not defined at 0.8 mm: letters A and B start above 1 mm",
+        "A11",
+        "the nearest that exists: `stack 0.8 C11 -0.5`",
+    );
+    refused(
+        "stack 3/4in -18",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "18",
+        "give its unit: `stack 3/4in -18in`",
+    );
+    refused(
+        "stack 20 -0x 19",
+        "0 is no number of parts",
+        "0",
+        "two washers of 1.5 each are written `stack 20 -16.9 -2x 1.5`",
+    );
+    refused(
+        "stack 20 -19 runs 1.5",
+        "`1.5` is no whole number",
+        "1.5",
+        "a whole number, as in `stack 20 ±0.1 -19.5 ±0.1, runs 1000000`",
+    );
+    refused(
+        "stack 20 -19, runs 0",
+        "0 runs of 2 parts: give 1 to 500000000 runs",
+        "0",
+        "as in `stack 20 ±0.1 -19.5 ±0.1, runs 1000000`",
+    );
+    refused("stack 20 -19, seed 1, seed 2", "this is said twice", "seed", "keep one of them");
+    refused(
+        "stack 20 -19, all gaussian",
+        "the spread is missing after `all`",
+        "",
+        "uniform, triangular or normal, as `stack 20 ±0.1 -19.5 ±0.1, all normal`",
+    );
+    refused(
+        "stack 20 ±-0.1 -19",
+        "a tolerance either way has no sign of its own",
+        "-0.1",
+        "as in `hole 20 ±0.02`",
+    );
+}
+
+#[test]
 fn a_bare_number_beside_the_other_system_is_refused() {
     const MESSAGE: &str =
         "this number has no unit: the question is in inches, bare numbers are millimetres";
@@ -452,7 +551,7 @@ proptest! {
     }
 
     #[test]
-    fn no_near_query_panics(line in "(bore |ream |turn |why |hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| ){0,4}[-+.0-9/=() ]{0,9}") {
+    fn no_near_query_panics(line in "(bore |ream |turn |why |stack |why stack 9 -|hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| |-2x 1|play|runs 9|all normal|-\\?|, ){0,4}[-+.0-9/=() ]{0,9}") {
         let mut session = Session::new();
         match session.evaluate(&line) {
             Err(problem) => {

@@ -415,3 +415,48 @@ fn general_tolerances_drills_seats_and_picks() {
     has(&press, "/candidates/0/class", "FN2");
     has(&press, "/wanted_max_mm", -0.0127);
 }
+
+#[test]
+fn stacks() {
+    // Shigley's Mechanical Engineering Design, 9th ed., Example 1-3.
+    let stack = answer(
+        "stack screw 1.750in ±0.003in, -0.750in ±0.001in, -0.120in ±0.005in, last -0.875in ±0.001in, play 0.003in..0.023in",
+    );
+    has(&stack, "/answer", "stack");
+    has(&stack, "/worst/min_mm", -0.127);
+    has(&stack, "/worst/max_mm", 0.381);
+    has(&stack, "/aim_mm", 0.127);
+    has(&stack, "/rss/min_mm", -0.0254);
+    has(&stack, "/rss/max_mm", 0.2794);
+    has(&stack, "/links/0/name", "screw");
+    has(&stack, "/links/1/name", Value::Null);
+    has(&stack, "/links/1/sign", "-");
+    has(&stack, "/links/1/spread", "uniform");
+    has(&stack, "/matters_most", 2);
+    has(&stack, "/last_part/link", 3);
+    has(&stack, "/last_part/aim_mm", 22.0218);
+    has(&stack, "/last_part/always/min_mm", 21.9964);
+    has(&stack, "/last_part/as_given_will_do", false);
+    has(&stack, "/simulated/runs", 200_000);
+    has(&stack, "/simulated/seed", 1);
+    for field in ["mean_mm", "sd_mm", "probability_below_zero", "probability_inside"] {
+        assert!(stack["simulated"][field].is_number(), "{field}: {stack}");
+    }
+    has(&stack, "/simulated/quantiles/3/share", 0.5);
+    let again = answer("stack 12±0.1 -5±0.05 -6.8 +0/-0.1, seed 9");
+    assert_eq!(again, answer("stack 12±0.1 -5±0.05 -6.8 +0/-0.1, seed 9"));
+    has(&again, "/simulated/probability_inside", Value::Null);
+    has(&again, "/simulated/probability_below_zero", 0.0);
+    has(&again, "/worst/max_mm", 0.45);
+    let classes = answer("stack 12 h9 - 2x 1.5±0.05 -8.9±0.05 normal, all triangular");
+    has(&classes, "/links/0/class", "h9");
+    has(&classes, "/links/1/count", 2);
+    has(&classes, "/links/1/spread", "triangular");
+    has(&classes, "/links/2/spread", "normal");
+    has(&classes, "/worst/min_mm", -0.093);
+    let open = answer("stack 20.03, -2x 1.4 ±0.02, tube -?, play 0.1..0.3");
+    has(&open, "/links/2/class", "to make");
+    has(&open, "/last_part/aim_mm", 17.03);
+    has(&open, "/worst/min_mm", 0.1);
+    has(&open, "/worst/max_mm", 0.3);
+}

@@ -9,7 +9,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, drills, general, pick, settings, why, program.",
+            "passes, drills, general, pick, stack, settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -135,6 +135,22 @@ pub const TOPICS: &[HelpAnswer] = &[
         ],
     },
     HelpAnswer {
+        topic: "stack",
+        lines: &[
+            "Parts end to end and their play. + adds, - takes away, 2x is two alike;",
+            "each by limits, a class, or what it measures; a name before it if you like.",
+            "play A..B wanted gives the length to make the last part to, or the one marked ?.",
+            "uniform, triangular or normal after a link says how its size may lie; all uniform,",
+            "of every link. runs N and seed N steer the simulation.",
+        ],
+        examples: &[
+            ("stack 12 \u{b1}0.1 -5 \u{b1}0.05 -6.8 +0/-0.1", "end play of three"),
+            ("stack screw 20 +0.05/0, tube -17 \u{b1}0.05, washer -2x 1.4 \u{b1}0.05", "named"),
+            ("stack 20.03, -2x 1.4 \u{b1}0.02, tube -?, play 0.1..0.3", "the tube to make"),
+            ("stack 20 h9 -19.7 \u{b1}0.05, all normal, runs 1000000", "simulated longer"),
+        ],
+    },
+    HelpAnswer {
         topic: "readings",
         lines: &[
             "Give what the spring pass measures after =. Figures are changes of diameter.",
@@ -230,6 +246,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),
+        "play" | "washer" | "runs" | "seed" => Some("stack"),
         _ => None,
     };
     if let Some(found) = alias.and_then(|alias| TOPICS.iter().find(|help| help.topic == alias)) {

@@ -1,11 +1,15 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod stack;
+
 use std::ops::Range;
 
 use fits_core::{
     size::{Number, Unit},
     standards::iso286::Feature,
 };
+
+pub use stack::{LinkText, StackText};
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
@@ -258,6 +262,8 @@ pub enum Query {
     Pick { size: Size, wanted: Wanted, from: Size, to: Size },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
+    /// `stack LINK LINK …`: the play that parts end to end leave.
+    Stack(Box<StackText>),
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

@@ -16,6 +16,7 @@ mod ream;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+pub mod stack;
 pub mod words;
 
 pub use cautions::Hazard;

@@ -4,6 +4,7 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 mod asked;
+mod stack;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -16,6 +17,9 @@ use serde::{Serialize, Serializer};
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+};
+pub use self::stack::{
+    Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
 };
 use crate::query::Dial;
 
@@ -59,6 +63,8 @@ pub enum Answer {
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.
     Seat(SeatAnswer),
+    /// The play that parts end to end leave.
+    Stack(Box<StackAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.

@@ -7,6 +7,7 @@ mod asks;
 mod clauses;
 mod fault;
 mod sizes;
+mod stack;
 mod tolerances;
 mod words;
 
@@ -41,7 +42,7 @@ pub const LONGEST_LINE: usize = 4096;
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
     "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long", "pick",
-    "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
+    "ream", "seat", "shaft", "stack", "thin", "turn", "turns", "units", "why",
 ];
 
 /// Reads one line.
@@ -170,6 +171,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("stack")(input) {
+        return stack::stack(rest, total);
     }
     let (input, work) = opt(spot(
         total,

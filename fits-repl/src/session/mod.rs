@@ -8,6 +8,7 @@ mod mates;
 mod plans;
 mod resolve;
 mod sizes;
+mod stack;
 mod why;
 
 use fits_core::Length;
@@ -111,7 +112,8 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
-            | Query::Seat { .. } => {
+            | Query::Seat { .. }
+            | Query::Stack(_) => {
                 let answer = self.answer(&query)?;
                 self.last.clear();
                 self.last.push_str(line);
@@ -132,6 +134,7 @@ impl Session {
             | Query::General { size, .. }
             | Query::Seat { size, .. }
             | Query::Size(size) => mates::thought_in(size, self.units),
+            Query::Stack(stack) => self.stack_thought_in(stack),
             Query::Why(Some(of)) => self.thought_in(of),
             _ => self.units,
         }
@@ -154,6 +157,7 @@ impl Session {
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
+            Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),
         }

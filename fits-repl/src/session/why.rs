@@ -69,6 +69,7 @@ impl Session {
             | Query::Seat { .. } => {
                 why_asked(&mut figures, &answer, self.shown);
             }
+            Query::Stack(_) => self.why_stack(&mut figures, &answer),
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);
@@ -166,7 +167,7 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
 
 /// A size in full, in the units of the answer: exact in millimetres, to a
 /// millionth in inches.
-fn said(units: Units, length: Length) -> String {
+pub(super) fn said(units: Units, length: Length) -> String {
     match units {
         Units::Millimetres => length.to_string(),
         Units::Inches => {

@@ -7,6 +7,7 @@ mod asks;
 mod figures;
 mod lines;
 mod readings;
+mod stack;
 
 use std::fmt::Write as _;
 
@@ -81,6 +82,7 @@ impl Text {
             Answer::Pick(pick) => self.pick(&mut out, pick),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
+            Answer::Stack(stack) => self.stack(&mut out, stack),
             Answer::Settings(settings) => {
                 let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
                 let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());
