@@ -9,8 +9,8 @@ use fits_core::{
 };
 
 fn six_links() -> Stack {
-    let um = |count| Length::from_micrometres(count).expect("a length");
-    let link = |direction, size, half, spread| Link {
+    let um = |count: i64| Length::from_micrometres(count).expect("a length");
+    let link = |direction, size: i64, half: i64, spread| Link {
         direction,
         count: 1,
         limits: Limits::new(um(size - half), um(size + half)).expect("limits"),

@@ -140,8 +140,8 @@ pub const TOPICS: &[HelpAnswer] = &[
             "Parts end to end and their play. + adds, - takes away, 2x is two alike;",
             "each by limits, a class, or what it measures; a name before it if you like.",
             "play A..B wanted gives the length to make the last part to, or the one marked ?.",
-            "uniform, triangular or normal after a link says how its size may lie; all uniform,",
-            "of every link. runs N and seed N steer the simulation.",
+            "uniform, triangular or normal after a link says how its size may lie; all normal",
+            "is of every link. runs N and seed N steer the simulation.",
         ],
         examples: &[
             ("stack 12 \u{b1}0.1 -5 \u{b1}0.05 -6.8 +0/-0.1", "end play of three"),
