@@ -1,11 +1,15 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod quantity;
+
 use std::ops::Range;
 
 use fits_core::{
     size::{Number, Unit},
     standards::iso286::Feature,
 };
+
+pub use self::quantity::{Amount, Dimension, Quantity, QuantityUnit};
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
