@@ -1,5 +1,6 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod quantity;
 mod stack;
 
 use std::ops::Range;
@@ -9,7 +10,10 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-pub use stack::{LinkText, StackText};
+pub use self::{
+    quantity::{Amount, Dimension, Quantity, QuantityUnit},
+    stack::{LinkText, StackText},
+};
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]

@@ -1,5 +1,7 @@
 //! What to do about it: reamers and pre-drills, passes, verdicts on readings.
 
+#[cfg(feature = "uom")]
+pub mod assemble;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;

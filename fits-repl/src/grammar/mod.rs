@@ -6,6 +6,7 @@
 mod asks;
 mod clauses;
 mod fault;
+pub(crate) mod quantities;
 mod sizes;
 mod stack;
 mod tolerances;

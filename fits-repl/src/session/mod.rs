@@ -6,6 +6,7 @@ mod asks;
 mod features;
 mod mates;
 mod plans;
+mod quantities;
 mod resolve;
 mod sizes;
 mod stack;

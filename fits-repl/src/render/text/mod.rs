@@ -6,6 +6,7 @@
 mod asks;
 mod figures;
 mod lines;
+mod quantities;
 mod readings;
 mod stack;
 
