@@ -402,6 +402,68 @@ fn stacks() {
 }
 
 #[test]
+fn pairs_in_the_warm() {
+    const PAIR: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
+    const RANGE: &str = "as in `20 H7/g6 warm -20C..60C, hole aluminium, shaft steel`";
+    refused(
+        "20 H7/g6 warm 60C",
+        "what is the hole made of?",
+        "",
+        "say it: `20 H7/g6 warm 60C, hole steel, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 60C, hole nylon",
+        "what is the shaft made of?",
+        "",
+        "say it: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 60C, hole nilon, shaft steel",
+        "no material is called nilon",
+        "nilon",
+        "try `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 160C, hole nylon, shaft steel",
+        "nylon 66 is not run at 160 °C: its limit is 100 °C",
+        "160C",
+        "100 °C is 212 °F",
+    );
+    refused(
+        "20 H7/g6 warm -150C, hole steel, shaft steel",
+        "the expansion of steel is not known at -150 °C",
+        "-150C",
+        "the figures hold from -100 °C up",
+    );
+    refused(
+        "20 H7 warm 60C, hole nylon, shaft steel",
+        "one part alone neither binds nor lets go: give the pair",
+        "20",
+        PAIR,
+    );
+    refused("20 H7/g6 warm", "the temperature is missing after `warm`", "", RANGE);
+    refused("20 H7/g6 warm 20C..", "the second temperature is missing after `..`", "", RANGE);
+    refused(
+        "3/4in RC4 warm 60, hole steel, shaft steel",
+        "this number has no unit: a temperature is in F or C",
+        "60",
+        "give its unit: `3/4in RC4 warm 60F, hole steel, shaft steel`",
+    );
+    refused(
+        "ream 20 H7/g6 warm 60C, hole nylon, shaft steel",
+        "a plan has no temperature: sizes hold at 20 °C",
+        "ream",
+        "leave it out: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 = 20.01 warm 60C, hole nylon, shaft steel",
+        "one reading for two parts: which was measured?",
+        "20.01",
+        "give both, as `20 H7/g6 = 20.013/19.985 warm 60C, hole nylon, shaft steel`",
+    );
+}
+
+#[test]
 fn a_bare_number_beside_the_other_system_is_refused() {
     const MESSAGE: &str =
         "this number has no unit: the question is in inches, bare numbers are millimetres";
@@ -551,7 +613,7 @@ proptest! {
     }
 
     #[test]
-    fn no_near_query_panics(line in "(bore |ream |turn |why |stack |why stack 9 -|hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| |-2x 1|play|runs 9|all normal|-\\?|, ){0,4}[-+.0-9/=() ]{0,9}") {
+    fn no_near_query_panics(line in "(bore |ream |turn |why |stack |why stack 9 -|hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| |-2x 1|warm 60C|warm -9F..200|hole nylon, shaft steel|play|runs 9|all normal|-\\?|, ){0,4}[-+.0-9/=() ]{0,9}") {
         let mut session = Session::new();
         match session.evaluate(&line) {
             Err(problem) => {

@@ -460,3 +460,45 @@ fn stacks() {
     has(&open, "/worst/min_mm", 0.1);
     has(&open, "/worst/max_mm", 0.3);
 }
+
+#[test]
+fn pairs_away_from_twenty_degrees() {
+    let warm = answer("20 H7/g6 warm -20C..60C, hole aluminium, shaft steel");
+    has(&warm, "/answer", "fit_warm");
+    has(&warm, "/nominal_mm", 20.0);
+    has(&warm, "/hole/class", "H7");
+    has(&warm, "/hole/material", "aluminium 6061-T6");
+    has(&warm, "/hole/expansion_per_c_e6", 24.0);
+    has(&warm, "/shaft/material", "steel");
+    has(&warm, "/reference/at_c", 20.0);
+    has(&warm, "/reference/min_mm", 0.007);
+    has(&warm, "/cold/at_c", -20.0);
+    // 20 x (1 - 40 x 24e-6) - 19.993 x (1 - 40 x 11.7e-6).
+    has(&warm, "/cold/min_mm", -0.002_843_3);
+    has(&warm, "/cold/kind", "transition");
+    has(&warm, "/warm/at_c", 60.0);
+    has(&warm, "/binds", true);
+    has(&warm, "/lets_go", false);
+    has(&warm, "/tightest_pair_meets_c", -8.4);
+    assert!(warm["shaft_to_keep"]["max_mm"].is_number());
+    assert!(warm["damp"].as_array().is_some_and(Vec::is_empty));
+    let press = answer("20 H7/s6 warm 120C, hole aluminium, shaft steel");
+    has(&press, "/lets_go", true);
+    has(&press, "/binds", false);
+    // The same in degrees Fahrenheit, and by what the parts measure.
+    let fahrenheit = answer("20 H7/g6 warm -4F..140F, hole aluminium, shaft steel");
+    has(&fahrenheit, "/cold/min_mm", -0.002_843_3);
+    let read = answer("20 H7/g6 = 20.013/19.985 warm 60C, hole nylon 66, shaft steel");
+    has(&read, "/hole/class", "measured");
+    has(&read, "/reference/min_mm", 0.028);
+    has(&read, "/damp/0/state", "in room air");
+    has(&read, "/damp/1/growth_percent", 2.5);
+    for (query, class) in [
+        ("20 running, hole nylon, shaft steel warm 60C", "H9"),
+        ("20 press warm 60C, hole bronze, shaft steel", "H7"),
+        ("shaft 19.985, slip warm 60C, hole acetal, shaft steel", "to suit"),
+        ("hole 20 H7, shaft 19.98..19.99, warm 60C, hole brass, shaft stainless 304", "H7"),
+    ] {
+        has(&answer(query), "/hole/class", class);
+    }
+}

@@ -9,7 +9,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, drills, general, pick, stack, settings, why, program.",
+            "passes, drills, general, pick, stack, warm, settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -151,6 +151,20 @@ pub const TOPICS: &[HelpAnswer] = &[
         ],
     },
     HelpAnswer {
+        topic: "warm",
+        lines: &[
+            "Any pair away from 20 C: the clearance at both ends, and where it binds or lets",
+            "go. Say what hole and shaft are made of; nylon's growth with damp is told too.",
+            "Both parts free and at one temperature; both measured parts may be given.",
+        ],
+        examples: &[
+            ("20 H7/g6 warm 60C, hole nylon, shaft steel", "from 20 C to 60 C"),
+            ("20 H7/g6 warm -20C..60C, hole aluminium, shaft steel", "over a range"),
+            ("3/4in RC4 warm 150F, hole bronze, shaft steel", "in degrees Fahrenheit"),
+            ("20 H7/s6 warm 120C, hole aluminium, shaft steel", "where a press lets go"),
+        ],
+    },
+    HelpAnswer {
         topic: "readings",
         lines: &[
             "Give what the spring pass measures after =. Figures are changes of diameter.",
@@ -246,6 +260,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),
+        "heat" | "temperature" | "cold" | "nylon" => Some("warm"),
         "play" | "washer" | "runs" | "seed" => Some("stack"),
         _ => None,
     };

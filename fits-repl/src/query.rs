@@ -154,6 +154,10 @@ pub struct Part {
     pub turns: Option<Spot<()>>,
     /// `thin`, `thin tube`, `thin wall`.
     pub thin: Option<Spot<()>>,
+    /// What the shaft is made of: `shaft steel`.
+    pub shaft_material: Option<Spot<String>>,
+    /// `warm TEMP` or `warm TEMP..TEMP`: where the pair works.
+    pub warm: Option<Spot<(Amount, Option<Amount>)>>,
 }
 
 impl Part {
@@ -181,6 +185,8 @@ impl Part {
             long: None,
             turns: None,
             thin: None,
+            shaft_material: None,
+            warm: None,
         }
     }
 }

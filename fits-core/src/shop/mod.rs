@@ -19,6 +19,10 @@ mod ream;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
 pub mod stack;
+mod swelling;
+#[rustfmt::skip]
+mod swelling_table;
+pub mod warm;
 pub mod words;
 
 pub use cautions::Hazard;
@@ -27,6 +31,7 @@ pub use inch_reamers::InchReamer;
 pub use passes::{Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
+pub use swelling::{Damp, swelling_reason};
 
 use crate::{
     size::Length,

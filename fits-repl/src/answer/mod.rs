@@ -5,6 +5,7 @@
 
 mod asked;
 mod stack;
+mod warm;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -21,6 +22,7 @@ pub use self::asked::{
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
 };
+pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;
 
 /// A length in JSON: millimetres.
@@ -65,6 +67,8 @@ pub enum Answer {
     Seat(SeatAnswer),
     /// The play that parts end to end leave.
     Stack(Box<StackAnswer>),
+    /// A pair away from 20 °C.
+    FitWarm(Box<WarmAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.

@@ -10,6 +10,7 @@ pub(crate) mod quantities;
 mod sizes;
 mod stack;
 mod tolerances;
+mod warm;
 mod words;
 
 use fits_core::{
@@ -43,7 +44,7 @@ pub const LONGEST_LINE: usize = 4096;
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
     "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long", "pick",
-    "ream", "seat", "shaft", "stack", "thin", "turn", "turns", "units", "why",
+    "ream", "seat", "shaft", "stack", "thin", "turn", "turns", "units", "warm", "why",
 ];
 
 /// Reads one line.

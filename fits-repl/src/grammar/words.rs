@@ -132,3 +132,27 @@ pub(super) fn words_until(input: &str, ends: impl Fn(&str) -> bool) -> Parsed<'_
         rest = after;
     }
 }
+
+/// A material's name: words and the figures among them up to a comma or a
+/// keyword: `nylon 66`, `aluminium 6061-T6`.
+pub(super) fn material_name(input: &str) -> Parsed<'_, String> {
+    let (mut rest, mut found) = phrase(input)?;
+    while !found.is_empty() {
+        let (next, _) = space(rest)?;
+        let end = next
+            .find(|c: char| !(c.is_ascii_alphanumeric() || matches!(c, '-' | '.' | '/')))
+            .unwrap_or(next.len());
+        let (typed, after) = next.split_at(end);
+        let is_figure = typed.starts_with(|c: char| c.is_ascii_digit()) && !typed.contains("..");
+        if !is_figure || after.starts_with('.') {
+            break;
+        }
+        let (after, more) = phrase(after)?;
+        found = format!("{found} {}", typed.to_lowercase());
+        if !more.is_empty() {
+            found = format!("{found} {more}");
+        }
+        rest = after;
+    }
+    Ok((rest, found))
+}

@@ -10,6 +10,7 @@ mod quantities;
 mod resolve;
 mod sizes;
 mod stack;
+mod warm;
 mod why;
 
 use fits_core::Length;

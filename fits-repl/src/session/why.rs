@@ -38,6 +38,9 @@ impl Session {
                 source: "international yard and pound agreement, 1959".into(),
                 known: Known::Formula,
             }),
+            Query::Part(part) if part.warm.is_some() => {
+                self.why_warm(&mut figures, part, &answer)?
+            }
             Query::Part(part) => match self.resolve(part)? {
                 Resolved::One(one) => self.why_one(&mut figures, part, &one),
                 Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
@@ -179,7 +182,7 @@ pub(super) fn said(units: Units, length: Length) -> String {
     }
 }
 
-fn said_range(units: Units, limits: Limits) -> String {
+pub(super) fn said_range(units: Units, limits: Limits) -> String {
     format!("{} to {}", said(units, limits.lower()), said(units, limits.upper()))
 }
 

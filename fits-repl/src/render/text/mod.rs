@@ -9,6 +9,7 @@ mod lines;
 mod quantities;
 mod readings;
 mod stack;
+mod warm;
 
 use std::fmt::Write as _;
 
@@ -84,6 +85,7 @@ impl Text {
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Stack(stack) => self.stack(&mut out, stack),
+            Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
             Answer::Settings(settings) => {
                 let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
                 let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());

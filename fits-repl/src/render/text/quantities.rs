@@ -39,7 +39,8 @@ impl Text {
     pub(super) fn temperature(&self, celsius: f64) -> String {
         let [first, second] = self.order(TEMPERATURE);
         let one = |(unit, scale, offset): (&str, f64, f64)| {
-            format!("{:.0} {unit}", (celsius - offset) / scale)
+            // Nought has no sign.
+            format!("{:.0} {unit}", ((celsius - offset) / scale).round() + 0.0)
         };
         format!("{} ({})", one(first), one(second))
     }

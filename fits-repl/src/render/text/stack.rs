@@ -117,7 +117,7 @@ impl Text {
             "{}",
             self.style(
                 Style::Faint,
-                "  link                 limits                   spread      of worst  of variance"
+                "  link                 limits                 spread     of worst of variance"
             )
         );
         let mut order: Vec<(usize, &LinkFigures)> = answer.links.iter().enumerate().collect();
@@ -139,7 +139,7 @@ impl Text {
                 if answer.matters_most == Some(at) && answer.links.len() > 1 { " <" } else { "" };
             let _ = writeln!(
                 out,
-                "  {lead:<21}{size:<25}{:<12}{:>6.0} % {:>9.0} %{mark}",
+                "  {lead:<21}{size:<23}{:<11}{:>6.0} % {:>9.0} %{mark}",
                 link.spread,
                 link.share_of_worst * 100.0,
                 link.share_of_variance * 100.0
