@@ -2,6 +2,8 @@
 
 #[cfg(feature = "uom")]
 pub mod assemble;
+#[cfg(feature = "uom")]
+pub mod bushing;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;
@@ -19,9 +21,12 @@ mod ream;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
 pub mod stack;
+#[cfg(feature = "uom")]
 mod swelling;
+#[cfg(feature = "uom")]
 #[rustfmt::skip]
 mod swelling_table;
+#[cfg(feature = "uom")]
 pub mod warm;
 pub mod words;
 
@@ -31,6 +36,7 @@ pub use inch_reamers::InchReamer;
 pub use passes::{Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
+#[cfg(feature = "uom")]
 pub use swelling::{Damp, swelling_reason};
 
 use crate::{
