@@ -402,6 +402,110 @@ fn stacks() {
 }
 
 #[test]
+fn bushings() {
+    const WHOLE: &str = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze`";
+    const PLAY: &str =
+        "as in `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`";
+    for (line, message, at) in [
+        (
+            "bushing 20 od 19 long 20, hub steel, bronze",
+            "an outside diameter of 19 mm leaves no wall about a bore of 20 mm",
+            "19",
+        ),
+        (
+            "bushing 20 od 20.3 long 20, hub steel, bronze",
+            "a wall of 0.1475 mm about a bore of 20.0465 mm is too thin to press in",
+            "20.3",
+        ),
+        ("bushing 20 od 26 long 0, hub steel, bronze", "a bushing 0 mm long holds nothing", "0"),
+        (
+            "bushing 20 od 26 long 20, hub steel od 25, bronze",
+            "a housing of 25 mm leaves no wall about a bushing of 26.0415 mm",
+            "25",
+        ),
+        (
+            "bushing 20 od 26 h9 long 20, hub steel, bronze",
+            "an outside of 26 mm is loose in a housing of 26 mm",
+            "26",
+        ),
+        (
+            "bushing 20 od 26 long 20, hub steel, bronze, running -0.1..0.1",
+            "a shaft that is to run has no interference",
+            "-0.1..0.1",
+        ),
+        (
+            "bushing 20 od 26 long 20, hub steel, bronze, running 40..50",
+            "a clearance of 45 mm leaves no shaft",
+            "40..50",
+        ),
+        ("bushing 0 od 26 long 20, hub steel, bronze", "a bore of 0 mm is none", "0"),
+    ] {
+        refused(line, message, at, WHOLE);
+    }
+    refused(
+        "bushing 20 od 26 long 20, hub steel",
+        "what is the bushing made of?",
+        "",
+        "say it: `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, bronze",
+        "what is the housing made of?",
+        "",
+        "say it: `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26, hub steel, bronze",
+        "how long is the bushing?",
+        "",
+        "say it: `bushing 20 od 26, hub steel long 20, bronze`",
+    );
+    refused("bushing 20 housing H7", "the bushing's outside is missing", "", WHOLE);
+    refused(
+        "bushing 20 od 26 long 20, hub stel, bronze",
+        "no material is called stel",
+        "stel",
+        "try `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, running spindel",
+        "no service is called spindel",
+        "spindel",
+        "try `bushing 20 od 26 long 20, hub steel, bronze, running spindle`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, running 0.3",
+        "the greatest clearance is missing",
+        "",
+        PLAY,
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, nylon, warm 150C",
+        "nylon 66 is not run at 150 °C: its limit is 100 °C",
+        "150C",
+        "100 °C is 212 °F",
+    );
+    refused(
+        "bushing 20 od 26 h7/H8 long 20, hub steel, bronze",
+        "a pair of classes where one surface was meant",
+        "H8",
+        "give each its own, as in `bushing 20 od 26 s6 long 20, hub steel, bronze, housing H7`",
+    );
+    refused(
+        "bushing 3/4in od 26 long 1in, hub steel, bronze",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "26",
+        "give its unit: `bushing 3/4in od 26in long 1in, hub steel, bronze`",
+    );
+    refused(
+        "bushing 21 lined",
+        "lined wrapped bushing bore 21 mm is not listed",
+        "21",
+        "listed near it: 20 mm",
+    );
+}
+
+#[test]
 fn pairs_in_the_warm() {
     const PAIR: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
     const RANGE: &str = "as in `20 H7/g6 warm -20C..60C, hole aluminium, shaft steel`";
@@ -613,7 +717,7 @@ proptest! {
     }
 
     #[test]
-    fn no_near_query_panics(line in "(bore |ream |turn |why |stack |why stack 9 -|hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| |-2x 1|warm 60C|warm -9F..200|hole nylon, shaft steel|play|runs 9|all normal|-\\?|, ){0,4}[-+.0-9/=() ]{0,9}") {
+    fn no_near_query_panics(line in "(bore |ream |turn |why |stack |why stack 9 -|hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |bushing 9 od |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| | long 9|hub steel|bronze|running 0.1\\.\\.0.2|-2x 1|warm 60C|warm -9F..200|hole nylon, shaft steel|play|runs 9|all normal|-\\?|, ){0,4}[-+.0-9/=() ]{0,9}") {
         let mut session = Session::new();
         match session.evaluate(&line) {
             Err(problem) => {

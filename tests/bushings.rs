@@ -301,7 +301,7 @@ fn running_clearances_stand_near_a_handbooks_lines() {
         (Service::Rough, 0.075, 0.1),
     ] {
         for inch in ["0.5in", "1in", "2in", "3.5in", "5.5in"] {
-            let found = Running::wanted(Bush::Bronze, service, size(inch)).unwrap().clearance;
+            let found = Running::wanted(Bush::Bronze, Some(service), size(inch)).unwrap().clearance;
             let line = slope * size(inch).millimetres() / 25.4 + start;
             let (least, most) = (found.lower().millimetres(), found.upper().millimetres());
             // The line's figure is a tight one for general work.
@@ -313,19 +313,19 @@ fn running_clearances_stand_near_a_handbooks_lines() {
         }
     }
     // A maker's rule for rotation: 0.0015 in an inch of bore (published web page).
-    let porous = Running::wanted(Bush::Sintered, Service::General, size("2in")).unwrap();
+    let porous = Running::wanted(Bush::Sintered, None, size("2in")).unwrap();
     assert_eq!(porous.clearance.middle(), size("3 thou"));
 }
 
 #[test]
 fn between_two_rows_the_line_is_straight() {
-    let at = |text: &str| Running::wanted(Bush::Bronze, Service::General, size(text)).unwrap();
+    let at = |text: &str| Running::wanted(Bush::Bronze, None, size(text)).unwrap();
     assert_eq!(at("1.5in").clearance, limits("2.75 thou", "4.75 thou"));
     assert_eq!(at("0.25in").clearance, at("0.5in").clearance);
     assert!(at("1.5in").reason.rule.contains("1 in and 2 in"));
-    let error = Running::wanted(Bush::Bronze, Service::General, size("6in")).unwrap_err();
+    let error = Running::wanted(Bush::Bronze, None, size("6in")).unwrap_err();
     assert!(error.to_string().contains("ends at 5.5 in"), "{error}");
-    assert!(Running::wanted(Bush::Lined, Service::General, size("1in")).is_err());
+    assert!(Running::wanted(Bush::Lined, None, size("1in")).is_err());
 }
 
 fn in_steel(bush: &'static Material, housing: &str, outside: &str) -> Bushing<'static> {
@@ -386,7 +386,8 @@ fn heat_and_damp_close_a_nylon_bushing_in_its_housing() {
     let shaft = exactly("20mm");
     let at = |celsius: f64, damp| {
         let warm = ThermodynamicTemperature::new::<degree_celsius>(celsius);
-        bushing.in_service(shaft, steel, warm, damp).unwrap()
+        let in_place = bushing.press().unwrap().bore;
+        bushing.in_service(in_place, shaft, steel, warm, damp).unwrap()
     };
     let (dry, hot, damp) = (at(20.0, Damp::Dry), at(60.0, Damp::Dry), at(20.0, Damp::RoomAir));
     let pressed = bushing.press().unwrap();
@@ -402,7 +403,9 @@ fn heat_and_damp_close_a_nylon_bushing_in_its_housing() {
     // A bronze one in steel hardly moves.
     let bronze = in_steel(material("bronze"), "26mm", "26.03mm");
     let warm = ThermodynamicTemperature::new::<degree_celsius>(60.0);
-    let moved = bronze.in_service(shaft, steel, warm, Damp::Dry).unwrap().clearance.lower();
+    let in_place = bronze.press().unwrap().bore;
+    let moved = bronze.in_service(in_place, shaft, steel, warm, Damp::Dry).unwrap();
+    let moved = moved.clearance.lower();
     let before = bronze.press().unwrap().bore.lower().checked_sub(size("20mm")).unwrap();
     assert!(moved.checked_sub(before).unwrap().millimetres().abs() < 0.004);
     // Chilled, nylon comes loose in its housing.

@@ -502,3 +502,77 @@ fn pairs_away_from_twenty_degrees() {
         has(&answer(query), "/hole/class", class);
     }
 }
+
+#[test]
+fn bushings() {
+    let given = answer("bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.1");
+    has(&given, "/answer", "bushing_fit");
+    has(&given, "/nominal_mm", 20.0);
+    has(&given, "/kind", "solid bronze");
+    has(&given, "/material", "bearing bronze C93200");
+    has(&given, "/housing/class", "H7");
+    has(&given, "/housing/upper_mm", 26.021);
+    // ISO 4379, recalled: s6 outside, E6 inside.
+    has(&given, "/outside/lower_mm", 26.035);
+    has(&given, "/bore/lower_mm", 20.04);
+    has(&given, "/interference/min_mm", 0.014);
+    has(&given, "/interference/max_mm", 0.048);
+    has(&given, "/running/min_mm", 0.03);
+    has(&given, "/running_by", "as given");
+    has(&given, "/clearance/min_mm", 0.03);
+    has(&given, "/clearance/max_mm", 0.1);
+    has(&given, "/shaft/given", false);
+    has(&given, "/length_over_bore", 1.0);
+    for field in ["closes_in", "pressure_mpa", "bore_in_place"] {
+        assert!(given[field].is_object(), "{field}: {given}");
+    }
+    assert!(given["press_force_n"].as_f64().is_some_and(|force| force > 1000.0));
+    assert!(given["shaft"]["lower_mm"].is_number());
+    assert!(given["cautions"].as_array().is_some_and(|cautions| !cautions.is_empty()));
+    // Narrower than the bores vary: the bore is reamed in place, for an h6.
+    let narrow = answer("bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06");
+    has(&narrow, "/shaft/lower_mm", Value::Null);
+    has(&narrow, "/ream_in_place/lower_mm", 20.03);
+    has(&narrow, "/ream_in_place/upper_mm", 20.047);
+    // A shaft that is there: the bore for it, in place and before pressing.
+    let shaft = answer(
+        "bushing 20 od 26 long 20, hub steel, bronze, shaft 19.98..19.99, running 0.03..0.1",
+    );
+    has(&shaft, "/shaft/given", true);
+    has(&shaft, "/ream_in_place/lower_mm", 20.02);
+    has(&shaft, "/ream_in_place/upper_mm", 20.08);
+    assert!(shaft["bore_before"]["aim_mm"].as_f64() > shaft["ream_in_place"]["aim_mm"].as_f64());
+    // Nylon closes with heat and damp.
+    let nylon = answer("bushing 20 od 26 long 20, hub steel, nylon, warm 60C");
+    has(&nylon, "/running_by", "by the rule for plastic, common practice");
+    has(&nylon, "/in_service/0/at_c", 60.0);
+    has(&nylon, "/in_service/0/damp", "dry");
+    has(&nylon, "/in_service/1/damp", "in room air");
+    assert!(
+        nylon["in_service"][1]["min_mm"].as_f64() < nylon["clearance"]["min_mm"].as_f64(),
+        "{nylon}"
+    );
+    let fast = answer("bushing 20 od 26 long 20, hub steel, nylon, rpm 3000");
+    has(&fast, "/speed_m_per_s", 3.14);
+    assert!(fast["notes"].to_string().contains("2.5 m/s"), "{fast}");
+    // By service, and sizes of one's own.
+    let pivot = answer("bushing 2in od 2.5in long 2in, hub steel, bronze, running pivot");
+    has(&pivot, "/running_by", "for pivot service");
+    has(&pivot, "/running/max_mm", 0.1524);
+    let own = answer(
+        "bushing 20 H8 od 26.04..26.05 long 20, hub cast iron od 50, oil bronze, housing 26.01..26.02",
+    );
+    has(&own, "/bore/class", "H8");
+    has(&own, "/outside/class", "limits");
+    has(&own, "/interference/min_mm", 0.02);
+    has(&own, "/interference/max_mm", 0.04);
+    // A maker's table of lined ones, published web page.
+    let lined = answer("bushing 20 lined");
+    has(&lined, "/kind", "lined");
+    has(&lined, "/bore_in_place/max_mm", 20.071);
+    has(&lined, "/shaft/upper_mm", 19.98);
+    has(&lined, "/interference", Value::Null);
+    // Bought-in parts are asked for as before.
+    has(&answer("bushing 20, press"), "/answer", "fit");
+    has(&answer("bushing od 26"), "/answer", "feature");
+}

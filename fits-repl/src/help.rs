@@ -9,7 +9,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, drills, general, pick, stack, warm, settings, why, program.",
+            "bushings, passes, drills, general, pick, stack, warm, settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -165,6 +165,23 @@ pub const TOPICS: &[HelpAnswer] = &[
         ],
     },
     HelpAnswer {
+        topic: "bushings",
+        lines: &[
+            "A bushing pressed into a housing closes in: the play left, the shaft to turn, or the",
+            "bore to ream in place. The bushing is of bronze, sintered bronze (oil bronze),",
+            "nylon, acetal or lined; running A..B, or a service: general, rough, motor,",
+            "spindle, fast spindle, pivot. housing CLASS, shaft CLASS or SIZE, rpm N, warm T.",
+            "The end play of a flange or a thrust washer is a stack: `help stack`.",
+        ],
+        examples: &[
+            ("bushing 20 od 26 long 20, hub steel od 60, bronze", "the shaft to turn"),
+            ("bushing 20 od 26 long 20, hub steel, bronze, running 0.03..0.1", "play wanted"),
+            ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
+            ("bushing 20 od 26 long 20, hub steel, bronze, shaft h6", "the bore in place"),
+            ("bushing 20 lined", "a lined one by its maker's table"),
+        ],
+    },
+    HelpAnswer {
         topic: "readings",
         lines: &[
             "Give what the spring pass measures after =. Figures are changes of diameter.",
@@ -260,6 +277,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),
+        "bush" | "running" | "close-in" | "housing" => Some("bushings"),
         "heat" | "temperature" | "cold" | "nylon" => Some("warm"),
         "play" | "washer" | "runs" | "seed" => Some("stack"),
         _ => None,

@@ -1,5 +1,6 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod bushing;
 mod quantity;
 mod stack;
 
@@ -11,6 +12,7 @@ use fits_core::{
 };
 
 pub use self::{
+    bushing::BushingText,
     quantity::{Amount, Dimension, Quantity, QuantityUnit},
     stack::{LinkText, StackText},
 };
@@ -272,6 +274,8 @@ pub enum Query {
     Pick { size: Size, wanted: Wanted, from: Size, to: Size },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
+    /// `bushing SIZE od SIZE …`: a bushing, its housing and its shaft.
+    Bushing(Box<BushingText>),
     /// `stack LINK LINK …`: the play that parts end to end leave.
     Stack(Box<StackText>),
     /// `units`, with the new one if there is one.

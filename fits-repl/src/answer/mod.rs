@@ -4,6 +4,7 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 mod asked;
+mod bushing;
 mod stack;
 mod warm;
 
@@ -18,6 +19,9 @@ use serde::{Serialize, Serializer};
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+};
+pub use self::bushing::{
+    BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
 };
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
@@ -69,6 +73,8 @@ pub enum Answer {
     Stack(Box<StackAnswer>),
     /// A pair away from 20 °C.
     FitWarm(Box<WarmAnswer>),
+    /// A bushing, its housing and its shaft.
+    BushingFit(Box<BushingAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.

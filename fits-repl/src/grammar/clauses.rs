@@ -93,7 +93,12 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
 }
 
 /// Fills a slot that may be filled once.
-fn once<'a, T>(input: &'a str, end: &'a str, slot: &mut Option<T>, found: T) -> Parsed<'a, ()> {
+pub(super) fn once<'a, T>(
+    input: &'a str,
+    end: &'a str,
+    slot: &mut Option<T>,
+    found: T,
+) -> Parsed<'a, ()> {
     if slot.is_some() {
         return fatal(input, input.len() - end.len(), "this is said twice", "keep one of them");
     }

@@ -4,6 +4,7 @@
 //! knows no table, so it can say of `Q7` only that it has the shape of a class.
 
 mod asks;
+mod bushing;
 mod clauses;
 mod fault;
 pub(crate) mod quantities;
@@ -173,6 +174,11 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
+    }
+    if let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
+        && bushing::is_asked(rest)
+    {
+        return bushing::bushing(rest, total);
     }
     if let Ok((rest, ())) = keyword("stack")(input) {
         return stack::stack(rest, total);

@@ -3,6 +3,7 @@
 //! command and the line-by-line service alike.
 
 mod asks;
+mod bushing;
 mod features;
 mod mates;
 mod plans;
@@ -115,6 +116,7 @@ impl Session {
             | Query::Drill(_)
             | Query::Pick { .. }
             | Query::Seat { .. }
+            | Query::Bushing(_)
             | Query::Stack(_) => {
                 let answer = self.answer(&query)?;
                 self.last.clear();
@@ -136,6 +138,7 @@ impl Session {
             | Query::General { size, .. }
             | Query::Seat { size, .. }
             | Query::Size(size) => mates::thought_in(size, self.units),
+            Query::Bushing(text) => mates::thought_in(&text.bore.0, self.units),
             Query::Stack(stack) => self.stack_thought_in(stack),
             Query::Why(Some(of)) => self.thought_in(of),
             _ => self.units,
@@ -159,6 +162,7 @@ impl Session {
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
+            Query::Bushing(text) => self.bushing(text),
             Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),

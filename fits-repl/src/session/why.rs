@@ -72,6 +72,7 @@ impl Session {
             | Query::Seat { .. } => {
                 why_asked(&mut figures, &answer, self.shown);
             }
+            Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
             Query::Stack(_) => self.why_stack(&mut figures, &answer),
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
         }

@@ -244,7 +244,8 @@ impl Bushing<'_> {
         })
     }
 
-    /// At a temperature and in damp, with a shaft of limits and a material.
+    /// At a temperature and in damp: a bore that is of these limits in place
+    /// at 20 °C, whether as pressed or finished there, and a shaft.
     ///
     /// Bushing and housing hold each other: what the bushing grows more than
     /// the housing adds to the interference and closes the bore, while the
@@ -254,6 +255,7 @@ impl Bushing<'_> {
     /// A part's expansion is not known, or out of range.
     pub fn in_service(
         &self,
+        in_place: Limits,
         shaft: Limits,
         shaft_material: &Material,
         temperature: ThermodynamicTemperature,
@@ -271,15 +273,24 @@ impl Bushing<'_> {
         let (bush, hub, turns) =
             (growth(self.material)?, growth(self.hub)?, growth(shaft_material)?);
         let grown = |size: Length, by: f64| millimetres(size.millimetres() * (1.0 + by));
+        let opens = millimetres(self.bore.middle().millimetres() * bush)?;
         let more = millimetres(self.housing.middle().millimetres() * (bush - hub))?;
         let pressed = self.interference()?;
         let interference =
             Limits::new(pressed.lower().checked_add(more)?, pressed.upper().checked_add(more)?)?;
-        let lower = grown(self.bore.lower(), bush)?
-            .checked_sub(self.closes_in(interference.upper())?)?
+        // What it closes in more than it has already.
+        let closes = |now: Length, before: Length| -> Result<Length, Error> {
+            self.closes_in(now)?.checked_sub(self.closes_in(before)?)
+        };
+        let lower = in_place
+            .lower()
+            .checked_add(opens)?
+            .checked_sub(closes(interference.upper(), pressed.upper())?)?
             .checked_sub(grown(shaft.upper(), turns)?)?;
-        let upper = grown(self.bore.upper(), bush)?
-            .checked_sub(self.closes_in(interference.lower())?)?
+        let upper = in_place
+            .upper()
+            .checked_add(opens)?
+            .checked_sub(closes(interference.lower(), pressed.lower())?)?
             .checked_sub(grown(shaft.lower(), turns)?)?;
         Ok(InService { clearance: Limits::new(lower, upper)?, interference })
     }

@@ -98,15 +98,16 @@ impl Running {
     /// What this kind of bushing wants at a shaft in a service.
     ///
     /// Solid bronze goes by the service's table, in a straight line between
-    /// its diameters; below the smallest that one holds. Porous bronze and
-    /// plastic go by the bore alone.
+    /// its diameters; below the smallest that one holds. Porous bronze does so
+    /// where a service is named, and by the bore where none is; plastic goes
+    /// by the bore alone.
     ///
     /// ```
     /// use fits_core::shop::bushing::{Bush, Running, Service};
     /// let inch = "1in".parse()?;
-    /// let found = Running::wanted(Bush::Bronze, Service::General, inch)?;
+    /// let found = Running::wanted(Bush::Bronze, None, inch)?;
     /// assert_eq!(found.clearance.lower(), "2.5 thou".parse()?);
-    /// let found = Running::wanted(Bush::Plastic, Service::General, inch)?;
+    /// let found = Running::wanted(Bush::Plastic, None, inch)?;
     /// assert_eq!(found.clearance.upper(), "6 thou".parse()?);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
@@ -114,11 +115,12 @@ impl Running {
     /// # Errors
     /// The table ends below this diameter, or the kind has a clearance of its
     /// own by its listed sizes ([`Bush::Lined`]).
-    pub fn wanted(kind: Bush, service: Service, shaft: Length) -> Result<Self, Error> {
-        match kind {
-            Bush::Bronze => by_service(service, shaft),
-            Bush::Sintered | Bush::Plastic => by_bore(kind, shaft),
-            Bush::Lined => Err(Error::new(Kind::NotListed {
+    pub fn wanted(kind: Bush, service: Option<Service>, shaft: Length) -> Result<Self, Error> {
+        match (kind, service) {
+            (Bush::Bronze, service) => by_service(service.unwrap_or_default(), shaft),
+            (Bush::Sintered, Some(service)) => by_service(service, shaft),
+            (Bush::Sintered | Bush::Plastic, _) => by_bore(kind, shaft),
+            (Bush::Lined, _) => Err(Error::new(Kind::NotListed {
                 why: "a lined bushing's clearance goes by its listed size".to_owned(),
                 advice: "give the clearance wanted, as running 0.02..0.08".to_owned(),
             })),
@@ -130,8 +132,8 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
     let rows = || RUNNING.iter().filter(|row| row.service == service);
     let above = rows().find(|row| row.diameter >= shaft);
     let below = rows().take_while(|row| row.diameter <= shaft).last();
-    let (Some(above), last) = (above, rows().last()) else {
-        let end = rows().last().map_or(String::new(), |row| inches(row.diameter));
+    let Some(above) = above else {
+        let end = rows().next_back().map_or(String::new(), |row| inches(row.diameter));
         return Err(Error::new(Kind::NotListed {
             why: format!(
                 "the table of running clearances ends at {end} in for {}",
@@ -140,7 +142,7 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
             advice: "give the clearance wanted, as running 0.05..0.1".to_owned(),
         }));
     };
-    let (below, from) = (below.unwrap_or(above), last.unwrap_or(above));
+    let below = below.unwrap_or(above);
     let between = |low: Length, high: Length| -> Result<Length, Error> {
         let run = above.diameter.checked_sub(below.diameter)?.tenth_nanometres();
         if run == 0 {
@@ -160,8 +162,8 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
                 inches(below.diameter),
                 inches(above.diameter)
             ),
-            source: from.from.text.to_owned(),
-            known: from.from.known,
+            source: above.from.text.to_owned(),
+            known: above.from.known,
         },
         clearance,
     })

@@ -4,6 +4,7 @@
 //! the fit; then tools. Upper limits are rounded down and lower limits up.
 
 mod asks;
+mod bushing;
 mod figures;
 mod lines;
 mod quantities;
@@ -86,6 +87,7 @@ impl Text {
             Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Stack(stack) => self.stack(&mut out, stack),
             Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
+            Answer::BushingFit(bushing) => self.bushing(&mut out, bushing),
             Answer::Settings(settings) => {
                 let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
                 let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());
