@@ -88,7 +88,12 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
 }
 
 /// Fills a slot that may be filled once.
-fn once<'a, T>(input: &'a str, end: &'a str, slot: &mut Option<T>, found: T) -> Parsed<'a, ()> {
+pub(super) fn once<'a, T>(
+    input: &'a str,
+    end: &'a str,
+    slot: &mut Option<T>,
+    found: T,
+) -> Parsed<'a, ()> {
     if slot.is_some() {
         return fatal(input, input.len() - end.len(), "this is said twice", "keep one of them");
     }
@@ -96,7 +101,7 @@ fn once<'a, T>(input: &'a str, end: &'a str, slot: &mut Option<T>, found: T) -> 
     Ok((end, ()))
 }
 
-fn one_size<'a>(
+pub(super) fn one_size<'a>(
     input: &'a str,
     after: &'a str,
     total: usize,
@@ -175,7 +180,12 @@ fn of_feature<'a>(
 }
 
 /// `= SIZE` or `= SIZE/SIZE`.
-fn reading<'a>(after: &'a str, total: usize, part: &mut Part, input: &'a str) -> Parsed<'a, ()> {
+pub(super) fn reading<'a>(
+    after: &'a str,
+    total: usize,
+    part: &mut Part,
+    input: &'a str,
+) -> Parsed<'a, ()> {
     if part.reading.is_some() {
         return fatal(input, 1, "this is said twice", "keep one of them");
     }

@@ -4,6 +4,7 @@
 //! knows no table, so it can say of `Q7` only that it has the shape of a class.
 
 mod asks;
+mod assembly;
 mod clauses;
 mod fault;
 pub(crate) mod quantities;
@@ -41,8 +42,8 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long", "pick",
-    "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
+    "assemble", "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long",
+    "pick", "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
 ];
 
 /// Reads one line.
@@ -165,6 +166,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         preceded(keyword("keyway"), preceded(space, keyword("for"))).parse(input)
     {
         return asks::keyway(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("assemble")(input) {
+        return assembly::assemble(rest, total);
     }
     if let Ok((rest, ())) = keyword("pick")(input) {
         return asks::pick(rest, total);

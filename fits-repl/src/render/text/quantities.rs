@@ -30,6 +30,21 @@ impl Text {
         self.first(pascals, PRESSURE)
     }
 
+    /// The same in each system, the one in force first.
+    pub(super) fn both_pressures(&self, pascals: f64) -> [String; 2] {
+        self.order(PRESSURE).map(|(unit, scale, _)| format!("{} {unit}", figures(pascals / scale)))
+    }
+
+    /// A force in the system in force alone.
+    pub(super) fn one_force(&self, newtons: f64) -> String {
+        self.first(newtons, if newtons.abs() >= 1e4 { BIG_FORCE } else { FORCE })
+    }
+
+    /// A torque in the system in force alone.
+    pub(super) fn one_torque(&self, newton_metres: f64) -> String {
+        self.first(newton_metres, TORQUE)
+    }
+
     /// A torque in newton metres.
     pub(super) fn torque(&self, newton_metres: f64) -> String {
         self.said(newton_metres, TORQUE)
