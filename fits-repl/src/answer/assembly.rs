@@ -22,6 +22,8 @@ pub struct AssemblyAnswer {
     pub nominal_mm: Mm,
     /// How the interference was given: classes, `measured` or `as given`.
     pub class: String,
+    /// `press`, or `shrink`.
+    pub joining: &'static str,
     /// Least interference on the diameter; below nought it is clearance.
     pub interference_min_mm: Mm,
     /// Most.

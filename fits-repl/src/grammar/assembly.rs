@@ -101,7 +101,7 @@ pub(super) fn assemble(input: &str, total: usize) -> Parsed<'_, Query> {
 }
 
 /// After `pick SIZE`, where what follows is a wish, not a range.
-pub(super) fn pick<'a>(input: &'a str, total: usize, size: Size) -> Parsed<'a, Query> {
+pub(super) fn pick(input: &str, total: usize, size: Size) -> Parsed<'_, Query> {
     let mut joint = joint(size, Tolerance::Bare);
     let mut wishes = WishText::default();
     let mut now = Now::Hub;
@@ -197,27 +197,13 @@ fn clause<'a>(
     let (start, _) = space(after)?;
     let done = |(end, ()): (&'a str, ())| (end, true);
     match typed.as_str() {
-        "hub" => {
-            *now = Now::Hub;
-            return material(start, total, &mut joint.hub.material).map(done);
-        }
-        "shaft" => {
-            *now = Now::Shaft;
-            return material(start, total, &mut joint.shaft.material).map(done);
-        }
-        "sleeve" => {
-            *now = Now::Sleeve;
-            joint.sleeves.push(SleeveText {
-                body: Body::default(),
-                at,
-                classes: None,
-                interference: None,
-            });
-            let slot = joint.sleeves.last_mut().map(|sleeve| &mut sleeve.body.material);
-            return match slot {
-                Some(slot) => material(start, total, slot).map(done),
-                None => Ok((start, true)),
+        "hub" | "shaft" | "sleeve" => {
+            *now = match typed.as_str() {
+                "hub" => Now::Hub,
+                "shaft" => Now::Shaft,
+                _ => Now::Sleeve,
             };
+            return part(start, total, joint, *now, at).map(done);
         }
         "long" => {
             let missing = "the length is missing after `long`";
@@ -278,6 +264,30 @@ fn clause<'a>(
         },
     };
     of_body(input, after, total, body, &typed)
+}
+
+/// A part's material after its name.
+fn part<'a>(
+    start: &'a str,
+    total: usize,
+    joint: &mut JointText,
+    now: Now,
+    at: std::ops::Range<usize>,
+) -> Parsed<'a, ()> {
+    let slot = match now {
+        Now::Hub => &mut joint.hub.material,
+        Now::Shaft => &mut joint.shaft.material,
+        Now::Sleeve => {
+            let sleeve =
+                SleeveText { body: Body::default(), at, classes: None, interference: None };
+            joint.sleeves.push(sleeve);
+            match joint.sleeves.last_mut() {
+                Some(sleeve) => &mut sleeve.body.material,
+                None => return Ok((start, ())),
+            }
+        }
+    };
+    material(start, total, slot)
 }
 
 /// A size or a figure of one part.
@@ -415,7 +425,7 @@ fn fit_word<'a>(input: &'a str, total: usize, joint: &mut JointText) -> Parsed<'
     once(input, end, &mut joint.head.word, said)
 }
 
-fn unknown<'a, T>(input: &'a str, advice: &str) -> Result<T, nom::Err<super::Fault>> {
+fn unknown<T>(input: &str, advice: &str) -> Result<T, nom::Err<super::Fault>> {
     let typed = input.split([' ', ',']).next().unwrap_or(input);
     let length = typed.len().max(input.chars().next().map_or(0, char::len_utf8));
     let near = CLAUSES.iter().find(|known| near_miss(&typed.to_ascii_lowercase(), known));

@@ -1,16 +1,12 @@
-//! Joints solved, as answers, and why each figure is what it is.
+//! Joints solved, as answers.
 
 use fits_core::{
-    Length, Limits,
+    Length,
     shop::{
-        Hazard,
-        assemble::{
-            Assembly, Grip, Heat, HubState, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Surface,
-            Wishes, grips, lead_in,
-        },
+        FitClasses, Hazard,
+        assemble::{Assembly, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in},
     },
-    source::{Known, Reason},
-    standards::materials::{Family, Material, Property},
+    standards::materials::Family,
 };
 use uom::si::{
     f64::{Force, Pressure, ThermodynamicTemperature, Time, Torque},
@@ -28,7 +24,7 @@ use crate::{
         PickGripAnswer, PlasticFigures, WallPoint,
     },
     problem::Problem,
-    query::{JointText, WishText},
+    query::{JointText, Units, WishText},
 };
 
 /// Places through a wall.
@@ -46,7 +42,7 @@ impl Session {
     }
 
     /// How the joint goes together by heat; none with sleeves.
-    fn heat(&self, text: &JointText, joint: &Joint) -> Result<Option<Heat>, Problem> {
+    pub(super) fn heat(&self, text: &JointText, joint: &Joint) -> Result<Option<Heat>, Problem> {
         let at = text
             .within
             .as_ref()
@@ -56,11 +52,11 @@ impl Session {
         let clearance = text.clearance.as_ref().map(|size| self.length(size)).transpose()?;
         let within = text.within.as_ref().map(|amount| self.amount(amount)).transpose()?;
         if !joint.sleeves.is_empty() {
-            return match text.within.is_some() || clearance.is_some() {
-                true => Err(Problem::new("heat is reckoned for one joint at a time", at.clone())
-                    .advise("ask for each joint by itself")),
-                false => Ok(None),
-            };
+            if text.within.is_none() && clearance.is_none() {
+                return Ok(None);
+            }
+            return Err(Problem::new("heat is reckoned for one joint at a time", at.clone())
+                .advise("ask for each joint by itself"));
         }
         Heat::plan(joint, clearance, within.map(Time::new::<second>))
             .map(Some)
@@ -89,8 +85,8 @@ impl Session {
             _ => None,
         };
         let yields = solved.yields();
-        let lighter = if yields { lighter(&joint) } else { None };
-        self.notes(&mut notes, &joint, solved);
+        let lighter = if yields { self.lighter(&joint) } else { None };
+        Self::notes(&mut notes, &joint, solved);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
         let stress =
@@ -102,6 +98,7 @@ impl Session {
         Ok(AssemblyAnswer {
             nominal_mm: Mm(joint.diameter),
             class,
+            joining: if text.shrink.is_some() { "shrink" } else { "press" },
             interference_min_mm: Mm(range.lower()),
             interference_max_mm: Mm(range.upper()),
             working_min_mm: Mm(least),
@@ -151,7 +148,7 @@ impl Session {
         })
     }
 
-    fn notes(&self, notes: &mut Vec<String>, joint: &Joint, solved: &Assembly) {
+    fn notes(notes: &mut Vec<String>, joint: &Joint, solved: &Assembly) {
         let range = joint.interference;
         if !range.lower().is_positive() {
             notes.push(
@@ -179,11 +176,6 @@ impl Session {
         }
         if [&joint.hub, &joint.shaft].iter().any(|material| material.family() == Family::Plastic) {
             notes.push("a plastic part relaxes: do not count on its grip; pin or key it".into());
-        }
-        for material in [&joint.hub, &joint.shaft] {
-            if material.yield_strength().is_none() && material.tensile_strength().is_none() {
-                notes.push(format!("{material}: no strength known, so yield is not judged"));
-            }
         }
     }
 
@@ -220,6 +212,7 @@ impl Session {
                 problem
             }
         })?;
+        let found: Vec<Grip> = found.into_iter().filter(|grip| self.speaks(grip.classes)).collect();
         let met: Vec<&Grip> = found.iter().filter(|grip| grip.meets(&wanted)).collect();
         let count = met.len();
         let shown: Vec<&Grip> = if count == 0 {
@@ -254,35 +247,18 @@ impl Session {
             .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"))
     }
 
-    /// Why a joint's figures are what they are.
-    pub(super) fn why_assembly(&self, text: &JointText) -> Result<Vec<Reason>, Problem> {
-        let Asked { joint, bore, .. } = self.joint(text, false)?;
-        let solved = joint.solve().map_err(|error| self.place(text, &error))?;
-        let mut found = reasons(&joint, &solved);
-        found.extend(joint.friction.reasons().iter().cloned());
-        if let Some(heat) = self.heat(text, &joint)? {
-            found.extend(heat.reasons().iter().cloned());
-        }
-        if let Ok(entry) = lead_in(joint.diameter, bore) {
-            found.extend(entry.reasons());
-        }
-        found.extend(of_materials(&joint));
-        Ok(found)
+    /// The heaviest standard class of the question's own system with which
+    /// nothing yields.
+    fn lighter(&self, joint: &Joint) -> Option<String> {
+        let wishes = Wishes { hub_safe: true, ..Wishes::default() };
+        let found = grips(joint, &wishes).ok()?;
+        let safe = found.iter().rev().find(|grip| grip.safe && self.speaks(grip.classes));
+        safe.map(|grip| grip.classes.to_string())
     }
 
-    /// Why the classes of a sought joint are what they are.
-    pub(super) fn why_grip(&self, text: &JointText) -> Result<Vec<Reason>, Problem> {
-        let Asked { joint, .. } = self.joint(text, true)?;
-        let mut found = vec![Reason {
-            figure: "order".into(),
-            value: "lightest first".into(),
-            rule: "H7 with shafts of grade 6, H8 with grade 7, and ASME B4.1: torque at the loosest, force and yield at the tightest".into(),
-            source: Known::Practice.words().into(),
-            known: Known::Practice,
-        }];
-        found.extend(joint.friction.reasons().iter().cloned());
-        found.extend(of_materials(&joint));
-        Ok(found)
+    /// Is a class of the system that the question is put in?
+    fn speaks(&self, classes: FitClasses) -> bool {
+        matches!(classes, FitClasses::B41(_)) == (self.shown == Units::Inches)
     }
 }
 
@@ -358,13 +334,6 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
         .collect()
 }
 
-/// The heaviest standard class with which nothing yields.
-fn lighter(joint: &Joint) -> Option<String> {
-    let wishes = Wishes { hub_safe: true, ..Wishes::default() };
-    let found = grips(joint, &wishes).ok()?;
-    found.iter().rev().find(|grip| grip.safe).map(|grip| grip.classes.to_string())
-}
-
 fn cautions(text: &JointText, joint: &Joint, heat: Option<&Heat>) -> Vec<&'static str> {
     let mut hazards = vec![Hazard::Pressing];
     if text.blind.is_some() {
@@ -379,8 +348,8 @@ fn cautions(text: &JointText, joint: &Joint, heat: Option<&Heat>) -> Vec<&'stati
 }
 
 fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
-    let range: Limits = grip.assembly.joint().interference;
-    let worst = grip.assembly.worst().iter().filter_map(|worst| worst.safety());
+    let range = grip.assembly.joint().interference;
+    let worst = grip.assembly.worst().iter().filter_map(Worst::safety);
     GripFigures {
         class: grip.classes.to_string(),
         interference_min_mm: Mm(range.lower()),
@@ -390,144 +359,4 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         safety: worst.min_by(f64::total_cmp).map(tidy),
         meets: grip.meets(wishes),
     }
-}
-
-/// The mechanics, with the numbers put in.
-fn reasons(joint: &Joint, solved: &Assembly) -> Vec<Reason> {
-    const LAME: &str = "Lamé; Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16";
-    let known = Known::Formula;
-    let (least, most) = solved.pressure(0);
-    let mut found = Vec::new();
-    if joint.roughness.is_positive() {
-        for (share, source, known) in [
-            (SMOOTHING_MOST, "DIN 7190:2001 and textbooks: on the safe side for grip", Known::Seen),
-            (
-                SMOOTHING_LEAST,
-                "DIN 7190-1:2017 as reported: on the safe side for stress",
-                Known::Seen,
-            ),
-        ] {
-            found.push(Reason {
-                figure: "roughness loss".into(),
-                value: format!("{:.1} um", share * joint.roughness.millimetres() * 1e3),
-                rule: format!("{share} x {} (Rz of both, summed)", joint.roughness),
-                source: source.into(),
-                known,
-            });
-        }
-    }
-    let (working_least, working_most) = solved.working().unwrap_or((Length::ZERO, Length::ZERO));
-    for (figure, pressure, interference) in
-        [("least pressure", least, working_least), ("greatest pressure", most, working_most)]
-    {
-        let partly =
-            figure.starts_with("greatest") && matches!(solved.hub_state(), HubState::Partly(_));
-        found.push(Reason {
-            figure: figure.into(),
-            value: format!("{:.1} MPa", pressure.get::<megapascal>()),
-            rule: if partly {
-                "Tresca by 2/root 3: p = Re/root 3 (1 + 2 ln z - z2 Q2), z and p found with the interference".into()
-            } else if joint.sleeves.is_empty() {
-                lame(joint, interference)
-            } else {
-                "each joint: outer bore's opening less inner outside's is the interference".into()
-            },
-            source: if partly { "DIN 7190-1, elastic-plastic, from memory" } else { LAME }.into(),
-            known: if partly { Known::Memory } else { known },
-        });
-    }
-    if let Some(length) = joint.length {
-        let size = format!("pi x {} x {length}", joint.diameter);
-        let by = |figure: &str, value: String, rule: String| Reason {
-            figure: figure.into(),
-            value,
-            rule,
-            source: "Shigley, Mechanical Engineering Design, 9th ed., Eq. 7-48 and 7-49".into(),
-            known,
-        };
-        if let (Some(force), Some(torque)) = (solved.press_force(), solved.torque()) {
-            found.push(by(
-                "press force at the end",
-                format!("{:.0} N", force.get::<newton>()),
-                format!(
-                    "{} x {:.1} MPa x {size}; from nothing at the start, evenly",
-                    joint.friction.to_press(),
-                    most.get::<megapascal>()
-                ),
-            ));
-            found.push(by(
-                "torque held",
-                format!("{:.1} N·m", torque.get::<newton_meter>()),
-                format!(
-                    "{} x {:.1} MPa x {size} x {}/2",
-                    joint.friction.holds(),
-                    least.get::<megapascal>(),
-                    joint.diameter
-                ),
-            ));
-        }
-    }
-    for (name, worst) in [("hub", solved.worst().last()), ("shaft", solved.worst().first())] {
-        let Some(worst) = worst else { continue };
-        found.push(Reason {
-            figure: format!("{name} stress"),
-            value: format!("{:.1} MPa", worst.counts().get::<megapascal>()),
-            rule: if worst.brittle {
-                format!("hoop {:.1} MPa, a pull", worst.stress.hoop.get::<megapascal>())
-            } else {
-                format!(
-                    "von Mises of hoop {:.1} and radial {:.1} MPa",
-                    worst.stress.hoop.get::<megapascal>(),
-                    worst.stress.radial.get::<megapascal>()
-                )
-            },
-            source: LAME.into(),
-            known,
-        });
-    }
-    found
-}
-
-/// The pressure of a joint of two, the numbers put in.
-fn lame(joint: &Joint, interference: Length) -> String {
-    let gpa = |material: &Material| material.modulus().get::<megapascal>() / 1e3;
-    let round = |value: Length| value.to_string();
-    let hub = format!(
-        "(({D}2 + {d}2)/({D}2 - {d}2) + {})/{:.1} GPa",
-        joint.hub.poisson(),
-        gpa(&joint.hub),
-        D = joint.outside.millimetres(),
-        d = joint.diameter.millimetres(),
-    );
-    let shaft = if joint.inside.is_positive() {
-        format!(
-            "(({d}2 + {i}2)/({d}2 - {i}2) - {})/{:.1} GPa",
-            joint.shaft.poisson(),
-            gpa(&joint.shaft),
-            d = joint.diameter.millimetres(),
-            i = joint.inside.millimetres(),
-        )
-    } else {
-        format!("(1 - {})/{:.1} GPa", joint.shaft.poisson(), gpa(&joint.shaft))
-    };
-    format!("{} / {} / ({hub} + {shaft})", round(interference), round(joint.diameter))
-}
-
-fn of_materials(joint: &Joint) -> Vec<Reason> {
-    let mut materials: Vec<&Material> = vec![&joint.hub, &joint.shaft];
-    materials.extend(joint.sleeves.iter().map(|sleeve| &sleeve.material));
-    let mut found: Vec<Reason> = Vec::new();
-    for material in materials {
-        for property in [
-            Property::Modulus,
-            Property::Poisson,
-            Property::Yield,
-            Property::Tensile,
-            Property::Expansion,
-            Property::HeatLimit,
-        ] {
-            found.extend(material.reason(property).filter(|reason| !found.contains(reason)));
-        }
-    }
-    found
 }

@@ -5,6 +5,7 @@
 mod asks;
 mod assembled;
 mod assembly;
+mod assembly_why;
 mod features;
 mod mates;
 mod plans;

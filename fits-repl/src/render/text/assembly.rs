@@ -20,10 +20,12 @@ impl Text {
         let (low, high) = (answer.friction.min, answer.friction.max);
         if let Some(force) = answer.press_force_n {
             let value = self.style(Style::Strong, &format!("{:<22}", self.force(force)));
-            let _ = writeln!(
-                out,
-                "PRESS {value}at the end of the stroke, friction {high} ({lubricant})"
-            );
+            // A shrunk joint is pressed only to part it.
+            let (word, when) = match answer.joining {
+                "shrink" => ("APART", "to press it apart cold"),
+                _ => ("PRESS", "at the end of the stroke"),
+            };
+            let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
         }
         if let (Some(torque), Some(axial)) = (answer.torque_n_m, answer.axial_hold_n) {
             let value = self.style(Style::Strong, &format!("{:<22}", self.torque(torque)));
@@ -37,7 +39,9 @@ impl Text {
         }
         self.worked_by(out, answer);
         let (least, most) = (answer.pressure_mpa.min * 1e6, answer.pressure_mpa.max * 1e6);
-        let _ = writeln!(out, "  {:<12} {}", "pressure", self.pressures(least, most));
+        let pressures =
+            if least < most { self.pressures(least, most) } else { self.pressure(most) };
+        let _ = writeln!(out, "  {:<12} {pressures}", "pressure");
         for outer in &answer.outer_pressures_mpa {
             let said = self.pressures(outer.min * 1e6, outer.max * 1e6);
             let _ = writeln!(out, "  {:<12} {said}", "further out");
@@ -62,21 +66,27 @@ impl Text {
     fn keeps(&self, out: &mut String, answer: &AssemblyAnswer) {
         let what = format!("{} {}", Self::size(answer.nominal_mm.0, self.units()[0]), answer.class);
         let least = answer.parts.iter().filter_map(|part| part.safety).min_by(f64::total_cmp);
-        let (style, word, rest) = match (answer.yields, least) {
-            (false, Some(least)) => {
-                (Style::Good, "KEEPS", format!("{} times under yield", figures(least)))
+        let not_judged: Vec<&str> = answer
+            .parts
+            .iter()
+            .filter(|part| part.strength_mpa.is_none())
+            .map(|part| part.part)
+            .collect();
+        let lighter = match (&answer.lighter, answer.elastic_up_to_mm) {
+            (Some(class), _) => format!("; {class} would keep"),
+            (None, Some(up_to)) => {
+                format!("; nothing over {} would keep", self.one_difference(up_to.0))
             }
-            (false, None) => (Style::Faint, "YIELD", "not judged: no strength is known".into()),
-            (true, _) => {
-                let lighter = match (&answer.lighter, answer.elastic_up_to_mm) {
-                    (Some(class), _) => format!("; {class} would keep"),
-                    (None, Some(up_to)) => {
-                        format!("; nothing over {} would keep", self.one_difference(up_to.0))
-                    }
-                    (None, None) => String::new(),
-                };
-                (Style::Bad, "YIELDS", format!("at the tightest{lighter}"))
-            }
+            (None, None) => String::new(),
+        };
+        let (style, word, rest) = if answer.yields {
+            (Style::Bad, "YIELDS", format!("at the tightest{lighter}"))
+        } else if not_judged.is_empty() {
+            let least = least.map_or("many".to_owned(), figures);
+            (Style::Good, "KEEPS", format!("{least} times under its strength"))
+        } else {
+            let unknown = not_judged.join(" and ");
+            (Style::Faint, "MIND", format!("no strength known of the {unknown}: yield not judged"))
         };
         let word = self.style(style, word);
         wrapped(out, "", &format!("{word} {what}: {rest}"));
@@ -110,15 +120,6 @@ impl Text {
             )
         });
         ends.join("   ")
-    }
-
-    fn pressures(&self, least: f64, most: f64) -> String {
-        if least == most {
-            return self.pressure(most);
-        }
-        let ends = [self.both_pressures(least), self.both_pressures(most)];
-        let [[low, low_other], [high, high_other]] = ends;
-        format!("{low} to {high}   {low_other} to {high_other}")
     }
 
     fn worked_by(&self, out: &mut String, answer: &AssemblyAnswer) {

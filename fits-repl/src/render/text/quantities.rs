@@ -30,9 +30,13 @@ impl Text {
         self.first(pascals, PRESSURE)
     }
 
-    /// The same in each system, the one in force first.
-    pub(super) fn both_pressures(&self, pascals: f64) -> [String; 2] {
-        self.order(PRESSURE).map(|(unit, scale, _)| format!("{} {unit}", figures(pascals / scale)))
+    /// A range of pressures, each system in turn.
+    pub(super) fn pressures(&self, least: f64, most: f64) -> String {
+        self.order(PRESSURE)
+            .map(|(unit, scale, _)| {
+                format!("{} to {} {unit}", figures(least / scale), figures(most / scale))
+            })
+            .join("   ")
     }
 
     /// A force in the system in force alone.
@@ -54,7 +58,8 @@ impl Text {
     pub(super) fn temperature(&self, celsius: f64) -> String {
         let [first, second] = self.order(TEMPERATURE);
         let one = |(unit, scale, offset): (&str, f64, f64)| {
-            format!("{:.0} {unit}", (celsius - offset) / scale)
+            // Nought has no sign.
+            format!("{:.0} {unit}", ((celsius - offset) / scale).round() + 0.0)
         };
         format!("{} ({})", one(first), one(second))
     }
