@@ -192,8 +192,8 @@ pub struct PickGripAnswer {
     pub hub_safe: bool,
     /// How many classes meet it all.
     pub found: usize,
-    /// Those that meet it, lightest first; the nearest that do not, where none
-    /// does.
+    /// Those that meet it: lightest first where a torque is to be held,
+    /// heaviest first else; the nearest that do not, where none does.
     pub candidates: Vec<GripFigures>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,

@@ -220,12 +220,13 @@ impl Session {
             let keeps = found.iter().rev().find(|grip| grip.safe && grip.goes_in);
             let holds = found.iter().find(|grip| grip.holds);
             keeps.into_iter().chain(holds).collect()
-        } else if count <= CANDIDATES {
-            met
-        } else {
+        } else if wanted.holds.is_some() {
             // The lightest few and the heaviest.
-            let heaviest = met.last().copied();
-            met.into_iter().take(CANDIDATES - 1).chain(heaviest).collect()
+            let last = if count > CANDIDATES { met.last().copied() } else { None };
+            let few = CANDIDATES - usize::from(last.is_some());
+            met.into_iter().take(few).chain(last).collect()
+        } else {
+            met.into_iter().rev().take(CANDIDATES).collect()
         };
         Ok(Answer::PickGrip(PickGripAnswer {
             nominal_mm: Mm(asked.joint.diameter),

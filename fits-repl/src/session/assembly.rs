@@ -19,7 +19,7 @@ use super::{
 };
 use crate::{
     problem::Problem,
-    query::{Body, ClassText, Ends, Expression, JointText, Part, Size, Spot, Tolerance},
+    query::{Body, ClassText, Ends, Expression, JointText, Part, Size, Spot, Tolerance, Units},
 };
 
 /// What a joint comes to, with what the answer says of how it was given.
@@ -42,6 +42,12 @@ impl Session {
         let mut notes = Vec::new();
         let shaft = self.material(&text.shaft, "shaft", &mut notes)?;
         let hub = self.material(&text.hub, "hub", &mut notes)?;
+        if !is_sought && says_nothing(text) {
+            let at = text.head.size.at.end..text.head.size.at.end;
+            return Err(Problem::new("nothing says how the parts fit", at.clone())
+                .advise("give classes, a word, an interference or readings")
+                .fix(at, " H7/s6"));
+        }
         let (inside, mut outer) = (self.inside(text, diameter)?, diameter);
         let mut sleeves = Vec::new();
         for sleeve in &text.sleeves {
@@ -51,7 +57,8 @@ impl Session {
             sleeves.push(Sleeve { material, outside, interference });
             outer = outside;
         }
-        let after = text.head.size.at.end..text.head.size.at.end;
+        let end = head_end(&text.head);
+        let after = end..end;
         let outside = self.outside(&text.hub, outer, "hub", &after)?;
         let (interference, class, bore) = if is_sought {
             (
@@ -98,11 +105,7 @@ impl Session {
     /// Where a refusal of the core belongs.
     pub(super) fn place(&self, text: &JointText, error: &fits_core::Error) -> Problem {
         let head = &text.head;
-        let whole = head.size.at.start..match &head.tolerance {
-            Tolerance::Pair(_, shaft) => shaft.at().end,
-            Tolerance::Class(class) => class.at().end,
-            _ => head.word.as_ref().map_or(head.size.at.end, |word| word.at.end),
-        };
+        let whole = head.size.at.start..head_end(head);
         let message = error.to_string();
         let long = head.long.as_ref().filter(|_| message.contains(" long "));
         let sizes = [&text.hub.od, &text.hub.wall, &text.shaft.id, &text.shaft.wall];
@@ -208,7 +211,7 @@ impl Session {
                     format!("a roughness of {length} is none that a joint has"),
                     size.at.clone(),
                 )
-                .advise("turned and reamed surfaces have Rz from 3 to 25 um, as `rz 6.3um`"));
+                .advise("turned and reamed surfaces have Rz from 3 to 25 um, as rz 6.3um"));
             }
             Ok(length)
         };
@@ -241,14 +244,6 @@ impl Session {
             return Err(Problem::new("the shaft's reading is missing", reading.at.clone()).advise(
                 "both are wanted, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40`",
             ));
-        }
-        if head.word.is_none() && matches!(head.tolerance, Tolerance::Bare) {
-            return Err(Problem::new(
-                "nothing says how the parts fit",
-                head.size.at.end..head.size.at.end,
-            )
-            .advise("give classes, a word or an interference")
-            .fix(head.size.at.end..head.size.at.end, " H7/s6"));
         }
         // A word's class goes by material and wall.
         let thin = outside
@@ -316,7 +311,7 @@ impl Session {
         let to = ends.to.as_ref().map_or(Ok(from), |to| self.length(to))?;
         Limits::new(from, to).map_err(|error| {
             let at = ends.from.at.start..ends.to.as_ref().unwrap_or(&ends.from).at.end;
-            from_core(&error, at).advise("the smaller comes first, as `interference 0.02..0.04`")
+            from_core(&error, at).advise("the smaller comes first, as interference 0.02..0.04")
         })
     }
 
@@ -338,13 +333,13 @@ impl Session {
                     format!("the {part} has a material and figures of its own"),
                     extra.clone(),
                 )
-                .advise("keep the name or the figures; `yield` goes with either"));
+                .advise("keep the name or the figures; a yield of its own goes with either"));
             }
             let found = Material::find(&name.value).map_err(|error| mended(&error, name))?;
             return match (strength, &body.strength) {
                 (Some(strength), Some(at)) => found
                     .with_yield(strength)
-                    .map_err(|error| from_core(&error, at.at.clone()).advise("as `yield 276MPa`")),
+                    .map_err(|error| from_core(&error, at.at.clone()).advise("as yield 276MPa")),
                 _ => Ok(found.clone()),
             };
         }
@@ -372,6 +367,13 @@ impl Session {
             },
             |spot| spot.value,
         );
+        // A bare modulus would be taken for MPa, and nobody means that.
+        if modulus.value.unit.is_none() {
+            let unit = if self.shown == Units::Inches { "Mpsi" } else { "GPa" };
+            return Err(Problem::new("a modulus needs its unit", modulus.at.clone())
+                .advise("GPa or Mpsi")
+                .fix(modulus.at.end..modulus.at.end, unit));
+        }
         let expansion = body.expansion.as_ref().map(|amount| self.amount(amount)).transpose()?;
         let figures = Figures {
             expansion: expansion.map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6)),
@@ -383,8 +385,26 @@ impl Session {
                 Some(spot) if error.to_string().contains("Poisson") => spot.at.clone(),
                 _ => modulus.at.clone(),
             };
-            from_core(&error, at).advise("as `e 110GPa nu 0.28`")
+            from_core(&error, at).advise("as e 110GPa nu 0.28")
         })
+    }
+}
+
+/// Is neither a class, a word, an interference nor a reading given?
+fn says_nothing(text: &JointText) -> bool {
+    let head = &text.head;
+    head.word.is_none()
+        && head.reading.is_none()
+        && text.interference.is_none()
+        && matches!(head.tolerance, Tolerance::Bare)
+}
+
+/// Where the size and its classes or word end.
+fn head_end(head: &Part) -> usize {
+    match &head.tolerance {
+        Tolerance::Pair(_, shaft) => shaft.at().end,
+        Tolerance::Class(class) => class.at().end,
+        _ => head.word.as_ref().map_or(head.size.at.end, |word| word.at.end),
     }
 }
 

@@ -272,13 +272,16 @@ impl Text {
             match answer.found {
                 0 => "no standard class does it all; the nearest:".to_owned(),
                 1 => "one standard class does:".to_owned(),
-                count => format!("{count} standard classes do, the lightest first:"),
+                count => {
+                    let first = if answer.holds_n_m.is_some() { "lightest" } else { "heaviest" };
+                    format!("{count} standard classes do, the {first} first:")
+                }
             }
         );
         for grip in &answer.candidates {
             self.grip(out, grip);
         }
-        if answer.found > answer.candidates.len() {
+        if answer.found > answer.candidates.len() && answer.holds_n_m.is_some() {
             let _ = writeln!(out, "  (the last is the heaviest)");
         }
         if answer.found == 0 && answer.holds_n_m.is_some() {
