@@ -133,10 +133,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("pick 20 clearance 0.01..0.06", "play"),
             ("pick 1in interference 0.5 thou..2 thou", "grip"),
             ("pick 20 holds 30 Nm, hub steel od 40 long 25", "by what it must hold"),
-            (
-                "pick 1in press under 3 tons, hub safe, hub steel od 2in long 1in",
-                "and by the press",
-            ),
+            ("pick 1in press under 3 tons, hub steel od 2in long 1in", "by the press"),
         ],
     },
     HelpAnswer {

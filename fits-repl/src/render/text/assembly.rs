@@ -265,7 +265,7 @@ impl Text {
         if answer.hub_safe {
             wanted.push("nothing yields".into());
         }
-        let _ = writeln!(out, "wanted: {}", wanted.join("; "));
+        wrapped(out, "wanted: ", &wanted.join("; "));
         let _ = writeln!(
             out,
             "{}",
