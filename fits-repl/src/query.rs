@@ -1,5 +1,6 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod assembly;
 mod bushing;
 mod quantity;
 mod stack;
@@ -12,6 +13,7 @@ use fits_core::{
 };
 
 pub use self::{
+    assembly::{Body, Ends, JointText, SleeveText, WishText},
     bushing::BushingText,
     quantity::{Amount, Dimension, Quantity, QuantityUnit},
     stack::{LinkText, StackText},
@@ -272,6 +274,10 @@ pub enum Query {
     Drill(Size),
     /// `pick SIZE clearance A..B`: classes that give it.
     Pick { size: Size, wanted: Wanted, from: Size, to: Size },
+    /// `assemble SIZE …`: parts pressed or shrunk together.
+    Assemble(Box<JointText>),
+    /// `pick SIZE holds TORQUE …`: classes by what a joint must do.
+    PickGrip { joint: Box<JointText>, wishes: Box<WishText> },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
     /// `bushing SIZE od SIZE …`: a bushing, its housing and its shaft.

@@ -4,6 +4,7 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 mod asked;
+mod assembly;
 mod bushing;
 mod stack;
 mod warm;
@@ -19,6 +20,10 @@ use serde::{Serialize, Serializer};
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+};
+pub use self::assembly::{
+    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
+    PlasticFigures, WallPoint,
 };
 pub use self::bushing::{
     BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
@@ -65,6 +70,10 @@ pub enum Answer {
     Keyway(KeywayAnswer),
     /// Standard classes for a wanted clearance.
     Pick(PickAnswer),
+    /// Parts pressed or shrunk together.
+    Assembly(Box<AssemblyAnswer>),
+    /// Standard classes by what a joint must do.
+    PickGrip(PickGripAnswer),
     /// The nearest drills.
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.

@@ -106,7 +106,7 @@ pub(super) fn once<'a, T>(
     Ok((end, ()))
 }
 
-fn one_size<'a>(
+pub(super) fn one_size<'a>(
     input: &'a str,
     after: &'a str,
     total: usize,
@@ -186,7 +186,12 @@ fn of_feature<'a>(
 }
 
 /// `= SIZE` or `= SIZE/SIZE`.
-fn reading<'a>(after: &'a str, total: usize, part: &mut Part, input: &'a str) -> Parsed<'a, ()> {
+pub(super) fn reading<'a>(
+    after: &'a str,
+    total: usize,
+    part: &mut Part,
+    input: &'a str,
+) -> Parsed<'a, ()> {
     if part.reading.is_some() {
         return fatal(input, 1, "this is said twice", "keep one of them");
     }

@@ -4,6 +4,7 @@
 //! knows no table, so it can say of `Q7` only that it has the shape of a class.
 
 mod asks;
+mod assembly;
 mod bushing;
 mod clauses;
 mod fault;
@@ -44,8 +45,8 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long", "pick",
-    "ream", "seat", "shaft", "stack", "thin", "turn", "turns", "units", "warm", "why",
+    "assemble", "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long",
+    "pick", "ream", "seat", "shaft", "stack", "thin", "turn", "turns", "units", "warm", "why",
 ];
 
 /// Reads one line.
@@ -168,6 +169,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         preceded(keyword("keyway"), preceded(space, keyword("for"))).parse(input)
     {
         return asks::keyway(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("assemble")(input) {
+        return assembly::assemble(rest, total);
     }
     if let Ok((rest, ())) = keyword("pick")(input) {
         return asks::pick(rest, total);

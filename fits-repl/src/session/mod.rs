@@ -3,6 +3,9 @@
 //! command and the line-by-line service alike.
 
 mod asks;
+mod assembled;
+mod assembly;
+mod assembly_why;
 mod bushing;
 mod features;
 mod mates;
@@ -115,6 +118,8 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
+            | Query::Assemble(_)
+            | Query::PickGrip { .. }
             | Query::Seat { .. }
             | Query::Bushing(_)
             | Query::Stack(_) => {
@@ -131,6 +136,9 @@ impl Session {
     fn thought_in(&self, query: &Query) -> Units {
         match query {
             Query::Part(part) => mates::thought_in(&part.size, self.units),
+            Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
+                mates::thought_in(&joint.head.size, self.units)
+            }
             Query::Pick { size, .. }
             | Query::Drill(size)
             | Query::Grade { size, .. }
@@ -158,6 +166,8 @@ impl Session {
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
             Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
+            Query::Assemble(joint) => self.assemble(joint),
+            Query::PickGrip { joint, wishes } => self.pick_grip(joint, wishes),
             Query::Grade { size, grade } => self.grade(size, grade),
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),

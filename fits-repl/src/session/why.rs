@@ -39,7 +39,7 @@ impl Session {
                 known: Known::Formula,
             }),
             Query::Part(part) if part.warm.is_some() => {
-                self.why_warm(&mut figures, part, &answer)?
+                self.why_warm(&mut figures, part, &answer)?;
             }
             Query::Part(part) => match self.resolve(part)? {
                 Resolved::One(one) => self.why_one(&mut figures, part, &one),
@@ -65,6 +65,8 @@ impl Session {
                     figures.extend(class.reasons(quantity(*kind).0, nominal).unwrap_or_default());
                 }
             }
+            Query::Assemble(joint) => figures.extend(self.why_assembly(joint)?),
+            Query::PickGrip { joint, .. } => figures.extend(self.why_grip(joint)?),
             Query::Grade { .. }
             | Query::Keyway(_)
             | Query::Drill(_)

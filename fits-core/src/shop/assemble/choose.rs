@@ -9,7 +9,7 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use super::{Assembly, Joint, refused};
+use super::{Assembly, HubState, Joint, refused};
 use crate::{
     error::Error,
     fit::Fit,
@@ -95,10 +95,12 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
         }
         // A class with more interference than the wall can take is no choice.
         let Ok(assembly) = (Joint { interference, ..joint.clone() }).solve() else { continue };
+        // Where the hub yields right through, no figure of its grip holds.
         let holds = wishes.holds.is_none_or(|wanted| {
-            assembly
-                .torque()
-                .is_some_and(|torque| torque.get::<newton_meter>() >= wanted.get::<newton_meter>())
+            assembly.hub_state() != HubState::Beyond
+                && assembly.torque().is_some_and(|torque| {
+                    torque.get::<newton_meter>() >= wanted.get::<newton_meter>()
+                })
         });
         let goes_in = wishes.press_under.is_none_or(|most| {
             assembly

@@ -153,9 +153,11 @@ impl Joint {
         };
         let loosest = Compound::solve(&rings, &pick(&safe, &|_| false))?;
         let tightest = Compound::solve(&rings, &pick(&safe, &|_| true))?;
-        let hub_state = match (rings.as_slice(), safe.as_slice()) {
-            ([shaft, hub], [(_, most)]) => plastic::hub_state(shaft, hub, *most)?,
-            _ => HubState::Elastic,
+        let states = match (rings.as_slice(), safe.as_slice()) {
+            ([shaft, hub], [(least, most)]) => {
+                (plastic::hub_state(shaft, hub, *least)?, plastic::hub_state(shaft, hub, *most)?)
+            }
+            _ => (HubState::Elastic, HubState::Elastic),
         };
         // A sleeve is worst off with one joint tight and the other loose: all
         // are tried. There are at most six joints.
@@ -180,7 +182,7 @@ impl Joint {
             joint: self.clone(),
             loosest,
             tightest,
-            hub_state,
+            states,
             worst: worst.into_iter().flatten().collect(),
         })
     }
@@ -298,7 +300,8 @@ pub struct Assembly {
     joint: Joint,
     loosest: Compound,
     tightest: Compound,
-    hub_state: HubState,
+    /// The hub at the loosest and at the tightest.
+    states: (HubState, HubState),
     worst: Vec<Worst>,
     other: (Pressure, Pressure),
 }
@@ -337,12 +340,11 @@ impl Assembly {
     /// least for what it holds, most for stress and press. Nought where it
     /// does not touch.
     pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
-        let most = match self.hub_state {
+        let of = |state, solved: &Compound| match state {
             HubState::Partly(hub) => hub.pressure,
-            _ => self.tightest.pressure(joint),
+            _ => solved.pressure(joint),
         };
-        let least = self.loosest.pressure(joint);
-        (if least < most { least } else { most }, most)
+        (of(self.states.0, &self.loosest), of(self.states.1, &self.tightest))
     }
 
     /// The same at the innermost joint by the other smoothing at each end; the
@@ -353,7 +355,7 @@ impl Assembly {
 
     /// What the hub does at its tightest.
     pub const fn hub_state(&self) -> HubState {
-        self.hub_state
+        self.states.1
     }
 
     /// Where each part is worst off, elastic, from the inside out.
@@ -370,7 +372,7 @@ impl Assembly {
     /// bore: less than a third of its section (DIN 7190-1 allows that in a
     /// ductile hub)?
     pub fn figures_hold(&self) -> bool {
-        match self.hub_state {
+        match self.states.1 {
             HubState::Partly(_) => true,
             HubState::Beyond => false,
             HubState::Elastic => !self.yields(),
@@ -423,7 +425,7 @@ impl Assembly {
     /// # Errors
     /// There is no such part.
     pub fn growth(&self, ring: usize, surface: Surface) -> Result<(Length, Length), Error> {
-        let most = match (self.hub_state, ring, surface) {
+        let most = match (self.states.1, ring, surface) {
             (HubState::Partly(hub), 1, Surface::Outside) => hub.growth,
             (HubState::Partly(hub), 0, Surface::Bore) => hub.shaft_growth,
             _ => self.tightest.growth(ring, surface)?,
