@@ -39,6 +39,170 @@ fn works(line: &str, problem: &Problem) {
 }
 
 #[test]
+fn assemblies() {
+    for (line, message, at, hint) in [
+        (
+            "assemble",
+            "the size of the joint is missing",
+            "",
+            "as in `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel`",
+        ),
+        (
+            "assemble 20, hub steel od 40",
+            "nothing says how the parts fit",
+            "",
+            "give classes, a word, an interference or readings: `assemble 20 H7/s6, hub steel od 40`",
+        ),
+        (
+            "assemble 20 H7/s6",
+            "the hub's outside diameter or wall is missing",
+            "",
+            "give `od` or `wall`: `assemble 20 H7/s6, hub od 40mm`",
+        ),
+        (
+            "assemble 3/4in FN2, hub steel",
+            "the hub's outside diameter or wall is missing",
+            "",
+            "give `od` or `wall`: `assemble 3/4in FN2, hub steel od 1.5in`",
+        ),
+        (
+            "assemble 20 H7/s6, hub aluminim od 40",
+            "no material is called aluminim",
+            "aluminim",
+            "nearest: `assemble 20 H7/s6, hub aluminium od 40`",
+        ),
+        (
+            "assemble 20 H7/s6, hub cheese od 40",
+            "no material is called cheese",
+            "cheese",
+            "some of those listed: steel, stainless, cast iron, aluminium, brass, bronze, nylon, acetal",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 18",
+            "an outside diameter of 18 mm leaves no wall about a bore of 20 mm",
+            "18",
+            "give an outside diameter larger than the bore",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 long 0",
+            "a joint 0 mm long holds nothing",
+            "0",
+            "give the length in contact, as long 25",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel wall 0.04",
+            "a wall of 0.04 mm is too thin for an interference of 0.048 mm",
+            "0.04",
+            "a wall several times as thick, or a slip fit and a retaining compound",
+        ),
+        (
+            "assemble 20 H7/g6, hub steel od 40",
+            "nothing presses: the parts are loose by 0.007 mm to 0.041 mm",
+            "20 H7/g6",
+            "take a tighter class, as s6; a slip fit is held by a retaining compound, a key or a pin",
+        ),
+        (
+            "assemble 20 = 20.02/20.01, hub steel od 40",
+            "nothing presses: the parts are loose by 0.01 mm",
+            "20.02/20.01",
+            "take a tighter class, as s6; a slip fit is held by a retaining compound, a key or a pin",
+        ),
+        (
+            "assemble 20 interference 1, hub steel od 40",
+            "an interference of 1 mm on 20 mm is no press or shrink fit",
+            "1",
+            "those have a thousandth of the diameter or two: check the point and the unit",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 oill",
+            "`oill` is not understood",
+            "oill",
+            "try `assemble 20 H7/s6, hub steel od 40 oil`",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40, lubricant treacle",
+            "no lubricant is called treacle",
+            "treacle",
+            "those known: dry, oil, grease, moly, degreased",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 friction 3",
+            "a coefficient of friction of 3 is not one that parts have",
+            "3",
+            "it lies between 0.02 and 0.4, as friction 0.12",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 rz 6.3",
+            "a roughness needs its unit",
+            "6.3",
+            "um or uin: `assemble 20 H7/s6, hub steel od 40 rz 6.3um`",
+        ),
+        (
+            "assemble 20 H7/s6, hub e 110 od 40",
+            "a modulus needs its unit",
+            "110",
+            "GPa or Mpsi: `assemble 20 H7/s6, hub e 110GPa od 40`",
+        ),
+        (
+            "assemble 20 H7/s6, hub e 110GPa nu 0.6 od 40",
+            "Poisson's ratio 0.6 is not one a material has",
+            "0.6",
+            "as e 110GPa nu 0.28",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel yield 20kN od 40",
+            "a force is no pressure",
+            "kN",
+            "MPa, GPa, bar, psi, ksi or Mpsi; as in `assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62, shaft steel`",
+        ),
+        (
+            "assemble 3/4in FN2, hub steel yield 300 od 1.5in",
+            "this number has no unit: a pressure is in psi or MPa",
+            "300",
+            "give its unit: `assemble 3/4in FN2, hub steel yield 300psi od 1.5in`",
+        ),
+        (
+            "assemble 20 H7, hub steel od 40",
+            "one part alone is not assembled",
+            "",
+            "give both classes, as `assemble 20 H7/s6, hub steel od 40`",
+        ),
+        (
+            "assemble 20 H7/s6, shaft steel, sleeve bronze od 26, hub steel od 50",
+            "nothing says how the sleeve sits outside",
+            "sleeve",
+            "as `assemble 20 H7/s6, shaft steel, sleeve bronze od 26 H7/p6, hub steel od 50`",
+        ),
+        (
+            "pick 20 holds 30 Nm, hub steel od 40",
+            "force and torque go by the length in contact, and none is given",
+            "20",
+            "give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        ),
+        (
+            "pick 20 holds 30kN, hub steel od 40 long 25",
+            "a force is no torque",
+            "kN",
+            "Nm, lbf-ft or lbf-in; as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        ),
+        (
+            "pick 3/4in holds 30, hub steel od 1.5in long 1in",
+            "this number has no unit: a torque is in lbf-ft or Nm",
+            "30",
+            "give its unit: `pick 3/4in holds 30lbf-ft, hub steel od 1.5in long 1in`",
+        ),
+        (
+            "pick 20 holds -5 Nm, hub steel od 40 long 25",
+            "that is nothing to hold or to press with",
+            "-5 Nm",
+            "as `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        ),
+    ] {
+        refused(line, message, at, hint);
+    }
+}
+
+#[test]
 fn classes() {
     refused("20 H", "the tolerance grade is missing after H", "", "give the grade: `20 H7`");
     refused("20 h", "the tolerance grade is missing after h", "", "give the grade: `20 h6`");
@@ -303,6 +467,271 @@ fn clauses_that_say_nothing_are_not_passed_over() {
 }
 
 #[test]
+fn stacks() {
+    const LINKS: &str = "as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`";
+    refused("stack", "the links are missing after `stack`", "", LINKS);
+    refused("stack 20", "one part alone is no stack", "20", LINKS);
+    refused("stack foo", "the size of `foo` is missing", "", LINKS);
+    refused(
+        "stack 20 19",
+        "does this part add to the play or take from it?",
+        "19",
+        "+ adds, - takes away: `stack 20 -19`",
+    );
+    refused(
+        "stack 20 -19 plya 0.1..0.2",
+        "`plya` is not understood",
+        "plya",
+        "try `stack 20 -19 play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -?",
+        "what play is wanted?",
+        "-?",
+        "say it, as `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -? -?, play 0.1..0.2",
+        "two parts are still to be made",
+        "-?",
+        "give all but one, as `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -19, play 0.2..0.1",
+        "the lower limit 0.2 mm is above the upper limit 0.1 mm",
+        "0.2..0.1",
+        "the smaller comes first, as in `stack 20 -16.9 -2.9, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -19, play 30..31",
+        "the last part would be -10.5 mm long",
+        "30..31",
+        "no last part gives this play; as in `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 H7/g6 -19",
+        "a link is one part, and a pair of classes is two",
+        "g6",
+        "keep one of them, as `stack 20 h9 -19.8 ±0.05`",
+    );
+    refused(
+        "stack 3/4in RC4 -0.7in",
+        "an inch class is a fit of two parts, and a link is one",
+        "RC4",
+        "give its limits, as `stack 3/4in ±0.002in -0.7in ±0.002in`",
+    );
+    refused(
+        "stack 0.8 A11 -0.5",
+        "holes A are not defined at 0.8 mm: letters A and B start above 1 mm",
+        "A11",
+        "the nearest that exists: `stack 0.8 C11 -0.5`",
+    );
+    refused(
+        "stack 3/4in -18",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "18",
+        "give its unit: `stack 3/4in -18in`",
+    );
+    refused(
+        "stack 20 -0x 19",
+        "0 is no number of parts",
+        "0",
+        "two washers of 1.5 each are written `stack 20 -16.9 -2x 1.5`",
+    );
+    refused(
+        "stack 20 -19 runs 1.5",
+        "`1.5` is no whole number",
+        "1.5",
+        "a whole number, as in `stack 20 ±0.1 -19.5 ±0.1, runs 1000000`",
+    );
+    refused(
+        "stack 20 -19, runs 0",
+        "0 runs of 2 parts: give 1 to 500000000 runs",
+        "0",
+        "as in `stack 20 ±0.1 -19.5 ±0.1, runs 1000000`",
+    );
+    refused("stack 20 -19, seed 1, seed 2", "this is said twice", "seed", "keep one of them");
+    refused(
+        "stack 20 -19, all gaussian",
+        "the spread is missing after `all`",
+        "",
+        "uniform, triangular or normal, as `stack 20 ±0.1 -19.5 ±0.1, all normal`",
+    );
+    refused(
+        "stack 20 ±-0.1 -19",
+        "a tolerance either way has no sign of its own",
+        "-0.1",
+        "as in `hole 20 ±0.02`",
+    );
+}
+
+#[test]
+fn bushings() {
+    const WHOLE: &str = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze`";
+    const PLAY: &str =
+        "as in `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`";
+    for (line, message, at) in [
+        (
+            "bushing 20 od 19 long 20, hub steel, bronze",
+            "an outside diameter of 19 mm leaves no wall about a bore of 20 mm",
+            "19",
+        ),
+        (
+            "bushing 20 od 20.3 long 20, hub steel, bronze",
+            "a wall of 0.1475 mm about a bore of 20.0465 mm is too thin to press in",
+            "20.3",
+        ),
+        ("bushing 20 od 26 long 0, hub steel, bronze", "a bushing 0 mm long holds nothing", "0"),
+        (
+            "bushing 20 od 26 long 20, hub steel od 25, bronze",
+            "a housing of 25 mm leaves no wall about a bushing of 26.0415 mm",
+            "25",
+        ),
+        (
+            "bushing 20 od 26 h9 long 20, hub steel, bronze",
+            "an outside of 26 mm is loose in a housing of 26 mm",
+            "26",
+        ),
+        (
+            "bushing 20 od 26 long 20, hub steel, bronze, running -0.1..0.1",
+            "a shaft that is to run has no interference",
+            "-0.1..0.1",
+        ),
+        (
+            "bushing 20 od 26 long 20, hub steel, bronze, running 40..50",
+            "a clearance of 45 mm leaves no shaft",
+            "40..50",
+        ),
+        ("bushing 0 od 26 long 20, hub steel, bronze", "a bore of 0 mm is none", "0"),
+    ] {
+        refused(line, message, at, WHOLE);
+    }
+    refused(
+        "bushing 20 od 26 long 20, hub steel",
+        "what is the bushing made of?",
+        "",
+        "say it: `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, bronze",
+        "what is the housing made of?",
+        "",
+        "say it: `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26, hub steel, bronze",
+        "how long is the bushing?",
+        "",
+        "say it: `bushing 20 od 26, hub steel long 20, bronze`",
+    );
+    refused("bushing 20 housing H7", "the bushing's outside is missing", "", WHOLE);
+    refused(
+        "bushing 20 od 26 long 20, hub stel, bronze",
+        "no material is called stel",
+        "stel",
+        "try `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, running spindel",
+        "no service is called spindel",
+        "spindel",
+        "try `bushing 20 od 26 long 20, hub steel, bronze, running spindle`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, running 0.3",
+        "the greatest clearance is missing",
+        "",
+        PLAY,
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, nylon, warm 150C",
+        "nylon 66 is not run at 150 °C: its limit is 100 °C",
+        "150C",
+        "100 °C is 212 °F",
+    );
+    refused(
+        "bushing 20 od 26 h7/H8 long 20, hub steel, bronze",
+        "a pair of classes where one surface was meant",
+        "H8",
+        "give each its own, as in `bushing 20 od 26 s6 long 20, hub steel, bronze, housing H7`",
+    );
+    refused(
+        "bushing 3/4in od 26 long 1in, hub steel, bronze",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "26",
+        "give its unit: `bushing 3/4in od 26in long 1in, hub steel, bronze`",
+    );
+    refused(
+        "bushing 21 lined",
+        "lined wrapped bushing bore 21 mm is not listed",
+        "21",
+        "listed near it: 20 mm",
+    );
+}
+
+#[test]
+fn pairs_in_the_warm() {
+    const PAIR: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
+    const RANGE: &str = "as in `20 H7/g6 warm -20C..60C, hole aluminium, shaft steel`";
+    refused(
+        "20 H7/g6 warm 60C",
+        "what is the hole made of?",
+        "",
+        "say it: `20 H7/g6 warm 60C, hole steel, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 60C, hole nylon",
+        "what is the shaft made of?",
+        "",
+        "say it: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 60C, hole nilon, shaft steel",
+        "no material is called nilon",
+        "nilon",
+        "try `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 160C, hole nylon, shaft steel",
+        "nylon 66 is not run at 160 °C: its limit is 100 °C",
+        "160C",
+        "100 °C is 212 °F",
+    );
+    refused(
+        "20 H7/g6 warm -150C, hole steel, shaft steel",
+        "the expansion of steel is not known at -150 °C",
+        "-150C",
+        "the figures hold from -100 °C up",
+    );
+    refused(
+        "20 H7 warm 60C, hole nylon, shaft steel",
+        "one part alone neither binds nor lets go: give the pair",
+        "20",
+        PAIR,
+    );
+    refused("20 H7/g6 warm", "the temperature is missing after `warm`", "", RANGE);
+    refused("20 H7/g6 warm 20C..", "the second temperature is missing after `..`", "", RANGE);
+    refused(
+        "3/4in RC4 warm 60, hole steel, shaft steel",
+        "this number has no unit: a temperature is in F or C",
+        "60",
+        "give its unit: `3/4in RC4 warm 60F, hole steel, shaft steel`",
+    );
+    refused(
+        "ream 20 H7/g6 warm 60C, hole nylon, shaft steel",
+        "a plan has no temperature: sizes hold at 20 °C",
+        "ream",
+        "leave it out: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 = 20.01 warm 60C, hole nylon, shaft steel",
+        "one reading for two parts: which was measured?",
+        "20.01",
+        "give both, as `20 H7/g6 = 20.013/19.985 warm 60C, hole nylon, shaft steel`",
+    );
+}
+
+#[test]
 fn a_bare_number_beside_the_other_system_is_refused() {
     const MESSAGE: &str =
         "this number has no unit: the question is in inches, bare numbers are millimetres";
@@ -363,7 +792,7 @@ fn slips_of_writing() {
         "20 press, hub brass",
         "a hub of brass has no row: work the press out",
         "brass",
-        "if it is the bushing that is pressed, as `20 press, hub bronze bushing`",
+        "`assemble 20 H7/s6, hub bronze od 40` does; or `20 press, hub bronze bushing` if the bushing is pressed",
     );
 }
 
@@ -577,7 +1006,7 @@ proptest! {
     }
 
     #[test]
-    fn no_near_query_panics(line in "(bore |ream |turn |why |hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| ){0,4}[-+.0-9/=() ]{0,9}") {
+    fn no_near_query_panics(line in "(bore |ream |turn |why |stack |why stack 9 -|hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |bushing 9 od |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| | long 9|hub steel|bronze|running 0.1\\.\\.0.2|-2x 1|warm 60C|warm -9F..200|hole nylon, shaft steel|play|runs 9|all normal|-\\?|, ){0,4}[-+.0-9/=() ]{0,9}") {
         let mut session = Session::new();
         match session.evaluate(&line) {
             Err(problem) => {

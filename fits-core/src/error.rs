@@ -55,6 +55,8 @@ pub(crate) enum Kind {
     NoPlan { why: String },
     /// A figure beyond what the work allows, with the range that it allows.
     OutOfReach { why: String, advice: String },
+    /// Parts that cannot be pressed or shrunk together.
+    NoJoint { why: String, advice: String },
     /// A word or a size that no list holds.
     NotListed { why: String, advice: String },
     /// A word that means several things.
@@ -132,7 +134,8 @@ impl Error {
             | Kind::NotAThread { advice, .. }
             | Kind::NotListed { advice, .. }
             | Kind::OutOfReach { advice, .. }
-            | Kind::NotGiven { advice, .. } => advice.clone(),
+            | Kind::NotGiven { advice, .. }
+            | Kind::NoJoint { advice, .. } => advice.clone(),
             Kind::Ambiguous { choices, .. } => format!("say which: {}", choices.join(", ")),
             Kind::OutOfTable { over, up_to, .. } => {
                 format!("sizes over {over} up to {up_to} are tabulated")
@@ -159,6 +162,7 @@ impl fmt::Display for Error {
             | Kind::NotAPair { why }
             | Kind::NoPlan { why }
             | Kind::OutOfReach { why, .. }
+            | Kind::NoJoint { why, .. }
             | Kind::NotListed { why, .. }
             | Kind::Ambiguous { why, .. } => f.write_str(why),
             Kind::OutOfTable { nominal, table, over, up_to } => {

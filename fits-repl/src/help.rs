@@ -9,7 +9,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, drills, threads, general, pick, settings, why, program.",
+            "passes, drills, threads, general, pick, assemble, bushings, stack, warm, settings,",
+            "why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -153,6 +154,72 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[
             ("pick 20 clearance 0.01..0.06", "play"),
             ("pick 1in interference 0.5 thou..2 thou", "grip"),
+            ("pick 20 holds 30 Nm, hub steel od 40 long 25", "by what it must hold"),
+            ("pick 1in press under 3 tons, hub steel od 2in long 1in", "by the press"),
+        ],
+    },
+    HelpAnswer {
+        topic: "assemble",
+        lines: &[
+            "Parts pressed or shrunk: press force, what it holds, whether it keeps, heat.",
+            "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
+            "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
+            "rz SIZE roughness; shrink; clearance SIZE and within TIME for heat; blind.",
+            "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
+        ],
+        examples: &[
+            ("assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel", "by classes"),
+            ("assemble 3/4in press, hub steel od 1.5in long 1in oil", "by a word, oiled"),
+            ("assemble 20 = 20.010/20.040, hub steel wall 4 long 20", "as measured: hole/shaft"),
+            ("assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62", "by figures"),
+            ("assemble 20 H7/s6, hub steel od 40, shaft bronze id 14", "a bush: how it closes"),
+        ],
+    },
+    HelpAnswer {
+        topic: "stack",
+        lines: &[
+            "Parts end to end and their play. + adds, - takes away, 2x is two alike;",
+            "each by limits, a class, or what it measures; a name before it if you like.",
+            "play A..B wanted gives the length to make the last part to, or the one marked ?.",
+            "uniform, triangular or normal after a link says how its size may lie; all normal",
+            "is of every link. runs N and seed N steer the simulation.",
+        ],
+        examples: &[
+            ("stack 12 \u{b1}0.1 -5 \u{b1}0.05 -6.8 +0/-0.1", "end play of three"),
+            ("stack screw 20 +0.05/0, tube -17 \u{b1}0.05, washer -2x 1.4 \u{b1}0.05", "named"),
+            ("stack 20.03, -2x 1.4 \u{b1}0.02, tube -?, play 0.1..0.3", "the tube to make"),
+            ("stack 20 h9 -19.7 \u{b1}0.05, all normal, runs 1000000", "simulated longer"),
+        ],
+    },
+    HelpAnswer {
+        topic: "warm",
+        lines: &[
+            "Any pair away from 20 C: the clearance at both ends, and where it binds or lets",
+            "go. Say what hole and shaft are made of; nylon's growth with damp is told too.",
+            "Both parts free and at one temperature; both measured parts may be given.",
+        ],
+        examples: &[
+            ("20 H7/g6 warm 60C, hole nylon, shaft steel", "from 20 C to 60 C"),
+            ("20 H7/g6 warm -20C..60C, hole aluminium, shaft steel", "over a range"),
+            ("3/4in RC4 warm 150F, hole bronze, shaft steel", "in degrees Fahrenheit"),
+            ("20 H7/s6 warm 120C, hole aluminium, shaft steel", "where a press lets go"),
+        ],
+    },
+    HelpAnswer {
+        topic: "bushings",
+        lines: &[
+            "A bushing pressed into a housing closes in: the play left, the shaft to turn, or",
+            "the bore to ream in place. Of bronze, sintered bronze, nylon, acetal, or lined.",
+            "running A..B, or for a service: general, rough, motor, spindle, fast spindle,",
+            "pivot. housing CLASS, shaft CLASS or SIZE, rpm N, warm TEMP.",
+            "The end play of a flange or a thrust washer is a stack: `help stack`.",
+        ],
+        examples: &[
+            ("bushing 20 od 26 long 20, hub steel od 60, bronze", "the shaft to turn"),
+            ("bushing 20 od 26 long 20, hub steel, bronze, running 0.03..0.1", "play wanted"),
+            ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
+            ("bushing 20 od 26 long 20, hub steel, bronze, shaft h6", "the bore in place"),
+            ("bushing 20 lined", "a lined one by its maker's table"),
         ],
     },
     HelpAnswer {
@@ -246,6 +313,9 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         "bore" | "turn" | "from" | "pass" => Some("passes"),
         "seat" | "keyway" | "bearing" | "dowel" => Some("parts"),
         "grade" | "b4.1" => Some("inch"),
+        "assembly" | "shrink" | "material" | "materials" | "friction" | "heat" | "sleeve" => {
+            Some("assemble")
+        }
         "hub" | "thin" | "long" | "turns" | "press" | "slip" => Some("words"),
         "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
         "tap" | "wires" | "wire" | "cut" | "clearance" | "over" | "tpi" | "pitch" => {
@@ -254,6 +324,9 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),
+        "bush" | "running" | "close-in" | "housing" => Some("bushings"),
+        "temperature" | "cold" | "nylon" => Some("warm"),
+        "play" | "washer" | "runs" | "seed" => Some("stack"),
         _ => None,
     };
     if let Some(found) = alias.and_then(|alias| TOPICS.iter().find(|help| help.topic == alias)) {

@@ -1,5 +1,9 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod assembly;
+mod bushing;
+mod quantity;
+mod stack;
 mod threads;
 
 use std::ops::Range;
@@ -10,6 +14,12 @@ use fits_core::{
 };
 
 pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
+pub use self::{
+    assembly::{Body, Ends, JointText, SleeveText, WishText},
+    bushing::BushingText,
+    quantity::{Amount, Dimension, Quantity, QuantityUnit},
+    stack::{LinkText, StackText},
+};
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
@@ -150,6 +160,10 @@ pub struct Part {
     pub turns: Option<Spot<()>>,
     /// `thin`, `thin tube`, `thin wall`.
     pub thin: Option<Spot<()>>,
+    /// What the shaft is made of: `shaft steel`.
+    pub shaft_material: Option<Spot<String>>,
+    /// `warm TEMP` or `warm TEMP..TEMP`: where the pair works.
+    pub warm: Option<Spot<(Amount, Option<Amount>)>>,
 }
 
 impl Part {
@@ -177,6 +191,8 @@ impl Part {
             long: None,
             turns: None,
             thin: None,
+            shaft_material: None,
+            warm: None,
         }
     }
 }
@@ -260,10 +276,18 @@ pub enum Query {
     Drill(Size),
     /// `pick SIZE clearance A..B`: classes that give it.
     Pick { size: Size, wanted: Wanted, from: Size, to: Size },
+    /// `assemble SIZE …`: parts pressed or shrunk together.
+    Assemble(Box<JointText>),
+    /// `pick SIZE holds TORQUE …`: classes by what a joint must do.
+    PickGrip { joint: Box<JointText>, wishes: Box<WishText> },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
     /// A thread and what is asked of it.
     Thread(Box<ThreadQuery>),
+    /// `bushing SIZE od SIZE …`: a bushing, its housing and its shaft.
+    Bushing(Box<BushingText>),
+    /// `stack LINK LINK …`: the play that parts end to end leave.
+    Stack(Box<StackText>),
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

@@ -17,6 +17,26 @@ pub enum Hazard {
     Tapping,
     /// Cutting a thread with the lathe's lead screw.
     Threading,
+    /// A zinc-coated part near heat.
+    Zinc,
+    /// A part whose strength heat takes away.
+    Temper,
+    /// Oil in a part's pores near heat.
+    OilSmoke,
+    /// A plastic part near heat.
+    Softening,
+    /// A magnesium part near heat.
+    Magnesium,
+    /// A part with seals or balls.
+    Seals,
+    /// Chilling a part far below frost.
+    Cold,
+    /// Pressing into a hole with a floor.
+    Blind,
+    /// Pressing into what cracks.
+    Brittle,
+    /// A joint that may carry people, overhead loads or pressure.
+    People,
 }
 
 impl Hazard {
@@ -34,6 +54,16 @@ impl Hazard {
             Self::Heating => caution_table::HEATING,
             Self::Tapping => caution_table::TAPPING,
             Self::Threading => caution_table::THREADING,
+            Self::Zinc => caution_table::ZINC,
+            Self::Temper => caution_table::TEMPER,
+            Self::OilSmoke => caution_table::OIL_SMOKE,
+            Self::Softening => caution_table::SOFTENING,
+            Self::Magnesium => caution_table::MAGNESIUM,
+            Self::Seals => caution_table::SEALS,
+            Self::Cold => caution_table::COLD,
+            Self::Blind => caution_table::BLIND,
+            Self::Brittle => caution_table::BRITTLE,
+            Self::People => caution_table::PEOPLE,
         }
     }
 }

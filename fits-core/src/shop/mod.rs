@@ -1,5 +1,9 @@
 //! What to do about it: reamers and pre-drills, passes, verdicts on readings.
 
+#[cfg(feature = "uom")]
+pub mod assemble;
+#[cfg(feature = "uom")]
+pub mod bushing;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;
@@ -18,8 +22,16 @@ mod ream;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+pub mod stack;
+#[cfg(feature = "uom")]
+mod swelling;
 pub mod tap;
 pub mod wires;
+#[cfg(feature = "uom")]
+#[rustfmt::skip]
+mod swelling_table;
+#[cfg(feature = "uom")]
+pub mod warm;
 pub mod words;
 
 pub use cautions::Hazard;
@@ -28,6 +40,8 @@ pub use inch_reamers::InchReamer;
 pub use passes::{Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
+#[cfg(feature = "uom")]
+pub use swelling::{Damp, swelling_reason};
 
 use crate::{
     size::Length,

@@ -4,7 +4,11 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 mod asked;
+mod assembly;
+mod bushing;
+mod stack;
 mod threads;
+mod warm;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -18,12 +22,23 @@ pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
 };
+pub use self::assembly::{
+    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
+    PlasticFigures, WallPoint,
+};
+pub use self::bushing::{
+    BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
+};
+pub use self::stack::{
+    Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
+};
 pub use self::threads::{
     AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
     FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
     TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
     WiresAnswer,
 };
+pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;
 
 /// A length in JSON: millimetres.
@@ -62,6 +77,10 @@ pub enum Answer {
     Keyway(KeywayAnswer),
     /// Standard classes for a wanted clearance.
     Pick(PickAnswer),
+    /// Parts pressed or shrunk together.
+    Assembly(Box<AssemblyAnswer>),
+    /// Standard classes by what a joint must do.
+    PickGrip(PickGripAnswer),
     /// The nearest drills.
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.
@@ -78,6 +97,12 @@ pub enum Answer {
     OverWires(Box<OverWiresAnswer>),
     /// How to cut a thread.
     ThreadPasses(Box<ThreadPassesAnswer>),
+    /// The play that parts end to end leave.
+    Stack(Box<StackAnswer>),
+    /// A pair away from 20 °C.
+    FitWarm(Box<WarmAnswer>),
+    /// A bushing, its housing and its shaft.
+    BushingFit(Box<BushingAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.

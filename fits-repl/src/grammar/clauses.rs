@@ -14,7 +14,8 @@ use super::{
     limits_after,
     sizes::{expression, size_after, starts_size},
     tolerances::class,
-    words::{keyword, near_miss, phrase, separator, space, span, spot, unknown},
+    warm,
+    words::{keyword, material_name, near_miss, phrase, separator, space, span, spot, unknown},
 };
 use crate::query::{Expression, Mate, Operator, Part, Query, Size, Spot, Tolerance};
 
@@ -65,6 +66,10 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
     if let Ok((end, ())) = keyword("turns")(input) {
         return once(input, end, &mut part.turns, Spot { value: (), at: span(total, input, end) });
     }
+    if let Ok((after, ())) = keyword("warm")(input) {
+        let (end, warm) = warm::temperatures(after, total)?;
+        return once(input, end, &mut part.warm, warm);
+    }
     let feature =
         alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))));
     if let Ok((after, feature)) = spot(total, feature)(input) {
@@ -101,7 +106,7 @@ pub(super) fn once<'a, T>(
     Ok((end, ()))
 }
 
-fn one_size<'a>(
+pub(super) fn one_size<'a>(
     input: &'a str,
     after: &'a str,
     total: usize,
@@ -124,7 +129,7 @@ fn material<'a>(
     word: &str,
 ) -> Parsed<'a, ()> {
     let (start, _) = space(after)?;
-    let (end, name) = phrase(start)?;
+    let (end, name) = material_name(start)?;
     if name.is_empty() {
         return fatal(
             start,
@@ -160,7 +165,7 @@ fn of_feature<'a>(
     } else if let Some((end, class)) = class(after, total)? {
         (end, Mate { feature, size: None, tolerance: Tolerance::Class(class) })
     } else {
-        let (end, name) = phrase(after)?;
+        let (end, name) = material_name(after)?;
         if name.is_empty() {
             let word = feature.value;
             return fatal(
@@ -172,7 +177,8 @@ fn of_feature<'a>(
         }
         if feature.value == Feature::Shaft {
             // Of all that a word's class depends on, the shaft's material is none.
-            return Ok((end, ()));
+            let found = Spot { value: name, at: span(total, after, end) };
+            return once(input, end, &mut part.shaft_material, found);
         }
         return once(input, end, &mut part.hub, Spot { value: name, at: span(total, after, end) });
     };
@@ -180,7 +186,12 @@ fn of_feature<'a>(
 }
 
 /// `= SIZE` or `= SIZE/SIZE`.
-fn reading<'a>(after: &'a str, total: usize, part: &mut Part, input: &'a str) -> Parsed<'a, ()> {
+pub(super) fn reading<'a>(
+    after: &'a str,
+    total: usize,
+    part: &mut Part,
+    input: &'a str,
+) -> Parsed<'a, ()> {
     if part.reading.is_some() {
         return fatal(input, 1, "this is said twice", "keep one of them");
     }

@@ -4,11 +4,16 @@
 //! knows no table, so it can say of `Q7` only that it has the shape of a class.
 
 mod asks;
+mod assembly;
+mod bushing;
 mod clauses;
 mod fault;
+pub(crate) mod quantities;
 mod sizes;
+mod stack;
 mod threads;
 mod tolerances;
+mod warm;
 mod words;
 
 use fits_core::{
@@ -41,8 +46,8 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long", "pick",
-    "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
+    "assemble", "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long",
+    "pick", "ream", "seat", "shaft", "stack", "thin", "turn", "turns", "units", "warm", "why",
 ];
 
 /// Reads one line.
@@ -166,6 +171,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     {
         return asks::keyway(rest, total);
     }
+    if let Ok((rest, ())) = keyword("assemble")(input) {
+        return assembly::assemble(rest, total);
+    }
     if let Ok((rest, ())) = keyword("pick")(input) {
         return asks::pick(rest, total);
     }
@@ -174,6 +182,14 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Some(thread) = threads::thread(input, total) {
         return thread;
+    }
+    if let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
+        && bushing::is_asked(rest)
+    {
+        return bushing::bushing(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("stack")(input) {
+        return stack::stack(rest, total);
     }
     let (input, work) = opt(spot(
         total,

@@ -24,6 +24,9 @@ use crate::{
 
 impl Session {
     pub(super) fn part(&self, part: &Part) -> Result<Answer, Problem> {
+        if let Some(warm) = &part.warm {
+            return self.warm(part, warm);
+        }
         match self.resolve(part)? {
             Resolved::One(one) => self.feature(part, &one),
             Resolved::Pair(pair) => self.pair(part, &pair),

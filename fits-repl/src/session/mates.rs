@@ -335,17 +335,21 @@ impl Session {
             let is_bush = hub.value.contains("bush");
             match material(&hub.value) {
                 Some(Hub::BronzeBushing | Hub::PlasticBushing) if !word.moves() && !is_bush => {
+                    if part.warm.is_some() {
+                        return Ok(case);
+                    }
                     // The table's rows speak of a bush that closes in; a hub opens.
                     return Err(Problem::new(
                         format!("a hub of {} has no row: work the press out", hub.value),
                         hub.at.clone(),
                     )
                     .advise(
-                        "if it is the bushing that is pressed, as `20 press, hub bronze bushing`",
+                        "`assemble 20 H7/s6, hub bronze od 40` does; or `20 press, hub bronze bushing` if the bushing is pressed",
                     ));
                 }
                 Some(known) => case.hub = known,
                 None if hub.value.contains("tube") => case.thin_wall = true,
+                None if part.warm.is_some() => {}
                 None => {
                     return Err(Problem::new(format!("`{}` is no material that changes a fit", hub.value), hub.at.clone())
                         .advise("steel, cast iron, aluminium, bronze, plastic or tube, as in `20 press, hub aluminium`"));
@@ -489,7 +493,8 @@ fn own_reading(part: &Part, kind: Option<Feature>) -> Result<(), Problem> {
 /// What changes the choice of a word says nothing without one.
 fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
     let said = [
-        part.hub.as_ref().map(|spot| &spot.at),
+        // A pair in the warm wants to know what it is made of.
+        part.hub.as_ref().filter(|_| part.warm.is_none()).map(|spot| &spot.at),
         part.long.as_ref().map(|spot| &spot.at),
         part.turns.as_ref().map(|spot| &spot.at),
         part.thin.as_ref().map(|spot| &spot.at),

@@ -3,12 +3,19 @@
 //! command and the line-by-line service alike.
 
 mod asks;
+mod assembled;
+mod assembly;
+mod assembly_why;
+mod bushing;
 mod features;
 mod mates;
 mod plans;
+mod quantities;
 mod resolve;
 mod sizes;
+mod stack;
 mod threads;
+mod warm;
 mod why;
 
 use fits_core::Length;
@@ -112,8 +119,12 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
+            | Query::Thread(_)
+            | Query::Assemble(_)
+            | Query::PickGrip { .. }
             | Query::Seat { .. }
-            | Query::Thread(_) => {
+            | Query::Bushing(_)
+            | Query::Stack(_) => {
                 let answer = self.answer(&query)?;
                 self.last.clear();
                 self.last.push_str(line);
@@ -130,6 +141,9 @@ impl Session {
             // A thread is thought of in the system of its name.
             Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
             Query::Thread(_) => Units::Millimetres,
+            Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
+                mates::thought_in(&joint.head.size, self.units)
+            }
             Query::Pick { size, .. }
             | Query::Drill(size)
             | Query::Grade { size, .. }
@@ -137,6 +151,8 @@ impl Session {
             | Query::General { size, .. }
             | Query::Seat { size, .. }
             | Query::Size(size) => mates::thought_in(size, self.units),
+            Query::Bushing(text) => mates::thought_in(&text.bore.0, self.units),
+            Query::Stack(stack) => self.stack_thought_in(stack),
             Query::Why(Some(of)) => self.thought_in(of),
             _ => self.units,
         }
@@ -155,11 +171,15 @@ impl Session {
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
             Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
+            Query::Assemble(joint) => self.assemble(joint),
+            Query::PickGrip { joint, wishes } => self.pick_grip(joint, wishes),
             Query::Grade { size, grade } => self.grade(size, grade),
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             Query::Thread(thread) => self.thread(thread),
+            Query::Bushing(text) => self.bushing(text),
+            Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),
         }

@@ -38,6 +38,9 @@ impl Session {
                 source: "international yard and pound agreement, 1959".into(),
                 known: Known::Formula,
             }),
+            Query::Part(part) if part.warm.is_some() => {
+                self.why_warm(&mut figures, part, &answer)?;
+            }
             Query::Part(part) => match self.resolve(part)? {
                 Resolved::One(one) => self.why_one(&mut figures, part, &one),
                 Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
@@ -62,6 +65,8 @@ impl Session {
                     figures.extend(class.reasons(quantity(*kind).0, nominal).unwrap_or_default());
                 }
             }
+            Query::Assemble(joint) => figures.extend(self.why_assembly(joint)?),
+            Query::PickGrip { joint, .. } => figures.extend(self.why_grip(joint)?),
             Query::Grade { .. }
             | Query::Keyway(_)
             | Query::Drill(_)
@@ -70,6 +75,8 @@ impl Session {
                 why_asked(&mut figures, &answer, self.shown);
             }
             Query::Thread(_) => figures.extend(reasons_of(&answer)),
+            Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
+            Query::Stack(_) => self.why_stack(&mut figures, &answer),
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);

@@ -4,10 +4,15 @@
 //! the fit; then tools. Upper limits are rounded down and lower limits up.
 
 mod asks;
+mod assembly;
+mod bushing;
 mod figures;
 mod lines;
+mod quantities;
 mod readings;
+mod stack;
 mod threads;
+mod warm;
 
 use std::fmt::Write as _;
 
@@ -83,6 +88,8 @@ impl Text {
             Answer::Grade(grade) => self.grade(&mut out, grade),
             Answer::Keyway(keyway) => self.keyway(&mut out, keyway),
             Answer::Pick(pick) => self.pick(&mut out, pick),
+            Answer::Assembly(assembly) => self.assembly(&mut out, assembly),
+            Answer::PickGrip(grip) => self.pick_grip(&mut out, grip),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Thread(thread) => self.thread(&mut out, thread),
@@ -91,6 +98,9 @@ impl Text {
             Answer::Wires(wires) => self.wires(&mut out, wires),
             Answer::OverWires(over) => self.over_wires(&mut out, over),
             Answer::ThreadPasses(passes) => self.thread_passes(&mut out, passes),
+            Answer::Stack(stack) => self.stack(&mut out, stack),
+            Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
+            Answer::BushingFit(bushing) => self.bushing(&mut out, bushing),
             Answer::Settings(settings) => {
                 let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
                 let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());
