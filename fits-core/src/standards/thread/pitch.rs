@@ -142,6 +142,11 @@ impl Pitch {
             == inch * i128::from(over) * i128::from(self.per)
     }
 
+    /// `1.25 mm`, `1/24 in`: no rounded decimal where the pitch is none.
+    pub(crate) fn in_words(self) -> String {
+        if self.is_per_inch { format!("1/{} in", self.figure()) } else { self.to_string() }
+    }
+
     fn ratio(self, other: Self) -> (i128, i128) {
         (
             i128::from(self.counts) * i128::from(other.per),

@@ -5,7 +5,7 @@ use crate::{size::Length, source::{Known, Provenance}};
 
 pub(super) static SOURCES: [Provenance; 9] = [
     Provenance { known: Known::Seen, text: "UNF table (fastener supplier)" },
-    Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed p.1978 Table 4a + UNC page" },
+    Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., p. 1978, table 4a" },
     Provenance { known: Known::Seen, text: "ASME B1.1, UNEF; the size stands in the tap drill list of bd_warehouse 0.4.0 (Apache-2.0)" },
     Provenance { known: Known::Seen, text: "limits read in Machinery's Handbook 31st ed. (tests/published/unified_limits.csv)" },
     Provenance { known: Known::Memory, text: "ASME B1.1, table of standard series, UNEF, recalled" },

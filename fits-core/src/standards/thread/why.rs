@@ -55,10 +55,7 @@ impl Thread {
         reasons.push(Reason {
             figure: "lead angle".into(),
             value: format!("{:.2} degrees", self.lead_angle_degrees()),
-            rule: format!(
-                "arctan(lead {} / (pi x basic pitch diameter))",
-                self.written(self.lead().nearest())
-            ),
+            rule: format!("arctan(lead {} / (pi x basic pitch diameter))", self.lead().in_words()),
             source: "geometry".into(),
             known: Known::Formula,
         });
@@ -167,7 +164,7 @@ impl Thread {
                         "; the least is of a root of radius 0.125 P: least pitch diameter - 0.616025 P"
                     }
                     _ => {
-                        "; here of the rounded root, 1.190785 P below the greatest major diameter as the tables print it"
+                        "; the greatest here is of the rounded root, as the tables print it: greatest major diameter - 1.190785 P"
                     }
                 }
             } else {

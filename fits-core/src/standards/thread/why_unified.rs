@@ -6,7 +6,7 @@ use super::{
     unified_series::{constant, inch_parts, listed, pitches, provenance, tolerance_diameter},
 };
 use crate::{
-    size::{Length, inches},
+    size::{Decimals, Length, Rounding, inches},
     source::{Known, Provenance, Reason},
 };
 
@@ -64,7 +64,7 @@ pub(super) fn reasons(
         format!(
             "0.0015 D^(1/3) + 0.0015 LE^(1/2) + 0.015 P^(2/3) with D {}, LE {} ({by}), P {:.8}{next}",
             inches(tolerated),
-            inches(length_engaged),
+            inches(Decimals::INCHES.round(length_engaged, Rounding::Nearest)),
             thread.pitch.inches(),
         ),
         "ASME B1.1, formulas of pitch diameter tolerance",
