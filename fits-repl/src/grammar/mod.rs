@@ -179,12 +179,15 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
     }
-    if let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
+    if input.starts_with(['b', 'B'])
+        && let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
         && bushing::is_asked(rest)
     {
         return bushing::bushing(rest, total);
     }
-    if let Ok((rest, ())) = keyword("stack")(input) {
+    if input.starts_with(['s', 'S'])
+        && let Ok((rest, ())) = keyword("stack")(input)
+    {
         return stack::stack(rest, total);
     }
     let (input, work) = opt(spot(
