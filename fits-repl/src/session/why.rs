@@ -168,7 +168,7 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
 
 /// A size in full, in the units of the answer: exact in millimetres, to a
 /// millionth in inches.
-fn said(units: Units, length: Length) -> String {
+pub(super) fn said(units: Units, length: Length) -> String {
     match units {
         Units::Millimetres => length.to_string(),
         Units::Inches => {
