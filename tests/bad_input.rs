@@ -113,6 +113,14 @@ fn assemblies() {
             "1",
             "those have a thousandth of the diameter or two: check the point and the unit",
         ),
+    ] {
+        refused(line, message, at, hint);
+    }
+}
+
+#[test]
+fn figures_of_joints_and_wishes() {
+    for (line, message, at, hint) in [
         (
             "assemble 20 H7/s6, hub steel od 40 oill",
             "`oill` is not understood",

@@ -170,7 +170,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     {
         return asks::keyway(rest, total);
     }
-    if let Ok((rest, ())) = keyword("assemble")(input) {
+    if input.starts_with(['a', 'A'])
+        && let Ok((rest, ())) = keyword("assemble")(input)
+    {
         return assembly::assemble(rest, total);
     }
     if let Ok((rest, ())) = keyword("pick")(input) {
