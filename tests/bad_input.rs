@@ -113,6 +113,14 @@ fn assemblies() {
             "1",
             "those have a thousandth of the diameter or two: check the point and the unit",
         ),
+    ] {
+        refused(line, message, at, hint);
+    }
+}
+
+#[test]
+fn figures_of_joints_and_wishes() {
+    for (line, message, at, hint) in [
         (
             "assemble 20 H7/s6, hub steel od 40 oill",
             "`oill` is not understood",
@@ -471,6 +479,7 @@ fn stacks() {
     const LINKS: &str = "as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`";
     refused("stack", "the links are missing after `stack`", "", LINKS);
     refused("stack 20", "one part alone is no stack", "20", LINKS);
+    refused("stack 101m -1", "a part longer than 100 m is none of a shop's", "101m", LINKS);
     refused("stack foo", "the size of `foo` is missing", "", LINKS);
     refused(
         "stack 20 19",
@@ -566,10 +575,8 @@ fn stacks() {
 }
 
 #[test]
-fn bushings() {
+fn what_is_no_bushing() {
     const WHOLE: &str = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze`";
-    const PLAY: &str =
-        "as in `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`";
     for (line, message, at) in [
         (
             "bushing 20 od 19 long 20, hub steel, bronze",
@@ -606,6 +613,13 @@ fn bushings() {
     ] {
         refused(line, message, at, WHOLE);
     }
+    refused("bushing 20 housing H7", "the bushing's outside is missing", "", WHOLE);
+}
+
+#[test]
+fn bushings() {
+    const PLAY: &str =
+        "as in `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`";
     refused(
         "bushing 20 od 26 long 20, hub steel",
         "what is the bushing made of?",
@@ -624,7 +638,6 @@ fn bushings() {
         "",
         "say it: `bushing 20 od 26, hub steel long 20, bronze`",
     );
-    refused("bushing 20 housing H7", "the bushing's outside is missing", "", WHOLE);
     refused(
         "bushing 20 od 26 long 20, hub stel, bronze",
         "no material is called stel",
@@ -660,6 +673,12 @@ fn bushings() {
         "this number has no unit: the question is in inches, bare numbers are millimetres",
         "26",
         "give its unit: `bushing 3/4in od 26in long 1in, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, shaft 21",
+        "a shaft of 21 mm does not run in a bore of 20 mm",
+        "21",
+        "as in `bushing 20 od 26 long 20, hub steel, bronze, shaft h6`",
     );
     refused(
         "bushing 21 lined",

@@ -177,24 +177,28 @@ fn bores_close_in_as_lame_says() {
 /// The same by differences: u'' + u'/r - u/r^2 = 0 in both rings, cut into
 /// steps, the joint's jump given, both ends free.
 fn by_differences(radii: [f64; 3], modulus: [f64; 2], poisson: [f64; 2], jump: f64) -> f64 {
-    const STEPS: usize = 2000;
-    // Unknowns: displacement at each node of the bush, then of the housing.
-    // Shooting: each ring's answer is linear in two starts, so march both.
+    const STEPS: u32 = 2000;
+    // From a free surface, where the radial stress is nought, to the joint: the
+    // answer goes by how far that surface moves.
     let march = |start: (f64, f64), from: f64, to: f64| {
-        let step = (to - from) / STEPS as f64;
-        let (mut u, mut slope, mut r) = (start.0, start.1, from);
+        let step = (to - from) / f64::from(STEPS);
+        let (mut place, mut slope, mut radius) = (start.0, start.1, from);
         for _ in 0..STEPS {
             // Runge and Kutta's fourth order.
-            let f = |r: f64, u: f64, slope: f64| (slope, u / (r * r) - slope / r);
-            let (a, b) = f(r, u, slope);
-            let (c, d) = f(r + step / 2.0, u + step / 2.0 * a, slope + step / 2.0 * b);
-            let (e, g) = f(r + step / 2.0, u + step / 2.0 * c, slope + step / 2.0 * d);
-            let (h, i) = f(r + step, u + step * e, slope + step * g);
-            u += step / 6.0 * (a + 2.0 * c + 2.0 * e + h);
-            slope += step / 6.0 * (b + 2.0 * d + 2.0 * g + i);
-            r += step;
+            let rates = |radius: f64, place: f64, slope: f64| {
+                [slope, place / (radius * radius) - slope / radius]
+            };
+            let half = step / 2.0;
+            let one = rates(radius, place, slope);
+            let two = rates(radius + half, place + half * one[0], slope + half * one[1]);
+            let three = rates(radius + half, place + half * two[0], slope + half * two[1]);
+            let four = rates(radius + step, place + step * three[0], slope + step * three[1]);
+            let mean = |at: usize| (one[at] + 2.0 * two[at] + 2.0 * three[at] + four[at]) / 6.0;
+            place += step * mean(0);
+            slope += step * mean(1);
+            radius += step;
         }
-        (u, slope)
+        (place, slope)
     };
     let radial = |(u, slope): (f64, f64), r: f64, ring: usize| {
         modulus[ring] / (1.0 - poisson[ring] * poisson[ring]) * (slope + poisson[ring] * u / r)

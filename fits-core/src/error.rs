@@ -56,6 +56,7 @@ pub(crate) enum Kind {
     /// A figure beyond what the work allows, with the range that it allows.
     OutOfReach { why: String, advice: String },
     /// Parts that cannot be pressed or shrunk together.
+    #[cfg_attr(not(feature = "uom"), allow(dead_code, reason = "joints need typed figures"))]
     NoJoint { why: String, advice: String },
     /// A word or a size that no list holds.
     NotListed { why: String, advice: String },

@@ -9,8 +9,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, drills, threads, general, pick, assemble, bushings, stack, warm, settings,",
-            "why, program.",
+            "passes, drills, threads, general, pick, assemble, bushings, stack, warm,",
+            "settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),

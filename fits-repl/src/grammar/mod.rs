@@ -171,7 +171,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     {
         return asks::keyway(rest, total);
     }
-    if let Ok((rest, ())) = keyword("assemble")(input) {
+    if input.starts_with(['a', 'A'])
+        && let Ok((rest, ())) = keyword("assemble")(input)
+    {
         return assembly::assemble(rest, total);
     }
     if let Ok((rest, ())) = keyword("pick")(input) {
@@ -183,12 +185,15 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     if let Some(thread) = threads::thread(input, total) {
         return thread;
     }
-    if let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
+    if input.starts_with(['b', 'B'])
+        && let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
         && bushing::is_asked(rest)
     {
         return bushing::bushing(rest, total);
     }
-    if let Ok((rest, ())) = keyword("stack")(input) {
+    if input.starts_with(['s', 'S'])
+        && let Ok((rest, ())) = keyword("stack")(input)
+    {
         return stack::stack(rest, total);
     }
     let (input, work) = opt(spot(

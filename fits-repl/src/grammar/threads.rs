@@ -1,6 +1,10 @@
 //! Threads: the designation as the core reads it, and what is asked of it.
 
-use fits_core::{Error, size::Number, standards::thread};
+use fits_core::{
+    Error,
+    size::{Number, Unit},
+    standards::thread,
+};
 use nom::{
     Parser,
     branch::alt,
@@ -62,6 +66,10 @@ pub(super) fn thread(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
     Some(match found {
         Ok((designation, taken)) => {
             let rest = &input[taken..];
+            // `1/2-10 thou` is a sum of sizes.
+            if designation.form.is_inch() && Unit::scan(rest.trim_start()).is_some() {
+                return None;
+            }
             let spot = Spot { value: designation, at: span(total, input, rest) };
             clauses(rest, total, ThreadQuery::new(spot))
         }

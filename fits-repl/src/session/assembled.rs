@@ -156,6 +156,9 @@ impl Session {
                     .into(),
             );
         }
+        if !joint.sleeves.is_empty() {
+            notes.push("force and torque are those of the innermost joint".into());
+        }
         if joint.length.is_none() {
             notes.push("give `long` for press force and torque".into());
         }
@@ -263,9 +266,13 @@ impl Session {
     }
 }
 
-/// Six figures: the rest is noise of the arithmetic.
+/// Six figures, and nothing under a pascal: the rest is noise of the
+/// arithmetic.
 fn tidy(value: f64) -> f64 {
-    if value == 0.0 || !value.is_finite() {
+    if value.abs() < 1e-6 {
+        return 0.0;
+    }
+    if !value.is_finite() {
         return value;
     }
     let step = 10_f64.powi(5 - whole(value.abs().log10().floor()));

@@ -26,6 +26,8 @@ use crate::{
 /// Runs where none are asked for: a chance is then known to 0.2 percent.
 const RUNS: u64 = 200_000;
 const SEED: u64 = 1;
+/// 100 m.
+const LONGEST_PART: Length = Length::from_tenth_nanometres(1_000_000_000_000);
 /// Steps of the histogram.
 const STEPS: usize = 48;
 /// The shares whose play is told: the middle, and all but so many.
@@ -168,6 +170,13 @@ impl Session {
                         .advise("give its limits, as `stack 3/4in ±0.002in -0.7in ±0.002in`"));
                     }
                     let one = self.one(size, self.nominal(size)?, &link.tolerance, None)?;
+                    if one.limits.upper() > LONGEST_PART {
+                        return Err(Problem::new(
+                            "a part longer than 100 m is none of a shop's",
+                            size.at.clone(),
+                        )
+                        .advise("as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`"));
+                    }
                     let name = if one.have { "measured".to_owned() } else { one.label.to_string() };
                     Some((one.limits, name))
                 }

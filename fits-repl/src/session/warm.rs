@@ -176,7 +176,13 @@ impl Session {
             let read = self.nominal(size)?;
             let limits =
                 Limits::new(read, read).map_err(|error| from_core(&error, size.at.clone()))?;
-            Ok(One { limits, have: true, label: Label::Named("measured"), ..one })
+            Ok(One {
+                limits,
+                have: true,
+                label: Label::Named("measured"),
+                source: "as measured",
+                ..one
+            })
         };
         let (hole, shaft) = match (&part.reading, &part.second_reading) {
             (Some(hole), Some(shaft)) => (Some(hole), Some(shaft)),

@@ -21,6 +21,8 @@ use crate::{
 
 /// The temperature that sizes are given at (ISO 1), in degrees Celsius.
 const ROOM: f64 = 20.0;
+/// Below what a freezer gives, cold burns and the coolants choke.
+const BURNS: f64 = -25.0;
 /// What still air and radiation take from a hot part, in watts per square
 /// metre and kelvin: common practice, no source.
 const COOLING: f64 = 20.0;
@@ -169,8 +171,9 @@ impl Heat {
             reasons: Vec::new(),
         };
         heat.hazards.extend(joint.hub.care().and_then(near_heat));
-        let chills = shaft_to.is_some() || both.is_some();
-        if chills && heat.shaft_to.is_none_or(|to| to.get::<degree_celsius>() < ROOM - 40.0) {
+        let coldest =
+            shaft_to.into_iter().chain(heat.both.map(|both| both.shaft_to.get::<degree_celsius>()));
+        if coldest.fold(ROOM, f64::min) < BURNS {
             heat.hazards.push(Hazard::Cold);
         }
         heat.reasons = heat.explained(joint, seconds, keeps);

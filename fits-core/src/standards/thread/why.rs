@@ -35,7 +35,7 @@ impl Thread {
             _ => "0.001 mm",
         };
         let listed = why_systems::basic(self);
-        let (major, pitch) = (self.written(self.major), self.written(self.pitch.nearest()));
+        let (major, pitch) = (self.written(self.major), self.pitch.in_words());
         let basic = |figure: &str, value: Length, trillionths: i64| Reason {
             figure: figure.into(),
             value: self.written(value),

@@ -23,7 +23,7 @@ impl Text {
             // A shrunk joint is pressed only to part it.
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
-                _ => ("PRESS", "at the end of the stroke"),
+                _ => ("PRESS", "by the end of the stroke"),
             };
             let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
         }

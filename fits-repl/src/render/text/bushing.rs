@@ -39,12 +39,15 @@ impl Text {
             let word = if answer.shaft.given { "HAVE" } else { "TURN" };
             lead(out, word, "shaft", answer.shaft.aim_mm, Rounding::Up);
             match shaft {
+                Some(limits) if limits.lower() == limits.upper() => {}
                 Some(limits) => self.bushing_line(out, "limits", limits),
-                None => wrapped(
-                    out,
-                    "  ",
-                    "these bores vary by more than the play may: press it in, mic the bore, and turn the shaft to suit; or",
-                ),
+                None => {
+                    let or = if answer.ream_in_place.is_some() { "; or" } else { "" };
+                    let words = format!(
+                        "these bores vary by more than the play may: press it in, mic the bore, and turn the shaft to suit{or}"
+                    );
+                    wrapped(out, "  ", &words);
+                }
             }
             if let Some(limits) = answer.ream_in_place.as_ref().and_then(suited) {
                 self.bushing_line(out, "ream in place", limits);
@@ -110,7 +113,10 @@ impl Text {
     }
 
     fn bushing_line(&self, out: &mut String, name: &str, limits: Limits) {
-        let [first, second] = self.units().map(|unit| Self::range(limits, unit));
+        let is_one = limits.lower() == limits.upper();
+        let [first, second] = self.units().map(|unit| {
+            if is_one { Self::size(limits.lower(), unit) } else { Self::range(limits, unit) }
+        });
         let _ = writeln!(out, "  {name:<20}{first:<26}{second}");
     }
 }

@@ -208,14 +208,14 @@ impl Session {
         let missing = |what: &str, fix: &str| {
             Problem::new(what, last..last).advise("say it").fix(last..last, fix)
         };
+        let housed_in = text.hub.as_ref().map(material).transpose()?;
         let Some(named) = &text.material else {
             return Err(missing("what is the bushing made of?", ", bronze"));
         };
         let made_of = material(named)?;
-        let Some(hub) = &text.hub else {
+        let Some(hub) = housed_in else {
             return Err(missing("what is the housing made of?", ", hub steel"));
         };
-        let hub = material(hub)?;
         let Some(long) = &text.long else {
             return Err(missing(
                 "how long is the bushing?",
@@ -286,7 +286,17 @@ impl Session {
         } else {
             self.nominal(size)?
         };
-        self.one(size, own, tolerance, Some(&said)).map(Some)
+        let one = self.one(size, own, tolerance, Some(&said))?;
+        // A slip of the finger, not a fit.
+        let off = one.limits.middle().checked_sub(nominal).and_then(Length::checked_abs);
+        if off.and_then(|off| off.checked_mul(25)).is_ok_and(|off| off > nominal) {
+            return Err(Problem::new(
+                format!("a shaft of {} does not run in a bore of {nominal}", one.limits.middle()),
+                size.at.clone(),
+            )
+            .advise("as in `bushing 20 od 26 long 20, hub steel, bronze, shaft h6`"));
+        }
+        Ok(Some(one))
     }
 
     fn given_running(&self, text: &BushingText) -> Result<Option<Limits>, Problem> {
