@@ -72,6 +72,22 @@ fn readings_words_and_interferences_come_to_the_same() {
     let by_word = answer("assemble 3/4in press, hub steel od 1.5in long 1in");
     assert_eq!(by_class["pressure_mpa"], by_word["pressure_mpa"]);
     assert_eq!(by_word["class"], "press FN2");
+    // Each part by its own reading or limits.
+    for query in [
+        "assemble 20 H7/s6, hole = 20.010, shaft = 20.040, hub steel od 40 long 25",
+        "assemble hole 20.010, shaft 20.040, hub steel od 40 long 25",
+    ] {
+        let named = answer(query);
+        near(
+            number(&named, "/pressure_mpa/max"),
+            number(&by_figure, "/pressure_mpa/max"),
+            // Nominal 20 or 20.01.
+            1e-3,
+        );
+    }
+    let unlike = answer("assemble hole 20 H7, shaft 20.03..20.04, hub steel od 40 long 25");
+    near(number(&unlike, "/interference_min_mm"), 0.009, 1e-9);
+    near(number(&unlike, "/interference_max_mm"), 0.04, 1e-9);
     // A word minds the hub: aluminium takes a lighter class.
     let soft = answer("assemble 3/4in press, hub aluminium od 1.5in long 1in");
     assert!(number(&soft, "/interference_max_mm") <= number(&by_word, "/interference_max_mm"));

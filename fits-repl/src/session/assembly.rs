@@ -122,10 +122,10 @@ impl Session {
             .interference
             .as_ref()
             .map(|ends| ends.from.at.start..ends.to.as_ref().unwrap_or(&ends.from).at.end);
-        let read = head
-            .reading
-            .as_ref()
-            .map(|first| first.at.start..head.second_reading.as_ref().unwrap_or(first).at.end);
+        let read = head.reading.as_ref().or(head.hole.as_ref()).map(|first| {
+            let second = head.second_reading.as_ref().or(head.shaft.as_ref()).unwrap_or(first);
+            first.at.start.min(second.at.start)..first.at.end.max(second.at.end)
+        });
         let at = long.or(wall).map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
         from_core(error, at)
     }
@@ -235,15 +235,18 @@ impl Session {
             let range = self.ends(ends)?;
             return Ok((range, "as given".into(), diameter));
         }
-        if let (Some(hole), Some(shaft)) = (&head.reading, &head.second_reading) {
+        let hole = head.reading.as_ref().or(head.hole.as_ref());
+        let shaft = head.second_reading.as_ref().or(head.shaft.as_ref());
+        if let (Some(hole), Some(shaft)) = (hole, shaft) {
             let (hole, shaft) = (self.nominal(hole)?, self.nominal(shaft)?);
             let tight = shaft.checked_sub(hole).map_err(failed)?;
             return Ok((Limits::new(tight, tight).map_err(failed)?, "measured".into(), hole));
         }
-        if let Some(reading) = &head.reading {
-            return Err(Problem::new("the shaft's reading is missing", reading.at.clone()).advise(
-                "both are wanted, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40`",
-            ));
+        if let Some(reading) = hole.or(shaft) {
+            return Err(Problem::new("the other part's reading is missing", reading.at.clone())
+                .advise(
+                    "both are wanted, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40`",
+                ));
         }
         // A word's class goes by material and wall.
         let thin = outside
@@ -395,6 +398,9 @@ fn says_nothing(text: &JointText) -> bool {
     let head = &text.head;
     head.word.is_none()
         && head.reading.is_none()
+        && head.hole.is_none()
+        && head.shaft.is_none()
+        && head.mate.is_none()
         && text.interference.is_none()
         && matches!(head.tolerance, Tolerance::Bare)
 }
