@@ -2,6 +2,7 @@
 
 mod assembly;
 mod quantity;
+mod threads;
 
 use std::ops::Range;
 
@@ -10,6 +11,7 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
+pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
 pub use self::{
     assembly::{Body, Ends, JointText, SleeveText, WishText},
     quantity::{Amount, Dimension, Quantity, QuantityUnit},
@@ -270,6 +272,8 @@ pub enum Query {
     PickGrip { joint: Box<JointText>, wishes: Box<WishText> },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
+    /// A thread and what is asked of it.
+    Thread(Box<ThreadQuery>),
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

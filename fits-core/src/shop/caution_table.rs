@@ -14,3 +14,5 @@ pub(super) const COLD: &str = "dry ice and liquid nitrogen: cold burns, choking 
 pub(super) const BLIND: &str = "blind hole: trapped air and oil burst parts out; vent it first";
 pub(super) const BRITTLE: &str = "brittle hub: it cracks without warning; stand aside, press slowly";
 pub(super) const PEOPLE: &str = "if it carries people, overhead loads or pressure: ask a licensed engineer";
+pub(super) const TAPPING: &str = "tapping: hold the work fast, back off to break chips; a broken tap is sharp";
+pub(super) const THREADING: &str = "threading: the carriage is geared to the chuck; try half-nut and stop first";

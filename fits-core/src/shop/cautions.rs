@@ -33,6 +33,10 @@ pub enum Hazard {
     Brittle,
     /// A joint that may carry people, overhead loads or pressure.
     People,
+    /// Cutting a thread with a tap.
+    Tapping,
+    /// Cutting a thread with the lathe's lead screw.
+    Threading,
 }
 
 impl Hazard {
@@ -58,6 +62,8 @@ impl Hazard {
             Self::Blind => caution_table::BLIND,
             Self::Brittle => caution_table::BRITTLE,
             Self::People => caution_table::PEOPLE,
+            Self::Tapping => caution_table::TAPPING,
+            Self::Threading => caution_table::THREADING,
         }
     }
 }

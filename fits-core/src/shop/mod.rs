@@ -10,6 +10,8 @@ mod check;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod inch_reamer_table;
 mod inch_reamers;
+pub mod infeed;
+mod of_thread;
 mod passes;
 mod pick;
 #[rustfmt::skip]
@@ -18,6 +20,8 @@ mod ream;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+pub mod tap;
+pub mod wires;
 pub mod words;
 
 pub use cautions::Hazard;

@@ -5,6 +5,7 @@
 
 mod asked;
 mod assembly;
+mod threads;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -21,6 +22,12 @@ pub use self::asked::{
 pub use self::assembly::{
     AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
     PlasticFigures, WallPoint,
+};
+pub use self::threads::{
+    AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
+    FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
+    TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
+    WiresAnswer,
 };
 use crate::query::Dial;
 
@@ -68,6 +75,18 @@ pub enum Answer {
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.
     Seat(SeatAnswer),
+    /// A thread.
+    Thread(Box<ThreadAnswer>),
+    /// Drills for a tap.
+    Tap(Box<TapAnswer>),
+    /// Holes that a screw passes.
+    ClearanceHole(Box<ClearanceHoleAnswer>),
+    /// The size over three wires.
+    Wires(Box<WiresAnswer>),
+    /// A reading over wires.
+    OverWires(Box<OverWiresAnswer>),
+    /// How to cut a thread.
+    ThreadPasses(Box<ThreadPassesAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.
@@ -81,6 +100,9 @@ pub enum Answer {
 pub struct SizeAnswer {
     /// The size, exactly.
     pub size_mm: Mm,
+    /// The thread that a bare fraction may mean, as a query.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thread: Option<String>,
 }
 
 /// One feature: limits and aim, and where they come from.

@@ -12,6 +12,7 @@ mod plans;
 mod quantities;
 mod resolve;
 mod sizes;
+mod threads;
 mod why;
 
 use fits_core::Length;
@@ -117,7 +118,8 @@ impl Session {
             | Query::Pick { .. }
             | Query::Assemble(_)
             | Query::PickGrip { .. }
-            | Query::Seat { .. } => {
+            | Query::Seat { .. }
+            | Query::Thread(_) => {
                 let answer = self.answer(&query)?;
                 self.last.clear();
                 self.last.push_str(line);
@@ -134,6 +136,9 @@ impl Session {
             Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
                 mates::thought_in(&joint.head.size, self.units)
             }
+            // A thread is thought of in the system of its name.
+            Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
+            Query::Thread(_) => Units::Millimetres,
             Query::Pick { size, .. }
             | Query::Drill(size)
             | Query::Grade { size, .. }
@@ -154,7 +159,7 @@ impl Session {
                     return Err(Problem::new("the size is longer than 900 km", size.at.clone())
                         .advise("as in `3/4in - 15 thou`"));
                 }
-                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length) }))
+                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread: threads::of_size(size) }))
             }
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
@@ -165,6 +170,7 @@ impl Session {
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
+            Query::Thread(thread) => self.thread(thread),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),
         }
