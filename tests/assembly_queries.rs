@@ -174,7 +174,7 @@ fn what_matters_is_said() {
 fn a_thin_tube_about_a_plug_is_told_a_lighter_class() {
     let joint = answer("assemble 0.824in FN2, hub emt wall 0.049in long 1in, shaft steel");
     assert_eq!(joint["yields"], true);
-    let lighter = joint["lighter"].as_str().expect("a lighter class");
+    let lighter = joint["lighter"]["class"].as_str().expect("a lighter class");
     let again =
         answer(&format!("assemble 0.824in {lighter}, hub emt wall 0.049in long 1in, shaft steel"));
     assert_eq!(again["yields"], false, "{lighter}");

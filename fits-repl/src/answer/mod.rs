@@ -20,8 +20,8 @@ pub use self::asked::{
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
 };
 pub use self::assembly::{
-    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
-    PlasticFigures, WallPoint,
+    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, LighterFigures, MinMax,
+    PickGripAnswer, PlasticFigures, WallPoint,
 };
 pub use self::threads::{
     AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
