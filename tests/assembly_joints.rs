@@ -259,6 +259,9 @@ fn a_hub_cools_on_the_way() {
         warm -= 20.0 * surface * warm / capacity * 0.001;
     }
     near(warm + 20.0, at_once, 1e-4);
+    // Too long on the way: nothing is hot enough.
+    let cold = Heat::plan(&joint, None, Some(Time::new::<second>(36_000.0))).unwrap();
+    assert!(cold.hub_to.is_none() && !cold.hub_stands_it());
     assert!(Heat::plan(&joint, None, Some(Time::new::<second>(-1.0))).is_err());
     assert!(Heat::plan(&joint, Some(mm(-0.01)), None).is_err());
 }

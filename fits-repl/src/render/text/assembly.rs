@@ -196,7 +196,7 @@ impl Text {
             ));
         }
         if said.is_empty() {
-            said.push("no expansion known".into());
+            said.push("no: too much to open, or no expansion is known".into());
         }
         let play = self.one_difference(clearance.0);
         wrapped(
