@@ -162,6 +162,7 @@ fn what_matters_is_said() {
             "assemble 20 interference 0.03, hub e 110GPa nu 0.3 od 40",
             "no strength known of the hub",
         ),
+        ("assemble 0.824in FN2, hub emt wall 0.049in long 1in", "as if all stayed elastic"),
         ("assemble 20 H7/s6, hub 7075 od 40 long 25", "more than its 120 \u{b0}C"),
     ] {
         let text = words(query);

@@ -23,7 +23,8 @@ impl Text {
             // A shrunk joint is pressed only to part it.
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
-                _ => ("PRESS", "by the end of the stroke"),
+                _ if answer.valid => ("PRESS", "by the end of the stroke"),
+                _ => ("PRESS", "as if all stayed elastic"),
             };
             let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
         }
