@@ -6,6 +6,7 @@ use std::collections::HashSet;
 use fits_checks::{Row, exactly, inches, mm, near, rows};
 use fits_core::shop::assemble::{Assembly, Compound, Friction, HubState, Joint, Ring, Surface};
 use fits_core::standards::materials::{Figures, Material};
+use proptest::prelude::*;
 use uom::si::{
     f64::Pressure,
     force::pound_force,
@@ -371,4 +372,42 @@ fn the_elastic_interference_is_where_yield_begins() {
     let most = two(20.0, 40.0, 0.03, 300.0).elastic_up_to().unwrap().millimetres();
     assert!(!two(20.0, 40.0, most * 0.9999, 300.0).yields());
     assert!(two(20.0, 40.0, most * 1.0001, 300.0).yields());
+}
+
+proptest! {
+    /// Any rings: where two touch, what the outer opens and the inner closes is
+    /// the interference; where they do not, they stay apart.
+    #[test]
+    fn joints_close_by_their_interference(
+        bore in 0_u32..30,
+        walls in proptest::collection::vec(1_u32..40, 2..5),
+        loose in proptest::collection::vec(-40_i32..60, 4),
+        kinds in proptest::collection::vec(0_usize..6, 5),
+    ) {
+        let names = ["steel", "bronze", "cast iron", "6061", "acetal", "titanium"];
+        let materials: Vec<&Material> =
+            kinds.iter().map(|kind| Material::find(names[*kind]).unwrap()).collect();
+        let mut rings = Vec::new();
+        let mut inner = f64::from(bore);
+        for (wall, material) in walls.iter().zip(&materials) {
+            let outer = inner + 2.0 * f64::from(*wall);
+            rings.push(Ring { bore: mm(inner), outside: mm(outer), material });
+            inner = outer;
+        }
+        let interferences: Vec<_> =
+            loose.iter().take(rings.len() - 1).map(|um| mm(f64::from(*um) / 1e3)).collect();
+        let solved = Compound::solve(&rings, &interferences).unwrap();
+        for (joint, wanted) in interferences.iter().enumerate() {
+            let opens = solved.growth(joint + 1, Surface::Bore).unwrap().millimetres();
+            let closes = solved.growth(joint, Surface::Outside).unwrap().millimetres();
+            let gap = opens - closes - wanted.millimetres();
+            let pressure = solved.pressure(joint).get::<megapascal>();
+            // Growths come rounded to 0.1 nm.
+            if pressure > 0.0 {
+                prop_assert!(gap.abs() < 5e-7, "joint {joint}: {gap}");
+            } else {
+                prop_assert!(gap > -5e-7, "joint {joint} overlaps: {gap}");
+            }
+        }
+    }
 }

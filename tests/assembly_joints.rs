@@ -141,7 +141,7 @@ fn bad_joints_are_refused_in_words() {
             "a wall of 0.05 mm is too thin for an interference of 0.03 mm",
             with(&|joint| joint.outside = mm(20.1)),
         ),
-        ("a joint of 0 mm is none", with(&|joint| joint.diameter = Length::ZERO)),
+        ("a joint of 0 mm is none that is pressed", with(&|joint| joint.diameter = Length::ZERO)),
     ] {
         assert_eq!(found, message);
     }
@@ -259,6 +259,9 @@ fn a_hub_cools_on_the_way() {
         warm -= 20.0 * surface * warm / capacity * 0.001;
     }
     near(warm + 20.0, at_once, 1e-4);
+    // Too long on the way: nothing is hot enough.
+    let cold = Heat::plan(&joint, None, Some(Time::new::<second>(36_000.0))).unwrap();
+    assert!(cold.hub_to.is_none() && !cold.hub_stands_it());
     assert!(Heat::plan(&joint, None, Some(Time::new::<second>(-1.0))).is_err());
     assert!(Heat::plan(&joint, Some(mm(-0.01)), None).is_err());
 }

@@ -119,13 +119,49 @@ fn assemblies() {
 }
 
 #[test]
-fn figures_of_joints_and_wishes() {
+fn clauses_of_joints() {
     for (line, message, at, hint) in [
         (
             "assemble 20 H7/s6, hub steel od 40 oill",
             "`oill` is not understood",
             "oill",
             "try `assemble 20 H7/s6, hub steel od 40 oil`",
+        ),
+        (
+            "assemble 0 interference 0.01, hub steel od 40",
+            "a joint of 0 mm is none that is pressed",
+            "0",
+            "joints run from 0.1 mm to 20 m across",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 wall 3",
+            "the hub's wall is said in two ways",
+            "3",
+            "keep one of them",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 id 10",
+            "the hub's bore is the size of the joint",
+            "10",
+            "a bored shaft is `shaft` and its `id`",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 alpha 12",
+            "the hub has a material and figures of its own",
+            "12",
+            "keep the name or the figures; a yield of its own goes with either",
+        ),
+        (
+            "assemble 20 H7/s6 interference 0.03, hub steel od 40",
+            "the interference is said in two ways",
+            "0.03",
+            "keep one, as `assemble 20 interference 0.03, hub steel od 40`",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40, within 30 C",
+            "a temperature is no time",
+            "C",
+            "s, min or h; as in `assemble 20 H7/s6, hub steel od 40 long 25, shaft steel, within 30 s`",
         ),
         (
             "assemble 20 H7/s6, hub steel od 40, lubricant treacle",
@@ -145,6 +181,14 @@ fn figures_of_joints_and_wishes() {
             "6.3",
             "um or uin: `assemble 20 H7/s6, hub steel od 40 rz 6.3um`",
         ),
+    ] {
+        refused(line, message, at, hint);
+    }
+}
+
+#[test]
+fn materials_of_joints_and_wishes() {
+    for (line, message, at, hint) in [
         (
             "assemble 20 H7/s6, hub e 110 od 40",
             "a modulus needs its unit",

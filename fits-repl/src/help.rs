@@ -285,7 +285,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         topic: "program",
         lines: &[
             "fits                opens the prompt; Ctrl-C clears the line, Ctrl-D leaves",
-            "fits QUERY          answers once; fits --json QUERY as one JSON object",
+            "fits QUERY          answers once; --json as one JSON object, --svg a picture",
             "fits batch          reads a query a line, writes a JSON object a line",
             "Exit status: 0 answered; 1 a reading is out of limits; 2 not understood;",
             "3 a file or the machine failed. NO_COLOR turns colour off.",

@@ -75,7 +75,7 @@ pub struct AssemblyAnswer {
     /// The heaviest standard class with which nothing yields, where this one
     /// does.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub lighter: Option<String>,
+    pub lighter: Option<LighterFigures>,
     /// Play wanted as the parts meet.
     pub clearance_mm: Option<Mm>,
     /// Heat the hub alone to this; `null` where its expansion is not known.
@@ -149,6 +149,15 @@ pub struct PlasticFigures {
     pub share: f64,
     /// The pressure if it stayed elastic.
     pub elastic_pressure_mpa: f64,
+}
+
+/// A class with which nothing yields.
+#[derive(Clone, Debug, Serialize)]
+pub struct LighterFigures {
+    /// The class or classes.
+    pub class: String,
+    /// Its least interference; below nought the parts may come out loose.
+    pub interference_min_mm: Mm,
 }
 
 /// The shaft chilled and the hub heated.

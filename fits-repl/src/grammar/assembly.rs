@@ -1,17 +1,22 @@
 //! `assemble`: a joint and its parts; and `pick` by what a joint must hold.
 
-use fits_core::size::Number;
+use fits_core::{size::Number, standards::iso286::Feature};
+use nom::{
+    Parser,
+    branch::alt,
+    combinator::{opt, value},
+};
 
 use super::{
     clauses::{once, one_size, reading},
     fault::{Parsed, fatal, fatal_fix},
     limits_after,
     quantities::quantity,
-    sizes::{number_fault, size_after, starts_size},
-    words::{keyword, near_miss, separator, shortened, space, span, word},
+    sizes::{expression, number_fault, size_after, starts_size},
+    words::{keyword, near_miss, separator, shortened, space, span, spot, word},
 };
 use crate::query::{
-    Amount, Body, Dimension, Ends, JointText, Part, Query, Size, SleeveText, Spot, Tolerance,
+    Amount, Body, Dimension, Ends, JointText, Mate, Part, Query, Size, SleeveText, Spot, Tolerance,
     WishText,
 };
 
@@ -83,9 +88,12 @@ fn joint(size: Size, tolerance: Tolerance) -> JointText {
 /// After `assemble`.
 pub(super) fn assemble(input: &str, total: usize) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
-    let (rest, size) = size_after(input, total, "the size of the joint is missing", EXAMPLE)?;
+    let (after, feature) = opt(spot(total, feature)).parse(input)?;
+    let (after, _) = space(after)?;
+    let (rest, size) = size_after(after, total, "the size of the joint is missing", EXAMPLE)?;
     let (rest, tolerance) = limits_after(rest, total)?;
     let mut joint = joint(size, tolerance.unwrap_or(Tolerance::Bare));
+    joint.head.feature = feature;
     let mut now = Now::Hub;
     let mut input = rest;
     loop {
@@ -186,6 +194,11 @@ fn clause<'a>(
         sleeve.classes = Some(tolerance);
         return Ok((end, true));
     }
+    if let Ok((after, found)) = spot(total, feature)(input)
+        && let Some(end) = of_feature(after, total, joint, found)?
+    {
+        return Ok((end, true));
+    }
     let Ok((after, typed)) = word(input) else {
         return Ok((input, false));
     };
@@ -264,6 +277,41 @@ fn clause<'a>(
         },
     };
     of_body(input, after, total, body, &typed)
+}
+
+fn feature(input: &str) -> Parsed<'_, Feature> {
+    alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))))
+        .parse(input)
+}
+
+/// `hole` or `shaft` with a reading or limits of its own: what is left, if
+/// that is what stands there.
+fn of_feature<'a>(
+    after: &'a str,
+    total: usize,
+    joint: &mut JointText,
+    feature: Spot<Feature>,
+) -> Result<Option<&'a str>, nom::Err<super::Fault>> {
+    let (start, _) = space(after)?;
+    if let Some(read) = start.strip_prefix('=') {
+        let slot = match feature.value {
+            Feature::Hole => &mut joint.head.hole,
+            Feature::Shaft => &mut joint.head.shaft,
+        };
+        let missing = "the reading is missing after =";
+        return one_size(after, read, total, slot, missing, EXAMPLE).map(|(end, ())| Some(end));
+    }
+    // A size here is the mate's where the head is one feature alone; elsewhere
+    // a material's name: `shaft 4140`.
+    let is_mate = joint.head.feature.as_ref().is_some_and(|head| head.value != feature.value);
+    if !(is_mate && joint.head.mate.is_none() && starts_size(start)) {
+        return Ok(None);
+    }
+    let (rest, size) = expression(start, total)?;
+    let (end, tolerance) = limits_after(rest, total)?;
+    let tolerance = tolerance.unwrap_or(Tolerance::Bare);
+    let mate = Box::new(Mate { feature, size: Some(size), tolerance });
+    once(after, end, &mut joint.head.mate, mate).map(|(end, ())| Some(end))
 }
 
 /// A part's material after its name.

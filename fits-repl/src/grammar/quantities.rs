@@ -116,11 +116,13 @@ pub(super) fn quantity<'a>(
         Some((unit, length)) => (spaced.get(length..).unwrap_or_default(), Some(unit)),
         None => (rest, None),
     };
-    // A word that touches the number is meant as its unit.
+    // A word that touches the number is meant as its unit, and so is a unit of
+    // something else after a space.
     let touching = end.starts_with(|c: char| c.is_alphabetic() || matches!(c, '\u{b0}' | '%'));
-    if unit.is_none() && touching {
+    let other = Dimension::ALL.into_iter().find(|other| scan(spaced, *other).is_some());
+    if unit.is_none() && (touching || other.is_some()) {
+        let end = spaced;
         let word = end.split([' ', ',']).next().unwrap_or(end);
-        let other = Dimension::ALL.into_iter().find(|other| scan(end, *other).is_some());
         let message = match other {
             Some(other) => {
                 format!(

@@ -20,8 +20,8 @@ use uom::si::{
 use super::{Session, assembly::Asked, resolve::from_core};
 use crate::{
     answer::{
-        Answer, AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, Mm,
-        PickGripAnswer, PlasticFigures, WallPoint,
+        Answer, AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures,
+        LighterFigures, MinMax, Mm, PickGripAnswer, PlasticFigures, WallPoint,
     },
     problem::Problem,
     query::{JointText, Units, WishText},
@@ -253,11 +253,14 @@ impl Session {
 
     /// The heaviest standard class of the question's own system with which
     /// nothing yields.
-    fn lighter(&self, joint: &Joint) -> Option<String> {
+    fn lighter(&self, joint: &Joint) -> Option<LighterFigures> {
         let wishes = Wishes { hub_safe: true, ..Wishes::default() };
         let found = grips(joint, &wishes).ok()?;
         let safe = found.iter().rev().find(|grip| grip.safe && self.speaks(grip.classes));
-        safe.map(|grip| grip.classes.to_string())
+        safe.map(|grip| LighterFigures {
+            class: grip.classes.to_string(),
+            interference_min_mm: Mm(grip.assembly.joint().interference.lower()),
+        })
     }
 
     /// Is a class of the system that the question is put in?

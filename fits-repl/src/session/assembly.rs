@@ -40,6 +40,7 @@ impl Session {
     pub(super) fn joint(&self, text: &JointText, is_sought: bool) -> Result<Asked, Problem> {
         let diameter = self.nominal(&text.head.size)?;
         let mut notes = Vec::new();
+        said_once(text)?;
         let shaft = self.material(&text.shaft, "shaft", &mut notes)?;
         let hub = self.material(&text.hub, "hub", &mut notes)?;
         if !is_sought && says_nothing(text) {
@@ -107,6 +108,9 @@ impl Session {
         let head = &text.head;
         let whole = head.size.at.start..head_end(head);
         let message = error.to_string();
+        if message.starts_with("a joint of") {
+            return from_core(error, head.size.at.clone());
+        }
         let long = head.long.as_ref().filter(|_| message.contains(" long "));
         let sizes = [&text.hub.od, &text.hub.wall, &text.shaft.id, &text.shaft.wall];
         let sizes = sizes.into_iter().flatten().chain(
@@ -122,10 +126,10 @@ impl Session {
             .interference
             .as_ref()
             .map(|ends| ends.from.at.start..ends.to.as_ref().unwrap_or(&ends.from).at.end);
-        let read = head
-            .reading
-            .as_ref()
-            .map(|first| first.at.start..head.second_reading.as_ref().unwrap_or(first).at.end);
+        let read = head.reading.as_ref().or(head.hole.as_ref()).map(|first| {
+            let second = head.second_reading.as_ref().or(head.shaft.as_ref()).unwrap_or(first);
+            first.at.start.min(second.at.start)..first.at.end.max(second.at.end)
+        });
         let at = long.or(wall).map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
         from_core(error, at)
     }
@@ -235,15 +239,18 @@ impl Session {
             let range = self.ends(ends)?;
             return Ok((range, "as given".into(), diameter));
         }
-        if let (Some(hole), Some(shaft)) = (&head.reading, &head.second_reading) {
+        let hole = head.reading.as_ref().or(head.hole.as_ref());
+        let shaft = head.second_reading.as_ref().or(head.shaft.as_ref());
+        if let (Some(hole), Some(shaft)) = (hole, shaft) {
             let (hole, shaft) = (self.nominal(hole)?, self.nominal(shaft)?);
             let tight = shaft.checked_sub(hole).map_err(failed)?;
             return Ok((Limits::new(tight, tight).map_err(failed)?, "measured".into(), hole));
         }
-        if let Some(reading) = &head.reading {
-            return Err(Problem::new("the shaft's reading is missing", reading.at.clone()).advise(
-                "both are wanted, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40`",
-            ));
+        if let Some(reading) = hole.or(shaft) {
+            return Err(Problem::new("the other part's reading is missing", reading.at.clone())
+                .advise(
+                    "both are wanted, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40`",
+                ));
         }
         // A word's class goes by material and wall.
         let thin = outside
@@ -329,11 +336,7 @@ impl Session {
             if let Some(extra) =
                 body.modulus.as_ref().map(|it| &it.at).or(body.poisson.as_ref().map(|it| &it.at))
             {
-                return Err(Problem::new(
-                    format!("the {part} has a material and figures of its own"),
-                    extra.clone(),
-                )
-                .advise("keep the name or the figures; a yield of its own goes with either"));
+                return Err(own_figures(part, extra.clone()));
             }
             let found = Material::find(&name.value).map_err(|error| mended(&error, name))?;
             return match (strength, &body.strength) {
@@ -395,8 +398,59 @@ fn says_nothing(text: &JointText) -> bool {
     let head = &text.head;
     head.word.is_none()
         && head.reading.is_none()
+        && head.hole.is_none()
+        && head.shaft.is_none()
+        && head.mate.is_none()
         && text.interference.is_none()
         && matches!(head.tolerance, Tolerance::Bare)
+}
+
+/// Refuses what is given in two ways: one of them would be passed over.
+fn said_once(text: &JointText) -> Result<(), Problem> {
+    let bodies = [("hub", &text.hub), ("shaft", &text.shaft)].into_iter();
+    let sleeves = text.sleeves.iter().map(|sleeve| ("sleeve", &sleeve.body));
+    for (part, body) in bodies.chain(sleeves) {
+        let size = if part == "shaft" { &body.id } else { &body.od };
+        if let (Some(_), Some(wall)) = (size, &body.wall) {
+            return Err(Problem::new(
+                format!("the {part}'s wall is said in two ways"),
+                wall.at.clone(),
+            )
+            .advise("keep one of them"));
+        }
+        if let Some(id) = body.id.as_ref().filter(|_| part != "shaft") {
+            return Err(Problem::new(
+                format!("the {part}'s bore is the size of the joint"),
+                id.at.clone(),
+            )
+            .advise("a bored shaft is `shaft` and its `id`"));
+        }
+        if let (Some(_), Some(figure)) = (&body.material, &body.expansion) {
+            return Err(own_figures(part, figure.at.clone()));
+        }
+    }
+    let head = &text.head;
+    let by_class = head.word.is_some() || !matches!(head.tolerance, Tolerance::Bare);
+    let is_read = head.reading.is_some() || head.hole.is_some() || head.shaft.is_some();
+    if let Some(ends) = text.interference.as_ref().filter(|_| by_class || is_read) {
+        return Err(Problem::new("the interference is said in two ways", ends.from.at.clone())
+            .advise("keep one, as `assemble 20 interference 0.03, hub steel od 40`"));
+    }
+    for sleeve in &text.sleeves {
+        if let (Some(_), Some(ends)) = (&sleeve.classes, &sleeve.interference) {
+            return Err(Problem::new(
+                "the sleeve's interference is said in two ways",
+                ends.from.at.clone(),
+            )
+            .advise("keep one of them"));
+        }
+    }
+    Ok(())
+}
+
+fn own_figures(part: &str, at: std::ops::Range<usize>) -> Problem {
+    Problem::new(format!("the {part} has a material and figures of its own"), at)
+        .advise("keep the name or the figures; a yield of its own goes with either")
 }
 
 /// Where the size and its classes or word end.

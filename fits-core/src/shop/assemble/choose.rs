@@ -61,7 +61,8 @@ impl Grip {
 /// of ASME B4.1. The joint's own interference is not regarded.
 ///
 /// # Errors
-/// The joint cannot be solved, or needs a length that it has not.
+/// The joint cannot be solved, needs a length that it has not, or is outside
+/// the tables of ISO 286.
 ///
 /// ```
 /// use fits_core::{Limits, shop::assemble::{Joint, Wishes, grips}, standards::materials::Material};
@@ -87,7 +88,7 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
     let trial = super::millimetres(joint.diameter.millimetres() / 1e4)?;
     Joint { interference: Limits::new(trial, trial)?, ..joint.clone() }.solve()?;
     let mut found = Vec::new();
-    for (classes, fit) in candidates(joint.diameter) {
+    for (classes, fit) in candidates(joint.diameter)? {
         let range = fit.clearance();
         let interference = Limits::new(range.upper().checked_neg()?, range.lower().checked_neg()?)?;
         if !interference.upper().is_positive() {
@@ -119,7 +120,9 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
     Ok(found)
 }
 
-fn candidates(nominal: Length) -> Vec<(FitClasses, Fit)> {
+fn candidates(nominal: Length) -> Result<Vec<(FitClasses, Fit)>, Error> {
+    // Every size in the tables has this one: beyond them the search says so.
+    Fit::of_classes(nominal, "H7".parse()?, "h6".parse()?)?;
     let mut all = Vec::new();
     // What a small shop holds: a reamed hole, a turned shaft a grade finer.
     for (hole, shaft) in [(7, 6), (8, 7)] {
@@ -138,5 +141,5 @@ fn candidates(nominal: Length) -> Vec<(FitClasses, Fit)> {
         b41::Class::all()
             .filter_map(|class| class.fit(nominal).ok().map(|fit| (FitClasses::B41(class), fit))),
     );
-    all
+    Ok(all)
 }

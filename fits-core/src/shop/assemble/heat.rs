@@ -21,6 +21,8 @@ use crate::{
 
 /// The temperature that sizes are given at (ISO 1), in degrees Celsius.
 const ROOM: f64 = 20.0;
+/// Steel melts here: what is hotter is no answer.
+const MELTS: f64 = 1500.0;
 /// Below what a freezer gives, cold burns and the coolants choke.
 const BURNS: f64 = -25.0;
 /// What still air and radiation take from a hot part, in watts per square
@@ -56,7 +58,7 @@ pub struct Heat {
     /// The interference and the clearance: what heat or cold must open.
     pub opens: Length,
     /// Heat the hub alone to this, taken out of the oven; none where its
-    /// expansion is not known.
+    /// expansion is not known, and where it would melt first.
     pub hub_to: Option<ThermodynamicTemperature>,
     /// What the hub stands, where it is known.
     pub hub_limit: Option<ThermodynamicTemperature>,
@@ -138,7 +140,7 @@ impl Heat {
         let strain = opens.millimetres() / joint.diameter.millimetres();
         let keeps = warmth_kept(joint, seconds);
         let heated = |strain: f64| {
-            Some(ROOM + strain / expansion(&joint.hub)? / keeps?).filter(|to| to.is_finite())
+            Some(ROOM + strain / expansion(&joint.hub)? / keeps?).filter(|to| *to < MELTS)
         };
         let hub_limit = joint.hub.heat_limit().map(|limit| limit.get::<degree_celsius>());
         let hub_to = heated(strain);

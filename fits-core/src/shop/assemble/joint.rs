@@ -23,6 +23,10 @@ pub const SMOOTHING_MOST: f64 = 0.8;
 /// stress.
 pub const SMOOTHING_LEAST: f64 = 0.4;
 
+/// Joints that a shop can press or shrink, with room to spare.
+const SMALLEST: Length = Length::from_tenth_nanometres(1_000_000);
+const LARGEST: Length = Length::from_tenth_nanometres(200_000_000_000);
+
 /// A part between the shaft and the hub, with the joint on its outside.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sleeve {
@@ -188,10 +192,10 @@ impl Joint {
     }
 
     fn check(&self) -> Result<(), Error> {
-        if !self.diameter.is_positive() {
+        if self.diameter < SMALLEST || self.diameter > LARGEST {
             return Err(refused(
-                format!("a joint of {} is none", self.diameter),
-                "give the diameter that both parts share",
+                format!("a joint of {} is none that is pressed", self.diameter),
+                "joints run from 0.1 mm to 20 m across",
             ));
         }
         if let Some(length) = self.length.filter(|length| !length.is_positive()) {

@@ -23,14 +23,19 @@ impl Text {
             // A shrunk joint is pressed only to part it.
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
-                _ => ("PRESS", "by the end of the stroke"),
+                _ if answer.valid => ("PRESS", "by the end of the stroke"),
+                _ => ("PRESS", "as if all stayed elastic"),
             };
             let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
         }
         if let (Some(torque), Some(axial)) = (answer.torque_n_m, answer.axial_hold_n) {
-            let value = self.style(Style::Strong, &format!("{:<22}", self.torque(torque)));
-            let along = self.one_force(axial);
-            let _ = writeln!(out, "HOLDS {value}at the loosest, friction {low}; {along} along");
+            let (value, along) = if torque > 0.0 {
+                (self.torque(torque), format!("; {} along", self.one_force(axial)))
+            } else {
+                ("nothing".to_owned(), String::new())
+            };
+            let value = self.style(Style::Strong, &format!("{value:<22}"));
+            let _ = writeln!(out, "HOLDS {value}at the loosest, friction {low}{along}");
         }
         self.keeps(out, answer);
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
@@ -73,7 +78,11 @@ impl Text {
             .map(|part| part.part)
             .collect();
         let lighter = match (&answer.lighter, answer.elastic_up_to_mm) {
-            (Some(class), _) => format!("; {class} would keep"),
+            (Some(lighter), _) => {
+                let loose = lighter.interference_min_mm.0.is_negative();
+                let loose = if loose { ", but may come out loose" } else { "" };
+                format!("; {} would keep{loose}", lighter.class)
+            }
             (None, Some(up_to)) => {
                 format!("; nothing over {} would keep", self.one_difference(up_to.0))
             }
@@ -188,7 +197,7 @@ impl Text {
             ));
         }
         if said.is_empty() {
-            said.push("no expansion known".into());
+            said.push("no: too much to open, or no expansion is known".into());
         }
         let play = self.one_difference(clearance.0);
         wrapped(
@@ -211,9 +220,10 @@ impl Text {
         };
         let pilot = Self::target(lead.pilot_max_mm.0, unit, Rounding::Down);
         let words = format!(
-            "{} deg by {}, or a pilot of {pilot} or a thou less, {} long",
+            "{} deg by {} ({} off the diameter), or a pilot of {pilot} or a thou less, {} long",
             lead.angle_deg,
             along(lead.length_mm.0),
+            along(lead.allowance_mm.0),
             along(lead.pilot_length_mm.0)
         );
         wrapped(out, &format!("  {:<12} ", "lead-in"), &words);
