@@ -23,7 +23,7 @@ pub use self::asked::{
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
 };
 pub use self::assembly::{
-    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
+    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, LighterFigures, MinMax, PickGripAnswer,
     PlasticFigures, WallPoint,
 };
 pub use self::bushing::{
