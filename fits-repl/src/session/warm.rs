@@ -31,7 +31,7 @@ use crate::{
 };
 
 const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
-const REFERENCE: f64 = 20.0;
+pub(super) const REFERENCE: f64 = 20.0;
 
 /// A pair, its materials and its range in °C, resolved.
 struct Found {
@@ -43,7 +43,7 @@ struct Found {
     warm_end: f64,
 }
 
-fn celsius(value: f64) -> ThermodynamicTemperature {
+pub(super) fn celsius(value: f64) -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<degree_celsius>(value)
 }
 
