@@ -161,7 +161,7 @@ pub struct Part {
     /// What the shaft is made of: `shaft steel`.
     pub shaft_material: Option<Spot<String>>,
     /// `warm TEMP` or `warm TEMP..TEMP`: where the pair works.
-    pub warm: Option<Spot<(Amount, Option<Amount>)>>,
+    pub warm: Option<Box<Spot<(Amount, Option<Amount>)>>>,
 }
 
 impl Part {
