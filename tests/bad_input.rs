@@ -856,6 +856,111 @@ fn inch_classes_and_questions() {
 }
 
 #[test]
+fn threads() {
+    let pitches = "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75";
+    refused("M10x", "the pitch is missing after the x", "", pitches);
+    refused("M10x20", "a pitch of 20 mm leaves no core in M10", "20", pitches);
+    let listed = "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF";
+    refused("3/8-240", "240 tpi is finer than any Unified thread", "240", listed);
+    refused("M10 6A", "no internal metric thread has class 6A", "6A", "the usual one is `6H`");
+    refused(
+        "3/8-24 2B wires",
+        "2B is a class of the nut, and wires go over the screw",
+        "2B",
+        "name the screw's class, as `3/8-24 2A wires`",
+    );
+    refused(
+        "3/8-24 6g",
+        "a Unified thread has no class 6g",
+        "6g",
+        "screws take `2A` (`1A`, `3A`), nuts `2B` (`1B`, `3B`)",
+    );
+    refused(
+        "G1/2 6H",
+        "parallel pipe G threads have no class 6H of external thread",
+        "6H",
+        "screws are class A or B: `G1/2 A`",
+    );
+    refused(
+        "M10 tap 130%",
+        "130 % of thread cannot be tapped",
+        "130%",
+        "from 40 % to 100 %: `M10 tap 75%`",
+    );
+    refused(
+        "3/8-24 wires 0.1in",
+        "a wire of 0.1 in is too big to touch both flanks below the crests",
+        "0.1in",
+        "wires from 0.021695 in to 0.043389 in can be used; the best: `3/8-24 wires 0.024056 in`",
+    );
+    refused(
+        "3/8-24 wires 0.001in",
+        "a wire of 0.001 in sinks below the crests",
+        "0.001in",
+        "wires from 0.021695 in to 0.043389 in can be used; the best: `3/8-24 wires 0.024056 in`",
+    );
+    refused(
+        "3/8-24 2A over 0.9in",
+        "0.9 in over wires is no size of this thread",
+        "0.9in",
+        "about 0.38101 in is expected",
+    );
+    refused(
+        "3/8-24 2A over 0.383",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "0.383",
+        "give its unit: `3/8-24 2A over 0.383in`",
+    );
+    refused(
+        "M10 cut compound 40",
+        "the compound at 40 degrees cuts into the other flank, which stands at 30",
+        "compound 40",
+        "try `M10 cut compound 29.5`",
+    );
+    let goes = "as in `M10 tap, hub steel`, `M10 wires 1mm` or `M10 cut straight`";
+    refused("M10, hub steel", "a material goes with `tap`", "steel", goes);
+    refused("M10 wires, nose 1", "the tool's nose goes with `cut`", "1", goes);
+    refused(
+        "M10 wires compound",
+        "how the tool is fed goes with `cut` or `over`",
+        "compound",
+        goes,
+    );
+    refused("M10 tap cut", "`tap` and `cut` are two questions", "cut", "ask one at a time");
+    refused("M10 tapp", "`tapp` does not go with a thread", "tapp", "try `M10 tap`");
+    let drills = "from 8.0514428 mm (100 %) to under 10 mm (0 %)";
+    refused("M10 tap 10", "a drill of 10 mm leaves no thread", "10", drills);
+    refused("M10 tap 5", "a drill of 5 mm is too small", "5", drills);
+    refused(
+        "M10 tap form 90%",
+        "90 % of thread cannot be formed",
+        "90%",
+        "from 50 % to 75 %: `M10 tap form 65%`",
+    );
+    refused("M10, long 0", "a length of nought engages nothing", "0", "as in `M10, long 12`");
+    refused(
+        "m10",
+        "a class needs its nominal size before it",
+        "m",
+        "a metric thread takes the capital: `M10`",
+    );
+    refused(
+        "R1/2 tap",
+        "taper pipe R is an external thread: nothing is tapped",
+        "tap",
+        "its mates are Rp and Rc, as `Rp1/2 tap`",
+    );
+    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: ti");
+    // What is in no list is computed, and says so.
+    let fits_repl::answer::Answer::Thread(special) =
+        Session::new().evaluate("1/4-19").expect("a special thread")
+    else {
+        panic!("no thread")
+    };
+    assert_eq!(special.name.series, "in no list: computed by the formulas");
+}
+
+#[test]
 fn lines_that_are_no_query() {
     refused("", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
     refused("   ", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
@@ -896,6 +1001,26 @@ proptest! {
         if let Err(problem) = Session::new().evaluate(&line) {
             prop_assert!(line.get(problem.at.clone()).is_some(), "{:?} in {line:?}", problem.at);
             let _ = problem.hint(&line);
+        }
+    }
+
+    #[test]
+    fn no_near_thread_panics(line in "(why |)(M[0-9.]{1,4}(x[0-9.P]{0,4})?|[0-9#/-]{1,6}-[0-9]{1,3}|Tr[0-9]{1,3}x[0-9]{1,2}|[0-9/]{1,4}-[0-9]{1,2} Acme|G[0-9/]{1,4}|[0-9]{1,2}BA|[0-9/]{1,4} BS[WF]|[0-9/]{1,4} NPT)( LH| 2 starts| 6H/6g| 2A| 3B| 7e| medium)?( tap| wires| cut| over| clearance)?( [0-9.]{1,5}(in|mm|%)?)?(, hub steel| straight| compound 14| inside| long 9| form| nose 0.1mm| wire 1mm){0,2}") {
+        let mut session = Session::new();
+        match session.evaluate(&line) {
+            Err(problem) => {
+                prop_assert!(line.get(problem.at.clone()).is_some(), "{:?} in {line:?}", problem.at);
+                prop_assert!(!problem.message.is_empty());
+            }
+            Ok(answer) => {
+                let mut out = Vec::new();
+                fits_repl::render::json::object(&mut out, None, &line, &Ok(answer.clone()));
+                prop_assert!(serde_json::from_slice::<serde_json::Value>(&out).is_ok());
+                let text = fits_repl::render::text::Text { settings: session.shown(), colour: fits_repl::render::Colour::Off };
+                let text = text.answer(&answer);
+                prop_assert!(text.lines().all(|line| line.chars().count() <= 80), "{line}\n{text}");
+                prop_assert!(line.starts_with("why") || text.lines().count() <= 24, "{line}\n{text}");
+            }
         }
     }
 

@@ -417,6 +417,89 @@ fn general_tolerances_drills_seats_and_picks() {
 }
 
 #[test]
+fn threads() {
+    // ISO 965-2, M10-6H/6g, and ASME B1.1, 3/8-24 UNF: `tests/thread_published.rs` names the tables.
+    let thread = answer("M10 6H/6g");
+    has(&thread, "/answer", "thread");
+    has(&thread, "/designation", "M10x1.5-6H/6g");
+    has(&thread, "/pitch_mm", 1.5);
+    has(&thread, "/assumed/0", "no pitch given: coarse");
+    for (field, wanted) in [
+        ("external/class", Value::from("6g")),
+        ("external/major_max_mm", 9.968.into()),
+        ("external/major_min_mm", 9.732.into()),
+        ("external/pitch_max_mm", 8.994.into()),
+        ("external/pitch_min_mm", 8.862.into()),
+        ("internal/class", "6H".into()),
+        ("internal/pitch_max_mm", 9.206.into()),
+        ("internal/pitch_min_mm", 9.026.into()),
+        ("internal/minor_max_mm", 8.676.into()),
+        ("internal/minor_min_mm", 8.376.into()),
+        ("play/pitch_min_mm", 0.032.into()),
+        ("play/pitch_max_mm", 0.344.into()),
+        ("tap/drill/name", "8.5 mm".into()),
+    ] {
+        has(&thread, &format!("/{field}"), wanted);
+    }
+    // A nut's major diameter has no upper limit.
+    assert!(thread["internal"].get("major_max_mm").is_none());
+    let screw = answer("3/8-24 UNF 2A");
+    has(&screw, "/external/pitch_max_mm", 8.80872);
+    has(&screw, "/tpi", 24.0);
+    assert!(screw.get("internal").is_none() && screw.get("play").is_none());
+    has(&answer("Tr40x14P7 LH"), "/lead_mm", 14.0);
+    has(&answer("Tr40x14P7 LH"), "/hand", "left");
+    has(&answer("3/8"), "/thread", "3/8-16 UNC");
+    assert!(answer("3/8in").get("thread").is_none());
+}
+
+#[test]
+fn tap_drills_wires_and_passes() {
+    let tap = answer("M10 tap 70%");
+    has(&tap, "/answer", "tap");
+    has(&tap, "/drill/name", "8.6 mm");
+    has(&tap, "/drill/mm", 8.6);
+    has(&tap, "/percent", 71.85);
+    assert!(tap["alternatives"].as_array().is_some_and(|others| others.len() >= 3));
+    let tap = answer("#2-56 tap #50");
+    has(&tap, "/drill/name", "#50");
+    has(&tap, "/in_hand", true);
+    // (0.086 - 0.070) x 56 / 1.299038.
+    has(&tap, "/percent", 68.97);
+    // ISO 273:1979, table: M10, fine 10.5, medium 11, coarse 12.
+    let holes = answer("M10 clearance");
+    has(&holes, "/answer", "clearance_hole");
+    has(&holes, "/holes/1/min_mm", 11.0);
+    let wires = answer("3/8-24 3A wires 0.024in");
+    has(&wires, "/answer", "wires");
+    has(&wires, "/wire_mm", 0.6096);
+    has(&wires, "/best_wire_mm", 0.611_029);
+    let over = answer("3/8-24 2A over 0.3830in");
+    has(&over, "/answer", "over_wires");
+    has(&over, "/verdict", "cut more");
+    has(&over, "/feed/compound_deg", 29.5);
+    has(&answer("3/8-24 2A over 0.3810in"), "/verdict", "good");
+    has(&answer("3/8-24 2A over 0.3810in"), "/feed", Value::Null);
+    has(&answer("3/8-24 2A over 0.3780in"), "/verdict", "over");
+    let passes = answer("M10x1.25 cut straight");
+    has(&passes, "/answer", "thread_passes");
+    has(&passes, "/feed", "straight");
+    has(&passes, "/side", "external");
+    let list = passes["passes"].as_array().expect("passes");
+    assert_eq!(list.last().expect("a pass")["name"], "spring");
+    let depths: Vec<f64> = list.iter().map(|pass| pass["depth_mm"].as_f64().unwrap()).collect();
+    assert!(depths.windows(2).all(|pair| pair[0] <= pair[1]), "{depths:?}");
+    // The dial of a slide read by diameter stands at twice the depth.
+    assert!((list[0]["dial_mm"].as_f64().unwrap() - 2.0 * depths[0]).abs() < 1e-9);
+    let mut session = Session::new();
+    ask(&mut session, "dial radius");
+    let passes = ask(&mut session, "M10x1.25 cut straight");
+    has(&passes, "/passes/0/dial_mm", passes["passes"][0]["depth_mm"].clone());
+    has(&answer("M10x1.25 6H cut"), "/side", "internal");
+    has(&answer("why 3/8-24 3A wires"), "/answer", "why");
+}
+
+#[test]
 fn stacks() {
     // Shigley's Mechanical Engineering Design, 9th ed., Example 1-3.
     let stack = answer(

@@ -9,8 +9,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "bushings, passes, drills, general, pick, assemble, stack, warm, settings, why,",
-            "program.",
+            "passes, drills, threads, general, pick, assemble, bushings, stack, warm,",
+            "settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -117,6 +117,27 @@ pub const TOPICS: &[HelpAnswer] = &[
         topic: "drills",
         lines: &["The nearest standard drills: fractions, letters, numbers, metric."],
         examples: &[("drill 0.7031in", "under and over"), ("drill #7", "one by its name")],
+    },
+    HelpAnswer {
+        topic: "threads",
+        lines: &[
+            "Names: M10x1.25, 3/8-24, #10-32, Tr20x4, 1/2-10 Acme 2G, 1/2 BSW, 2BA, G1/2,",
+            "1/2-14 NPT; then classes, nut and screw as 6H/6g or 2B/2A, LH, 2 starts. A size",
+            "with no pitch takes the coarse series. long SIZE: the length engaged. After tap:",
+            "hub MATERIAL, hand, power, form. After cut: inside, straight, compound 29, nose.",
+        ],
+        examples: &[
+            ("M10x1.25", "limits, blank, tap drill, depth of cut"),
+            ("3/8-24 2B/2A", "a pair and its play"),
+            ("thread 3/8", "a bare fraction as a thread"),
+            ("M10 tap 70%", "drills for so much thread"),
+            ("#2-56 tap #50", "what a drill in hand gives"),
+            ("M10 clearance", "holes that the screw passes"),
+            ("3/8-24 2A wires", "the size over three wires"),
+            ("3/8-24 2A over 0.3830in", "what a reading means, what to feed"),
+            ("M10x1.25 cut", "on the lathe, pass by pass"),
+            ("Tr20x4 cut inside straight", "a nut, fed by the cross slide"),
+        ],
     },
     HelpAnswer {
         topic: "general",
@@ -298,6 +319,9 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         }
         "hub" | "thin" | "long" | "turns" | "press" | "slip" => Some("words"),
         "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
+        "tap" | "wires" | "wire" | "cut" | "clearance" | "over" | "tpi" | "pitch" => {
+            Some("threads")
+        }
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),

@@ -4,6 +4,7 @@ mod assembly;
 mod bushing;
 mod quantity;
 mod stack;
+mod threads;
 
 use std::ops::Range;
 
@@ -12,6 +13,7 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
+pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
 pub use self::{
     assembly::{Body, Ends, JointText, SleeveText, WishText},
     bushing::BushingText,
@@ -280,6 +282,8 @@ pub enum Query {
     PickGrip { joint: Box<JointText>, wishes: Box<WishText> },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
+    /// A thread and what is asked of it.
+    Thread(Box<ThreadQuery>),
     /// `bushing SIZE od SIZE …`: a bushing, its housing and its shaft.
     Bushing(Box<BushingText>),
     /// `stack LINK LINK …`: the play that parts end to end leave.

@@ -12,6 +12,8 @@ mod check;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod inch_reamer_table;
 mod inch_reamers;
+pub mod infeed;
+mod of_thread;
 mod passes;
 mod pick;
 #[rustfmt::skip]
@@ -23,6 +25,8 @@ mod stock_table;
 pub mod stack;
 #[cfg(feature = "uom")]
 mod swelling;
+pub mod tap;
+pub mod wires;
 #[cfg(feature = "uom")]
 #[rustfmt::skip]
 mod swelling_table;

@@ -76,6 +76,19 @@ impl Length {
         self.0 as f64 / 1e7
     }
 
+    /// The length nearest to so many millimetres, to 0.1 nm, halves to even.
+    ///
+    /// # Errors
+    /// Not a finite number, or out of range.
+    pub(crate) fn nearest_millimetres(millimetres: f64) -> Result<Self, Error> {
+        let count = libm::rint(millimetres * 1e7);
+        if count.is_nan() || count.abs() >= 9.2e18 {
+            return Err(out_of_range());
+        }
+        #[allow(clippy::cast_possible_truncation, reason = "whole, and its size is checked above")]
+        Ok(Self(count as i64))
+    }
+
     /// The sum.
     ///
     /// # Errors

@@ -7,6 +7,7 @@ mod asked;
 mod assembly;
 mod bushing;
 mod stack;
+mod threads;
 mod warm;
 
 use fits_core::{
@@ -30,6 +31,12 @@ pub use self::bushing::{
 };
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
+};
+pub use self::threads::{
+    AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
+    FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
+    TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
+    WiresAnswer,
 };
 pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;
@@ -78,6 +85,18 @@ pub enum Answer {
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.
     Seat(SeatAnswer),
+    /// A thread.
+    Thread(Box<ThreadAnswer>),
+    /// Drills for a tap.
+    Tap(Box<TapAnswer>),
+    /// Holes that a screw passes.
+    ClearanceHole(Box<ClearanceHoleAnswer>),
+    /// The size over three wires.
+    Wires(Box<WiresAnswer>),
+    /// A reading over wires.
+    OverWires(Box<OverWiresAnswer>),
+    /// How to cut a thread.
+    ThreadPasses(Box<ThreadPassesAnswer>),
     /// The play that parts end to end leave.
     Stack(Box<StackAnswer>),
     /// A pair away from 20 °C.
@@ -97,6 +116,9 @@ pub enum Answer {
 pub struct SizeAnswer {
     /// The size, exactly.
     pub size_mm: Mm,
+    /// The thread that a bare fraction may mean, as a query.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thread: Option<String>,
 }
 
 /// One feature: limits and aim, and where they come from.

@@ -11,6 +11,7 @@ mod fault;
 pub(crate) mod quantities;
 mod sizes;
 mod stack;
+mod threads;
 mod tolerances;
 mod warm;
 mod words;
@@ -180,6 +181,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
+    }
+    if let Some(thread) = threads::thread(input, total) {
+        return thread;
     }
     if input.starts_with(['b', 'B'])
         && let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
@@ -365,12 +369,14 @@ fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
         );
     }
     if rest.starts_with(|c: char| c.is_ascii_digit()) && letters.len() <= 2 {
+        let advice = if letters == "m" { "a metric thread takes the capital" } else { "" };
+        let before = if letters == "m" { (1, "M".into()) } else { (0, "20 ".into()) };
         return fatal_fix(
             input,
             letters.len(),
             "a class needs its nominal size before it",
-            "",
-            Some((0, "20 ".into())),
+            advice,
+            Some(before),
         );
     }
     unknown(input)

@@ -14,6 +14,7 @@ mod quantities;
 mod resolve;
 mod sizes;
 mod stack;
+mod threads;
 mod warm;
 mod why;
 
@@ -118,6 +119,7 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
+            | Query::Thread(_)
             | Query::Assemble(_)
             | Query::PickGrip { .. }
             | Query::Seat { .. }
@@ -136,6 +138,9 @@ impl Session {
     fn thought_in(&self, query: &Query) -> Units {
         match query {
             Query::Part(part) => mates::thought_in(&part.size, self.units),
+            // A thread is thought of in the system of its name.
+            Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
+            Query::Thread(_) => Units::Millimetres,
             Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
                 mates::thought_in(&joint.head.size, self.units)
             }
@@ -161,7 +166,7 @@ impl Session {
                     return Err(Problem::new("the size is longer than 900 km", size.at.clone())
                         .advise("as in `3/4in - 15 thou`"));
                 }
-                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length) }))
+                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread: threads::of_size(size) }))
             }
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
@@ -172,6 +177,7 @@ impl Session {
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
+            Query::Thread(thread) => self.thread(thread),
             Query::Bushing(text) => self.bushing(text),
             Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.

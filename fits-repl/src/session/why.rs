@@ -74,6 +74,7 @@ impl Session {
             | Query::Seat { .. } => {
                 why_asked(&mut figures, &answer, self.shown);
             }
+            Query::Thread(_) => figures.extend(reasons_of(&answer)),
             Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
             Query::Stack(_) => self.why_stack(&mut figures, &answer),
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
@@ -116,6 +117,19 @@ impl Session {
         self.why_one(figures, part, &pair.hole);
         self.why_one(figures, part, &pair.shaft);
         why_pair(figures, &pair.fit, self.shown);
+    }
+}
+
+/// The reasons that an answer carries with it.
+fn reasons_of(answer: &Answer) -> Vec<Reason> {
+    match answer {
+        Answer::Thread(thread) => thread.reasons.clone(),
+        Answer::Tap(tap) => tap.reasons.clone(),
+        Answer::ClearanceHole(holes) => holes.reasons.clone(),
+        Answer::Wires(wires) => wires.reasons.clone(),
+        Answer::OverWires(over) => over.wires.reasons.clone(),
+        Answer::ThreadPasses(passes) => passes.reasons.clone(),
+        _ => Vec::new(),
     }
 }
 

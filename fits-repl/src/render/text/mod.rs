@@ -11,6 +11,7 @@ mod lines;
 mod quantities;
 mod readings;
 mod stack;
+mod threads;
 mod warm;
 
 use std::fmt::Write as _;
@@ -70,6 +71,9 @@ impl Text {
         match answer {
             Answer::Size(size) => {
                 let _ = writeln!(out, "{}", self.both_exact(size.size_mm.0));
+                if let Some(thread) = &size.thread {
+                    let _ = writeln!(out, "  the thread is `{thread}`");
+                }
             }
             Answer::Feature(feature) => self.feature(&mut out, feature),
             Answer::Fit(fit) => self.fit(&mut out, fit),
@@ -88,6 +92,12 @@ impl Text {
             Answer::PickGrip(grip) => self.pick_grip(&mut out, grip),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
+            Answer::Thread(thread) => self.thread(&mut out, thread),
+            Answer::Tap(tap) => self.tap(&mut out, tap),
+            Answer::ClearanceHole(holes) => self.clearance_holes(&mut out, holes),
+            Answer::Wires(wires) => self.wires(&mut out, wires),
+            Answer::OverWires(over) => self.over_wires(&mut out, over),
+            Answer::ThreadPasses(passes) => self.thread_passes(&mut out, passes),
             Answer::Stack(stack) => self.stack(&mut out, stack),
             Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
             Answer::BushingFit(bushing) => self.bushing(&mut out, bushing),
