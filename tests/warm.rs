@@ -146,6 +146,16 @@ fn a_fit_is_its_own_at_twenty_degrees_and_crosses_where_it_says() {
     }
 }
 
+// A maker of plastic wheels, published web page: nylon 6 and 66 grow by 2 and 3.5
+// percent soaked.
+#[test]
+fn soaked_nylon_grows_as_a_maker_prints() {
+    for name in ["nylon 6", "nylon 66"] {
+        let growth = Damp::Soaked.growth(Material::find(name).unwrap());
+        assert!((0.02..=0.035).contains(&growth), "{name}: {growth}");
+    }
+}
+
 #[test]
 fn damp_grows_nylon_and_nothing_else() {
     let [nylon, steel] = ["nylon", "steel"].map(|name| Material::find(name).unwrap());

@@ -220,6 +220,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
             ("bushing 20 od 26 long 20, hub steel, bronze, shaft h6", "the bore in place"),
             ("bushing 20 lined", "a lined one by its maker's table"),
+            ("stack shaft 30.2 \u{b1}0.05, flange -2x 3 \u{b1}0.05, hub -24 \u{b1}0.05", "flanges"),
         ],
     },
     HelpAnswer {

@@ -17,7 +17,7 @@ pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
 pub use self::{
     assembly::{Body, Ends, JointText, SleeveText, WishText},
     bushing::BushingText,
-    quantity::{Amount, Dimension, Quantity, QuantityUnit},
+    quantity::{Amount, Dimension, Quantity, QuantityUnit, Temperatures},
     stack::{LinkText, StackText},
 };
 
@@ -163,7 +163,7 @@ pub struct Part {
     /// What the shaft is made of: `shaft steel`.
     pub shaft_material: Option<Spot<String>>,
     /// `warm TEMP` or `warm TEMP..TEMP`: where the pair works.
-    pub warm: Option<Spot<(Amount, Option<Amount>)>>,
+    pub warm: Option<Box<Temperatures>>,
 }
 
 impl Part {

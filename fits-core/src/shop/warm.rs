@@ -7,13 +7,11 @@
 //! and free: what a housing forces on a bushing is the business of `bushing`.
 
 use uom::si::{
-    f64::{Length as Typed, ThermodynamicTemperature},
-    length::millimeter,
-    temperature_coefficient::per_kelvin,
+    f64::ThermodynamicTemperature, temperature_coefficient::per_kelvin,
     thermodynamic_temperature::degree_celsius,
 };
 
-use super::Damp;
+use super::{Damp, assemble::millimetres};
 use crate::{
     error::{Error, Kind},
     fit::Fit,
@@ -22,7 +20,7 @@ use crate::{
 };
 
 /// Where sizes hold, in °C (ISO 1).
-const REFERENCE: f64 = 20.0;
+pub(super) const REFERENCE: f64 = 20.0;
 /// Colder than this the coefficients no longer hold, in °C.
 const COLDEST: f64 = -100.0;
 
@@ -185,8 +183,4 @@ impl Warm {
         let upper = millimetres(wanted / self.shaft.factor(celsius))?;
         Limits::new(upper.checked_sub(self.fit.shaft().tolerance())?, upper)
     }
-}
-
-fn millimetres(value: f64) -> Result<Length, Error> {
-    Length::nearest(Typed::new::<millimeter>(value))
 }

@@ -68,7 +68,7 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
     }
     if let Ok((after, ())) = keyword("warm")(input) {
         let (end, warm) = warm::temperatures(after, total)?;
-        return once(input, end, &mut part.warm, warm);
+        return once(input, end, &mut part.warm, Box::new(warm));
     }
     let feature =
         alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))));

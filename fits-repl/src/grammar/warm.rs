@@ -5,12 +5,9 @@ use super::{
     quantities::quantity,
     words::{space, span},
 };
-use crate::query::{Amount, Dimension, Spot};
+use crate::query::{Dimension, Spot, Temperatures};
 
-pub(super) fn temperatures(
-    after: &str,
-    total: usize,
-) -> Parsed<'_, Spot<(Amount, Option<Amount>)>> {
+pub(super) fn temperatures(after: &str, total: usize) -> Parsed<'_, Temperatures> {
     const ADVICE: &str = "as in `20 H7/g6 warm -20C..60C, hole aluminium, shaft steel`";
     let (start, _) = space(after)?;
     let one = |input, missing| quantity(input, total, Dimension::Temperature, missing, ADVICE);

@@ -1,6 +1,6 @@
 //! A bushing as typed, with its housing and its shaft.
 
-use super::{Amount, Size, Spot, Tolerance};
+use super::{Size, Spot, Temperatures, Tolerance};
 
 /// `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`.
 #[derive(Clone, Debug)]
@@ -30,5 +30,5 @@ pub struct BushingText {
     /// `rpm N`: turns a minute.
     pub rpm: Option<Spot<f64>>,
     /// `warm TEMP` or `warm TEMP..TEMP`.
-    pub warm: Option<Spot<(Amount, Option<Amount>)>>,
+    pub warm: Option<Temperatures>,
 }

@@ -76,3 +76,6 @@ pub struct Quantity {
 
 /// A quantity and its place.
 pub type Amount = Spot<Quantity>;
+
+/// One temperature, or the two ends of a range.
+pub type Temperatures = Spot<(Amount, Option<Amount>)>;

@@ -27,11 +27,11 @@ use super::{
 use crate::{
     answer::{Answer, AtFigures, DampFigures, Mm, WarmAnswer, WarmPart},
     problem::Problem,
-    query::{Amount, Part, Size, Spot},
+    query::{Part, Size, Spot, Temperatures},
 };
 
 const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
-const REFERENCE: f64 = 20.0;
+pub(super) const REFERENCE: f64 = 20.0;
 
 /// A pair, its materials and its range in °C, resolved.
 struct Found {
@@ -43,16 +43,12 @@ struct Found {
     warm_end: f64,
 }
 
-fn celsius(value: f64) -> ThermodynamicTemperature {
+pub(super) fn celsius(value: f64) -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<degree_celsius>(value)
 }
 
 impl Session {
-    pub(super) fn warm(
-        &self,
-        part: &Part,
-        warm: &Spot<(Amount, Option<Amount>)>,
-    ) -> Result<Answer, Problem> {
+    pub(super) fn warm(&self, part: &Part, warm: &Temperatures) -> Result<Answer, Problem> {
         let found = self.warm_pair(part, warm)?;
         let failed = |error: fits_core::Error| from_core(&error, part.size.at.clone());
         let at = |value: f64| -> Result<AtFigures, Problem> {
@@ -100,11 +96,7 @@ impl Session {
         })))
     }
 
-    fn warm_pair(
-        &self,
-        part: &Part,
-        warm: &Spot<(Amount, Option<Amount>)>,
-    ) -> Result<Found, Problem> {
+    fn warm_pair(&self, part: &Part, warm: &Temperatures) -> Result<Found, Problem> {
         if let Some(work) = &part.work {
             return Err(Problem::new(
                 "a plan has no temperature: sizes hold at 20 °C",

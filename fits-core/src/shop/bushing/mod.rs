@@ -24,7 +24,8 @@ use uom::si::{
 
 use super::{
     Damp,
-    assemble::{Compound, Friction, Joining, Joint, Lubricant, Ring, Surface},
+    assemble::{Compound, Friction, Joining, Joint, Lubricant, Ring, Surface, millimetres},
+    warm::REFERENCE,
 };
 use crate::{
     error::{Error, Kind},
@@ -32,8 +33,6 @@ use crate::{
     standards::materials::Material,
 };
 
-/// Where sizes hold, in °C (ISO 1).
-const REFERENCE: f64 = 20.0;
 /// A wall under this share of the bore is foil, not a bushing.
 const THINNEST: i64 = 50;
 
@@ -351,8 +350,4 @@ pub fn bore_for(shaft: Limits, running: Limits) -> Result<Suited, Error> {
         shaft.lower().checked_add(running.upper())?,
     );
     Ok(Suited { aim, limits: limits.ok() })
-}
-
-fn millimetres(value: f64) -> Result<Length, Error> {
-    Length::nearest(uom::si::f64::Length::new::<uom::si::length::millimeter>(value))
 }

@@ -7,6 +7,7 @@ use super::{
 use crate::{
     error::{Error, Kind},
     nearest::{nearest, plain},
+    shop::assemble::millimetres,
     size::{Length, Limits, inches},
     source::{Provenance, Reason},
 };
@@ -173,7 +174,7 @@ fn by_bore(kind: Bush, shaft: Length) -> Result<Running, Error> {
     let thou = |figure: &str| kind.number(figure).unwrap_or(0.0);
     let one = |rate: &str, least: &str| -> Result<Length, Error> {
         let by_size = thou(rate) * shaft.millimetres() / 25.4;
-        super::millimetres(by_size.max(thou(least)) * 0.0254)
+        millimetres(by_size.max(thou(least)) * 0.0254)
     };
     let clearance = Limits::new(
         one("least_per_inch_thou", "least_thou")?,

@@ -102,6 +102,9 @@ impl Text {
                 ),
             );
         }
+        if part.as_given_will_do == Some(true) {
+            let _ = writeln!(out, "  {:<21}any inside its own limits does", "");
+        }
         if let Some(usually) = part.usually.and_then(limits)
             && part.always != part.usually
         {

@@ -18,17 +18,14 @@ use fits_core::{
         materials::Material,
     },
 };
-use uom::si::{
-    f64::ThermodynamicTemperature, force::newton, pressure::megapascal,
-    thermodynamic_temperature::degree_celsius,
-};
+use uom::si::{force::newton, pressure::megapascal};
 
 use self::play::{cautions, length_over_bore, remarks, speed};
 use super::{
     Session,
     mates::is_inch,
     resolve::{One, from_core},
-    warm::material,
+    warm::{REFERENCE, celsius, material},
     why::said,
 };
 use crate::{
@@ -41,7 +38,6 @@ use crate::{
 };
 
 const EXAMPLE: &str = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze`";
-const REFERENCE: f64 = 20.0;
 /// Words for a lined bushing beside its material's name.
 const LINED: [&str; 6] = ["lined", "ptfe-lined", "ptfe lined", "pom-lined", "wrapped", "du"];
 
@@ -71,10 +67,6 @@ impl Found {
             length: self.length,
         }
     }
-}
-
-fn celsius(value: f64) -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<degree_celsius>(value)
 }
 
 fn part(one: &One) -> BushingPart {
