@@ -23,8 +23,8 @@ pub use self::asked::{
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
 };
 pub use self::assembly::{
-    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, LighterFigures, MinMax, PickGripAnswer,
-    PlasticFigures, WallPoint,
+    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, LighterFigures, MinMax,
+    PickGripAnswer, PlasticFigures, WallPoint,
 };
 pub use self::bushing::{
     BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
