@@ -7,7 +7,25 @@ pub(super) struct Normal {
     pub(super) sd: f64,
 }
 
+/// Mean 0, standard deviation 1.
+pub(super) const STANDARD: Normal = Normal { mean: 0.0, sd: 1.0 };
+
 impl Normal {
+    /// The value that is exceeded with a chance, by halving: to a part in a
+    /// million between eight standard deviations.
+    pub(super) fn above_with(self, chance: f64) -> f64 {
+        let (mut low, mut high) = (-8.0, 8.0);
+        for _ in 0..24 {
+            let middle = f64::midpoint(low, high);
+            if STANDARD.above(middle) > chance {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        self.mean + self.sd * f64::midpoint(low, high)
+    }
+
     /// The chance of being at or below a value.
     pub(super) fn below(self, value: f64) -> f64 {
         if self.sd > 0.0 {

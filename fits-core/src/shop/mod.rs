@@ -15,6 +15,7 @@ mod pick;
 #[rustfmt::skip]
 mod pick_table;
 mod ream;
+pub mod rehearse;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
