@@ -55,6 +55,28 @@ impl Normal {
     }
 }
 
+/// The chance that squares of so many free standard normal quantities sum to
+/// more (the upper tail of chi-square), by the recurrence of the incomplete
+/// gamma function in steps of one (Abramowitz and Stegun, 6.5.22).
+#[cfg(feature = "uom")]
+pub(super) fn scatter_tail(free: u32, sum: f64) -> f64 {
+    let half = sum / 2.0;
+    let (mut tail, mut term, mut shape) = if free % 2 == 0 {
+        // Of two: exp(−x); the next term is x exp(−x).
+        (libm::exp(-half), half * libm::exp(-half), 1.0)
+    } else {
+        let root = libm::sqrt(half);
+        let first = 2.0 * root * libm::exp(-half) / libm::sqrt(core::f64::consts::PI);
+        (libm::erfc(root), first, 0.5)
+    };
+    while 2.0 * shape + 0.5 < f64::from(free) {
+        tail += term;
+        shape += 1.0;
+        term *= half / shape;
+    }
+    tail.clamp(0.0, 1.0)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

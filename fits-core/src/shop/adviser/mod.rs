@@ -13,6 +13,8 @@ mod state;
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Next};
 
+pub use crate::standards::instruments::Uncertainty as Instrument;
+
 use self::state::State;
 use crate::{
     error::{Error, Kind},
@@ -34,15 +36,6 @@ pub struct Prior {
     pub offset_sd: Length,
     /// Standard deviation of one pass from the next, all else alike.
     pub scatter: Length,
-}
-
-/// How far a reading is off, as standard uncertainties.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Instrument {
-    /// What changes from reading to reading: averages out.
-    pub repeat: Length,
-    /// What is the same in each reading: does not.
-    pub bias: Length,
 }
 
 /// What the advice has to keep to.
