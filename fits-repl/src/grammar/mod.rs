@@ -6,6 +6,9 @@
 mod asks;
 mod clauses;
 mod fault;
+mod measuring;
+mod practice;
+pub(crate) mod quantities;
 mod sizes;
 mod tolerances;
 mod words;
@@ -40,8 +43,9 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long", "pick",
-    "ream", "seat", "shaft", "thin", "turn", "turns", "units", "why",
+    "align", "at", "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub",
+    "long", "overhang", "pick", "ream", "rehearse", "room", "runs", "seat", "seed", "shaft",
+    "thin", "turn", "turns", "units", "why", "with", "within",
 ];
 
 /// Reads one line.
@@ -170,6 +174,12 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("align")(input) {
+        return practice::align(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("rehearse")(input) {
+        return practice::rehearse(rest, total);
     }
     let (input, work) = opt(spot(
         total,
