@@ -79,8 +79,11 @@ impl Session {
                 source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
                 known: Known::Seen,
             }),
-            Query::Rehearse(_) => {}
-            Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
+            Query::Rehearse(_)
+            | Query::Units(_)
+            | Query::Dial(_)
+            | Query::Why(_)
+            | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))

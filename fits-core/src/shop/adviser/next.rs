@@ -1,8 +1,9 @@
 //! The next step: every cut that can be dialled is weighed by where it leads,
 //! with one reading after it and the best end from there.
 //!
-//! Weighed is the chance of ending inside the limits, less the chance of
-//! having taken too much, less a little for each pass and reading.
+//! Weighed is the chance of ending inside the limits, less one and a half
+//! times the chance of having taken too much, less a little for each pass and
+//! reading.
 
 use super::{Adviser, state::State};
 use crate::{
@@ -55,7 +56,7 @@ pub struct Next {
 }
 
 /// How much worse a part with too much off is than one with metal left.
-const SCRAP: f64 = 1.0;
+const SCRAP: f64 = 1.5;
 /// What a pass costs, as a chance of a good part.
 const PASS: f64 = 0.015;
 /// What another reading costs.
@@ -69,8 +70,8 @@ const LEAVES: [f64; 16] =
 const MORE_READINGS: [u32; 2] = [3, 5];
 /// Cuts are compared as if read so often after each.
 const COMPARED: u32 = 2;
-/// Readings are weighed at every quarter of a standard deviation up to three.
-const NODES: i32 = 12;
+/// Readings are weighed at every half of a standard deviation up to three.
+const NODES: i32 = 6;
 /// Cuts that stop short, looked through.
 const MOST_AHEAD: usize = 60;
 
@@ -163,7 +164,7 @@ impl Scales {
         let sd = state.reading(repeat).sd;
         let (mut sum, mut value, mut good) = (0.0, 0.0, 0.0);
         for node in -NODES..=NODES {
-            let z = f64::from(node) * 0.25;
+            let z = f64::from(node) * 0.5;
             let density = libm::exp(-z * z / 2.0);
             let end = self.end(&after.moved(weight, z * sd));
             sum += density;
