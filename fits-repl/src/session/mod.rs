@@ -36,6 +36,8 @@ pub struct Session {
     shown: Units,
     /// Told how far long work is: so many of so many.
     pub progress: Option<fn(u64, u64)>,
+    /// Only whether a line is answered matters, not what long work comes to.
+    trying: bool,
     last: String,
     last_settings: SettingsAnswer,
 }
@@ -51,7 +53,15 @@ impl Session {
     pub const fn new() -> Self {
         let (units, dial) = (Units::Millimetres, Dial::Diameter);
         let last_settings = SettingsAnswer { units, dial };
-        Self { units, dial, shown: units, progress: None, last: String::new(), last_settings }
+        Self {
+            units,
+            dial,
+            shown: units,
+            progress: None,
+            trying: false,
+            last: String::new(),
+            last_settings,
+        }
     }
 
     /// The settings in force.
@@ -83,7 +93,7 @@ impl Session {
         self.ask(line).map_err(|mut problem| {
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line)
-                && self.clone().ask(&mended).is_err()
+                && (Self { trying: true, progress: None, ..self.clone() }).ask(&mended).is_err()
             {
                 problem.fix = None;
             }
