@@ -9,7 +9,7 @@ use std::{
 use fits_repl::{
     batch::{self, Outcome, not_text},
     line_editor,
-    render::{Colour, json, text::Text},
+    render::{Colour, json, svg, text::Text},
     session::Session,
 };
 
@@ -17,11 +17,12 @@ const USAGE: &str = "\
 Fits and tolerances at the lathe: what to cut both parts to, and how to get there.
 
 usage: fits                     open the prompt
-       fits [--json] QUERY      answer once, as text or as one JSON object
+       fits [--json|--svg] QUERY   answer once: text, one JSON object, a picture
        fits batch [FILE]        read a query a line, write a JSON object a line
 
 options:
   --json         one JSON object on one line
+  --svg          the picture of a joint (`assemble ...`)
   -h, --help     this text; queries: `fits help`
   -V, --version  the version
 
@@ -38,12 +39,20 @@ const FAILED: u8 = 3;
 /// The command line or a query was not understood.
 const NOT_UNDERSTOOD: u8 = 2;
 
+/// What one answer is written as.
+#[derive(Clone, Copy, PartialEq)]
+enum Form {
+    Text,
+    Json,
+    Svg,
+}
+
 /// What the command line asks for.
 enum Task {
     Usage,
     Version,
     Prompt,
-    Once { json: bool, query: OsString },
+    Once { form: Form, query: OsString },
     Batch(Option<OsString>),
 }
 
@@ -61,7 +70,7 @@ fn main() -> ExitCode {
             write_out(concat!("fits ", env!("CARGO_PKG_VERSION"), "\n").as_bytes()).map(|()| 0)
         }
         Task::Prompt => prompt(),
-        Task::Once { json, query } => once(json, query),
+        Task::Once { form, query } => once(form, query),
         Task::Batch(file) => lines(file),
     };
     match done {
@@ -78,16 +87,17 @@ fn main() -> ExitCode {
 /// Flags come first; from the first word that is none, all is the query.
 fn task(arguments: impl Iterator<Item = OsString>) -> Result<Task, String> {
     let mut parser = lexopt::Parser::from_iter(arguments);
-    let mut json = false;
+    let mut form = Form::Text;
     loop {
         // `-20 H7` and `-.5in` are queries, if bad ones, not flags.
         if let Some(raw) = parser.try_raw_args()
             && raw.peek().and_then(|word| word.to_str()).is_some_and(is_negative_number)
         {
-            return Ok(Task::Once { json, query: rest(&mut parser, None)? });
+            return Ok(Task::Once { form, query: rest(&mut parser, None)? });
         }
         match parser.next().map_err(|error| error.to_string())? {
-            Some(lexopt::Arg::Long("json")) => json = true,
+            Some(lexopt::Arg::Long("json")) => form = Form::Json,
+            Some(lexopt::Arg::Long("svg")) => form = Form::Svg,
             Some(lexopt::Arg::Long("help") | lexopt::Arg::Short('h')) => return Ok(Task::Usage),
             Some(lexopt::Arg::Long("version") | lexopt::Arg::Short('V')) => {
                 return Ok(Task::Version);
@@ -104,10 +114,11 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<Task, String> {
                 };
             }
             Some(lexopt::Arg::Value(word)) => {
-                return Ok(Task::Once { json, query: rest(&mut parser, Some(word))? });
+                return Ok(Task::Once { form, query: rest(&mut parser, Some(word))? });
             }
             Some(other) => return Err(other.unexpected().to_string()),
-            None if json => return Err("a query is missing after --json".into()),
+            None if form == Form::Json => return Err("a query is missing after --json".into()),
+            None if form == Form::Svg => return Err("a query is missing after --svg".into()),
             None => return Ok(Task::Prompt),
         }
     }
@@ -155,7 +166,7 @@ fn colour() -> Colour {
     if refused || plain || !io::stdout().is_terminal() { Colour::Off } else { Colour::On }
 }
 
-fn once(json: bool, query: OsString) -> io::Result<u8> {
+fn once(form: Form, query: OsString) -> io::Result<u8> {
     let mut session = session();
     let (query, answer) = match query.into_string() {
         Ok(text) => {
@@ -172,7 +183,7 @@ fn once(json: bool, query: OsString) -> io::Result<u8> {
         }
     };
     let status = Outcome::of(&answer).status();
-    if json {
+    if form == Form::Json {
         let mut out = Vec::new();
         json::object(&mut out, None, &query, &answer);
         out.push(b'\n');
@@ -181,6 +192,13 @@ fn once(json: bool, query: OsString) -> io::Result<u8> {
     }
     let text = Text { settings: session.shown(), colour: colour() };
     match answer {
+        Ok(answer) if form == Form::Svg => {
+            let Some(picture) = svg::picture(&answer, session.shown()) else {
+                eprintln!("fits: this answer has no picture; `assemble` has one");
+                return Ok(NOT_UNDERSTOOD);
+            };
+            write_out(picture.as_bytes())?;
+        }
         Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
         Err(problem) => {
             let plain = Text {

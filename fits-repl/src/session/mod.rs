@@ -3,6 +3,9 @@
 //! command and the line-by-line service alike.
 
 mod asks;
+mod assembled;
+mod assembly;
+mod assembly_why;
 mod features;
 mod mates;
 mod measuring;
@@ -126,6 +129,8 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
+            | Query::Assemble(_)
+            | Query::PickGrip { .. }
             | Query::Seat { .. }
             | Query::Align(_)
             | Query::Rehearse(_) => {
@@ -143,6 +148,9 @@ impl Session {
         match query {
             Query::Part(part) | Query::Rehearse(part) => mates::thought_in(&part.size, self.units),
             Query::Align(align) => self.align_in(align),
+            Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
+                mates::thought_in(&joint.head.size, self.units)
+            }
             Query::Pick { size, .. }
             | Query::Drill(size)
             | Query::Grade { size, .. }
@@ -168,6 +176,8 @@ impl Session {
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
             Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
+            Query::Assemble(joint) => self.assemble(joint),
+            Query::PickGrip { joint, wishes } => self.pick_grip(joint, wishes),
             Query::Grade { size, grade } => self.grade(size, grade),
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
