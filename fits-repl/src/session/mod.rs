@@ -78,6 +78,13 @@ impl Session {
         SettingsAnswer { units: self.shown, dial: self.dial }
     }
 
+    /// A copy to try a line on, at every keystroke if need be: what takes long
+    /// is begun, not done.
+    #[must_use]
+    pub fn trial(&self) -> Self {
+        Self { trying: true, progress: None, ..self.clone() }
+    }
+
     /// Answers one line.
     ///
     /// # Errors
@@ -96,7 +103,7 @@ impl Session {
         self.ask(line).map_err(|mut problem| {
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line)
-                && (Self { trying: true, progress: None, ..self.clone() }).ask(&mended).is_err()
+                && self.trial().ask(&mended).is_err()
             {
                 problem.fix = None;
             }
