@@ -5,7 +5,11 @@
 
 mod asked;
 mod assembly;
+mod bushing;
 mod measuring;
+mod stack;
+mod threads;
+mod warm;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -23,10 +27,23 @@ pub use self::assembly::{
     AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
     PlasticFigures, WallPoint,
 };
+pub use self::bushing::{
+    BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
+};
 pub use self::measuring::{
     AlignAnswer, FormFigures, MeasuredReading, RehearsalAnswer, StrategyFigures, TaperedFigures,
     WarmFigures,
 };
+pub use self::stack::{
+    Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
+};
+pub use self::threads::{
+    AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
+    FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
+    TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
+    WiresAnswer,
+};
+pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;
 
 /// A length in JSON: millimetres.
@@ -77,6 +94,24 @@ pub enum Answer {
     Align(Box<AlignAnswer>),
     /// The odds before cutting.
     Rehearsal(Box<RehearsalAnswer>),
+    /// A thread.
+    Thread(Box<ThreadAnswer>),
+    /// Drills for a tap.
+    Tap(Box<TapAnswer>),
+    /// Holes that a screw passes.
+    ClearanceHole(Box<ClearanceHoleAnswer>),
+    /// The size over three wires.
+    Wires(Box<WiresAnswer>),
+    /// A reading over wires.
+    OverWires(Box<OverWiresAnswer>),
+    /// How to cut a thread.
+    ThreadPasses(Box<ThreadPassesAnswer>),
+    /// The play that parts end to end leave.
+    Stack(Box<StackAnswer>),
+    /// A pair away from 20 °C.
+    FitWarm(Box<WarmAnswer>),
+    /// A bushing, its housing and its shaft.
+    BushingFit(Box<BushingAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.
@@ -90,6 +125,9 @@ pub enum Answer {
 pub struct SizeAnswer {
     /// The size, exactly.
     pub size_mm: Mm,
+    /// The thread that a bare fraction may mean, as a query.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thread: Option<String>,
 }
 
 /// One feature: limits and aim, and where they come from.

@@ -5,13 +5,17 @@
 
 mod asks;
 mod assembly;
+mod bushing;
 mod clauses;
 mod fault;
 mod measuring;
 mod practice;
 pub(crate) mod quantities;
 mod sizes;
+mod stack;
+mod threads;
 mod tolerances;
+mod warm;
 mod words;
 
 use fits_core::{
@@ -46,7 +50,7 @@ pub const LONGEST_LINE: usize = 4096;
 pub(crate) const KEYWORDS: &[&str] = &[
     "align", "assemble", "at", "bore", "dial", "drill", "from", "general", "grade", "help", "hole",
     "hub", "long", "overhang", "pick", "ream", "rehearse", "room", "runs", "seat", "seed", "shaft",
-    "thin", "turn", "turns", "units", "why", "with", "within",
+    "stack", "thin", "turn", "turns", "units", "warm", "why", "with", "within",
 ];
 
 /// Reads one line.
@@ -186,6 +190,20 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("rehearse")(input) {
         return practice::rehearse(rest, total);
+    }
+    if let Some(thread) = threads::thread(input, total) {
+        return thread;
+    }
+    if input.starts_with(['b', 'B'])
+        && let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
+        && bushing::is_asked(rest)
+    {
+        return bushing::bushing(rest, total);
+    }
+    if input.starts_with(['s', 'S'])
+        && let Ok((rest, ())) = keyword("stack")(input)
+    {
+        return stack::stack(rest, total);
     }
     let (input, work) = opt(spot(
         total,
@@ -360,12 +378,14 @@ fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
         );
     }
     if rest.starts_with(|c: char| c.is_ascii_digit()) && letters.len() <= 2 {
+        let advice = if letters == "m" { "a metric thread takes the capital" } else { "" };
+        let before = if letters == "m" { (1, "M".into()) } else { (0, "20 ".into()) };
         return fatal_fix(
             input,
             letters.len(),
             "a class needs its nominal size before it",
-            "",
-            Some((0, "20 ".into())),
+            advice,
+            Some(before),
         );
     }
     unknown(input)

@@ -6,6 +6,7 @@ mod asks;
 mod assembled;
 mod assembly;
 mod assembly_why;
+mod bushing;
 mod features;
 mod mates;
 mod measuring;
@@ -14,6 +15,9 @@ mod practice;
 mod quantities;
 mod resolve;
 mod sizes;
+mod stack;
+mod threads;
+mod warm;
 mod why;
 
 use fits_core::Length;
@@ -136,11 +140,14 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
+            | Query::Thread(_)
             | Query::Assemble(_)
             | Query::PickGrip { .. }
             | Query::Seat { .. }
             | Query::Align(_)
-            | Query::Rehearse(_) => {
+            | Query::Rehearse(_)
+            | Query::Bushing(_)
+            | Query::Stack(_) => {
                 let answer = self.answer(&query)?;
                 self.last.clear();
                 self.last.push_str(line);
@@ -155,6 +162,9 @@ impl Session {
         match query {
             Query::Part(part) | Query::Rehearse(part) => mates::thought_in(&part.size, self.units),
             Query::Align(align) => self.align_in(align),
+            // A thread is thought of in the system of its name.
+            Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
+            Query::Thread(_) => Units::Millimetres,
             Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
                 mates::thought_in(&joint.head.size, self.units)
             }
@@ -165,6 +175,8 @@ impl Session {
             | Query::General { size, .. }
             | Query::Seat { size, .. }
             | Query::Size(size) => mates::thought_in(size, self.units),
+            Query::Bushing(text) => mates::thought_in(&text.bore.0, self.units),
+            Query::Stack(stack) => self.stack_thought_in(stack),
             Query::Why(Some(of)) => self.thought_in(of),
             _ => self.units,
         }
@@ -178,7 +190,7 @@ impl Session {
                     return Err(Problem::new("the size is longer than 900 km", size.at.clone())
                         .advise("as in `3/4in - 15 thou`"));
                 }
-                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length) }))
+                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread: threads::of_size(size) }))
             }
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
@@ -191,6 +203,9 @@ impl Session {
             Query::Align(align) => self.align(align),
             Query::Rehearse(part) => self.rehearse(part),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
+            Query::Thread(thread) => self.thread(thread),
+            Query::Bushing(text) => self.bushing(text),
+            Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),
         }

@@ -5,11 +5,15 @@
 
 mod asks;
 mod assembly;
+mod bushing;
 mod figures;
 mod lines;
 mod practice;
 mod quantities;
 mod readings;
+mod stack;
+mod threads;
+mod warm;
 
 use std::fmt::Write as _;
 
@@ -68,6 +72,9 @@ impl Text {
         match answer {
             Answer::Size(size) => {
                 let _ = writeln!(out, "{}", self.both_exact(size.size_mm.0));
+                if let Some(thread) = &size.thread {
+                    let _ = writeln!(out, "  the thread is `{thread}`");
+                }
             }
             Answer::Feature(feature) => self.feature(&mut out, feature),
             Answer::Fit(fit) => self.fit(&mut out, fit),
@@ -88,6 +95,15 @@ impl Text {
             Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Align(align) => self.align(&mut out, align),
             Answer::Rehearsal(odds) => self.rehearsal(&mut out, odds),
+            Answer::Thread(thread) => self.thread(&mut out, thread),
+            Answer::Tap(tap) => self.tap(&mut out, tap),
+            Answer::ClearanceHole(holes) => self.clearance_holes(&mut out, holes),
+            Answer::Wires(wires) => self.wires(&mut out, wires),
+            Answer::OverWires(over) => self.over_wires(&mut out, over),
+            Answer::ThreadPasses(passes) => self.thread_passes(&mut out, passes),
+            Answer::Stack(stack) => self.stack(&mut out, stack),
+            Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
+            Answer::BushingFit(bushing) => self.bushing(&mut out, bushing),
             Answer::Settings(settings) => {
                 let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
                 let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());
