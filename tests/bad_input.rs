@@ -1066,6 +1066,10 @@ fn measuring() {
         "bore gauge",
         "as in `20 H7 = 20.013 with bore gauge at 31C, hole aluminium`",
     );
+}
+
+#[test]
+fn warm_readings() {
     refused(
         "20 H7 = 20.013 at 31C",
         "what a warm part is of decides how much it grows",
@@ -1102,6 +1106,10 @@ fn measuring() {
         "at 32C",
         "keep one of them",
     );
+}
+
+#[test]
+fn readings_out_of_place() {
     refused(
         "20 H7/g6, hole = 20.013 with bore gauge",
         "the mate follows a size at 20 °C",

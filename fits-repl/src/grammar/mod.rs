@@ -185,11 +185,8 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
     }
-    if let Ok((rest, ())) = keyword("align")(input) {
-        return practice::align(rest, total);
-    }
-    if let Ok((rest, ())) = keyword("rehearse")(input) {
-        return practice::rehearse(rest, total);
+    if let Some(practice) = practice::practice(input, total) {
+        return practice;
     }
     if let Some(thread) = threads::thread(input, total) {
         return thread;
