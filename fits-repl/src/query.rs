@@ -2,6 +2,7 @@
 
 mod assembly;
 mod bushing;
+mod measuring;
 mod quantity;
 mod stack;
 mod threads;
@@ -17,6 +18,7 @@ pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
 pub use self::{
     assembly::{Body, Ends, JointText, SleeveText, WishText},
     bushing::BushingText,
+    measuring::{Align, Collars, Measuring, Warmth},
     quantity::{Amount, Dimension, Quantity, QuantityUnit, Temperatures},
     stack::{LinkText, StackText},
 };
@@ -160,6 +162,8 @@ pub struct Part {
     pub turns: Option<Spot<()>>,
     /// `thin`, `thin tube`, `thin wall`.
     pub thin: Option<Spot<()>>,
+    /// How it was measured.
+    pub measuring: Option<Box<Measuring>>,
     /// What the shaft is made of: `shaft steel`.
     pub shaft_material: Option<Spot<String>>,
     /// `warm TEMP` or `warm TEMP..TEMP`: where the pair works.
@@ -191,6 +195,7 @@ impl Part {
             long: None,
             turns: None,
             thin: None,
+            measuring: None,
             shaft_material: None,
             warm: None,
         }
@@ -282,6 +287,10 @@ pub enum Query {
     PickGrip { joint: Box<JointText>, wishes: Box<WishText> },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
+    /// `align A B over L`: the tailstock.
+    Align(Box<Align>),
+    /// `rehearse` a part: the odds before cutting.
+    Rehearse(Box<Part>),
     /// A thread and what is asked of it.
     Thread(Box<ThreadQuery>),
     /// `bushing SIZE od SIZE …`: a bushing, its housing and its shaft.

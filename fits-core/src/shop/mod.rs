@@ -1,5 +1,7 @@
 //! What to do about it: reamers and pre-drills, passes, verdicts on readings.
 
+pub mod adviser;
+pub mod align;
 #[cfg(feature = "uom")]
 pub mod assemble;
 #[cfg(feature = "uom")]
@@ -7,11 +9,20 @@ pub mod bushing;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;
+mod chance;
 mod check;
+#[cfg(feature = "uom")]
+pub mod cooling;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod inch_reamer_table;
 mod inch_reamers;
+#[cfg(feature = "uom")]
+mod machining;
+#[cfg(feature = "uom")]
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod machining_table;
 pub mod infeed;
 mod of_thread;
 mod passes;
@@ -19,6 +30,7 @@ mod pick;
 #[rustfmt::skip]
 mod pick_table;
 mod ream;
+pub mod rehearse;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
@@ -26,6 +38,8 @@ pub mod stack;
 #[cfg(feature = "uom")]
 mod swelling;
 pub mod tap;
+#[cfg(feature = "uom")]
+pub mod verdict;
 pub mod wires;
 #[cfg(feature = "uom")]
 #[rustfmt::skip]

@@ -76,6 +76,16 @@ impl Length {
         self.0 as f64 / 1e7
     }
 
+    /// This length in micrometres, as a floating-point number: for physics.
+    pub(crate) fn in_micrometres(self) -> f64 {
+        self.millimetres() * 1e3
+    }
+
+    /// The length nearest to so many micrometres, as [`Self::nearest_millimetres`].
+    pub(crate) fn nearest_micrometres(micrometres: f64) -> Result<Self, Error> {
+        Self::nearest_millimetres(micrometres / 1e3)
+    }
+
     /// The length nearest to so many millimetres, to 0.1 nm, halves to even.
     ///
     /// # Errors

@@ -8,9 +8,10 @@ use nom::{
 };
 
 use super::{
-    clauses::{once, one_size, reading},
+    clauses::{once, one_size},
     fault::{Parsed, fatal, fatal_fix},
     limits_after,
+    measuring::reading,
     quantities::quantity,
     sizes::{expression, number_fault, size_after, starts_size},
     words::{keyword, near_miss, separator, shortened, space, span, spot, word},
@@ -184,7 +185,16 @@ fn clause<'a>(
     now: &mut Now,
 ) -> Parsed<'a, bool> {
     if let Some(after) = input.strip_prefix('=') {
-        return reading(after, total, &mut joint.head, input).map(|(end, ())| (end, true));
+        let (end, ()) = reading(after, total, &mut joint.head, input)?;
+        if joint.head.measuring.is_some() {
+            return fatal(
+                input,
+                input.len() - end.len(),
+                "a joint takes one reading of each part",
+                "as in `assemble 20 H7/s6 = 20.013/20.04, hub steel od 40 long 25`",
+            );
+        }
+        return Ok((end, true));
     }
     if *now == Now::Sleeve
         && let Some(sleeve) = joint.sleeves.last_mut()

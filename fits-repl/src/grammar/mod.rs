@@ -8,6 +8,8 @@ mod assembly;
 mod bushing;
 mod clauses;
 mod fault;
+mod measuring;
+mod practice;
 pub(crate) mod quantities;
 mod sizes;
 mod stack;
@@ -46,8 +48,9 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "assemble", "bore", "dial", "drill", "from", "general", "grade", "help", "hole", "hub", "long",
-    "pick", "ream", "seat", "shaft", "stack", "thin", "turn", "turns", "units", "warm", "why",
+    "align", "assemble", "at", "bore", "dial", "drill", "from", "general", "grade", "help", "hole",
+    "hub", "long", "overhang", "pick", "ream", "rehearse", "room", "runs", "seat", "seed", "shaft",
+    "stack", "thin", "turn", "turns", "units", "warm", "why", "with", "within",
 ];
 
 /// Reads one line.
@@ -181,6 +184,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
+    }
+    if let Some(practice) = practice::practice(input, total) {
+        return practice;
     }
     if let Some(thread) = threads::thread(input, total) {
         return thread;

@@ -493,8 +493,15 @@ fn own_reading(part: &Part, kind: Option<Feature>) -> Result<(), Problem> {
 /// What changes the choice of a word says nothing without one.
 fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
     let said = [
-        // A pair in the warm wants to know what it is made of.
-        part.hub.as_ref().filter(|_| part.warm.is_none()).map(|spot| &spot.at),
+        // A pair in the warm wants to know what it is made of, and so does a
+        // part that was warm when it was read.
+        part.hub
+            .as_ref()
+            .filter(|_| {
+                let read_warm = part.measuring.as_ref().is_some_and(|it| it.at.is_some());
+                part.warm.is_none() && !read_warm
+            })
+            .map(|spot| &spot.at),
         part.long.as_ref().map(|spot| &spot.at),
         part.turns.as_ref().map(|spot| &spot.at),
         part.thin.as_ref().map(|spot| &spot.at),

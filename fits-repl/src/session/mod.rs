@@ -9,7 +9,9 @@ mod assembly_why;
 mod bushing;
 mod features;
 mod mates;
+mod measuring;
 mod plans;
+mod practice;
 mod quantities;
 mod resolve;
 mod sizes;
@@ -39,6 +41,10 @@ pub struct Session {
     pub dial: Dial,
     /// The units that the last question was put in: the answer's come first.
     shown: Units,
+    /// Told how far long work is: so many of so many.
+    pub progress: Option<fn(u64, u64)>,
+    /// Only whether a line is answered matters, not what long work comes to.
+    trying: bool,
     last: String,
     last_settings: SettingsAnswer,
 }
@@ -54,7 +60,15 @@ impl Session {
     pub const fn new() -> Self {
         let (units, dial) = (Units::Millimetres, Dial::Diameter);
         let last_settings = SettingsAnswer { units, dial };
-        Self { units, dial, shown: units, last: String::new(), last_settings }
+        Self {
+            units,
+            dial,
+            shown: units,
+            progress: None,
+            trying: false,
+            last: String::new(),
+            last_settings,
+        }
     }
 
     /// The settings in force.
@@ -66,6 +80,13 @@ impl Session {
     /// inches first, whatever bare numbers are.
     pub const fn shown(&self) -> SettingsAnswer {
         SettingsAnswer { units: self.shown, dial: self.dial }
+    }
+
+    /// A copy to try a line on, at every keystroke if need be: what takes long
+    /// is begun, not done.
+    #[must_use]
+    pub fn trial(&self) -> Self {
+        Self { trying: true, progress: None, ..self.clone() }
     }
 
     /// Answers one line.
@@ -86,7 +107,7 @@ impl Session {
         self.ask(line).map_err(|mut problem| {
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line)
-                && self.clone().ask(&mended).is_err()
+                && self.trial().ask(&mended).is_err()
             {
                 problem.fix = None;
             }
@@ -123,6 +144,8 @@ impl Session {
             | Query::Assemble(_)
             | Query::PickGrip { .. }
             | Query::Seat { .. }
+            | Query::Align(_)
+            | Query::Rehearse(_)
             | Query::Bushing(_)
             | Query::Stack(_) => {
                 let answer = self.answer(&query)?;
@@ -137,7 +160,8 @@ impl Session {
     /// The units that a query's size is typed in; those in force for a bare one.
     fn thought_in(&self, query: &Query) -> Units {
         match query {
-            Query::Part(part) => mates::thought_in(&part.size, self.units),
+            Query::Part(part) | Query::Rehearse(part) => mates::thought_in(&part.size, self.units),
+            Query::Align(align) => self.align_in(align),
             // A thread is thought of in the system of its name.
             Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
             Query::Thread(_) => Units::Millimetres,
@@ -176,6 +200,8 @@ impl Session {
             Query::Grade { size, grade } => self.grade(size, grade),
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
+            Query::Align(align) => self.align(align),
+            Query::Rehearse(part) => self.rehearse(part),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             Query::Thread(thread) => self.thread(thread),
             Query::Bushing(text) => self.bushing(text),

@@ -74,10 +74,24 @@ impl Session {
             | Query::Seat { .. } => {
                 why_asked(&mut figures, &answer, self.shown);
             }
+            Query::Align(_) => figures.push(Reason {
+                figure: "set-over".into(),
+                value: match &answer {
+                    Answer::Align(found) => said(self.shown, found.set_over_mm.0),
+                    _ => String::new(),
+                },
+                rule: "half the change of diameter over the whole length between centres".into(),
+                source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
+                known: Known::Seen,
+            }),
             Query::Thread(_) => figures.extend(reasons_of(&answer)),
             Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
             Query::Stack(_) => self.why_stack(&mut figures, &answer),
-            Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
+            Query::Rehearse(_)
+            | Query::Units(_)
+            | Query::Dial(_)
+            | Query::Why(_)
+            | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
@@ -278,11 +292,20 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
         }
         Answer::Reading(reading) => {
             aim(&reading.feature);
+            figures.extend(reading.reading.measured.iter().flat_map(|it| it.reasons.clone()));
             None
         }
         Answer::PairReading(pair) => {
             aim(&pair.hole.feature);
             aim(&pair.shaft.feature);
+            for part in [&pair.hole, &pair.shaft] {
+                figures.extend(part.reading.measured.iter().flat_map(|it| it.reasons.clone()));
+            }
+            None
+        }
+        Answer::Rehearsal(odds) => {
+            aim(&odds.feature);
+            figures.extend(odds.reasons.iter().cloned());
             None
         }
         Answer::Ream(ream) => {

@@ -8,6 +8,7 @@ mod assembly;
 mod bushing;
 mod figures;
 mod lines;
+mod practice;
 mod quantities;
 mod readings;
 mod stack;
@@ -92,6 +93,8 @@ impl Text {
             Answer::PickGrip(grip) => self.pick_grip(&mut out, grip),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
+            Answer::Align(align) => self.align(&mut out, align),
+            Answer::Rehearsal(odds) => self.rehearsal(&mut out, odds),
             Answer::Thread(thread) => self.thread(&mut out, thread),
             Answer::Tap(tap) => self.tap(&mut out, tap),
             Answer::ClearanceHole(holes) => self.clearance_holes(&mut out, holes),

@@ -64,6 +64,12 @@ impl Text {
         format!("{} ({})", one(first), one(second))
     }
 
+    /// The same in the system in force alone.
+    pub(super) fn one_temperature(&self, celsius: f64) -> String {
+        let [(unit, scale, offset), _] = self.order(TEMPERATURE);
+        format!("{:.0} {unit}", (celsius - offset) / scale)
+    }
+
     fn said(&self, value: f64, units: Said) -> String {
         self.order(units)
             .map(|(unit, scale, _)| format!("{} {unit}", figures(value / scale)))
