@@ -1,0 +1,10 @@
+//! What a shop keeps on file: the tools it owns and what was cut and read.
+//! Plain types that serde writes and reads; who stores them is no part of
+//! this.
+
+mod crib;
+
+pub use crib::{
+    Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
+    Reamer, Tap,
+};
