@@ -1,8 +1,10 @@
 //! What to do about it: reamers and pre-drills, passes, verdicts on readings.
 
+pub mod adviser;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;
+mod chance;
 mod check;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]

@@ -76,6 +76,21 @@ impl Length {
         self.0 as f64 / 1e7
     }
 
+    /// This length in micrometres, as a floating-point number: for physics.
+    pub(crate) fn in_micrometres(self) -> f64 {
+        self.millimetres() * 1e3
+    }
+
+    /// The length nearest to so many micrometres, to 0.1 nm, halves to even.
+    pub(crate) fn nearest_micrometres(micrometres: f64) -> Result<Self, Error> {
+        let count = libm::rint(micrometres * 1e4);
+        if count.is_nan() || count.abs() >= 9.2e18 {
+            return Err(out_of_range());
+        }
+        #[allow(clippy::cast_possible_truncation, reason = "whole, and its size is checked above")]
+        Ok(Self(count as i64))
+    }
+
     /// The sum.
     ///
     /// # Errors

@@ -3,7 +3,7 @@
 use uom::si::{f64::Length as Typed, length::millimeter};
 
 use super::Length;
-use crate::error::{Error, Kind};
+use crate::error::Error;
 
 impl From<Length> for Typed {
     /// The nearest typed length: `uom` holds metres as a floating-point
@@ -27,11 +27,6 @@ impl Length {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn nearest(typed: Typed) -> Result<Self, Error> {
-        let count = libm::rint(typed.get::<millimeter>() * 1e7);
-        if count.is_nan() || count.abs() >= 9.2e18 {
-            return Err(Error::new(Kind::OutOfRange));
-        }
-        #[allow(clippy::cast_possible_truncation, reason = "whole, and its size is checked above")]
-        Ok(Self::from_tenth_nanometres(count as i64))
+        Self::nearest_micrometres(typed.get::<millimeter>() * 1e3)
     }
 }

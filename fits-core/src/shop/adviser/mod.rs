@@ -1,0 +1,419 @@
+//! What to dial next, from what was dialled and read so far.
+//!
+//! The model: a pass changes the diameter by cut factor × dialled + offset,
+//! and by what passes scatter; a reading is off by the instrument's bias, the
+//! same each time, and by what its readings scatter. From stated priors the
+//! state is brought up to date after each pass and reading ([`Adviser`]); the
+//! next step is chosen by looking two cuts ahead.
+
+mod learn;
+mod next;
+mod state;
+
+pub use learn::{FinishedPass, learn};
+pub use next::{Action, Next};
+
+use self::state::State;
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    standards::iso286::Feature,
+};
+
+/// What is thought of machine and tool before the first pass.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Prior {
+    /// Cut factor: change of diameter for each unit dialled. Near 1, less for
+    /// a tool that springs.
+    pub gain: f64,
+    /// Its standard deviation.
+    pub gain_sd: f64,
+    /// What every pass takes more than that, on the diameter.
+    pub offset: Length,
+    /// Its standard deviation.
+    pub offset_sd: Length,
+    /// Standard deviation of one pass from the next, all else alike.
+    pub scatter: Length,
+}
+
+/// How far a reading is off, as standard uncertainties.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Instrument {
+    /// What changes from reading to reading: averages out.
+    pub repeat: Length,
+    /// What is the same in each reading: does not.
+    pub bias: Length,
+}
+
+/// What the advice has to keep to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Settings {
+    /// The most that one cut may add to the chance of overshooting, 0 to 1.
+    pub risk: f64,
+    /// The smallest step that can be dialled, as a change of diameter.
+    pub step: Length,
+    /// The least cut that a tool takes cleanly, on the diameter.
+    pub least_cut: Length,
+    /// The most that one pass takes, on the diameter.
+    pub most_cut: Length,
+}
+
+impl Default for Settings {
+    /// Two chances in a hundred; steps and least cut of 0.01 mm; at most
+    /// 1.5 mm a pass. Common practice, no source.
+    fn default() -> Self {
+        let hundredth = Length::from_tenth_nanometres(100_000);
+        Self {
+            risk: 0.02,
+            step: hundredth,
+            least_cut: hundredth,
+            most_cut: Length::from_tenth_nanometres(15_000_000),
+        }
+    }
+}
+
+/// One line of a pass log.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Entry {
+    /// A pass, and what was read after it; nothing where it was not measured.
+    Cut {
+        /// The change of diameter dialled.
+        dialled: Length,
+        /// The readings after it.
+        readings: Vec<Length>,
+    },
+    /// A pass without infeed.
+    Spring {
+        /// The readings after it.
+        readings: Vec<Length>,
+    },
+    /// Readings without a pass.
+    Read {
+        /// What was read.
+        readings: Vec<Length>,
+    },
+}
+
+/// What is believed after the entries so far.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Estimate {
+    /// The size.
+    pub size: Length,
+    /// Its standard deviation.
+    pub size_sd: Length,
+    /// The cut factor.
+    pub gain: f64,
+    /// Its standard deviation.
+    pub gain_sd: f64,
+    /// The offset of each pass.
+    pub offset: Length,
+    /// Its standard deviation.
+    pub offset_sd: Length,
+    /// The chance that the part is inside its limits now.
+    pub good: f64,
+    /// The chance that too much is off already.
+    pub over: f64,
+    /// The chance that there is metal left to take off.
+    pub under: f64,
+}
+
+/// A reading that the log did not lead to expect.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Surprise {
+    /// What was read: the mean, where several were taken.
+    pub read: Length,
+    /// What was expected.
+    pub expected: Length,
+    /// How many standard deviations lie between them, without a sign.
+    pub deviations: f64,
+}
+
+/// What the tool does, for saying it in plain words.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Remark {
+    /// What is expected of the next cut, less what is dialled, as a part of
+    /// what is dialled: −0.03 where the tool cuts 3 % light.
+    pub by: f64,
+    /// Its standard deviation.
+    pub by_sd: f64,
+    /// What to dial.
+    pub dial: Length,
+    /// What one would dial of a tool that takes what it is set to.
+    pub not: Length,
+}
+
+/// Keeps up with a pass log and says what to dial next.
+///
+/// It has no clock and no chance in it: the same entries give the same
+/// advice, so that undoing is replaying all but the last.
+///
+/// ```
+/// use fits_core::{Length, standards::iso286::{Class, Feature}};
+/// use fits_core::shop::adviser::{Action, Adviser, Instrument, Prior, Settings};
+/// let class: Class = "H7".parse()?;
+/// let limits = class.limits(Length::from_millimetres(20)?)?;
+/// let um = Length::from_micrometres;
+/// let prior = Prior {
+///     gain: 0.97, gain_sd: 0.04, offset: Length::ZERO, offset_sd: um(6)?, scatter: um(2)?,
+/// };
+/// let gauge = Instrument { repeat: um(2)?, bias: um(2)? };
+/// let mut adviser = Adviser::new(
+///     limits, Feature::Hole, "19.6mm".parse()?, prior, gauge, Settings::default(),
+/// )?;
+/// let first = adviser.next();
+/// assert_eq!(first.action, Action::Cut);
+/// assert!(first.measuring); // the tool's spring is not known yet
+/// adviser.cut("0.30mm".parse()?, &["19.885mm".parse()?])?;
+/// assert!(adviser.estimate().gain < 0.97);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Adviser {
+    limits: Limits,
+    feature: Feature,
+    prior: Prior,
+    instrument: Instrument,
+    settings: Settings,
+    state: State,
+    /// What the last cut was set to, for a spring pass after it.
+    last: f64,
+    /// Dialled and taken since: is the tool's way known from this log?
+    cuts: u32,
+    surprise: Option<Surprise>,
+}
+
+impl Adviser {
+    /// Before the first pass; `start` is read with the same instrument.
+    ///
+    /// # Errors
+    /// A figure that has no sense, or out of range.
+    pub fn new(
+        limits: Limits,
+        feature: Feature,
+        start: Length,
+        prior: Prior,
+        instrument: Instrument,
+        settings: Settings,
+    ) -> Result<Self, Error> {
+        check(&prior, instrument, &settings)?;
+        let start = progress(limits, feature, start)?;
+        let state = State::new(start, &prior, instrument);
+        Ok(Self {
+            limits,
+            feature,
+            prior,
+            instrument,
+            settings,
+            state,
+            last: 0.0,
+            cuts: 0,
+            surprise: None,
+        })
+    }
+
+    /// The same after every entry of a log.
+    ///
+    /// # Errors
+    /// An entry that [`Adviser::enter`] refuses.
+    pub fn replay(mut self, entries: &[Entry]) -> Result<Self, Error> {
+        for entry in entries {
+            self.enter(entry)?;
+        }
+        Ok(self)
+    }
+
+    /// Takes up one entry of a log.
+    ///
+    /// # Errors
+    /// As the entry's own function.
+    pub fn enter(&mut self, entry: &Entry) -> Result<(), Error> {
+        match entry {
+            Entry::Cut { dialled, readings } => self.cut(*dialled, readings),
+            Entry::Spring { readings } => self.spring(readings),
+            Entry::Read { readings } => self.read(readings),
+        }
+    }
+
+    /// A pass with a change of diameter dialled, and what was read after it;
+    /// no reading where it was not measured.
+    ///
+    /// # Errors
+    /// Nothing dialled, or less; a reading out of range. The adviser is then
+    /// as it was.
+    pub fn cut(&mut self, dialled: Length, readings: &[Length]) -> Result<(), Error> {
+        if !dialled.is_positive() {
+            return Err(senseless(
+                format!("a cut of {dialled} takes nothing off"),
+                "a pass without infeed is a spring pass",
+            ));
+        }
+        let set = dialled.in_micrometres();
+        let scatter = self.prior.scatter.in_micrometres();
+        self.measured(self.state.cut(set, scatter), readings)?;
+        self.last = set;
+        self.cuts += 1;
+        Ok(())
+    }
+
+    /// A pass without infeed, and what was read after it.
+    ///
+    /// # Errors
+    /// A reading out of range. The adviser is then as it was.
+    pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
+        let scatter = self.prior.scatter.in_micrometres();
+        self.measured(self.state.spring(self.last, scatter), readings)
+    }
+
+    /// Readings without a pass.
+    ///
+    /// # Errors
+    /// No reading, or one out of range. The adviser is then as it was.
+    pub fn read(&mut self, readings: &[Length]) -> Result<(), Error> {
+        if readings.is_empty() {
+            return Err(senseless("nothing was read".into(), "give what the instrument showed"));
+        }
+        self.measured(self.state, readings)
+    }
+
+    fn measured(&mut self, state: State, readings: &[Length]) -> Result<(), Error> {
+        let mut sum = 0.0;
+        for &reading in readings {
+            sum += progress(self.limits, self.feature, reading)?;
+        }
+        if readings.is_empty() {
+            (self.state, self.surprise) = (state, None);
+            return Ok(());
+        }
+        #[allow(clippy::cast_precision_loss, reason = "a count of readings is small")]
+        let count = readings.len() as f64;
+        let (mean, repeat) =
+            (sum / count, self.instrument.repeat.in_micrometres() / libm::sqrt(count));
+        let expected = state.reading(repeat);
+        let off = (mean - expected.mean).abs();
+        let deviations = if expected.sd > 0.0 { off / expected.sd } else { 0.0 };
+        let surprise = if deviations > SURPRISING {
+            Some(Surprise { read: self.at(mean)?, expected: self.at(expected.mean)?, deviations })
+        } else {
+            None
+        };
+        (self.state, self.surprise) = (state.read(mean, repeat), surprise);
+        Ok(())
+    }
+
+    /// What is believed now.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn estimate(&self) -> Result<Estimate, Error> {
+        let State { mean, spread } = self.state;
+        let [_, gain, offset, _] = mean;
+        let sd = |at: f64| libm::sqrt(at.max(0.0));
+        let (size, half) = (self.state.size(), self.half());
+        Ok(Estimate {
+            size: self.at(size.mean)?,
+            size_sd: Length::nearest_micrometres(size.sd)?,
+            gain,
+            gain_sd: sd(spread[1][1]),
+            offset: Length::nearest_micrometres(offset)?,
+            offset_sd: Length::nearest_micrometres(sd(spread[2][2]))?,
+            good: size.between(-half, half),
+            over: size.above(half),
+            under: size.below(-half),
+        })
+    }
+
+    /// The last reading, where it lies more than four standard deviations
+    /// from what was expected: a slip in reading or typing, or a tool that
+    /// moved.
+    pub const fn surprise(&self) -> Option<Surprise> {
+        self.surprise
+    }
+
+    /// The limits that the part is to end in.
+    pub const fn limits(&self) -> Limits {
+        self.limits
+    }
+
+    /// What the tool does beside what it is set to, once this log has shown
+    /// it: nothing before the first cut, and nothing where the next step is
+    /// no cut or the dial would be set alike.
+    pub fn remark(&self) -> Option<Remark> {
+        let next = self.next();
+        let dial = next.dial.filter(|dial| dial.is_positive() && self.cuts > 0)?;
+        let set = dial.in_micrometres();
+        let [_, gain, offset, _] = self.state.mean;
+        let spread = &self.state.spread;
+        let takes = gain * set + offset;
+        let variance = set * set * spread[1][1] + spread[2][2] + 2.0 * set * spread[1][2];
+        let step = self.settings.step;
+        let not = next::on_step(takes, step.in_micrometres())
+            .and_then(|steps| step.checked_mul(steps).ok())?;
+        (not != dial).then_some(Remark {
+            by: takes / set - 1.0,
+            by_sd: libm::sqrt(variance.max(0.0)) / set,
+            dial,
+            not,
+        })
+    }
+
+    /// Half the tolerance.
+    fn half(&self) -> f64 {
+        self.limits.tolerance().in_micrometres() / 2.0
+    }
+
+    /// The size so far past the middle of the limits.
+    fn at(&self, progress: f64) -> Result<Length, Error> {
+        let off = Length::nearest_micrometres(progress)?;
+        match self.feature {
+            Feature::Hole => self.limits.middle().checked_add(off),
+            Feature::Shaft => self.limits.middle().checked_sub(off),
+        }
+    }
+}
+
+/// A reading further off than this is a surprise.
+const SURPRISING: f64 = 4.0;
+
+/// How far a size is past the middle of the limits, in the way the tool moves
+/// it: below nought while there is metal to take off.
+fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error> {
+    if !size.is_positive() {
+        return Err(senseless(format!("{size} is no size of a part"), "give what was read"));
+    }
+    let off = size.checked_sub(limits.middle())?.in_micrometres();
+    Ok(match feature {
+        Feature::Hole => off,
+        Feature::Shaft => -off,
+    })
+}
+
+fn check(prior: &Prior, instrument: Instrument, settings: &Settings) -> Result<(), Error> {
+    let refused = |what: &str, advice: &str| Err(senseless(what.into(), advice));
+    if !(0.1..=2.0).contains(&prior.gain) || !(0.0..=1.0).contains(&prior.gain_sd) {
+        return refused("the cut factor has no sense", "it is near 1, give or take less than 1");
+    }
+    if [prior.offset_sd, prior.scatter, instrument.repeat, instrument.bias]
+        .iter()
+        .any(|length| length.is_negative())
+    {
+        return refused("a standard deviation is less than nought", "give it without a sign");
+    }
+    if !(settings.risk > 0.0 && settings.risk < 1.0) {
+        return refused("the risk has no sense", "it lies between 0 and 1");
+    }
+    if !settings.step.is_positive()
+        || settings.least_cut.is_negative()
+        || settings.most_cut < settings.least_cut
+        || settings.most_cut < settings.step
+    {
+        return refused(
+            "no cut can be dialled",
+            "the step is more than nought, and the most a pass takes is more than the least",
+        );
+    }
+    Ok(())
+}
+
+fn senseless(why: String, advice: &str) -> Error {
+    Error::new(Kind::NotListed { why, advice: advice.into() })
+}

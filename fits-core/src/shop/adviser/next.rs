@@ -1,0 +1,276 @@
+//! The next step: every cut that can be dialled is weighed by where it leads,
+//! with one reading after it and the best end from there.
+//!
+//! Weighed is the chance of ending inside the limits, less the chance of
+//! having taken too much, less a little for each pass and reading.
+
+use super::{Adviser, state::State};
+use crate::{shop::chance::Normal, size::Length};
+
+/// What to do next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Action {
+    /// Make a pass.
+    Cut,
+    /// Measure again before anything else.
+    ReadAgain,
+    /// The part is as good as it gets.
+    Stop,
+    /// Too much is off: suit the mate to it, or begin again.
+    Scrap,
+}
+
+impl Action {
+    /// In words, as JSON has it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Cut => "cut",
+            Self::ReadAgain => "read again",
+            Self::Stop => "stop",
+            Self::Scrap => "scrap",
+        }
+    }
+}
+
+/// The advice.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Next {
+    /// What to do.
+    pub action: Action,
+    /// For a cut, the change of diameter to dial, a whole number of steps;
+    /// nought is a spring pass.
+    pub dial: Option<Length>,
+    /// A cut that stops short on purpose: measure after it, then cut again.
+    pub measuring: bool,
+    /// The chance of ending inside the limits by this way.
+    pub good: f64,
+    /// The chance that this step oversteps the limit that must not be passed;
+    /// for no cut, that it is overstepped already.
+    pub over: f64,
+}
+
+/// How much worse a part with too much off is than one with metal left.
+const SCRAP: f64 = 1.0;
+/// What a pass costs, as a chance of a good part.
+const PASS: f64 = 0.004;
+/// What another reading costs.
+const READING: f64 = 0.002;
+/// More likely scrap than good, and past this: no reading mends it.
+const SURELY_OVER: f64 = 0.5;
+/// What a cut may leave, in half tolerances.
+const LEAVES: [f64; 16] =
+    [-0.25, 0.0, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 24.0, 32.0];
+/// Readings are weighed at every quarter of a standard deviation up to three.
+const NODES: i32 = 12;
+/// Roughing passes that are looked through.
+const MOST_ROUGHS: usize = 40;
+
+/// What a way is worth, and the chance of a good part in it.
+#[derive(Clone, Copy, Debug)]
+struct Worth {
+    value: f64,
+    good: f64,
+}
+
+impl Worth {
+    fn better(self, other: Self) -> Self {
+        if other.value > self.value { other } else { self }
+    }
+
+    fn less(self, cost: f64) -> Self {
+        Self { value: self.value - cost, ..self }
+    }
+}
+
+/// How many whole steps come nearest to a length.
+pub(super) fn on_step(length: f64, step: f64) -> Option<i64> {
+    let steps = libm::round(length / step);
+    #[allow(clippy::cast_possible_truncation, reason = "whole, and its size is checked")]
+    (steps.abs() < 1e15).then_some(steps as i64)
+}
+
+/// The figures that every weighing needs, in micrometres.
+struct Scales {
+    half: f64,
+    scatter: f64,
+    repeat: f64,
+    step: f64,
+    /// The least and the most that is dialled, in steps.
+    least: f64,
+    most: f64,
+    risk: f64,
+}
+
+impl Scales {
+    fn good(&self, size: Normal) -> f64 {
+        size.between(-self.half, self.half)
+    }
+
+    /// What it is worth to leave the part as it is.
+    fn stop(&self, size: Normal) -> Worth {
+        let good = self.good(size);
+        Worth { value: good - SCRAP * size.above(self.half), good }
+    }
+
+    /// The dial setting that brings the size to so much short of the middle,
+    /// in steps that can be dialled.
+    fn steps_to(&self, state: &State, short: f64) -> f64 {
+        let [size, gain, offset, _] = state.mean;
+        let wanted = (-short - size - offset) / gain.max(0.05);
+        libm::round(wanted / self.step).clamp(self.least, self.most)
+    }
+
+    /// The best that one more cut does, with nothing after it.
+    fn finish(&self, state: &State) -> Worth {
+        let plain = self.steps_to(state, 0.0) * self.step;
+        let sd = state.size_after(plain, self.scatter).sd;
+        // Where the two tails weigh alike: a little short of the middle.
+        let short = if self.half > 0.0 {
+            (sd * sd * libm::log(1.0 + SCRAP) / (2.0 * self.half)).min(self.half)
+        } else {
+            0.0
+        };
+        let set = self.steps_to(state, short) * self.step;
+        self.stop(state.size_after(set, self.scatter)).less(PASS)
+    }
+
+    /// Stop or cut once more, whichever is worth more.
+    fn end(&self, state: &State) -> Worth {
+        self.stop(state.size()).better(self.finish(state))
+    }
+
+    /// What it is worth to measure this state and go on from there.
+    fn after_reading(&self, state: &State) -> Worth {
+        let (weight, after) = state.about_to_read(self.repeat);
+        let sd = state.reading(self.repeat).sd;
+        let (mut sum, mut value, mut good) = (0.0, 0.0, 0.0);
+        for node in -NODES..=NODES {
+            let z = f64::from(node) * 0.25;
+            let density = libm::exp(-z * z / 2.0);
+            let end = self.end(&after.moved(weight, z * sd));
+            sum += density;
+            value += density * end.value;
+            good += density * end.good;
+        }
+        Worth { value: value / sum, good: good / sum }
+    }
+}
+
+impl Adviser {
+    fn scales(&self) -> Scales {
+        let step = self.settings.step.in_micrometres();
+        let in_steps = |length: Length| length.in_micrometres() / step;
+        let least = libm::ceil(in_steps(self.settings.least_cut)).max(1.0);
+        Scales {
+            half: self.half(),
+            scatter: self.prior.scatter.in_micrometres(),
+            repeat: self.instrument.repeat.in_micrometres(),
+            step,
+            least,
+            most: libm::floor(in_steps(self.settings.most_cut)).max(least),
+            risk: self.settings.risk,
+        }
+    }
+
+    /// What to do next.
+    pub fn next(&self) -> Next {
+        let scales = self.scales();
+        let state = &self.state;
+        let now = state.size();
+        let over_now = now.above(scales.half);
+        let mut best = scales.stop(now);
+        let mut next = Next {
+            action: Action::Stop,
+            dial: None,
+            measuring: false,
+            good: best.good,
+            over: over_now,
+        };
+        // A reading that was not to be expected is taken again first.
+        if self.surprise.is_some() {
+            return Next { action: Action::ReadAgain, ..next };
+        }
+        if let Some(rough) = self.rough(&scales) {
+            return rough;
+        }
+        let again = scales.after_reading(state).less(READING);
+        if again.value > best.value {
+            best = again;
+            next = Next { action: Action::ReadAgain, good: again.good, ..next };
+        }
+        let cut = |steps: f64| state.cut(steps * scales.step, scales.scatter);
+        let mut tried = 0.0;
+        let mut steps: Vec<Option<f64>> = Vec::with_capacity(LEAVES.len() + 1);
+        for leave in LEAVES {
+            let found = scales.steps_to(state, leave * scales.half);
+            if (found - tried).abs() > 0.5 {
+                tried = found;
+                steps.push(Some(found));
+            }
+        }
+        if self.last > 0.0 {
+            steps.push(None);
+        }
+        let mut best_cut: Option<(Worth, Next)> = None;
+        for steps in steps {
+            let after = steps.map_or_else(|| state.spring(self.last, scales.scatter), cut);
+            let found = self.weighed(&scales, steps, &after);
+            let safe = found.1.over <= over_now + scales.risk;
+            if safe && best_cut.is_none_or(|(worth, _)| found.0.value > worth.value) {
+                best_cut = Some(found);
+            }
+        }
+        let short = now.below(-scales.half) > 0.5;
+        match best_cut {
+            Some((worth, cut)) if worth.value > best.value => next = cut,
+            Some((_, cut)) if short && next.action == Action::Stop => next = cut,
+            // Metal is left, and every cut risks more than it should: the
+            // least one is what there is.
+            None if short && next.action == Action::Stop => {
+                next = self.weighed(&scales, Some(scales.least), &cut(scales.least)).1;
+            }
+            _ => {}
+        }
+        if next.action == Action::Stop && over_now > SURELY_OVER {
+            next.action = Action::Scrap;
+        }
+        next
+    }
+
+    /// What a cut of so many steps is worth, or a spring pass for none.
+    fn weighed(&self, scales: &Scales, steps: Option<f64>, after: &State) -> (Worth, Next) {
+        let size = after.size();
+        let worth = scales.after_reading(after).less(PASS);
+        let dialled = steps.and_then(|steps| on_step(steps, 1.0)).unwrap_or(0);
+        let next = Next {
+            action: Action::Cut,
+            // A whole number of steps within what a pass takes.
+            dial: Some(self.settings.step.checked_mul(dialled).unwrap_or(Length::ZERO)),
+            measuring: size.mean < -scales.half,
+            good: worth.good,
+            over: size.above(scales.half),
+        };
+        (worth, next)
+    }
+
+    /// Far from size, two cuts ahead show nothing yet: the most that a pass
+    /// takes, where that leaves as much again.
+    fn rough(&self, scales: &Scales) -> Option<Next> {
+        let most = scales.most * scales.step;
+        let far = |state: &State| state.size_after(2.0 * most, scales.scatter).mean < -scales.half;
+        if !far(&self.state) {
+            return None;
+        }
+        let first = self.state.cut(most, scales.scatter);
+        let (_, next) = self.weighed(scales, Some(scales.most), &first);
+        let mut state = first;
+        for _ in 0..MOST_ROUGHS {
+            if !far(&state) {
+                break;
+            }
+            let (_, after) = state.about_to_read(scales.repeat);
+            state = after.cut(most, scales.scatter);
+        }
+        Some(Next { good: scales.after_reading(&state).good, ..next })
+    }
+}
