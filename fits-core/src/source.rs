@@ -14,6 +14,8 @@ pub enum Known {
     Memory,
     /// Common practice, no source.
     Practice,
+    /// Typed in by whoever asks, or read from a file of theirs.
+    Given,
 }
 
 impl Known {
@@ -24,6 +26,7 @@ impl Known {
             Self::Formula => "by rule",
             Self::Memory => "recalled, not confirmed by a text: check it before a costly part",
             Self::Practice => "common practice, no source",
+            Self::Given => "as given",
         }
     }
 }

@@ -5,4 +5,6 @@ pub mod bought;
 pub mod drills;
 pub mod iso2768;
 pub mod iso286;
+#[cfg(feature = "uom")]
+pub mod materials;
 pub mod processes;

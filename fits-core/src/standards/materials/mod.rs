@@ -1,0 +1,449 @@
+//! What common shop materials are: stiffness, expansion, strength, density and
+//! the heat they stand.
+//!
+//! From `data/materials.csv` and `data/material_names.csv`, whose rows say how
+//! each figure is known. A material may also be given by its own figures
+//! ([`Material::custom`]). Friction between two of them is
+//! [`crate::shop::assemble`]'s business.
+
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod table;
+
+use core::fmt;
+use std::borrow::Cow;
+
+use serde::{Deserialize, Serialize};
+use uom::si::{
+    f64::{MassDensity, Pressure, TemperatureCoefficient, ThermodynamicTemperature},
+    mass_density::kilogram_per_cubic_meter,
+    pressure::{gigapascal, megapascal},
+    temperature_coefficient::per_kelvin,
+    thermodynamic_temperature::degree_celsius,
+};
+
+use crate::{
+    error::{Error, Kind},
+    nearest::{nearest, plain},
+    source::{Known, Provenance, Reason},
+};
+
+/// A material and its figures, from the table or given by its owner.
+///
+/// ```
+/// use fits_core::standards::materials::{Family, Material};
+/// use uom::si::pressure::gigapascal;
+/// let tube = Material::find("6061-T6")?;
+/// assert_eq!(tube, Material::find("aluminum")?);
+/// assert_eq!((tube.name(), tube.family()), ("aluminium 6061-T6", Family::Aluminium));
+/// assert!((tube.modulus().get::<gigapascal>() - 68.9).abs() < 1e-9);
+///
+/// let error = Material::find("aluminim").unwrap_err();
+/// assert_eq!(error.to_string(), "no material is called aluminim");
+/// assert_eq!(error.advice(), "nearest: aluminium");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Material {
+    name: Cow<'static, str>,
+    family: Family,
+    aliases: &'static [&'static str],
+    care: Option<Care>,
+    modulus: Figure,
+    poisson: Figure,
+    expansion: Option<Figure>,
+    yield_strength: Option<Figure>,
+    tensile: Option<Figure>,
+    density: Option<Figure>,
+    heat_limit: Option<Figure>,
+}
+
+/// A value in the unit that its field's data name: GPa, MPa, millionths per
+/// kelvin, kg/m³, °C.
+#[derive(Clone, Copy, Debug)]
+struct Figure {
+    value: f64,
+    from: Provenance,
+    note: &'static str,
+}
+
+/// What a material belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Family {
+    /// Plain, alloyed, hardened or coated steel.
+    Steel,
+    /// Stainless steel.
+    Stainless,
+    /// Grey, ductile or malleable iron.
+    CastIron,
+    /// Aluminium and its alloys.
+    Aluminium,
+    /// Copper with zinc.
+    Brass,
+    /// Copper with tin, aluminium or manganese; sintered bronze too.
+    Bronze,
+    /// Copper as such.
+    Copper,
+    /// Titanium and its alloys.
+    Titanium,
+    /// Magnesium and its alloys.
+    Magnesium,
+    /// Plastics, laminates among them.
+    Plastic,
+    /// Given by its figures.
+    Other,
+}
+
+/// What a material wants looking after.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Care {
+    /// It breaks before it yields.
+    Brittle,
+    /// Its strength is a temper, and heat takes it away.
+    Temper,
+    /// A zinc coat: it peels, and it fumes.
+    Zinc,
+    /// Oil in its pores: it smokes, and it runs out.
+    Oil,
+    /// It burns.
+    Magnesium,
+    /// It creeps, softens and swells.
+    Plastic,
+}
+
+/// One figure of a material.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Property {
+    /// Young's modulus.
+    Modulus,
+    /// Poisson's ratio.
+    Poisson,
+    /// Linear thermal expansion near room temperature.
+    Expansion,
+    /// Yield, or 0.2 % proof strength.
+    Yield,
+    /// Tensile strength, of what breaks before it yields.
+    Tensile,
+    /// Density.
+    Density,
+    /// The highest temperature to heat a part to, or to run it at.
+    HeatLimit,
+}
+
+/// The figures of a material that its owner gives.
+///
+/// ```
+/// use fits_core::standards::materials::{Figures, Material};
+/// use uom::si::{f64::Pressure, pressure::gigapascal};
+/// let figures = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.28);
+/// let iron = Material::custom("my iron", figures)?;
+/// assert!(iron.yield_strength().is_none());
+/// let error = Material::custom("", Figures { poisson: 0.6, ..figures }).unwrap_err();
+/// assert_eq!(error.to_string(), "Poisson's ratio 0.6 is not one a material has");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Figures {
+    /// Young's modulus.
+    pub modulus: Pressure,
+    /// Poisson's ratio, from 0 to under 0.5.
+    pub poisson: f64,
+    /// Linear thermal expansion.
+    pub expansion: Option<TemperatureCoefficient>,
+    /// Yield strength.
+    pub yield_strength: Option<Pressure>,
+    /// Density.
+    pub density: Option<MassDensity>,
+    /// The highest temperature to heat a part to.
+    pub heat_limit: Option<ThermodynamicTemperature>,
+}
+
+impl Figures {
+    /// Stiffness alone; the other figures not known.
+    pub const fn elastic(modulus: Pressure, poisson: f64) -> Self {
+        Self {
+            modulus,
+            poisson,
+            expansion: None,
+            yield_strength: None,
+            density: None,
+            heat_limit: None,
+        }
+    }
+}
+
+impl PartialEq for Material {
+    fn eq(&self, other: &Self) -> bool {
+        let same = |a: Option<Figure>, b: Option<Figure>| {
+            a.map(|figure| figure.value) == b.map(|figure| figure.value)
+        };
+        self.name == other.name
+            && Property::ALL.iter().all(|which| same(self.figure(*which), other.figure(*which)))
+    }
+}
+
+impl fmt::Display for Material {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.name)
+    }
+}
+
+impl Family {
+    /// In words, as `cast iron`.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Steel => "steel",
+            Self::Stainless => "stainless steel",
+            Self::CastIron => "cast iron",
+            Self::Aluminium => "aluminium",
+            Self::Brass => "brass",
+            Self::Bronze => "bronze",
+            Self::Copper => "copper",
+            Self::Titanium => "titanium",
+            Self::Magnesium => "magnesium",
+            Self::Plastic => "plastic",
+            Self::Other => "as given",
+        }
+    }
+}
+
+impl Property {
+    /// Every one of them.
+    pub const ALL: [Self; 7] = [
+        Self::Modulus,
+        Self::Poisson,
+        Self::Expansion,
+        Self::Yield,
+        Self::Tensile,
+        Self::Density,
+        Self::HeatLimit,
+    ];
+
+    /// In words, as `Young's modulus`.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Modulus => "Young's modulus",
+            Self::Poisson => "Poisson's ratio",
+            Self::Expansion => "expansion",
+            Self::Yield => "yield strength",
+            Self::Tensile => "tensile strength",
+            Self::Density => "density",
+            Self::HeatLimit => "heat limit",
+        }
+    }
+
+    /// The unit of [`Material::reason`]'s value; empty for a ratio.
+    const fn unit(self) -> &'static str {
+        match self {
+            Self::Modulus => " GPa",
+            Self::Poisson => "",
+            Self::Expansion => " millionths per °C",
+            Self::Yield | Self::Tensile => " MPa",
+            Self::Density => " kg/m³",
+            Self::HeatLimit => " °C",
+        }
+    }
+}
+
+impl Material {
+    /// Every material listed, by family.
+    pub fn all() -> impl DoubleEndedIterator<Item = &'static Self> {
+        table::MATERIALS.iter()
+    }
+
+    /// The material that a name or one of its other names means. Letter case
+    /// and hyphens are not regarded, nor how aluminium, grey and galvanised
+    /// are spelled.
+    ///
+    /// # Errors
+    /// No such name; the advice offers the nearest one.
+    pub fn find(name: &str) -> Result<&'static Self, Error> {
+        let wanted = spelled(name);
+        let singular = wanted.strip_suffix('s').unwrap_or(&wanted);
+        let is = |known: &str| known == wanted || known == singular;
+        let found = Self::all()
+            .find(|material| is(&spelled(&material.name)))
+            .or_else(|| Self::all().find(|material| material.aliases.iter().any(|word| is(word))));
+        found.ok_or_else(|| {
+            let names: Vec<String> = Self::all().map(|material| spelled(&material.name)).collect();
+            let words = Self::all()
+                .flat_map(|material| material.aliases.iter().copied())
+                .chain(names.iter().map(String::as_str));
+            Error::new(Kind::NotListed {
+                why: format!("no material is called {}", name.trim()),
+                advice: nearest(&wanted, words).map_or_else(
+                    || {
+                        "some of those listed: steel, stainless, cast iron, aluminium, brass, bronze, nylon, acetal".into()
+                    },
+                    |word| format!("nearest: {word}"),
+                ),
+            })
+        })
+    }
+
+    /// A material by its own figures.
+    ///
+    /// # Errors
+    /// A modulus or a strength that is not above nought, or a Poisson's ratio
+    /// outside 0 to 0.5.
+    pub fn custom(name: &str, figures: Figures) -> Result<Self, Error> {
+        let given = |value| Figure {
+            value,
+            from: Provenance { known: Known::Given, text: "as given" },
+            note: "",
+        };
+        let refused = |why: String| Err(Error::new(Kind::NoPlan { why }));
+        let positive = |value: f64| value.is_finite() && value > 0.0;
+        let modulus = figures.modulus.get::<gigapascal>();
+        if !positive(modulus) {
+            return refused(format!("a modulus of {modulus} GPa is not one a material has"));
+        }
+        if !(0.0..0.5).contains(&figures.poisson) {
+            return refused(format!(
+                "Poisson's ratio {} is not one a material has",
+                figures.poisson
+            ));
+        }
+        let yield_strength = figures.yield_strength.map(|figure| figure.get::<megapascal>());
+        if let Some(strength) = yield_strength.filter(|strength| !positive(*strength)) {
+            return refused(format!("a strength of {strength} MPa is not one a material has"));
+        }
+        let expansion = figures.expansion.map(|figure| figure.get::<per_kelvin>() * 1e6);
+        if let Some(expansion) = expansion.filter(|value| !value.is_finite()) {
+            return refused(format!("an expansion of {expansion} is not one a material has"));
+        }
+        Ok(Self {
+            name: Cow::Owned(if name.is_empty() { "as given" } else { name }.to_owned()),
+            family: Family::Other,
+            aliases: &[],
+            care: None,
+            modulus: given(modulus),
+            poisson: given(figures.poisson),
+            expansion: expansion.map(given),
+            yield_strength: yield_strength.map(given),
+            tensile: None,
+            density: figures.density.map(|it| given(it.get::<kilogram_per_cubic_meter>())),
+            heat_limit: figures.heat_limit.map(|it| given(it.get::<degree_celsius>())),
+        })
+    }
+
+    /// The same material with another yield strength: the bar in hand has its
+    /// own certificate.
+    ///
+    /// # Errors
+    /// Not above nought.
+    pub fn with_yield(&self, strength: Pressure) -> Result<Self, Error> {
+        let value = strength.get::<megapascal>();
+        if !(value.is_finite() && value > 0.0) {
+            return Err(Error::new(Kind::NoPlan {
+                why: format!("a strength of {value} MPa is not one a material has"),
+            }));
+        }
+        let from = Provenance { known: Known::Given, text: "as given" };
+        let given = Figure { value, from, note: "" };
+        Ok(Self { yield_strength: Some(given), ..self.clone() })
+    }
+
+    /// Its name, as `aluminium 6061-T6`: unique in the table.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Other names for it, in small letters.
+    pub const fn aliases(&self) -> &'static [&'static str] {
+        self.aliases
+    }
+
+    /// What it belongs to.
+    pub const fn family(&self) -> Family {
+        self.family
+    }
+
+    /// What it wants looking after, where it does.
+    pub const fn care(&self) -> Option<Care> {
+        self.care
+    }
+
+    /// Young's modulus.
+    pub fn modulus(&self) -> Pressure {
+        Pressure::new::<gigapascal>(self.modulus.value)
+    }
+
+    /// Poisson's ratio.
+    pub const fn poisson(&self) -> f64 {
+        self.poisson.value
+    }
+
+    /// Linear thermal expansion near room temperature.
+    pub fn expansion(&self) -> Option<TemperatureCoefficient> {
+        self.expansion.map(|it| TemperatureCoefficient::new::<per_kelvin>(it.value * 1e-6))
+    }
+
+    /// Yield strength; none for what breaks before it yields, and where it is
+    /// not known.
+    pub fn yield_strength(&self) -> Option<Pressure> {
+        self.yield_strength.map(|it| Pressure::new::<megapascal>(it.value))
+    }
+
+    /// Tensile strength, of what breaks before it yields.
+    pub fn tensile_strength(&self) -> Option<Pressure> {
+        self.tensile.map(|it| Pressure::new::<megapascal>(it.value))
+    }
+
+    /// Density.
+    pub fn density(&self) -> Option<MassDensity> {
+        self.density.map(|it| MassDensity::new::<kilogram_per_cubic_meter>(it.value))
+    }
+
+    /// The highest temperature to heat a part to for assembly, or to run it
+    /// at; [`Material::reason`] says what gives way above it.
+    pub fn heat_limit(&self) -> Option<ThermodynamicTemperature> {
+        self.heat_limit.map(|it| ThermodynamicTemperature::new::<degree_celsius>(it.value))
+    }
+
+    /// Where a figure comes from, where the material has it; the rule is what
+    /// else to know, empty where there is nothing.
+    ///
+    /// ```
+    /// use fits_core::{source::Known, standards::materials::{Material, Property}};
+    /// let reason = Material::find("bronze")?.reason(Property::Expansion).expect("known");
+    /// assert_eq!((reason.value.as_str(), reason.known), ("18 millionths per °C", Known::Seen));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn reason(&self, property: Property) -> Option<Reason> {
+        self.figure(property).map(|figure| Reason {
+            figure: format!("{}, {}", property.words(), self.name),
+            value: format!("{}{}", figure.value, property.unit()),
+            rule: figure.note.to_owned(),
+            source: figure.from.text.to_owned(),
+            known: figure.from.known,
+        })
+    }
+
+    const fn figure(&self, property: Property) -> Option<Figure> {
+        match property {
+            Property::Modulus => Some(self.modulus),
+            Property::Poisson => Some(self.poisson),
+            Property::Expansion => self.expansion,
+            Property::Yield => self.yield_strength,
+            Property::Tensile => self.tensile,
+            Property::Density => self.density,
+            Property::HeatLimit => self.heat_limit,
+        }
+    }
+}
+
+/// A name as the table spells it.
+fn spelled(name: &str) -> String {
+    plain(name)
+        .split(' ')
+        .map(|word| match word {
+            "aluminum" | "alu" | "alum" => "aluminium",
+            "gray" => "grey",
+            "galvanized" => "galvanised",
+            other => other,
+        })
+        .collect::<Vec<_>>()
+        .join(" ")
+}
