@@ -239,8 +239,12 @@ impl Crib {
     ///
     /// This is the list to choose tap drills and pre-drills from.
     pub fn drills(&self) -> Vec<OwnDrill> {
-        let mut all: Vec<OwnDrill> =
-            self.drill.iter().cloned().chain(self.drills.iter().flat_map(DrillSet::drills)).collect();
+        let mut all: Vec<OwnDrill> = self
+            .drill
+            .iter()
+            .cloned()
+            .chain(self.drills.iter().flat_map(DrillSet::drills))
+            .collect();
         all.sort_by(|one, other| {
             one.size.cmp(&other.size).then_with(|| one.called.cmp(&other.called))
         });

@@ -4,9 +4,11 @@
 
 mod crib;
 mod log;
+mod replay;
 
 pub use crib::{
     Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
     Reamer, Tap,
 };
 pub use log::{Entry, Opening, PassLog, State, VERSION};
+pub use replay::Doubt;

@@ -226,9 +226,8 @@ impl Passes {
         let aim = limits.middle();
         let finish = finish_stock(aim, step)?;
         let largest = aim.checked_sub(finish)?.checked_sub(finish)?;
-        let roughed = stock_for(&stock_table::PASSES, aim)
-            .second
-            .checked_mul(MOST_ROUGHS_AFTER_DRILL)?;
+        let roughed =
+            stock_for(&stock_table::PASSES, aim).second.checked_mul(MOST_ROUGHS_AFTER_DRILL)?;
         Limits::new(largest.checked_sub(roughed)?, largest)
     }
 
