@@ -13,8 +13,8 @@ use std::{
     time::SystemTime,
 };
 
-use fits_core::job::{Entry, Opening, PassLog, State};
-use serde::Serialize;
+use fits_core::job::{Entry, Opening, PassLog, State, VERSION};
+use serde::{Deserialize, Serialize};
 
 use super::{plain, shown};
 
@@ -30,8 +30,8 @@ pub(crate) struct LogFile {
 /// A log file as it was found.
 pub(crate) struct Opened {
     pub(crate) file: LogFile,
-    /// `None` where it holds nothing yet.
-    pub(crate) log: Option<PassLog>,
+    /// One after the other; none where it holds nothing yet.
+    pub(crate) logs: Vec<PassLog>,
     /// What was wrong with it and what was done about it.
     pub(crate) notes: Vec<String>,
 }
@@ -88,8 +88,8 @@ impl LogFile {
             sync_folder(path);
         }
         let mut file = Self { file, path: path.to_owned(), read_only };
-        let log = file.read(&mut notes).map_err(named)?;
-        Ok(Opened { file, log, notes })
+        let logs = file.read(&mut notes).map_err(named)?;
+        Ok(Opened { file, logs, notes })
     }
 
     /// Makes a log that is not there yet, with its opening.
@@ -171,22 +171,19 @@ impl LogFile {
     }
 
     /// Reads all of it; sets a torn last line aside where this one may write.
-    fn read(&mut self, notes: &mut Vec<String>) -> io::Result<Option<PassLog>> {
+    fn read(&mut self, notes: &mut Vec<String>) -> io::Result<Vec<PassLog>> {
         let mut bytes = Vec::new();
         self.file.seek(SeekFrom::Start(0))?;
         self.file.read_to_end(&mut bytes)?;
-        let Contents { log, torn, notes: found } = contents(&bytes);
-        notes.extend(found);
-        if let Some(torn) = torn {
+        let found = contents(&bytes);
+        if found.is_foreign {
+            return Err(io::Error::other("it does not begin as a pass log does"));
+        }
+        notes.extend(found.notes);
+        if let Some(torn) = found.torn {
             self.mend(&bytes, &torn, notes)?;
         }
-        if log.is_none() && torn_away(&bytes) > 0 {
-            let first = bytes.split(|byte| *byte == b'\n').next().unwrap_or_default();
-            if first.len() < bytes.len() {
-                return Err(io::Error::other("its first line is not the opening of a pass log"));
-            }
-        }
-        Ok(log)
+        Ok(found.logs)
     }
 
     fn mend(&mut self, bytes: &[u8], torn: &Torn, notes: &mut Vec<String>) -> io::Result<()> {
@@ -217,11 +214,6 @@ impl LogFile {
     }
 }
 
-/// Bytes that are more than white space.
-fn torn_away(bytes: &[u8]) -> usize {
-    bytes.trim_ascii().len()
-}
-
 /// A last line without its line feed.
 struct Torn {
     line: usize,
@@ -230,16 +222,39 @@ struct Torn {
 }
 
 struct Contents {
-    log: Option<PassLog>,
+    /// One after the other; the last one is the one that goes on.
+    logs: Vec<PassLog>,
     torn: Option<Torn>,
     notes: Vec<String>,
+    /// Something stands before the first opening.
+    is_foreign: bool,
+}
+
+/// A line that was read.
+enum Line {
+    Opening(Opening),
+    Entry(Entry),
+}
+
+#[derive(Deserialize)]
+struct Tag {
+    entry: String,
+}
+
+fn line_from(text: &[u8]) -> Option<Line> {
+    let tag: Tag = serde_json::from_slice(text).ok()?;
+    if tag.entry == "open" {
+        let opening: Opening = serde_json::from_slice(text).ok()?;
+        opening.limits().ok()?;
+        return Some(Line::Opening(opening));
+    }
+    serde_json::from_slice(text).ok().map(Line::Entry)
 }
 
 /// What the bytes of a log hold.
 fn contents(bytes: &[u8]) -> Contents {
-    let mut notes = Vec::new();
-    let mut log: Option<PassLog> = None;
-    let mut torn = None;
+    let mut found =
+        Contents { logs: Vec::new(), torn: None, notes: Vec::new(), is_foreign: false };
     let mut start = 0;
     let mut lost = Vec::new();
     for (number, line) in (1..).zip(bytes.split_inclusive(|byte| *byte == b'\n')) {
@@ -247,62 +262,44 @@ fn contents(bytes: &[u8]) -> Contents {
         let text = line.trim_ascii();
         let here = start;
         start += line.len();
-        if text.is_empty() {
-            if !ended {
-                torn = Some(Torn { line: number, start: here, is_whole: true });
-            }
-            continue;
-        }
-        let is_whole = match &mut log {
-            None => match serde_json::from_slice::<Opening>(text) {
-                Ok(opening) if opening.limits().is_ok() => {
-                    if opening.version > fits_core::job::VERSION {
-                        notes.push(format!(
-                            "it was written by a later fits (version {} of the format)",
-                            opening.version
-                        ));
-                    }
-                    log = Some(PassLog::new(opening));
-                    true
-                }
-                _ => {
-                    torn = (!ended).then_some(Torn {
-                        line: number,
-                        start: here,
-                        is_whole: false,
-                    });
-                    return Contents { log: None, torn, notes };
-                }
-            },
-            Some(log) => match serde_json::from_slice::<Entry>(text) {
-                Ok(entry) => {
-                    unknown_keys(&mut notes, number, text, &entry);
-                    log.entries.push(entry);
-                    true
-                }
-                Err(_) => {
-                    if ended {
-                        log.entries.push(Entry::Lost);
-                        lost.push(number);
-                    }
-                    false
-                }
-            },
-        };
+        let read = line_from(text);
         if !ended {
-            torn = Some(Torn { line: number, start: here, is_whole });
+            let is_whole = read.is_some() || text.is_empty();
+            found.torn = Some(Torn { line: number, start: here, is_whole });
+        }
+        match (read, found.logs.last_mut()) {
+            _ if text.is_empty() => {}
+            (Some(Line::Opening(opening)), _) => {
+                if opening.version > VERSION {
+                    found.notes.push(format!(
+                        "line {number}: written by a later fits (version {} of the format)",
+                        opening.version
+                    ));
+                }
+                found.logs.push(PassLog::new(opening));
+            }
+            (Some(Line::Entry(entry)), Some(log)) => {
+                unknown_keys(&mut found.notes, number, text, &entry);
+                log.entries.push(entry);
+            }
+            (None, Some(log)) if ended => {
+                log.entries.push(Entry::Lost);
+                lost.push(number.to_string());
+            }
+            (_, None) if ended => found.is_foreign = true,
+            _ => {}
         }
     }
-    if let (Some(log), false) = (&log, lost.is_empty()) {
-        let kept = log.entries.iter().filter(|entry| **entry != Entry::Lost).count();
-        let lines: Vec<String> = lost.iter().map(ToString::to_string).collect();
-        notes.push(format!(
+    if !lost.is_empty() {
+        let entries = found.logs.iter().flat_map(|log| &log.entries);
+        let kept = entries.filter(|entry| **entry != Entry::Lost).count();
+        found.notes.push(format!(
             "damaged: line {} cannot be read and is left in the file; {kept} other entries are \
              kept; read the size again before the next cut",
-            lines.join(", ")
+            lost.join(", ")
         ));
     }
-    Contents { log, torn, notes }
+    found
 }
 
 /// Says what an entry holds that is not understood; it stays in the file.
@@ -343,7 +340,7 @@ pub(crate) fn list(folder: &Path) -> Vec<Listed> {
     found
         .into_iter()
         .filter_map(|(_, path)| {
-            let log = contents(&fs::read(&path).ok()?).log?;
+            let log = contents(&fs::read(&path).ok()?).logs.pop()?;
             Some(Listed { name: name_of(&path), path, log })
         })
         .collect()
