@@ -51,6 +51,8 @@ pub(crate) enum Kind {
     NotAPair { why: String },
     /// A plan that cannot be made.
     NoPlan { why: String },
+    /// Parts that cannot be pressed or shrunk together.
+    NoJoint { why: String, advice: String },
     /// A word or a size that no list holds.
     NotListed { why: String, advice: String },
     /// A word that means several things.
@@ -123,7 +125,8 @@ impl Error {
             Kind::NotASize { advice, .. } => (*advice).to_owned(),
             Kind::NotAClass { advice, .. }
             | Kind::NotListed { advice, .. }
-            | Kind::NotGiven { advice, .. } => advice.clone(),
+            | Kind::NotGiven { advice, .. }
+            | Kind::NoJoint { advice, .. } => advice.clone(),
             Kind::Ambiguous { choices, .. } => format!("say which: {}", choices.join(", ")),
             Kind::OutOfTable { over, up_to, .. } => {
                 format!("sizes over {over} up to {up_to} are tabulated")
@@ -148,6 +151,7 @@ impl fmt::Display for Error {
             | Kind::NotGiven { why, .. }
             | Kind::NotAPair { why }
             | Kind::NoPlan { why }
+            | Kind::NoJoint { why, .. }
             | Kind::NotListed { why, .. }
             | Kind::Ambiguous { why, .. } => f.write_str(why),
             Kind::OutOfTable { nominal, table, over, up_to } => {

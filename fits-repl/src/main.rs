@@ -136,6 +136,19 @@ fn write_out(bytes: &[u8]) -> io::Result<()> {
     out.flush()
 }
 
+/// A session that tells how far long work is, where someone watches.
+fn session() -> Session {
+    let mut session = Session::new();
+    session.progress = io::stderr().is_terminal().then_some(progress);
+    session
+}
+
+/// One line on standard error, gone when the work is done.
+fn progress(done: u64, of: u64) {
+    let line = if done < of { format!("\r{done} of {of}") } else { "\r\x1b[K".to_owned() };
+    let _ = io::stderr().write_all(line.as_bytes());
+}
+
 fn colour() -> Colour {
     let refused = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
     let plain = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
@@ -143,7 +156,7 @@ fn colour() -> Colour {
 }
 
 fn once(json: bool, query: OsString) -> io::Result<u8> {
-    let mut session = Session::new();
+    let mut session = session();
     let (query, answer) = match query.into_string() {
         Ok(text) => {
             let answer = session.evaluate(&text);
@@ -181,7 +194,7 @@ fn once(json: bool, query: OsString) -> io::Result<u8> {
 }
 
 fn lines(file: Option<OsString>) -> io::Result<u8> {
-    let mut session = Session::new();
+    let mut session = session();
     let out = io::stdout().lock();
     let outcome = match file {
         None => batch::run(io::stdin().lock(), out, &mut session)?,
@@ -198,9 +211,9 @@ fn lines(file: Option<OsString>) -> io::Result<u8> {
 /// The prompt at a terminal; plain lines in and out where either end is none.
 fn prompt() -> io::Result<u8> {
     if io::stdin().is_terminal() && io::stdout().is_terminal() {
-        return line_editor::run(Session::new(), colour()).map(Outcome::status);
+        return line_editor::run(session(), colour()).map(Outcome::status);
     }
-    let mut session = Session::new();
+    let mut session = session();
     let mut worst = Outcome::default();
     let mut bytes = Vec::new();
     let mut input = io::stdin().lock();

@@ -1,11 +1,17 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod measuring;
+mod quantity;
+
 use std::ops::Range;
 
 use fits_core::{
     size::{Number, Unit},
     standards::iso286::Feature,
 };
+
+pub use self::measuring::{Align, Collars, Measuring, Warmth};
+pub use self::quantity::{Amount, Dimension, Quantity, QuantityUnit};
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
@@ -146,6 +152,8 @@ pub struct Part {
     pub turns: Option<Spot<()>>,
     /// `thin`, `thin tube`, `thin wall`.
     pub thin: Option<Spot<()>>,
+    /// How it was measured.
+    pub measuring: Option<Box<Measuring>>,
 }
 
 impl Part {
@@ -173,6 +181,7 @@ impl Part {
             long: None,
             turns: None,
             thin: None,
+            measuring: None,
         }
     }
 }
@@ -328,6 +337,10 @@ pub enum Query {
     Pick { size: Size, wanted: Wanted, from: Size, to: Size },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
+    /// `align A B over L`: the tailstock.
+    Align(Box<Align>),
+    /// `rehearse` a part: the odds before cutting.
+    Rehearse(Box<Part>),
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

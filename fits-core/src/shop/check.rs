@@ -1,6 +1,6 @@
 //! A reading against limits: cut more, good, or over.
 //!
-//! The reading is taken as it stands; its uncertainty is no part of this.
+//! The reading is taken as it stands; [`super::verdict`] knows its uncertainty.
 
 use serde::{Deserialize, Serialize};
 
@@ -21,6 +21,9 @@ pub enum Verdict {
     Good,
     /// Past the limits: too much is off.
     Over,
+    /// So near a limit that the reading's uncertainty decides nothing.
+    #[serde(rename = "too close to call")]
+    TooClose,
 }
 
 impl Verdict {
@@ -30,6 +33,7 @@ impl Verdict {
             Self::CutMore => "cut more",
             Self::Good => "good",
             Self::Over => "over",
+            Self::TooClose => "too close to call",
         }
     }
 }

@@ -1,6 +1,9 @@
 //! What to do about it: reamers and pre-drills, passes, verdicts on readings.
 
 pub mod adviser;
+pub mod align;
+#[cfg(feature = "uom")]
+pub mod assemble;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;
@@ -10,14 +13,25 @@ mod check;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod inch_reamer_table;
 mod inch_reamers;
+#[cfg(feature = "uom")]
+mod machining;
+#[cfg(feature = "uom")]
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod machining_table;
 mod passes;
 mod pick;
 #[rustfmt::skip]
 mod pick_table;
 mod ream;
+pub mod rehearse;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+#[cfg(feature = "uom")]
+pub mod verdict;
+#[cfg(feature = "uom")]
+pub mod warm;
 pub mod words;
 
 pub use cautions::Hazard;

@@ -163,29 +163,7 @@ impl Passes {
         };
         let began = at;
         if let Some(size) = at {
-            if !size.is_positive() {
-                return Err(no_plan(format!("a size of {size} is no start")));
-            }
-            let left = match feature {
-                Feature::Hole => aim.checked_sub(size)?,
-                Feature::Shaft => size.checked_sub(aim)?,
-            };
-            if !left.is_positive() || limits.contains(size) {
-                return Err(no_plan(if limits.contains(size) {
-                    format!("{size} is good already: no cut is left")
-                } else {
-                    match feature {
-                        Feature::Hole => format!(
-                            "a bore of {size} is over the upper limit {} already",
-                            limits.upper()
-                        ),
-                        Feature::Shaft => format!(
-                            "a shaft of {size} is under the lower limit {} already",
-                            limits.lower()
-                        ),
-                    }
-                }));
-            }
+            let left = metal_left(feature, limits, size)?;
             let bulk = left.checked_sub(finish)?;
             if bulk.is_positive() && bulk > finish.half().half() {
                 let roughs = cuts(bulk, most_rough)?;
@@ -263,6 +241,37 @@ fn finish_stock(aim: Length, step: Length) -> Result<Length, Error> {
     let two_steps = step.tenth_nanometres().max(1).saturating_mul(2);
     let pairs = left.saturating_add(two_steps / 2) / two_steps;
     Length::from_tenth_nanometres(two_steps).checked_mul(pairs.max(1))
+}
+
+/// The metal from a start to the middle of the limits, where there is any to
+/// take off.
+///
+/// # Errors
+/// The start is no size, or is inside the limits or past them already.
+pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Result<Length, Error> {
+    if !start.is_positive() {
+        return Err(no_plan(format!("a size of {start} is no start")));
+    }
+    let aim = limits.middle();
+    let left = match feature {
+        Feature::Hole => aim.checked_sub(start)?,
+        Feature::Shaft => start.checked_sub(aim)?,
+    };
+    if left.is_positive() && !limits.contains(start) {
+        return Ok(left);
+    }
+    Err(no_plan(if limits.contains(start) {
+        format!("{start} is good already: no cut is left")
+    } else {
+        match feature {
+            Feature::Hole => {
+                format!("a bore of {start} is over the upper limit {} already", limits.upper())
+            }
+            Feature::Shaft => {
+                format!("a shaft of {start} is under the lower limit {} already", limits.lower())
+            }
+        }
+    }))
 }
 
 fn pass(stage: Stage, to: Length, from: Option<Length>) -> Result<Pass, Error> {

@@ -173,6 +173,15 @@ pub(crate) fn divide_half_even(dividend: i128, divisor: i128) -> Option<i128> {
     quotient.checked_add(up * divisor.signum())
 }
 
+/// A sum of counts over how many there are, halves to even.
+#[cfg(feature = "uom")]
+pub(crate) fn divided(sum: i128, count: i128) -> Result<Length, Error> {
+    divide_half_even(sum, count)
+        .and_then(|mean| i64::try_from(mean).ok())
+        .map(Length)
+        .ok_or_else(out_of_range)
+}
+
 pub(crate) fn out_of_range() -> Error {
     Error::new(Kind::OutOfRange)
 }

@@ -11,6 +11,8 @@ mod typed;
 mod write;
 
 pub use length::Length;
+#[cfg(feature = "uom")]
+pub(crate) use length::divided;
 pub use limits::{Deviations, Limits};
 pub use read::{Number, Unit};
 pub(crate) use write::inches;

@@ -4,6 +4,7 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 mod asked;
+mod measuring;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -16,6 +17,10 @@ use serde::{Serialize, Serializer};
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+};
+pub use self::measuring::{
+    AlignAnswer, FormFigures, MeasuredReading, RehearsalAnswer, StrategyFigures, TaperedFigures,
+    WarmFigures,
 };
 use crate::query::Dial;
 
@@ -59,6 +64,10 @@ pub enum Answer {
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.
     Seat(SeatAnswer),
+    /// The tailstock.
+    Align(Box<AlignAnswer>),
+    /// The odds before cutting.
+    Rehearsal(Box<RehearsalAnswer>),
     /// The settings in force.
     Settings(SettingsAnswer),
     /// Where the figures of an answer come from.
@@ -317,7 +326,8 @@ pub struct ReadingAnswer {
 pub struct ReadingFigures {
     /// What was read.
     pub reading_mm: Mm,
-    /// The reading's uncertainty; `null` where no instrument was named.
+    /// The reading's expanded uncertainty, k = 2; `null` where no instrument
+    /// was named.
     pub uncertainty_mm: Option<Mm>,
     /// Cut more, good or over.
     pub verdict: Verdict,
@@ -330,9 +340,18 @@ pub struct ReadingFigures {
     pub to_last_limit_mm: Mm,
     /// The chance that the part is good; `null` where no instrument was named.
     pub probability_good: Option<f64>,
+    /// What is known beside, where more than one reading, an instrument or a
+    /// temperature was given.
+    #[serde(flatten, skip_serializing_if = "Option::is_none")]
+    pub measured: Option<Box<MeasuredReading>>,
 }
 
 impl ReadingFigures {
+    /// The size at 20 °C, as far as it is known.
+    pub fn at_20(&self) -> Length {
+        self.measured.as_ref().map_or(self.reading_mm.0, |measured| measured.size_at_20_mm.0)
+    }
+
     /// From the judgement of a size.
     pub fn new(size: Length, reading: Reading) -> Self {
         Self {
@@ -343,6 +362,7 @@ impl ReadingFigures {
             to_first_limit_mm: Mm(reading.to_first_limit),
             to_last_limit_mm: Mm(reading.to_last_limit),
             probability_good: None,
+            measured: None,
         }
     }
 }

@@ -11,12 +11,12 @@ use nom::{
 use super::{
     KEYWORDS,
     fault::{Parsed, fatal, fatal_fix},
-    limits_after,
+    limits_after, measuring,
     sizes::{expression, size_after, starts_size},
     tolerances::class,
     words::{keyword, near_miss, phrase, separator, space, span, spot, unknown},
 };
-use crate::query::{Expression, Mate, Operator, Part, Query, Size, Spot, Tolerance};
+use crate::query::{Expression, Mate, Part, Query, Size, Spot, Tolerance};
 
 pub(super) fn clauses(mut input: &str, total: usize, mut part: Part) -> Parsed<'_, Query> {
     loop {
@@ -30,7 +30,7 @@ pub(super) fn clauses(mut input: &str, total: usize, mut part: Part) -> Parsed<'
 
 fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
     if let Some(after) = input.strip_prefix('=') {
-        return reading(after, total, part, input);
+        return measuring::reading(after, total, part, input);
     }
     if let Ok((after, ())) = keyword("from")(input) {
         const ADVICE: &str = "as in `bore 20 H7 from 19.6`";
@@ -65,6 +65,9 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
     if let Ok((end, ())) = keyword("turns")(input) {
         return once(input, end, &mut part.turns, Spot { value: (), at: span(total, input, end) });
     }
+    if let Some(read) = measuring::measuring(input, total, part) {
+        return read;
+    }
     let feature =
         alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))));
     if let Ok((after, feature)) = spot(total, feature)(input) {
@@ -88,7 +91,12 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
 }
 
 /// Fills a slot that may be filled once.
-fn once<'a, T>(input: &'a str, end: &'a str, slot: &mut Option<T>, found: T) -> Parsed<'a, ()> {
+pub(super) fn once<'a, T>(
+    input: &'a str,
+    end: &'a str,
+    slot: &mut Option<T>,
+    found: T,
+) -> Parsed<'a, ()> {
     if slot.is_some() {
         return fatal(input, input.len() - end.len(), "this is said twice", "keep one of them");
     }
@@ -96,7 +104,7 @@ fn once<'a, T>(input: &'a str, end: &'a str, slot: &mut Option<T>, found: T) -> 
     Ok((end, ()))
 }
 
-fn one_size<'a>(
+pub(super) fn one_size<'a>(
     input: &'a str,
     after: &'a str,
     total: usize,
@@ -167,46 +175,13 @@ fn of_feature<'a>(
         }
         if feature.value == Feature::Shaft {
             // Of all that a word's class depends on, the shaft's material is none.
-            return Ok((end, ()));
+            let at = span(total, after, end);
+            let slot = &mut measuring::of(part).shaft_of;
+            return once(input, end, slot, Spot { value: name, at });
         }
         return once(input, end, &mut part.hub, Spot { value: name, at: span(total, after, end) });
     };
     once(input, end, &mut part.mate, Box::new(mate))
-}
-
-/// `= SIZE` or `= SIZE/SIZE`.
-fn reading<'a>(after: &'a str, total: usize, part: &mut Part, input: &'a str) -> Parsed<'a, ()> {
-    if part.reading.is_some() {
-        return fatal(input, 1, "this is said twice", "keep one of them");
-    }
-    let (start, _) = space(after)?;
-    let (end, size) =
-        size_after(start, total, "the reading is missing after =", "as in `20 H7 = 20.013`")?;
-    // A slash with spaces about it parts two readings, too.
-    let (first, second) = match size.value {
-        Expression::Two(hole, Operator::Over, shaft) if !start.starts_with('(') => {
-            (*hole, Some(*shaft))
-        }
-        value => {
-            let size = Spot { value, at: size.at };
-            two_numbers(&size).map_or((size, None), |(hole, shaft)| (hole, Some(shaft)))
-        }
-    };
-    part.reading = Some(first);
-    part.second_reading = second;
-    let (slash, _) = space(end)?;
-    let Some(next) = slash.strip_prefix('/').filter(|_| part.second_reading.is_none()) else {
-        return Ok((end, ()));
-    };
-    let (next, _) = space(next)?;
-    let (end, shaft) = size_after(
-        next,
-        total,
-        "the shaft's reading is missing after the slash",
-        "as in `20 H7/g6 = 20.013/19.985`",
-    )?;
-    part.second_reading = Some(shaft);
-    Ok((end, ()))
 }
 
 /// `20/20` as a reading is two whole numbers, not a fraction: no shop

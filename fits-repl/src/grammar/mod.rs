@@ -8,6 +8,9 @@ mod clauses;
 mod crib;
 mod fault;
 mod log;
+mod measuring;
+mod practice;
+pub(crate) mod quantities;
 mod sizes;
 mod tolerances;
 mod words;
@@ -42,9 +45,10 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "bore", "crib", "cut", "dial", "done", "drill", "from", "general", "grade", "help", "hole",
-    "hub", "instrument", "log", "long", "material", "pick", "read", "ream", "scrap", "seat",
-    "shaft", "spring", "thin", "turn", "turns", "undo", "units", "why",
+    "align", "at", "bore", "crib", "cut", "dial", "done", "drill", "from", "general", "grade",
+    "help", "hole", "hub", "instrument", "log", "long", "material", "overhang", "pick", "read",
+    "ream", "rehearse", "room", "runs", "scrap", "seat", "seed", "shaft", "spring", "thin", "turn",
+    "turns", "undo", "units", "why", "with", "within",
 ];
 
 /// Reads one line.
@@ -185,6 +189,12 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("align")(input) {
+        return practice::align(rest, total);
+    }
+    if let Ok((rest, ())) = keyword("rehearse")(input) {
+        return practice::rehearse(rest, total);
     }
     let (input, work) = opt(spot(
         total,

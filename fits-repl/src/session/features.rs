@@ -11,6 +11,7 @@ use fits_core::{
 use super::{
     Session,
     mates::{Resolved, is_inch},
+    measuring::likely,
     resolve::{Chosen, One, Pair, class, from_core, undefined},
 };
 use crate::{
@@ -24,6 +25,9 @@ use crate::{
 
 impl Session {
     pub(super) fn part(&self, part: &Part) -> Result<Answer, Problem> {
+        if let Some(measuring) = &part.measuring {
+            Self::measuring_fits(part, measuring)?;
+        }
         match self.resolve(part)? {
             Resolved::One(one) => self.feature(part, &one),
             Resolved::Pair(pair) => self.pair(part, &pair),
@@ -32,13 +36,6 @@ impl Session {
     }
 
     fn feature(&self, part: &Part, feature: &One) -> Result<Answer, Problem> {
-        if let Some(second) = &part.second_reading {
-            return Err(Problem::new(
-                "a second reading needs a pair, and one feature was given",
-                second.at.clone(),
-            )
-            .advise("as in `20 H7 = 20.013` or `20 H7/g6 = 20.013/19.985`"));
-        }
         if let Some(work) = &part.work {
             return self.work(part, work, feature);
         }
@@ -152,7 +149,19 @@ impl Session {
     }
 
     fn reading(&self, part: &Part, size: &Size, feature: &One) -> Result<Answer, Problem> {
+        if part.measuring.as_ref().is_some_and(|it| it.is_of_readings())
+            || part.second_reading.is_some()
+        {
+            if feature.kind.is_none() {
+                return Err(unsaid_kind(part, "the readings are judged, and"));
+            }
+            let places = places(part, part.reading.as_ref(), part.second_reading.as_ref());
+            return self
+                .judged_places(part, feature, &places)
+                .map(|answer| Answer::Reading(Box::new(answer)));
+        }
         let read = self.nominal(size)?;
+        likely(feature, read, size)?;
         if feature.kind.is_none() && !feature.limits.contains(read) {
             return Err(unsaid_kind(part, "the reading is outside the limits, and"));
         }
@@ -182,7 +191,7 @@ impl Session {
             }
         };
         match (hole, shaft) {
-            (Some(hole), Some(shaft)) => self.measured_pair(pair, hole, shaft),
+            (Some(hole), Some(shaft)) => self.measured_pair(part, pair, hole, shaft),
             _ => Ok(Answer::Fit(Box::new(self.fit(pair)))),
         }
     }
@@ -285,15 +294,39 @@ impl Session {
         Ok(Answer::Fit(Box::new(answer)))
     }
 
-    fn measured_pair(&self, pair: &Pair, hole: &Size, shaft: &Size) -> Result<Answer, Problem> {
-        let (hole_size, shaft_size) = (self.nominal(hole)?, self.nominal(shaft)?);
+    fn measured_pair(
+        &self,
+        part: &Part,
+        pair: &Pair,
+        hole: &Size,
+        shaft: &Size,
+    ) -> Result<Answer, Problem> {
+        let (hole_answer, shaft_answer, hole_size, shaft_size);
+        if part.measuring.as_ref().is_some_and(|it| it.is_of_readings()) {
+            let both = places(part, Some(hole), Some(shaft));
+            if let Some(third) = both.get(2).and_then(|place| place.first()) {
+                return Err(Problem::new("a pair has two parts, and three were read", third.at.clone())
+                    .advise("the hole's readings, a slash, the shaft's, as `20 H7/g6 = 20.013 20.014/19.985`"));
+            }
+            let of = |one: &One, at: usize| {
+                self.judged_places(part, one, both.get(at..=at).unwrap_or_default())
+            };
+            (hole_answer, shaft_answer) = (of(&pair.hole, 0)?, of(&pair.shaft, 1)?);
+            (hole_size, shaft_size) = (hole_answer.reading.at_20(), shaft_answer.reading.at_20());
+        } else {
+            (hole_size, shaft_size) = (self.nominal(hole)?, self.nominal(shaft)?);
+            likely(&pair.hole, hole_size, hole)?;
+            likely(&pair.shaft, shaft_size, shaft)?;
+            hole_answer = judged(&pair.hole, hole_size, &hole.at)?;
+            shaft_answer = judged(&pair.shaft, shaft_size, &shaft.at)?;
+        }
         let actual = hole_size
             .checked_sub(shaft_size)
             .map_err(|error| from_core(&error, hole.at.clone()))?;
         Ok(Answer::PairReading(Box::new(PairReadingAnswer {
             nominal_mm: Mm(pair.fit.nominal()),
-            hole: judged(&pair.hole, hole_size, &hole.at)?,
-            shaft: judged(&pair.shaft, shaft_size, &shaft.at)?,
+            hole: hole_answer,
+            shaft: shaft_answer,
             clearance: clearance(&pair.fit),
             actual_clearance_mm: Mm(actual),
             within: pair.fit.clearance().contains(actual),
@@ -313,6 +346,20 @@ fn judged(one: &One, size: Length, at: &Range<usize>) -> Result<ReadingAnswer, P
     let reading =
         Reading::judge(kind, one.limits, size).map_err(|error| from_core(&error, at.clone()))?;
     Ok(ReadingAnswer { feature: one.answer(), reading: ReadingFigures::new(size, reading) })
+}
+
+/// Every place with its readings: the list, or the one or two given plainly.
+fn places<'a>(
+    part: &'a Part,
+    first: Option<&'a Size>,
+    second: Option<&'a Size>,
+) -> Vec<Vec<&'a Size>> {
+    match part.measuring.as_deref() {
+        Some(measuring) if !measuring.places.is_empty() => {
+            measuring.places.iter().map(|place| place.iter().collect()).collect()
+        }
+        _ => [first, second].into_iter().flatten().map(|size| vec![size]).collect(),
+    }
 }
 
 /// `from` says where one part is, and a pair has two.

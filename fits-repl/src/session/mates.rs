@@ -489,7 +489,11 @@ fn own_reading(part: &Part, kind: Option<Feature>) -> Result<(), Problem> {
 /// What changes the choice of a word says nothing without one.
 fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
     let said = [
-        part.hub.as_ref().map(|spot| &spot.at),
+        // A warm part's material is what it grows by.
+        part.hub
+            .as_ref()
+            .filter(|_| part.measuring.as_ref().is_none_or(|measuring| measuring.at.is_none()))
+            .map(|spot| &spot.at),
         part.long.as_ref().map(|spot| &spot.at),
         part.turns.as_ref().map(|spot| &spot.at),
         part.thin.as_ref().map(|spot| &spot.at),

@@ -5,7 +5,10 @@
 mod asks;
 mod features;
 mod mates;
+mod measuring;
 mod plans;
+mod practice;
+mod quantities;
 mod resolve;
 mod sizes;
 mod why;
@@ -31,6 +34,8 @@ pub struct Session {
     pub dial: Dial,
     /// The units that the last question was put in: the answer's come first.
     shown: Units,
+    /// Told how far long work is: so many of so many.
+    pub progress: Option<fn(u64, u64)>,
     last: String,
     last_settings: SettingsAnswer,
 }
@@ -46,7 +51,7 @@ impl Session {
     pub const fn new() -> Self {
         let (units, dial) = (Units::Millimetres, Dial::Diameter);
         let last_settings = SettingsAnswer { units, dial };
-        Self { units, dial, shown: units, last: String::new(), last_settings }
+        Self { units, dial, shown: units, progress: None, last: String::new(), last_settings }
     }
 
     /// The settings in force.
@@ -111,7 +116,9 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
-            | Query::Seat { .. } => {
+            | Query::Seat { .. }
+            | Query::Align(_)
+            | Query::Rehearse(_) => {
                 let answer = self.answer(&query)?;
                 self.last.clear();
                 self.last.push_str(line);
@@ -124,7 +131,8 @@ impl Session {
     /// The units that a query's size is typed in; those in force for a bare one.
     fn thought_in(&self, query: &Query) -> Units {
         match query {
-            Query::Part(part) => mates::thought_in(&part.size, self.units),
+            Query::Part(part) | Query::Rehearse(part) => mates::thought_in(&part.size, self.units),
+            Query::Align(align) => self.align_in(align),
             Query::Pick { size, .. }
             | Query::Drill(size)
             | Query::Grade { size, .. }
@@ -153,6 +161,8 @@ impl Session {
             Query::Grade { size, grade } => self.grade(size, grade),
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
+            Query::Align(align) => self.align(align),
+            Query::Rehearse(part) => self.rehearse(part),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             // The commands are answered where they are read.
             _ => Ok(Answer::Settings(self.settings())),

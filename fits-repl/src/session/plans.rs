@@ -117,7 +117,7 @@ impl Session {
     }
 
     /// The dial's usual division, 0.01 mm or a thou, as a change of diameter.
-    fn step(&self) -> Length {
+    pub(super) fn step(&self) -> Length {
         let division = match self.shown {
             Units::Millimetres => 100_000,
             Units::Inches => Length::THOU.tenth_nanometres(),

@@ -69,6 +69,17 @@ impl Session {
             | Query::Seat { .. } => {
                 why_asked(&mut figures, &answer, self.shown);
             }
+            Query::Align(_) => figures.push(Reason {
+                figure: "set-over".into(),
+                value: match &answer {
+                    Answer::Align(found) => said(self.shown, found.set_over_mm.0),
+                    _ => String::new(),
+                },
+                rule: "half the change of diameter over the whole length between centres".into(),
+                source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
+                known: Known::Seen,
+            }),
+            Query::Rehearse(_) => {}
             Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);
@@ -257,11 +268,20 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
         }
         Answer::Reading(reading) => {
             aim(&reading.feature);
+            figures.extend(reading.reading.measured.iter().flat_map(|it| it.reasons.clone()));
             None
         }
         Answer::PairReading(pair) => {
             aim(&pair.hole.feature);
             aim(&pair.shaft.feature);
+            for part in [&pair.hole, &pair.shaft] {
+                figures.extend(part.reading.measured.iter().flat_map(|it| it.reasons.clone()));
+            }
+            None
+        }
+        Answer::Rehearsal(odds) => {
+            aim(&odds.feature);
+            figures.extend(odds.reasons.iter().cloned());
             None
         }
         Answer::Ream(ream) => {

@@ -13,6 +13,8 @@ mod state;
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Next};
 
+pub use crate::standards::instruments::Uncertainty as Instrument;
+
 use self::state::State;
 use crate::{
     error::{Error, Kind},
@@ -36,15 +38,6 @@ pub struct Prior {
     pub scatter: Length,
 }
 
-/// How far a reading is off, as standard uncertainties.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Instrument {
-    /// What changes from reading to reading: averages out.
-    pub repeat: Length,
-    /// What is the same in each reading: does not.
-    pub bias: Length,
-}
-
 /// What the advice has to keep to.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Settings {
@@ -59,12 +52,12 @@ pub struct Settings {
 }
 
 impl Default for Settings {
-    /// Two chances in a hundred; steps and least cut of 0.01 mm; at most
+    /// One chance in forty; steps and least cut of 0.01 mm; at most
     /// 1.5 mm a pass. Common practice, no source.
     fn default() -> Self {
         let hundredth = Length::from_tenth_nanometres(100_000);
         Self {
-            risk: 0.02,
+            risk: 0.025,
             step: hundredth,
             least_cut: hundredth,
             most_cut: Length::from_tenth_nanometres(15_000_000),
@@ -164,7 +157,7 @@ pub struct Remark {
 /// assert_eq!(first.action, Action::Cut);
 /// assert!(first.measuring); // the tool's spring is not known yet
 /// adviser.cut("0.30mm".parse()?, &["19.885mm".parse()?])?;
-/// assert!(adviser.estimate().gain < 0.97);
+/// assert!(adviser.estimate()?.gain < 0.97);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]

@@ -5,7 +5,10 @@
 //! having taken too much, less a little for each pass and reading.
 
 use super::{Adviser, state::State};
-use crate::{shop::chance::Normal, size::Length};
+use crate::{
+    shop::chance::{Normal, STANDARD},
+    size::Length,
+};
 
 /// What to do next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -40,6 +43,8 @@ pub struct Next {
     /// For a cut, the change of diameter to dial, a whole number of steps;
     /// nought is a spring pass.
     pub dial: Option<Length>,
+    /// How often to read after it; nought for no reading.
+    pub readings: u32,
     /// A cut that stops short on purpose: measure after it, then cut again.
     pub measuring: bool,
     /// The chance of ending inside the limits by this way.
@@ -52,14 +57,18 @@ pub struct Next {
 /// How much worse a part with too much off is than one with metal left.
 const SCRAP: f64 = 1.0;
 /// What a pass costs, as a chance of a good part.
-const PASS: f64 = 0.004;
+const PASS: f64 = 0.015;
 /// What another reading costs.
-const READING: f64 = 0.002;
+const READING: f64 = 0.008;
 /// More likely scrap than good, and past this: no reading mends it.
 const SURELY_OVER: f64 = 0.5;
 /// What a cut may leave, in half tolerances.
 const LEAVES: [f64; 16] =
     [-0.25, 0.0, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 24.0, 32.0];
+/// How often to read, beside once.
+const MORE_READINGS: [u32; 2] = [3, 5];
+/// Cuts are compared as if read so often after each.
+const COMPARED: u32 = 2;
 /// Readings are weighed at every quarter of a standard deviation up to three.
 const NODES: i32 = 12;
 /// Roughing passes that are looked through.
@@ -99,6 +108,8 @@ struct Scales {
     least: f64,
     most: f64,
     risk: f64,
+    /// So many standard deviations off the limit, the risk is what it may be.
+    cautious: f64,
 }
 
 impl Scales {
@@ -120,8 +131,9 @@ impl Scales {
         libm::round(wanted / self.step).clamp(self.least, self.most)
     }
 
-    /// The best that one more cut does, with nothing after it.
-    fn finish(&self, state: &State) -> Worth {
+    /// The best that one more cut does, with nothing after it; nothing where
+    /// it risks too much of a part that may be good.
+    fn finish(&self, state: &State) -> Option<Worth> {
         let plain = self.steps_to(state, 0.0) * self.step;
         let sd = state.size_after(plain, self.scatter).sd;
         // Where the two tails weigh alike: a little short of the middle.
@@ -130,19 +142,25 @@ impl Scales {
         } else {
             0.0
         };
-        let set = self.steps_to(state, short) * self.step;
-        self.stop(state.size_after(set, self.scatter)).less(PASS)
+        let set = self.steps_to(state, short.max(self.cautious * sd - self.half)) * self.step;
+        let (now, after) = (state.size(), state.size_after(set, self.scatter));
+        let allowed = after.above(self.half) <= now.above(self.half) + self.risk
+            || now.below(-self.half) > 0.5;
+        allowed.then(|| self.stop(after).less(PASS))
     }
 
     /// Stop or cut once more, whichever is worth more.
     fn end(&self, state: &State) -> Worth {
-        self.stop(state.size()).better(self.finish(state))
+        let stop = self.stop(state.size());
+        self.finish(state).map_or(stop, |finish| stop.better(finish))
     }
 
-    /// What it is worth to measure this state and go on from there.
-    fn after_reading(&self, state: &State) -> Worth {
-        let (weight, after) = state.about_to_read(self.repeat);
-        let sd = state.reading(self.repeat).sd;
+    /// What it is worth to measure this state so many times and go on from
+    /// there.
+    fn after_reading(&self, state: &State, readings: u32) -> Worth {
+        let repeat = self.repeat / libm::sqrt(f64::from(readings));
+        let (weight, after) = state.about_to_read(repeat);
+        let sd = state.reading(repeat).sd;
         let (mut sum, mut value, mut good) = (0.0, 0.0, 0.0);
         for node in -NODES..=NODES {
             let z = f64::from(node) * 0.25;
@@ -152,7 +170,20 @@ impl Scales {
             value += density * end.value;
             good += density * end.good;
         }
-        Worth { value: value / sum, good: good / sum }
+        Worth { value: value / sum, good: good / sum }.less(READING * f64::from(readings))
+    }
+
+    /// How many readings are best of a state, and what they are worth.
+    fn best_reading(&self, state: &State) -> (u32, Worth) {
+        let mut best = (1, self.after_reading(state, 1));
+        for readings in MORE_READINGS {
+            let worth = self.after_reading(state, readings);
+            // Where one does not pay, more may.
+            if worth.value > best.1.value {
+                best = (readings, worth);
+            }
+        }
+        best
     }
 }
 
@@ -169,6 +200,7 @@ impl Adviser {
             least,
             most: libm::floor(in_steps(self.settings.most_cut)).max(least),
             risk: self.settings.risk,
+            cautious: STANDARD.above_with(self.settings.risk),
         }
     }
 
@@ -182,21 +214,17 @@ impl Adviser {
         let mut next = Next {
             action: Action::Stop,
             dial: None,
+            readings: 0,
             measuring: false,
             good: best.good,
             over: over_now,
         };
         // A reading that was not to be expected is taken again first.
         if self.surprise.is_some() {
-            return Next { action: Action::ReadAgain, ..next };
+            return Next { action: Action::ReadAgain, readings: 1, ..next };
         }
         if let Some(rough) = self.rough(&scales) {
             return rough;
-        }
-        let again = scales.after_reading(state).less(READING);
-        if again.value > best.value {
-            best = again;
-            next = Next { action: Action::ReadAgain, good: again.good, ..next };
         }
         let cut = |steps: f64| state.cut(steps * scales.step, scales.scatter);
         let mut tried = 0.0;
@@ -211,25 +239,40 @@ impl Adviser {
         if self.last > 0.0 {
             steps.push(None);
         }
-        let mut best_cut: Option<(Worth, Next)> = None;
+        let mut best_cut: Option<(f64, Option<f64>, State)> = None;
         for steps in steps {
             let after = steps.map_or_else(|| state.spring(self.last, scales.scatter), cut);
-            let found = self.weighed(&scales, steps, &after);
-            let safe = found.1.over <= over_now + scales.risk;
-            if safe && best_cut.is_none_or(|(worth, _)| found.0.value > worth.value) {
-                best_cut = Some(found);
+            let safe = after.size().above(scales.half) <= over_now + scales.risk;
+            let value = scales.after_reading(&after, COMPARED).value;
+            if safe && best_cut.is_none_or(|(best, ..)| value > best) {
+                best_cut = Some((value, steps, after));
             }
         }
+        let best_cut = best_cut.map(|(_, steps, after)| self.weighed(&scales, steps, &after));
         let short = now.below(-scales.half) > 0.5;
         match best_cut {
-            Some((worth, cut)) if worth.value > best.value => next = cut,
-            Some((_, cut)) if short && next.action == Action::Stop => next = cut,
+            Some((worth, cut)) if worth.value > best.value => (best, next) = (worth, cut),
+            Some((worth, cut)) if short => (best, next) = (worth, cut),
             // Metal is left, and every cut risks more than it should: the
             // least one is what there is.
-            None if short && next.action == Action::Stop => {
-                next = self.weighed(&scales, Some(scales.least), &cut(scales.least)).1;
+            None if short => {
+                (best, next) = self.weighed(&scales, Some(scales.least), &cut(scales.least));
             }
             _ => {}
+        }
+        // Reading again pays where it makes the end better, seen as far ahead
+        // with it as without.
+        let (readings, read) = scales.best_reading(state);
+        if read.value > scales.end(state).value {
+            let gain = read.good - scales.end(state).good;
+            next = Next {
+                action: Action::ReadAgain,
+                dial: None,
+                readings,
+                measuring: false,
+                good: (best.good + gain).clamp(0.0, 1.0),
+                over: over_now,
+            };
         }
         if next.action == Action::Stop && over_now > SURELY_OVER {
             next.action = Action::Scrap;
@@ -240,12 +283,14 @@ impl Adviser {
     /// What a cut of so many steps is worth, or a spring pass for none.
     fn weighed(&self, scales: &Scales, steps: Option<f64>, after: &State) -> (Worth, Next) {
         let size = after.size();
-        let worth = scales.after_reading(after).less(PASS);
+        let (readings, worth) = scales.best_reading(after);
+        let worth = worth.less(PASS);
         let dialled = steps.and_then(|steps| on_step(steps, 1.0)).unwrap_or(0);
         let next = Next {
             action: Action::Cut,
             // A whole number of steps within what a pass takes.
             dial: Some(self.settings.step.checked_mul(dialled).unwrap_or(Length::ZERO)),
+            readings,
             measuring: size.mean < -scales.half,
             good: worth.good,
             over: size.above(scales.half),
@@ -271,6 +316,6 @@ impl Adviser {
             let (_, after) = state.about_to_read(scales.repeat);
             state = after.cut(most, scales.scatter);
         }
-        Some(Next { good: scales.after_reading(&state).good, ..next })
+        Some(Next { readings: 1, good: scales.after_reading(&state, 1).good, ..next })
     }
 }

@@ -58,7 +58,7 @@ pub struct Material {
     heat_limit: Option<Figure>,
 }
 
-/// A value in the unit that its field's data name: GPa, MPa, millionths per
+/// A value in the unit that its field's data name: `GPa`, `MPa`, millionths per
 /// kelvin, kg/m³, °C.
 #[derive(Clone, Copy, Debug)]
 struct Figure {

@@ -6,6 +6,8 @@
 mod asks;
 mod figures;
 mod lines;
+mod practice;
+mod quantities;
 mod readings;
 
 use std::fmt::Write as _;
@@ -81,6 +83,8 @@ impl Text {
             Answer::Pick(pick) => self.pick(&mut out, pick),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
+            Answer::Align(align) => self.align(&mut out, align),
+            Answer::Rehearsal(odds) => self.rehearsal(&mut out, odds),
             Answer::Settings(settings) => {
                 let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
                 let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());

@@ -13,9 +13,10 @@ use crate::{
 impl Text {
     pub(super) fn reading(&self, out: &mut String, answer: &ReadingAnswer) {
         self.verdict(out, answer);
+        self.measured(out, answer);
         let feature = &answer.feature;
         self.limits_line(out, &feature.class, feature.limits);
-        let zone = (zone_name(feature), feature.limits, Some(answer.reading.reading_mm.0));
+        let zone = (zone_name(feature), feature.limits, Some(answer.reading.at_20()));
         Self::zones(out, feature.nominal_mm.0, &[zone]);
     }
 
@@ -26,6 +27,7 @@ impl Text {
             Verdict::Good => (Style::Good, "GOOD: stop"),
             Verdict::CutMore => (Style::Strong, "CUT MORE"),
             Verdict::Over => (Style::Bad, "OVERCUT"),
+            Verdict::TooClose => (Style::Strong, "TOO CLOSE TO CALL"),
         };
         let name = feature.kind.map_or("size", Feature::word);
         let [first, second] = self.units();
@@ -66,7 +68,7 @@ impl Text {
                     );
                 }
             }
-            Verdict::Good => {
+            Verdict::Good | Verdict::TooClose => {
                 let past = reading.to_go_mm.0.is_negative();
                 let off = reading.to_go_mm.0.checked_abs().unwrap_or(reading.to_go_mm.0);
                 let side = match (off == Length::ZERO, past) {
@@ -121,10 +123,11 @@ impl Text {
             } else {
                 self.verdict(out, part);
             }
+            self.measured(out, part);
         }
         Self::cautions(out, &answer.cautions);
         let zone = |part: &ReadingAnswer| {
-            (zone_name(&part.feature), part.feature.limits, Some(part.reading.reading_mm.0))
+            (zone_name(&part.feature), part.feature.limits, Some(part.reading.at_20()))
         };
         Self::zones(out, answer.nominal_mm.0, &[zone(&answer.hole), zone(&answer.shaft)]);
     }

@@ -1,0 +1,161 @@
+//! The tailstock: set over to turn parallel, or to turn a taper.
+//!
+//! Half the difference of two test diameters, scaled from their distance to
+//! the whole distance between centres (US Navy, Machinery Repairman, NAVEDTRA
+//! 14345; set-over = length × taper per unit of length / 2).
+
+use crate::{
+    error::{Error, Kind},
+    size::Length,
+};
+
+/// Which way the tailstock has to move.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Toward {
+    /// Toward the operator and the tool: the tailstock end came out large.
+    Tool,
+    /// Away from them: it came out small.
+    Away,
+    /// It stands right.
+    Stay,
+}
+
+impl Toward {
+    /// In words, as JSON has it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Tool => "toward the tool",
+            Self::Away => "away from the tool",
+            Self::Stay => "leave it",
+        }
+    }
+}
+
+/// A taper, as so much of diameter over so much of length.
+///
+/// ```
+/// use fits_core::{Length, shop::align::{Taper, Toward}};
+/// // 1 in per foot over a piece 3 ft long: set over 1.5 in.
+/// let taper = Taper::new(Length::INCH, "12in".parse()?)?;
+/// assert_eq!(taper.set_over("36in".parse()?)?, "1.5in".parse()?);
+///
+/// // The tailstock end is 8 tenths larger over 6 in.
+/// let left = Taper::between("0.7503in".parse()?, "0.7511in".parse()?, "6in".parse()?)?;
+/// assert_eq!(left.set_over("6in".parse()?)?, "0.0004in".parse()?);
+/// assert_eq!(left.toward(), Toward::Tool);
+/// assert_eq!(left.over("12in".parse()?)?, "0.0016in".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Taper {
+    /// Tailstock end less headstock end.
+    difference: Length,
+    /// Over this length; more than nought.
+    length: Length,
+}
+
+impl Taper {
+    /// So much of diameter over so much of length; more at the tailstock end
+    /// is positive.
+    ///
+    /// # Errors
+    /// No length, or a taper as steep as no lathe sets over.
+    pub fn new(difference: Length, length: Length) -> Result<Self, Error> {
+        if !length.is_positive() {
+            return Err(refused(
+                format!("a length of {length} has no taper"),
+                "the distance is more than nought, as 150 mm or 6 in",
+            ));
+        }
+        if difference.checked_abs()? >= length {
+            return Err(refused(
+                format!("{difference} over {length} is no taper to set over for"),
+                "a tailstock sets over for slight tapers",
+            ));
+        }
+        Ok(Self { difference, length })
+    }
+
+    /// From two test diameters cut at one setting: the first by the
+    /// headstock, the second by the tailstock.
+    ///
+    /// # Errors
+    /// A diameter or a length that has no sense.
+    pub fn between(headstock: Length, tailstock: Length, apart: Length) -> Result<Self, Error> {
+        for diameter in [headstock, tailstock] {
+            if !diameter.is_positive() {
+                return Err(refused(
+                    format!("{diameter} is no diameter"),
+                    "give what the two collars measure",
+                ));
+            }
+        }
+        Self::new(tailstock.checked_sub(headstock)?, apart)
+    }
+
+    /// The change of diameter over a length.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn over(self, length: Length) -> Result<Length, Error> {
+        self.difference.checked_scale(
+            i128::from(length.tenth_nanometres()),
+            i128::from(self.length.tenth_nanometres()),
+        )
+    }
+
+    /// The change of diameter over a foot, in the length's own unit.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn per_foot(self) -> Result<Length, Error> {
+        self.over(Length::INCH.checked_mul(12)?)
+    }
+
+    /// The change of diameter over 100 mm.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn per_100_mm(self) -> Result<Length, Error> {
+        self.over(Length::from_millimetres(100)?)
+    }
+
+    /// How far to move the tailstock, without a sign: half the change of
+    /// diameter over the whole distance between centres.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn set_over(self, between_centres: Length) -> Result<Length, Error> {
+        // Halved last and once: no half of 0.1 nm is lost twice.
+        self.difference
+            .checked_scale(
+                i128::from(between_centres.tenth_nanometres()),
+                2 * i128::from(self.length.tenth_nanometres()),
+            )?
+            .checked_abs()
+    }
+
+    /// Which way, to take this taper out.
+    pub const fn toward(self) -> Toward {
+        if self.difference.is_positive() {
+            Toward::Tool
+        } else if self.difference.is_negative() {
+            Toward::Away
+        } else {
+            Toward::Stay
+        }
+    }
+
+    /// What of a tolerance is left over a length once this taper has had its
+    /// share: below nought where the taper alone is more than the tolerance.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn leaves(self, tolerance: Length, length: Length) -> Result<Length, Error> {
+        tolerance.checked_sub(self.over(length)?.checked_abs()?)
+    }
+}
+
+fn refused(why: String, advice: &str) -> Error {
+    Error::new(Kind::NotListed { why, advice: advice.into() })
+}

@@ -1,0 +1,318 @@
+//! A simulated machinist: the odds before cutting.
+//!
+//! In each run a machine is drawn (cut factor, offset, the instrument's bias),
+//! and every strategy works the same part on it with the same luck. A part is
+//! judged by its true size, whatever it reads; one that the adviser gives up is
+//! scrapped all the same.
+
+use super::adviser::{Action, Adviser, Instrument, Prior, Settings};
+use crate::{
+    error::Error,
+    size::{Length, Limits},
+    standards::iso286::Feature,
+};
+
+/// How a machinist goes about it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Strategy {
+    /// Dial all that is left to the aim, each time.
+    Whole,
+    /// Dial half of it, measure, then all that is left, each time.
+    Halve,
+    /// Do what the adviser says.
+    Adviser,
+}
+
+impl Strategy {
+    /// All three.
+    pub const ALL: [Self; 3] = [Self::Whole, Self::Halve, Self::Adviser];
+
+    /// In words, as JSON has it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Whole => "dial it all",
+            Self::Halve => "half, then the rest",
+            Self::Adviser => "adviser",
+        }
+    }
+}
+
+/// The part and the machine of a rehearsal.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Work {
+    /// The limits to end in.
+    pub limits: Limits,
+    /// Hole or shaft.
+    pub feature: Feature,
+    /// What the part reads before the first pass.
+    pub start: Length,
+    /// Where machines are drawn from; the adviser is told it.
+    pub machine: Prior,
+    /// What is measured with.
+    pub instrument: Instrument,
+    /// What can be dialled, and the adviser's limit of risk.
+    pub settings: Settings,
+}
+
+/// How a strategy fared; shares are of all runs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Odds {
+    /// Which.
+    pub strategy: Strategy,
+    /// Ended inside the limits.
+    pub good: f64,
+    /// Ended with too much off, or was given up.
+    pub over: f64,
+    /// Ended with metal left.
+    pub under: f64,
+    /// Passes, on average.
+    pub passes: f64,
+    /// Readings, on average, the first one not counted.
+    pub readings: f64,
+}
+
+/// A rehearsal under way: run it as often as wanted.
+///
+/// ```
+/// use fits_core::{Length, standards::iso286::{Class, Feature}};
+/// use fits_core::shop::adviser::{Instrument, Prior, Settings};
+/// use fits_core::shop::rehearse::{Rehearsal, Strategy, Work};
+/// let um = Length::from_micrometres;
+/// let class: Class = "H7".parse()?;
+/// let work = Work {
+///     limits: class.limits(Length::from_millimetres(20)?)?,
+///     feature: Feature::Hole,
+///     start: "19.6mm".parse()?,
+///     machine: Prior {
+///         gain: 0.97, gain_sd: 0.04, offset: Length::ZERO, offset_sd: um(6)?, scatter: um(2)?,
+///     },
+///     instrument: Instrument { repeat: um(2)?, bias: Length::ZERO },
+///     settings: Settings::default(),
+/// };
+/// let mut rehearsal = Rehearsal::new(work, 1)?;
+/// for _ in 0..100 {
+///     rehearsal.run()?;
+/// }
+/// let [_, halve, adviser] = rehearsal.odds();
+/// assert_eq!(adviser.strategy, Strategy::Adviser);
+/// assert!(adviser.over < halve.over);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Rehearsal {
+    work: Work,
+    adviser: Adviser,
+    seed: u64,
+    runs: u64,
+    tallies: [Tally; 3],
+}
+
+#[derive(Clone, Copy, Debug, Default)]
+struct Tally {
+    good: u64,
+    over: u64,
+    under: u64,
+    passes: u64,
+    readings: u64,
+}
+
+/// A strategy that is not done by then stops where it is.
+const MOST_STEPS: u64 = 60;
+
+impl Rehearsal {
+    /// Before the first run. The same seed gives the same runs.
+    ///
+    /// # Errors
+    /// Figures that [`Adviser::new`] refuses, or a start that is not short of
+    /// the limits.
+    pub fn new(work: Work, seed: u64) -> Result<Self, Error> {
+        let Work { limits, feature, start, machine, instrument, settings } = work;
+        let adviser = Adviser::new(limits, feature, start, machine, instrument, settings)?;
+        super::passes::metal_left(feature, limits, start)?;
+        Ok(Self { work, adviser, seed, runs: 0, tallies: Default::default() })
+    }
+
+    /// One more run of each strategy.
+    ///
+    /// # Errors
+    /// A size out of range.
+    pub fn run(&mut self) -> Result<(), Error> {
+        for (strategy, tally) in Strategy::ALL.into_iter().zip(&mut self.tallies) {
+            let mut shop = Shop::new(&self.work, self.seed, self.runs);
+            let given_up = match strategy {
+                Strategy::Whole => shop.plain(false).map(|()| false)?,
+                Strategy::Halve => shop.plain(true).map(|()| false)?,
+                Strategy::Adviser => shop.advised(self.adviser.clone())?,
+            };
+            let half = self.work.limits.tolerance().in_micrometres() / 2.0;
+            if given_up || shop.size > half {
+                tally.over += 1;
+            } else if shop.size < -half {
+                tally.under += 1;
+            } else {
+                tally.good += 1;
+            }
+            tally.passes += shop.passes;
+            tally.readings += shop.readings;
+        }
+        self.runs += 1;
+        Ok(())
+    }
+
+    /// How often it has run.
+    pub const fn runs(&self) -> u64 {
+        self.runs
+    }
+
+    /// How the strategies fared so far.
+    pub fn odds(&self) -> [Odds; 3] {
+        #[allow(clippy::cast_precision_loss, reason = "counts of runs are small")]
+        let share = |count: u64| count as f64 / self.runs.max(1) as f64;
+        let [whole, halve, adviser] = self.tallies;
+        let odds = |strategy, tally: Tally| Odds {
+            strategy,
+            good: share(tally.good),
+            over: share(tally.over),
+            under: share(tally.under),
+            passes: share(tally.passes),
+            readings: share(tally.readings),
+        };
+        [
+            odds(Strategy::Whole, whole),
+            odds(Strategy::Halve, halve),
+            odds(Strategy::Adviser, adviser),
+        ]
+    }
+}
+
+/// A machine and a part in one run. Sizes are counted in micrometres from the
+/// middle of the limits, in the way the tool moves them.
+struct Shop<'a> {
+    work: &'a Work,
+    luck: Luck,
+    gain: f64,
+    offset: f64,
+    bias: f64,
+    size: f64,
+    passes: u64,
+    readings: u64,
+}
+
+impl<'a> Shop<'a> {
+    fn new(work: &'a Work, seed: u64, run: u64) -> Self {
+        let mut luck = Luck::new(seed, run);
+        let Work { machine, instrument, .. } = work;
+        let gain = machine.gain + machine.gain_sd * luck.draw();
+        let offset =
+            machine.offset.in_micrometres() + machine.offset_sd.in_micrometres() * luck.draw();
+        let bias = instrument.bias.in_micrometres() * luck.draw();
+        let scatter = instrument.repeat.in_micrometres() * luck.draw();
+        let left = work.start.tenth_nanometres() - work.limits.middle().tenth_nanometres();
+        let left = Length::from_tenth_nanometres(left).in_micrometres();
+        let read = if work.feature == Feature::Hole { left } else { -left };
+        Self { work, luck, gain, offset, bias, size: read - bias - scatter, passes: 0, readings: 0 }
+    }
+
+    fn cut(&mut self, dialled: f64) {
+        let scatter = self.work.machine.scatter.in_micrometres() * self.luck.draw();
+        self.size += self.gain * dialled + self.offset + scatter;
+        self.passes += 1;
+    }
+
+    /// Takes off any part of what the last cut left standing.
+    fn spring(&mut self, last: f64) {
+        let scatter = self.work.machine.scatter.in_micrometres() * self.luck.draw();
+        let left = (last - self.gain * last - self.offset).max(0.0);
+        self.size += left * self.luck.even() + scatter;
+        self.passes += 1;
+    }
+
+    fn read(&mut self) -> f64 {
+        self.readings += 1;
+        self.size + self.bias + self.work.instrument.repeat.in_micrometres() * self.luck.draw()
+    }
+
+    /// Dials what is left, or half of it first, until it reads good or over.
+    fn plain(&mut self, mut halve: bool) -> Result<(), Error> {
+        let half = self.work.limits.tolerance().in_micrometres() / 2.0;
+        let step = self.work.settings.step.in_micrometres();
+        let most = self.work.settings.most_cut.in_micrometres();
+        // The start has been read: it is what the work says it is.
+        let off = self.work.start.checked_sub(self.work.limits.middle())?.in_micrometres();
+        let mut read = if self.work.feature == Feature::Hole { off } else { -off };
+        while self.passes < MOST_STEPS && read < -half {
+            let wanted = if halve { -read / 2.0 } else { -read };
+            // Roughing, where a pass does not take so much, is no half.
+            halve = halve && wanted > most;
+            self.cut(libm::round(wanted.min(most) / step).max(1.0) * step);
+            read = self.read();
+        }
+        Ok(())
+    }
+
+    /// Does as told. Was the part given up?
+    fn advised(&mut self, mut adviser: Adviser) -> Result<bool, Error> {
+        let (limits, feature) = (self.work.limits, self.work.feature);
+        let read = |shop: &mut Self, times: u32| -> Result<Vec<Length>, Error> {
+            let one = |_| {
+                let off = Length::nearest_micrometres(shop.read())?;
+                match feature {
+                    Feature::Hole => limits.middle().checked_add(off),
+                    Feature::Shaft => limits.middle().checked_sub(off),
+                }
+            };
+            (0..times).map(one).collect()
+        };
+        let mut last = 0.0;
+        while self.passes + self.readings < 2 * MOST_STEPS {
+            let next = adviser.next();
+            match (next.action, next.dial) {
+                (Action::Cut, Some(dial)) if dial.is_positive() => {
+                    last = dial.in_micrometres();
+                    self.cut(last);
+                    adviser.cut(dial, &read(self, next.readings)?)?;
+                }
+                (Action::Cut, _) => {
+                    self.spring(last);
+                    adviser.spring(&read(self, next.readings)?)?;
+                }
+                (Action::ReadAgain, _) => adviser.read(&read(self, next.readings)?)?,
+                (Action::Stop, _) => return Ok(false),
+                (Action::Scrap, _) => return Ok(true),
+            }
+        }
+        Ok(false)
+    }
+}
+
+/// Numbers that look drawn: a permuted congruential generator (M. E. O'Neill,
+/// PCG, Harvey Mudd College report HMC-CS-2014-0905).
+struct Luck {
+    source: oorandom::Rand64,
+    /// Normal numbers come in twos.
+    kept: Option<f64>,
+}
+
+impl Luck {
+    fn new(seed: u64, run: u64) -> Self {
+        let seed = u128::from(seed) << 64 | u128::from(run);
+        Self { source: oorandom::Rand64::new(seed), kept: None }
+    }
+
+    /// Even between 0 and 1.
+    fn even(&mut self) -> f64 {
+        self.source.rand_float()
+    }
+
+    /// Standard normal (Box and Muller, Ann. Math. Stat. 29, 1958).
+    fn draw(&mut self) -> f64 {
+        if let Some(kept) = self.kept.take() {
+            return kept;
+        }
+        // Never the logarithm of nought.
+        let radius = libm::sqrt(-2.0 * libm::log(1.0 - self.even()));
+        let angle = 2.0 * core::f64::consts::PI * self.even();
+        self.kept = Some(radius * libm::sin(angle));
+        radius * libm::cos(angle)
+    }
+}

@@ -1,0 +1,423 @@
+//! Readings with their uncertainty: the size at 20 °C, and whether the part is
+//! good, wants more cutting, is overcut, or is too close to call.
+//!
+//! ISO 14253-1: conformity and non-conformity are to be proven, and the
+//! uncertainty counts against whoever proves it. Its text was not read; the
+//! rules here are as secondary texts give them.
+
+use uom::si::{
+    f64::{TemperatureCoefficient, TemperatureInterval},
+    temperature_coefficient::per_kelvin,
+    temperature_interval::kelvin,
+};
+
+use super::{
+    Verdict,
+    chance::{Normal, scatter_tail},
+    warm::{Body, size_at_20},
+};
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    standards::{instruments::Uncertainty, iso286::Feature},
+};
+
+/// How warm part and gauge were, and how well that is known.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Thermal {
+    /// The part.
+    pub part: Body,
+    /// The gauge.
+    pub gauge: Body,
+    /// Standard uncertainty of the part's temperature.
+    pub part_sd: TemperatureInterval,
+    /// Standard uncertainty of the gauge's temperature.
+    pub gauge_sd: TemperatureInterval,
+    /// Standard uncertainty of the part's expansion.
+    pub part_expansion_sd: TemperatureCoefficient,
+    /// Standard uncertainty of the gauge's expansion.
+    pub gauge_expansion_sd: TemperatureCoefficient,
+}
+
+impl Thermal {
+    /// Temperatures and expansions taken as they are.
+    pub fn exact(part: Body, gauge: Body) -> Self {
+        let (none, nothing) = (
+            TemperatureInterval::new::<kelvin>(0.0),
+            TemperatureCoefficient::new::<per_kelvin>(0.0),
+        );
+        Self {
+            part,
+            gauge,
+            part_sd: none,
+            gauge_sd: none,
+            part_expansion_sd: nothing,
+            gauge_expansion_sd: nothing,
+        }
+    }
+
+    /// Standard uncertainty of the correction at a size, in micrometres: each
+    /// input by its partial derivative, in the first order.
+    fn uncertainty(&self, size: f64) -> Result<f64, Error> {
+        let (part, gauge) = (self.part.factor()?, self.gauge.factor()?);
+        let terms = [
+            self.gauge.per_degree() * self.gauge_sd.get::<kelvin>() / part,
+            self.gauge.above() * self.gauge_expansion_sd.get::<per_kelvin>() / part,
+            self.part.per_degree() * self.part_sd.get::<kelvin>() * gauge / (part * part),
+            self.part.above() * self.part_expansion_sd.get::<per_kelvin>() * gauge / (part * part),
+        ];
+        Ok(size.abs() * libm::sqrt(terms.iter().map(|term| term * term).sum()))
+    }
+}
+
+/// One place on the part, or one angle, and what was read there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// The mean of the readings there.
+    pub read: Length,
+    /// Its size at 20 °C.
+    pub size: Length,
+    /// How many readings.
+    pub count: u32,
+}
+
+/// The difference between places, against what the instrument scatters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Form {
+    /// Between the largest and the smallest place: out of round, or taper.
+    pub difference: Length,
+    /// What the instrument's scatter alone exceeds once in twenty times, for
+    /// two places; nothing where its scatter is not known.
+    pub explained: Option<Length>,
+}
+
+impl Form {
+    /// Is it the part, not the instrument? Where the instrument is not known,
+    /// what was read is taken as it stands.
+    pub fn is_real(self) -> bool {
+        self.difference.is_positive()
+            && self.explained.is_none_or(|explained| self.difference > explained)
+    }
+}
+
+/// Readings of one feature, put together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measured {
+    places: Vec<Place>,
+    mean: Length,
+    size: Length,
+    form: Option<Form>,
+    /// In micrometres: of one place's mean, of the mean of all, and what is
+    /// the same in all; nothing where no instrument was named.
+    uncertain: Option<Parts>,
+    /// The chance that the instrument scatters so much by itself.
+    tail: Option<f64>,
+    spread: Option<Length>,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+struct Parts {
+    of_places: Vec<f64>,
+    of_mean: f64,
+    fixed: f64,
+}
+
+/// Scatter that the instrument shows less often than this is not its own.
+const NOT_ITS_OWN: f64 = 0.01;
+/// Exceeded once in twenty, both ways, by a standard normal quantity.
+const TWENTIETH: f64 = 1.959_964;
+
+impl Measured {
+    /// Puts together the readings at each place; several at one place are
+    /// repeats. Without an uncertainty they are taken as they stand.
+    ///
+    /// Where the readings at one place scatter more than the instrument does,
+    /// their own scatter counts instead.
+    ///
+    /// # Errors
+    /// No reading, a place without one, one that is no size, or a temperature
+    /// that has no sense.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::verdict::Measured};
+    /// use fits_core::standards::{instruments::Instrument, iso286::Feature};
+    /// let gauge = Instrument::find("bore gauge")?;
+    /// let off = gauge.uncertainty(Feature::Hole, Length::from_millimetres(20)?)?;
+    /// let read: [Length; 3] = ["20.012mm".parse()?, "20.014mm".parse()?, "20.013mm".parse()?];
+    /// let measured = Measured::of(&[&read], Some(off), None)?;
+    /// assert_eq!(measured.size().to_string(), "20.013 mm");
+    /// // sqrt(1.5² + 2²/3) µm
+    /// let standard = measured.uncertainty().expect("an instrument was named");
+    /// assert_eq!(standard.to_string(), "0.001893 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn of(
+        readings: &[&[Length]],
+        instrument: Option<Uncertainty>,
+        thermal: Option<&Thermal>,
+    ) -> Result<Self, Error> {
+        let mut places = Vec::with_capacity(readings.len());
+        let (mut all, mut total) = (0_u32, 0_i128);
+        let (mut squares, mut free, mut spread) = (0.0, 0_u32, None::<Length>);
+        for place in readings {
+            let count = u32::try_from(place.len()).unwrap_or(u32::MAX);
+            let (Some(least), Some(most)) = (place.iter().min(), place.iter().max()) else {
+                return Err(nothing());
+            };
+            if !least.is_positive() {
+                return Err(Error::new(Kind::NotListed {
+                    why: format!("{least} is no size of a part"),
+                    advice: "give what the instrument showed".into(),
+                }));
+            }
+            let sum: i128 = place.iter().map(|length| i128::from(length.tenth_nanometres())).sum();
+            let read = mean(sum, count)?;
+            for reading in *place {
+                let off = reading.checked_sub(read)?.in_micrometres();
+                squares += off * off;
+            }
+            free += count - 1;
+            if count > 1 {
+                let here = most.checked_sub(*least)?;
+                spread = Some(spread.map_or(here, |before| before.max(here)));
+            }
+            places.push(Place { read, size: corrected(read, thermal)?, count });
+            (all, total) = (all.saturating_add(count), total + sum);
+        }
+        let (Some(least), Some(most)) = (
+            places.iter().map(|place| place.size).min(),
+            places.iter().map(|place| place.size).max(),
+        ) else {
+            return Err(nothing());
+        };
+        let mean = mean(total, all)?;
+        let fixed =
+            thermal.map_or(Ok(0.0), |thermal| thermal.uncertainty(mean.in_micrometres()))?;
+        let root = |count: u32| libm::sqrt(f64::from(count));
+        let (mut tail, mut uncertain, mut explained) = (None, None, None);
+        if let Some(instrument) = instrument {
+            let mut repeat = instrument.repeat.in_micrometres();
+            if free > 0 && repeat > 0.0 {
+                let chance = scatter_tail(free, squares / (repeat * repeat));
+                tail = Some(chance);
+                if chance < NOT_ITS_OWN {
+                    repeat = libm::sqrt(squares / f64::from(free));
+                }
+            }
+            let of_places: Vec<f64> =
+                places.iter().map(|place| repeat / root(place.count)).collect();
+            let fewest = places.iter().map(|place| place.count).min().unwrap_or(1);
+            let two = core::f64::consts::SQRT_2 * TWENTIETH * repeat / root(fewest);
+            explained = Some(Length::nearest_micrometres(two)?);
+            let bias = instrument.bias.in_micrometres();
+            uncertain = Some(Parts {
+                of_places,
+                of_mean: repeat / root(all),
+                fixed: libm::hypot(bias, fixed),
+            });
+        } else if fixed > 0.0 {
+            let of_places = vec![0.0; places.len()];
+            uncertain = Some(Parts { of_places, of_mean: 0.0, fixed });
+        }
+        let difference = most.checked_sub(least)?;
+        let form = (places.len() > 1).then_some(Form { difference, explained });
+        Ok(Self { size: corrected(mean, thermal)?, places, mean, form, uncertain, tail, spread })
+    }
+
+    /// Each place, in the order given.
+    pub fn places(&self) -> &[Place] {
+        &self.places
+    }
+
+    /// The mean of all readings.
+    pub const fn read(&self) -> Length {
+        self.mean
+    }
+
+    /// The same at 20 °C.
+    pub const fn size(&self) -> Length {
+        self.size
+    }
+
+    /// How many readings there were.
+    pub fn count(&self) -> u32 {
+        self.places.iter().map(|place| place.count).sum()
+    }
+
+    /// How places differ, where there are two or more.
+    pub const fn form(&self) -> Option<Form> {
+        self.form
+    }
+
+    /// From the least to the most read at one place, where any was read twice.
+    pub const fn spread(&self) -> Option<Length> {
+        self.spread
+    }
+
+    /// Do repeats scatter more than the instrument does by itself?
+    pub fn scatters(&self) -> bool {
+        self.tail.is_some_and(|tail| tail < NOT_ITS_OWN)
+    }
+
+    /// Standard uncertainty of the size; nothing where no instrument was
+    /// named. Twice this is the expanded uncertainty (k = 2).
+    pub fn uncertainty(&self) -> Option<Length> {
+        let parts = self.uncertain.as_ref()?;
+        Length::nearest_micrometres(libm::hypot(parts.of_mean, parts.fixed)).ok()
+    }
+
+    /// Judges the part by a rule. Every place has to be inside the limits
+    /// where they really differ; else their mean has.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn judge(&self, feature: Feature, limits: Limits, rule: Rule) -> Result<Judged, Error> {
+        let toward = |size: Length| -> Result<f64, Error> {
+            let off = size.checked_sub(limits.middle())?.in_micrometres();
+            Ok(if feature == Feature::Hole { off } else { -off })
+        };
+        let half = limits.tolerance().in_micrometres() / 2.0;
+        let apart = self.form.is_some_and(Form::is_real);
+        let sizes: Vec<Length> = if apart {
+            self.places.iter().map(|place| place.size).collect()
+        } else {
+            vec![self.size]
+        };
+        // How far along each is, in the way the tool moves it.
+        let mut along = Vec::with_capacity(sizes.len());
+        for size in &sizes {
+            along.push(toward(*size)?);
+        }
+        let nothing = Parts { of_places: vec![0.0; sizes.len()], of_mean: 0.0, fixed: 0.0 };
+        let parts = self.uncertain.as_ref().unwrap_or(&nothing);
+        let own = if apart { parts.of_places.clone() } else { vec![parts.of_mean] };
+        let chances = Chances::of(&along, &own, parts.fixed, half);
+        let (least, most) = match (sizes.iter().min(), sizes.iter().max()) {
+            (Some(least), Some(most)) => (*least, *most),
+            _ => (self.size, self.size),
+        };
+        let widest = own.iter().copied().fold(0.0, f64::max);
+        let standard = libm::hypot(widest, parts.fixed);
+        let guard = match rule {
+            Rule::Edition2013 => 2.0 * standard,
+            Rule::Edition2017 => ONE_SIDED * standard,
+        };
+        let guard = Length::nearest_micrometres(guard)?;
+        let lower = limits.lower();
+        let upper = limits.upper();
+        // Exact where nothing is uncertain.
+        let beyond = |by: Length| -> Result<(bool, bool), Error> {
+            Ok((least < lower.checked_sub(by)?, most > upper.checked_add(by)?))
+        };
+        let within = least >= lower.checked_add(guard)? && most <= upper.checked_sub(guard)?;
+        let (small, large) = beyond(guard)?;
+        let (under, over) = match feature {
+            Feature::Hole => (small, large),
+            Feature::Shaft => (large, small),
+        };
+        let proven = |chance: f64| chance >= 0.95;
+        let verdict = match (rule, self.uncertain.is_some()) {
+            (Rule::Edition2017, true) => {
+                if proven(chances.over) {
+                    Verdict::Over
+                } else if proven(chances.under) {
+                    Verdict::CutMore
+                } else if proven(chances.good) {
+                    Verdict::Good
+                } else {
+                    Verdict::TooClose
+                }
+            }
+            _ if over => Verdict::Over,
+            _ if under => Verdict::CutMore,
+            _ if within => Verdict::Good,
+            _ => Verdict::TooClose,
+        };
+        Ok(Judged { verdict, guard, good: chances.good, over: chances.over, under: chances.under })
+    }
+}
+
+/// How sure is sure enough (ISO 14253-1).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Rule {
+    /// The expanded uncertainty, k = 2, off each limit.
+    Edition2013,
+    /// A probability of 95 %: near one limit 1.645 standard uncertainties.
+    Edition2017,
+}
+
+/// Exceeded once in twenty, one way, by a standard normal quantity.
+const ONE_SIDED: f64 = 1.644_854;
+
+/// A part judged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Judged {
+    /// What to do.
+    pub verdict: Verdict,
+    /// The guard band at each limit: inside it nothing is proven.
+    pub guard: Length,
+    /// The chance that the part is inside its limits everywhere.
+    pub good: f64,
+    /// The chance that too much is off somewhere.
+    pub over: f64,
+    /// The chance that there is metal to take off somewhere.
+    pub under: f64,
+}
+
+struct Chances {
+    good: f64,
+    over: f64,
+    under: f64,
+}
+
+impl Chances {
+    /// Sizes from the middle of the limits, each uncertain by itself, and all
+    /// of them together by what is the same in each: summed over that.
+    fn of(sizes: &[f64], own: &[f64], fixed: f64, half: f64) -> Self {
+        if let ([mean], [own]) = (sizes, own) {
+            let size = Normal { mean: *mean, sd: libm::hypot(*own, fixed) };
+            return Self {
+                good: size.between(-half, half),
+                over: certain_or(size, size.above(half), *mean > half),
+                under: certain_or(size, size.below(-half), *mean < -half),
+            };
+        }
+        let (mut sum, mut good, mut not_over, mut not_under) = (0.0, 0.0, 0.0, 0.0);
+        for node in -120..=120 {
+            let z = f64::from(node) * 0.05;
+            let density = libm::exp(-z * z / 2.0);
+            let (mut all_good, mut none_over, mut none_under) = (1.0, 1.0, 1.0);
+            for (mean, own) in sizes.iter().zip(own) {
+                let size = Normal { mean: mean + z * fixed, sd: *own };
+                all_good *= size.between(-half, half);
+                none_over *= size.below(half);
+                none_under *= size.above(-half);
+            }
+            sum += density;
+            good += density * all_good;
+            not_over += density * none_over;
+            not_under += density * none_under;
+        }
+        Self { good: good / sum, over: 1.0 - not_over / sum, under: 1.0 - not_under / sum }
+    }
+}
+
+/// At a limit to the digit, and certain, a size is inside.
+fn certain_or(size: Normal, chance: f64, is: bool) -> f64 {
+    if size.sd > 0.0 { chance } else { f64::from(u8::from(is)) }
+}
+
+fn corrected(read: Length, thermal: Option<&Thermal>) -> Result<Length, Error> {
+    thermal.map_or(Ok(read), |thermal| size_at_20(read, thermal.part, thermal.gauge))
+}
+
+fn mean(sum: i128, count: u32) -> Result<Length, Error> {
+    crate::size::divided(sum, i128::from(count))
+}
+
+fn nothing() -> Error {
+    Error::new(Kind::NotListed {
+        why: "nothing was read".into(),
+        advice: "give what the instrument showed".into(),
+    })
+}

@@ -1,0 +1,265 @@
+//! The tailstock, and the odds before cutting.
+
+use fits_core::{
+    shop::{
+        adviser::{Prior, Settings},
+        align::Taper,
+        rehearse::{Rehearsal, Work},
+    },
+    standards::iso286::Feature,
+};
+
+use super::{
+    Session,
+    mates::{Resolved, is_inch},
+    measuring::{instrument, material},
+    resolve::{One, from_core},
+};
+use crate::{
+    answer::{AlignAnswer, Answer, Mm, RehearsalAnswer, StrategyFigures, TaperedFigures},
+    problem::Problem,
+    query::{Align, Collars, Part, Size, Units},
+};
+
+/// How often a rehearsal runs unless told.
+const RUNS: u64 = 1000;
+/// More runs than this tell nothing more.
+const MOST_RUNS: u64 = 1_000_000;
+/// Progress is told so often.
+const TELL: u64 = 50;
+
+impl Session {
+    /// The units that the two collars and their distance are typed in.
+    pub(super) fn align_in(&self, align: &Align) -> Units {
+        let (first, second) = align.collars.sizes();
+        let typed = [first, second, &align.over].into_iter().find_map(|size| is_inch(&size.value));
+        match typed {
+            Some(true) => Units::Inches,
+            Some(false) => Units::Millimetres,
+            None => self.units,
+        }
+    }
+
+    /// Where to move the tailstock.
+    pub(super) fn align(&self, align: &Align) -> Result<Answer, Problem> {
+        let (first, second) = align.collars.sizes();
+        let is_bare = |size: &Size| is_inch(&size.value).is_none();
+        if let Collars::Two(one, two) = &align.collars
+            && self.shown != self.units
+            && is_bare(one)
+            && is_bare(two)
+        {
+            // Both at once: one alone would be refused for the other.
+            let unit = if self.shown == Units::Inches { "in" } else { "mm" };
+            let at = one.at.start..two.at.end;
+            return Err(Problem::new("these numbers have no unit, and the distance has one", at)
+                .advise(format!(
+                    "give theirs, as `align {}`",
+                    if unit == "in" {
+                        "0.7503in 0.7511in over 6in"
+                    } else {
+                        "19.98mm 20.01mm over 150mm"
+                    }
+                )));
+        }
+        let over = self.length(&align.over)?;
+        let at = || first.at.start..align.over.at.end;
+        let failed = |error: fits_core::Error| from_core(&error, at());
+        let (taper, wanted) = match &align.collars {
+            Collars::Two(one, two) => {
+                (Taper::between(self.length(one)?, self.length(two)?, over).map_err(failed)?, false)
+            }
+            Collars::Ratio(spot) => {
+                let (change, length) = (self.length(first)?, self.length(second)?);
+                let taper = Taper::new(change, length)
+                    .map_err(|error| from_core(&error, spot.at.clone()))?;
+                if !over.is_positive() {
+                    return Err(Problem::new(
+                        "the length between centres is more than nothing",
+                        align.over.at.clone(),
+                    )
+                    .advise("as in `align taper 1:50 over 200`"));
+                }
+                (taper, true)
+            }
+        };
+        let between = match &align.between {
+            Some(size) => {
+                let between = self.length(size)?;
+                if between < over {
+                    return Err(Problem::new(
+                        "the centres are further apart than what was measured between them",
+                        size.at.clone(),
+                    )
+                    .advise("as in `align 19.98 20.01 over 150 between 400`"));
+                }
+                between
+            }
+            None => over,
+        };
+        let set_over = taper.set_over(between).map_err(failed)?;
+        let part = match &align.part {
+            Some(part) => Some(self.tapered(part, taper)?),
+            None => None,
+        };
+        Ok(Answer::Align(Box::new(AlignAnswer {
+            wanted,
+            set_over_mm: Mm(set_over),
+            toward: taper.toward(),
+            taper_mm: Mm(taper.over(over).map_err(failed)?),
+            over_mm: Mm(over),
+            between_mm: Mm(between),
+            between_told: wanted || align.between.is_some(),
+            per_100_mm_mm: Mm(taper.per_100_mm().map_err(failed)?),
+            per_foot_mm: Mm(taper.per_foot().map_err(failed)?),
+            part,
+        })))
+    }
+
+    /// What a taper does to a part so long.
+    fn tapered(&self, part: &Part, taper: Taper) -> Result<TaperedFigures, Problem> {
+        const EXAMPLE: &str = "as in `align 19.98 20.01 over 150, 20 g6 long 40`";
+        let Some(long) = &part.long else {
+            return Err(Problem::new("how long is it?", part.size.at.clone()).advise(EXAMPLE));
+        };
+        let one = self.lone(&Part { long: None, ..part.clone() }, EXAMPLE)?;
+        let length = self.length(long)?;
+        if !length.is_positive() {
+            return Err(
+                Problem::new("a part is longer than nothing", long.at.clone()).advise(EXAMPLE)
+            );
+        }
+        let failed = |error: fits_core::Error| from_core(&error, long.at.clone());
+        let leaves = taper.leaves(one.limits.tolerance(), length).map_err(failed)?;
+        Ok(TaperedFigures {
+            feature: one.answer(),
+            long_mm: Mm(length),
+            taper_mm: Mm(taper.over(length).map_err(failed)?),
+            leaves_mm: Mm(leaves),
+            survives: leaves.is_positive(),
+        })
+    }
+
+    /// The one feature of a query that has no room for a pair or a reading.
+    fn lone(&self, part: &Part, example: &str) -> Result<One, Problem> {
+        if let Some(reading) = &part.reading {
+            return Err(
+                Problem::new("there is no reading here", reading.at.clone()).advise(example)
+            );
+        }
+        match self.resolve(part)? {
+            Resolved::One(one) => Ok(one),
+            _ => Err(Problem::new(
+                "one feature is asked of, and a pair was given",
+                part.size.at.clone(),
+            )
+            .advise(example)),
+        }
+    }
+
+    /// The odds before cutting.
+    pub(super) fn rehearse(&self, part: &Part) -> Result<Answer, Problem> {
+        const EXAMPLE: &str = "as in `rehearse 20 H7 from 19.6 with bore gauge`";
+        let measuring = part.measuring.as_deref().cloned().unwrap_or_default();
+        if let Some(at) = measuring.at.as_ref().or(measuring.room.as_ref()) {
+            return Err(
+                Problem::new("a rehearsal is at 20 °C", at.temperature.at.clone()).advise(EXAMPLE)
+            );
+        }
+        // What it is made of changes how it cuts, not how it fits.
+        let plain = Part { hub: None, from: None, ..part.clone() };
+        let one = self.lone(&plain, EXAMPLE)?;
+        let Some(kind) = one.kind else {
+            return Err(Problem::new("is this a hole or a shaft?", part.size.at.clone())
+                .advise("say which")
+                .fix(part.size.at.start..part.size.at.start, "hole "));
+        };
+        let Some(from) = &part.from else {
+            return Err(Problem::new(
+                "where does the work start?",
+                part.size.at.end..part.size.at.end,
+            )
+            .advise(EXAMPLE));
+        };
+        let start = self.nominal(from)?;
+        let Some((gauge, off)) = instrument(&measuring, kind, one.nominal)? else {
+            let end = from.at.end;
+            let usual = if kind == Feature::Hole { " with bore gauge" } else { " with micrometer" };
+            return Err(Problem::new("what is it measured with?", end..end)
+                .advise("name it")
+                .fix(end..end, usual));
+        };
+        let of = if kind == Feature::Hole { &part.hub } else { &measuring.shaft_of };
+        let family = match of {
+            Some(name) => Some(material(name)?.family()),
+            None => None,
+        };
+        let overhang = match &measuring.overhang {
+            Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
+                return Err(Problem::new("no tool hangs out so far", spot.at.clone())
+                    .advise("free length over thickness, from 0.1 to 50, as `rehearse 20 H7 from 19.6 with bore gauge, overhang 5`"));
+            }
+            found => found.as_ref().map(|spot| spot.value),
+        };
+        let runs = match &measuring.runs {
+            Some(spot) if spot.value == 0 || spot.value > MOST_RUNS => {
+                return Err(Problem::new(
+                    format!("a rehearsal runs from 1 to {MOST_RUNS} times"),
+                    spot.at.clone(),
+                )
+                .fix(spot.at.clone(), RUNS.to_string()));
+            }
+            found => found.as_ref().map_or(RUNS, |spot| spot.value),
+        };
+        let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
+        let machine = Prior::usual(kind, family, overhang);
+        let settings = Settings {
+            step: self.step(),
+            least_cut: self.step().min(Settings::default().least_cut),
+            ..Settings::default()
+        };
+        let work =
+            Work { limits: one.limits, feature: kind, start, machine, instrument: off, settings };
+        let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
+        let mut rehearsal = Rehearsal::new(work, seed).map_err(failed)?;
+        while rehearsal.runs() < runs {
+            rehearsal.run().map_err(failed)?;
+            if let Some(tell) = self.progress
+                && (rehearsal.runs() % TELL == 0 || rehearsal.runs() == runs)
+            {
+                tell(rehearsal.runs(), runs);
+            }
+        }
+        let mut strategies: Vec<StrategyFigures> = rehearsal
+            .odds()
+            .into_iter()
+            .map(|odds| StrategyFigures {
+                strategy: odds.strategy.word(),
+                good: odds.good,
+                over: odds.over,
+                under: odds.under,
+                passes: odds.passes,
+                readings: odds.readings,
+            })
+            .collect();
+        strategies.reverse();
+        let mut reasons: Vec<_> = gauge.reasons(kind, one.nominal).map_err(failed)?.into();
+        reasons.extend(Prior::reasons(kind, family, overhang));
+        Ok(Answer::Rehearsal(Box::new(RehearsalAnswer {
+            strategies,
+            runs,
+            seed,
+            feature: one.answer(),
+            from_mm: Mm(start),
+            instrument: gauge.name(),
+            repeat_mm: Mm(off.repeat),
+            bias_mm: Mm(off.bias),
+            cut_factor: machine.gain,
+            cut_factor_sd: machine.gain_sd,
+            offset_sd_mm: Mm(machine.offset_sd),
+            scatter_mm: Mm(machine.scatter),
+            step_mm: Mm(settings.step),
+            reasons,
+        })))
+    }
+}
