@@ -14,6 +14,7 @@ fn open(home: &Path, colour: bool) -> PtySession {
     command.args(["-c", "stty rows 24 cols 80; exec \"$0\""]).arg(program());
     command
         .env("XDG_DATA_HOME", home)
+        .env("XDG_CONFIG_HOME", home.join("config"))
         .env("HOME", home)
         .env("TERM", "xterm")
         .env("COLUMNS", "80")

@@ -211,7 +211,7 @@ pub struct OwnInstrument {
 pub struct OwnMaterial {
     /// What its owner calls it.
     pub name: String,
-    /// Modulus of elasticity, GPa.
+    /// Modulus of elasticity, in gigapascals.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub modulus_gpa: Option<f64>,
     /// Poisson's ratio.
@@ -220,7 +220,7 @@ pub struct OwnMaterial {
     /// Thermal expansion, µm in a metre for each kelvin.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub expansion_um_per_m_k: Option<f64>,
-    /// Yield strength, MPa.
+    /// Yield strength, in megapascals.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub yield_mpa: Option<f64>,
 }
@@ -235,6 +235,11 @@ pub struct LandedReamer {
 }
 
 impl Crib {
+    /// Is there nothing in it?
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
     /// Every drill, smallest first, each size of a name once.
     ///
     /// This is the list to choose tap drills and pre-drills from.

@@ -203,8 +203,10 @@ impl PassLog {
                     before = read;
                 }
                 // Not measured after it: what it took alone is not known.
-                (Entry::Cut { .. } | Entry::Spring { .. } | Entry::Lost, ..) => before = read,
-                (Entry::Read { .. }, ..) => before = read,
+                (
+                    Entry::Cut { .. } | Entry::Spring { .. } | Entry::Read { .. } | Entry::Lost,
+                    ..,
+                ) => before = read,
                 (Entry::Undo | Entry::Done | Entry::Scrap, ..) => {}
             }
         }

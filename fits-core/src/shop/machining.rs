@@ -119,6 +119,8 @@ fn tool(feature: Feature, overhang: Option<f64>) -> Option<&'static Tool> {
     let rows = || machining_table::TOOLS.iter().filter(|tool| tool.feature == feature);
     match overhang {
         None => rows().find(|tool| tool.usual),
-        Some(ratio) => rows().find(|tool| ratio <= tool.overhang_up_to).or_else(|| rows().last()),
+        Some(ratio) => {
+            rows().find(|tool| ratio <= tool.overhang_up_to).or_else(|| rows().next_back())
+        }
     }
 }

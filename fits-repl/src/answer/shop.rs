@@ -31,6 +31,8 @@ pub struct PassLogAnswer {
     pub upper_mm: Mm,
     /// What it measured at the start.
     pub start_mm: Mm,
+    /// The step of the dial, as a change of diameter.
+    pub step_mm: Mm,
     /// The instrument.
     pub instrument: String,
     /// Everything entered, in order.
@@ -133,6 +135,8 @@ pub struct LogFigures {
 pub struct OpenedLog {
     /// Its name; `null` where it is kept in memory only.
     pub name: Option<String>,
+    /// The step of the dial, as a change of diameter.
+    pub step_mm: Mm,
     /// How many finished logs the expectations come from.
     pub learned_from: usize,
 }
@@ -172,4 +176,47 @@ pub struct InForce {
     /// They are remembered, or why not.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+}
+
+/// What the crib has for a hole to be reamed.
+#[derive(Clone, Debug, Serialize)]
+pub struct CribReaming {
+    /// Its reamers that land inside the limits, the best first.
+    pub reamers: Vec<OwnReamer>,
+    /// Where none does: the one that comes nearest.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nearest: Option<OwnReamer>,
+    /// Its drill that leaves fitting stock; `null` where none does.
+    pub drill: Option<OwnDrillFigures>,
+}
+
+/// A reamer of the crib.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct OwnReamer {
+    /// Its marked size.
+    pub size_mm: Mm,
+    /// What it cuts; `null` where it was never tried.
+    pub cuts_mm: Option<Mm>,
+}
+
+/// A drill of the crib before a reamer.
+#[derive(Clone, Debug, Serialize)]
+pub struct OwnDrillFigures {
+    /// Its name.
+    pub name: String,
+    /// Its diameter.
+    pub mm: Mm,
+    /// The stock it leaves, or how far it is off the size asked about.
+    pub leaves_mm: Mm,
+}
+
+impl PassLogAnswer {
+    /// Is it finished, and not inside its limits as far as is known?
+    pub fn is_finished_badly(&self) -> bool {
+        match self.state {
+            State::Open => false,
+            State::Scrap => true,
+            State::Done => self.probability_good.is_none_or(|good| good < 0.5),
+        }
+    }
 }

@@ -70,9 +70,9 @@ impl CribFile {
                 let name = shown(path);
                 let notes: Vec<String> =
                     read.notes.into_iter().map(|note| format!("{name}: {note}")).collect();
-                self.damage = read.is_damaged.then(|| {
-                    format!("{name} is damaged: mend it first; {}", notes.join("; "))
-                });
+                self.damage = read
+                    .is_damaged
+                    .then(|| format!("{name} is damaged: mend it first; {}", notes.join("; ")));
                 notes
             }
             Err(error) => {
@@ -273,7 +273,8 @@ impl Reader<'_> {
         for (key, item) in self.document.iter() {
             if key == "version" {
                 if item.as_integer().is_none_or(|version| version > VERSION) {
-                    self.notes.push("it was written by a later fits; what is understood is used".into());
+                    self.notes
+                        .push("it was written by a later fits; what is understood is used".into());
                 }
             } else if !KINDS.iter().any(|(name, _)| *name == key) {
                 self.notes.push(format!("`{key}` is not understood; it is kept"));
@@ -304,7 +305,9 @@ fn tables(item: &Item) -> Option<Vec<(usize, InlineTable)>> {
 fn blank_block(text: &mut String, at: usize) -> bool {
     let starts: Vec<usize> = std::iter::once(0)
         .chain(text.match_indices('\n').map(|(at, _)| at + 1))
-        .filter(|start| *start == 0 || text[*start..].trim_start_matches([' ', '\t']).starts_with('['))
+        .filter(|start| {
+            *start == 0 || text[*start..].trim_start_matches([' ', '\t']).starts_with('[')
+        })
         .collect();
     let after = starts.partition_point(|start| *start <= at);
     let from = starts.get(after.saturating_sub(1)).copied().unwrap_or(0);
@@ -333,7 +336,8 @@ mod tests {
         assert_eq!(read.crib.drill.len(), 1);
         assert!(read.is_damaged);
         let notes = read.notes.join("\n");
-        for said in ["line 9 cannot be read", "line 11 cannot be read", "`shelf` is not", "`box` is"]
+        for said in
+            ["line 9 cannot be read", "line 11 cannot be read", "`shelf` is not", "`box` is"]
         {
             assert!(notes.contains(said), "{said}: {notes}");
         }
@@ -352,7 +356,8 @@ mod tests {
         file.add("drill", vec![("size", "9 mm".into())]).expect("added");
         file.remove("drill", 0).expect("removed");
         assert_eq!(file.crib().drill.len(), 1);
-        for kept in ["# my drawer", "# from the old lathe", "maker = \"?\"", "version = 1", "9 mm"] {
+        for kept in ["# my drawer", "# from the old lathe", "maker = \"?\"", "version = 1", "9 mm"]
+        {
             assert!(file.text.contains(kept), "{kept}: {}", file.text);
         }
         assert!(file.remove("drill", 5).is_err());

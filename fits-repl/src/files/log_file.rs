@@ -253,8 +253,7 @@ fn line_from(text: &[u8]) -> Option<Line> {
 
 /// What the bytes of a log hold.
 fn contents(bytes: &[u8]) -> Contents {
-    let mut found =
-        Contents { logs: Vec::new(), torn: None, notes: Vec::new(), is_foreign: false };
+    let mut found = Contents { logs: Vec::new(), torn: None, notes: Vec::new(), is_foreign: false };
     let mut start = 0;
     let mut lost = Vec::new();
     for (number, line) in (1..).zip(bytes.split_inclusive(|byte| *byte == b'\n')) {

@@ -61,7 +61,9 @@ fn tool(input: &str, total: usize) -> Parsed<'_, ToolText> {
     match kind.to_ascii_lowercase().as_str() {
         "drill" | "drills" => match keyword("set")(after) {
             Ok((after, ())) => drill_set(after, total),
-            Err(_) => sized(after, total, "drill 8.5").map(|(rest, size)| (rest, ToolText::Drill(size))),
+            Err(_) => {
+                sized(after, total, "drill 8.5").map(|(rest, size)| (rest, ToolText::Drill(size)))
+            }
         },
         "reamer" => {
             let (rest, size) = sized(after, total, "reamer 20 cuts 20.012")?;
@@ -85,12 +87,7 @@ fn tool(input: &str, total: usize) -> Parsed<'_, ToolText> {
         }
         "instrument" => instrument(after, total),
         "material" => material(after, total),
-        _ => fatal(
-            input,
-            kind.len(),
-            format!("a crib holds no `{}`", shortened(kind)),
-            TOOLS,
-        ),
+        _ => fatal(input, kind.len(), format!("a crib holds no `{}`", shortened(kind)), TOOLS),
     }
 }
 
@@ -147,7 +144,8 @@ fn name_until<'a>(
     ends: &[&str],
     example: &str,
 ) -> Parsed<'a, Spot<String>> {
-    let (rest, name) = words_until(input, |word| ends.iter().any(|end| word.eq_ignore_ascii_case(end)))?;
+    let (rest, name) =
+        words_until(input, |word| ends.iter().any(|end| word.eq_ignore_ascii_case(end)))?;
     if name.is_empty() {
         return fatal(input, 0, "the name is missing", format!("as in `crib add {example}`"));
     }
@@ -164,7 +162,9 @@ fn instrument(input: &str, total: usize) -> Parsed<'_, ToolText> {
             rest,
             0,
             "how its readings scatter is missing",
-            format!("read one size ten times and give the standard deviation: `crib add {EXAMPLE}`"),
+            format!(
+                "read one size ten times and give the standard deviation: `crib add {EXAMPLE}`"
+            ),
         );
     };
     Ok((rest, ToolText::Instrument { name, repeat, bias }))

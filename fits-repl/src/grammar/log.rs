@@ -69,7 +69,8 @@ pub(super) fn graduation(input: &str, total: usize) -> Parsed<'_, Query> {
 fn cut(input: &str, total: usize) -> Parsed<'_, LogQuery> {
     const EXAMPLE: &str = "give what was dialled and read, as `cut 0.2 = 19.79`";
     let (input, _) = space(input)?;
-    let (rest, dial) = size_after(input, total, "what was dialled is missing after `cut`", EXAMPLE)?;
+    let (rest, dial) =
+        size_after(input, total, "what was dialled is missing after `cut`", EXAMPLE)?;
     let (rest, read) = equals(rest, total, EXAMPLE)?;
     let (rest, sure) = sure(rest)?;
     Ok((rest, LogQuery::Cut { dial, read, sure }))
@@ -102,7 +103,9 @@ fn equals<'a>(input: &'a str, total: usize, advice: &str) -> Parsed<'a, Option<S
 
 /// The word that confirms a doubtful entry.
 fn sure(input: &str) -> Parsed<'_, bool> {
-    opt(preceded(separator, keyword("sure"))).parse(input).map(|(rest, found)| (rest, found.is_some()))
+    opt(preceded(separator, keyword("sure")))
+        .parse(input)
+        .map(|(rest, found)| (rest, found.is_some()))
 }
 
 fn question(input: &str, total: usize) -> Parsed<'_, LogQuery> {
@@ -119,7 +122,12 @@ fn question(input: &str, total: usize) -> Parsed<'_, LogQuery> {
     if let Ok((rest, ())) = keyword("open")(input) {
         let name = named(rest, total);
         if name.value.is_empty() {
-            return fatal(rest, 0, "the log's name is missing", "the names are listed by `log list`");
+            return fatal(
+                rest,
+                0,
+                "the log's name is missing",
+                "the names are listed by `log list`",
+            );
         }
         return Ok(("", LogQuery::Open(name)));
     }

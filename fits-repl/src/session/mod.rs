@@ -3,16 +3,21 @@
 //! command and the line-by-line service alike.
 
 mod asks;
+mod crib;
 mod features;
+mod log;
 mod mates;
 mod measuring;
 mod plans;
 mod practice;
 mod quantities;
 mod resolve;
+mod shop;
 mod sizes;
 mod why;
 
+pub use self::shop::Logs;
+use self::shop::Shop;
 use fits_core::Length;
 
 use crate::{
@@ -25,8 +30,8 @@ use crate::{
 /// JSON numbers name lengths exactly up to this (2^53 counts of 0.1 nm).
 const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
 
-/// The settings in force and the last answer's query.
-#[derive(Clone, Debug)]
+/// The settings in force, the last answer's query, and what the shop keeps.
+#[derive(Debug)]
 pub struct Session {
     /// What bare numbers are.
     pub units: Units,
@@ -34,6 +39,14 @@ pub struct Session {
     pub dial: Dial,
     /// The units that the last question was put in: the answer's come first.
     shown: Units,
+    /// The division of the dials, where it was told.
+    graduation: Option<Length>,
+    /// What readings are taken with, unless a query names another.
+    instrument: Option<String>,
+    /// What the work is made of, unless a query names another.
+    material: Option<String>,
+    /// The crib, the pass log and their files.
+    shop: Shop,
     /// Told how far long work is: so many of so many.
     pub progress: Option<fn(u64, u64)>,
     last: String,
@@ -47,11 +60,38 @@ impl Default for Session {
 }
 
 impl Session {
-    /// Millimetres, and dials that read the change of diameter.
-    pub const fn new() -> Self {
+    /// Millimetres, and dials that read the change of diameter. Nothing is
+    /// read from disk and nothing is written: a pass log is kept in memory.
+    pub fn new() -> Self {
         let (units, dial) = (Units::Millimetres, Dial::Diameter);
         let last_settings = SettingsAnswer { units, dial };
-        Self { units, dial, shown: units, progress: None, last: String::new(), last_settings }
+        Self {
+            units,
+            dial,
+            shown: units,
+            graduation: None,
+            instrument: None,
+            material: None,
+            shop: Shop::default(),
+            progress: None,
+            last: String::new(),
+            last_settings,
+        }
+    }
+
+    /// The same session for trying a line out: whatever it does, nothing is
+    /// written and this one is as it was.
+    #[must_use]
+    pub fn on_trial(&self) -> Self {
+        Self {
+            graduation: self.graduation,
+            instrument: self.instrument.clone(),
+            material: self.material.clone(),
+            shop: self.shop.on_trial(),
+            progress: None,
+            last: self.last.clone(),
+            ..*self
+        }
     }
 
     /// The settings in force.
@@ -83,7 +123,7 @@ impl Session {
         self.ask(line).map_err(|mut problem| {
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line)
-                && self.clone().ask(&mended).is_err()
+                && self.on_trial().ask(&mended).is_err()
             {
                 problem.fix = None;
             }
@@ -98,12 +138,26 @@ impl Session {
             Query::Units(units) => {
                 self.units = units.unwrap_or(self.units);
                 self.shown = self.units;
-                Ok(Answer::Settings(self.settings()))
+                Ok(self.in_force(units.is_some().then_some("units")))
             }
             Query::Dial(dial) => {
                 self.dial = dial.unwrap_or(self.dial);
-                Ok(Answer::Settings(self.settings()))
+                Ok(self.in_force(dial.is_some().then_some("dial")))
             }
+            Query::Graduation(size) => self.set_graduation(&size),
+            Query::Instrument(name) => self.set_instrument(name),
+            Query::Material(name) => self.set_material(name),
+            Query::Log(entry) => {
+                let answer = self.log(&entry)?;
+                if matches!(answer, Answer::PassLog(_)) {
+                    // What there is to explain is the log, whatever was entered.
+                    self.last.clear();
+                    self.last.push_str("log");
+                    self.last_settings = self.settings();
+                }
+                Ok(answer)
+            }
+            Query::Crib(asked) => self.crib(&asked),
             Query::Help(topic) => help::about(topic.as_ref()).map(Answer::Help),
             Query::Why(None) => self.why_last(line),
             Query::Why(Some(of)) => {
@@ -119,7 +173,10 @@ impl Session {
             | Query::Seat { .. }
             | Query::Align(_)
             | Query::Rehearse(_) => {
-                let answer = self.answer(&query)?;
+                let mut answer = self.answer(&query)?;
+                if let (Query::Part(part), Answer::Passes(plan)) = (&query, &mut answer) {
+                    self.begin_log(part, plan)?;
+                }
                 self.last.clear();
                 self.last.push_str(line);
                 self.last_settings = self.settings();
@@ -133,6 +190,9 @@ impl Session {
         match query {
             Query::Part(part) | Query::Rehearse(part) => mates::thought_in(&part.size, self.units),
             Query::Align(align) => self.align_in(align),
+            Query::Log(entry) => self.log_in(&entry.value),
+            Query::Crib(asked) => self.crib_in(asked),
+            Query::Graduation(size) => mates::thought_in(size, self.units),
             Query::Pick { size, .. }
             | Query::Drill(size)
             | Query::Grade { size, .. }
@@ -165,7 +225,7 @@ impl Session {
             Query::Rehearse(part) => self.rehearse(part),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             // The commands are answered where they are read.
-            _ => Ok(Answer::Settings(self.settings())),
+            _ => Ok(self.in_force(None)),
         }
     }
 
@@ -178,6 +238,7 @@ impl Session {
         let mut then = Self { units, dial, ..Self::new() };
         let query = grammar::read(&self.last)?;
         then.shown = then.thought_in(&query);
+        then.shop = self.shop.on_trial();
         then.why(&query, self.last.trim())
     }
 }

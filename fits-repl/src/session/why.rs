@@ -80,7 +80,15 @@ impl Session {
                 known: Known::Seen,
             }),
             Query::Rehearse(_) => {}
-            Query::Units(_) | Query::Dial(_) | Query::Why(_) | Query::Help(_) => {}
+            Query::Log(_) => figures.extend(self.why_log()),
+            Query::Units(_)
+            | Query::Dial(_)
+            | Query::Graduation(_)
+            | Query::Instrument(_)
+            | Query::Material(_)
+            | Query::Crib(_)
+            | Query::Why(_)
+            | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
@@ -177,7 +185,7 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
 
 /// A size in full, in the units of the answer: exact in millimetres, to a
 /// millionth in inches.
-fn said(units: Units, length: Length) -> String {
+pub(super) fn said(units: Units, length: Length) -> String {
     match units {
         Units::Millimetres => length.to_string(),
         Units::Inches => {

@@ -91,9 +91,8 @@ impl Instrument {
     pub fn find(name: &str) -> Result<Self, Error> {
         let wanted = plain(name);
         let is = |known: &&str| plain(known) == wanted;
-        Self::all()
-            .find(|entry| is(&entry.name()) || entry.0.aliases.iter().any(|word| is(word)))
-            .ok_or_else(|| {
+        Self::all().find(|entry| is(&entry.name()) || entry.0.aliases.iter().any(&is)).ok_or_else(
+            || {
                 let words: Vec<String> = Self::all()
                     .flat_map(|entry| core::iter::once(entry.name()).chain(entry.aliases()))
                     .map(plain)
@@ -109,7 +108,8 @@ impl Instrument {
                     why: format!("no instrument is called {}", name.trim()),
                     advice,
                 })
-            })
+            },
+        )
     }
 
     /// Its name.

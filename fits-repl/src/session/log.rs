@@ -1,0 +1,674 @@
+//! The pass log: entries taken, doubts asked about, advice given.
+
+use std::sync::{Arc, Mutex};
+
+use fits_core::{
+    Length,
+    job::{Doubt, Entry, Opening, PassLog, State, VERSION},
+    shop::{
+        Hazard,
+        adviser::{Action, Adviser, FinishedPass, Prior, learn},
+    },
+    size::{Decimals, Rounding},
+    source::{Known, Reason},
+    standards::{instruments::Instrument, iso286::Feature},
+};
+
+use super::{Logs, Session, mates::is_inch, resolve::from_core};
+use crate::{
+    answer::{
+        Answer, EntryFigures, LogFigures, LogsAnswer, Mm, NextFigures, OpenedLog, PassLogAnswer,
+        PassesAnswer, RemarkFigures,
+    },
+    files::{self, LogFile},
+    problem::Problem,
+    query::{Dial, LogQuery, Part, Size, Spot, Units},
+};
+
+/// Where an open log is kept.
+#[derive(Clone, Debug)]
+pub(super) enum Stored {
+    Memory,
+    File { file: Arc<Mutex<LogFile>>, name: String },
+}
+
+impl Stored {
+    pub(super) fn file(file: LogFile) -> Self {
+        let name = file.name();
+        Self::File { file: Arc::new(Mutex::new(file)), name }
+    }
+
+    /// Does something with the file, if there is one.
+    fn with(
+        &self,
+        action: impl FnOnce(&mut LogFile) -> std::io::Result<()>,
+    ) -> std::io::Result<()> {
+        match self {
+            Self::Memory => Ok(()),
+            Self::File { file, .. } => match file.lock() {
+                Ok(mut file) => action(&mut file),
+                Err(_) => Err(std::io::Error::other("the log's file is in no known state")),
+            },
+        }
+    }
+
+    fn name(&self) -> Option<String> {
+        match self {
+            Self::Memory => None,
+            Self::File { name, .. } => Some(name.clone()),
+        }
+    }
+}
+
+/// A log taken up, or a file that waits for one.
+#[derive(Clone, Debug)]
+pub(super) struct OpenLog {
+    log: Option<PassLog>,
+    stored: Stored,
+    prior: Prior,
+    learned_from: usize,
+    /// The logs before it in the same file.
+    earlier: Vec<PassLog>,
+}
+
+impl OpenLog {
+    pub(super) fn new(log: PassLog, stored: Stored, earlier: &[PassLog]) -> Self {
+        let (prior, learned_from) = expected(&log.opening, earlier, None);
+        Self { log: Some(log), stored, prior, learned_from, earlier: earlier.to_vec() }
+    }
+
+    pub(super) fn waiting(stored: Stored) -> Self {
+        let prior = Prior::usual(Feature::Hole, None, None);
+        Self { log: None, stored, prior, learned_from: 0, earlier: Vec::new() }
+    }
+
+    pub(super) fn on_trial(&self) -> Self {
+        Self { stored: Stored::Memory, ..self.clone() }
+    }
+}
+
+/// What to expect of such a job: the usual, and what finished ones of the same
+/// kind taught.
+fn expected(opening: &Opening, logs: &[PassLog], overhang: Option<f64>) -> (Prior, usize) {
+    let usual =
+        Prior::usual(opening.feature, Session::family(opening.material.as_deref()), overhang);
+    let jobs: Vec<Vec<FinishedPass>> = logs
+        .iter()
+        .filter(|log| {
+            log.state() != State::Open
+                && log.opening.feature == opening.feature
+                && log.opening.material == opening.material
+                && !log.entries.contains(&Entry::Lost)
+        })
+        .filter_map(|log| log.finished_passes().ok())
+        .filter(|passes| !passes.is_empty())
+        .collect();
+    let slices: Vec<&[FinishedPass]> = jobs.iter().map(Vec::as_slice).collect();
+    match learn(&usual, &slices) {
+        Ok(learned) => (learned, jobs.len()),
+        Err(_) => (usual, 0),
+    }
+}
+
+impl Session {
+    /// The units that an entry is typed in.
+    pub(super) fn log_in(&self, entry: &LogQuery) -> Units {
+        let typed = match entry {
+            LogQuery::Cut { dial, read, .. } => [Some(dial), read.as_ref()],
+            LogQuery::Spring { read, .. } => [read.as_ref(), None],
+            LogQuery::Read { size, .. } => [Some(size), None],
+            _ => [None, None],
+        };
+        let inch = typed.into_iter().flatten().find_map(|size| is_inch(&size.value));
+        match inch {
+            Some(true) => Units::Inches,
+            Some(false) => Units::Millimetres,
+            None => self.units,
+        }
+    }
+
+    /// The name of an instrument of the crib or of the tables.
+    pub(super) fn instrument_named(&self, name: &Spot<String>) -> Result<String, Problem> {
+        let own = self.shop.crib().instrument.iter();
+        let mut own = own.filter(|own| own.name.eq_ignore_ascii_case(&name.value));
+        if let Some(own) = own.next() {
+            return Ok(own.name.clone());
+        }
+        match Instrument::find(&name.value) {
+            Ok(found) => Ok(found.name().to_owned()),
+            Err(error) => Err(from_core(&error, name.at.clone())),
+        }
+    }
+
+    /// What a log's readings are taken with: as the query says, or the
+    /// setting, or the usual one.
+    fn gauge(
+        &self,
+        named: Option<&Spot<String>>,
+        kind: Feature,
+        size: Length,
+        at: &std::ops::Range<usize>,
+    ) -> Result<(String, Length, Length), Problem> {
+        let usual = if kind == Feature::Hole { "bore gauge" } else { "micrometer" };
+        let name = match named {
+            Some(name) => self.instrument_named(name)?,
+            None => self.instrument.clone().unwrap_or_else(|| usual.to_owned()),
+        };
+        if let Some(own) = self.shop.crib().instrument.iter().find(|own| own.name == name) {
+            return Ok((name, own.repeat, own.bias.unwrap_or(Length::ZERO)));
+        }
+        let at = named.map_or_else(|| at.clone(), |name| name.at.clone());
+        let read = |name: &str| {
+            let found = Instrument::find(name)?;
+            found.uncertainty(kind, size).map(|off| (found.name().to_owned(), off.repeat, off.bias))
+        };
+        match read(&name) {
+            // The setting is for the other kind of feature, or too small.
+            Err(_) if named.is_none() => read(usual),
+            found => found,
+        }
+        .map_err(|error| from_core(&error, at))
+    }
+
+    /// Opens a log for a plan that says where the work is.
+    pub(super) fn begin_log(
+        &mut self,
+        part: &Part,
+        plan: &mut PassesAnswer,
+    ) -> Result<(), Problem> {
+        let (Some(from), Some(kind), Some(start)) =
+            (&part.from, plan.feature.kind, plan.plan.start_mm)
+        else {
+            return Ok(());
+        };
+        let measuring = part.measuring.as_deref();
+        let named = measuring.and_then(|measuring| measuring.instruments.first());
+        let overhang = measuring.and_then(|measuring| measuring.overhang.as_ref());
+        let overhang = match overhang {
+            Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
+                return Err(Problem::new("no tool hangs out so far", spot.at.clone())
+                    .advise("free length over thickness, from 0.1 to 50"));
+            }
+            found => found.map(|spot| spot.value),
+        };
+        let nominal = plan.feature.nominal_mm.0;
+        let gauge = self.gauge(named, kind, nominal, &from.at);
+        // A size that no instrument of the tables reads is planned all the same.
+        let (instrument, repeat, bias) = match gauge {
+            Ok(found) => found,
+            Err(problem) if named.is_some() => return Err(problem),
+            Err(_) => return Ok(()),
+        };
+        let opening = Opening {
+            version: VERSION,
+            feature: kind,
+            nominal,
+            class: plan.feature.class.clone(),
+            lower: plan.feature.lower_mm.0,
+            upper: plan.feature.upper_mm.0,
+            start: start.0,
+            step: self.step(),
+            instrument,
+            repeat,
+            bias,
+            material: self.material.clone(),
+        };
+        let finished = match (self.log_folder(), &self.shop.log) {
+            (Some(folder), _) => files::finished(files::list(folder)),
+            (None, Some(open)) => open.earlier.iter().chain(&open.log).cloned().collect(),
+            _ => Vec::new(),
+        };
+        let keeps = matches!(self.shop.logs, Logs::Folder(_) | Logs::File(_));
+        let (prior, learned_from) =
+            expected(&opening, if keeps { &finished } else { &[] }, overhang);
+        let log = PassLog::new(opening);
+        let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
+        plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
+        self.open(plan, log, (prior, learned_from));
+        Ok(())
+    }
+
+    /// Opens the log, or says why there is none.
+    fn open(&mut self, plan: &mut PassesAnswer, log: PassLog, expected: (Prior, usize)) {
+        if matches!(self.shop.logs, Logs::Off) {
+            return;
+        }
+        let mut earlier = Vec::new();
+        let mut waiting = None;
+        if let Some(open) = &self.shop.log {
+            let is_going = open
+                .log
+                .as_ref()
+                .is_some_and(|log| log.state() == State::Open && log.standing().next().is_some());
+            if is_going {
+                let name = open.stored.name().map_or(String::new(), |name| format!(" {name}"));
+                plan.notes.push(format!(
+                    "no log is opened: the pass log{name} goes on; `done`, `scrap` or `log leave` \
+                     ends it"
+                ));
+                return;
+            }
+            if matches!(self.shop.logs, Logs::File(_)) {
+                earlier = open.earlier.iter().chain(&open.log).cloned().collect();
+                waiting = Some(open.stored.clone());
+            }
+        }
+        let stored = match (&self.shop.logs, waiting) {
+            (_, Some(stored)) => stored.with(|file| file.begin(&log.opening)).map(|()| stored),
+            (Logs::Folder(folder), None) => {
+                LogFile::create(folder, &stem(plan), &log.opening).map(Stored::file)
+            }
+            _ => Ok(Stored::Memory),
+        };
+        match stored {
+            Ok(stored) => {
+                plan.log = Some(OpenedLog {
+                    name: stored.name(),
+                    step_mm: Mm(log.opening.step),
+                    learned_from: expected.1,
+                });
+                let (prior, learned_from) = expected;
+                self.shop.log =
+                    Some(OpenLog { log: Some(log), stored, prior, learned_from, earlier });
+            }
+            Err(error) => plan.notes.push(format!("no log is opened, nothing is kept: {error}")),
+        }
+    }
+
+    /// An entry or a question.
+    pub(super) fn log(&mut self, spot: &Spot<LogQuery>) -> Result<Answer, Problem> {
+        let at = &spot.at;
+        let change = |session: &Self, size: &Size| {
+            let dialled = session.nominal(size)?;
+            match session.dial {
+                Dial::Diameter => Ok(dialled),
+                Dial::Radius => {
+                    dialled.checked_mul(2).map_err(|error| from_core(&error, size.at.clone()))
+                }
+            }
+        };
+        let read = |session: &Self, size: &Option<Size>| {
+            size.as_ref().map(|size| session.nominal(size)).transpose()
+        };
+        match &spot.value {
+            LogQuery::Cut { dial, read: size, sure } => {
+                let entry =
+                    Entry::Cut { dial: change(self, dial)?, read: read(self, size)?, sure: *sure };
+                let place = size.as_ref().map_or(&dial.at, |size| &size.at).clone();
+                self.enter(entry, at, place)
+            }
+            LogQuery::Spring { read: size, sure } => {
+                let entry = Entry::Spring { read: read(self, size)?, sure: *sure };
+                let place = size.as_ref().map_or(at, |size| &size.at).clone();
+                self.enter(entry, at, place)
+            }
+            LogQuery::Read { size, sure } => {
+                let entry = Entry::Read { size: self.nominal(size)?, sure: *sure };
+                self.enter(entry, at, size.at.clone())
+            }
+            LogQuery::Undo => self.enter(Entry::Undo, at, at.clone()),
+            LogQuery::Done { sure } => {
+                let doubted = if *sure { None } else { self.doubt(Entry::Done, at, at)? };
+                doubted.map_or_else(|| self.enter(Entry::Done, at, at.clone()), Err)
+            }
+            LogQuery::Scrap => self.enter(Entry::Scrap, at, at.clone()),
+            LogQuery::Show => match &self.shop.log {
+                Some(OpenLog { log: Some(_), .. }) => self.shown_log(at, Vec::new()),
+                _ => Ok(self.log_list()),
+            },
+            LogQuery::List => Ok(self.log_list()),
+            LogQuery::Leave => {
+                let Some(open) = self.shop.log.take() else { return Err(no_log(at)) };
+                let was_kept = matches!(open.stored, Stored::File { .. });
+                // One file holds whatever comes next, too.
+                if matches!(self.shop.logs, Logs::File(_)) {
+                    let earlier = open.earlier.iter().chain(&open.log).cloned().collect();
+                    self.shop.log = Some(OpenLog { log: None, earlier, ..open });
+                }
+                let mut answer = self.log_list();
+                if let (Answer::Logs(answer), false) = (&mut answer, was_kept) {
+                    answer.notes = vec!["left; it was kept in memory only and is gone".to_owned()];
+                }
+                Ok(answer)
+            }
+            LogQuery::Open(name) => self.open_named(name),
+        }
+    }
+
+    fn open_named(&mut self, name: &Spot<String>) -> Result<Answer, Problem> {
+        let listed = self.log_folder().map(files::list).unwrap_or_default();
+        let Some(found) = listed.iter().find(|log| log.name == name.value) else {
+            let problem =
+                Problem::new(format!("there is no pass log {}", name.value), name.at.clone());
+            return Err(match listed.first() {
+                Some(latest) => problem
+                    .advise("`log list` names them; the last one")
+                    .fix(name.at.clone(), latest.name.clone()),
+                None => problem.advise("none is kept; `bore 20 H7 from 19.6` opens one"),
+            });
+        };
+        if self
+            .shop
+            .log
+            .as_ref()
+            .is_some_and(|open| open.stored.name().as_ref() == Some(&found.name))
+        {
+            return self.shown_log(&name.at, Vec::new());
+        }
+        let opened = LogFile::open(&found.path)
+            .map_err(|error| Problem::new(error.to_string(), name.at.clone()).failure())?;
+        let (listed_name, earlier) = (found.name.clone(), files::finished(listed));
+        let notes = self.take_up(opened);
+        if let Some(open) = &mut self.shop.log
+            && let Some(log) = &open.log
+        {
+            let others: Vec<PassLog> = earlier.into_iter().filter(|other| other != log).collect();
+            (open.prior, open.learned_from) = expected(&log.opening, &others, None);
+        }
+        let opening = format!("pass log {listed_name} is open");
+        let notes = notes.into_iter().filter(|note| !note.starts_with(&opening)).collect();
+        self.shown_log(&name.at, notes)
+    }
+
+    fn log_list(&self) -> Answer {
+        let name = |open: &OpenLog| open.log.is_some().then(|| open.stored.name()).flatten();
+        let logs = self.log_folder().map(files::list).unwrap_or_default();
+        let notes = if self.log_folder().is_none() && self.shop.log.is_none() {
+            vec!["no pass log is open; `bore 20 H7 from 19.6` opens one".to_owned()]
+        } else {
+            Vec::new()
+        };
+        Answer::Logs(LogsAnswer {
+            open: self.shop.log.as_ref().and_then(name),
+            logs: logs
+                .into_iter()
+                .map(|listed| LogFigures {
+                    state: listed.log.state(),
+                    entries: listed.log.standing().count(),
+                    reading_mm: Mm(listed.log.last_reading()),
+                    name: listed.name,
+                })
+                .collect(),
+            notes,
+        })
+    }
+
+    /// What makes an entry doubtful, as a question.
+    fn doubt(
+        &self,
+        entry: Entry,
+        whole: &std::ops::Range<usize>,
+        place: &std::ops::Range<usize>,
+    ) -> Result<Option<Problem>, Problem> {
+        let Some(open) = &self.shop.log else { return Err(no_log(whole)) };
+        let Some(log) = &open.log else { return Err(no_log(whole)) };
+        let failed = |error: fits_core::Error| from_core(&error, place.clone());
+        let Some(doubt) = log.doubt(open.prior, entry).map_err(failed)? else { return Ok(None) };
+        Ok(Some(self.asked(&doubt, entry, whole, place)))
+    }
+
+    fn asked(
+        &self,
+        doubt: &Doubt,
+        entry: Entry,
+        whole: &std::ops::Range<usize>,
+        place: &std::ops::Range<usize>,
+    ) -> Problem {
+        let said = |size: Length| {
+            let decimals = match self.shown {
+                Units::Millimetres => Decimals::MILLIMETRES,
+                Units::Inches => Decimals::INCHES,
+            };
+            let shown = size.shown(decimals, Rounding::Nearest);
+            format!("{shown} {}", decimals.unit.symbol())
+        };
+        let read = entry.reading().map(said).unwrap_or_default();
+        let message = match doubt {
+            Doubt::Unit { expected, is_inch } => {
+                let unit = if *is_inch { "in" } else { "mm" };
+                let problem = Problem::new(
+                    format!("{read} was read, and about {} is expected", said(*expected)),
+                    place.clone(),
+                );
+                // The unit that was typed gives way to the one meant.
+                return problem
+                    .advise(format!("nothing is entered; give the unit, if it is in {unit}"))
+                    .fix(place.end..place.end, unit);
+            }
+            Doubt::NoPass { before, .. } => {
+                format!("{read} after {} with no cut between", said(*before))
+            }
+            Doubt::WrongWay { before, .. } => {
+                format!("{read} after {}: the wrong way, metal does not grow", said(*before))
+            }
+            Doubt::Jump { expected, .. } => {
+                format!("{read} was read, and about {} is expected", said(*expected))
+            }
+            Doubt::PastLimit { by } => {
+                format!("that cut goes {} past the last limit", said(*by))
+            }
+            Doubt::NotInLimits { size, .. } => {
+                format!("it is not inside its limits: about {}", said(*size))
+            }
+            Doubt::NotRead => "it was not measured after the last pass".to_owned(),
+        };
+        Problem::new(message, place.clone())
+            .advise("nothing is entered; check it, and if it stands say so")
+            .fix(whole.end..whole.end, " sure")
+    }
+
+    /// Takes an entry: asked about first, on disk next, then answered.
+    fn enter(
+        &mut self,
+        entry: Entry,
+        whole: &std::ops::Range<usize>,
+        place: std::ops::Range<usize>,
+    ) -> Result<Answer, Problem> {
+        let doubt = self.doubt(entry, whole, &place)?;
+        let Some(open) = &mut self.shop.log else { return Err(no_log(whole)) };
+        let Some(log) = &mut open.log else { return Err(no_log(whole)) };
+        match (log.state(), entry) {
+            (State::Open, Entry::Undo) if log.standing().next().is_none() => {
+                return Err(Problem::new("there is nothing to take back", whole.clone())
+                    .advise("`log` shows the entries"));
+            }
+            (State::Open, _) | (_, Entry::Undo) => {}
+            (state, _) => {
+                let word = if state == State::Done { "done" } else { "scrap" };
+                return Err(Problem::new(format!("the pass log is closed: {word}"), whole.clone())
+                    .advise("`undo` takes that back; `bore 20 H7 from 19.6` opens another"));
+            }
+        }
+        let is_doubted = doubt.is_some();
+        let entry = match (doubt, entry) {
+            (Some(problem), Entry::Cut { sure: false, .. })
+            | (Some(problem), Entry::Spring { sure: false, .. })
+            | (Some(problem), Entry::Read { sure: false, .. }) => return Err(problem),
+            // Only what was doubted is marked.
+            (_, Entry::Cut { dial, read, .. }) => {
+                Entry::Cut { dial, read, sure: is_doubted && read.is_some() }
+            }
+            (_, Entry::Spring { read, .. }) => Entry::Spring { read, sure: is_doubted },
+            (_, Entry::Read { size, .. }) => Entry::Read { size, sure: is_doubted },
+            (_, entry) => entry,
+        };
+        open.stored.with(|file| file.append(&entry)).map_err(|error| {
+            Problem::new(format!("nothing is entered: {error}"), whole.clone())
+                .advise("make room for it or mend that, then type it again")
+                .failure()
+        })?;
+        log.entries.push(entry);
+        self.shown_log(&place, Vec::new())
+    }
+
+    /// Where the figures of the advice come from.
+    pub(super) fn why_log(&self) -> Vec<Reason> {
+        let Some(OpenLog { log: Some(log), learned_from, prior, .. }) = &self.shop.log else {
+            return Vec::new();
+        };
+        let opening = &log.opening;
+        let family = Self::family(opening.material.as_deref());
+        let mut figures = Prior::reasons(opening.feature, family, None);
+        if *learned_from > 0 {
+            figures.push(Reason {
+                figure: "cut factor learned".into(),
+                value: format!("{:.3} ± {:.3}", prior.gain, prior.gain_sd),
+                rule: format!("from {learned_from} finished logs; the usual counts as three"),
+                source: "the pass logs kept".into(),
+                known: Known::Seen,
+            });
+        }
+        let off = format!(
+            "repeat {}, bias {}",
+            super::why::said(self.shown, opening.repeat),
+            super::why::said(self.shown, opening.bias)
+        );
+        let instrument = Instrument::find(&opening.instrument).ok();
+        match instrument.and_then(|it| it.reasons(opening.feature, opening.nominal).ok()) {
+            Some(reasons) => figures.extend(reasons),
+            None => figures.push(Reason {
+                figure: opening.instrument.clone(),
+                value: off,
+                rule: "standard deviations".into(),
+                source: "the crib".into(),
+                known: Known::Seen,
+            }),
+        }
+        figures.push(Reason {
+            figure: "the size, and what to dial".into(),
+            value: "the best estimate".into(),
+            rule: "each pass changes the size by cut factor x dialled + offset, and by what \
+                   passes scatter; each reading weighs by its uncertainty; the dial that ends \
+                   inside most often, at most 2 % more to overshoot"
+                .into(),
+            source: "R. E. Kalman, J. Basic Engineering 82 (1960)".into(),
+            known: Known::Formula,
+        });
+        figures
+    }
+
+    /// The log as it stands, with what to do next.
+    fn shown_log(
+        &self,
+        at: &std::ops::Range<usize>,
+        mut notes: Vec<String>,
+    ) -> Result<Answer, Problem> {
+        let Some(open) = &self.shop.log else { return Err(no_log(at)) };
+        let Some(log) = &open.log else { return Err(no_log(at)) };
+        let failed = |error: fits_core::Error| from_core(&error, at.clone());
+        let adviser = log.adviser(open.prior).map_err(failed)?;
+        let known = adviser.as_ref().map(Adviser::estimate).transpose().map_err(failed)?;
+        let opening = &log.opening;
+        if let Stored::File { file, .. } = &open.stored
+            && file.lock().is_ok_and(|file| file.is_read_only())
+            && notes.is_empty()
+        {
+            notes.push("this log is only read here: another fits has it, or the file is".into());
+        }
+        let stands = log.stands();
+        let entries = log.entries.iter().zip(stands).map(|(entry, stands)| EntryFigures {
+            entry: entry.name(),
+            dial_mm: match entry {
+                Entry::Cut { dial, .. } => Some(Mm(*dial)),
+                _ => None,
+            },
+            reading_mm: entry.reading().map(Mm),
+            undone: !stands && *entry != Entry::Undo,
+        });
+        let remark = adviser.as_ref().and_then(Adviser::remark).map(|remark| RemarkFigures {
+            by: remark.by,
+            dial_mm: Mm(remark.dial),
+            not_mm: Mm(remark.not),
+        });
+        let state = log.state();
+        let mut next = next_figures(adviser.as_ref())?;
+        if state != State::Open {
+            next = NextFigures {
+                action: if state == State::Done { Action::Stop } else { Action::Scrap }.word(),
+                dial_mm: None,
+                expect_mm: None,
+                measuring: false,
+                ..next
+            };
+        }
+        let caution = match opening.feature {
+            Feature::Hole => Hazard::OverhungBoring,
+            Feature::Shaft => Hazard::Turning,
+        };
+        Ok(Answer::PassLog(Box::new(PassLogAnswer {
+            limits: opening.limits().map_err(failed)?,
+            log: open.stored.name(),
+            state,
+            kind: opening.feature,
+            nominal_mm: Mm(opening.nominal),
+            class: opening.class.clone(),
+            lower_mm: Mm(opening.lower),
+            upper_mm: Mm(opening.upper),
+            start_mm: Mm(opening.start),
+            step_mm: Mm(opening.step),
+            instrument: opening.instrument.clone(),
+            entries: entries.collect(),
+            size_mm: known.map(|known| Mm(known.size)),
+            size_sd_mm: known.map(|known| Mm(known.size_sd)),
+            probability_good: known.map(|known| known.good),
+            cut_factor: known.map(|known| known.gain),
+            remark: remark.filter(|_| state == State::Open),
+            learned_from: open.learned_from,
+            cautions: if next.action == Action::Cut.word() {
+                vec![caution.caution()]
+            } else {
+                Vec::new()
+            },
+            next,
+            notes,
+        })))
+    }
+}
+
+/// What to do next, as figures.
+fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Problem> {
+    let Some(adviser) = adviser else {
+        return Ok(NextFigures {
+            action: Action::ReadAgain.word(),
+            dial_mm: None,
+            expect_mm: None,
+            measuring: true,
+            probability_good: None,
+            probability_over: None,
+        });
+    };
+    let next = adviser.next();
+    let expect = next
+        .dial
+        .filter(|dial| dial.is_positive())
+        .map(|dial| {
+            let mut trial = adviser.clone();
+            trial.cut(dial, &[])?;
+            trial.estimate().map(|known| Mm(known.size))
+        })
+        .transpose()
+        .map_err(|error| from_core(&error, 0..0))?;
+    Ok(NextFigures {
+        action: next.action.word(),
+        dial_mm: next.dial.map(Mm),
+        expect_mm: expect,
+        measuring: next.measuring,
+        probability_good: Some(next.good),
+        probability_over: Some(next.over),
+    })
+}
+
+/// The start of a log file's name: what is done, to what.
+fn stem(plan: &PassesAnswer) -> String {
+    let nominal = plan.feature.nominal_mm.0.to_string();
+    let text = format!("{} {} {}", plan.work, nominal.trim_end_matches(" mm"), plan.feature.class);
+    text.chars()
+        .map(|c| if c.is_ascii_alphanumeric() || c == '.' { c } else { '-' })
+        .take(40)
+        .collect()
+}
+
+fn no_log(at: &std::ops::Range<usize>) -> Problem {
+    Problem::new("no pass log is open", at.clone())
+        .advise("`bore 20 H7 from 19.6` opens one, `turn 20 g6 from 22` too")
+}
