@@ -191,16 +191,13 @@ fn material(input: &str, total: usize) -> Parsed<'_, ToolText> {
         let Ok((end, figure)) = found else { return unknown(after) };
         let figure = Spot { value: figure.to_owned(), at: span(total, after, end) };
         let (digits, _) = space(end)?;
-        let (number, taken) = match Number::scan(digits) {
-            Ok(Some(found)) => found,
-            _ => {
-                return fatal(
-                    digits,
-                    0,
-                    format!("the number is missing after `{}`", figure.value),
-                    format!("as in `crib add {EXAMPLE}`"),
-                );
-            }
+        let Ok(Some((number, taken))) = Number::scan(digits) else {
+            return fatal(
+                digits,
+                0,
+                format!("the number is missing after `{}`", figure.value),
+                format!("as in `crib add {EXAMPLE}`"),
+            );
         };
         let (spaced, _) = space(&digits[taken..])?;
         let is_next = FIGURES.iter().any(|next| keyword(next)(spaced).is_ok());

@@ -15,6 +15,9 @@ use crate::{
     query::{CribQuery, Expression, MaterialFigure, Size, Spot, ToolText, Units},
 };
 
+/// Keys and values of an entry.
+type Fields = Vec<(&'static str, Value)>;
+
 impl Session {
     /// The units that a tool's size is typed in.
     pub(super) fn crib_in(&self, asked: &CribQuery) -> Units {
@@ -105,10 +108,7 @@ impl Session {
     }
 
     /// An entry of the file, from what was typed.
-    fn fields(
-        &self,
-        tool: &Spot<ToolText>,
-    ) -> Result<(&'static str, Vec<(&'static str, Value)>), Problem> {
+    fn fields(&self, tool: &Spot<ToolText>) -> Result<(&'static str, Fields), Problem> {
         let size = |size: &Size| -> Result<Value, Problem> { Ok(self.text(self.tool_size(size)?)) };
         let mut fields = Vec::new();
         let kind = match &tool.value {
@@ -183,7 +183,7 @@ impl Session {
         range: Option<&(Size, Size)>,
         step: Option<&Size>,
         tool: &Spot<ToolText>,
-    ) -> Result<Vec<(&'static str, Value)>, Problem> {
+    ) -> Result<Fields, Problem> {
         let named = |wanted: &DrillSeries| {
             wanted.name() == series.value || format!("{}s", wanted.name()) == series.value
         };

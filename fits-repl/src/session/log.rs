@@ -481,9 +481,12 @@ impl Session {
         }
         let is_doubted = doubt.is_some();
         let entry = match (doubt, entry) {
-            (Some(problem), Entry::Cut { sure: false, .. })
-            | (Some(problem), Entry::Spring { sure: false, .. })
-            | (Some(problem), Entry::Read { sure: false, .. }) => return Err(problem),
+            (
+                Some(problem),
+                Entry::Cut { sure: false, .. }
+                | Entry::Spring { sure: false, .. }
+                | Entry::Read { sure: false, .. },
+            ) => return Err(problem),
             // Only what was doubted is marked.
             (_, Entry::Cut { dial, read, .. }) => {
                 Entry::Cut { dial, read, sure: is_doubted && read.is_some() }

@@ -192,8 +192,8 @@ impl Session {
             Query::Align(align) => self.align_in(align),
             Query::Log(entry) => self.log_in(&entry.value),
             Query::Crib(asked) => self.crib_in(asked),
-            Query::Graduation(size) => mates::thought_in(size, self.units),
             Query::Pick { size, .. }
+            | Query::Graduation(size)
             | Query::Drill(size)
             | Query::Grade { size, .. }
             | Query::Keyway(size)

@@ -103,7 +103,8 @@ impl Session {
         limits: Limits,
         start: Start,
     ) -> Result<PassFigures, fits_core::Error> {
-        let (start, own) = self.drilled(feature, limits, start)?;
+        let own = self.drilled(feature, limits, start);
+        let start = own.as_ref().map_or(start, |(own, _)| Start::Drilled(own.size));
         let plan = Passes::plan(feature, limits, start, self.step())?;
         let is_drilled = plan.list.first().is_some_and(|pass| pass.stage == Stage::Drill);
         let list = plan.list.iter().map(|pass| PassFigure {
@@ -127,24 +128,21 @@ impl Session {
 
     /// A bore that begins with a drill begins with one of the crib, where it
     /// has one that does; the one of all drills beside it, if that is another.
-    #[allow(clippy::type_complexity, reason = "two of one kind, told apart by their names")]
     fn drilled(
         &self,
         feature: Feature,
         limits: Limits,
         start: Start,
-    ) -> Result<(Start, Option<(OwnDrill, Option<Drill>)>), fits_core::Error> {
+    ) -> Option<(OwnDrill, Option<Drill>)> {
         let crib = self.shop.crib();
         if start != Start::Open || feature == Feature::Shaft || crib.is_empty() {
-            return Ok((start, None));
+            return None;
         }
-        let Ok(range) = Passes::drill_range(limits, self.step()) else { return Ok((start, None)) };
-        let Some(own) = crib.drill_between(range.lower(), range.upper()) else {
-            return Ok((start, None));
-        };
+        let range = Passes::drill_range(limits, self.step()).ok()?;
+        let own = crib.drill_between(range.lower(), range.upper())?;
         let usual = Drill::under(range.upper(), &[Series::Metric, Series::Fraction]);
         let rather = usual.filter(|drill| drill.diameter() != own.size);
-        Ok((Start::Drilled(own.size), Some((own, rather))))
+        Some((own, rather))
     }
 
     /// What the dial shows for a change of diameter.

@@ -79,9 +79,9 @@ impl Session {
                 source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
                 known: Known::Seen,
             }),
-            Query::Rehearse(_) => {}
             Query::Log(_) => figures.extend(self.why_log()),
-            Query::Units(_)
+            Query::Rehearse(_)
+            | Query::Units(_)
             | Query::Dial(_)
             | Query::Graduation(_)
             | Query::Instrument(_)

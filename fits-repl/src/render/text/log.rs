@@ -6,7 +6,6 @@ use fits_core::{
     Length, Limits,
     job::State,
     size::{Decimals, Rounding, Unit},
-    standards::iso286::Feature,
 };
 
 use super::{Style, Text, lines::wrapped};

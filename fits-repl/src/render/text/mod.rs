@@ -368,7 +368,7 @@ impl Text {
         }
         let drill = Self::whose_drill(plan);
         if let (Some(first), false) = (words.first_mut(), drill.is_empty()) {
-            first.push_str(&format!(" ({drill})"));
+            let _ = write!(first, " ({drill})");
         }
         wrapped(out, &format!("  {work:<6}"), &words.join(" > "));
     }
