@@ -469,3 +469,187 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn measuring() {
+    refused(
+        "20 H7 = 20.013 with bor gauge",
+        "no instrument is called bor gauge",
+        "bor gauge",
+        "nearest: `20 H7 = 20.013 with bore gauge`",
+    );
+    refused(
+        "20 H7 = 20.013 with",
+        "the instrument is missing after `with`",
+        "",
+        "as in `20 H7 = 20.013 with bore gauge`",
+    );
+    let wrong = problem("20 H7 = 20.013 with micrometer");
+    assert_eq!(wrong.message, "a micrometer does not measure holes");
+    assert!(wrong.advice.contains("bore gauge"), "{wrong:?}");
+    refused(
+        "20 H7 with bore gauge",
+        "there is no reading that this is said of",
+        "bore gauge",
+        "as in `20 H7 = 20.013 with bore gauge at 31C, hole aluminium`",
+    );
+    refused(
+        "20 H7 = 20.013 at 31C",
+        "what a warm part is of decides how much it grows",
+        "31C",
+        "as in `20 H7 = 20.013 at 31C, hole aluminium`",
+    );
+    refused(
+        "20 H7 = 20.013 at 31C, hole aluminim",
+        "no material is called aluminim",
+        "aluminim",
+        "nearest: `20 H7 = 20.013 at 31C, hole aluminium`",
+    );
+    refused(
+        "20 H7 = 20.013 at 900C, hole aluminium",
+        "900 °C is no temperature to measure at",
+        "900C",
+        "parts are measured from -60 to 300 °C",
+    );
+    refused(
+        "3/4in H7 = 0.7503in at 113, hole aluminium",
+        "this number has no unit: a temperature is in F or C",
+        "113",
+        "give its unit: `3/4in H7 = 0.7503in at 113F, hole aluminium`",
+    );
+    refused(
+        "20 H7 = 20.013 room 24C, hole aluminium",
+        "the part's own temperature is missing",
+        "24C",
+        "as in `20 H7 = 20.013 at 31C, room 24C, hole aluminium`",
+    );
+    refused(
+        "20 H7 = 20.013 at 31C at 32C, hole aluminium",
+        "this is said twice",
+        "at 32C",
+        "keep one of them",
+    );
+    refused(
+        "20 H7/g6, hole = 20.013 with bore gauge",
+        "the mate follows a size at 20 °C",
+        "bore gauge",
+        "judge the reading by itself first, as `20 H7 = 20.013 with bore gauge`",
+    );
+    refused(
+        "20 H7 = 0.787",
+        "that is the size in the other unit",
+        "0.787",
+        "give its unit: `20 H7 = 0.787in`",
+    );
+    refused(
+        "20 H7/g6 = 20.013/19.985/19.986",
+        "a pair has two parts, and three were read",
+        "19.986",
+        "the hole's readings, a slash, the shaft's, as `20 H7/g6 = 20.013 20.014/19.985`",
+    );
+    refused(
+        "20 H7 = 20.013, runs 100",
+        "this is told to a rehearsal",
+        "100",
+        "as in `rehearse 20 H7 from 19.6 with bore gauge, runs 1000, seed 7`",
+    );
+    refused(
+        "20 H7 = 20.013 20.014 -20.01",
+        "a size of -20.01 mm is less than nothing",
+        "-20.01",
+        "without the sign: `20 H7 = 20.013 20.014 20.01`",
+    );
+    refused(
+        "20 \u{b1}0.02 = 20.01 with bore gauge",
+        "the readings are judged, and it was not said whether this is a hole or a shaft",
+        "20",
+        "say which: `hole 20 \u{b1}0.02 = 20.01 with bore gauge`",
+    );
+}
+
+#[test]
+fn tailstock() {
+    refused(
+        "align",
+        "nothing was measured",
+        "",
+        "two test diameters and their distance, as `align 19.98 20.01 over 150`",
+    );
+    refused(
+        "align 19.98 20.01",
+        "the distance is missing: `over` and a length",
+        "",
+        "two test diameters and their distance, as `align 19.98 20.01 over 150`",
+    );
+    refused(
+        "align 19.98 20.01 over -150",
+        "a length of -150 mm has no taper",
+        "19.98 20.01 over -150",
+        "the distance is more than nought, as 150 mm or 6 in",
+    );
+    refused(
+        "align 0.7503 0.7511 over 6in",
+        "these numbers have no unit, and the distance has one",
+        "0.7503 0.7511",
+        "give theirs, as `align 0.7503in 0.7511in over 6in`",
+    );
+    refused(
+        "align 19.98 20.01 over 150 between 100",
+        "the centres are further apart than what was measured between them",
+        "100",
+        "as in `align 19.98 20.01 over 150 between 400`",
+    );
+    refused(
+        "align 19.98 20.01 over 150, 20 g6",
+        "how long is it?",
+        "20",
+        "as in `align 19.98 20.01 over 150, 20 g6 long 40`",
+    );
+    refused(
+        "align taper 1 over 200",
+        "a taper is one length over another",
+        "",
+        "as in `align taper 1:50 over 200`",
+    );
+}
+
+#[test]
+fn rehearsals() {
+    refused(
+        "rehearse 20 H7 from 19.6",
+        "what is it measured with?",
+        "",
+        "name it: `rehearse 20 H7 from 19.6 with bore gauge`",
+    );
+    refused(
+        "rehearse 20 H7 with bore gauge",
+        "where does the work start?",
+        "",
+        "as in `rehearse 20 H7 from 19.6 with bore gauge`",
+    );
+    refused(
+        "rehearse 20 H7 from 20.1 with bore gauge",
+        "a bore of 20.1 mm is over the upper limit 20.021 mm already",
+        "20.1",
+        "as in `rehearse 20 H7 from 19.6 with bore gauge`",
+    );
+    refused(
+        "rehearse 20 H7/g6 from 19.6 with bore gauge",
+        "one feature is asked of, and a pair was given",
+        "20",
+        "as in `rehearse 20 H7 from 19.6 with bore gauge`",
+    );
+    refused(
+        "rehearse 20 H7 from 19.6 with bore gauge, runs 0",
+        "a rehearsal runs from 1 to 1000000 times",
+        "0",
+        "try `rehearse 20 H7 from 19.6 with bore gauge, runs 1000`",
+    );
+    refused(
+        "rehearse 20 H7 from 19.6 with bore gauge, seed x",
+        "a whole number is missing here",
+        "",
+        "as in `rehearse 20 H7 from 19.6 with bore gauge, seed 7`",
+    );
+    refused("rehearse", "the size is missing", "", "as in `bore 20 H7` or `hole 20 ±0.02`");
+}

@@ -415,3 +415,112 @@ fn general_tolerances_drills_seats_and_picks() {
     has(&press, "/candidates/0/class", "FN2");
     has(&press, "/wanted_max_mm", -0.0127);
 }
+
+#[test]
+fn a_reading_with_its_instrument() {
+    let reading = answer("20 H7 = 20.019 with bore gauge");
+    has(&reading, "/answer", "reading");
+    has(&reading, "/verdict", "too close to call");
+    has(&reading, "/reading_mm", 20.019);
+    // sqrt(1.5² + 2²) µm, twice.
+    has(&reading, "/uncertainty_mm", 0.005);
+    has(&reading, "/standard_uncertainty_mm", 0.0025);
+    has(&reading, "/instrument", "bore gauge");
+    has(&reading, "/readings", 1);
+    has(&reading, "/size_at_20_mm", 20.019);
+    let share = |field: &str| reading[field].as_f64().unwrap_or_else(|| panic!("{field}"));
+    let sum = share("probability_good") + share("probability_over") + share("probability_under");
+    assert!((sum - 1.0).abs() < 1e-12 && (0.78..0.80).contains(&share("probability_good")));
+    assert_eq!(reading.get("temperature_c"), None);
+    for (query, verdict) in [
+        ("20 H7 = 20.0105 with bore gauge", "good"),
+        ("20 H7 = 20.03 with bore gauge", "over"),
+        ("20 H7 = 19.99 with bore gauge", "cut more"),
+        ("20 g6 = 19.999 with mic", "cut more"),
+    ] {
+        has(&answer(query), "/verdict", verdict);
+    }
+}
+
+#[test]
+fn readings_together() {
+    let reading = answer("20 H7 = 20.012 20.014 20.013");
+    has(&reading, "/reading_mm", 20.013);
+    has(&reading, "/readings", 3);
+    has(&reading, "/spread_mm", 0.002);
+    has(&reading, "/uncertainty_mm", Value::Null);
+    has(&reading, "/probability_good", Value::Null);
+    has(&reading, "/verdict", "good");
+    let reading = answer("20 H7 = 20.012/20.022");
+    has(&reading, "/verdict", "over");
+    has(&reading, "/form/places_mm/1", 20.022);
+    has(&reading, "/form/difference_mm", 0.01);
+    has(&reading, "/form/real", true);
+    has(&reading, "/to_first_limit_mm", -0.012);
+    has(&reading, "/to_last_limit_mm", -0.001);
+    let reading = answer("20 H7 = 20.012 20.012/20.014 20.014 with telescoping gauge");
+    has(&reading, "/form/real", false);
+    has(&reading, "/readings", 4);
+    has(&reading, "/reading_mm", 20.013);
+    // The slash still parts hole and shaft of a pair.
+    let pair = answer("20 H7/g6 = 20.013 20.015/19.985 with bore gauge and mic");
+    has(&pair, "/answer", "pair_reading");
+    has(&pair, "/hole/reading_mm", 20.014);
+    has(&pair, "/hole/instrument", "bore gauge");
+    has(&pair, "/shaft/instrument", "micrometer");
+    has(&pair, "/actual_clearance_mm", 0.029);
+    let plain = answer("20 H7/g6 = 20.013/19.985");
+    assert_eq!(plain["hole"].get("readings"), None);
+}
+
+#[test]
+fn a_warm_reading() {
+    let reading = answer("20 H7 = 20.013 at 31C, hole aluminium");
+    has(&reading, "/temperature_c", 31.0);
+    has(&reading, "/room_c", 20.0);
+    has(&reading, "/material", "aluminium 6061-T6");
+    let size = reading["size_at_20_mm"].as_f64().expect("a size");
+    assert!((20.0075..20.0085).contains(&size), "{size}");
+    assert!(reading["growth_mm"].as_f64().is_some_and(|growth| (0.004..0.006).contains(&growth)));
+    assert!(reading["wait_min"].as_f64().is_some_and(|wait| (5.0..90.0).contains(&wait)));
+    // A steel gauge as warm as the steel part reads true.
+    let alike = answer("20 g6 = 19.99 at 35C, room 35C, shaft steel");
+    has(&alike, "/size_at_20_mm", 19.99);
+    has(&alike, "/wait_min", 0.0);
+    // 31 °C is 87.8 °F.
+    let other = answer("20 H7 = 20.013 at 87.8F, hole aluminium");
+    has(&other, "/size_at_20_mm", size);
+}
+
+#[test]
+fn the_tailstock() {
+    let align = answer("align 19.98 20.01 over 150, 20 g6 long 40");
+    has(&align, "/answer", "align");
+    has(&align, "/set_over_mm", 0.015);
+    has(&align, "/toward", "toward the tool");
+    has(&align, "/taper_mm", 0.03);
+    has(&align, "/per_100_mm_mm", 0.02);
+    has(&align, "/part/leaves_mm", 0.005);
+    has(&align, "/part/survives", true);
+    has(&answer("align 20.01 19.98 over 150"), "/toward", "away from the tool");
+}
+
+#[test]
+fn a_rehearsal() {
+    let odds = answer("rehearse 20 H7 from 19.6 with bore gauge, runs 20, seed 7");
+    has(&odds, "/answer", "rehearsal");
+    has(&odds, "/runs", 20);
+    has(&odds, "/seed", 7);
+    let strategies = odds["strategies"].as_array().expect("a list");
+    let names: Vec<&str> = strategies.iter().filter_map(|odds| odds["strategy"].as_str()).collect();
+    assert_eq!(names, ["adviser", "half, then the rest", "dial it all"]);
+    for strategy in strategies {
+        let share = |field: &str| strategy[field].as_f64().unwrap_or_else(|| panic!("{field}"));
+        assert!((share("good") + share("over") + share("under") - 1.0).abs() < 1e-12);
+        assert!(share("passes") >= 1.0 && share("readings") >= 1.0);
+    }
+    assert_eq!(
+        odds["strategies"],
+        answer("rehearse 20 H7 from 19.6 with bore gauge, runs 20, seed 7")["strategies"]
+    );
+}

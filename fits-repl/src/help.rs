@@ -9,7 +9,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, log, crib, drills, general, pick, settings, why, program.",
+            "passes, log, crib, drills, general, pick, measuring, warm, rehearse, align,",
+            "settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -138,12 +139,67 @@ pub const TOPICS: &[HelpAnswer] = &[
         topic: "readings",
         lines: &[
             "Give what the spring pass measures after =. Figures are changes of diameter.",
-            "The reading is taken as it stands: no instrument's uncertainty is allowed for.",
+            "It is taken as it stands unless an instrument is named: see help measuring.",
         ],
         examples: &[
             ("20 H7 = 19.982", "cut more, and how much"),
             ("20 g6 = 19.985", "a shaft"),
             ("20 H7/g6 = 20.013/19.985", "a measured pair and its clearance"),
+        ],
+    },
+    HelpAnswer {
+        topic: "measuring",
+        lines: &[
+            "with INSTRUMENT: good, over or cut more is said where it is 95 % sure (after",
+            "ISO 14253-1), else too close to call. Several readings are averaged; a slash",
+            "parts two places: out of round or taper is told from the instrument's scatter.",
+            "micrometer, calliper, bore gauge, telescoping gauge, inside micrometer, small-",
+            "hole gauge, three-point micrometer, plug gauge, test indicator and more.",
+        ],
+        examples: &[
+            ("20 H7 = 20.019 with bore gauge", "how sure it is"),
+            ("20 H7 = 20.012 20.014 20.013", "several readings, averaged"),
+            ("20 H7 = 20.012/20.018", "two places or angles of one hole"),
+            ("3/4in h6 = 0.7498in with mic", "a shaft"),
+        ],
+    },
+    HelpAnswer {
+        topic: "warm",
+        lines: &[
+            "at TEMP: the part's temperature; say what it is of. room TEMP: the gauge's, and",
+            "what the part cools to. The size at 20 C is judged, and how long to wait until",
+            "it is within a tenth, or within SIZE, is estimated.",
+        ],
+        examples: &[
+            ("20 H7 = 20.013 at 31C, hole aluminium", "warm from boring"),
+            ("3/4in h6 = 0.7505in at 113F, shaft steel", "a warm shaft"),
+            ("20 H7 = 20.013 at 31\u{b1}1C, room 24C, hole brass, within 2um", "all of it"),
+        ],
+    },
+    HelpAnswer {
+        topic: "rehearse",
+        lines: &[
+            "A simulated machinist cuts the part many times in three ways: by the adviser,",
+            "by halves, and all at once. with INSTRUMENT is needed; hole or shaft MATERIAL,",
+            "overhang N (free length over thickness), runs N and seed N may be given.",
+        ],
+        examples: &[
+            ("rehearse 20 H7 from 19.6 with bore gauge", "the odds before cutting"),
+            ("rehearse 20 g6 from 20.5 with micrometer, runs 200, seed 7", "a shaft"),
+        ],
+    },
+    HelpAnswer {
+        topic: "align",
+        lines: &[
+            "Two test diameters cut at one setting, headstock first, and their distance:",
+            "how far and which way to move the tailstock. between SIZE: the whole distance",
+            "between centres. A part with long SIZE: what the taper leaves of its tolerance.",
+        ],
+        examples: &[
+            ("align 19.98 20.01 over 150", "to turn parallel"),
+            ("align 0.7503in 0.7511in over 6in between 14in", "scaled to the centres"),
+            ("align 19.98 20.01 over 150, 20 g6 long 40", "does a fit survive it?"),
+            ("align taper 1:50 over 200", "a taper wanted"),
         ],
     },
     HelpAnswer {
@@ -278,6 +334,10 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),
+        "with" | "instrument" | "instruments" | "mic" | "uncertainty" => Some("measuring"),
+        "at" | "room" | "within" | "temperature" | "hot" | "cold" => Some("warm"),
+        "tailstock" | "taper" => Some("align"),
+        "runs" | "seed" | "odds" | "overhang" | "rehearsal" => Some("rehearse"),
         _ => None,
     };
     if let Some(found) = alias.and_then(|alias| TOPICS.iter().find(|help| help.topic == alias)) {

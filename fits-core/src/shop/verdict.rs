@@ -56,6 +56,11 @@ impl Thermal {
         }
     }
 
+    /// What a reading's own uncertainty comes to at 20 °C.
+    fn scale(&self) -> Result<f64, Error> {
+        Ok(self.gauge.factor()? / self.part.factor()?)
+    }
+
     /// Standard uncertainty of the correction at a size, in micrometres: each
     /// input by its partial derivative, in the first order.
     fn uncertainty(&self, size: f64) -> Result<f64, Error> {
@@ -196,6 +201,7 @@ impl Measured {
         let root = |count: u32| libm::sqrt(f64::from(count));
         let (mut tail, mut uncertain, mut explained) = (None, None, None);
         if let Some(instrument) = instrument {
+            let scale = thermal.map_or(Ok(1.0), Thermal::scale)?;
             let mut repeat = instrument.repeat.in_micrometres();
             if free > 0 && repeat > 0.0 {
                 let chance = scatter_tail(free, squares / (repeat * repeat));
@@ -204,12 +210,13 @@ impl Measured {
                     repeat = libm::sqrt(squares / f64::from(free));
                 }
             }
+            repeat *= scale;
             let of_places: Vec<f64> =
                 places.iter().map(|place| repeat / root(place.count)).collect();
             let fewest = places.iter().map(|place| place.count).min().unwrap_or(1);
             let two = core::f64::consts::SQRT_2 * TWENTIETH * repeat / root(fewest);
             explained = Some(Length::nearest_micrometres(two)?);
-            let bias = instrument.bias.in_micrometres();
+            let bias = instrument.bias.in_micrometres() * scale;
             uncertain = Some(Parts {
                 of_places,
                 of_mean: repeat / root(all),

@@ -96,9 +96,9 @@ fn warmth<'a>(
     slot: &mut Option<Warmth>,
     word: &str,
 ) -> Parsed<'a, ()> {
+    const ADVICE: &str = "as in `20 H7 = 20.013 at 31C, hole aluminium`";
     let (start, _) = space(after)?;
     let missing = format!("the temperature is missing after `{word}`");
-    const ADVICE: &str = "as in `20 H7 = 20.013 at 31C, hole aluminium`";
     let (end, mut temperature) = quantity(start, total, Dimension::Temperature, &missing, ADVICE)?;
     let (sign, _) = space(end)?;
     let after_sign = sign

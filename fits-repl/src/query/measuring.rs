@@ -55,8 +55,9 @@ impl Collars {
     /// Both sizes, in the order typed.
     pub const fn sizes(&self) -> (&Size, &Size) {
         match self {
-            Self::Two(first, second) => (first, second),
-            Self::Ratio(Spot { value: (first, second), .. }) => (first, second),
+            Self::Two(first, second) | Self::Ratio(Spot { value: (first, second), .. }) => {
+                (first, second)
+            }
         }
     }
 }

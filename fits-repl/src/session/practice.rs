@@ -18,7 +18,7 @@ use super::{
 use crate::{
     answer::{AlignAnswer, Answer, Mm, RehearsalAnswer, StrategyFigures, TaperedFigures},
     problem::Problem,
-    query::{Align, Collars, Part, Size, Units},
+    query::{Align, Collars, Measuring, Part, Size, Units},
 };
 
 /// How often a rehearsal runs unless told.
@@ -160,6 +160,7 @@ impl Session {
     /// The odds before cutting.
     pub(super) fn rehearse(&self, part: &Part) -> Result<Answer, Problem> {
         const EXAMPLE: &str = "as in `rehearse 20 H7 from 19.6 with bore gauge`";
+        const TURNED: &str = "as in `rehearse 20 g6 from 20.5 with micrometer`";
         let measuring = part.measuring.as_deref().cloned().unwrap_or_default();
         if let Some(at) = measuring.at.as_ref().or(measuring.room.as_ref()) {
             return Err(
@@ -194,23 +195,8 @@ impl Session {
             Some(name) => Some(material(name)?.family()),
             None => None,
         };
-        let overhang = match &measuring.overhang {
-            Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
-                return Err(Problem::new("no tool hangs out so far", spot.at.clone())
-                    .advise("free length over thickness, from 0.1 to 50, as `rehearse 20 H7 from 19.6 with bore gauge, overhang 5`"));
-            }
-            found => found.as_ref().map(|spot| spot.value),
-        };
-        let runs = match &measuring.runs {
-            Some(spot) if spot.value == 0 || spot.value > MOST_RUNS => {
-                return Err(Problem::new(
-                    format!("a rehearsal runs from 1 to {MOST_RUNS} times"),
-                    spot.at.clone(),
-                )
-                .fix(spot.at.clone(), RUNS.to_string()));
-            }
-            found => found.as_ref().map_or(RUNS, |spot| spot.value),
-        };
+        let overhang = overhang(&measuring)?;
+        let runs = runs(&measuring)?;
         let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
         let machine = Prior::usual(kind, family, overhang);
         let settings = Settings {
@@ -221,7 +207,9 @@ impl Session {
         let work =
             Work { limits: one.limits, feature: kind, start, machine, instrument: off, settings };
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
-        let mut rehearsal = Rehearsal::new(work, seed).map_err(failed)?;
+        let mut rehearsal = Rehearsal::new(work, seed).map_err(|error| {
+            failed(error).advise(if kind == Feature::Hole { EXAMPLE } else { TURNED })
+        })?;
         while rehearsal.runs() < runs {
             rehearsal.run().map_err(failed)?;
             if let Some(tell) = self.progress
@@ -261,5 +249,27 @@ impl Session {
             step_mm: Mm(settings.step),
             reasons,
         })))
+    }
+}
+
+fn overhang(measuring: &Measuring) -> Result<Option<f64>, Problem> {
+    match &measuring.overhang {
+        Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
+            Err(Problem::new("no tool hangs out so far", spot.at.clone()).advise(
+                "free length over thickness, from 0.1 to 50, as `rehearse 20 H7 from 19.6 with bore gauge, overhang 5`",
+            ))
+        }
+        found => Ok(found.as_ref().map(|spot| spot.value)),
+    }
+}
+
+fn runs(measuring: &Measuring) -> Result<u64, Problem> {
+    match &measuring.runs {
+        Some(spot) if spot.value == 0 || spot.value > MOST_RUNS => Err(Problem::new(
+            format!("a rehearsal runs from 1 to {MOST_RUNS} times"),
+            spot.at.clone(),
+        )
+        .fix(spot.at.clone(), RUNS.to_string())),
+        found => Ok(found.as_ref().map_or(RUNS, |spot| spot.value)),
     }
 }

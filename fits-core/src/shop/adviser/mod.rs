@@ -52,12 +52,12 @@ pub struct Settings {
 }
 
 impl Default for Settings {
-    /// One chance in forty; steps and least cut of 0.01 mm; at most
+    /// One chance in fifty; steps and least cut of 0.01 mm; at most
     /// 1.5 mm a pass. Common practice, no source.
     fn default() -> Self {
         let hundredth = Length::from_tenth_nanometres(100_000);
         Self {
-            risk: 0.025,
+            risk: 0.02,
             step: hundredth,
             least_cut: hundredth,
             most_cut: Length::from_tenth_nanometres(15_000_000),

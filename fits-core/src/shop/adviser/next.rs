@@ -1,8 +1,9 @@
 //! The next step: every cut that can be dialled is weighed by where it leads,
 //! with one reading after it and the best end from there.
 //!
-//! Weighed is the chance of ending inside the limits, less the chance of
-//! having taken too much, less a little for each pass and reading.
+//! Weighed is the chance of ending inside the limits, less one and a half
+//! times the chance of having taken too much, less a little for each pass and
+//! reading.
 
 use super::{Adviser, state::State};
 use crate::{
@@ -55,7 +56,7 @@ pub struct Next {
 }
 
 /// How much worse a part with too much off is than one with metal left.
-const SCRAP: f64 = 1.0;
+const SCRAP: f64 = 1.5;
 /// What a pass costs, as a chance of a good part.
 const PASS: f64 = 0.015;
 /// What another reading costs.
@@ -69,10 +70,10 @@ const LEAVES: [f64; 16] =
 const MORE_READINGS: [u32; 2] = [3, 5];
 /// Cuts are compared as if read so often after each.
 const COMPARED: u32 = 2;
-/// Readings are weighed at every quarter of a standard deviation up to three.
-const NODES: i32 = 12;
-/// Roughing passes that are looked through.
-const MOST_ROUGHS: usize = 40;
+/// Readings are weighed at every half of a standard deviation up to three.
+const NODES: i32 = 6;
+/// Cuts that stop short, looked through.
+const MOST_AHEAD: usize = 60;
 
 /// What a way is worth, and the chance of a good part in it.
 #[derive(Clone, Copy, Debug)]
@@ -163,7 +164,7 @@ impl Scales {
         let sd = state.reading(repeat).sd;
         let (mut sum, mut value, mut good) = (0.0, 0.0, 0.0);
         for node in -NODES..=NODES {
-            let z = f64::from(node) * 0.25;
+            let z = f64::from(node) * 0.5;
             let density = libm::exp(-z * z / 2.0);
             let end = self.end(&after.moved(weight, z * sd));
             sum += density;
@@ -206,6 +207,34 @@ impl Adviser {
 
     /// What to do next.
     pub fn next(&self) -> Next {
+        let next = self.decide();
+        if !next.measuring {
+            return next;
+        }
+        // Two cuts ahead are not the end of a cut that stops short: go on as
+        // if every reading came out as expected, up to the cut that does not.
+        let mut ahead = self.clone();
+        let mut step = next;
+        for _ in 0..MOST_AHEAD {
+            let Some(dial) = step.dial.filter(|_| step.measuring) else { break };
+            let set = dial.in_micrometres();
+            let scatter = self.prior.scatter.in_micrometres();
+            let after = if dial.is_positive() {
+                ahead.last = set;
+                ahead.state.cut(set, scatter)
+            } else {
+                ahead.state.spring(ahead.last, scatter)
+            };
+            let count = f64::from(step.readings.max(1));
+            let repeat = self.instrument.repeat.in_micrometres() / libm::sqrt(count);
+            ahead.state = after.about_to_read(repeat).1;
+            step = ahead.decide();
+        }
+        Next { good: step.good, ..next }
+    }
+
+    /// What to do next, looking two cuts ahead.
+    pub(crate) fn decide(&self) -> Next {
         let scales = self.scales();
         let state = &self.state;
         let now = state.size();
@@ -236,12 +265,13 @@ impl Adviser {
                 steps.push(Some(found));
             }
         }
-        if self.last > 0.0 {
+        let sprung = state.spring(self.last, scales.scatter);
+        if sprung.mean[0] >= -scales.half && self.last > 0.0 {
             steps.push(None);
         }
         let mut best_cut: Option<(f64, Option<f64>, State)> = None;
         for steps in steps {
-            let after = steps.map_or_else(|| state.spring(self.last, scales.scatter), cut);
+            let after = steps.map_or(sprung, cut);
             let safe = after.size().above(scales.half) <= over_now + scales.risk;
             let value = scales.after_reading(&after, COMPARED).value;
             if safe && best_cut.is_none_or(|(best, ..)| value > best) {
@@ -308,14 +338,6 @@ impl Adviser {
         }
         let first = self.state.cut(most, scales.scatter);
         let (_, next) = self.weighed(scales, Some(scales.most), &first);
-        let mut state = first;
-        for _ in 0..MOST_ROUGHS {
-            if !far(&state) {
-                break;
-            }
-            let (_, after) = state.about_to_read(scales.repeat);
-            state = after.cut(most, scales.scatter);
-        }
-        Some(Next { readings: 1, good: scales.after_reading(&state, 1).good, ..next })
+        Some(Next { readings: 1, ..next })
     }
 }

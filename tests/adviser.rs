@@ -1,0 +1,431 @@
+//! The adviser's figures against a general linear-algebra crate and a general
+//! statistics crate, and its advice against what the trade does.
+
+use fits_core::{
+    Length, Limits,
+    shop::adviser::{Action, Adviser, Entry, FinishedPass, Instrument, Prior, Settings, learn},
+    standards::iso286::{Class, Feature},
+};
+use nalgebra::{DMatrix, DVector, Matrix2, Vector2};
+use proptest::prelude::*;
+use statrs::distribution::{ContinuousCDF, Normal};
+
+fn um(count: f64) -> Length {
+    #[allow(clippy::cast_possible_truncation, reason = "a few millimetres")]
+    Length::from_tenth_nanometres((count * 1e4).round() as i64)
+}
+
+fn h7() -> Limits {
+    let class: Class = "H7".parse().expect("a class");
+    class.limits(Length::from_millimetres(20).expect("20 mm")).expect("defined")
+}
+
+fn prior() -> Prior {
+    Prior { gain: 0.97, gain_sd: 0.04, offset: um(1.0), offset_sd: um(6.0), scatter: um(2.0) }
+}
+
+const GAUGE: Instrument = Instrument {
+    repeat: Length::from_tenth_nanometres(25_000),
+    bias: Length::from_tenth_nanometres(15_000),
+};
+
+fn adviser(feature: Feature, start: &str) -> Adviser {
+    let start = start.parse().expect("a size");
+    Adviser::new(h7(), feature, start, prior(), GAUGE, Settings::default()).expect("sensible")
+}
+
+/// All at once instead of step by step: the whole log as one least-squares
+/// problem with the priors as observations, in millimetres, solved by a
+/// general crate. Unknowns: every size, cut factor, offset, bias.
+fn batch(start: f64, cuts: &[(f64, Vec<f64>)], sign: f64) -> (DVector<f64>, DMatrix<f64>) {
+    let sizes = cuts.len() + 1;
+    let unknowns = sizes + 3;
+    let (gain, offset, bias) = (sizes, sizes + 1, sizes + 2);
+    let mut rows: Vec<(DVector<f64>, f64, f64)> = Vec::new();
+    let mut add = |terms: &[(usize, f64)], value: f64, sd: f64| {
+        let mut row = DVector::zeros(unknowns);
+        for &(at, factor) in terms {
+            row[at] += factor;
+        }
+        rows.push((row, value, sd));
+    };
+    add(&[(gain, 1.0)], 0.97, 0.04);
+    add(&[(offset, 1.0)], 0.001, 0.006);
+    add(&[(bias, 1.0)], 0.0, 0.0015);
+    add(&[(0, 1.0), (bias, 1.0)], start, 0.0025);
+    for (at, (dial, readings)) in cuts.iter().enumerate() {
+        let terms = [(at + 1, sign), (at, -sign), (gain, -dial), (offset, -1.0)];
+        add(&terms, 0.0, 0.002);
+        for reading in readings {
+            add(&[(at + 1, 1.0), (bias, 1.0)], *reading, 0.0025);
+        }
+    }
+    let mut normal = DMatrix::zeros(unknowns, unknowns);
+    let mut right = DVector::zeros(unknowns);
+    for (row, value, sd) in &rows {
+        let weight = 1.0 / (sd * sd);
+        normal += row * row.transpose() * weight;
+        right += row * (value * weight);
+    }
+    let spread = normal.try_inverse().expect("well posed");
+    (&spread * right, spread)
+}
+
+fn compare(feature: Feature, start: f64, cuts: &[(f64, Vec<f64>)]) {
+    let sign = if feature == Feature::Hole { 1.0 } else { -1.0 };
+    let (mean, spread) = batch(start, cuts, sign);
+    let mut ours = adviser(feature, &format!("{start}mm"));
+    for (dial, readings) in cuts {
+        let readings: Vec<Length> = readings.iter().map(|mm| um(mm * 1e3)).collect();
+        ours.cut(um(dial * 1e3), &readings).expect("in range");
+    }
+    let estimate = ours.estimate().expect("in range");
+    let last = cuts.len();
+    let sd = |at: usize| spread[(at, at)].sqrt();
+    let near = |what: &str, ours: f64, wanted: f64, within: f64| {
+        assert!((ours - wanted).abs() <= within, "{what}: {ours} against {wanted}");
+    };
+    // The library's lengths are whole counts of 0.1 nm.
+    near("size", estimate.size.millimetres(), mean[last], 2e-7);
+    near("its sd", estimate.size_sd.millimetres(), sd(last), 2e-7);
+    near("cut factor", estimate.gain, mean[last + 1], 1e-6);
+    near("its sd", estimate.gain_sd, sd(last + 1), 1e-7);
+    near("offset", estimate.offset.millimetres(), mean[last + 2], 2e-7);
+    near("its sd", estimate.offset_sd.millimetres(), sd(last + 2), 2e-7);
+    let normal = Normal::new(mean[last], sd(last)).expect("a spread");
+    let (lower, upper) = (h7().lower().millimetres(), h7().upper().millimetres());
+    let (below, above) = (normal.cdf(lower), 1.0 - normal.cdf(upper));
+    let (under, over) = if sign > 0.0 { (below, above) } else { (above, below) };
+    near("good", estimate.good, 1.0 - below - above, 3e-4);
+    near("over", estimate.over, over, 3e-4);
+    near("under", estimate.under, under, 3e-4);
+}
+
+#[test]
+fn the_filter_agrees_with_least_squares_over_the_whole_log() {
+    compare(Feature::Hole, 19.6, &[]);
+    compare(Feature::Hole, 19.6, &[(0.3, vec![19.884])]);
+    compare(
+        Feature::Hole,
+        19.6,
+        &[(0.3, vec![19.884, 19.886]), (0.05, vec![]), (0.06, vec![20.004, 20.006, 20.005])],
+    );
+    compare(Feature::Shaft, 20.4, &[(0.25, vec![20.161]), (0.14, vec![20.021, 20.018])]);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    #[test]
+    fn the_filter_agrees_with_least_squares_on_any_log(
+        cuts in prop::collection::vec(
+            ((5_u32..400), prop::collection::vec(-9_i32..9, 0..4)),
+            0..5,
+        ),
+        hole: bool,
+    ) {
+        let feature = if hole { Feature::Hole } else { Feature::Shaft };
+        let (start, sign) = if hole { (19.0, 1.0) } else { (21.0, -1.0) };
+        let mut size = start;
+        let cuts: Vec<(f64, Vec<f64>)> = cuts
+            .into_iter()
+            .map(|(dial, off)| {
+                let dial = f64::from(dial) / 1000.0;
+                size += sign * 0.96 * dial;
+                (dial, off.into_iter().map(|off| ((size + f64::from(off) / 1e3) * 1e3).round() / 1e3).collect())
+            })
+            .collect();
+        compare(feature, start, &cuts);
+    }
+
+    #[test]
+    fn undoing_is_replaying_without_the_last(
+        cuts in prop::collection::vec((10_u32..200, 0_u32..9), 1..6),
+    ) {
+        let mut size = 19.0;
+        let entries: Vec<Entry> = cuts
+            .iter()
+            .map(|&(dial, off)| {
+                let dial = f64::from(dial) / 1000.0;
+                size += 0.97 * dial;
+                Entry::Cut {
+                    dialled: um(dial * 1e3),
+                    readings: vec![um(size * 1e3 + f64::from(off))],
+                }
+            })
+            .collect();
+        let (last, before) = entries.split_last().expect("one at least");
+        let replayed = adviser(Feature::Hole, "19mm").replay(before).expect("in range");
+        let mut on = replayed.clone();
+        on.enter(last).expect("in range");
+        prop_assert_eq!(&on, &adviser(Feature::Hole, "19mm").replay(&entries).expect("in range"));
+        prop_assert_eq!(on.next(), on.clone().next());
+        // What is refused leaves it as it was.
+        prop_assert!(on.cut(Length::ZERO, &[]).is_err());
+        prop_assert!(on.read(&[]).is_err());
+        prop_assert!(on.cut(um(10.0), &[um(-5.0)]).is_err());
+        prop_assert_eq!(on, adviser(Feature::Hole, "19mm").replay(&entries).expect("in range"));
+    }
+
+    #[test]
+    fn advice_can_be_dialled_and_keeps_to_the_risk(
+        start in 16_000_i32..20_030,
+        gain in 70_u32..120,
+        gain_sd in 0_u32..15,
+        repeat in 0_u32..20,
+        step in 1_u32..30,
+    ) {
+        let settings = Settings { step: um(f64::from(step)), ..Settings::default() };
+        let prior = Prior {
+            gain: f64::from(gain) / 100.0,
+            gain_sd: f64::from(gain_sd) / 100.0,
+            ..prior()
+        };
+        let instrument = Instrument { repeat: um(f64::from(repeat)), bias: um(1.0) };
+        let adviser = Adviser::new(
+            h7(), Feature::Hole, um(f64::from(start)), prior, instrument, settings,
+        ).expect("sensible");
+        let next = adviser.next();
+        let now = adviser.estimate().expect("in range");
+        prop_assert!((0.0..=1.0).contains(&next.good) && (0.0..=1.0).contains(&next.over));
+        match next.action {
+            Action::Cut => {
+                let dial = next.dial.expect("a cut has a dial");
+                let counts = dial.tenth_nanometres();
+                prop_assert_eq!(counts % settings.step.tenth_nanometres(), 0);
+                prop_assert!(dial >= settings.least_cut);
+                prop_assert!(dial <= settings.most_cut || settings.step > settings.most_cut);
+                // Metal is left for sure, or no more risk is added than may be.
+                prop_assert!(
+                    next.over <= now.over + settings.risk + 1e-12 || now.under > 0.5,
+                    "over {} from {}", next.over, now.over
+                );
+                prop_assert!(next.readings > 0);
+            }
+            Action::ReadAgain => prop_assert!(next.readings > 0 && next.dial.is_none()),
+            Action::Stop => prop_assert!(now.good >= 0.2 || now.over > 0.0),
+            Action::Scrap => prop_assert!(now.over > 0.5),
+        }
+    }
+}
+
+/// Common practice, no source: measure after a first cut, skim to see what the
+/// tool takes, and never dial the whole remainder at once on an unknown tool.
+#[test]
+fn the_first_cut_stops_short_and_the_last_one_does_not() {
+    let mut adviser = adviser(Feature::Hole, "19.6mm");
+    let first = adviser.next();
+    assert_eq!(first.action, Action::Cut);
+    assert!(first.measuring && first.readings > 0, "{first:?}");
+    let dial = first.dial.expect("a cut").millimetres();
+    assert!((0.1..0.39).contains(&dial), "{dial} mm of 0.41");
+    // It took 3 % less than dialled.
+    let after = 19.6 + 0.97 * dial;
+    adviser.cut(first.dial.expect("a cut"), &[um(after * 1e3), um(after * 1e3)]).expect("in range");
+    let second = adviser.next();
+    assert_eq!(second.action, Action::Cut);
+    assert!(!second.measuring, "{second:?}");
+    assert!(second.good > 0.9, "{second:?}");
+}
+
+/// Common practice, no source: about 15 thou is left for the boring head's
+/// last cuts; from there a careful machinist is one measuring cut from size.
+#[test]
+fn fifteen_thou_left_is_two_or_three_cuts() {
+    let class: Class = "H7".parse().expect("a class");
+    let limits = class.limits("0.75in".parse().expect("a size")).expect("defined");
+    let settings = Settings { step: "0.5thou".parse().expect("a step"), ..Settings::default() };
+    let mut adviser = Adviser::new(
+        limits,
+        Feature::Hole,
+        "0.735in".parse().expect("a size"),
+        prior(),
+        GAUGE,
+        settings,
+    )
+    .expect("sensible");
+    let mut size = 0.735 * 25.4;
+    let mut cuts = 0;
+    while let (Action::Cut, Some(dial)) = (adviser.next().action, adviser.next().dial) {
+        cuts += 1;
+        size += 0.95 * dial.millimetres();
+        adviser.cut(dial, &[um(size * 1e3), um(size * 1e3), um(size * 1e3)]).expect("in range");
+        assert!(cuts < 6, "still cutting");
+    }
+    assert!((2..=3).contains(&cuts), "{cuts} cuts");
+    assert!(limits.contains(um(size * 1e3)), "{size}");
+}
+
+#[test]
+fn a_light_tool_is_said_to_be_light() {
+    let mut adviser = adviser(Feature::Hole, "19mm");
+    assert_eq!(adviser.remark(), None, "nothing is known before the first cut");
+    for size in [19.28, 19.56] {
+        adviser.cut(um(300.0), &[um(size * 1e3), um(size * 1e3)]).expect("in range");
+    }
+    let remark = adviser.remark().expect("a tool that takes 0.28 of 0.30");
+    assert!((-0.09..-0.04).contains(&remark.by), "{remark:?}");
+    assert!(remark.dial > remark.not, "{remark:?}");
+    assert!(remark.by_sd > 0.0 && remark.by_sd < 0.05, "{remark:?}");
+}
+
+#[test]
+fn a_slip_in_reading_is_read_again() {
+    let mut adviser = adviser(Feature::Hole, "19.6mm");
+    // 19.88 was to be read; 19.38 was typed.
+    adviser.cut(um(290.0), &[um(19_380.0)]).expect("in range");
+    let surprise = adviser.surprise().expect("half a millimetre off");
+    assert!(surprise.deviations > 20.0);
+    assert_eq!(surprise.read, um(19_380.0));
+    assert_eq!(adviser.next().action, Action::ReadAgain);
+    let mut again = self::adviser(Feature::Hole, "19.6mm");
+    again.cut(um(290.0), &[um(19_882.0)]).expect("in range");
+    assert_eq!(again.surprise(), None);
+}
+
+#[test]
+fn a_bias_never_averages_out() {
+    let mut adviser = adviser(Feature::Hole, "20.0105mm");
+    for _ in 0..40 {
+        adviser.read(&[um(20_010.5); 25]).expect("in range");
+    }
+    let sd = adviser.estimate().expect("in range").size_sd.millimetres();
+    // 1001 readings with the one at the start.
+    let wanted = f64::hypot(0.0015, 0.0025 / 1001_f64.sqrt());
+    assert!((sd - wanted).abs() < 2e-7, "{sd}: the bias is 0.0015");
+    assert_eq!(adviser.next().action, Action::Stop);
+}
+
+#[test]
+fn too_much_off_is_scrap_and_far_off_is_roughing() {
+    assert_eq!(adviser(Feature::Hole, "20.06mm").next().action, Action::Scrap);
+    assert_eq!(adviser(Feature::Shaft, "19.95mm").next().action, Action::Scrap);
+    let rough = adviser(Feature::Hole, "12mm").next();
+    assert_eq!((rough.action, rough.measuring), (Action::Cut, true));
+    assert_eq!(rough.dial, Some(Settings::default().most_cut));
+    assert!(rough.good > 0.5, "{rough:?}");
+}
+
+/// A tolerance that no dial can hit still ends: with the best that can be had.
+#[test]
+fn a_hopeless_tolerance_ends() {
+    let limits = Limits::new(um(20_000.0), um(20_001.0)).expect("limits");
+    let mut adviser = Adviser::new(
+        limits,
+        Feature::Hole,
+        um(19_600.0),
+        prior(),
+        Instrument { repeat: um(6.0), bias: um(4.0) },
+        Settings::default(),
+    )
+    .expect("sensible");
+    let (mut size, mut steps) = (19_600.0, 0);
+    loop {
+        let next = adviser.next();
+        steps += 1;
+        assert!(steps < 100, "it never ends: {next:?}");
+        match (next.action, next.dial) {
+            (Action::Cut, Some(dial)) => {
+                size += 0.97 * dial.millimetres() * 1e3;
+                let readings = vec![um(size); next.readings as usize];
+                if dial.is_positive() {
+                    adviser.cut(dial, &readings).expect("in range");
+                } else {
+                    adviser.spring(&readings).expect("in range");
+                }
+            }
+            (Action::ReadAgain, _) => {
+                adviser.read(&vec![um(size); next.readings as usize]).expect("in range");
+            }
+            _ => break,
+        }
+    }
+}
+
+#[test]
+fn senseless_figures_are_refused() {
+    let with = |prior, instrument, settings| {
+        Adviser::new(h7(), Feature::Hole, um(19_600.0), prior, instrument, settings)
+            .expect_err("refused")
+            .to_string()
+    };
+    let (good, fine) = (prior(), Settings::default());
+    assert_eq!(with(Prior { gain: f64::NAN, ..good }, GAUGE, fine), "the cut factor has no sense");
+    assert_eq!(
+        with(good, Instrument { repeat: um(-1.0), ..GAUGE }, fine),
+        "a standard deviation is less than nought"
+    );
+    assert_eq!(with(good, GAUGE, Settings { risk: 0.0, ..fine }), "the risk has no sense");
+    assert_eq!(with(good, GAUGE, Settings { step: Length::ZERO, ..fine }), "no cut can be dialled");
+}
+
+/// One job's cut factor and offset by the textbook formula, by a general crate.
+#[test]
+fn learning_from_one_long_job_agrees_with_ridge_regression() {
+    // So much is known of the job that the middle moves a quarter of the way:
+    // the prior counts as three jobs.
+    let truth = |dial: f64| 0.9 * dial + 4.0;
+    let dials: Vec<f64> = (1..=40).map(|at| 10.0 * f64::from(at)).collect();
+    let passes: Vec<FinishedPass> = dials
+        .iter()
+        .map(|dial| FinishedPass {
+            dialled: um(*dial),
+            took: um(truth(*dial)),
+            took_sd: Length::ZERO,
+        })
+        .collect();
+    let before = Prior { gain: 1.0, gain_sd: 0.05, offset: Length::ZERO, ..prior() };
+    let learned = learn(&before, &[&passes]).expect("in range");
+    // The fixed point, worked out by itself: the job given the middle, the
+    // middle given the job.
+    let (mut middle, mut apart, mut scatter) =
+        (Vector2::new(1.0, 0.0), Vector2::new(0.05 * 0.05, 36.0), 4.0);
+    for _ in 0..200 {
+        let mut normal = Matrix2::from_diagonal(&apart.map(|it| 1.0 / it));
+        let mut right = normal * middle;
+        for dial in &dials {
+            let row = Vector2::new(*dial, 1.0);
+            normal += row * row.transpose() / scatter;
+            right += row * (truth(*dial) / scatter);
+        }
+        let spread = normal.try_inverse().expect("well posed");
+        let job = spread * right;
+        let from = Vector2::new(1.0, 0.0);
+        let first = Vector2::new(0.05 * 0.05, 36.0);
+        middle = (from * 3.0 + job) / 4.0;
+        let square = |it: Vector2<f64>| it.component_mul(&it);
+        apart = ((first + square(from - middle)) * 3.0 + spread.diagonal() + square(job - middle))
+            / 4.0;
+        let left: f64 = dials
+            .iter()
+            .map(|dial| {
+                let row = Vector2::new(*dial, 1.0);
+                let off = truth(*dial) - row.dot(&job);
+                off * off + (row.transpose() * spread * row)[0]
+            })
+            .sum();
+        scatter = (3.0 * 4.0 + left) / 43.0;
+    }
+    assert!((learned.gain - middle[0]).abs() < 1e-6, "{} {}", learned.gain, middle[0]);
+    assert!((learned.gain_sd - apart[0].sqrt()).abs() < 1e-5);
+    assert!((learned.offset.millimetres() * 1e3 - middle[1]).abs() < 1e-3);
+    assert!((learned.offset_sd.millimetres() * 1e3 - apart[1].sqrt()).abs() < 1e-2);
+    assert!((learned.scatter.millimetres() * 1e3 - scatter.sqrt()).abs() < 1e-2);
+}
+
+#[test]
+fn many_alike_jobs_are_believed() {
+    let pass = |dial: f64| FinishedPass {
+        dialled: um(dial),
+        took: um(0.92 * dial - 2.0),
+        took_sd: um(2.0),
+    };
+    let job = [pass(300.0), pass(150.0), pass(60.0), pass(0.0)];
+    let few = vec![job.as_slice(); 2];
+    let many = vec![job.as_slice(); 60];
+    let before = Prior { gain: 1.0, gain_sd: 0.05, offset: Length::ZERO, ..prior() };
+    let (few, many) = (learn(&before, &few).unwrap(), learn(&before, &many).unwrap());
+    assert!((many.gain - 0.92).abs() < (few.gain - 0.92).abs());
+    assert!((many.gain - 0.92).abs() < 0.01, "{many:?}");
+    assert!(many.gain_sd < before.gain_sd && many.scatter < before.scatter, "{many:?}");
+}
