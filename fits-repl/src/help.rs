@@ -323,7 +323,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         return Ok(*found);
     }
     let alias = match wanted.as_str() {
-        "units" | "dial" | "setting" | "graduation" | "instrument" | "material" => Some("settings"),
+        "units" | "dial" | "setting" | "graduation" | "material" => Some("settings"),
         "cut" | "spring" | "read" | "undo" | "done" | "scrap" | "logs" => Some("log"),
         "tool" | "tools" => Some("crib"),
         "bore" | "turn" | "from" | "pass" => Some("passes"),
