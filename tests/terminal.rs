@@ -157,7 +157,9 @@ fn a_pass_log_goes_on_the_next_time_and_teaches() {
     let mut other = start(home.path(), false);
     other.exp_string("is open in another fits").expect("a note");
     other.exp_string("fits mm> ").expect("the prompt");
-    says(&mut other, "read 19.791", &["nothing is entered:", "is only read by this one"]);
+    says(&mut other, "bore 12 H7 from 11.6", &["pass log bore-12-H7-1 is open"]);
+    says(&mut other, "log open bore-20-H7-1", &["open in another fits"]);
+    says(&mut other, "read 19.791", &["nothing is entered:", "leave the other fits"]);
     other.send_control('d').expect("typed");
     other.exp_eof().expect("it leaves");
 

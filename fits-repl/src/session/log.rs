@@ -52,6 +52,13 @@ impl Stored {
         }
     }
 
+    fn is_read_only(&self) -> bool {
+        match self {
+            Self::Memory => false,
+            Self::File { file, .. } => file.lock().is_ok_and(|file| file.is_read_only()),
+        }
+    }
+
     fn name(&self) -> Option<String> {
         match self {
             Self::Memory => None,
@@ -236,10 +243,12 @@ impl Session {
         let mut earlier = Vec::new();
         let mut waiting = None;
         if let Some(open) = &self.shop.log {
-            let is_going = open
+            let has_entries = open
                 .log
                 .as_ref()
                 .is_some_and(|log| log.state() == State::Open && log.standing().next().is_some());
+            // What another program writes is not in the way.
+            let is_going = has_entries && !open.stored.is_read_only();
             if is_going {
                 let name = open.stored.name().map_or(String::new(), |name| format!(" {name}"));
                 plan.notes.push(format!(
@@ -347,12 +356,9 @@ impl Session {
                 None => problem.advise("none is kept; `bore 20 H7 from 19.6` opens one"),
             });
         };
-        if self
-            .shop
-            .log
-            .as_ref()
-            .is_some_and(|open| open.stored.name().as_ref() == Some(&found.name))
-        {
+        if self.shop.log.as_ref().is_some_and(|open| {
+            open.stored.name().as_ref() == Some(&found.name) && !open.stored.is_read_only()
+        }) {
             return self.shown_log(&name.at, Vec::new());
         }
         let opened = LogFile::open(&found.path)
@@ -495,13 +501,27 @@ impl Session {
             (_, Entry::Read { size, .. }) => Entry::Read { size, sure: is_doubted },
             (_, entry) => entry,
         };
+        let mut notes = Vec::new();
+        if let Entry::Cut { dial, read: Some(_), .. } = entry {
+            let unread = Entry::Cut { dial, read: None, sure: false };
+            if let Ok(Some(Doubt::PastLimit { by })) = log.doubt(open.prior, unread) {
+                let by = super::why::said(self.shown, by);
+                notes.push(format!("that cut was set {by} past the last limit"));
+            }
+        }
+        let is_read_only = open.stored.is_read_only();
         open.stored.with(|file| file.append(&entry)).map_err(|error| {
+            let advice = if is_read_only {
+                "leave the other fits, or see to the file; then open the log again"
+            } else {
+                "make room for it or mend that, then type it again"
+            };
             Problem::new(format!("nothing is entered: {error}"), whole.clone())
-                .advise("make room for it or mend that, then type it again")
+                .advise(advice)
                 .failure()
         })?;
         log.entries.push(entry);
-        self.shown_log(&place, Vec::new())
+        self.shown_log(&place, notes)
     }
 
     /// Where the figures of the advice come from.
@@ -562,10 +582,7 @@ impl Session {
         let adviser = log.adviser(open.prior).map_err(failed)?;
         let known = adviser.as_ref().map(Adviser::estimate).transpose().map_err(failed)?;
         let opening = &log.opening;
-        if let Stored::File { file, .. } = &open.stored
-            && file.lock().is_ok_and(|file| file.is_read_only())
-            && notes.is_empty()
-        {
+        if open.stored.is_read_only() && notes.is_empty() {
             notes.push("this log is only read here: another fits has it, or the file is".into());
         }
         let stands = log.stands();

@@ -102,7 +102,7 @@ impl Text {
                     )
                 });
                 let then = if next.measuring {
-                    "a measuring pass: measure, then cut again"
+                    "measure, then cut again"
                 } else {
                     "the last cut: then measure"
                 };
