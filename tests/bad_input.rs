@@ -39,6 +39,178 @@ fn works(line: &str, problem: &Problem) {
 }
 
 #[test]
+fn assemblies() {
+    for (line, message, at, hint) in [
+        (
+            "assemble",
+            "the size of the joint is missing",
+            "",
+            "as in `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel`",
+        ),
+        (
+            "assemble 20, hub steel od 40",
+            "nothing says how the parts fit",
+            "",
+            "give classes, a word, an interference or readings: `assemble 20 H7/s6, hub steel od 40`",
+        ),
+        (
+            "assemble 20 H7/s6",
+            "the hub's outside diameter or wall is missing",
+            "",
+            "give `od` or `wall`: `assemble 20 H7/s6, hub od 40mm`",
+        ),
+        (
+            "assemble 3/4in FN2, hub steel",
+            "the hub's outside diameter or wall is missing",
+            "",
+            "give `od` or `wall`: `assemble 3/4in FN2, hub steel od 1.5in`",
+        ),
+        (
+            "assemble 20 H7/s6, hub aluminim od 40",
+            "no material is called aluminim",
+            "aluminim",
+            "nearest: `assemble 20 H7/s6, hub aluminium od 40`",
+        ),
+        (
+            "assemble 20 H7/s6, hub cheese od 40",
+            "no material is called cheese",
+            "cheese",
+            "some of those listed: steel, stainless, cast iron, aluminium, brass, bronze, nylon, acetal",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 18",
+            "an outside diameter of 18 mm leaves no wall about a bore of 20 mm",
+            "18",
+            "give an outside diameter larger than the bore",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 long 0",
+            "a joint 0 mm long holds nothing",
+            "0",
+            "give the length in contact, as long 25",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel wall 0.04",
+            "a wall of 0.04 mm is too thin for an interference of 0.048 mm",
+            "0.04",
+            "a wall several times as thick, or a slip fit and a retaining compound",
+        ),
+        (
+            "assemble 20 H7/g6, hub steel od 40",
+            "nothing presses: the parts are loose by 0.007 mm to 0.041 mm",
+            "20 H7/g6",
+            "take a tighter class, as s6; a slip fit is held by a retaining compound, a key or a pin",
+        ),
+        (
+            "assemble 20 = 20.02/20.01, hub steel od 40",
+            "nothing presses: the parts are loose by 0.01 mm",
+            "20.02/20.01",
+            "take a tighter class, as s6; a slip fit is held by a retaining compound, a key or a pin",
+        ),
+        (
+            "assemble 20 interference 1, hub steel od 40",
+            "an interference of 1 mm on 20 mm is no press or shrink fit",
+            "1",
+            "those have a thousandth of the diameter or two: check the point and the unit",
+        ),
+    ] {
+        refused(line, message, at, hint);
+    }
+}
+
+#[test]
+fn figures_of_joints_and_wishes() {
+    for (line, message, at, hint) in [
+        (
+            "assemble 20 H7/s6, hub steel od 40 oill",
+            "`oill` is not understood",
+            "oill",
+            "try `assemble 20 H7/s6, hub steel od 40 oil`",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40, lubricant treacle",
+            "no lubricant is called treacle",
+            "treacle",
+            "those known: dry, oil, grease, moly, degreased",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 friction 3",
+            "a coefficient of friction of 3 is not one that parts have",
+            "3",
+            "it lies between 0.02 and 0.4, as friction 0.12",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel od 40 rz 6.3",
+            "a roughness needs its unit",
+            "6.3",
+            "um or uin: `assemble 20 H7/s6, hub steel od 40 rz 6.3um`",
+        ),
+        (
+            "assemble 20 H7/s6, hub e 110 od 40",
+            "a modulus needs its unit",
+            "110",
+            "GPa or Mpsi: `assemble 20 H7/s6, hub e 110GPa od 40`",
+        ),
+        (
+            "assemble 20 H7/s6, hub e 110GPa nu 0.6 od 40",
+            "Poisson's ratio 0.6 is not one a material has",
+            "0.6",
+            "as e 110GPa nu 0.28",
+        ),
+        (
+            "assemble 20 H7/s6, hub steel yield 20kN od 40",
+            "a force is no pressure",
+            "kN",
+            "MPa, GPa, bar, psi, ksi or Mpsi; as in `assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62, shaft steel`",
+        ),
+        (
+            "assemble 3/4in FN2, hub steel yield 300 od 1.5in",
+            "this number has no unit: a pressure is in psi or MPa",
+            "300",
+            "give its unit: `assemble 3/4in FN2, hub steel yield 300psi od 1.5in`",
+        ),
+        (
+            "assemble 20 H7, hub steel od 40",
+            "one part alone is not assembled",
+            "",
+            "give both classes, as `assemble 20 H7/s6, hub steel od 40`",
+        ),
+        (
+            "assemble 20 H7/s6, shaft steel, sleeve bronze od 26, hub steel od 50",
+            "nothing says how the sleeve sits outside",
+            "sleeve",
+            "as `assemble 20 H7/s6, shaft steel, sleeve bronze od 26 H7/p6, hub steel od 50`",
+        ),
+        (
+            "pick 20 holds 30 Nm, hub steel od 40",
+            "force and torque go by the length in contact, and none is given",
+            "20",
+            "give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        ),
+        (
+            "pick 20 holds 30kN, hub steel od 40 long 25",
+            "a force is no torque",
+            "kN",
+            "Nm, lbf-ft or lbf-in; as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        ),
+        (
+            "pick 3/4in holds 30, hub steel od 1.5in long 1in",
+            "this number has no unit: a torque is in lbf-ft or Nm",
+            "30",
+            "give its unit: `pick 3/4in holds 30lbf-ft, hub steel od 1.5in long 1in`",
+        ),
+        (
+            "pick 20 holds -5 Nm, hub steel od 40 long 25",
+            "that is nothing to hold or to press with",
+            "-5 Nm",
+            "as `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        ),
+    ] {
+        refused(line, message, at, hint);
+    }
+}
+
+#[test]
 fn classes() {
     refused("20 H", "the tolerance grade is missing after H", "", "give the grade: `20 H7`");
     refused("20 h", "the tolerance grade is missing after h", "", "give the grade: `20 h6`");
@@ -363,7 +535,7 @@ fn slips_of_writing() {
         "20 press, hub brass",
         "a hub of brass has no row: work the press out",
         "brass",
-        "if it is the bushing that is pressed, as `20 press, hub bronze bushing`",
+        "`assemble 20 H7/s6, hub bronze od 40` does; or `20 press, hub bronze bushing` if the bushing is pressed",
     );
 }
 
@@ -546,6 +718,12 @@ fn measuring() {
         "a pair has two parts, and three were read",
         "19.986",
         "the hole's readings, a slash, the shaft's, as `20 H7/g6 = 20.013 20.014/19.985`",
+    );
+    refused(
+        "assemble 20 H7/s6 = 20.013 20.014/20.04, hub steel od 40 long 25",
+        "a joint takes one reading of each part",
+        "= 20.013 20.014/20.04",
+        "as in `assemble 20 H7/s6 = 20.013/20.04, hub steel od 40 long 25`",
     );
     refused(
         "20 H7 = 20.013, runs 100",

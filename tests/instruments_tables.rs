@@ -128,8 +128,7 @@ fn the_machining_tables_are_what_the_data_give() {
         tools.len()
     );
     for work in ["bore", "turn"] {
-        let (feature, word) =
-            if work == "bore" { (Feature::Hole, "Hole") } else { (Feature::Shaft, "Shaft") };
+        let word = if work == "bore" { "Hole" } else { "Shaft" };
         let mut before: Option<(f64, f64, f64)> = None;
         let mut usual = 0;
         for row in tools.iter().filter(|row| row.text("work") == work) {
@@ -181,7 +180,7 @@ fn what_to_expect_is_the_row_that_holds() {
         let feature = if row.text("work") == "bore" { Feature::Hole } else { Feature::Shaft };
         let overhangs = [Some(row.get("overhang_upto")), None];
         // The usual row holds where no overhang is told, too.
-        for overhang in &overhangs[..1 + usize::from(row.text("usual") == "yes")] {
+        for overhang in &overhangs[..=usize::from(row.text("usual") == "yes")] {
             let prior = Prior::usual(feature, None, *overhang);
             assert_eq!((prior.gain, prior.gain_sd), (row.get("gain"), row.get("gain_sd")), "{row}");
             assert_eq!(prior.offset, micrometres(&row, "offset_um"), "{row}");

@@ -168,6 +168,12 @@ fn scatter_is_judged_as_a_statistics_crate_judges_it() {
             let chi = ChiSquared::new(free).expect("free");
             let tail = chi.sf(squares / 4.0);
             assert_eq!(measured.scatters(), tail < 0.01, "{count} readings {apart} apart: {tail}");
+            let limits = Limits::new(mm("19"), mm("21")).expect("limits");
+            let verdict =
+                measured.judge(Feature::Hole, limits, Rule::Edition2017).expect("in range").verdict;
+            // Far inside the limits, and still nothing is proven by such readings.
+            let wanted = if tail < 0.01 { Verdict::TooClose } else { Verdict::Good };
+            assert_eq!(verdict, wanted, "{count} readings {apart} apart");
             // The scatter seen counts instead of the instrument's.
             let repeat = if tail < 0.01 { (squares / free).sqrt() } else { 2.0 };
             let wanted = f64::hypot(repeat / f64::from(count).sqrt(), 1.5);

@@ -52,6 +52,7 @@ pub(crate) enum Kind {
     /// A plan that cannot be made.
     NoPlan { why: String },
     /// Parts that cannot be pressed or shrunk together.
+    #[cfg_attr(not(feature = "uom"), allow(dead_code, reason = "joints need typed figures"))]
     NoJoint { why: String, advice: String },
     /// A word or a size that no list holds.
     NotListed { why: String, advice: String },

@@ -9,8 +9,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, log, crib, drills, general, pick, measuring, warm, rehearse, align,",
-            "settings, why, program.",
+            "passes, log, crib, drills, general, pick, assemble, measuring, warm, rehearse,",
+            "align, settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -133,6 +133,25 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[
             ("pick 20 clearance 0.01..0.06", "play"),
             ("pick 1in interference 0.5 thou..2 thou", "grip"),
+            ("pick 20 holds 30 Nm, hub steel od 40 long 25", "by what it must hold"),
+            ("pick 1in press under 3 tons, hub steel od 2in long 1in", "by the press"),
+        ],
+    },
+    HelpAnswer {
+        topic: "assemble",
+        lines: &[
+            "Parts pressed or shrunk: press force, what it holds, whether it keeps, heat.",
+            "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
+            "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
+            "rz SIZE roughness; shrink; clearance SIZE and within TIME for heat; blind.",
+            "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
+        ],
+        examples: &[
+            ("assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel", "by classes"),
+            ("assemble 3/4in press, hub steel od 1.5in long 1in oil", "by a word, oiled"),
+            ("assemble 20 = 20.010/20.040, hub steel wall 4 long 20", "as measured: hole/shaft"),
+            ("assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62", "by figures"),
+            ("assemble 20 H7/s6, hub steel od 40, shaft bronze id 14", "a bush: how it closes"),
         ],
     },
     HelpAnswer {
@@ -323,12 +342,15 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         return Ok(*found);
     }
     let alias = match wanted.as_str() {
-        "units" | "dial" | "setting" | "graduation" | "material" => Some("settings"),
+        "units" | "dial" | "setting" | "graduation" => Some("settings"),
         "cut" | "spring" | "read" | "undo" | "done" | "scrap" | "logs" => Some("log"),
         "tool" | "tools" => Some("crib"),
         "bore" | "turn" | "from" | "pass" => Some("passes"),
         "seat" | "keyway" | "bearing" | "dowel" => Some("parts"),
         "grade" | "b4.1" => Some("inch"),
+        "assembly" | "shrink" | "material" | "materials" | "friction" | "heat" | "sleeve" => {
+            Some("assemble")
+        }
         "hub" | "thin" | "long" | "turns" | "press" | "slip" => Some("words"),
         "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
         "json" | "batch" | "exit" => Some("program"),

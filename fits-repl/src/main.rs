@@ -11,7 +11,7 @@ use fits_repl::{
     Home,
     batch::{self, Outcome, not_text},
     line_editor,
-    render::{Colour, json, text::Text},
+    render::{Colour, json, svg, text::Text},
     session::{Logs, Session},
 };
 
@@ -19,11 +19,12 @@ const USAGE: &str = "\
 Fits and tolerances at the lathe: what to cut both parts to, and how to get there.
 
 usage: fits                     open the prompt
-       fits [--json] QUERY      answer once, as text or as one JSON object
+       fits [--json|--svg] QUERY   answer once: text, one JSON object, a picture
        fits batch [FILE]        read a query a line, write a JSON object a line
 
 options:
   --json         one JSON object on one line
+  --svg          the picture of a joint (`assemble ...`)
   --crib FILE    the tools one owns; batch knows none unless told
   --log FILE     keep the pass log in FILE; the prompt keeps its own
   -h, --help     this text; queries: `fits help`
@@ -42,12 +43,20 @@ const FAILED: u8 = 3;
 /// The command line or a query was not understood.
 const NOT_UNDERSTOOD: u8 = 2;
 
+/// What one answer is written as.
+#[derive(Clone, Copy, PartialEq)]
+enum Form {
+    Text,
+    Json,
+    Svg,
+}
+
 /// What the command line asks for.
 enum Task {
     Usage,
     Version,
     Prompt,
-    Once { json: bool, query: OsString },
+    Once { form: Form, query: OsString },
     Batch(Option<OsString>),
 }
 
@@ -65,7 +74,7 @@ fn main() -> ExitCode {
             write_out(concat!("fits ", env!("CARGO_PKG_VERSION"), "\n").as_bytes()).map(|()| 0)
         }
         Task::Prompt => prompt(files),
-        Task::Once { json, query } => once(files, json, query),
+        Task::Once { form, query } => once(files, form, query),
         Task::Batch(file) => lines(files, file),
     };
     match done {
@@ -82,16 +91,17 @@ fn main() -> ExitCode {
 /// Flags come first; from the first word that is none, all is the query.
 fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), String> {
     let mut parser = lexopt::Parser::from_iter(arguments);
-    let (mut files, mut json) = (Files::default(), false);
+    let (mut files, mut form) = (Files::default(), Form::Text);
     loop {
         // `-20 H7` and `-.5in` are queries, if bad ones, not flags.
         if let Some(raw) = parser.try_raw_args()
             && raw.peek().and_then(|word| word.to_str()).is_some_and(is_negative_number)
         {
-            return Ok((files, Task::Once { json, query: rest(&mut parser, None)? }));
+            return Ok((files, Task::Once { form, query: rest(&mut parser, None)? }));
         }
         match parser.next().map_err(|error| error.to_string())? {
-            Some(lexopt::Arg::Long("json")) => json = true,
+            Some(lexopt::Arg::Long("json")) => form = Form::Json,
+            Some(lexopt::Arg::Long("svg")) => form = Form::Svg,
             Some(lexopt::Arg::Long("crib")) => files.crib = Some(file(&mut parser)?),
             Some(lexopt::Arg::Long("log")) => files.log = Some(file(&mut parser)?),
             Some(lexopt::Arg::Long("help") | lexopt::Arg::Short('h')) => {
@@ -112,10 +122,11 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), Stri
                 };
             }
             Some(lexopt::Arg::Value(word)) => {
-                return Ok((files, Task::Once { json, query: rest(&mut parser, Some(word))? }));
+                return Ok((files, Task::Once { form, query: rest(&mut parser, Some(word))? }));
             }
             Some(other) => return Err(other.unexpected().to_string()),
-            None if json => return Err("a query is missing after --json".into()),
+            None if form == Form::Svg => return Err("a query is missing after --svg".into()),
+            None if form == Form::Json => return Err("a query is missing after --json".into()),
             None => return Ok((files, Task::Prompt)),
         }
     }
@@ -216,7 +227,7 @@ fn colour() -> Colour {
     if refused || plain || !io::stdout().is_terminal() { Colour::Off } else { Colour::On }
 }
 
-fn once(files: Files, json: bool, query: OsString) -> io::Result<u8> {
+fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
     let mut session = session_for_lines(files, Way::Once)?;
     let (query, answer) = match query.into_string() {
         Ok(text) => {
@@ -233,7 +244,7 @@ fn once(files: Files, json: bool, query: OsString) -> io::Result<u8> {
         }
     };
     let status = Outcome::of(&answer).status();
-    if json {
+    if form == Form::Json {
         let mut out = Vec::new();
         json::object(&mut out, None, &query, &answer);
         out.push(b'\n');
@@ -242,6 +253,13 @@ fn once(files: Files, json: bool, query: OsString) -> io::Result<u8> {
     }
     let text = Text { settings: session.shown(), colour: colour() };
     match answer {
+        Ok(answer) if form == Form::Svg => {
+            let Some(picture) = svg::picture(&answer, session.shown()) else {
+                eprintln!("fits: this answer has no picture; `assemble` has one");
+                return Ok(NOT_UNDERSTOOD);
+            };
+            write_out(picture.as_bytes())?;
+        }
         Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
         Err(problem) => {
             let plain = Text {

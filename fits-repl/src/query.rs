@@ -1,5 +1,6 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
+mod assembly;
 mod measuring;
 mod quantity;
 
@@ -10,8 +11,11 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-pub use self::measuring::{Align, Collars, Measuring, Warmth};
-pub use self::quantity::{Amount, Dimension, Quantity, QuantityUnit};
+pub use self::{
+    assembly::{Body, Ends, JointText, SleeveText, WishText},
+    measuring::{Align, Collars, Measuring, Warmth},
+    quantity::{Amount, Dimension, Quantity, QuantityUnit},
+};
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
@@ -335,6 +339,10 @@ pub enum Query {
     Drill(Size),
     /// `pick SIZE clearance A..B`: classes that give it.
     Pick { size: Size, wanted: Wanted, from: Size, to: Size },
+    /// `assemble SIZE …`: parts pressed or shrunk together.
+    Assemble(Box<JointText>),
+    /// `pick SIZE holds TORQUE …`: classes by what a joint must do.
+    PickGrip { joint: Box<JointText>, wishes: Box<WishText> },
     /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
     Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
     /// `align A B over L`: the tailstock.

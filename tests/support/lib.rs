@@ -2,7 +2,7 @@
 //! place, and running the program.
 
 use fits_core::{
-    Length,
+    Length, Limits,
     size::{Number, Unit},
 };
 use std::{
@@ -107,6 +107,38 @@ pub fn sources_and_doubts(sources: &[String], doubts: &[String]) -> String {
 /// The Rust of a length, for a generated table.
 pub fn code(length: Length) -> String {
     format!("Length::from_tenth_nanometres({})", length.tenth_nanometres())
+}
+
+/// A number of millimetres as a length, to 0.1 nm.
+pub fn mm(value: f64) -> Length {
+    counted(value * 1e7)
+}
+
+/// A number of inches as a length, to 0.1 nm.
+pub fn inches(value: f64) -> Length {
+    counted(value * 254e6)
+}
+
+#[allow(clippy::cast_possible_truncation, reason = "sizes of parts: far inside the range")]
+fn counted(tenth_nanometres: f64) -> Length {
+    Length::from_tenth_nanometres(tenth_nanometres.round() as i64)
+}
+
+/// Limits with nothing between them.
+///
+/// # Panics
+/// Never: the two are equal.
+pub fn exactly(length: Length) -> Limits {
+    Limits::new(length, length).unwrap_or_else(|error| panic!("{error}"))
+}
+
+/// Holds a figure to another, within a share of that.
+///
+/// # Panics
+/// It is further off.
+#[track_caller]
+pub fn near(ours: f64, wanted: f64, share: f64) {
+    assert!((ours - wanted).abs() <= share * wanted.abs(), "{ours}, wanted {wanted}");
 }
 
 /// The rows of a CSV file of the project; lines that open with `#` are

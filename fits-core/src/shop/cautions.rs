@@ -13,6 +13,26 @@ pub enum Hazard {
     Turning,
     /// Heating or chilling a part.
     Heating,
+    /// A zinc-coated part near heat.
+    Zinc,
+    /// A part whose strength heat takes away.
+    Temper,
+    /// Oil in a part's pores near heat.
+    OilSmoke,
+    /// A plastic part near heat.
+    Softening,
+    /// A magnesium part near heat.
+    Magnesium,
+    /// A part with seals or balls.
+    Seals,
+    /// Chilling a part far below frost.
+    Cold,
+    /// Pressing into a hole with a floor.
+    Blind,
+    /// Pressing into what cracks.
+    Brittle,
+    /// A joint that may carry people, overhead loads or pressure.
+    People,
 }
 
 impl Hazard {
@@ -28,6 +48,16 @@ impl Hazard {
             Self::OverhungBoring => caution_table::OVERHUNG_BORING,
             Self::Turning => caution_table::TURNING,
             Self::Heating => caution_table::HEATING,
+            Self::Zinc => caution_table::ZINC,
+            Self::Temper => caution_table::TEMPER,
+            Self::OilSmoke => caution_table::OIL_SMOKE,
+            Self::Softening => caution_table::SOFTENING,
+            Self::Magnesium => caution_table::MAGNESIUM,
+            Self::Seals => caution_table::SEALS,
+            Self::Cold => caution_table::COLD,
+            Self::Blind => caution_table::BLIND,
+            Self::Brittle => caution_table::BRITTLE,
+            Self::People => caution_table::PEOPLE,
         }
     }
 }

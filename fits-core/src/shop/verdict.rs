@@ -340,6 +340,9 @@ impl Measured {
             _ if within => Verdict::Good,
             _ => Verdict::TooClose,
         };
+        // Readings that scatter so are of something else than the part: dirt,
+        // a burr, a slip. Nothing is proven by them.
+        let verdict = if self.scatters() { Verdict::TooClose } else { verdict };
         Ok(Judged { verdict, guard, good: chances.good, over: chances.over, under: chances.under })
     }
 }

@@ -4,6 +4,7 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 mod asked;
+mod assembly;
 mod measuring;
 mod shop;
 
@@ -20,6 +21,10 @@ use serde::{Serialize, Serializer};
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+};
+pub use self::assembly::{
+    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
+    PlasticFigures, WallPoint,
 };
 pub use self::measuring::{
     AlignAnswer, FormFigures, MeasuredReading, RehearsalAnswer, StrategyFigures, TaperedFigures,
@@ -67,6 +72,10 @@ pub enum Answer {
     Keyway(KeywayAnswer),
     /// Standard classes for a wanted clearance.
     Pick(PickAnswer),
+    /// Parts pressed or shrunk together.
+    Assembly(Box<AssemblyAnswer>),
+    /// Standard classes by what a joint must do.
+    PickGrip(PickGripAnswer),
     /// The nearest drills.
     Drill(DrillAnswer),
     /// Classes for a rolling bearing's seat.

@@ -5,6 +5,7 @@ use fits_core::standards::iso286::Feature;
 use nom::{Parser, branch::alt, bytes::complete::take_while, combinator::value};
 
 use super::{
+    assembly,
     fault::{Parsed, fatal, fatal_fix},
     sizes::{expression, size_after},
     words::{keyword, separator, space, span, unknown, word, words_until},
@@ -77,12 +78,16 @@ pub(super) fn drill(input: &str, total: usize) -> Parsed<'_, Query> {
     nothing_more(rest, Query::Drill(size))
 }
 
-/// `pick SIZE clearance A..B` or `pick SIZE interference A..B`.
+/// `pick SIZE clearance A..B` or `pick SIZE interference A..B`; or by what a
+/// joint must do, as `pick SIZE holds TORQUE`.
 pub(super) fn pick(input: &str, total: usize) -> Parsed<'_, Query> {
     const EXAMPLE: &str = "as in `pick 20 clearance 0.01..0.04`";
     let (input, _) = space(input)?;
     let (rest, size) = size_after(input, total, "the size is missing after `pick`", EXAMPLE)?;
     let (rest, _) = separator(rest)?;
+    if assembly::starts_wish(rest) {
+        return assembly::pick(rest, total, size);
+    }
     let Ok((rest, wanted)) = alt((
         value(Wanted::Clearance, keyword("clearance")),
         value(Wanted::Interference, keyword("interference")),

@@ -4,6 +4,7 @@
 //! knows no table, so it can say of `Q7` only that it has the shape of a class.
 
 mod asks;
+mod assembly;
 mod clauses;
 mod crib;
 mod fault;
@@ -46,6 +47,7 @@ pub const LONGEST_LINE: usize = 4096;
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
     "align",
+    "assemble",
     "at",
     "bore",
     "crib",
@@ -217,6 +219,11 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         preceded(keyword("keyway"), preceded(space, keyword("for"))).parse(input)
     {
         return asks::keyway(rest, total);
+    }
+    if input.starts_with(['a', 'A'])
+        && let Ok((rest, ())) = keyword("assemble")(input)
+    {
+        return assembly::assemble(rest, total);
     }
     if let Ok((rest, ())) = keyword("pick")(input) {
         return asks::pick(rest, total);

@@ -2,6 +2,7 @@
 
 mod bar;
 pub mod json;
+pub mod svg;
 pub mod text;
 
 /// Whether colour may be used. It never carries meaning alone.

@@ -341,7 +341,7 @@ impl Session {
                         hub.at.clone(),
                     )
                     .advise(
-                        "if it is the bushing that is pressed, as `20 press, hub bronze bushing`",
+                        "`assemble 20 H7/s6, hub bronze od 40` does; or `20 press, hub bronze bushing` if the bushing is pressed",
                     ));
                 }
                 Some(known) => case.hub = known,

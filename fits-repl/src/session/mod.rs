@@ -3,6 +3,9 @@
 //! command and the line-by-line service alike.
 
 mod asks;
+mod assembled;
+mod assembly;
+mod assembly_why;
 mod crib;
 mod features;
 mod log;
@@ -49,6 +52,8 @@ pub struct Session {
     shop: Shop,
     /// Told how far long work is: so many of so many.
     pub progress: Option<fn(u64, u64)>,
+    /// Only whether a line is answered matters, not what long work comes to.
+    trying: bool,
     last: String,
     last_settings: SettingsAnswer,
 }
@@ -74,6 +79,7 @@ impl Session {
             material: None,
             shop: Shop::default(),
             progress: None,
+            trying: false,
             last: String::new(),
             last_settings,
         }
@@ -89,6 +95,7 @@ impl Session {
             material: self.material.clone(),
             shop: self.shop.on_trial(),
             progress: None,
+            trying: true,
             last: self.last.clone(),
             ..*self
         }
@@ -170,6 +177,8 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
+            | Query::Assemble(_)
+            | Query::PickGrip { .. }
             | Query::Seat { .. }
             | Query::Align(_)
             | Query::Rehearse(_) => {
@@ -192,6 +201,9 @@ impl Session {
             Query::Align(align) => self.align_in(align),
             Query::Log(entry) => self.log_in(&entry.value),
             Query::Crib(asked) => self.crib_in(asked),
+            Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
+                mates::thought_in(&joint.head.size, self.units)
+            }
             Query::Pick { size, .. }
             | Query::Graduation(size)
             | Query::Drill(size)
@@ -218,6 +230,8 @@ impl Session {
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
             Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
+            Query::Assemble(joint) => self.assemble(joint),
+            Query::PickGrip { joint, wishes } => self.pick_grip(joint, wishes),
             Query::Grade { size, grade } => self.grade(size, grade),
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),

@@ -62,6 +62,8 @@ impl Session {
                     figures.extend(class.reasons(quantity(*kind).0, nominal).unwrap_or_default());
                 }
             }
+            Query::Assemble(joint) => figures.extend(self.why_assembly(joint)?),
+            Query::PickGrip { joint, .. } => figures.extend(self.why_grip(joint)?),
             Query::Grade { .. }
             | Query::Keyway(_)
             | Query::Drill(_)

@@ -290,6 +290,10 @@ impl Adviser {
             }
             _ => {}
         }
+        // A cut that stops short is read after anyway.
+        if next.measuring {
+            return next;
+        }
         // Reading again pays where it makes the end better, seen as far ahead
         // with it as without.
         let (readings, read) = scales.best_reading(state);

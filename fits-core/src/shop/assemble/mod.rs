@@ -3,9 +3,27 @@
 //! Floating point lives here and nowhere near a limit of size: what is known
 //! of friction and strength has three figures at best.
 
+mod choose;
 mod cylinder;
+mod friction;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod friction_table;
+mod heat;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod heat_table;
+mod joint;
+mod lead_in;
+mod plastic;
 
+pub use choose::{Grip, Wishes, grips};
 pub use cylinder::{Compound, Ring, Stress, Surface};
+pub use friction::{Friction, Joining, Lubricant};
+pub use heat::{Both, Heat};
+pub use joint::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve, Worst};
+pub use lead_in::{LeadIn, lead_in};
+pub use plastic::{HubState, PartlyPlastic};
 
 use crate::{
     error::{Error, Kind},

@@ -15,9 +15,13 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 use uom::si::{
-    f64::{MassDensity, Pressure, TemperatureCoefficient, ThermodynamicTemperature},
+    f64::{
+        MassDensity, Pressure, SpecificHeatCapacity, TemperatureCoefficient,
+        ThermodynamicTemperature,
+    },
     mass_density::kilogram_per_cubic_meter,
     pressure::{gigapascal, megapascal},
+    specific_heat_capacity::joule_per_kilogram_kelvin,
     temperature_coefficient::per_kelvin,
     thermodynamic_temperature::degree_celsius,
 };
@@ -56,6 +60,8 @@ pub struct Material {
     tensile: Option<Figure>,
     density: Option<Figure>,
     heat_limit: Option<Figure>,
+    cold_limit: Option<Figure>,
+    specific_heat: Option<Figure>,
 }
 
 /// A value in the unit that its field's data name: `GPa`, `MPa`, millionths per
@@ -110,6 +116,8 @@ pub enum Care {
     Magnesium,
     /// It creeps, softens and swells.
     Plastic,
+    /// Seals that heat ruins.
+    Seals,
 }
 
 /// One figure of a material.
@@ -129,6 +137,10 @@ pub enum Property {
     Density,
     /// The highest temperature to heat a part to, or to run it at.
     HeatLimit,
+    /// The lowest temperature to chill a part to.
+    ColdLimit,
+    /// Heat to warm a kilogram by a kelvin.
+    SpecificHeat,
 }
 
 /// The figures of a material that its owner gives.
@@ -210,7 +222,7 @@ impl Family {
 
 impl Property {
     /// Every one of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 9] = [
         Self::Modulus,
         Self::Poisson,
         Self::Expansion,
@@ -218,6 +230,8 @@ impl Property {
         Self::Tensile,
         Self::Density,
         Self::HeatLimit,
+        Self::ColdLimit,
+        Self::SpecificHeat,
     ];
 
     /// In words, as `Young's modulus`.
@@ -230,6 +244,8 @@ impl Property {
             Self::Tensile => "tensile strength",
             Self::Density => "density",
             Self::HeatLimit => "heat limit",
+            Self::ColdLimit => "cold limit",
+            Self::SpecificHeat => "specific heat",
         }
     }
 
@@ -241,7 +257,8 @@ impl Property {
             Self::Expansion => " millionths per °C",
             Self::Yield | Self::Tensile => " MPa",
             Self::Density => " kg/m³",
-            Self::HeatLimit => " °C",
+            Self::HeatLimit | Self::ColdLimit => " °C",
+            Self::SpecificHeat => " J/(kg·K)",
         }
     }
 }
@@ -325,6 +342,8 @@ impl Material {
             tensile: None,
             density: figures.density.map(|it| given(it.get::<kilogram_per_cubic_meter>())),
             heat_limit: figures.heat_limit.map(|it| given(it.get::<degree_celsius>())),
+            cold_limit: None,
+            specific_heat: None,
         })
     }
 
@@ -402,6 +421,17 @@ impl Material {
         self.heat_limit.map(|it| ThermodynamicTemperature::new::<degree_celsius>(it.value))
     }
 
+    /// The lowest temperature to chill a part to, where there is one to mind.
+    pub fn cold_limit(&self) -> Option<ThermodynamicTemperature> {
+        self.cold_limit.map(|it| ThermodynamicTemperature::new::<degree_celsius>(it.value))
+    }
+
+    /// Heat to warm a kilogram by a kelvin.
+    pub fn specific_heat(&self) -> Option<SpecificHeatCapacity> {
+        self.specific_heat
+            .map(|it| SpecificHeatCapacity::new::<joule_per_kilogram_kelvin>(it.value))
+    }
+
     /// Where a figure comes from, where the material has it; the rule is what
     /// else to know, empty where there is nothing.
     ///
@@ -430,6 +460,8 @@ impl Material {
             Property::Tensile => self.tensile,
             Property::Density => self.density,
             Property::HeatLimit => self.heat_limit,
+            Property::ColdLimit => self.cold_limit,
+            Property::SpecificHeat => self.specific_heat,
         }
     }
 }

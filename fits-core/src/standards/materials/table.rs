@@ -4,7 +4,7 @@ use super::{Care, Family, Figure, Material};
 use crate::source::{Known, Provenance};
 use std::borrow::Cow;
 
-pub(super) static MATERIALS: [Material; 64] = [
+pub(super) static MATERIALS: [Material; 66] = [
     Material {
         name: Cow::Borrowed("steel"), family: Family::Steel, aliases: &["mild steel", "carbon steel", "low carbon steel", "hot rolled steel", "steel a36", "a36", "hrs"], care: None,
         modulus: Figure { value: 207.0, from: Provenance { known: Known::Seen, text: "Shigley, Mechanical Engineering Design, 8th ed., solutions to the press-fit problems" }, note: "" },
@@ -14,6 +14,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel 1018 cold drawn"), family: Family::Steel, aliases: &["1018", "steel 1018", "cold drawn steel", "cold rolled steel", "cold rolled", "crs"], care: None,
@@ -24,6 +26,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel 12L14"), family: Family::Steel, aliases: &["12l14", "leaded steel", "free cutting steel"], care: None,
@@ -34,6 +38,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel 1020"), family: Family::Steel, aliases: &["1020"], care: None,
@@ -44,6 +50,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel 1045"), family: Family::Steel, aliases: &["1045", "c45", "steel 1040", "1040", "steel 1144", "1144"], care: None,
@@ -54,6 +62,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel 4140"), family: Family::Steel, aliases: &["4140", "42crmo4", "chrome moly", "prehard"], care: None,
@@ -64,6 +74,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "quenched and tempered: stay under the tempering temperature" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel 4340"), family: Family::Steel, aliases: &["4340"], care: None,
@@ -74,6 +86,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "quenched and tempered: stay under the tempering temperature" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel A514"), family: Family::Steel, aliases: &["a514"], care: None,
@@ -84,6 +98,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "quenched and tempered: stay under the tempering temperature" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel A992"), family: Family::Steel, aliases: &["a992", "a572", "structural steel"], care: None,
@@ -94,6 +110,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel S235"), family: Family::Steel, aliases: &["s235", "s235jr", "st37"], care: None,
@@ -104,6 +122,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel S355"), family: Family::Steel, aliases: &["s355", "s355j2", "st52"], care: None,
@@ -114,6 +134,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("steel E335"), family: Family::Steel, aliases: &["e335", "st60"], care: None,
@@ -124,6 +146,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("DOM steel tube"), family: Family::Steel, aliases: &["dom", "dom tube", "drawn tube", "steel tube"], care: None,
@@ -134,6 +158,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "plain steel" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("zinc-coated steel tube"), family: Family::Steel, aliases: &["emt", "conduit", "galvanised", "galvanised steel", "galvanised tube", "zinc coated steel", "zinc plated steel", "zinc plated"], care: Some(Care::Zinc),
@@ -144,9 +170,11 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "zinc: above this the coating peels, and far above it fumes" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
-        name: Cow::Borrowed("hardened steel"), family: Family::Steel, aliases: &["hard steel", "tool steel", "case hardened steel", "drill rod", "bearing steel", "dowel", "silver steel", "o1"], care: None,
+        name: Cow::Borrowed("hardened steel"), family: Family::Steel, aliases: &["hard steel", "tool steel", "case hardened steel", "drill rod", "bearing steel", "silver steel", "o1"], care: None,
         modulus: Figure { value: 207.0, from: Provenance { known: Known::Seen, text: "Shigley, Mechanical Engineering Design, 8th ed., solutions to the press-fit problems" }, note: "" },
         poisson: Figure { value: 0.292, from: Provenance { known: Known::Seen, text: "Shigley, Mechanical Engineering Design, 8th ed., solutions to the press-fit problems" }, note: "" },
         expansion: Some(Figure { value: 11.7, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
@@ -154,6 +182,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "case-hardened and bearing steel are tempered near 150 to 180 C" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {
         name: Cow::Borrowed("grey cast iron"), family: Family::CastIron, aliases: &["cast iron", "iron", "ci", "gg25", "gjl 250", "grey iron"], care: Some(Care::Brittle),
@@ -164,6 +194,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: Some(Figure { value: 179.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "26 ksi, class 20 to 25" }),
         density: Some(Figure { value: 7150.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 490.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("grey cast iron class 20"), family: Family::CastIron, aliases: &["class 20", "astm 20"], care: Some(Care::Brittle),
@@ -174,6 +206,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: Some(Figure { value: 179.0, from: Provenance { known: Known::Seen, text: "published web page" }, note: "26 ksi" }),
         density: Some(Figure { value: 7150.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 490.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("grey cast iron class 30"), family: Family::CastIron, aliases: &["class 30", "astm 30"], care: Some(Care::Brittle),
@@ -184,6 +218,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: Some(Figure { value: 221.0, from: Provenance { known: Known::Seen, text: "Norton, Machine Design, 4th ed., Example 10-5" }, note: "32 ksi" }),
         density: Some(Figure { value: 7150.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 490.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("ductile iron"), family: Family::CastIron, aliases: &["nodular iron", "sg iron", "ggg40", "65 45 12", "spheroidal iron"], care: None,
@@ -194,6 +230,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7100.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 350.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 490.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("malleable iron"), family: Family::CastIron, aliases: &["malleable cast iron", "malleable"], care: None,
@@ -204,6 +242,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7300.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Memory, text: "DIN 7190-1, highest joining temperatures, from memory" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 490.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("stainless 304"), family: Family::Stainless, aliases: &["stainless", "stainless steel", "304", "a2", "1.4301", "inox", "18 8"], care: None,
@@ -214,6 +254,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8000.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "no temper to lose; it colours" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("stainless 303"), family: Family::Stainless, aliases: &["303"], care: None,
@@ -224,6 +266,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8000.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "no temper to lose; it colours" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("stainless 302"), family: Family::Stainless, aliases: &["302"], care: None,
@@ -234,6 +278,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8000.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "no temper to lose; it colours" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("stainless 316"), family: Family::Stainless, aliases: &["316", "a4", "1.4401", "316l"], care: None,
@@ -244,6 +290,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8000.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "no temper to lose; it colours" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("stainless 416"), family: Family::Stainless, aliases: &["416", "stainless 410", "410", "stainless 440"], care: None,
@@ -254,6 +302,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8000.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "no temper to lose; it colours" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("stainless 17-4PH"), family: Family::Stainless, aliases: &["17 4", "17 4ph", "17 4 ph"], care: None,
@@ -264,6 +314,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8000.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "no temper to lose; it colours" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 6061-T6"), family: Family::Aluminium, aliases: &["aluminium", "6061", "6061 t6", "al", "aluminium 6061", "6061 t651"], care: Some(Care::Temper),
@@ -274,6 +326,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2700.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "planning figure: 64 h at 350 F keeps the minimum yield of 6061-T6 (Cal Poly senior project 2015)" }, note: "T6 temper, heated for well under an hour" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 6063-T6"), family: Family::Aluminium, aliases: &["6063", "6063 t6", "aluminium 6063"], care: Some(Care::Temper),
@@ -284,6 +338,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2700.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "planning figure: 64 h at 350 F keeps the minimum yield of 6061-T6 (Cal Poly senior project 2015)" }, note: "T6 temper, heated for well under an hour" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 6063-T5"), family: Family::Aluminium, aliases: &["6063 t5"], care: Some(Care::Temper),
@@ -294,6 +350,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2700.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "artificially aged temper" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 6082-T6"), family: Family::Aluminium, aliases: &["6082", "6082 t6", "aluminium 6082"], care: Some(Care::Temper),
@@ -304,6 +362,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2700.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "T6 temper, heated for well under an hour" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 2014-T6"), family: Family::Aluminium, aliases: &["2014", "2014 t6", "aluminium 2014"], care: Some(Care::Temper),
@@ -314,6 +374,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2790.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 120.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "aged temper: stay well under it" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 2024-T3"), family: Family::Aluminium, aliases: &["2024", "2024 t3", "2024 t351", "aluminium 2024"], care: Some(Care::Temper),
@@ -324,6 +386,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2790.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 120.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "naturally aged temper: stay well under it" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 2011-T3"), family: Family::Aluminium, aliases: &["2011", "2011 t3", "aluminium 2011"], care: Some(Care::Temper),
@@ -334,6 +398,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2790.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 120.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "naturally aged temper: stay well under it" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 7075-T6"), family: Family::Aluminium, aliases: &["7075", "7075 t6", "aluminium 7075"], care: Some(Care::Temper),
@@ -344,6 +410,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2810.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 120.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "7075 loses temper sooner than 6061" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium 5052-H32"), family: Family::Aluminium, aliases: &["5052", "5052 h32", "aluminium 5052"], care: Some(Care::Temper),
@@ -354,6 +422,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2700.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened temper" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("cast aluminium 356-T6"), family: Family::Aluminium, aliases: &["cast aluminium", "356", "a356", "aluminium casting"], care: Some(Care::Temper),
@@ -364,6 +434,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2700.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "T6 temper, heated for well under an hour" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("pure aluminium"), family: Family::Aluminium, aliases: &["1100", "aluminium 1100", "soft aluminium"], care: Some(Care::Temper),
@@ -374,6 +446,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2700.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "annealed: no temper to lose" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 900.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("brass"), family: Family::Brass, aliases: &["brass 70/30", "cartridge brass", "cda 260", "260"], care: None,
@@ -384,6 +458,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8530.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("free-cutting brass"), family: Family::Brass, aliases: &["brass 360", "c360", "360", "free machining brass", "cz121", "cuzn39pb3", "turning brass"], care: None,
@@ -394,6 +470,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8490.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("naval brass"), family: Family::Brass, aliases: &[], care: None,
@@ -404,6 +482,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8410.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("red brass"), family: Family::Brass, aliases: &["gunmetal brass", "cda 230"], care: None,
@@ -414,6 +494,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8750.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("bearing bronze C93200"), family: Family::Bronze, aliases: &["bronze", "sae 660", "660", "c932", "c93200", "932", "bearing bronze", "bushing bronze", "cast bronze", "leaded bronze"], care: None,
@@ -424,6 +506,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8910.0, from: Provenance { known: Known::Seen, text: "maker's data sheet for C93200, published web page" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("phosphor bronze"), family: Family::Bronze, aliases: &["pb1", "c510", "c51000", "pb102", "tin bronze"], care: None,
@@ -434,6 +518,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8860.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("manganese bronze"), family: Family::Bronze, aliases: &["c861", "c86100", "c675"], care: None,
@@ -444,6 +530,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8300.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("aluminium bronze"), family: Family::Bronze, aliases: &["c954", "c95400"], care: None,
@@ -454,6 +542,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 7450.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 250.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("commercial bronze"), family: Family::Bronze, aliases: &["c220", "cda 220"], care: None,
@@ -464,6 +554,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8800.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("sintered bronze"), family: Family::Bronze, aliases: &["porous bronze", "oil impregnated bronze", "841", "sae 841", "oil bronze", "sintered"], care: Some(Care::Oil),
@@ -474,6 +566,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 6600.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "18 to 20 percent pores" }),
         heat_limit: Some(Figure { value: 80.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "oil limit; oil smokes and runs out above it" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 380.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("copper"), family: Family::Copper, aliases: &["copper c145", "hard copper", "etp"], care: None,
@@ -484,6 +578,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 8940.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 200.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "work-hardened metal softens above" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 385.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("titanium 6Al-4V"), family: Family::Titanium, aliases: &["titanium", "ti", "6al 4v", "ti 6al 4v", "grade 5"], care: None,
@@ -494,6 +590,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 4430.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 300.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 550.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("magnesium AM100A-T61"), family: Family::Magnesium, aliases: &["magnesium", "mg"], care: Some(Care::Magnesium),
@@ -504,6 +602,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1810.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 1020.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
         name: Cow::Borrowed("nylon 66"), family: Family::Plastic, aliases: &["nylon", "pa66", "polyamide", "nylon 6/6", "pa"], care: Some(Care::Plastic),
@@ -514,6 +614,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1140.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 100.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Seen, text: "published web page" }, note: "one maker's range, lower end" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("nylon 6"), family: Family::Plastic, aliases: &["pa6", "cast nylon"], care: Some(Care::Plastic),
@@ -524,6 +626,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1150.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 100.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("acetal"), family: Family::Plastic, aliases: &["pom", "pom c", "polyacetal", "copolymer acetal", "acetal copolymer", "pom h", "acetal homopolymer"], care: Some(Care::Plastic),
@@ -534,6 +638,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1410.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 100.0, from: Provenance { known: Known::Seen, text: "Autodesk Moldflow help" }, note: "continuous use, copolymer" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("PTFE"), family: Family::Plastic, aliases: &["teflon", "fluoropolymer"], care: Some(Care::Plastic),
@@ -544,6 +650,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 2170.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 260.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: None,
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("UHMW-PE"), family: Family::Plastic, aliases: &["uhmw", "uhmwpe", "uhmw pe", "uhmw polyethylene", "pe 1000"], care: Some(Care::Plastic),
@@ -554,6 +662,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 940.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 90.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("polyethylene"), family: Family::Plastic, aliases: &["pe", "hdpe", "hd polyethylene", "pe 500", "cutting board"], care: Some(Care::Plastic),
@@ -564,6 +674,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 950.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 80.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "the makers' chart says below 100 C" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("polypropylene"), family: Family::Plastic, aliases: &["pp"], care: Some(Care::Plastic),
@@ -574,6 +686,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 905.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 90.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "the makers' chart says below 100 C" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("polycarbonate"), family: Family::Plastic, aliases: &["pc"], care: Some(Care::Plastic),
@@ -584,6 +698,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1200.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 120.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("PVC"), family: Family::Plastic, aliases: &["rigid pvc", "upvc"], care: Some(Care::Plastic),
@@ -594,6 +710,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1400.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 60.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("acrylic"), family: Family::Plastic, aliases: &["pmma"], care: Some(Care::Plastic),
@@ -604,6 +722,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1190.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 80.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "the makers' chart says below 100 C" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("ABS"), family: Family::Plastic, aliases: &[], care: Some(Care::Plastic),
@@ -614,6 +734,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1050.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 80.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "the makers' chart says below 100 C" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("PET"), family: Family::Plastic, aliases: &["pet p", "polyester"], care: Some(Care::Plastic),
@@ -624,6 +746,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1380.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 100.0, from: Provenance { known: Known::Memory, text: "Ensinger processing guidelines, class of 100 to 150 C; lower end kept" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("PEEK"), family: Family::Plastic, aliases: &[], care: Some(Care::Plastic),
@@ -634,6 +758,8 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1320.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 260.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
     },
     Material {
         name: Cow::Borrowed("phenolic cotton laminate"), family: Family::Plastic, aliases: &["phenolic", "phenolic cotton", "laminated phenolic"], care: Some(Care::Plastic),
@@ -644,5 +770,31 @@ pub(super) static MATERIALS: [Material; 64] = [
         tensile: None,
         density: Some(Figure { value: 1360.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 110.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "long term, dry, lightly loaded; under load use much less" }),
+        cold_limit: Some(Figure { value: -40.0, from: Provenance { known: Known::Memory, text: "common data-sheet value, from memory" }, note: "turns brittle below" }),
+        specific_heat: Some(Figure { value: 1500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "1000 to 2300 by kind" }),
+    },
+    Material {
+        name: Cow::Borrowed("rolling bearing"), family: Family::Steel, aliases: &["bearing", "ball bearing", "roller bearing", "open bearing"], care: None,
+        modulus: Figure { value: 207.0, from: Provenance { known: Known::Seen, text: "Shigley, Mechanical Engineering Design, 8th ed., solutions to the press-fit problems" }, note: "" },
+        poisson: Figure { value: 0.292, from: Provenance { known: Known::Seen, text: "Shigley, Mechanical Engineering Design, 8th ed., solutions to the press-fit problems" }, note: "" },
+        expansion: Some(Figure { value: 12.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
+        yield_strength: None,
+        tensile: None,
+        density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
+        heat_limit: Some(Figure { value: 120.0, from: Provenance { known: Known::Seen, text: "published web page" }, note: "open, metal cage; usual target 80 to 100" }),
+        cold_limit: Some(Figure { value: -54.0, from: Provenance { known: Known::Seen, text: "Timken temperature guidelines" }, note: "-65 F, 1 h" }),
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
+    },
+    Material {
+        name: Cow::Borrowed("sealed bearing"), family: Family::Steel, aliases: &["sealed ball bearing", "bearing with seals", "shielded bearing"], care: Some(Care::Seals),
+        modulus: Figure { value: 207.0, from: Provenance { known: Known::Seen, text: "Shigley, Mechanical Engineering Design, 8th ed., solutions to the press-fit problems" }, note: "" },
+        poisson: Figure { value: 0.292, from: Provenance { known: Known::Seen, text: "Shigley, Mechanical Engineering Design, 8th ed., solutions to the press-fit problems" }, note: "" },
+        expansion: Some(Figure { value: 12.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
+        yield_strength: None,
+        tensile: None,
+        density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
+        heat_limit: Some(Figure { value: 93.0, from: Provenance { known: Known::Seen, text: "Timken temperature guidelines" }, note: "200 F: seals and polymer cage; hot air only" }),
+        cold_limit: Some(Figure { value: -54.0, from: Provenance { known: Known::Seen, text: "Timken temperature guidelines" }, note: "-65 F, 1 h" }),
+        specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
 ];

@@ -4,6 +4,7 @@
 //! the fit; then tools. Upper limits are rounded down and lower limits up.
 
 mod asks;
+mod assembly;
 mod figures;
 mod lines;
 mod log;
@@ -82,6 +83,8 @@ impl Text {
             Answer::Grade(grade) => self.grade(&mut out, grade),
             Answer::Keyway(keyway) => self.keyway(&mut out, keyway),
             Answer::Pick(pick) => self.pick(&mut out, pick),
+            Answer::Assembly(assembly) => self.assembly(&mut out, assembly),
+            Answer::PickGrip(grip) => self.pick_grip(&mut out, grip),
             Answer::Drill(drills) => self.drills(&mut out, drills),
             Answer::Seat(seat) => self.seat(&mut out, seat),
             Answer::Align(align) => self.align(&mut out, align),

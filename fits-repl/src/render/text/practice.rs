@@ -38,6 +38,16 @@ impl Text {
                 ),
             );
         }
+        if let (None, None, Some(spread)) =
+            (measured.instrument, &measured.form, measured.spread_mm)
+        {
+            let _ = writeln!(
+                out,
+                "  the mean of {} readings, {} apart at most",
+                measured.readings,
+                self.difference(spread.0)
+            );
+        }
         self.warm(out, measured);
         if measured.scatters == Some(true)
             && let Some(spread) = measured.spread_mm
@@ -52,7 +62,8 @@ impl Text {
             );
         }
         self.form(out, measured);
-        if reading.verdict == Verdict::TooClose && measured.instrument.is_some() {
+        let scatters = measured.scatters == Some(true);
+        if reading.verdict == Verdict::TooClose && measured.instrument.is_some() && !scatters {
             let what = if measured.bias_rules {
                 "only a finer instrument, or one set against a master, decides it"
             } else {
@@ -133,6 +144,9 @@ impl Text {
             }
         };
         let _ = writeln!(out, "{which}");
+        if answer.toward == Toward::Stay {
+            return;
+        }
         let [first, second] = self.units();
         let length =
             |size: Mm| format!("{}   {}", Self::size(size.0, first), Self::size(size.0, second));
@@ -146,11 +160,7 @@ impl Text {
             );
             let _ = writeln!(out, "  toward the tool makes the tailstock end small, away large");
         } else {
-            let end = match answer.toward {
-                Toward::Tool => "large",
-                Toward::Away => "small",
-                Toward::Stay => "alike",
-            };
+            let end = if answer.toward == Toward::Tool { "large" } else { "small" };
             let _ = writeln!(
                 out,
                 "  tailstock end {end} by {} over {}",
@@ -161,7 +171,7 @@ impl Text {
         let per = |size: Mm| self.difference(size.0.checked_abs().unwrap_or(Length::ZERO));
         let _ = writeln!(out, "  {:<14}{}", "per 100 mm", per(answer.per_100_mm_mm));
         let _ = writeln!(out, "  {:<14}{}", "per foot", per(answer.per_foot_mm));
-        if !answer.between_told && answer.toward != Toward::Stay {
+        if !answer.between_told {
             let _ = writeln!(
                 out,
                 "  the centres stand further apart than the collars? say `between` and how far"

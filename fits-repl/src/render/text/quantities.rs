@@ -30,6 +30,25 @@ impl Text {
         self.first(pascals, PRESSURE)
     }
 
+    /// A range of pressures, each system in turn.
+    pub(super) fn pressures(&self, least: f64, most: f64) -> String {
+        self.order(PRESSURE)
+            .map(|(unit, scale, _)| {
+                format!("{} to {} {unit}", figures(least / scale), figures(most / scale))
+            })
+            .join("   ")
+    }
+
+    /// A force in the system in force alone.
+    pub(super) fn one_force(&self, newtons: f64) -> String {
+        self.first(newtons, if newtons.abs() >= 1e4 { BIG_FORCE } else { FORCE })
+    }
+
+    /// A torque in the system in force alone.
+    pub(super) fn one_torque(&self, newton_metres: f64) -> String {
+        self.first(newton_metres, TORQUE)
+    }
+
     /// A torque in newton metres.
     pub(super) fn torque(&self, newton_metres: f64) -> String {
         self.said(newton_metres, TORQUE)
@@ -39,7 +58,8 @@ impl Text {
     pub(super) fn temperature(&self, celsius: f64) -> String {
         let [first, second] = self.order(TEMPERATURE);
         let one = |(unit, scale, offset): (&str, f64, f64)| {
-            format!("{:.0} {unit}", (celsius - offset) / scale)
+            // Nought has no sign.
+            format!("{:.0} {unit}", ((celsius - offset) / scale).round() + 0.0)
         };
         format!("{} ({})", one(first), one(second))
     }

@@ -1,0 +1,441 @@
+//! A joint as asked about, and what comes of it at its loosest and tightest.
+
+use uom::si::{
+    f64::{Force, Pressure, Torque},
+    force::newton,
+    pressure::{megapascal, pascal},
+    torque::newton_meter,
+};
+
+use super::{
+    Compound, Friction, HubState, Joining, Lubricant, Ring, Stress, Surface, plastic, refused,
+};
+use crate::{
+    error::Error,
+    size::{Length, Limits},
+    standards::materials::Material,
+};
+
+/// How much of the summed roughness Rz a joint loses on the diameter: the
+/// textbooks' figure and DIN 7190:2001's, on the safe side for grip.
+pub const SMOOTHING_MOST: f64 = 0.8;
+/// The same as DIN 7190-1:2017 is reported to take it, on the safe side for
+/// stress.
+pub const SMOOTHING_LEAST: f64 = 0.4;
+
+/// A part between the shaft and the hub, with the joint on its outside.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sleeve {
+    /// What it is made of.
+    pub material: Material,
+    /// Its outside diameter.
+    pub outside: Length,
+    /// The interference on its outside, on the diameter; below nought it is
+    /// clearance.
+    pub interference: Limits,
+}
+
+/// Two parts, or more, to be pressed or shrunk together.
+///
+/// ```
+/// use fits_core::{Length, Limits, shop::assemble::Joint, standards::materials::Material};
+/// use uom::si::{pressure::megapascal, torque::newton_meter};
+/// // 40H7/u6 in a hub of 80 mm (Shigley, 8th ed., Problem 3-66), 30 mm long.
+/// let steel = Material::find("steel 4140")?;
+/// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+/// let mut joint = Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?;
+/// joint.length = Some("30mm".parse()?);
+/// let assembly = joint.solve()?;
+/// let (least, most) = assembly.pressure(0);
+/// assert!((most.get::<megapascal>() - 147.5).abs() < 0.05);
+/// assert!((least.get::<megapascal>() - 67.9).abs() < 0.05);
+/// // 0.08 x 67.9 MPa on 40 x 30 mm.
+/// assert!((assembly.torque().expect("a length").get::<newton_meter>() - 409.7).abs() < 0.5);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joint {
+    /// Nominal diameter of the joint.
+    pub diameter: Length,
+    /// Interference on the diameter, the least and the most; below nought it
+    /// is clearance.
+    pub interference: Limits,
+    /// Outside diameter of the hub.
+    pub outside: Length,
+    /// Bore of the shaft; nought of a solid one.
+    pub inside: Length,
+    /// What the hub is made of.
+    pub hub: Material,
+    /// What the shaft is made of.
+    pub shaft: Material,
+    /// Parts between the shaft and the hub, from the inside out.
+    pub sleeves: Vec<Sleeve>,
+    /// How long the parts are engaged.
+    pub length: Option<Length>,
+    /// The roughness Rz of both surfaces, summed; nought where it is not
+    /// regarded.
+    pub roughness: Length,
+    /// Friction between the two surfaces.
+    pub friction: Friction,
+}
+
+impl Joint {
+    /// A shaft in a hub, pressed dry, its length and roughness not known.
+    ///
+    /// # Errors
+    /// Friction is known for every pair of families, so none as yet.
+    pub fn new(
+        diameter: Length,
+        interference: Limits,
+        outside: Length,
+        hub: &Material,
+        shaft: &Material,
+    ) -> Result<Self, Error> {
+        Ok(Self {
+            diameter,
+            interference,
+            outside,
+            inside: Length::ZERO,
+            hub: hub.clone(),
+            shaft: shaft.clone(),
+            sleeves: Vec::new(),
+            length: None,
+            roughness: Length::ZERO,
+            friction: Friction::between(hub, shaft, Joining::Press, Lubricant::Dry)?,
+        })
+    }
+
+    /// Every part as a ring, from the inside out.
+    pub fn rings(&self) -> Vec<Ring<'_>> {
+        let shaft = Ring { bore: self.inside, outside: self.diameter, material: &self.shaft };
+        let mut rings = vec![shaft];
+        let mut bore = self.diameter;
+        for sleeve in &self.sleeves {
+            rings.push(Ring { bore, outside: sleeve.outside, material: &sleeve.material });
+            bore = sleeve.outside;
+        }
+        rings.push(Ring { bore, outside: self.outside, material: &self.hub });
+        rings
+    }
+
+    fn interferences(&self) -> impl Iterator<Item = Limits> {
+        core::iter::once(self.interference)
+            .chain(self.sleeves.iter().map(|sleeve| sleeve.interference))
+    }
+
+    /// An interference less a share of the roughness.
+    fn working(&self, interference: Length, share: f64) -> Result<Length, Error> {
+        let lost = super::millimetres(self.roughness.millimetres() * share)?;
+        let rest = interference.checked_sub(lost)?;
+        // Roughness takes away an interference, it makes no clearance.
+        Ok(if interference.is_positive() { rest.max(Length::ZERO) } else { interference })
+    }
+
+    /// What comes of it.
+    ///
+    /// # Errors
+    /// Sizes that leave no wall, a length that is none, no interference at
+    /// all, or one that no press or shrink fit has.
+    pub fn solve(&self) -> Result<Assembly, Error> {
+        self.check()?;
+        let rings = self.rings();
+        let ends = |loose: f64, tight: f64| -> Result<Vec<(Length, Length)>, Error> {
+            self.interferences()
+                .map(|it| Ok((self.working(it.lower(), loose)?, self.working(it.upper(), tight)?)))
+                .collect()
+        };
+        let safe = ends(SMOOTHING_MOST, SMOOTHING_LEAST)?;
+        let pick = |ends: &[(Length, Length)], tight: &dyn Fn(usize) -> bool| -> Vec<Length> {
+            ends.iter()
+                .enumerate()
+                .map(|(at, (least, most))| if tight(at) { *most } else { *least })
+                .collect()
+        };
+        let loosest = Compound::solve(&rings, &pick(&safe, &|_| false))?;
+        let tightest = Compound::solve(&rings, &pick(&safe, &|_| true))?;
+        let states = match (rings.as_slice(), safe.as_slice()) {
+            ([shaft, hub], [(least, most)]) => {
+                (plastic::hub_state(shaft, hub, *least)?, plastic::hub_state(shaft, hub, *most)?)
+            }
+            _ => (HubState::Elastic, HubState::Elastic),
+        };
+        // A sleeve is worst off with one joint tight and the other loose: all
+        // are tried. There are at most six joints.
+        let mut worst: Vec<Option<Worst>> = vec![None; rings.len()];
+        for choice in 0..1_u32 << safe.len() {
+            let solved = Compound::solve(&rings, &pick(&safe, &|at| choice >> at & 1 == 1))?;
+            for (at, (ring, slot)) in rings.iter().zip(&mut worst).enumerate() {
+                for surface in [Surface::Bore, Surface::Outside] {
+                    let found = Worst::of(ring, surface, solved.stress(at, surface)?);
+                    if slot.is_none_or(|before| before.used < found.used) {
+                        *slot = Some(found);
+                    }
+                }
+            }
+        }
+        // Both smoothings at both ends, to show where it matters.
+        let other = ends(SMOOTHING_LEAST, SMOOTHING_MOST)?;
+        let other = [false, true].map(|tight| Compound::solve(&rings, &pick(&other, &|_| tight)));
+        let [other_loosest, other_tightest] = other;
+        Ok(Assembly {
+            other: (other_loosest?.pressure(0), other_tightest?.pressure(0)),
+            joint: self.clone(),
+            loosest,
+            tightest,
+            states,
+            worst: worst.into_iter().flatten().collect(),
+        })
+    }
+
+    fn check(&self) -> Result<(), Error> {
+        if !self.diameter.is_positive() {
+            return Err(refused(
+                format!("a joint of {} is none", self.diameter),
+                "give the diameter that both parts share",
+            ));
+        }
+        if let Some(length) = self.length.filter(|length| !length.is_positive()) {
+            return Err(refused(
+                format!("a joint {length} long holds nothing"),
+                "give the length in contact, as long 25",
+            ));
+        }
+        for ring in self.rings() {
+            if ring.outside <= ring.bore {
+                return Err(super::cylinder::no_wall(ring.bore, ring.outside));
+            }
+        }
+        let most = self.interferences().map(Limits::upper).max().unwrap_or(Length::ZERO);
+        if !most.is_positive() {
+            let loose = self.interference.upper().checked_neg()?;
+            let least = self.interference.lower().checked_neg()?;
+            return Err(refused(
+                if least == loose {
+                    format!("nothing presses: the parts are loose by {loose}")
+                } else {
+                    format!("nothing presses: the parts are loose by {loose} to {least}")
+                },
+                "take a tighter class, as s6; a slip fit is held by a retaining compound, a key or a pin",
+            ));
+        }
+        // Beyond any press or shrink fit: a radius taken for a diameter, a slip
+        // of the point, or a wall no thicker than what it should take up.
+        let parts = core::iter::once((self.diameter, self.interference))
+            .chain(self.sleeves.iter().map(|sleeve| (sleeve.outside, sleeve.interference)));
+        for (diameter, interference) in parts {
+            if interference.upper().checked_mul(50)? > diameter {
+                return Err(refused(
+                    format!(
+                        "an interference of {} on {diameter} is no press or shrink fit",
+                        interference.upper()
+                    ),
+                    "those have a thousandth of the diameter or two: check the point and the unit",
+                ));
+            }
+        }
+        for ring in self.rings() {
+            let wall = ring.outside.checked_sub(ring.bore)?.half();
+            if wall < most.checked_mul(2)? {
+                return Err(refused(
+                    format!("a wall of {wall} is too thin for an interference of {most}"),
+                    "a wall several times as thick, or a slip fit and a retaining compound",
+                ));
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Where a part is worst off, at any mix of sizes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Worst {
+    /// At which surface.
+    pub surface: Surface,
+    /// The stresses there.
+    pub stress: Stress,
+    /// The strength it is held against: yield, or tensile of what breaks
+    /// first; none where it is not known.
+    pub strength: Option<Pressure>,
+    /// It breaks before it yields.
+    pub brittle: bool,
+    /// The stress as a share of the strength; of the stress alone, in
+    /// megapascals, where no strength is known.
+    used: f64,
+}
+
+impl Worst {
+    fn of(ring: &Ring<'_>, surface: Surface, stress: Stress) -> Self {
+        let tensile = ring.material.tensile_strength();
+        let strength = tensile.or(ring.material.yield_strength());
+        let mut found = Self { surface, stress, strength, brittle: tensile.is_some(), used: 0.0 };
+        found.used = found.counts().get::<megapascal>()
+            / strength.map_or(1.0, |strength| strength.get::<megapascal>());
+        found
+    }
+
+    /// The stress that counts: von Mises, or the pull of what is brittle.
+    pub fn counts(&self) -> Pressure {
+        if self.brittle {
+            Pressure::new::<megapascal>(self.stress.hoop.get::<megapascal>().max(0.0))
+        } else {
+            self.stress.von_mises()
+        }
+    }
+
+    /// How many times the strength holds; none where it is not known, or
+    /// nothing pulls.
+    pub fn safety(&self) -> Option<f64> {
+        self.strength.filter(|_| self.used > 0.0).map(|_| 1.0 / self.used)
+    }
+
+    /// Does it yield, or break?
+    pub fn gives(&self) -> bool {
+        self.safety().is_some_and(|safety| safety < 1.0)
+    }
+}
+
+/// A joint solved at its loosest and its tightest.
+#[derive(Clone, Debug)]
+pub struct Assembly {
+    joint: Joint,
+    loosest: Compound,
+    tightest: Compound,
+    /// The hub at the loosest and at the tightest.
+    states: (HubState, HubState),
+    worst: Vec<Worst>,
+    other: (Pressure, Pressure),
+}
+
+impl Assembly {
+    /// The joint as asked about.
+    pub const fn joint(&self) -> &Joint {
+        &self.joint
+    }
+
+    /// The parts at their loosest, elastic, the more of the roughness lost.
+    pub const fn loosest(&self) -> &Compound {
+        &self.loosest
+    }
+
+    /// The parts at their tightest, as if all stayed elastic, the less of the
+    /// roughness lost.
+    pub const fn tightest(&self) -> &Compound {
+        &self.tightest
+    }
+
+    /// The interference that works: least with the more of the roughness
+    /// lost, most with the less.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn working(&self) -> Result<(Length, Length), Error> {
+        let range = self.joint.interference;
+        Ok((
+            self.joint.working(range.lower(), SMOOTHING_MOST)?,
+            self.joint.working(range.upper(), SMOOTHING_LEAST)?,
+        ))
+    }
+
+    /// The least and the most pressure at a joint, counted from the innermost:
+    /// least for what it holds, most for stress and press. Nought where it
+    /// does not touch.
+    pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
+        let of = |state, solved: &Compound| match state {
+            HubState::Partly(hub) => hub.pressure,
+            _ => solved.pressure(joint),
+        };
+        (of(self.states.0, &self.loosest), of(self.states.1, &self.tightest))
+    }
+
+    /// The same at the innermost joint by the other smoothing at each end; the
+    /// same figures where no roughness is given.
+    pub const fn other_pressure(&self) -> (Pressure, Pressure) {
+        self.other
+    }
+
+    /// What the hub does at its tightest.
+    pub const fn hub_state(&self) -> HubState {
+        self.states.1
+    }
+
+    /// Where each part is worst off, elastic, from the inside out.
+    pub fn worst(&self) -> &[Worst] {
+        &self.worst
+    }
+
+    /// Does any part yield, or break?
+    pub fn yields(&self) -> bool {
+        self.worst.iter().any(Worst::gives)
+    }
+
+    /// Does every part keep, be it that the hub yields a little about its
+    /// bore: less than a third of its section (DIN 7190-1 allows that in a
+    /// ductile hub)?
+    pub fn figures_hold(&self) -> bool {
+        match self.states.1 {
+            HubState::Partly(_) => true,
+            HubState::Beyond => false,
+            HubState::Elastic => !self.yields(),
+        }
+    }
+
+    /// What the press must give at the end of the stroke; it grows evenly from
+    /// nothing. None where no length is known.
+    pub fn press_force(&self) -> Option<Force> {
+        let pressure = self.pressure(0).1;
+        self.area().map(|area| {
+            Force::new::<newton>(self.joint.friction.to_press() * pressure.get::<pascal>() * area)
+        })
+    }
+
+    /// What it holds along the axis at its loosest. None where no length is
+    /// known.
+    pub fn axial_hold(&self) -> Option<Force> {
+        let pressure = self.pressure(0).0;
+        self.area().map(|area| {
+            Force::new::<newton>(self.joint.friction.holds() * pressure.get::<pascal>() * area)
+        })
+    }
+
+    /// The torque it holds at its loosest. None where no length is known.
+    pub fn torque(&self) -> Option<Torque> {
+        let radius = self.joint.diameter.millimetres() / 2e3;
+        self.axial_hold().map(|force| Torque::new::<newton_meter>(force.get::<newton>() * radius))
+    }
+
+    /// The most interference with which no part yields or breaks, on the
+    /// diameter; none for more than two parts, and where no strength is known.
+    pub fn elastic_up_to(&self) -> Option<Length> {
+        if !self.joint.sleeves.is_empty() || self.worst.iter().all(|it| it.strength.is_none()) {
+            return None;
+        }
+        let used = self.worst.iter().filter(|it| it.strength.is_some()).map(|it| it.used);
+        let most = used.fold(0.0, f64::max);
+        if most <= 0.0 {
+            return None;
+        }
+        let (_, working) = self.working().ok()?;
+        let lost = self.joint.roughness.millimetres() * SMOOTHING_LEAST;
+        super::millimetres(working.millimetres() / most + lost).ok()
+    }
+
+    /// How much the diameter of a part's surface grows, at its loosest and at
+    /// its tightest; closing in is below nought.
+    ///
+    /// # Errors
+    /// There is no such part.
+    pub fn growth(&self, ring: usize, surface: Surface) -> Result<(Length, Length), Error> {
+        let most = match (self.states.1, ring, surface) {
+            (HubState::Partly(hub), 1, Surface::Outside) => hub.growth,
+            (HubState::Partly(hub), 0, Surface::Bore) => hub.shaft_growth,
+            _ => self.tightest.growth(ring, surface)?,
+        };
+        Ok((self.loosest.growth(ring, surface)?, most))
+    }
+
+    /// The area in contact in square metres.
+    fn area(&self) -> Option<f64> {
+        let length = self.joint.length?.millimetres();
+        Some(core::f64::consts::PI * self.joint.diameter.millimetres() * length / 1e6)
+    }
+}

@@ -1,0 +1,447 @@
+//! `assemble`: a joint and its parts; and `pick` by what a joint must hold.
+
+use fits_core::size::Number;
+
+use super::{
+    clauses::{once, one_size},
+    fault::{Parsed, fatal, fatal_fix},
+    limits_after,
+    measuring::reading,
+    quantities::quantity,
+    sizes::{number_fault, size_after, starts_size},
+    words::{keyword, near_miss, separator, shortened, space, span, word},
+};
+use crate::query::{
+    Amount, Body, Dimension, Ends, JointText, Part, Query, Size, SleeveText, Spot, Tolerance,
+    WishText,
+};
+
+/// Words that begin a clause here, and so end a material's name.
+const CLAUSES: &[&str] = &[
+    "hub",
+    "shaft",
+    "sleeve",
+    "od",
+    "id",
+    "wall",
+    "long",
+    "e",
+    "nu",
+    "alpha",
+    "yield",
+    "interference",
+    "friction",
+    "rz",
+    "clearance",
+    "within",
+    "shrink",
+    "shrunk",
+    "blind",
+    "dry",
+    "oil",
+    "oiled",
+    "grease",
+    "greased",
+    "moly",
+    "lubricated",
+    "degreased",
+    "lubricant",
+];
+
+/// Words that begin a wish, and end a material's name too.
+const WISHES: &[&str] = &["holds", "press", "safe"];
+
+const LUBRICANTS: &[&str] =
+    &["dry", "oil", "oiled", "grease", "greased", "moly", "lubricated", "degreased"];
+
+const EXAMPLE: &str = "as in `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel`";
+
+/// The part that sizes and figures now belong to.
+#[derive(Clone, Copy, PartialEq)]
+enum Now {
+    Hub,
+    Shaft,
+    Sleeve,
+}
+
+fn joint(size: Size, tolerance: Tolerance) -> JointText {
+    JointText {
+        head: Part::new(None, None, size, tolerance),
+        interference: None,
+        hub: Body::default(),
+        shaft: Body::default(),
+        sleeves: Vec::new(),
+        friction: None,
+        lubricant: None,
+        shrink: None,
+        blind: None,
+        roughness: None,
+        clearance: None,
+        within: None,
+    }
+}
+
+/// After `assemble`.
+pub(super) fn assemble(input: &str, total: usize) -> Parsed<'_, Query> {
+    let (input, _) = space(input)?;
+    let (rest, size) = size_after(input, total, "the size of the joint is missing", EXAMPLE)?;
+    let (rest, tolerance) = limits_after(rest, total)?;
+    let mut joint = joint(size, tolerance.unwrap_or(Tolerance::Bare));
+    let mut now = Now::Hub;
+    let mut input = rest;
+    loop {
+        let (rest, _) = separator(input)?;
+        if rest.is_empty() {
+            return Ok((rest, Query::Assemble(Box::new(joint))));
+        }
+        input = match clause(rest, total, &mut joint, &mut now)? {
+            (end, true) => end,
+            (_, false) => fit_word(rest, total, &mut joint)?.0,
+        };
+    }
+}
+
+/// After `pick SIZE`, where what follows is a wish, not a range.
+pub(super) fn pick(input: &str, total: usize, size: Size) -> Parsed<'_, Query> {
+    let mut joint = joint(size, Tolerance::Bare);
+    let mut wishes = WishText::default();
+    let mut now = Now::Hub;
+    let mut input = input;
+    loop {
+        let (rest, _) = separator(input)?;
+        if rest.is_empty() {
+            let (joint, wishes) = (Box::new(joint), Box::new(wishes));
+            return Ok((rest, Query::PickGrip { joint, wishes }));
+        }
+        input = wish(rest, total, &mut wishes)?.0;
+        if input.len() == rest.len() {
+            let (end, known) = clause(rest, total, &mut joint, &mut now)?;
+            if !known {
+                return unknown(
+                    rest,
+                    "a torque to hold, a press or a part is said here, as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+                );
+            }
+            input = end;
+        }
+    }
+}
+
+/// Does a wish begin here?
+pub(super) fn starts_wish(input: &str) -> bool {
+    keyword("holds")(input).is_ok()
+        || keyword("press")(input).is_ok()
+        || keyword("hub")(input).is_ok()
+}
+
+fn wish<'a>(input: &'a str, total: usize, wishes: &mut WishText) -> Parsed<'a, ()> {
+    if let Ok((after, ())) = keyword("holds")(input) {
+        let (after, _) = space(after)?;
+        let (end, found) = quantity(
+            after,
+            total,
+            Dimension::Torque,
+            "the torque is missing after `holds`",
+            "as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        )?;
+        return once(input, end, &mut wishes.holds, found);
+    }
+    if let Ok((after, ())) = keyword("press")(input) {
+        let (after, _) = space(after)?;
+        let after = keyword("under")(after).map_or(after, |(after, ())| after);
+        let (after, _) = space(after)?;
+        let (end, found) = quantity(
+            after,
+            total,
+            Dimension::Force,
+            "the force is missing after `press under`",
+            "as in `pick 20 press under 20 kN, hub steel od 40 long 25`",
+        )?;
+        return once(input, end, &mut wishes.press_under, found);
+    }
+    if let Ok((after, ())) = keyword("hub")(input) {
+        let (start, _) = space(after)?;
+        if let Ok((end, ())) = keyword("safe")(start) {
+            let at = span(total, input, end);
+            return once(input, end, &mut wishes.hub_safe, Spot { value: (), at });
+        }
+    }
+    Ok((input, ()))
+}
+
+/// One clause of a joint; false where none begins here.
+fn clause<'a>(
+    input: &'a str,
+    total: usize,
+    joint: &mut JointText,
+    now: &mut Now,
+) -> Parsed<'a, bool> {
+    if let Some(after) = input.strip_prefix('=') {
+        let (end, ()) = reading(after, total, &mut joint.head, input)?;
+        if joint.head.measuring.is_some() {
+            return fatal(
+                input,
+                input.len() - end.len(),
+                "a joint takes one reading of each part",
+                "as in `assemble 20 H7/s6 = 20.013/20.04, hub steel od 40 long 25`",
+            );
+        }
+        return Ok((end, true));
+    }
+    if *now == Now::Sleeve
+        && let Some(sleeve) = joint.sleeves.last_mut()
+        && sleeve.classes.is_none()
+        && let Ok((end, Some(tolerance))) = super::tolerance(input, total)
+    {
+        sleeve.classes = Some(tolerance);
+        return Ok((end, true));
+    }
+    let Ok((after, typed)) = word(input) else {
+        return Ok((input, false));
+    };
+    let typed = typed.to_ascii_lowercase();
+    if !CLAUSES.contains(&typed.as_str()) {
+        return Ok((input, false));
+    }
+    let at = span(total, input, after);
+    let (start, _) = space(after)?;
+    let done = |(end, ()): (&'a str, ())| (end, true);
+    match typed.as_str() {
+        "hub" | "shaft" | "sleeve" => {
+            *now = match typed.as_str() {
+                "hub" => Now::Hub,
+                "shaft" => Now::Shaft,
+                _ => Now::Sleeve,
+            };
+            return part(start, total, joint, *now, at).map(done);
+        }
+        "long" => {
+            let missing = "the length is missing after `long`";
+            return one_size(input, after, total, &mut joint.head.long, missing, EXAMPLE).map(done);
+        }
+        "clearance" => {
+            let missing = "the play is missing after `clearance`";
+            return one_size(input, after, total, &mut joint.clearance, missing, EXAMPLE).map(done);
+        }
+        "interference" => {
+            let missing = "the interference is missing";
+            let (end, found) = ends(start, total, "..", missing)?;
+            let sleeve = joint.sleeves.last_mut().filter(|_| *now == Now::Sleeve);
+            let slot = sleeve.map_or(&mut joint.interference, |sleeve| &mut sleeve.interference);
+            return once(input, end, slot, found).map(done);
+        }
+        "rz" => {
+            let (end, found) = ends(start, total, "/", "the roughness is missing after `rz`")?;
+            return once(input, end, &mut joint.roughness, found).map(done);
+        }
+        "friction" => {
+            let (end, found) = friction(start, total)?;
+            return once(input, end, &mut joint.friction, found).map(done);
+        }
+        "within" => {
+            let (end, found) = quantity(
+                start,
+                total,
+                Dimension::Time,
+                "the time is missing after `within`",
+                "as in `assemble 20 H7/s6, hub steel od 40 long 25, shaft steel, within 30 s`",
+            )?;
+            return once(input, end, &mut joint.within, found).map(done);
+        }
+        "shrink" | "shrunk" => {
+            return once(input, after, &mut joint.shrink, Spot { value: (), at }).map(done);
+        }
+        "blind" => {
+            return once(input, after, &mut joint.blind, Spot { value: (), at }).map(done);
+        }
+        "lubricant" => {
+            let (end, name) = name(start, &[CLAUSES])?;
+            let at = span(total, start, end);
+            return once(input, end, &mut joint.lubricant, Spot { value: name, at }).map(done);
+        }
+        other if LUBRICANTS.contains(&other) => {
+            let said = Spot { value: typed.clone(), at };
+            return once(input, after, &mut joint.lubricant, said).map(done);
+        }
+        _ => {}
+    }
+    let body = match now {
+        Now::Hub => &mut joint.hub,
+        Now::Shaft => &mut joint.shaft,
+        Now::Sleeve => match joint.sleeves.last_mut() {
+            Some(sleeve) => &mut sleeve.body,
+            None => &mut joint.hub,
+        },
+    };
+    of_body(input, after, total, body, &typed)
+}
+
+/// A part's material after its name.
+fn part<'a>(
+    start: &'a str,
+    total: usize,
+    joint: &mut JointText,
+    now: Now,
+    at: std::ops::Range<usize>,
+) -> Parsed<'a, ()> {
+    let slot = match now {
+        Now::Hub => &mut joint.hub.material,
+        Now::Shaft => &mut joint.shaft.material,
+        Now::Sleeve => {
+            let sleeve =
+                SleeveText { body: Body::default(), at, classes: None, interference: None };
+            joint.sleeves.push(sleeve);
+            match joint.sleeves.last_mut() {
+                Some(sleeve) => &mut sleeve.body.material,
+                None => return Ok((start, ())),
+            }
+        }
+    };
+    material(start, total, slot)
+}
+
+/// A size or a figure of one part.
+fn of_body<'a>(
+    input: &'a str,
+    after: &'a str,
+    total: usize,
+    body: &mut Body,
+    typed: &str,
+) -> Parsed<'a, bool> {
+    let (start, _) = space(after)?;
+    let done = |(end, ()): (&'a str, ())| (end, true);
+    let figure = |dimension, missing: &str, slot: &mut Option<Amount>| {
+        const FIGURES: &str =
+            "as in `assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62, shaft steel`";
+        let (end, found) = quantity(start, total, dimension, missing, FIGURES)?;
+        once(input, end, slot, found).map(done)
+    };
+    match typed {
+        "od" => {
+            let missing = "the outside diameter is missing after `od`";
+            one_size(input, after, total, &mut body.od, missing, EXAMPLE).map(done)
+        }
+        "id" => {
+            let missing = "the bore is missing after `id`";
+            one_size(input, after, total, &mut body.id, missing, EXAMPLE).map(done)
+        }
+        "wall" => {
+            let missing = "the wall is missing after `wall`";
+            one_size(input, after, total, &mut body.wall, missing, EXAMPLE).map(done)
+        }
+        "e" => figure(Dimension::Pressure, "the modulus is missing after `e`", &mut body.modulus),
+        "yield" => {
+            figure(Dimension::Pressure, "the strength is missing after `yield`", &mut body.strength)
+        }
+        "alpha" => figure(
+            Dimension::Expansion,
+            "the expansion is missing after `alpha`",
+            &mut body.expansion,
+        ),
+        "nu" => {
+            let (end, found) = plain(start, total, "Poisson's ratio is missing after `nu`")?;
+            once(input, end, &mut body.poisson, found).map(done)
+        }
+        _ => Ok((input, false)),
+    }
+}
+
+/// A plain number.
+fn plain<'a>(input: &'a str, total: usize, missing: &str) -> Parsed<'a, Spot<f64>> {
+    match Number::scan(input) {
+        Ok(Some((number, taken))) => {
+            let (top, bottom) = number.ratio();
+            #[allow(clippy::cast_precision_loss, reason = "a measured figure: 53 bits are plenty")]
+            let number = top as f64 / bottom as f64;
+            let end = input.get(taken..).unwrap_or_default();
+            Ok((end, Spot { value: number, at: span(total, input, end) }))
+        }
+        Ok(None) => fatal(input, 0, missing, EXAMPLE),
+        Err(error) => number_fault(input, &error),
+    }
+}
+
+fn friction(input: &str, total: usize) -> Parsed<'_, Spot<(f64, f64)>> {
+    let missing = "the coefficient is missing after `friction`";
+    let (rest, low) = plain(input, total, missing)?;
+    let Some(after) = rest.strip_prefix("..") else {
+        return Ok((rest, Spot { value: (low.value, low.value), at: low.at }));
+    };
+    let (end, high) = plain(after, total, missing)?;
+    Ok((end, Spot { value: (low.value, high.value), at: span(total, input, end) }))
+}
+
+/// A size, or two with a mark between them.
+fn ends<'a>(input: &'a str, total: usize, mark: &str, missing: &str) -> Parsed<'a, Ends> {
+    let (rest, from) = size_after(input, total, missing, EXAMPLE)?;
+    let (after, _) = space(rest)?;
+    let Some(after) = after.strip_prefix(mark) else {
+        return Ok((rest, Ends { from, to: None }));
+    };
+    let (after, _) = space(after)?;
+    let (end, to) = size_after(after, total, missing, EXAMPLE)?;
+    Ok((end, Ends { from, to: Some(to) }))
+}
+
+/// Words and numbers up to a comma or a word that ends them: `aluminium
+/// 6061-T6`.
+fn name<'a>(input: &'a str, ends: &[&[&str]]) -> Parsed<'a, String> {
+    let mut found = String::new();
+    let mut rest = input;
+    loop {
+        let (next, _) = space(rest)?;
+        let end = next
+            .find(|c: char| !(c.is_alphanumeric() || matches!(c, '-' | '.' | '/' | '\'')))
+            .unwrap_or(next.len());
+        let (typed, after) = next.split_at(end);
+        let small = typed.to_ascii_lowercase();
+        if typed.is_empty() || ends.iter().any(|list| list.contains(&small.as_str())) {
+            return Ok((rest, found));
+        }
+        if !found.is_empty() {
+            found.push(' ');
+        }
+        found.push_str(typed);
+        rest = after;
+    }
+}
+
+/// A material's name; none where figures follow at once.
+fn material<'a>(input: &'a str, total: usize, slot: &mut Option<Spot<String>>) -> Parsed<'a, ()> {
+    let (end, name) = name(input, &[CLAUSES, WISHES])?;
+    if name.is_empty() {
+        return Ok((input, ()));
+    }
+    once(input, end, slot, Spot { value: name, at: span(total, input, end) })
+}
+
+/// A shop's word for the fit.
+fn fit_word<'a>(input: &'a str, total: usize, joint: &mut JointText) -> Parsed<'a, ()> {
+    let (end, words) = name(input, &[CLAUSES])?;
+    let slip = CLAUSES.iter().find(|known| near_miss(&words.to_ascii_lowercase(), known));
+    if let Some(known) = slip {
+        return fatal_fix(
+            input,
+            words.len(),
+            format!("`{}` is not understood", shortened(&words)),
+            "",
+            Some((words.len(), (*known).to_owned())),
+        );
+    }
+    if words.is_empty() || starts_size(input) || joint.head.word.is_some() {
+        return unknown(input, EXAMPLE);
+    }
+    let said = Spot { value: words.to_lowercase(), at: span(total, input, end) };
+    once(input, end, &mut joint.head.word, said)
+}
+
+fn unknown<T>(input: &str, advice: &str) -> Result<T, nom::Err<super::Fault>> {
+    let typed = input.split([' ', ',']).next().unwrap_or(input);
+    let length = typed.len().max(input.chars().next().map_or(0, char::len_utf8));
+    let near = CLAUSES.iter().find(|known| near_miss(&typed.to_ascii_lowercase(), known));
+    let message = format!("`{}` is not understood here", shortened(typed));
+    match near {
+        Some(known) => fatal_fix(input, length, message, "", Some((length, (*known).to_owned()))),
+        None => fatal(input, length, message, advice),
+    }
+}

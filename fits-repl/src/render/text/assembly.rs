@@ -1,0 +1,311 @@
+//! Joints in words: what the press must give and what it holds come first,
+//! then whether it keeps, then heat and lead-in, then a picture of the wall.
+
+use std::fmt::Write as _;
+
+use fits_core::{
+    Length, Limits,
+    size::{Decimals, Rounding, Unit},
+};
+
+use super::{LINES, Style, Text, lines::wrapped, quantities::figures};
+use crate::answer::{AssemblyAnswer, BodyFigures, GripFigures, PickGripAnswer};
+
+/// Columns of the picture's bars.
+const BARS: f64 = 40.0;
+
+impl Text {
+    pub(super) fn assembly(&self, out: &mut String, answer: &AssemblyAnswer) {
+        let lubricant = answer.lubricant;
+        let (low, high) = (answer.friction.min, answer.friction.max);
+        if let Some(force) = answer.press_force_n {
+            let value = self.style(Style::Strong, &format!("{:<22}", self.force(force)));
+            // A shrunk joint is pressed only to part it.
+            let (word, when) = match answer.joining {
+                "shrink" => ("APART", "to press it apart cold"),
+                _ => ("PRESS", "by the end of the stroke"),
+            };
+            let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
+        }
+        if let (Some(torque), Some(axial)) = (answer.torque_n_m, answer.axial_hold_n) {
+            let value = self.style(Style::Strong, &format!("{:<22}", self.torque(torque)));
+            let along = self.one_force(axial);
+            let _ = writeln!(out, "HOLDS {value}at the loosest, friction {low}; {along} along");
+        }
+        self.keeps(out, answer);
+        let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
+        if let Ok(range) = range {
+            let _ = writeln!(out, "  {:<12} {}", "interference", self.tightness(range));
+        }
+        self.worked_by(out, answer);
+        let (least, most) = (answer.pressure_mpa.min * 1e6, answer.pressure_mpa.max * 1e6);
+        let pressures =
+            if least < most { self.pressures(least, most) } else { self.pressure(most) };
+        let _ = writeln!(out, "  {:<12} {pressures}", "pressure");
+        for outer in &answer.outer_pressures_mpa {
+            let said = self.pressures(outer.min * 1e6, outer.max * 1e6);
+            let _ = writeln!(out, "  {:<12} {said}", "further out");
+        }
+        for part in &answer.parts {
+            self.body(out, part);
+        }
+        self.heat(out, answer);
+        self.lead_in(out, answer);
+        for note in &answer.notes {
+            wrapped(out, "  ", note);
+        }
+        Self::cautions(out, &answer.cautions);
+        // The picture is the first to go where the screen is full.
+        let before = out.len();
+        self.wall(out, answer);
+        if out.lines().count() > LINES {
+            out.truncate(before);
+        }
+    }
+
+    fn keeps(&self, out: &mut String, answer: &AssemblyAnswer) {
+        let what = format!("{} {}", Self::size(answer.nominal_mm.0, self.units()[0]), answer.class);
+        let least = answer.parts.iter().filter_map(|part| part.safety).min_by(f64::total_cmp);
+        let not_judged: Vec<&str> = answer
+            .parts
+            .iter()
+            .filter(|part| part.strength_mpa.is_none())
+            .map(|part| part.part)
+            .collect();
+        let lighter = match (&answer.lighter, answer.elastic_up_to_mm) {
+            (Some(class), _) => format!("; {class} would keep"),
+            (None, Some(up_to)) => {
+                format!("; nothing over {} would keep", self.one_difference(up_to.0))
+            }
+            (None, None) => String::new(),
+        };
+        let (style, word, rest) = if answer.yields {
+            (Style::Bad, "YIELDS", format!("at the tightest{lighter}"))
+        } else if not_judged.is_empty() {
+            let least = least.map_or("many".to_owned(), figures);
+            (Style::Good, "KEEPS", format!("{least} times under its strength"))
+        } else {
+            let unknown = not_judged.join(" and ");
+            (Style::Faint, "MIND", format!("no strength known of the {unknown}: yield not judged"))
+        };
+        let word = self.style(style, word);
+        wrapped(out, "", &format!("{word} {what}: {rest}"));
+    }
+
+    /// Interference in both units, or clearance and interference.
+    fn tightness(&self, range: Limits) -> String {
+        let (low, high) = (range.lower(), range.upper());
+        if low == high {
+            return self.difference(high);
+        }
+        if low.is_negative() {
+            let loose = low.checked_neg().unwrap_or(low);
+            return format!(
+                "from {} clearance to {} interference",
+                self.one_difference(loose),
+                self.one_difference(high)
+            );
+        }
+        let ends = self.units().map(|unit| {
+            let unit = if unit == Unit::Inch { Unit::Thou } else { unit };
+            let decimals = match unit {
+                Unit::Thou => Decimals { unit, places: 2 },
+                _ => Decimals::MILLIMETRES,
+            };
+            format!(
+                "{} to {} {}",
+                low.shown(decimals, Rounding::Nearest),
+                high.shown(decimals, Rounding::Nearest),
+                unit.symbol()
+            )
+        });
+        ends.join("   ")
+    }
+
+    fn worked_by(&self, out: &mut String, answer: &AssemblyAnswer) {
+        let Some(other) = answer.other_smoothing_pressure_mpa else { return };
+        let (least, most) = (answer.working_min_mm.0, answer.working_max_mm.0);
+        let said = format!(
+            "{} to {} once smoothed: 0.8 Rz lost for grip, 0.4 for stress; the other way about {} to {}",
+            self.one_difference(least),
+            self.one_difference(most),
+            self.one_pressure(other.min * 1e6),
+            self.one_pressure(other.max * 1e6)
+        );
+        wrapped(out, "               ", &said);
+    }
+
+    fn body(&self, out: &mut String, part: &BodyFigures) {
+        let stress = if part.brittle { part.hoop_mpa.max(0.0) } else { part.von_mises_mpa };
+        let of = match (part.strength_mpa, part.brittle) {
+            (Some(strength), false) => format!(" of {}", self.one_pressure(strength * 1e6)),
+            (Some(strength), true) => {
+                format!(" pull of {}, breaks", self.one_pressure(strength * 1e6))
+            }
+            (None, _) => String::new(),
+        };
+        let mut moves = Vec::new();
+        let way = |length: Length| if length.is_negative() { "closes" } else { "grows" };
+        if let Some(bore) = part.bore_growth_mm.filter(|_| part.part != "hub") {
+            moves.push(format!("bore {} {}", way(bore.0), self.size_of(bore.0)));
+        }
+        if part.part == "hub" {
+            let outside = part.outside_growth_mm.0;
+            moves.push(format!("outside {} {}", way(outside), self.size_of(outside)));
+        }
+        let moves =
+            if moves.is_empty() { String::new() } else { format!("; {}", moves.join(", ")) };
+        wrapped(
+            out,
+            &format!("  {:<12} ", part.part),
+            &format!("{}: {}{of}{moves}", part.material, self.one_pressure(stress * 1e6)),
+        );
+    }
+
+    fn size_of(&self, length: Length) -> String {
+        self.one_difference(length.checked_abs().unwrap_or(length))
+    }
+
+    fn heat(&self, out: &mut String, answer: &AssemblyAnswer) {
+        let Some(clearance) = answer.clearance_mm else { return };
+        let mut said = Vec::new();
+        if let Some(to) = answer.heat_to_c {
+            let over = answer.heat_limit_c.filter(|limit| to > *limit);
+            let over = over.map_or(String::new(), |limit| {
+                format!(", more than its {}", self.temperature(limit))
+            });
+            said.push(format!("hub to {}{over}", self.temperature(to)));
+        }
+        if let Some(to) = answer.cool_to_c {
+            said.push(format!("or shaft to {}", self.temperature(to)));
+        }
+        if let Some(both) = &answer.both {
+            said.push(format!(
+                "or both: shaft in {} at {}, hub to {}",
+                both.coolant,
+                self.temperature(both.cool_to_c),
+                self.temperature(both.heat_to_c)
+            ));
+        }
+        if said.is_empty() {
+            said.push("no expansion known".into());
+        }
+        let play = self.one_difference(clearance.0);
+        wrapped(
+            out,
+            &format!("  {:<12} ", "by heat"),
+            &format!("{}; {play} play", said.join(", ")),
+        );
+    }
+
+    fn lead_in(&self, out: &mut String, answer: &AssemblyAnswer) {
+        let lead = &answer.lead_in;
+        let [unit, _] = self.units();
+        let places = if unit == Unit::Inch { 2 } else { 1 };
+        let along = |length: Length| {
+            format!(
+                "{} {}",
+                length.shown(Decimals { unit, places }, Rounding::Nearest),
+                unit.symbol()
+            )
+        };
+        let pilot = Self::target(lead.pilot_max_mm.0, unit, Rounding::Down);
+        let words = format!(
+            "{} deg by {}, or a pilot of {pilot} or a thou less, {} long",
+            lead.angle_deg,
+            along(lead.length_mm.0),
+            along(lead.pilot_length_mm.0)
+        );
+        wrapped(out, &format!("  {:<12} ", "lead-in"), &words);
+    }
+
+    /// Stress through the hub's wall, bore to outside, against its strength.
+    fn wall(&self, out: &mut String, answer: &AssemblyAnswer) {
+        let Some(hub) = answer.parts.last() else { return };
+        let [unit, _] = self.units();
+        let counts = |point: &crate::answer::WallPoint| {
+            if hub.brittle { point.hoop_mpa } else { point.von_mises_mpa }
+        };
+        let most = hub.wall.iter().map(counts).fold(hub.strength_mpa.unwrap_or(0.0), f64::max);
+        if most <= 0.0 {
+            return;
+        }
+        let column = |stress: f64| (stress / most * BARS).round().max(0.0);
+        let name = if hub.brittle { "hub's hoop stress" } else { "hub's von Mises stress" };
+        let mark = hub.strength_mpa.map_or("", |_| ", | its strength");
+        let _ = writeln!(out, "  {name} through the wall{mark}");
+        for point in hub.wall.iter().step_by(2) {
+            let filled = column(counts(point));
+            let limit = hub.strength_mpa.map(column);
+            let mut bar = String::new();
+            let mut at = 0.0;
+            while at <= BARS {
+                let is_limit = limit.is_some_and(|limit| (limit - at).abs() < 0.5);
+                bar.push(if is_limit {
+                    '|'
+                } else if at < filled {
+                    '='
+                } else {
+                    ' '
+                });
+                at += 1.0;
+            }
+            let place = Self::size(point.at_mm.0, unit);
+            let stress = self.one_pressure(counts(point) * 1e6);
+            let _ = writeln!(out, "  {place:>12} {:<41} {stress}", bar.trim_end());
+        }
+    }
+
+    pub(super) fn pick_grip(&self, out: &mut String, answer: &PickGripAnswer) {
+        let mut wanted = Vec::new();
+        wanted.extend(answer.holds_n_m.map(|torque| format!("holds {}", self.torque(torque))));
+        wanted.extend(
+            answer.press_under_n.map(|force| format!("goes in under {}", self.force(force))),
+        );
+        if answer.hub_safe {
+            wanted.push("nothing yields".into());
+        }
+        wrapped(out, "wanted: ", &wanted.join("; "));
+        let _ = writeln!(
+            out,
+            "{}",
+            match answer.found {
+                0 => "no standard class does it all; the nearest:".to_owned(),
+                1 => "one standard class does:".to_owned(),
+                count => {
+                    let first = if answer.holds_n_m.is_some() { "lightest" } else { "heaviest" };
+                    format!("{count} standard classes do, the {first} first:")
+                }
+            }
+        );
+        for grip in &answer.candidates {
+            self.grip(out, grip);
+        }
+        if answer.found > answer.candidates.len() && answer.holds_n_m.is_some() {
+            let _ = writeln!(out, "  (the last is the heaviest)");
+        }
+        if answer.found == 0 && answer.holds_n_m.is_some() {
+            wrapped(
+                out,
+                "  ",
+                "longer, a thicker or stiffer hub, or a key or a pin beside a lighter press",
+            );
+        }
+        Self::cautions(out, &answer.cautions);
+    }
+
+    fn grip(&self, out: &mut String, grip: &GripFigures) {
+        let ends = [grip.interference_min_mm.0, grip.interference_max_mm.0].map(|end| {
+            let clearance = end.checked_neg().unwrap_or(end);
+            self.one_play(clearance)
+        });
+        let torque = grip.torque_n_m.map_or(String::new(), |torque| self.one_torque(torque));
+        let force = grip.press_force_n.map_or(String::new(), |force| self.one_force(force));
+        let safety = grip.safety.map_or(String::new(), |safety| {
+            if safety < 1.0 { "yields".into() } else { format!("{} x", figures(safety)) }
+        });
+        let range = format!("{} to {}", ends[0], ends[1]);
+        let _ =
+            writeln!(out, "  {:<8}{range:<32}{:>12}{:>12}  {safety}", grip.class, torque, force);
+    }
+}

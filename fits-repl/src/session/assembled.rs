@@ -1,0 +1,367 @@
+//! Joints solved, as answers.
+
+use fits_core::{
+    Length,
+    shop::{
+        FitClasses, Hazard,
+        assemble::{Assembly, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in},
+    },
+    standards::materials::Family,
+};
+use uom::si::{
+    f64::{Force, Pressure, ThermodynamicTemperature, Time, Torque},
+    force::newton,
+    pressure::megapascal,
+    thermodynamic_temperature::degree_celsius,
+    time::second,
+    torque::newton_meter,
+};
+
+use super::{Session, assembly::Asked, resolve::from_core};
+use crate::{
+    answer::{
+        Answer, AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, Mm,
+        PickGripAnswer, PlasticFigures, WallPoint,
+    },
+    problem::Problem,
+    query::{JointText, Units, WishText},
+};
+
+/// Places through a wall.
+const STATIONS: i128 = 8;
+/// How many classes an answer names.
+const CANDIDATES: usize = 8;
+
+impl Session {
+    pub(super) fn assemble(&self, text: &JointText) -> Result<Answer, Problem> {
+        let asked = self.joint(text, false)?;
+        let solved = asked.joint.solve().map_err(|error| self.place(text, &error))?;
+        let heat = self.heat(text, &asked.joint)?;
+        self.assembled(text, asked, &solved, heat.as_ref())
+            .map(|answer| Answer::Assembly(Box::new(answer)))
+    }
+
+    /// How the joint goes together by heat; none with sleeves.
+    pub(super) fn heat(&self, text: &JointText, joint: &Joint) -> Result<Option<Heat>, Problem> {
+        let at = text
+            .within
+            .as_ref()
+            .map(|amount| &amount.at)
+            .or(text.clearance.as_ref().map(|size| &size.at))
+            .unwrap_or(&text.head.size.at);
+        let clearance = text.clearance.as_ref().map(|size| self.length(size)).transpose()?;
+        let within = text.within.as_ref().map(|amount| self.amount(amount)).transpose()?;
+        if !joint.sleeves.is_empty() {
+            if text.within.is_none() && clearance.is_none() {
+                return Ok(None);
+            }
+            return Err(Problem::new("heat is reckoned for one joint at a time", at.clone())
+                .advise("ask for each joint by itself"));
+        }
+        Heat::plan(joint, clearance, within.map(Time::new::<second>))
+            .map(Some)
+            .map_err(|error| from_core(&error, at.clone()))
+    }
+
+    fn assembled(
+        &self,
+        text: &JointText,
+        asked: Asked,
+        solved: &Assembly,
+        heat: Option<&Heat>,
+    ) -> Result<AssemblyAnswer, Problem> {
+        let failed = |error: fits_core::Error| self.place(text, &error);
+        let Asked { joint, class, lubricant, mut notes, bore } = asked;
+        let parts = parts(&joint, solved).map_err(failed)?;
+        let (least, most) = solved.working().map_err(failed)?;
+        let entry = lead_in(joint.diameter, bore).map_err(failed)?;
+        let last = parts.len().saturating_sub(1);
+        let partly_plastic = match solved.hub_state() {
+            HubState::Partly(hub) => Some(PlasticFigures {
+                reaches_mm: Mm(hub.reaches),
+                share: tidy(hub.share),
+                elastic_pressure_mpa: mpa(solved.tightest().pressure(0)),
+            }),
+            _ => None,
+        };
+        let yields = solved.yields();
+        let lighter = if yields { self.lighter(&joint) } else { None };
+        Self::notes(&mut notes, &joint, solved);
+        let range = joint.interference;
+        let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
+        let stress =
+            |part: Option<&BodyFigures>| {
+                part.map_or(0.0, |part| {
+                    if part.brittle { part.hoop_mpa.max(0.0) } else { part.von_mises_mpa }
+                })
+            };
+        Ok(AssemblyAnswer {
+            nominal_mm: Mm(joint.diameter),
+            class,
+            joining: if text.shrink.is_some() { "shrink" } else { "press" },
+            interference_min_mm: Mm(range.lower()),
+            interference_max_mm: Mm(range.upper()),
+            working_min_mm: Mm(least),
+            working_max_mm: Mm(most),
+            pressure_mpa: min_max(solved.pressure(0)),
+            other_smoothing_pressure_mpa: joint
+                .roughness
+                .is_positive()
+                .then(|| min_max(solved.other_pressure())),
+            outer_pressures_mpa: outer.collect(),
+            friction: MinMax { min: joint.friction.holds(), max: joint.friction.to_press() },
+            lubricant,
+            press_force_n: solved.press_force().map(|force| tidy(force.get::<newton>())),
+            axial_hold_n: solved.axial_hold().map(|force| tidy(force.get::<newton>())),
+            torque_n_m: solved.torque().map(|torque| tidy(torque.get::<newton_meter>())),
+            hub_stress_mpa: stress(parts.last()),
+            shaft_stress_mpa: stress(parts.first()),
+            bore_close_in_mm: parts.first().and_then(|shaft| {
+                shaft.bore_growth_mm.and_then(|growth| growth.0.checked_neg().ok()).map(Mm)
+            }),
+            hub_growth_mm: parts.get(last).map_or(Mm(Length::ZERO), |hub| hub.outside_growth_mm),
+            parts,
+            elastic_up_to_mm: solved.elastic_up_to().map(Mm),
+            partly_plastic,
+            yields,
+            valid: solved.figures_hold(),
+            lighter,
+            clearance_mm: heat.map(|heat| Mm(heat.clearance)),
+            heat_to_c: heat.and_then(|heat| heat.hub_to).map(celsius),
+            heat_limit_c: joint.hub.heat_limit().map(celsius),
+            cool_to_c: heat.and_then(|heat| heat.shaft_to).map(celsius),
+            both: heat.and_then(|heat| heat.both).map(|both| BothFigures {
+                coolant: both.coolant,
+                cool_to_c: celsius(both.shaft_to),
+                heat_to_c: celsius(both.hub_to),
+            }),
+            lead_in: LeadInFigures {
+                angle_deg: entry.angle,
+                length_mm: Mm(entry.length),
+                allowance_mm: Mm(entry.allowance),
+                pilot_min_mm: Mm(entry.pilot.0),
+                pilot_max_mm: Mm(entry.pilot.1),
+                pilot_length_mm: Mm(entry.pilot_length),
+            },
+            notes,
+            cautions: cautions(text, &joint, heat),
+        })
+    }
+
+    fn notes(notes: &mut Vec<String>, joint: &Joint, solved: &Assembly) {
+        let range = joint.interference;
+        if !range.lower().is_positive() {
+            notes.push(
+                "at the loosest nothing presses: a retaining compound, a key or a pin must hold"
+                    .into(),
+            );
+        }
+        if joint.length.is_none() {
+            notes.push("give `long` for press force and torque".into());
+        }
+        match solved.hub_state() {
+            HubState::Elastic if solved.yields() => notes.push(
+                "beyond yield the elastic figures no longer hold: take a lighter class".into(),
+            ),
+            HubState::Elastic => {}
+            HubState::Partly(hub) => notes.push(format!(
+                "hub yields about its bore, {:.0} % of its section: pressure by the elastic-plastic case{}",
+                hub.share * 100.0,
+                if hub.share > 0.3 { "; over 30 % is more than DIN 7190-1 allows" } else { "" }
+            )),
+            HubState::Beyond => notes.push(
+                "it yields right through, or the shaft yields: no figure holds at the tightest"
+                    .into(),
+            ),
+        }
+        if [&joint.hub, &joint.shaft].iter().any(|material| material.family() == Family::Plastic) {
+            notes.push("a plastic part relaxes: do not count on its grip; pin or key it".into());
+        }
+    }
+
+    /// Classes by what the joint must do.
+    pub(super) fn pick_grip(&self, text: &JointText, wishes: &WishText) -> Result<Answer, Problem> {
+        let asked = self.joint(text, true)?;
+        let wanted = Wishes {
+            holds: wishes
+                .holds
+                .as_ref()
+                .map(|amount| self.positive(amount))
+                .transpose()?
+                .map(Torque::new::<newton_meter>),
+            press_under: wishes
+                .press_under
+                .as_ref()
+                .map(|amount| self.positive(amount))
+                .transpose()?
+                .map(Force::new::<newton>),
+            hub_safe: wishes.hub_safe.is_some(),
+        };
+        if wanted == Wishes::default() {
+            return Err(Problem::new(
+                "nothing is wanted of the joint",
+                text.head.size.at.end..text.head.size.at.end,
+            )
+            .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"));
+        }
+        let found = grips(&asked.joint, &wanted).map_err(|error| {
+            let problem = self.place(text, &error);
+            if error.to_string().contains("length in contact") {
+                problem.advise("give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`")
+            } else {
+                problem
+            }
+        })?;
+        let found: Vec<Grip> = found.into_iter().filter(|grip| self.speaks(grip.classes)).collect();
+        let met: Vec<&Grip> = found.iter().filter(|grip| grip.meets(&wanted)).collect();
+        let count = met.len();
+        let shown: Vec<&Grip> = if count == 0 {
+            // The heaviest that keep and go in, and the lightest that hold.
+            let keeps = found.iter().rev().find(|grip| grip.safe && grip.goes_in);
+            let holds = found.iter().find(|grip| grip.holds);
+            keeps.into_iter().chain(holds).collect()
+        } else if wanted.holds.is_some() {
+            // The lightest few and the heaviest.
+            let last = if count > CANDIDATES { met.last().copied() } else { None };
+            let few = CANDIDATES - usize::from(last.is_some());
+            met.into_iter().take(few).chain(last).collect()
+        } else {
+            met.into_iter().rev().take(CANDIDATES).collect()
+        };
+        Ok(Answer::PickGrip(PickGripAnswer {
+            nominal_mm: Mm(asked.joint.diameter),
+            holds_n_m: wanted.holds.map(|torque| tidy(torque.get::<newton_meter>())),
+            press_under_n: wanted.press_under.map(|force| tidy(force.get::<newton>())),
+            hub_safe: wanted.hub_safe,
+            found: count,
+            candidates: shown.into_iter().map(|grip| figures(grip, &wanted)).collect(),
+            cautions: vec![Hazard::Pressing.caution(), Hazard::People.caution()],
+        }))
+    }
+
+    fn positive(&self, amount: &crate::query::Amount) -> Result<f64, Problem> {
+        let value = self.amount(amount)?;
+        if value > 0.0 {
+            return Ok(value);
+        }
+        Err(Problem::new("that is nothing to hold or to press with", amount.at.clone())
+            .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"))
+    }
+
+    /// The heaviest standard class of the question's own system with which
+    /// nothing yields.
+    fn lighter(&self, joint: &Joint) -> Option<String> {
+        let wishes = Wishes { hub_safe: true, ..Wishes::default() };
+        let found = grips(joint, &wishes).ok()?;
+        let safe = found.iter().rev().find(|grip| grip.safe && self.speaks(grip.classes));
+        safe.map(|grip| grip.classes.to_string())
+    }
+
+    /// Is a class of the system that the question is put in?
+    fn speaks(&self, classes: FitClasses) -> bool {
+        matches!(classes, FitClasses::B41(_)) == (self.shown == Units::Inches)
+    }
+}
+
+/// Six figures, and nothing under a pascal: the rest is noise of the
+/// arithmetic.
+fn tidy(value: f64) -> f64 {
+    if value.abs() < 1e-6 {
+        return 0.0;
+    }
+    if !value.is_finite() {
+        return value;
+    }
+    let step = 10_f64.powi(5 - whole(value.abs().log10().floor()));
+    (value * step).round() / step
+}
+
+#[allow(clippy::cast_possible_truncation, reason = "the logarithm of a double is below 400")]
+const fn whole(value: f64) -> i32 {
+    value as i32
+}
+
+fn mpa(pressure: Pressure) -> f64 {
+    tidy(pressure.get::<megapascal>())
+}
+
+fn celsius(temperature: ThermodynamicTemperature) -> f64 {
+    // A degree is more than an oven holds; a tenth is shown to compare by.
+    (temperature.get::<degree_celsius>() * 10.0).round() / 10.0
+}
+
+fn min_max((least, most): (Pressure, Pressure)) -> MinMax {
+    MinMax { min: mpa(least), max: mpa(most) }
+}
+
+fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core::Error> {
+    let rings = joint.rings();
+    let last = rings.len().saturating_sub(1);
+    rings
+        .iter()
+        .enumerate()
+        .zip(solved.worst())
+        .map(|((at, ring), worst)| {
+            let is_solid = !ring.bore.is_positive();
+            let span = ring.outside.checked_sub(ring.bore)?;
+            let stations = if is_solid { 0..=0 } else { 0..=STATIONS };
+            let wall = stations.map(|station| {
+                let diameter = ring.bore.checked_add(span.checked_scale(station, STATIONS)?)?;
+                let stress = solved.tightest().stress_at(at, diameter)?;
+                Ok(WallPoint {
+                    at_mm: Mm(diameter),
+                    hoop_mpa: mpa(stress.hoop),
+                    radial_mpa: mpa(stress.radial),
+                    von_mises_mpa: mpa(stress.von_mises()),
+                })
+            });
+            let bore = solved.growth(at, Surface::Bore)?.1;
+            Ok(BodyFigures {
+                part: match at {
+                    0 => "shaft",
+                    at if at == last => "hub",
+                    _ => "sleeve",
+                },
+                material: ring.material.name().to_owned(),
+                bore_mm: Mm(ring.bore),
+                outside_mm: Mm(ring.outside),
+                hoop_mpa: mpa(worst.stress.hoop),
+                radial_mpa: mpa(worst.stress.radial),
+                von_mises_mpa: mpa(worst.stress.von_mises()),
+                strength_mpa: worst.strength.map(mpa),
+                brittle: worst.brittle,
+                safety: worst.safety().map(tidy),
+                bore_growth_mm: (!is_solid).then_some(Mm(bore)),
+                outside_growth_mm: Mm(solved.growth(at, Surface::Outside)?.1),
+                wall: wall.collect::<Result<_, fits_core::Error>>()?,
+            })
+        })
+        .collect()
+}
+
+fn cautions(text: &JointText, joint: &Joint, heat: Option<&Heat>) -> Vec<&'static str> {
+    let mut hazards = vec![Hazard::Pressing];
+    if text.blind.is_some() {
+        hazards.push(Hazard::Blind);
+    }
+    if joint.hub.tensile_strength().is_some() {
+        hazards.push(Hazard::Brittle);
+    }
+    hazards.extend(heat.into_iter().flat_map(|heat| heat.hazards.iter().copied()));
+    hazards.push(Hazard::People);
+    hazards.into_iter().map(Hazard::caution).collect()
+}
+
+fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
+    let range = grip.assembly.joint().interference;
+    let worst = grip.assembly.worst().iter().filter_map(Worst::safety);
+    GripFigures {
+        class: grip.classes.to_string(),
+        interference_min_mm: Mm(range.lower()),
+        interference_max_mm: Mm(range.upper()),
+        torque_n_m: grip.assembly.torque().map(|torque| tidy(torque.get::<newton_meter>())),
+        press_force_n: grip.assembly.press_force().map(|force| tidy(force.get::<newton>())),
+        safety: worst.min_by(f64::total_cmp).map(tidy),
+        meets: grip.meets(wishes),
+    }
+}
