@@ -101,6 +101,22 @@ fn an_instrument_of_the_crib_measures_a_log() {
 }
 
 #[test]
+fn a_material_of_the_crib_is_pressed_as_its_figures_say() {
+    let mut own = shop(&["material odd bronze modulus 105GPa poisson 0.34 yield 120MPa"]);
+    let named =
+        takes(&mut own, "assemble 30 interference 0.035, hub odd bronze od 62, shaft steel");
+    let told =
+        "assemble 30 interference 0.035, hub e 105GPa nu 0.34 yield 120MPa od 62, shaft steel";
+    let figures = takes(&mut Session::new(), told);
+    assert_eq!(named["pressure_mpa"], figures["pressure_mpa"]);
+    assert!(named["pressure_mpa"].is_object(), "{named}");
+    takes(&mut own, "material odd bronze");
+    let mut bare = shop(&["material mystery yield 100MPa"]);
+    let refused = ask(&mut bare, "assemble 30 interference 0.035, hub mystery od 62, shaft steel");
+    assert_eq!(refused["error"]["message"], "the crib has no modulus of mystery");
+}
+
+#[test]
 fn the_file_keeps_what_a_person_wrote() {
     let folder = tempfile::tempdir().expect("a folder");
     let file = folder.path().join("crib.toml");

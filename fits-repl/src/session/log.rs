@@ -265,7 +265,7 @@ impl Session {
         let stored = match (&self.shop.logs, waiting) {
             (_, Some(stored)) => stored.with(|file| file.begin(&log.opening)).map(|()| stored),
             (Logs::Folder(folder), None) => {
-                LogFile::create(folder, &stem(plan), &log.opening).map(Stored::file)
+                LogFile::create(folder, &stem(plan, self.shown), &log.opening).map(Stored::file)
             }
             _ => Ok(Stored::Memory),
         };
@@ -679,9 +679,9 @@ fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Problem> {
 }
 
 /// The start of a log file's name: what is done, to what.
-fn stem(plan: &PassesAnswer) -> String {
-    let nominal = plan.feature.nominal_mm.0.to_string();
-    let text = format!("{} {} {}", plan.work, nominal.trim_end_matches(" mm"), plan.feature.class);
+fn stem(plan: &PassesAnswer, units: Units) -> String {
+    let nominal = super::why::said(units, plan.feature.nominal_mm.0).replace(' ', "");
+    let text = format!("{} {} {}", plan.work, nominal.trim_end_matches("mm"), plan.feature.class);
     text.chars()
         .map(|c| if c.is_ascii_alphanumeric() || c == '.' { c } else { '-' })
         .take(40)
