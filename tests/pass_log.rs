@@ -124,12 +124,12 @@ fn doubtful_entries_are_asked_about_and_not_entered() {
         (
             "read 0.7793",
             "0.779 mm was read, and about 19.790 mm is expected",
-            "nothing is entered; give the unit, if it is in in: `read 0.7793in`",
+            "nothing is entered; if inches were meant, say so: `read 0.7793in`",
         ),
         (
             "read 502.7",
             "502.700 mm was read, and about 19.790 mm is expected",
-            "nothing is entered; give the unit, if it is in mm",
+            "nothing is entered; if millimetres were meant, say so",
         ),
         (
             "cut 0.1 = 20.01",
@@ -195,6 +195,64 @@ fn doubtful_entries_are_asked_about_and_not_entered() {
     let mut bold = after(&[BORE]);
     let note = takes(&mut bold, "cut 0.43 = 20.012")["notes"][0].clone();
     assert!(note.as_str().is_some_and(|note| note.contains("past the last limit")), "{note}");
+}
+
+#[test]
+fn whatever_is_typed_into_a_log_has_an_answer() {
+    const WORDS: [&str; 24] = [
+        "cut",
+        "spring",
+        "read",
+        "undo",
+        "done",
+        "scrap",
+        "log",
+        "list",
+        "open",
+        "leave",
+        "=",
+        "0.1",
+        "19.8",
+        "0.01in",
+        "-1",
+        "1e9",
+        "sure",
+        "crib",
+        "add",
+        "drill",
+        "set",
+        "metric",
+        "remove",
+        "99999999999mm",
+    ];
+    let mut seed = 7_u64;
+    let mut pick = |of: u64| {
+        seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from((seed >> 33) % of).expect("small")
+    };
+    for _ in 0..60 {
+        let mut session = after(&[BORE]);
+        for _ in 0..40 {
+            let count = 1 + pick(5);
+            let words: Vec<&str> = (0..count).map(|_| WORDS[pick(24)]).collect();
+            let line = words.join(" ");
+            match session.evaluate(&line) {
+                Ok(answer) => {
+                    let text = Text { settings: session.shown(), colour: Colour::Off };
+                    let shown = text.answer(&answer);
+                    assert!(shown.lines().all(|line| line.chars().count() <= 80), "{shown}");
+                }
+                Err(problem) => {
+                    assert!(line.get(problem.at.clone()).is_some(), "{line}: {:?}", problem.at);
+                    assert!(!problem.message.is_empty() && !problem.hint(&line).is_empty());
+                    if let Some(mended) = problem.mended(&line) {
+                        let again = session.on_trial().evaluate(&mended);
+                        assert!(again.is_ok(), "{line}: `{mended}`: {again:?}");
+                    }
+                }
+            }
+        }
+    }
 }
 
 #[test]

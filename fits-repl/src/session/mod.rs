@@ -11,6 +11,7 @@ mod features;
 mod log;
 mod mates;
 mod measuring;
+mod open_log;
 mod plans;
 mod practice;
 mod quantities;

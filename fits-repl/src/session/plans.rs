@@ -76,6 +76,7 @@ impl Session {
                 Feature::Shaft => "turning starts larger, as `turn 20 g6 from 22`",
             })
         })?;
+        let notes = self.no_bar_for(wants, plan.start_mm).into_iter().collect();
         let caution = if wants == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
         Ok(Answer::Passes(Box::new(PassesAnswer {
             work: work.value.word(),
@@ -84,9 +85,19 @@ impl Session {
             feature: feature.answer(),
             next: None,
             log: None,
-            notes: Vec::new(),
+            notes,
             cautions: vec![caution.caution()],
         })))
+    }
+
+    /// Says so where the crib has boring bars and none goes into the bore.
+    fn no_bar_for(&self, wants: Feature, start: Option<Mm>) -> Option<String> {
+        let Mm(start) = start.filter(|_| wants == Feature::Hole)?;
+        let least = self.shop.crib().bar.iter().map(|bar| bar.bore).min()?;
+        (least > start).then(|| {
+            let least = super::why::said(self.shown, least);
+            format!("no boring bar of the crib goes into it: the smallest wants {least}")
+        })
     }
 
     /// The reamer for a hole, or why there is none.

@@ -7,7 +7,7 @@ use fits_core::{Length, job::Crib, standards::materials::Material};
 
 use super::{
     Session,
-    log::{OpenLog, Stored},
+    open_log::{OpenLog, Stored},
 };
 use crate::{
     answer::{Answer, InForce, Mm},
