@@ -246,7 +246,7 @@ fn whatever_is_typed_into_a_log_has_an_answer() {
                     assert!(line.get(problem.at.clone()).is_some(), "{line}: {:?}", problem.at);
                     assert!(!problem.message.is_empty() && !problem.hint(&line).is_empty());
                     if let Some(mended) = problem.mended(&line) {
-                        let again = session.on_trial().evaluate(&mended);
+                        let again = session.trial().evaluate(&mended);
                         assert!(again.is_ok(), "{line}: `{mended}`: {again:?}");
                     }
                 }
@@ -258,7 +258,7 @@ fn whatever_is_typed_into_a_log_has_an_answer() {
 #[test]
 fn a_line_tried_out_enters_nothing() {
     let mut session = after(&[BORE, "cut 0.2 = 19.79"]);
-    let mut trial = session.on_trial();
+    let mut trial = session.trial();
     takes(&mut trial, "cut 0.1 = 19.887");
     takes(&mut trial, "crib add pin 20");
     assert_eq!(takes(&mut session, "log")["entries"].as_array().map(Vec::len), Some(1));

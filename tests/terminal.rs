@@ -197,3 +197,21 @@ fn the_prompt_remembers_its_settings_and_knows_the_crib() {
     terminal.send_control('d').expect("typed");
     terminal.exp_eof().expect("it leaves");
 }
+
+/// Long work is done once, when it is asked for, and tells how far it is: not
+/// at every keystroke, where the line is looked at.
+#[test]
+fn long_work_waits_for_the_line() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut terminal = open(home.path(), false);
+    for key in "rehearse 20 H7 from 19.6 with bore gauge, runs 400".chars() {
+        type_keys(&mut terminal, &key.to_string());
+    }
+    terminal.send_line("").expect("typed");
+    let before = terminal.exp_string("50 of 400").expect("how far it is");
+    assert!(!before.contains(" of "), "it ran before it was asked for: {before:?}");
+    terminal.exp_string("350 of 400").expect("how far it is");
+    terminal.exp_string("400 runs, seed 1").expect("the answer");
+    terminal.exp_string("adviser").expect("the first of three");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+}

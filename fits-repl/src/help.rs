@@ -192,7 +192,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[
             ("20 H7 = 20.013 at 31C, hole aluminium", "warm from boring"),
             ("3/4in h6 = 0.7505in at 113F, shaft steel", "a warm shaft"),
-            ("20 H7 = 20.013 at 31\u{b1}1C, room 24C, hole brass, within 2um", "all of it"),
+            ("20 H7 = 20.013 with bore gauge at 31\u{b1}1C, room 24C, hole brass", "all of it"),
         ],
     },
     HelpAnswer {

@@ -104,9 +104,22 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
             offered.extend(Word::all().map(Word::name));
             offered.push("general");
         }
-        offered.extend(["from", "hole = ", "shaft = ", "hub", "long", "thin tube", "turns"]);
+        offered.extend([
+            "from",
+            "hole = ",
+            "shaft = ",
+            "hub",
+            "long",
+            "thin tube",
+            "turns",
+            "with",
+            "at",
+        ]);
     } else {
-        let clauses = ["from", "general", "hub", "long", "thin", "turns"];
+        let clauses = [
+            "at", "from", "general", "hub", "long", "overhang", "room", "runs", "seed", "thin",
+            "turns", "with", "within",
+        ];
         offered.extend(KEYWORDS.iter().filter(|word| !clauses.contains(word)));
     }
     offered.retain(|word| word.starts_with(typed) && *word != typed);
@@ -124,7 +137,7 @@ impl Hinter for Assistant {
         {
             return None;
         }
-        let mut trial = self.session.borrow().on_trial();
+        let mut trial = self.session.borrow().trial();
         let words = match trial.evaluate(line).ok()? {
             Answer::Feature(feature) => format!("{} to {}", feature.lower_mm.0, feature.upper_mm.0),
             Answer::Fit(fit) => format!(

@@ -222,9 +222,6 @@ impl Measured {
                 of_mean: repeat / root(all),
                 fixed: libm::hypot(bias, fixed),
             });
-        } else if fixed > 0.0 {
-            let of_places = vec![0.0; places.len()];
-            uncertain = Some(Parts { of_places, of_mean: 0.0, fixed });
         }
         let difference = most.checked_sub(least)?;
         let form = (places.len() > 1).then_some(Form { difference, explained });

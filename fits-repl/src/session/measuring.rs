@@ -153,8 +153,9 @@ impl Session {
         };
         let bias_rules = instrument.is_some_and(|(_, off)| {
             standard.is_some_and(|standard| {
-                let share = off.bias.millimetres() / standard.millimetres();
-                share * share > 0.5
+                let (bias, all) = (off.bias.millimetres(), standard.millimetres());
+                // Or no number of readings could prove the part good.
+                2.0 * bias * bias > all * all || 3.29 * bias > one.limits.tolerance().millimetres()
             })
         });
         let mut figures = ReadingFigures::new(measured.read(), reading);
@@ -191,6 +192,17 @@ impl Session {
         kind: Feature,
     ) -> Result<Option<Warm>, Problem> {
         let Some(at) = &measuring.at else { return Ok(None) };
+        let either =
+            at.either.as_ref().or(measuring.room.as_ref().and_then(|it| it.either.as_ref()));
+        if let Some(either) = either
+            && measuring.instruments.is_empty()
+        {
+            let message =
+                "how well a temperature is known counts beside the instrument's own uncertainty";
+            return Err(Problem::new(message, either.at.clone()).advise(
+                "name it, as `20 H7 = 20.013 with bore gauge at 31\u{b1}1C, hole aluminium`",
+            ));
+        }
         let (part_c, part_sd) = self.warmth(at)?;
         let (room_c, gauge_sd) = match &measuring.room {
             Some(room) => self.warmth(room)?,

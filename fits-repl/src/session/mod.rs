@@ -86,10 +86,10 @@ impl Session {
         }
     }
 
-    /// The same session for trying a line out: whatever it does, nothing is
-    /// written and this one is as it was.
+    /// A copy to try a line on, at every keystroke if need be: nothing is
+    /// written, and what takes long is begun, not done.
     #[must_use]
-    pub fn on_trial(&self) -> Self {
+    pub fn trial(&self) -> Self {
         Self {
             graduation: self.graduation,
             instrument: self.instrument.clone(),
@@ -131,7 +131,7 @@ impl Session {
         self.ask(line).map_err(|mut problem| {
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line)
-                && self.on_trial().ask(&mended).is_err()
+                && self.trial().ask(&mended).is_err()
             {
                 problem.fix = None;
             }

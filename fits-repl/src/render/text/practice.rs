@@ -243,9 +243,9 @@ impl Text {
             let StrategyFigures { strategy, good, over, under, passes, readings } = *odds;
             let line = format!(
                 "  {strategy:<20}{:>8}{:>10}{:>12}{passes:>9.1}{readings:>10.1}",
-                chance(good),
-                chance(over),
-                chance(under)
+                share(good),
+                share(over),
+                share(under)
             );
             let _ =
                 writeln!(out, "{}", if at == 0 { self.style(Style::Strong, &line) } else { line });
@@ -278,17 +278,19 @@ impl Text {
 }
 
 /// A probability, never rounded to certainty.
-fn chance(share: f64) -> String {
-    let percent = share * 100.0;
-    if percent > 0.0 && percent < 0.1 {
-        "<0.1 %".to_owned()
-    } else if percent < 100.0 && percent > 99.9 {
-        ">99.9 %".to_owned()
-    } else if (1.0..99.0).contains(&percent) {
-        format!("{percent:.0} %")
-    } else {
-        format!("{percent:.1} %")
+fn chance(probability: f64) -> String {
+    match probability * 100.0 {
+        percent if percent < 0.1 => "<0.1 %".to_owned(),
+        percent if percent > 99.9 => ">99.9 %".to_owned(),
+        percent => share(percent / 100.0),
     }
+}
+
+/// A share of what was counted.
+fn share(of_all: f64) -> String {
+    let percent = of_all * 100.0;
+    let places = usize::from(!(1.0..99.0).contains(&percent));
+    format!("{percent:.places$} %")
 }
 
 fn waiting(minutes: f64) -> String {
