@@ -2,23 +2,18 @@
 
 use std::{
     io::{BufRead as _, BufReader, Read as _, Write as _},
-    process::{Child, Command, Output, Stdio},
+    process::{Child, Output, Stdio},
 };
 
 use fits_checks::{example, program};
 use serde_json::Value;
 
 fn fits(arguments: &[&str]) -> Output {
-    Command::new(program())
-        .args(arguments)
-        .env_remove("NO_COLOR")
-        .stdin(Stdio::null())
-        .output()
-        .expect("it runs")
+    fits_checks::fits().args(arguments).stdin(Stdio::null()).output().expect("it runs")
 }
 
 fn open_batch() -> Child {
-    Command::new(program())
+    fits_checks::fits()
         .arg("batch")
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
@@ -149,7 +144,7 @@ fn batch_reads_a_file() {
 
 #[test]
 fn a_closed_pipe_ends_it_quietly() {
-    let mut child = Command::new(program())
+    let mut child = fits_checks::fits()
         .arg("batch")
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())
@@ -168,7 +163,7 @@ fn a_closed_pipe_ends_it_quietly() {
 
 #[test]
 fn without_a_terminal_the_prompt_reads_plain_lines() {
-    let mut child = Command::new(program())
+    let mut child = fits_checks::fits()
         .env("TERM", "dumb")
         .stdin(Stdio::piped())
         .stdout(Stdio::piped())

@@ -4,7 +4,7 @@
 
 use std::process::Command;
 
-use fits_checks::{hold_generated, program, project_file};
+use fits_checks::{hold_generated, isolate, nobody, program, project_file};
 use fits_repl::{
     query::Units,
     render::{Colour, text::Text},
@@ -27,8 +27,9 @@ fn run(command: &str) -> String {
         program().parent().expect("a folder").display(),
         std::env::var("PATH").unwrap_or_default()
     );
-    let output =
-        Command::new("sh").args(["-c", &as_fits]).env("PATH", path).output().expect("a shell");
+    let mut shell = Command::new("sh");
+    isolate(&mut shell, &nobody());
+    let output = shell.args(["-c", &as_fits]).env("PATH", path).output().expect("a shell");
     let stderr = String::from_utf8_lossy(&output.stderr);
     assert_eq!(stderr, "", "README: `{command}`");
     String::from_utf8(output.stdout).expect("text")

@@ -9,11 +9,18 @@ use rexpect::session::{PtySession, spawn_command};
 const ENOUGH_MS: u64 = 20_000;
 
 fn open(home: &Path, colour: bool) -> PtySession {
+    let mut terminal = start(home, colour);
+    terminal.exp_string("fits mm> ").expect("the prompt");
+    terminal
+}
+
+fn start(home: &Path, colour: bool) -> PtySession {
     // A fresh pseudo-terminal has no size.
     let mut command = Command::new("sh");
     command.args(["-c", "stty rows 24 cols 80; exec \"$0\""]).arg(program());
     command
         .env("XDG_DATA_HOME", home)
+        .env("XDG_CONFIG_HOME", home.join("config"))
         .env("HOME", home)
         .env("TERM", "xterm")
         .env("COLUMNS", "80")
@@ -23,7 +30,6 @@ fn open(home: &Path, colour: bool) -> PtySession {
     }
     let mut terminal = spawn_command(command, Some(ENOUGH_MS)).expect("a terminal");
     terminal.exp_string("Ctrl-D leaves").expect("the greeting");
-    terminal.exp_string("fits mm> ").expect("the prompt");
     terminal
 }
 
@@ -116,6 +122,80 @@ fn colour_is_used_at_a_terminal_unless_refused() {
         terminal.send_control('d').expect("typed");
         terminal.exp_eof().expect("it leaves");
     }
+}
+
+#[track_caller]
+fn says(terminal: &mut PtySession, line: &str, wanted: &[&str]) {
+    terminal.send_line(line).expect("typed");
+    for wanted in wanted {
+        terminal.exp_string(wanted).unwrap_or_else(|error| panic!("{line}: {wanted}: {error}"));
+    }
+    terminal.exp_string("> ").expect("the prompt");
+}
+
+#[test]
+fn a_pass_log_goes_on_the_next_time_and_teaches() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut terminal = open(home.path(), false);
+    says(&mut terminal, "cut 0.2", &["no pass log is open", "`bore 20 H7 from 19.6`"]);
+    says(&mut terminal, "bore 20 H7 from 19.6", &["pass log bore-20-H7-1 is open: dial "]);
+    says(&mut terminal, "cut 0.2 = 19.79", &["19.790 mm", "log bore-20-H7-1"]);
+    says(
+        &mut terminal,
+        "read 19.83",
+        &["19.830 mm after 19.790 mm with no cut", "read 19.83 sure"],
+    );
+    // The machine goes off in the middle.
+    drop(terminal);
+
+    let mut terminal = start(home.path(), false);
+    terminal
+        .exp_string("pass log bore-20-H7-1 is open: 20 mm H7, 1 entry; `log` shows it")
+        .expect("the log");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+    // Another one meanwhile only reads it.
+    let mut other = start(home.path(), false);
+    other.exp_string("is open in another fits").expect("a note");
+    other.exp_string("fits mm> ").expect("the prompt");
+    says(&mut other, "bore 12 H7 from 11.6", &["pass log bore-12-H7-1 is open"]);
+    says(&mut other, "log open bore-20-H7-1", &["open in another fits"]);
+    says(&mut other, "read 19.791", &["nothing is entered:", "leave the other fits"]);
+    other.send_control('d').expect("typed");
+    other.exp_eof().expect("it leaves");
+
+    says(&mut terminal, "cut 0.17 = 19.955", &["2 cut"]);
+    says(&mut terminal, "cut 0.05 = 20.003", &["3 cut"]);
+    says(&mut terminal, "done", &["DONE", "log bore-20-H7-1, done"]);
+    says(
+        &mut terminal,
+        "bore 20 H7 from 19.6",
+        &["bore-20-H7-2 is open", "as one finished log taught"],
+    );
+    says(&mut terminal, "log list", &["open here: bore-20-H7-2", "bore-20-H7-1", "done"]);
+    says(&mut terminal, "log open bore-20-H7-1", &["DONE", "20.003 mm"]);
+    says(&mut terminal, "log open bore-20-H7-9", &["there is no pass log bore-20-H7-9"]);
+    terminal.send_control('d').expect("typed");
+    terminal.exp_eof().expect("it leaves");
+}
+
+#[test]
+fn the_prompt_remembers_its_settings_and_knows_the_crib() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut terminal = open(home.path(), false);
+    says(&mut terminal, "crib add reamer 3/4in cuts 0.7504in", &["added: reamer 0.75 in, cuts"]);
+    says(&mut terminal, "dial radius", &["dial radius", "remembered"]);
+    terminal.send_line("units in").expect("typed");
+    terminal.exp_string("remembered").expect("a note");
+    terminal.exp_string("fits in> ").expect("the new prompt");
+    terminal.send_control('d').expect("typed");
+    terminal.exp_eof().expect("it leaves");
+
+    let mut terminal = start(home.path(), false);
+    terminal.exp_string("fits in> ").expect("the prompt remembers");
+    says(&mut terminal, "ream 3/4 H7", &["crib  the 0.7500 in that cuts 0.7504 in"]);
+    says(&mut terminal, "crib remove 1", &["taken out", "the crib is empty"]);
+    terminal.send_control('d').expect("typed");
+    terminal.exp_eof().expect("it leaves");
 }
 
 /// Long work is done once, when it is asked for, and tells how far it is: not

@@ -24,6 +24,7 @@
 
 mod error;
 mod fit;
+pub mod job;
 mod nearest;
 pub mod shop;
 pub mod size;

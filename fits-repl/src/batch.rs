@@ -14,6 +14,8 @@ pub enum Outcome {
     OutOfLimits,
     /// A query was not understood.
     NotUnderstood,
+    /// A file failed.
+    Failed,
 }
 
 impl Outcome {
@@ -22,6 +24,7 @@ impl Outcome {
         match answer {
             Ok(answer) if answer.is_out_of_limits() => Self::OutOfLimits,
             Ok(_) => Self::Answered,
+            Err(problem) if problem.is_failure => Self::Failed,
             Err(_) => Self::NotUnderstood,
         }
     }
@@ -32,6 +35,7 @@ impl Outcome {
             Self::Answered => 0,
             Self::OutOfLimits => 1,
             Self::NotUnderstood => 2,
+            Self::Failed => 3,
         }
     }
 }

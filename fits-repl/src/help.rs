@@ -9,8 +9,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, drills, threads, general, pick, assemble, bushings, stack, warm,",
-            "measuring, temperature, rehearse, align, settings, why, program.",
+            "passes, log, crib, drills, threads, general, pick, assemble, bushings, stack,",
+            "warm, measuring, temperature, rehearse, align, settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -320,13 +320,58 @@ pub const TOPICS: &[HelpAnswer] = &[
         ],
     },
     HelpAnswer {
+        topic: "log",
+        lines: &[
+            "A plan that says where the work is opens a pass log: enter what you dial and",
+            "read, and it says what to dial next, and the odds. Each entry is on disk before",
+            "it is answered; an entry that cannot be is asked about: `sure` after it stands.",
+            "`log list` names them, `log open` and a name goes back to one, `log leave` out.",
+            "Finished logs teach what to expect of your lathe. Dials as the dial is set.",
+        ],
+        examples: &[
+            ("bore 20 H7 from 19.6 with bore gauge", "the plan, and a log"),
+            ("cut 0.2 = 19.79", "dialled and read"),
+            ("read 19.792", "read again"),
+            ("cut 0.1", "dialled, not measured"),
+            ("spring = 19.888", "a pass without infeed, and what was read"),
+            ("undo", "the last entry is taken back"),
+            ("log", "the note so far"),
+            ("scrap", "or `done`: it is closed"),
+        ],
+    },
+    HelpAnswer {
+        topic: "crib",
+        lines: &[
+            "The tools you own, in a TOML file of your configuration folder (the prompt and",
+            "fits QUERY read it; batch only what --crib names). Plans use what is there and",
+            "say what they would rather have. `crib remove` and a number takes one out.",
+        ],
+        examples: &[
+            ("crib add reamer 3/4in cuts 0.7504in", "a reamer and what it really cuts"),
+            ("crib add drill set metric 1..13 step 0.5", "or fraction, number, letter"),
+            ("crib add drill #7", "one drill"),
+            ("crib add tap M10x1.25", "a tap"),
+            ("crib add pin 20", "a gauge pin"),
+            ("crib add bar 12 reach 60", "a boring bar: smallest bore, reach"),
+            ("crib add instrument my gauge repeat 0.003 bias 0.002", "as deviations"),
+            ("crib add material odd bronze modulus 105GPa poisson 0.34", "its figures"),
+            ("crib", "all of it, numbered"),
+        ],
+    },
+    HelpAnswer {
         topic: "settings",
-        lines: &["They last until the program ends."],
+        lines: &[
+            "The prompt remembers them in a TOML file of your configuration folder. fits",
+            "QUERY and batch begin anew each time, so that a line is always answered alike.",
+        ],
         examples: &[
             ("units in", "bare numbers are inches"),
             ("units mm", "bare numbers are millimetres"),
             ("dial radius", "the dial reads tool travel"),
             ("dial diameter", "the dial reads change of diameter"),
+            ("dial graduation 0.02mm", "what the dial is divided in"),
+            ("instrument bore gauge", "what readings of a log are taken with"),
+            ("material aluminium", "what the work is made of"),
         ],
     },
     HelpAnswer {
@@ -345,6 +390,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             "fits batch          reads a query a line, writes a JSON object a line",
             "Exit status: 0 answered; 1 a reading is out of limits; 2 not understood;",
             "3 a file or the machine failed. NO_COLOR turns colour off.",
+            "--crib FILE and --log FILE name the tools and the pass log, in any of these.",
         ],
         examples: &[("20 H7/g6", "as fits 20 H7/g6")],
     },
@@ -365,7 +411,9 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         return Ok(*found);
     }
     let alias = match wanted.as_str() {
-        "units" | "dial" | "setting" => Some("settings"),
+        "units" | "dial" | "setting" | "graduation" => Some("settings"),
+        "cut" | "spring" | "read" | "undo" | "done" | "scrap" | "logs" => Some("log"),
+        "tool" | "tools" => Some("crib"),
         "bore" | "turn" | "from" | "pass" => Some("passes"),
         "seat" | "keyway" | "bearing" | "dowel" => Some("parts"),
         "grade" | "b4.1" => Some("inch"),
@@ -374,7 +422,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         }
         "hub" | "thin" | "long" | "turns" | "press" | "slip" => Some("words"),
         "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
-        "tap" | "wires" | "wire" | "cut" | "clearance" | "over" | "tpi" | "pitch" => {
+        "tap" | "wires" | "wire" | "clearance" | "over" | "tpi" | "pitch" => {
             Some("threads")
         }
         "json" | "batch" | "exit" => Some("program"),

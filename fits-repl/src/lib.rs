@@ -9,6 +9,7 @@
 
 pub mod answer;
 pub mod batch;
+mod files;
 mod grammar;
 pub mod help;
 pub mod line_editor;
@@ -17,4 +18,5 @@ pub mod query;
 pub mod render;
 pub mod session;
 
+pub use files::Home;
 pub use grammar::{LONGEST_LINE, read};

@@ -38,6 +38,9 @@ const SHAFTS: &[&str] = &[
 /// The classes of ASME B4.1 in commonest use (common practice, no source).
 const INCH: &[&str] = &["RC3", "RC4", "RC5", "RC7", "LC2", "LC5", "LT3", "LN2", "FN1", "FN2"];
 
+/// What `crib add` takes.
+const TOOLS: [&str; 7] = ["drill", "reamer", "tap", "pin", "bar", "instrument", "material"];
+
 #[derive(Helper, Highlighter, Validator)]
 struct Assistant {
     session: Rc<RefCell<Session>>,
@@ -88,7 +91,11 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
     } else if first_word == "units" {
         offered.extend(["mm", "in"]);
     } else if first_word == "dial" {
-        offered.extend(["diameter", "radius"]);
+        offered.extend(["diameter", "radius", "graduation"]);
+    } else if first_word == "log" {
+        offered.extend(["list", "open", "leave"]);
+    } else if first_word == "crib" {
+        offered.extend(if context.contains(' ') { &TOOLS[..] } else { &["add", "remove"] });
     } else if context.ends_with('/') {
         offered.extend(SHAFTS);
     } else if let Ok(read) = crate::read(context) {
@@ -126,7 +133,7 @@ impl Hinter for Assistant {
     fn hint(&self, line: &str, at: usize, _: &Context<'_>) -> Option<Glimpse> {
         if at != line.len()
             || line.trim().is_empty()
-            || matches!(crate::read(line).ok()?, Query::Units(_) | Query::Dial(_))
+            || !matches!(crate::read(line).ok()?, Query::Part(_))
         {
             return None;
         }
@@ -157,7 +164,7 @@ fn history_file() -> Option<PathBuf> {
 ///
 /// # Errors
 /// The terminal failed.
-pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
+pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Outcome> {
     let config = Config::builder()
         .max_history_size(HISTORY_LINES)
         .and_then(|builder| builder.history_ignore_dups(true))
@@ -183,6 +190,9 @@ pub fn run(session: Session, colour: Colour) -> io::Result<Outcome> {
         "fits {}: a size and a class, as 20 H7/g6; `help` for more, Ctrl-D leaves",
         env!("CARGO_PKG_VERSION")
     );
+    for note in notes {
+        println!("{note}");
+    }
     let mut history_works = true;
     loop {
         let prompt = match session.borrow().units {

@@ -3,14 +3,16 @@
 use std::{
     ffi::OsString,
     io::{self, BufRead as _, IsTerminal as _, Write as _},
+    path::PathBuf,
     process::ExitCode,
 };
 
 use fits_repl::{
+    Home,
     batch::{self, Outcome, not_text},
     line_editor,
     render::{Colour, json, svg, text::Text},
-    session::Session,
+    session::{Logs, Session},
 };
 
 const USAGE: &str = "\
@@ -23,6 +25,8 @@ usage: fits                     open the prompt
 options:
   --json         one JSON object on one line
   --svg          the picture of a joint (`assemble ...`)
+  --crib FILE    the tools one owns; batch knows none unless told
+  --log FILE     keep the pass log in FILE; the prompt keeps its own
   -h, --help     this text; queries: `fits help`
   -V, --version  the version
 
@@ -57,7 +61,7 @@ enum Task {
 }
 
 fn main() -> ExitCode {
-    let task = match task(std::env::args_os()) {
+    let (files, task) = match task(std::env::args_os()) {
         Ok(task) => task,
         Err(message) => {
             eprintln!("fits: {message}\ntry `fits --help`");
@@ -69,9 +73,9 @@ fn main() -> ExitCode {
         Task::Version => {
             write_out(concat!("fits ", env!("CARGO_PKG_VERSION"), "\n").as_bytes()).map(|()| 0)
         }
-        Task::Prompt => prompt(),
-        Task::Once { form, query } => once(form, query),
-        Task::Batch(file) => lines(file),
+        Task::Prompt => prompt(files),
+        Task::Once { form, query } => once(files, form, query),
+        Task::Batch(file) => lines(files, file),
     };
     match done {
         Ok(status) => ExitCode::from(status),
@@ -85,43 +89,52 @@ fn main() -> ExitCode {
 }
 
 /// Flags come first; from the first word that is none, all is the query.
-fn task(arguments: impl Iterator<Item = OsString>) -> Result<Task, String> {
+fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), String> {
     let mut parser = lexopt::Parser::from_iter(arguments);
-    let mut form = Form::Text;
+    let (mut files, mut form) = (Files::default(), Form::Text);
     loop {
         // `-20 H7` and `-.5in` are queries, if bad ones, not flags.
         if let Some(raw) = parser.try_raw_args()
             && raw.peek().and_then(|word| word.to_str()).is_some_and(is_negative_number)
         {
-            return Ok(Task::Once { form, query: rest(&mut parser, None)? });
+            return Ok((files, Task::Once { form, query: rest(&mut parser, None)? }));
         }
         match parser.next().map_err(|error| error.to_string())? {
             Some(lexopt::Arg::Long("json")) => form = Form::Json,
             Some(lexopt::Arg::Long("svg")) => form = Form::Svg,
-            Some(lexopt::Arg::Long("help") | lexopt::Arg::Short('h')) => return Ok(Task::Usage),
+            Some(lexopt::Arg::Long("crib")) => files.crib = Some(file(&mut parser)?),
+            Some(lexopt::Arg::Long("log")) => files.log = Some(file(&mut parser)?),
+            Some(lexopt::Arg::Long("help") | lexopt::Arg::Short('h')) => {
+                return Ok((files, Task::Usage));
+            }
             Some(lexopt::Arg::Long("version") | lexopt::Arg::Short('V')) => {
-                return Ok(Task::Version);
+                return Ok((files, Task::Version));
             }
             Some(lexopt::Arg::Value(word)) if word == "batch" => {
                 let file = parser.next().map_err(|error| error.to_string())?;
                 return match file {
-                    None => Ok(Task::Batch(None)),
+                    None => Ok((files, Task::Batch(None))),
                     Some(lexopt::Arg::Value(file)) => match parser.next() {
-                        Ok(None) => Ok(Task::Batch(Some(file))),
+                        Ok(None) => Ok((files, Task::Batch(Some(file)))),
                         _ => Err("`batch` takes one file, or none for standard input".into()),
                     },
                     Some(other) => Err(other.unexpected().to_string()),
                 };
             }
             Some(lexopt::Arg::Value(word)) => {
-                return Ok(Task::Once { form, query: rest(&mut parser, Some(word))? });
+                return Ok((files, Task::Once { form, query: rest(&mut parser, Some(word))? }));
             }
             Some(other) => return Err(other.unexpected().to_string()),
-            None if form == Form::Json => return Err("a query is missing after --json".into()),
             None if form == Form::Svg => return Err("a query is missing after --svg".into()),
-            None => return Ok(Task::Prompt),
+            None if form == Form::Json => return Err("a query is missing after --json".into()),
+            None => return Ok((files, Task::Prompt)),
         }
     }
+}
+
+/// The file after an option.
+fn file(parser: &mut lexopt::Parser) -> Result<PathBuf, String> {
+    parser.value().map(PathBuf::from).map_err(|error| error.to_string())
 }
 
 fn is_negative_number(word: &str) -> bool {
@@ -147,11 +160,59 @@ fn write_out(bytes: &[u8]) -> io::Result<()> {
     out.flush()
 }
 
-/// A session that tells how far long work is, where someone watches.
-fn session() -> Session {
+/// What the command line says of files.
+#[derive(Clone, Debug, Default)]
+struct Files {
+    crib: Option<PathBuf>,
+    log: Option<PathBuf>,
+}
+
+/// Whose questions are answered.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Way {
+    /// A person at a terminal: with the settings, the crib and the logs of
+    /// their folder.
+    Prompt,
+    /// One question: with the crib.
+    Once,
+    /// Lines out of a file or a pipe: with what the command line names, so
+    /// that the same lines are always answered alike.
+    Lines,
+}
+
+/// A session, and what was wrong with its files.
+fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     let mut session = Session::new();
-    session.progress = io::stderr().is_terminal().then_some(progress);
-    session
+    if io::stderr().is_terminal() {
+        session.progress = Some(progress);
+    }
+    let home = Home::of_user();
+    let mut notes = Vec::new();
+    if way == Way::Prompt {
+        notes.extend(session.use_own_settings(&home));
+    }
+    match files.crib {
+        Some(file) => notes.extend(session.use_crib(file)),
+        None if way != Way::Lines => notes.extend(session.use_own_crib(&home)),
+        None => {}
+    }
+    let logs = match (files.log, way, home.data) {
+        (Some(file), ..) => Logs::File(file),
+        (None, Way::Prompt, Some(folder)) => Logs::Folder(folder.join("passes")),
+        (None, Way::Once, _) => Logs::Off,
+        _ => Logs::Memory,
+    };
+    notes.extend(session.keep_logs(logs)?);
+    Ok((session, notes))
+}
+
+/// The same for a program: the notes go to standard error.
+fn session_for_lines(files: Files, way: Way) -> io::Result<Session> {
+    let (session, notes) = session(files, way)?;
+    for note in notes {
+        let _ = writeln!(io::stderr(), "fits: {note}");
+    }
+    Ok(session)
 }
 
 /// One line on standard error, gone when the work is done.
@@ -166,8 +227,8 @@ fn colour() -> Colour {
     if refused || plain || !io::stdout().is_terminal() { Colour::Off } else { Colour::On }
 }
 
-fn once(form: Form, query: OsString) -> io::Result<u8> {
-    let mut session = session();
+fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
+    let mut session = session_for_lines(files, Way::Once)?;
     let (query, answer) = match query.into_string() {
         Ok(text) => {
             let answer = session.evaluate(&text);
@@ -211,8 +272,8 @@ fn once(form: Form, query: OsString) -> io::Result<u8> {
     Ok(status)
 }
 
-fn lines(file: Option<OsString>) -> io::Result<u8> {
-    let mut session = session();
+fn lines(files: Files, file: Option<OsString>) -> io::Result<u8> {
+    let mut session = session_for_lines(files, Way::Lines)?;
     let out = io::stdout().lock();
     let outcome = match file {
         None => batch::run(io::stdin().lock(), out, &mut session)?,
@@ -227,11 +288,12 @@ fn lines(file: Option<OsString>) -> io::Result<u8> {
 }
 
 /// The prompt at a terminal; plain lines in and out where either end is none.
-fn prompt() -> io::Result<u8> {
+fn prompt(files: Files) -> io::Result<u8> {
     if io::stdin().is_terminal() && io::stdout().is_terminal() {
-        return line_editor::run(session(), colour()).map(Outcome::status);
+        let (session, notes) = session(files, Way::Prompt)?;
+        return line_editor::run(session, &notes, colour()).map(Outcome::status);
     }
-    let mut session = session();
+    let mut session = session_for_lines(files, Way::Lines)?;
     let mut worst = Outcome::default();
     let mut bytes = Vec::new();
     let mut input = io::stdin().lock();

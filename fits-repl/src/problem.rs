@@ -14,18 +14,27 @@ pub struct Problem {
     pub advice: String,
     /// A part of the line and what to put there.
     pub fix: Option<(Range<usize>, String)>,
+    /// A file or the machine failed, not the line.
+    pub is_failure: bool,
 }
 
 impl Problem {
     /// A problem at a place.
     pub fn new(message: impl Into<String>, at: Range<usize>) -> Self {
-        Self { message: message.into(), at, advice: String::new(), fix: None }
+        Self { message: message.into(), at, advice: String::new(), fix: None, is_failure: false }
     }
 
     /// With the next step in words.
     #[must_use]
     pub fn advise(mut self, advice: impl Into<String>) -> Self {
         self.advice = advice.into();
+        self
+    }
+
+    /// A file failed: the line was understood.
+    #[must_use]
+    pub fn failure(mut self) -> Self {
+        self.is_failure = true;
         self
     }
 

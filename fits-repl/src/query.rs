@@ -263,6 +263,76 @@ impl Dial {
     }
 }
 
+/// What is entered in a pass log, or asked of it.
+#[allow(missing_docs, reason = "the fields of a variant are named in its line")]
+#[derive(Clone, Debug)]
+pub enum LogQuery {
+    /// `cut SIZE = SIZE`: dialled and read.
+    Cut { dial: Size, read: Option<Size>, sure: bool },
+    /// `spring = SIZE`: a pass without infeed, and what was read.
+    Spring { read: Option<Size>, sure: bool },
+    /// `read SIZE`: read again.
+    Read { size: Size, sure: bool },
+    /// `undo`: the last entry is taken back.
+    Undo,
+    /// `done`: the part is finished.
+    Done { sure: bool },
+    /// `scrap`: it is scrap.
+    Scrap,
+    /// `log`: the log as it stands, or the list of logs where none is open.
+    Show,
+    /// `log list`: the logs there are.
+    List,
+    /// `log open NAME`: back to one of them.
+    Open(Spot<String>),
+    /// `log leave`: leave it as it is.
+    Leave,
+}
+
+/// A tool for the crib, as typed.
+#[allow(missing_docs, reason = "the fields of a variant are named in its line")]
+#[derive(Clone, Debug)]
+pub enum ToolText {
+    /// `drill SIZE`.
+    Drill(Size),
+    /// `drill set SERIES A..B step SIZE`.
+    DrillSet { series: Spot<String>, range: Option<(Size, Size)>, step: Option<Size> },
+    /// `reamer SIZE cuts SIZE`.
+    Reamer { size: Size, cuts: Option<Size> },
+    /// `tap THREAD`.
+    Tap(Spot<String>),
+    /// `pin SIZE`.
+    Pin(Size),
+    /// `bar SIZE reach SIZE`, by the smallest bore it goes into.
+    Bar { bore: Size, reach: Option<Size> },
+    /// `instrument NAME repeat SIZE bias SIZE`.
+    Instrument { name: Spot<String>, repeat: Size, bias: Option<Size> },
+    /// `material NAME`, then its figures.
+    Material { name: Spot<String>, figures: Vec<MaterialFigure> },
+}
+
+/// One figure of a material, as typed.
+#[derive(Clone, Debug)]
+pub struct MaterialFigure {
+    /// Its name: `modulus`.
+    pub name: Spot<String>,
+    /// The number.
+    pub number: Number,
+    /// The letters after it: `GPa`.
+    pub unit: Spot<String>,
+}
+
+/// What is asked of the crib.
+#[derive(Clone, Debug)]
+pub enum CribQuery {
+    /// `crib`: all of it.
+    Show,
+    /// `crib add TOOL`.
+    Add(Box<Spot<ToolText>>),
+    /// `crib remove N`, by the number that `crib` shows.
+    Remove(Spot<usize>),
+}
+
 /// One line, read.
 #[allow(missing_docs, reason = "the fields of a variant are named in its line")]
 #[derive(Clone, Debug)]
@@ -301,6 +371,16 @@ pub enum Query {
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.
     Dial(Option<Dial>),
+    /// `dial graduation SIZE`: the division of the dials.
+    Graduation(Size),
+    /// `instrument`, with the new one if there is one.
+    Instrument(Option<Spot<String>>),
+    /// `material`, with the new one if there is one.
+    Material(Option<Spot<String>>),
+    /// An entry of the pass log, or a question about it.
+    Log(Spot<LogQuery>),
+    /// A question about the crib, or a change of it.
+    Crib(CribQuery),
     /// `why`, of the last answer or of the query after it.
     Why(Option<Box<Query>>),
     /// `help`, with the topic and its place.

@@ -9,6 +9,7 @@ use std::{
     collections::HashMap,
     fmt,
     path::{Path, PathBuf},
+    process::Command,
     str::FromStr,
     sync::OnceLock,
 };
@@ -212,6 +213,34 @@ pub fn example(name: &str, arguments: &[&Path]) -> String {
         run.command().args(arguments).output().unwrap_or_else(|error| panic!("{name}: {error}"));
     assert!(output.status.success(), "{name}: {}", String::from_utf8_lossy(&output.stderr));
     String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+/// The program for a person whose folders are these: the crib, the settings
+/// and the logs of whoever runs the checks are out of its reach.
+pub fn fits_of(home: &Path) -> Command {
+    let mut command = Command::new(program());
+    isolate(&mut command, home);
+    command
+}
+
+/// The program for a person who keeps nothing.
+pub fn fits() -> Command {
+    fits_of(&nobody())
+}
+
+/// A home that is not there.
+pub fn nobody() -> PathBuf {
+    std::env::temp_dir().join("fits-checks-nobody")
+}
+
+/// Keeps a command away from the folders of whoever runs the checks.
+pub fn isolate(command: &mut Command, home: &Path) {
+    command
+        .env("HOME", home)
+        .env("XDG_CONFIG_HOME", home.join("config"))
+        .env("XDG_DATA_HOME", home.join("data"))
+        .env("APPDATA", home.join("config"))
+        .env_remove("NO_COLOR");
 }
 
 /// The program, built once for all checks in the profile they run in.

@@ -64,6 +64,8 @@ pub enum Start {
     Open,
     /// The size it has now.
     From(Length),
+    /// A hole is drilled first, with a drill of this size.
+    Drilled(Length),
 }
 
 /// A plan of passes to a part's aim.
@@ -128,12 +130,8 @@ impl Passes {
                 "a bore of {aim} is too small for a boring tool: drill and ream it"
             )));
         }
-        let row = stock_for(&stock_table::PASSES, aim);
-        // Two equal cuts of whole dial steps.
-        let two_steps = step.tenth_nanometres().max(1).saturating_mul(2);
-        let pairs = row.first.tenth_nanometres().saturating_add(two_steps / 2) / two_steps;
-        let finish = Length::from_tenth_nanometres(two_steps).checked_mul(pairs.max(1))?;
-        let most_rough = row.second;
+        let finish = finish_stock(aim, step)?;
+        let most_rough = stock_for(&stock_table::PASSES, aim).second;
         let off = |size: Length, by: Length| match feature {
             Feature::Hole => size.checked_sub(by),
             Feature::Shaft => size.checked_add(by),
@@ -141,15 +139,17 @@ impl Passes {
         let mut list = Vec::with_capacity(8);
         let mut at = match start {
             Start::From(size) => Some(size),
+            Start::Drilled(size) => {
+                list.push(Pass { stage: Stage::Drill, to: size, takes: None, drill: None });
+                Some(size)
+            }
             Start::Open if feature == Feature::Shaft => None,
             Start::Open => {
-                // Leave the finish cuts and a light roughing cut; a bore that
-                // no drill comes near is begun from whatever is there.
-                let largest = aim.checked_sub(finish)?.checked_sub(finish)?;
-                let smallest =
-                    largest.checked_sub(most_rough.checked_mul(MOST_ROUGHS_AFTER_DRILL)?)?;
-                let drill = Drill::under(largest, &[Series::Metric, Series::Fraction])
-                    .filter(|drill| drill.diameter() >= smallest);
+                // A bore that no drill comes near is begun from whatever is
+                // there.
+                let range = Self::drill_range(limits, step)?;
+                let drill = Drill::under(range.upper(), &[Series::Metric, Series::Fraction])
+                    .filter(|drill| drill.diameter() >= range.lower());
                 if let Some(drill) = drill {
                     list.push(Pass {
                         stage: Stage::Drill,
@@ -195,6 +195,20 @@ impl Passes {
         Ok(Self { feature, limits, start: began, aim, list })
     }
 
+    /// The least and the greatest drill to begin a bore with: the greatest
+    /// leaves the finish cuts and a light roughing cut.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn drill_range(limits: Limits, step: Length) -> Result<Limits, Error> {
+        let aim = limits.middle();
+        let finish = finish_stock(aim, step)?;
+        let largest = aim.checked_sub(finish)?.checked_sub(finish)?;
+        let roughed =
+            stock_for(&stock_table::PASSES, aim).second.checked_mul(MOST_ROUGHS_AFTER_DRILL)?;
+        Limits::new(largest.checked_sub(roughed)?, largest)
+    }
+
     /// Why a plan to such a size is as it is.
     pub fn reasons(aim: Length) -> Vec<Reason> {
         let row = stock_for(&stock_table::PASSES, aim);
@@ -219,6 +233,14 @@ impl Passes {
         })
         .into()
     }
+}
+
+/// What roughing leaves: two equal cuts of whole dial steps.
+fn finish_stock(aim: Length, step: Length) -> Result<Length, Error> {
+    let left = stock_for(&stock_table::PASSES, aim).first.tenth_nanometres();
+    let two_steps = step.tenth_nanometres().max(1).saturating_mul(2);
+    let pairs = left.saturating_add(two_steps / 2) / two_steps;
+    Length::from_tenth_nanometres(two_steps).checked_mul(pairs.max(1))
 }
 
 /// The metal from a start to the middle of the limits, where there is any to

@@ -101,6 +101,14 @@ impl Ream {
         )
     }
 
+    /// The least and the greatest drill that leaves fitting stock.
+    ///
+    /// # Errors
+    /// None does.
+    pub fn pre_drill_range(&self) -> Result<Limits, Error> {
+        pre_drill_range(self.hole.lower(), self.stock)
+    }
+
     /// Why the figures are what they are.
     pub fn reasons(&self) -> Vec<Reason> {
         let row = stock_for(&stock_table::REAMING, self.hole.lower());
@@ -167,12 +175,17 @@ fn share(hole: Limits, percent: i64) -> Result<Length, Error> {
     )
 }
 
-/// The largest drill that, cutting its usual oversize, still leaves the least
-/// stock, and that leaves no more than half as much again as the most.
+/// The largest drill that leaves fitting stock.
 fn pre_drill(hole: Length, stock: Limits, series: Series) -> Option<PreDrill> {
-    let largest = hole.checked_sub(stock.lower()).ok()?.checked_sub(DRILL_OVERSIZE).ok()?;
-    let drill = Drill::under(largest, &[series])?;
+    let range = pre_drill_range(hole, stock).ok()?;
+    let drill = Drill::under(range.upper(), &[series])?;
     let leaves = hole.checked_sub(drill.diameter()).ok()?;
-    let most = stock.upper().checked_scale(3, 2).ok()?;
-    (leaves <= most).then_some(PreDrill { drill, leaves })
+    (drill.diameter() >= range.lower()).then_some(PreDrill { drill, leaves })
+}
+
+/// From the drill that leaves half as much again as the most stock to the one
+/// that, cutting its usual oversize, still leaves the least.
+fn pre_drill_range(hole: Length, stock: Limits) -> Result<Limits, Error> {
+    let largest = hole.checked_sub(stock.lower())?.checked_sub(DRILL_OVERSIZE)?;
+    Limits::new(hole.checked_sub(stock.upper().checked_scale(3, 2)?)?, largest)
 }

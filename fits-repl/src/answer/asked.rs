@@ -7,7 +7,7 @@ use fits_core::{
 };
 use serde::{Serialize, Serializer};
 
-use super::Mm;
+use super::{Mm, OwnDrillFigures};
 use crate::query::{Dial, Units};
 
 /// The general tolerance of a size, an edge or an angle (ISO 2768-1).
@@ -120,6 +120,9 @@ pub struct DrillAnswer {
     pub under: Vec<NamedDrill>,
     /// The nearest over it.
     pub over: Vec<NamedDrill>,
+    /// The nearest under and over it in the crib, where there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub crib: Option<Vec<OwnDrillFigures>>,
 }
 
 /// A drill and how far its size is off.

@@ -7,9 +7,12 @@ mod asked;
 mod assembly;
 mod bushing;
 mod measuring;
+mod shop;
 mod stack;
 mod threads;
 mod warm;
+
+use std::borrow::Cow;
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -33,6 +36,10 @@ pub use self::bushing::{
 pub use self::measuring::{
     AlignAnswer, FormFigures, MeasuredReading, RehearsalAnswer, StrategyFigures, TaperedFigures,
     WarmFigures,
+};
+pub use self::shop::{
+    CribAnswer, CribReaming, EntryFigures, InForce, LogFigures, LogsAnswer, NextFigures, OpenedLog,
+    OwnDrillFigures, OwnReamer, PassLogAnswer, RemarkFigures,
 };
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
@@ -112,8 +119,14 @@ pub enum Answer {
     FitWarm(Box<WarmAnswer>),
     /// A bushing, its housing and its shaft.
     BushingFit(Box<BushingAnswer>),
+    /// A pass log.
+    PassLog(Box<PassLogAnswer>),
+    /// The pass logs there are.
+    Logs(LogsAnswer),
+    /// The crib.
+    Crib(Box<CribAnswer>),
     /// The settings in force.
-    Settings(SettingsAnswer),
+    Settings(Box<InForce>),
     /// Where the figures of an answer come from.
     Why(WhyAnswer),
     /// Help.
@@ -304,6 +317,9 @@ pub struct ReamFigures {
     /// The one of the other system, if it leaves fitting stock too.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub other_drill: Option<DrillFigures>,
+    /// What the crib has for it, where there is a crib.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub crib: Option<Box<CribReaming>>,
     /// Inch reamers off the shelf that suit the hole; recalled sizes.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub inch_reamers: Vec<ReamerFigures>,
@@ -340,10 +356,16 @@ pub struct PassFigures {
     pub start_mm: Option<Mm>,
     /// The size to end at.
     pub aim_mm: Mm,
+    /// Is the drill in the crib? `null` where there is no crib or no drill.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drill_in_crib: Option<bool>,
+    /// The drill that would be chosen of all, where the crib has another.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rather_drill: Option<&'static str>,
 }
 
 /// One pass.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize)]
 pub struct PassFigure {
     /// Its name.
     pub name: &'static str,
@@ -354,7 +376,7 @@ pub struct PassFigure {
     pub dial_mm: Option<Mm>,
     /// The drill's name.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub drill: Option<&'static str>,
+    pub drill: Option<Cow<'static, str>>,
 }
 
 /// A reading of one feature.
@@ -455,6 +477,15 @@ pub struct PassesAnswer {
     pub plan: PassFigures,
     /// The feature.
     pub feature: FeatureAnswer,
+    /// What to dial first, where the work is measured.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub next: Option<NextFigures>,
+    /// The pass log that was opened for it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub log: Option<OpenedLog>,
+    /// What else to know.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<String>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
 }
@@ -470,6 +501,7 @@ impl Answer {
                         .iter()
                         .any(|part| part.reading.verdict != Verdict::Good)
             }
+            Self::PassLog(answer) => answer.is_finished_badly(),
             Self::Fit(answer) => {
                 answer.measured.as_ref().is_some_and(|measured| measured.verdict != Verdict::Good)
             }

@@ -7,7 +7,9 @@ mod asks;
 mod assembly;
 mod bushing;
 mod clauses;
+mod crib;
 mod fault;
+mod log;
 mod measuring;
 mod practice;
 pub(crate) mod quantities;
@@ -48,9 +50,47 @@ pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
 pub(crate) const KEYWORDS: &[&str] = &[
-    "align", "assemble", "at", "bore", "dial", "drill", "from", "general", "grade", "help", "hole",
-    "hub", "long", "overhang", "pick", "ream", "rehearse", "room", "runs", "seat", "seed", "shaft",
-    "stack", "thin", "turn", "turns", "units", "warm", "why", "with", "within",
+    "align",
+    "assemble",
+    "at",
+    "bore",
+    "crib",
+    "cut",
+    "dial",
+    "done",
+    "drill",
+    "from",
+    "general",
+    "grade",
+    "help",
+    "hole",
+    "hub",
+    "instrument",
+    "log",
+    "long",
+    "material",
+    "overhang",
+    "pick",
+    "read",
+    "ream",
+    "rehearse",
+    "room",
+    "runs",
+    "scrap",
+    "seat",
+    "seed",
+    "shaft",
+    "spring",
+    "stack",
+    "thin",
+    "turn",
+    "turns",
+    "undo",
+    "units",
+    "warm",
+    "why",
+    "with",
+    "within",
 ];
 
 /// Reads one line.
@@ -156,12 +196,24 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
             .map(|(rest, units)| (rest, Query::Units(units)));
     }
     if let Ok((rest, ())) = keyword("dial")(input) {
+        if let Ok((size, ())) = preceded(space, keyword("graduation")).parse(rest) {
+            return log::graduation(size, total);
+        }
         let choice = alt((
             value(Dial::Diameter, keyword("diameter")),
             value(Dial::Radius, keyword("radius")),
         ));
         return setting(rest, choice, "dials are `dial diameter` or `dial radius`")
             .map(|(rest, dial)| (rest, Query::Dial(dial)));
+    }
+    // Most lines begin with a number.
+    if input.starts_with(|c: char| c.is_ascii_alphabetic()) {
+        if let Some(read) = log::log(input, total) {
+            return read;
+        }
+        if let Ok((rest, ())) = keyword("crib")(input) {
+            return crib::crib(rest, total);
+        }
     }
     // `drill rod 3/8in` is a part, `drill 0.7031in` a question.
     if let Ok((rest, ())) = keyword("drill")(input)

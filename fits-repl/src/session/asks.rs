@@ -217,7 +217,8 @@ impl Session {
             )
             .advise(range));
         }
-        Ok(Answer::Drill(DrillAnswer { size_mm: Mm(size), exact, under, over }))
+        let crib = self.own_drills_about(size);
+        Ok(Answer::Drill(DrillAnswer { size_mm: Mm(size), exact, under, over, crib }))
     }
 
     /// The usual classes for a bearing seat.

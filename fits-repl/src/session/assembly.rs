@@ -338,12 +338,15 @@ impl Session {
             {
                 return Err(own_figures(part, extra.clone()));
             }
-            let found = Material::find(&name.value).map_err(|error| mended(&error, name))?;
+            let found = match self.own_material(name)? {
+                Some(own) => own,
+                None => Material::find(&name.value).map_err(|error| mended(&error, name))?.clone(),
+            };
             return match (strength, &body.strength) {
                 (Some(strength), Some(at)) => found
                     .with_yield(strength)
                     .map_err(|error| from_core(&error, at.at.clone()).advise("as yield 276MPa")),
-                _ => Ok(found.clone()),
+                _ => Ok(found),
             };
         }
         let Some(modulus) = &body.modulus else {

@@ -28,7 +28,7 @@ use super::{
 use crate::{
     answer::{FormFigures, MeasuredReading, Mm, ReadingAnswer, ReadingFigures, WarmFigures},
     problem::Problem,
-    query::{Measuring, Part, Size, Spot, Units, Warmth},
+    query::{Measuring, Part, Size, Spot, Units, Warmth, Work},
 };
 
 /// How near to its size a warm part is waited for, unless told.
@@ -46,10 +46,12 @@ impl Session {
     /// What is said of measuring belongs to a reading, and what is said of a
     /// rehearsal to one.
     pub(super) fn measuring_fits(part: &Part, measuring: &Measuring) -> Result<(), Problem> {
+        let is_logged =
+            part.from.is_some() && part.work.as_ref().is_none_or(|work| work.value != Work::Ream);
         let rehearsed = [
             measuring.runs.as_ref().map(|spot| &spot.at),
             measuring.seed.as_ref().map(|spot| &spot.at),
-            measuring.overhang.as_ref().map(|spot| &spot.at),
+            measuring.overhang.as_ref().filter(|_| !is_logged).map(|spot| &spot.at),
         ];
         if let Some(at) = rehearsed.into_iter().flatten().next() {
             return Err(Problem::new("this is told to a rehearsal", at.clone())
@@ -57,7 +59,7 @@ impl Session {
         }
         let warmth = |warmth: &Option<Warmth>| warmth.as_ref().map(|it| it.temperature.at.clone());
         let said = [
-            measuring.instruments.first().map(|spot| spot.at.clone()),
+            measuring.instruments.first().filter(|_| !is_logged).map(|spot| spot.at.clone()),
             warmth(&measuring.at),
             warmth(&measuring.room),
             measuring.within.as_ref().map(|size| size.at.clone()),

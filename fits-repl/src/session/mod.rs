@@ -7,19 +7,25 @@ mod assembled;
 mod assembly;
 mod assembly_why;
 mod bushing;
+mod crib;
 mod features;
+mod log;
 mod mates;
 mod measuring;
+mod open_log;
 mod plans;
 mod practice;
 mod quantities;
 mod resolve;
+mod shop;
 mod sizes;
 mod stack;
 mod threads;
 mod warm;
 mod why;
 
+pub use self::shop::Logs;
+use self::shop::Shop;
 use fits_core::Length;
 
 use crate::{
@@ -32,8 +38,8 @@ use crate::{
 /// JSON numbers name lengths exactly up to this (2^53 counts of 0.1 nm).
 const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
 
-/// The settings in force and the last answer's query.
-#[derive(Clone, Debug)]
+/// The settings in force, the last answer's query, and what the shop keeps.
+#[derive(Debug)]
 pub struct Session {
     /// What bare numbers are.
     pub units: Units,
@@ -41,6 +47,14 @@ pub struct Session {
     pub dial: Dial,
     /// The units that the last question was put in: the answer's come first.
     shown: Units,
+    /// The division of the dials, where it was told.
+    graduation: Option<Length>,
+    /// What readings are taken with, unless a query names another.
+    instrument: Option<String>,
+    /// What the work is made of, unless a query names another.
+    material: Option<String>,
+    /// The crib, the pass log and their files.
+    shop: Shop,
     /// Told how far long work is: so many of so many.
     pub progress: Option<fn(u64, u64)>,
     /// Only whether a line is answered matters, not what long work comes to.
@@ -56,18 +70,39 @@ impl Default for Session {
 }
 
 impl Session {
-    /// Millimetres, and dials that read the change of diameter.
-    pub const fn new() -> Self {
+    /// Millimetres, and dials that read the change of diameter. Nothing is
+    /// read from disk and nothing is written: a pass log is kept in memory.
+    pub fn new() -> Self {
         let (units, dial) = (Units::Millimetres, Dial::Diameter);
         let last_settings = SettingsAnswer { units, dial };
         Self {
             units,
             dial,
             shown: units,
+            graduation: None,
+            instrument: None,
+            material: None,
+            shop: Shop::default(),
             progress: None,
             trying: false,
             last: String::new(),
             last_settings,
+        }
+    }
+
+    /// A copy to try a line on, at every keystroke if need be: nothing is
+    /// written, and what takes long is begun, not done.
+    #[must_use]
+    pub fn trial(&self) -> Self {
+        Self {
+            graduation: self.graduation,
+            instrument: self.instrument.clone(),
+            material: self.material.clone(),
+            shop: self.shop.on_trial(),
+            progress: None,
+            trying: true,
+            last: self.last.clone(),
+            ..*self
         }
     }
 
@@ -80,13 +115,6 @@ impl Session {
     /// inches first, whatever bare numbers are.
     pub const fn shown(&self) -> SettingsAnswer {
         SettingsAnswer { units: self.shown, dial: self.dial }
-    }
-
-    /// A copy to try a line on, at every keystroke if need be: what takes long
-    /// is begun, not done.
-    #[must_use]
-    pub fn trial(&self) -> Self {
-        Self { trying: true, progress: None, ..self.clone() }
     }
 
     /// Answers one line.
@@ -122,12 +150,26 @@ impl Session {
             Query::Units(units) => {
                 self.units = units.unwrap_or(self.units);
                 self.shown = self.units;
-                Ok(Answer::Settings(self.settings()))
+                Ok(self.in_force(units.is_some().then_some("units")))
             }
             Query::Dial(dial) => {
                 self.dial = dial.unwrap_or(self.dial);
-                Ok(Answer::Settings(self.settings()))
+                Ok(self.in_force(dial.is_some().then_some("dial")))
             }
+            Query::Graduation(size) => self.set_graduation(&size),
+            Query::Instrument(name) => self.set_instrument(name),
+            Query::Material(name) => self.set_material(name),
+            Query::Log(entry) => {
+                let answer = self.log(&entry)?;
+                if matches!(answer, Answer::PassLog(_)) {
+                    // What there is to explain is the log, whatever was entered.
+                    self.last.clear();
+                    self.last.push_str("log");
+                    self.last_settings = self.settings();
+                }
+                Ok(answer)
+            }
+            Query::Crib(asked) => self.crib(&asked),
             Query::Help(topic) => help::about(topic.as_ref()).map(Answer::Help),
             Query::Why(None) => self.why_last(line),
             Query::Why(Some(of)) => {
@@ -145,10 +187,13 @@ impl Session {
             | Query::PickGrip { .. }
             | Query::Seat { .. }
             | Query::Align(_)
-            | Query::Rehearse(_)
             | Query::Bushing(_)
-            | Query::Stack(_) => {
-                let answer = self.answer(&query)?;
+            | Query::Stack(_)
+            | Query::Rehearse(_) => {
+                let mut answer = self.answer(&query)?;
+                if let (Query::Part(part), Answer::Passes(plan)) = (&query, &mut answer) {
+                    self.begin_log(part, plan)?;
+                }
                 self.last.clear();
                 self.last.push_str(line);
                 self.last_settings = self.settings();
@@ -165,10 +210,13 @@ impl Session {
             // A thread is thought of in the system of its name.
             Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
             Query::Thread(_) => Units::Millimetres,
+            Query::Log(entry) => self.log_in(&entry.value),
+            Query::Crib(asked) => self.crib_in(asked),
             Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
                 mates::thought_in(&joint.head.size, self.units)
             }
             Query::Pick { size, .. }
+            | Query::Graduation(size)
             | Query::Drill(size)
             | Query::Grade { size, .. }
             | Query::Keyway(size)
@@ -207,7 +255,7 @@ impl Session {
             Query::Bushing(text) => self.bushing(text),
             Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.
-            _ => Ok(Answer::Settings(self.settings())),
+            _ => Ok(self.in_force(None)),
         }
     }
 
@@ -220,6 +268,7 @@ impl Session {
         let mut then = Self { units, dial, ..Self::new() };
         let query = grammar::read(&self.last)?;
         then.shown = then.thought_in(&query);
+        then.shop = self.shop.on_trial();
         then.why(&query, self.last.trim())
     }
 }

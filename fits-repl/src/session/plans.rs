@@ -1,9 +1,15 @@
 //! Getting there: reamers, boring and turning passes, what to dial.
 
+use std::borrow::Cow;
+
 use fits_core::{
     Length, Limits,
-    shop::{Hazard, InchReamer, Passes, PreDrill, Ream, Start},
-    standards::{drills::Drill, iso286::Feature},
+    job::{OwnDrill, Reamer},
+    shop::{Hazard, InchReamer, Passes, PreDrill, Ream, Stage, Start},
+    standards::{
+        drills::{Drill, Series},
+        iso286::Feature,
+    },
 };
 
 use super::{
@@ -12,8 +18,8 @@ use super::{
 };
 use crate::{
     answer::{
-        Answer, DrillFigures, Mm, PassFigure, PassFigures, PassesAnswer, ReamAnswer, ReamFigures,
-        ReamerFigures,
+        Answer, CribReaming, DrillFigures, Mm, OwnDrillFigures, OwnReamer, PassFigure, PassFigures,
+        PassesAnswer, ReamAnswer, ReamFigures, ReamerFigures,
     },
     problem::Problem,
     query::{Dial, Part, Spot, Units, Work},
@@ -56,7 +62,7 @@ impl Session {
             })?;
             return Ok(Answer::Ream(Box::new(ReamAnswer {
                 hole: feature.answer(),
-                ream: ream_figures(&ream, self.shown),
+                ream: self.ream_figures(&ream),
             })));
         }
         let start = match &part.from {
@@ -70,20 +76,34 @@ impl Session {
                 Feature::Shaft => "turning starts larger, as `turn 20 g6 from 22`",
             })
         })?;
+        let notes = self.no_bar_for(wants, plan.start_mm).into_iter().collect();
         let caution = if wants == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
         Ok(Answer::Passes(Box::new(PassesAnswer {
             work: work.value.word(),
             dial: self.dial,
             plan,
             feature: feature.answer(),
+            next: None,
+            log: None,
+            notes,
             cautions: vec![caution.caution()],
         })))
+    }
+
+    /// Says so where the crib has boring bars and none goes into the bore.
+    fn no_bar_for(&self, wants: Feature, start: Option<Mm>) -> Option<String> {
+        let Mm(start) = start.filter(|_| wants == Feature::Hole)?;
+        let least = self.shop.crib().bar.iter().map(|bar| bar.bore).min()?;
+        (least > start).then(|| {
+            let least = super::why::said(self.shown, least);
+            format!("no boring bar of the crib goes into it: the smallest wants {least}")
+        })
     }
 
     /// The reamer for a hole, or why there is none.
     pub(super) fn reamed(&self, hole: Limits) -> (Option<ReamFigures>, Option<String>) {
         match Ream::of(hole) {
-            Ok(ream) => (Some(ream_figures(&ream, self.shown)), None),
+            Ok(ream) => (Some(self.ream_figures(&ream)), None),
             Err(error) => (None, Some(error.to_string())),
         }
     }
@@ -94,38 +114,89 @@ impl Session {
         limits: Limits,
         start: Start,
     ) -> Result<PassFigures, fits_core::Error> {
+        let own = self.drilled(feature, limits, start);
+        let start = own.as_ref().map_or(start, |(own, _)| Start::Drilled(own.size));
         let plan = Passes::plan(feature, limits, start, self.step())?;
+        let is_drilled = plan.list.first().is_some_and(|pass| pass.stage == Stage::Drill);
         let list = plan.list.iter().map(|pass| PassFigure {
             name: pass.stage.name(),
             to_mm: Mm(pass.to),
             dial_mm: pass.takes.map(|takes| Mm(self.dialled(takes))),
-            drill: pass.drill.map(Drill::name),
+            drill: match (pass.drill, &own) {
+                (Some(drill), _) => Some(Cow::Borrowed(drill.name())),
+                (None, Some(own)) if pass.stage == Stage::Drill => Some(Cow::Owned(own.0.name())),
+                _ => None,
+            },
         });
         Ok(PassFigures {
             passes: list.collect(),
             start_mm: plan.start.map(Mm),
             aim_mm: Mm(plan.aim),
+            drill_in_crib: (is_drilled && !self.shop.crib().is_empty()).then_some(own.is_some()),
+            rather_drill: own.and_then(|(_, rather)| rather).map(Drill::name),
         })
     }
 
+    /// A bore that begins with a drill begins with one of the crib, where it
+    /// has one that does; the one of all drills beside it, if that is another.
+    fn drilled(
+        &self,
+        feature: Feature,
+        limits: Limits,
+        start: Start,
+    ) -> Option<(OwnDrill, Option<Drill>)> {
+        let crib = self.shop.crib();
+        if start != Start::Open || feature == Feature::Shaft || crib.is_empty() {
+            return None;
+        }
+        let range = Passes::drill_range(limits, self.step()).ok()?;
+        let own = crib.drill_between(range.lower(), range.upper())?;
+        let usual = Drill::under(range.upper(), &[Series::Metric, Series::Fraction]);
+        let rather = usual.filter(|drill| drill.diameter() != own.size);
+        Some((own, rather))
+    }
+
     /// What the dial shows for a change of diameter.
-    fn dialled(&self, change: Length) -> Length {
+    pub(super) fn dialled(&self, change: Length) -> Length {
         match self.dial {
             Dial::Diameter => change,
             Dial::Radius => change.half(),
         }
     }
 
-    /// The dial's usual division, 0.01 mm or a thou, as a change of diameter.
+    /// The dial's division, usually 0.01 mm or a thou, as a change of diameter.
     pub(super) fn step(&self) -> Length {
-        let division = match self.shown {
-            Units::Millimetres => 100_000,
-            Units::Inches => Length::THOU.tenth_nanometres(),
+        let division = match (self.graduation, self.shown) {
+            (Some(told), _) => told.tenth_nanometres(),
+            (None, Units::Millimetres) => 100_000,
+            (None, Units::Inches) => Length::THOU.tenth_nanometres(),
         };
         Length::from_tenth_nanometres(match self.dial {
             Dial::Diameter => division,
             Dial::Radius => 2 * division,
         })
+    }
+}
+
+impl Session {
+    fn ream_figures(&self, ream: &Ream) -> ReamFigures {
+        let crib = self.shop.crib();
+        let figures = ream_figures(ream, self.shown);
+        if crib.is_empty() {
+            return figures;
+        }
+        let figure =
+            |reamer: Reamer| OwnReamer { size_mm: Mm(reamer.size), cuts_mm: reamer.cuts.map(Mm) };
+        let reamers: Vec<OwnReamer> =
+            crib.reamers_for(ream).into_iter().map(|found| figure(found.reamer)).collect();
+        let nearest =
+            if reamers.is_empty() { crib.nearest_reamer(ream.hole).map(figure) } else { None };
+        let drill = crib.pre_drill(ream).ok().flatten().map(|(drill, leaves)| OwnDrillFigures {
+            name: drill.name(),
+            mm: Mm(drill.size),
+            leaves_mm: Mm(leaves),
+        });
+        ReamFigures { crib: Some(Box::new(CribReaming { reamers, nearest, drill })), ..figures }
     }
 }
 
@@ -148,6 +219,7 @@ fn ream_figures(ream: &Ream, units: Units) -> ReamFigures {
         before_mm: Mm(ream.before()),
         drill: first.or(second).map(figure),
         other_drill: first.and(second).map(figure),
+        crib: None,
         inch_reamers: InchReamer::for_hole(ream)
             .into_iter()
             .map(|reamer| ReamerFigures {

@@ -87,9 +87,14 @@ impl Session {
             Query::Thread(_) => figures.extend(reasons_of(&answer)),
             Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
             Query::Stack(_) => self.why_stack(&mut figures, &answer),
+            Query::Log(_) => figures.extend(self.why_log()),
             Query::Rehearse(_)
             | Query::Units(_)
             | Query::Dial(_)
+            | Query::Graduation(_)
+            | Query::Instrument(_)
+            | Query::Material(_)
+            | Query::Crib(_)
             | Query::Why(_)
             | Query::Help(_) => {}
         }

@@ -8,6 +8,7 @@ mod assembly;
 mod bushing;
 mod figures;
 mod lines;
+mod log;
 mod practice;
 mod quantities;
 mod readings;
@@ -32,7 +33,7 @@ use crate::{
         SettingsAnswer, WhyAnswer,
     },
     problem::Problem,
-    query::{Dial, Units},
+    query::Dial,
 };
 
 /// Renders under the settings in force.
@@ -104,10 +105,10 @@ impl Text {
             Answer::Stack(stack) => self.stack(&mut out, stack),
             Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
             Answer::BushingFit(bushing) => self.bushing(&mut out, bushing),
-            Answer::Settings(settings) => {
-                let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
-                let _ = writeln!(out, "units {units}, dial {}", settings.dial.word());
-            }
+            Answer::PassLog(log) => self.pass_log(&mut out, log),
+            Answer::Logs(logs) => self.logs(&mut out, logs),
+            Answer::Crib(crib) => Self::crib(&mut out, crib),
+            Answer::Settings(settings) => self.in_force(&mut out, settings),
             Answer::Why(why) => Self::why(&mut out, why),
             Answer::Help(help) => self.help(&mut out, help),
         }
@@ -332,6 +333,9 @@ impl Text {
         let [first, second] = self.units();
         let (one, other) = (Self::range(limits, first), Self::range(limits, second));
         let _ = writeln!(out, "  ream  with {one:<25}{other}");
+        if let Some(crib) = &ream.crib {
+            self.own_reamers(out, ream, crib);
+        }
         if let Some(reamer) = ream.inch_reamers.first().filter(|_| first == Unit::Inch)
             && let Ok(new) = Limits::new(reamer.min_mm.0, reamer.max_mm.0)
         {
@@ -375,11 +379,15 @@ impl Text {
         let toward = Self::metal_side(if work == "turn" { Some(Feature::Shaft) } else { None });
         let mut words: Vec<String> = Vec::new();
         for pass in &plan.passes {
-            words.push(match (pass.name, pass.drill) {
+            words.push(match (pass.name, &pass.drill) {
                 ("drill", Some(drill)) => format!("drill {drill}"),
                 ("spring", _) => "spring".to_owned(),
                 (name, _) => format!("{name} {}", pass.to_mm.0.shown(Self::usual(unit), toward)),
             });
+        }
+        let drill = Self::whose_drill(plan);
+        if let (Some(first), false) = (words.first_mut(), drill.is_empty()) {
+            let _ = write!(first, " ({drill})");
         }
         wrapped(out, &format!("  {work:<6}"), &words.join(" > "));
     }
@@ -418,8 +426,8 @@ impl Text {
                     continue;
                 }
             }
-            let dialled = match (&pass.dial_mm, pass.name, pass.drill) {
-                (_, _, Some(drill)) => drill.to_owned(),
+            let dialled = match (&pass.dial_mm, pass.name, &pass.drill) {
+                (_, _, Some(drill)) => drill.to_string(),
                 (_, "spring", _) => "leave it; then measure".to_owned(),
                 (Some(dial), ..) => self.difference(dial.0),
                 (None, ..) => "from what it measures now".to_owned(),
@@ -432,10 +440,15 @@ impl Text {
                 Self::target(pass.to_mm.0, second, toward)
             );
         }
+        let drill = Self::whose_drill(&answer.plan);
+        if !drill.is_empty() {
+            wrapped(out, "  drill: ", &drill);
+        }
         let _ = writeln!(
             out,
             "  measure after the semi-finish and the spring pass, then judge the reading"
         );
+        self.plan_log(out, answer);
         Self::cautions(out, &answer.cautions);
     }
 

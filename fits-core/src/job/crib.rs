@@ -1,0 +1,396 @@
+//! The crib: the tools and instruments one owns, and what of them suits a job.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    error::Error,
+    shop::Ream,
+    size::{Length, Limits},
+    standards::drills::{Drill, Series},
+};
+
+/// The tools one owns. Every list may be empty.
+///
+/// ```
+/// use fits_core::job::{Crib, DrillSeries, DrillSet};
+/// let mut crib = Crib::default();
+/// crib.drills.push(DrillSet {
+///     series: DrillSeries::Metric,
+///     from: Some("1 mm".parse()?),
+///     to: Some("13 mm".parse()?),
+///     step: Some("0.5 mm".parse()?),
+/// });
+/// let drills = crib.drills();
+/// assert_eq!(drills.len(), 25);
+/// assert_eq!(drills[15].name(), "8.5 mm");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Crib {
+    /// Drills, one by one.
+    pub drill: Vec<OwnDrill>,
+    /// Sets of drills.
+    pub drills: Vec<DrillSet>,
+    /// Reamers.
+    pub reamer: Vec<Reamer>,
+    /// Taps.
+    pub tap: Vec<Tap>,
+    /// Gauge pins.
+    pub pin: Vec<GaugePin>,
+    /// Boring bars.
+    pub bar: Vec<Bar>,
+    /// Measuring instruments.
+    pub instrument: Vec<OwnInstrument>,
+    /// Materials by their figures.
+    pub material: Vec<OwnMaterial>,
+}
+
+/// A drill.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OwnDrill {
+    /// Its marked size.
+    pub size: Length,
+    /// What it is called, where its size alone is not its name: `#7`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub called: Option<String>,
+}
+
+impl OwnDrill {
+    /// What it is called: `#7`, `19/32 in`, `8.5 mm`.
+    pub fn name(&self) -> String {
+        if let Some(called) = &self.called {
+            return called.clone();
+        }
+        let standard = |series| Drill::over(self.size, &[series]);
+        [Series::Metric, Series::Fraction]
+            .into_iter()
+            .filter_map(standard)
+            .find(|drill| drill.diameter() == self.size)
+            .map_or_else(|| self.size.to_string(), |drill| drill.name().to_owned())
+    }
+}
+
+/// The kinds of drill sets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum DrillSeries {
+    /// Millimetres.
+    Metric,
+    /// Fractions of an inch.
+    Fraction,
+    /// #1 to #107.
+    Number,
+    /// A to Z.
+    Letter,
+}
+
+impl DrillSeries {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::Metric, Self::Fraction, Self::Number, Self::Letter];
+
+    /// Its name, as the file has it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Metric => "metric",
+            Self::Fraction => "fraction",
+            Self::Number => "number",
+            Self::Letter => "letter",
+        }
+    }
+
+    const fn standard(self) -> Series {
+        match self {
+            Self::Metric => Series::Metric,
+            Self::Fraction => Series::Fraction,
+            Self::Number => Series::Number,
+            Self::Letter => Series::Letter,
+        }
+    }
+}
+
+/// A set of drills: the standard sizes of a series between two sizes, or every
+/// step between them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DrillSet {
+    /// The series; `set` in the file.
+    #[serde(rename = "set")]
+    pub series: DrillSeries,
+    /// The smallest; the series' own where nothing is said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub from: Option<Length>,
+    /// The largest.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub to: Option<Length>,
+    /// The step; the standard sizes where nothing is said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<Length>,
+}
+
+/// More drills than this are no set.
+const LARGEST_SET: i64 = 1000;
+
+impl DrillSet {
+    /// The drills of it, smallest first; none of a set that cannot be.
+    pub fn drills(&self) -> Vec<OwnDrill> {
+        let standard = || {
+            Drill::all()
+                .filter(|drill| drill.series() == self.series.standard())
+                .filter(|drill| self.from.is_none_or(|from| drill.diameter() >= from))
+                .filter(|drill| self.to.is_none_or(|to| drill.diameter() <= to))
+                .map(|drill| OwnDrill {
+                    size: drill.diameter(),
+                    called: matches!(drill.series(), Series::Number | Series::Letter)
+                        .then(|| drill.name().to_owned()),
+                })
+                .collect()
+        };
+        let (Some(from), Some(to), Some(step)) = (self.from, self.to, self.step) else {
+            return standard();
+        };
+        let span = to.tenth_nanometres().saturating_sub(from.tenth_nanometres());
+        if !step.is_positive() || span < 0 {
+            return Vec::new();
+        }
+        let last = span.div_euclid(step.tenth_nanometres()).min(LARGEST_SET);
+        (0..=last)
+            .filter_map(|number| from.checked_add(step.checked_mul(number).ok()?).ok())
+            .map(|size| OwnDrill { size, called: None })
+            .collect()
+    }
+}
+
+/// A reamer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Reamer {
+    /// Its marked size.
+    pub size: Length,
+    /// What it really cuts, tried on scrap.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cuts: Option<Length>,
+}
+
+/// A tap, by its thread's name.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Tap {
+    /// The thread: `M10x1.25`.
+    pub thread: String,
+}
+
+/// A gauge pin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct GaugePin {
+    /// Its size.
+    pub size: Length,
+}
+
+/// A boring bar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Bar {
+    /// The smallest bore it goes into.
+    pub bore: Length,
+    /// How deep it reaches.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reach: Option<Length>,
+}
+
+/// A measuring instrument and how far it can be trusted.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OwnInstrument {
+    /// What its owner calls it.
+    pub name: String,
+    /// How readings of one size scatter, as a standard deviation.
+    pub repeat: Length,
+    /// What they may all be off by, as a standard deviation.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bias: Option<Length>,
+}
+
+/// A material by its figures.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OwnMaterial {
+    /// What its owner calls it.
+    pub name: String,
+    /// Modulus of elasticity, in gigapascals.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub modulus_gpa: Option<f64>,
+    /// Poisson's ratio.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub poisson: Option<f64>,
+    /// Thermal expansion, µm in a metre for each kelvin.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub expansion_um_per_m_k: Option<f64>,
+    /// Yield strength, in megapascals.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub yield_mpa: Option<f64>,
+}
+
+/// A reamer that lands inside a hole's limits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LandedReamer {
+    /// The reamer.
+    pub reamer: Reamer,
+    /// What it cuts has been tried; otherwise its marked size is all there is.
+    pub tried: bool,
+}
+
+impl Crib {
+    /// Is there nothing in it?
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// Every drill, smallest first, each size of a name once.
+    ///
+    /// This is the list to choose tap drills and pre-drills from.
+    pub fn drills(&self) -> Vec<OwnDrill> {
+        let mut all: Vec<OwnDrill> = self
+            .drill
+            .iter()
+            .cloned()
+            .chain(self.drills.iter().flat_map(DrillSet::drills))
+            .collect();
+        all.sort_by(|one, other| {
+            one.size.cmp(&other.size).then_with(|| one.called.cmp(&other.called))
+        });
+        all.dedup();
+        all
+    }
+
+    /// The reamers that land inside a hole's limits, those nearest its middle
+    /// first: by what they cut where that was tried, otherwise by whether the
+    /// marked size lies in the limits that the reaming rule gives.
+    pub fn reamers_for(&self, ream: &Ream) -> Vec<LandedReamer> {
+        let lands = |reamer: &Reamer| match reamer.cuts {
+            Some(cuts) => ream.hole.contains(cuts),
+            None => ream.hole.lower() <= reamer.size && reamer.size <= ream.reamer.upper(),
+        };
+        let mut landed: Vec<LandedReamer> = self
+            .reamer
+            .iter()
+            .filter(|reamer| lands(reamer))
+            .map(|reamer| LandedReamer { reamer: *reamer, tried: reamer.cuts.is_some() })
+            .collect();
+        landed.sort_by_key(|found| {
+            let cuts = found.reamer.cuts.unwrap_or(found.reamer.size);
+            (!found.tried, off(ream.hole, cuts))
+        });
+        landed
+    }
+
+    /// The reamer that comes nearest to a hole's limits without landing inside,
+    /// where there is one within a millimetre.
+    pub fn nearest_reamer(&self, hole: Limits) -> Option<Reamer> {
+        self.reamer
+            .iter()
+            .copied()
+            .map(|reamer| (off(hole, reamer.cuts.unwrap_or(reamer.size)), reamer))
+            .filter(|(off, _)| *off <= Length::MILLIMETRE)
+            .min_by_key(|(off, _)| *off)
+            .map(|(_, reamer)| reamer)
+    }
+
+    /// The largest drill of the crib between two sizes.
+    pub fn drill_between(&self, smallest: Length, largest: Length) -> Option<OwnDrill> {
+        self.drills()
+            .into_iter()
+            .rev()
+            .find(|drill| drill.size <= largest && drill.size >= smallest)
+    }
+
+    /// The drill of the crib that leaves the right stock for a reamer, and
+    /// what it leaves.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn pre_drill(&self, ream: &Ream) -> Result<Option<(OwnDrill, Length)>, Error> {
+        let range = ream.pre_drill_range()?;
+        self.drill_between(range.lower(), range.upper())
+            .map(|drill| Ok((drill.clone(), ream.hole.lower().checked_sub(drill.size)?)))
+            .transpose()
+    }
+}
+
+/// How far a size is from the middle of the limits.
+fn off(hole: Limits, size: Length) -> Length {
+    hole.middle().checked_sub(size).and_then(Length::checked_abs).unwrap_or(Length::MAX)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::standards::iso286::Class;
+
+    fn size(text: &str) -> Length {
+        text.parse().expect(text)
+    }
+
+    fn reamer(marked: &str, cuts: Option<&str>) -> Reamer {
+        Reamer { size: size(marked), cuts: cuts.map(size) }
+    }
+
+    #[test]
+    fn a_reamer_lands_by_what_it_cuts_or_by_the_rule() {
+        let class: Class = "H7".parse().expect("a class");
+        let ream = Ream::of(class.limits(size("20 mm")).expect("limits")).expect("a reamer");
+        let crib = Crib {
+            reamer: vec![
+                reamer("20 mm", Some("20.025 mm")),
+                reamer("20 mm", None),
+                reamer("0.787 in", Some("20.004 mm")),
+                reamer("20 mm", Some("20.012 mm")),
+                reamer("20.019 mm", None),
+            ],
+            ..Crib::default()
+        };
+        let landed: Vec<_> = crib.reamers_for(&ream).iter().map(|found| found.reamer).collect();
+        assert_eq!(landed, [crib.reamer[3], crib.reamer[2], crib.reamer[1]]);
+        assert_eq!(crib.nearest_reamer(ream.hole), Some(crib.reamer[3]));
+    }
+
+    #[test]
+    fn drills_are_listed_once_in_order() {
+        let set = |series, from, to, step: Option<&str>| DrillSet {
+            series,
+            from: Some(size(from)),
+            to: Some(size(to)),
+            step: step.map(size),
+        };
+        let crib = Crib {
+            drill: vec![
+                OwnDrill { size: size("8.5 mm"), called: None },
+                OwnDrill { size: size("19.6 mm"), called: None },
+            ],
+            drills: vec![
+                set(DrillSeries::Metric, "8 mm", "9 mm", Some("0.5 mm")),
+                set(DrillSeries::Fraction, "1/4 in", "5/16 in", None),
+                set(DrillSeries::Letter, "0.25 in", "0.26 in", None),
+                set(DrillSeries::Metric, "9 mm", "8 mm", Some("0.5 mm")),
+            ],
+            ..Crib::default()
+        };
+        let names: Vec<String> = crib.drills().iter().map(OwnDrill::name).collect();
+        assert_eq!(
+            names,
+            [
+                "1/4 in", "E", "F", "17/64 in", "9/32 in", "19/64 in", "5/16 in", "8 mm", "8.5 mm",
+                "9 mm", "19.6 mm"
+            ]
+        );
+    }
+
+    #[test]
+    fn the_drill_before_the_reamer_comes_out_of_the_crib() {
+        let class: Class = "H7".parse().expect("a class");
+        let ream = Ream::of(class.limits(size("20 mm")).expect("limits")).expect("a reamer");
+        let own = |sizes: &[&str]| Crib {
+            drill: sizes.iter().map(|text| OwnDrill { size: size(text), called: None }).collect(),
+            ..Crib::default()
+        };
+        // The standard choice is 19.75 mm.
+        let (drill, leaves) =
+            own(&["19.6 mm", "19.9 mm", "19 mm"]).pre_drill(&ream).expect("in range").expect("one");
+        assert_eq!((drill.size, leaves), (size("19.6 mm"), size("0.4 mm")));
+        assert_eq!(own(&["19.9 mm", "18 mm"]).pre_drill(&ream).expect("in range"), None);
+    }
+}

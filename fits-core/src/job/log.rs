@@ -1,0 +1,299 @@
+//! The pass log: what was dialled and what was read, in order. Nothing is
+//! taken out of it: an undo is an entry of its own.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    error::Error,
+    size::{Length, Limits},
+    standards::iso286::Feature,
+};
+
+/// The version of the format that this one writes.
+pub const VERSION: u32 = 1;
+
+/// What a log is about: its first line.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Opening {
+    /// The format's version.
+    pub version: u32,
+    /// A hole is bored, a shaft is turned.
+    pub feature: Feature,
+    /// The nominal size.
+    pub nominal: Length,
+    /// The class, or how the limits were given.
+    pub class: String,
+    /// The lower limit.
+    pub lower: Length,
+    /// The upper limit.
+    pub upper: Length,
+    /// What it measured at the start.
+    pub start: Length,
+    /// What the dial can be set to, as a change of diameter.
+    pub step: Length,
+    /// The instrument that reads it.
+    pub instrument: String,
+    /// How its readings of one size scatter, as a standard deviation.
+    pub repeat: Length,
+    /// What they may all be off by, as a standard deviation.
+    pub bias: Length,
+    /// What it is made of, where that was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub material: Option<String>,
+}
+
+impl Opening {
+    /// The limits to end in.
+    ///
+    /// # Errors
+    /// They are crossed: the line was damaged.
+    pub fn limits(&self) -> Result<Limits, Error> {
+        Limits::new(self.lower, self.upper)
+    }
+}
+
+/// One entry. Lengths are changes of diameter and diameters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "entry", rename_all = "lowercase")]
+pub enum Entry {
+    /// A pass: what was dialled, as a change of diameter, and what it measured.
+    Cut {
+        /// The change of diameter dialled.
+        dial: Length,
+        /// What it measured after, where it was measured.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        read: Option<Length>,
+        /// It was confirmed against a doubt.
+        #[serde(default, skip_serializing_if = "is_false")]
+        sure: bool,
+    },
+    /// A pass without infeed.
+    Spring {
+        /// What it measured after.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        read: Option<Length>,
+        /// It was confirmed against a doubt.
+        #[serde(default, skip_serializing_if = "is_false")]
+        sure: bool,
+    },
+    /// A reading without a pass.
+    Read {
+        /// What it measured.
+        size: Length,
+        /// It was confirmed against a doubt.
+        #[serde(default, skip_serializing_if = "is_false")]
+        sure: bool,
+    },
+    /// The entry before it that still stands is taken back.
+    Undo,
+    /// The part is finished.
+    Done,
+    /// The part is scrap.
+    Scrap,
+    /// A line that could not be read stood here; never written.
+    #[serde(skip)]
+    Lost,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde's signature")]
+fn is_false(flag: &bool) -> bool {
+    !flag
+}
+
+impl Entry {
+    /// Its name, as the file has it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Cut { .. } => "cut",
+            Self::Spring { .. } => "spring",
+            Self::Read { .. } => "read",
+            Self::Undo => "undo",
+            Self::Done => "done",
+            Self::Scrap => "scrap",
+            Self::Lost => "lost",
+        }
+    }
+
+    /// What it measured.
+    pub const fn reading(self) -> Option<Length> {
+        match self {
+            Self::Cut { read, .. } | Self::Spring { read, .. } => read,
+            Self::Read { size, .. } => Some(size),
+            _ => None,
+        }
+    }
+}
+
+/// Where a log stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum State {
+    /// Passes may follow.
+    Open,
+    /// The part is finished.
+    Done,
+    /// The part is scrap.
+    Scrap,
+}
+
+/// A log: its opening and its entries as written.
+///
+/// ```
+/// use fits_core::{Length, job::{Entry, Opening, PassLog, State}, standards::iso286::Feature};
+/// let mut log = PassLog::new(Opening {
+///     version: 1,
+///     feature: Feature::Hole,
+///     nominal: "20mm".parse()?,
+///     class: "H7".into(),
+///     lower: "20mm".parse()?,
+///     upper: "20.021mm".parse()?,
+///     start: "19.6mm".parse()?,
+///     step: "0.01mm".parse()?,
+///     instrument: "bore gauge".into(),
+///     repeat: "0.002mm".parse()?,
+///     bias: "0.002mm".parse()?,
+///     material: None,
+/// });
+/// log.entries.push(Entry::Cut { dial: "0.2mm".parse()?, read: None, sure: false });
+/// log.entries.push(Entry::Undo);
+/// assert_eq!(log.standing().count(), 0);
+/// assert_eq!(log.state(), State::Open);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PassLog {
+    /// What it is about.
+    pub opening: Opening,
+    /// Everything written since, undone or not.
+    pub entries: Vec<Entry>,
+}
+
+impl PassLog {
+    /// A log with no entry yet.
+    pub const fn new(opening: Opening) -> Self {
+        Self { opening, entries: Vec::new() }
+    }
+
+    /// For each entry: does it still stand? An undo itself never does; a lost
+    /// line cannot be taken back.
+    pub fn stands(&self) -> Vec<bool> {
+        let mut stands = vec![true; self.entries.len()];
+        for (at, entry) in self.entries.iter().enumerate() {
+            if *entry != Entry::Undo {
+                continue;
+            }
+            let last = (0..at)
+                .rev()
+                .find(|&before| stands.get(before) == Some(&true))
+                .filter(|&before| self.entries.get(before) != Some(&Entry::Lost));
+            for taken_back in last.into_iter().chain([at]) {
+                if let Some(stands) = stands.get_mut(taken_back) {
+                    *stands = false;
+                }
+            }
+        }
+        stands
+    }
+
+    /// The entries that still stand.
+    pub fn standing(&self) -> impl DoubleEndedIterator<Item = Entry> {
+        let stands = self.stands();
+        let entries: Vec<Entry> = self
+            .entries
+            .iter()
+            .zip(stands)
+            .filter(|(_, stands)| *stands)
+            .map(|(entry, _)| *entry)
+            .collect();
+        entries.into_iter()
+    }
+
+    /// Where it stands.
+    pub fn state(&self) -> State {
+        match self.standing().next_back() {
+            Some(Entry::Done) => State::Done,
+            Some(Entry::Scrap) => State::Scrap,
+            _ => State::Open,
+        }
+    }
+
+    /// The last reading that still stands, or the start.
+    pub fn last_reading(&self) -> Length {
+        self.standing().rev().find_map(Entry::reading).unwrap_or(self.opening.start)
+    }
+
+    /// The last cut dialled that still stands.
+    pub fn last_cut(&self) -> Option<Length> {
+        self.standing().rev().find_map(|entry| match entry {
+            Entry::Cut { dial, .. } => Some(dial),
+            _ => None,
+        })
+    }
+
+    /// Was it read after the last pass?
+    pub fn is_read(&self) -> bool {
+        match self.standing().next_back() {
+            None => true,
+            Some(entry) => entry.reading().is_some() || self.state() != State::Open,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn log(entries: &[Entry]) -> PassLog {
+        let size = |text: &str| text.parse().expect("a size");
+        let opening = Opening {
+            version: VERSION,
+            feature: Feature::Hole,
+            nominal: size("20mm"),
+            class: "H7".into(),
+            lower: size("20mm"),
+            upper: size("20.021mm"),
+            start: size("19.6mm"),
+            step: size("0.01mm"),
+            instrument: "bore gauge".into(),
+            repeat: size("0.002mm"),
+            bias: size("0.002mm"),
+            material: None,
+        };
+        PassLog { opening, entries: entries.to_vec() }
+    }
+
+    fn cut(read: Option<&str>) -> Entry {
+        let read = read.map(|text| text.parse().expect("a size"));
+        Entry::Cut { dial: "0.2mm".parse().expect("a size"), read, sure: false }
+    }
+
+    #[test]
+    fn an_undo_takes_back_the_last_that_stands() {
+        let (one, two) = (cut(Some("19.79mm")), cut(Some("19.99mm")));
+        let standing = |entries: &[Entry]| log(entries).standing().collect::<Vec<_>>();
+        assert_eq!(standing(&[one, two, Entry::Undo]), [one]);
+        assert_eq!(standing(&[one, two, Entry::Undo, Entry::Undo]), []);
+        assert_eq!(standing(&[one, Entry::Undo, two]), [two]);
+        assert_eq!(standing(&[Entry::Undo, one]), [one]);
+        assert_eq!(standing(&[one, Entry::Done, Entry::Undo]), [one]);
+        assert_eq!(log(&[one, Entry::Done]).state(), State::Done);
+        assert_eq!(log(&[one, Entry::Done, Entry::Undo]).state(), State::Open);
+        // What was lost stays lost.
+        assert_eq!(standing(&[Entry::Lost, Entry::Undo]), [Entry::Lost]);
+    }
+
+    #[test]
+    fn lines_are_read_back_as_written() {
+        let entries = [cut(Some("19.79mm")), cut(None), Entry::Spring { read: None, sure: true }];
+        for entry in entries.into_iter().chain([Entry::Undo, Entry::Done, Entry::Scrap]) {
+            let line = serde_json::to_string(&entry).expect("it writes");
+            assert_eq!(serde_json::from_str::<Entry>(&line).expect("it reads"), entry, "{line}");
+        }
+        assert_eq!(
+            serde_json::to_string(&entries[0]).expect("it writes"),
+            r#"{"entry":"cut","dial":"0.2 mm","read":"19.79 mm"}"#
+        );
+        assert!(serde_json::from_str::<Entry>(r#"{"entry":"cut"}"#).is_err());
+        assert!(serde_json::from_str::<Entry>(r#"{"entry":"lost"}"#).is_err());
+    }
+}

@@ -1,0 +1,14 @@
+//! What a shop keeps on file: the tools it owns, and what was cut and read.
+//! Plain types that serde writes and reads; who stores them is no part of
+//! this.
+
+mod crib;
+mod log;
+mod replay;
+
+pub use crib::{
+    Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
+    Reamer, Tap,
+};
+pub use log::{Entry, Opening, PassLog, State, VERSION};
+pub use replay::Doubt;

@@ -1,0 +1,332 @@
+//! A log played through the adviser: what is believed now, what the next
+//! entry makes doubtful, and what a finished log teaches.
+
+use super::{Entry, PassLog};
+use crate::{
+    error::Error,
+    shop::adviser::{Adviser, FinishedPass, Instrument, Prior, Settings},
+    size::Length,
+    standards::iso286::Feature,
+};
+
+/// What makes an entry doubtful; it is asked about before it is taken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Doubt {
+    /// The reading would fit in the other system of units.
+    Unit {
+        /// What was expected.
+        expected: Length,
+        /// Typed in inches as it should have been, or in millimetres.
+        is_inch: bool,
+    },
+    /// The size changed and no pass lies between the readings.
+    NoPass {
+        /// What was expected.
+        expected: Length,
+        /// The reading before it.
+        before: Length,
+    },
+    /// Metal came back: the part grew towards its bar, or the bore shrank.
+    WrongWay {
+        /// What was expected.
+        expected: Length,
+        /// The reading before it.
+        before: Length,
+    },
+    /// The pass took far more or less than was dialled.
+    Jump {
+        /// What was expected.
+        expected: Length,
+        /// The reading before it.
+        before: Length,
+    },
+    /// The cut is set past the last limit.
+    PastLimit {
+        /// How far.
+        by: Length,
+    },
+    /// It is not inside its limits as far as is known.
+    NotInLimits {
+        /// The best estimate.
+        size: Length,
+        /// The chance that it is inside.
+        good: f64,
+    },
+    /// It was not measured since the last pass.
+    NotRead,
+}
+
+impl PassLog {
+    /// What the adviser is to keep to: whole steps of the log's dial.
+    pub fn settings(&self) -> Settings {
+        let usual = Settings::default();
+        let step = self.opening.step;
+        Settings { step, most_cut: usual.most_cut.max(step), ..usual }
+    }
+
+    fn instrument(&self) -> Instrument {
+        Instrument { repeat: self.opening.repeat, bias: self.opening.bias }
+    }
+
+    /// The adviser after the entries that still stand; nothing where a line
+    /// was lost and the size was not read since.
+    ///
+    /// A reading that was confirmed against what was expected begins anew: the
+    /// tool or the part has moved.
+    ///
+    /// # Errors
+    /// An entry that no adviser takes: the log was written by another hand.
+    pub fn adviser(&self, prior: Prior) -> Result<Option<Adviser>, Error> {
+        let mut adviser = Some(self.begun(self.opening.start, prior)?);
+        for entry in self.standing() {
+            adviser = match (adviser, entry) {
+                (_, Entry::Lost) => None,
+                (None, entry) => entry.reading().map(|size| self.begun(size, prior)).transpose()?,
+                (Some(adviser), entry) => Some(self.entered(adviser, entry, prior)?),
+            };
+        }
+        Ok(adviser)
+    }
+
+    fn begun(&self, size: Length, prior: Prior) -> Result<Adviser, Error> {
+        let limits = self.opening.limits()?;
+        let instrument = self.instrument();
+        Adviser::new(limits, self.opening.feature, size, prior, instrument, self.settings())
+    }
+
+    fn entered(&self, before: Adviser, entry: Entry, prior: Prior) -> Result<Adviser, Error> {
+        let mut adviser = before;
+        let sure = match entry {
+            Entry::Cut { dial, read, sure } => {
+                adviser.cut(dial, read.as_slice())?;
+                sure
+            }
+            Entry::Spring { read, sure } => {
+                adviser.spring(read.as_slice())?;
+                sure
+            }
+            Entry::Read { size, sure } => {
+                adviser.read(&[size])?;
+                sure
+            }
+            Entry::Undo | Entry::Done | Entry::Scrap | Entry::Lost => false,
+        };
+        match (adviser.surprise(), entry.reading()) {
+            (Some(_), Some(size)) if sure => {
+                let known = adviser.estimate()?;
+                let learned = Prior {
+                    gain: known.gain.clamp(0.1, 2.0),
+                    gain_sd: known.gain_sd.min(1.0),
+                    offset: known.offset,
+                    offset_sd: known.offset_sd,
+                    ..prior
+                };
+                self.begun(size, learned)
+            }
+            _ => Ok(adviser),
+        }
+    }
+
+    /// What makes the next entry doubtful, if anything does.
+    ///
+    /// # Errors
+    /// As [`PassLog::adviser`], or the entry is none that it takes.
+    pub fn doubt(&self, prior: Prior, entry: Entry) -> Result<Option<Doubt>, Error> {
+        let Some(mut adviser) = self.adviser(prior)? else { return Ok(None) };
+        let known = adviser.estimate()?;
+        let mut passed = true;
+        match entry {
+            Entry::Cut { dial, read, .. } => {
+                adviser.cut(dial, read.as_slice())?;
+                if read.is_none() {
+                    let past = self.past_limit(known.size, dial)?;
+                    return Ok(past.is_positive().then_some(Doubt::PastLimit { by: past }));
+                }
+            }
+            Entry::Spring { read, .. } => adviser.spring(read.as_slice())?,
+            Entry::Read { size, .. } => {
+                passed = !self.is_read();
+                adviser.read(&[size])?;
+            }
+            Entry::Done if !self.is_read() => return Ok(Some(Doubt::NotRead)),
+            Entry::Done if known.good < 0.5 => {
+                return Ok(Some(Doubt::NotInLimits { size: known.size, good: known.good }));
+            }
+            _ => return Ok(None),
+        }
+        let (Some(surprise), Some(size)) = (adviser.surprise(), entry.reading()) else {
+            return Ok(None);
+        };
+        let expected = surprise.expected;
+        if let Some(is_inch) = other_unit(size, expected) {
+            return Ok(Some(Doubt::Unit { expected, is_inch }));
+        }
+        let before = self.last_reading();
+        let came_back = match self.opening.feature {
+            Feature::Hole => size < before,
+            Feature::Shaft => size > before,
+        };
+        Ok(Some(if came_back {
+            Doubt::WrongWay { expected, before }
+        } else if passed {
+            Doubt::Jump { expected, before }
+        } else {
+            Doubt::NoPass { expected, before }
+        }))
+    }
+
+    /// How far a cut is set past the last limit.
+    fn past_limit(&self, size: Length, dial: Length) -> Result<Length, Error> {
+        match self.opening.feature {
+            Feature::Hole => size.checked_add(dial)?.checked_sub(self.opening.upper),
+            Feature::Shaft => self.opening.lower.checked_sub(size.checked_sub(dial)?),
+        }
+    }
+
+    /// The passes that were read before and after, for learning from.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn finished_passes(&self) -> Result<Vec<FinishedPass>, Error> {
+        let took_sd = self.opening.repeat.checked_scale(1_414_214, 1_000_000)?;
+        let mut passes = Vec::new();
+        let mut before = Some(self.opening.start);
+        for entry in self.standing() {
+            let read = entry.reading();
+            match (entry, before, read) {
+                (Entry::Cut { dial, sure: false, .. }, Some(from), Some(to)) => {
+                    let took = match self.opening.feature {
+                        Feature::Hole => to.checked_sub(from)?,
+                        Feature::Shaft => from.checked_sub(to)?,
+                    };
+                    passes.push(FinishedPass { dialled: dial, took, took_sd });
+                    before = read;
+                }
+                // Not measured after it: what it took alone is not known.
+                (
+                    Entry::Cut { .. } | Entry::Spring { .. } | Entry::Read { .. } | Entry::Lost,
+                    ..,
+                ) => before = read,
+                (Entry::Undo | Entry::Done | Entry::Scrap, ..) => {}
+            }
+        }
+        Ok(passes)
+    }
+}
+
+/// Would a reading be near what was expected, had it been typed in the other
+/// system? In inches, if it was taken as millimetres.
+fn other_unit(size: Length, expected: Length) -> Option<bool> {
+    let near = |size: Result<Length, Error>| {
+        size.and_then(|size| size.checked_sub(expected)?.checked_abs())
+            // Within a twentieth.
+            .is_ok_and(|off| off.tenth_nanometres() <= expected.tenth_nanometres() / 20)
+    };
+    if near(size.checked_scale(254, 10)) {
+        Some(true)
+    } else if near(size.checked_scale(10, 254)) {
+        Some(false)
+    } else {
+        None
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::Opening;
+
+    fn size(text: &str) -> Length {
+        text.parse().expect(text)
+    }
+
+    fn prior() -> Prior {
+        Prior {
+            gain: 0.97,
+            gain_sd: 0.04,
+            offset: Length::ZERO,
+            offset_sd: size("6um"),
+            scatter: size("2um"),
+        }
+    }
+
+    fn log(feature: Feature, start: &str) -> PassLog {
+        PassLog::new(Opening {
+            version: 1,
+            feature,
+            nominal: size("20mm"),
+            class: "H7".into(),
+            lower: size("20mm"),
+            upper: size("20.021mm"),
+            start: size(start),
+            step: size("0.01mm"),
+            instrument: "bore gauge".into(),
+            repeat: size("2um"),
+            bias: size("2um"),
+            material: None,
+        })
+    }
+
+    fn cut(dial: &str, read: Option<&str>) -> Entry {
+        Entry::Cut { dial: size(dial), read: read.map(size), sure: false }
+    }
+
+    fn read(text: &str, sure: bool) -> Entry {
+        Entry::Read { size: size(text), sure }
+    }
+
+    #[test]
+    fn doubtful_entries_are_asked_about() {
+        let mut log = log(Feature::Hole, "19.6mm");
+        log.entries.push(cut("0.2mm", Some("19.79mm")));
+        let doubt = |entry| log.doubt(prior(), entry).expect("an entry");
+        assert_eq!(doubt(read("19.792mm", false)), None);
+        assert!(matches!(doubt(read("19.83mm", false)), Some(Doubt::NoPass { .. })));
+        assert!(matches!(doubt(read("19.7mm", false)), Some(Doubt::WrongWay { .. })));
+        assert!(matches!(doubt(read("0.779mm", false)), Some(Doubt::Unit { is_inch: true, .. })));
+        assert!(matches!(doubt(read("503mm", false)), Some(Doubt::Unit { is_inch: false, .. })));
+        assert_eq!(doubt(cut("0.1mm", Some("19.888mm"))), None);
+        assert!(matches!(doubt(cut("0.1mm", Some("20.01mm"))), Some(Doubt::Jump { .. })));
+        assert!(matches!(doubt(cut("0.5mm", None)), Some(Doubt::PastLimit { .. })));
+        assert_eq!(doubt(cut("0.2mm", None)), None);
+        assert!(matches!(doubt(Entry::Done), Some(Doubt::NotInLimits { .. })));
+        assert!(log.doubt(prior(), cut("0mm", None)).is_err());
+        log.entries.push(cut("0.2mm", None));
+        assert_eq!(log.doubt(prior(), Entry::Done).expect("an entry"), Some(Doubt::NotRead));
+    }
+
+    #[test]
+    fn a_confirmed_reading_begins_anew_and_a_lost_line_waits_for_one() {
+        let mut log = log(Feature::Hole, "19.6mm");
+        log.entries.push(cut("0.2mm", Some("19.79mm")));
+        log.entries.push(read("19.83mm", true));
+        let known = |log: &PassLog| {
+            log.adviser(prior())
+                .expect("entries")
+                .map(|adviser| adviser.estimate().expect("in range").size)
+        };
+        assert_eq!(known(&log), Some(size("19.83mm")));
+        log.entries.push(Entry::Lost);
+        assert_eq!(known(&log), None);
+        log.entries.push(read("19.9mm", false));
+        assert_eq!(known(&log), Some(size("19.9mm")));
+    }
+
+    #[test]
+    fn only_passes_read_on_both_sides_teach() {
+        let mut log = log(Feature::Hole, "19.6mm");
+        for entry in [
+            cut("0.2mm", Some("19.79mm")),
+            cut("0.1mm", None),
+            Entry::Spring { read: Some(size("19.885mm")), sure: false },
+            read("19.886mm", false),
+            cut("0.05mm", Some("19.934mm")),
+            Entry::Done,
+        ] {
+            log.entries.push(entry);
+        }
+        let passes = log.finished_passes().expect("in range");
+        let took: Vec<_> = passes.iter().map(|pass| (pass.dialled, pass.took)).collect();
+        assert_eq!(took, [(size("0.2mm"), size("0.19mm")), (size("0.05mm"), size("0.048mm"))]);
+    }
+}

@@ -1,0 +1,93 @@
+//! What is kept on disk: the crib, the settings, the pass logs. A file is
+//! replaced only by writing beside it and renaming; a log is only ever
+//! appended to. A damaged file is said with its line and never written over.
+
+mod crib_file;
+mod log_file;
+mod settings_file;
+
+use std::{
+    fs, io,
+    io::Write as _,
+    path::{Path, PathBuf},
+};
+
+pub(crate) use crib_file::CribFile;
+pub(crate) use log_file::{LogFile, Opened, finished, latest_open, list};
+pub(crate) use settings_file::SettingsFile;
+
+/// The longest file read: more is no crib and no log.
+const MOST_BYTES: u64 = 16 << 20;
+
+/// The user's folders, where the system names them.
+#[derive(Clone, Debug, Default)]
+pub struct Home {
+    /// Of the crib and the settings.
+    pub config: Option<PathBuf>,
+    /// Of the pass logs.
+    pub data: Option<PathBuf>,
+}
+
+impl Home {
+    /// The system's own for this user.
+    pub fn of_user() -> Self {
+        Self {
+            config: dirs::config_dir().map(|folder| folder.join("fits")),
+            data: dirs::data_dir().map(|folder| folder.join("fits")),
+        }
+    }
+}
+
+/// The text of a file; nothing where there is none.
+///
+/// # Errors
+/// It is there and cannot be read, is no plain file, or is too long.
+fn text_of(path: &Path) -> io::Result<Option<String>> {
+    let metadata = match fs::metadata(path) {
+        Ok(metadata) => metadata,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+        Err(error) => return Err(error),
+    };
+    plain(&metadata)?;
+    fs::read_to_string(path).map(Some)
+}
+
+/// Refuses what is no file to read through: a folder, a device.
+fn plain(metadata: &fs::Metadata) -> io::Result<()> {
+    if !metadata.is_file() {
+        return Err(io::Error::other("it is no plain file"));
+    }
+    if metadata.len() > MOST_BYTES {
+        return Err(io::Error::other("it is longer than 16 MiB"));
+    }
+    Ok(())
+}
+
+/// Puts a text in a file's place, all or nothing: beside it, to the disk,
+/// renamed.
+///
+/// # Errors
+/// The folder cannot be made or written; the file is as it was.
+fn replace(path: &Path, text: &str) -> io::Result<()> {
+    if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
+        fs::create_dir_all(folder)?;
+    }
+    // A link is followed, not replaced.
+    let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    if fs::metadata(&path).is_ok_and(|metadata| metadata.permissions().readonly()) {
+        return Err(io::Error::new(io::ErrorKind::PermissionDenied, "it is read-only"));
+    }
+    let mut file = atomic_write_file::AtomicWriteFile::open(&path)?;
+    file.write_all(text.as_bytes())?;
+    file.commit()
+}
+
+/// The line of a byte in a text, the first is 1.
+fn line_of(text: &str, at: usize) -> usize {
+    text.bytes().take(at).filter(|byte| *byte == b'\n').count() + 1
+}
+
+/// The shortest name for a file in a message.
+fn shown(path: &Path) -> String {
+    path.display().to_string()
+}

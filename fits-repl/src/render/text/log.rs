@@ -1,0 +1,371 @@
+//! The pass log as a shop note with a small picture, and the crib, in words.
+
+use std::fmt::Write as _;
+
+use fits_core::{
+    Length, Limits,
+    job::State,
+    size::{Decimals, Rounding, Unit},
+};
+
+use super::{Style, Text, lines::wrapped};
+use crate::{
+    answer::{
+        CribAnswer, CribReaming, EntryFigures, InForce, LogsAnswer, OwnReamer, PassFigures,
+        PassLogAnswer, PassesAnswer, ReamFigures,
+    },
+    query::{Dial, Units},
+};
+
+/// Entries that a note shows: the last ones.
+const SHOWN: usize = 8;
+/// Logs, or tools, that a list shows.
+const LISTED: usize = 18;
+/// Columns of the picture, tolerances across it, and those before the limits.
+const WIDTH: i64 = 36;
+const ACROSS: i64 = 9;
+const METAL: i64 = 6;
+
+impl Text {
+    pub(super) fn pass_log(&self, out: &mut String, log: &PassLogAnswer) {
+        let step = log.step_mm.0;
+        self.advice(out, log);
+        if let Some(remark) = log.remark {
+            let way = if remark.by < 0.0 { "light" } else { "heavy" };
+            let percent = (remark.by * 100.0).abs();
+            let places = usize::from(percent < 0.95);
+            let dial = |length: Length| self.on_dial(length, step);
+            wrapped(
+                out,
+                "  ",
+                &format!(
+                    "your tool is cutting {percent:.places$} % {way}: dial {}, not {}",
+                    dial(remark.dial_mm.0),
+                    dial(remark.not_mm.0)
+                ),
+            );
+        }
+        let [first, second] = self.units();
+        if let (Some(size), Some(sd)) = (log.size_mm, log.size_sd_mm) {
+            let give = sd.0.checked_mul(2).unwrap_or(sd.0);
+            let _ = writeln!(
+                out,
+                "  size {:<14}{:<14}+/- {}, {}",
+                Self::as_read(size.0, first),
+                Self::as_read(size.0, second),
+                self.one_difference(give),
+                log.instrument
+            );
+        } else {
+            let _ = writeln!(out, "  the size is not known since a line was lost: read it");
+        }
+        let kind = log.kind;
+        self.limits_line(out, &format!("{kind:<5} {}", log.class), log.limits);
+        self.entries(out, log);
+        let mut state = match (&log.log, log.state) {
+            (Some(name), State::Open) => format!("log {name}"),
+            (Some(name), State::Done) => format!("log {name}, done"),
+            (Some(name), State::Scrap) => format!("log {name}, scrap"),
+            (None, _) => "kept in memory only".to_owned(),
+        };
+        if log.learned_from > 0 {
+            let count = log.learned_from;
+            let logs = if count == 1 { "log" } else { "logs" };
+            let _ = write!(state, "; what to expect comes from {count} finished {logs}");
+        }
+        wrapped(out, "  ", &state);
+        for note in &log.notes {
+            wrapped(out, "  ", note);
+        }
+        Self::cautions(out, &log.cautions);
+    }
+
+    /// What to do next, first and largest.
+    fn advice(&self, out: &mut String, log: &PassLogAnswer) {
+        let PassLogAnswer { next, state, kind, .. } = log;
+        let [first, _] = self.units();
+        let good = next.probability_good.map_or(String::new(), |good| {
+            let over = next.probability_over.unwrap_or(0.0);
+            format!("{} to end inside, {} to overshoot", percent(good), percent(over))
+        });
+        let (lead, words) = match (*state, next.action, next.dial_mm) {
+            (State::Done, ..) => ("DONE", String::new()),
+            (State::Scrap, ..) => ("SCRAP", String::new()),
+            (_, "cut", Some(dial)) if dial.0 == Length::ZERO => {
+                ("SPRING", "leave the dial, pass again, then measure".to_owned())
+            }
+            (_, "cut", Some(dial)) => {
+                let to = next.expect_mm.map_or(String::new(), |size| {
+                    format!(
+                        ", to about {}",
+                        Self::target(size.0, first, Self::metal_side(Some(*kind)))
+                    )
+                });
+                let then = if next.measuring {
+                    "measure, then cut again"
+                } else {
+                    "the last cut: then measure"
+                };
+                let dial = self.on_dial(dial.0, log.step_mm.0);
+                ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
+            }
+            (_, "read again", _) => ("READ", "it again before anything else".to_owned()),
+            (_, "scrap", _) => {
+                ("OVER", "too much is off: suit the mate to it, or `scrap`".to_owned())
+            }
+            _ => ("STOP", "it is as good as it gets: `done`".to_owned()),
+        };
+        let style = match lead {
+            "STOP" | "DONE" => Style::Good,
+            "OVER" | "SCRAP" => Style::Bad,
+            _ => Style::Strong,
+        };
+        let _ = writeln!(out, "{}", format!("{}  {words}", self.style(style, lead)).trim_end());
+        if !good.is_empty() && *state == State::Open {
+            let _ = writeln!(out, "  {good}");
+        }
+    }
+
+    /// A change of diameter as the dial shows it.
+    fn on_dial(&self, change: Length, step: Length) -> String {
+        match self.settings.dial {
+            Dial::Diameter => Self::dialled(change, step),
+            Dial::Radius => format!("{} (radius)", Self::dialled(change.half(), step)),
+        }
+    }
+
+    /// A dial figure, in the units that the dial is divided in.
+    fn dialled(length: Length, step: Length) -> String {
+        let decimals = if step.tenth_nanometres() % Length::TENTH.tenth_nanometres() == 0 {
+            Decimals::INCHES
+        } else {
+            Decimals::MILLIMETRES
+        };
+        let shown = length.shown(decimals, Rounding::Nearest);
+        format!("{shown} {}", decimals.unit.symbol())
+    }
+
+    /// A size as an instrument shows it.
+    fn as_read(size: Length, unit: Unit) -> String {
+        let decimals = Self::usual(unit);
+        format!("{} {}", size.shown(decimals, Rounding::Nearest), unit.symbol())
+    }
+
+    fn entries(&self, out: &mut String, log: &PassLogAnswer) {
+        let [unit, _] = self.units();
+        let standing: Vec<&EntryFigures> =
+            log.entries.iter().filter(|entry| !entry.undone && entry.entry != "undo").collect();
+        let head = format!("  {:<11}{:<12}{:<13}", "pass", "dial", "read");
+        let dial = if self.settings.dial == Dial::Radius { "   dial: radius" } else { "" };
+        let _ = writeln!(out, "{}", self.style(Style::Faint, &format!("{head}[ limits ]{dial}")));
+        let hidden = standing.len().saturating_sub(SHOWN);
+        let start = Self::as_read(log.start_mm.0, unit);
+        if hidden == 0 {
+            let line = format!(
+                "  {:<11}{:<12}{start:<13}{}",
+                "start",
+                "",
+                picture(log.limits, Some(log.start_mm.0))
+            );
+            let _ = writeln!(out, "{}", line.trim_end());
+        } else {
+            let _ = writeln!(out, "  ...        {hidden} before");
+        }
+        for (number, entry) in standing.iter().enumerate().skip(hidden) {
+            let dial = entry.dial_mm.map_or(String::new(), |dial| {
+                let shown = if self.settings.dial == Dial::Radius { dial.0.half() } else { dial.0 };
+                Self::dialled(shown, log.step_mm.0)
+            });
+            let read = entry.reading_mm.map_or(String::new(), |size| Self::as_read(size.0, unit));
+            let name = format!("{} {}", number + 1, entry.entry);
+            let picture = match entry.entry {
+                "done" | "scrap" | "lost" => String::new(),
+                _ => picture(log.limits, entry.reading_mm.map(|size| size.0)),
+            };
+            let line = format!("  {name:<11}{dial:<12}{read:<13}{picture}");
+            let _ = writeln!(out, "{}", line.trim_end());
+        }
+    }
+
+    pub(super) fn logs(&self, out: &mut String, answer: &LogsAnswer) {
+        let [unit, _] = self.units();
+        for note in &answer.notes {
+            wrapped(out, "", note);
+        }
+        if let Some(open) = &answer.open {
+            let _ = writeln!(out, "open here: {open}; `log` shows it");
+        } else if answer.notes.is_empty() {
+            let _ = writeln!(out, "no pass log is open here");
+        }
+        for log in answer.logs.iter().take(LISTED) {
+            let state = match log.state {
+                State::Open => "open",
+                State::Done => "done",
+                State::Scrap => "scrap",
+            };
+            let _ = writeln!(
+                out,
+                "  {:<36} {state:<7}{:>3} entries   {}",
+                log.name,
+                log.entries,
+                Self::as_read(log.reading_mm.0, unit)
+            );
+        }
+        if answer.logs.len() > LISTED {
+            let _ = writeln!(out, "  and {} older ones", answer.logs.len() - LISTED);
+        }
+        if let Some(first) = answer.logs.first() {
+            let _ = writeln!(out, "  back to one with `log open {}`", first.name);
+        }
+    }
+
+    /// Under a plan: the log that was opened for it.
+    pub(super) fn plan_log(&self, out: &mut String, answer: &PassesAnswer) {
+        for note in &answer.notes {
+            wrapped(out, "  ", note);
+        }
+        let Some(log) = &answer.log else { return };
+        let Some(name) = &log.name else { return };
+        let next = answer.next.as_ref().and_then(|next| next.dial_mm);
+        let dial = next.map_or(String::new(), |dial| {
+            format!(": dial {}", self.on_dial(dial.0, log.step_mm.0))
+        });
+        let learned = match log.learned_from {
+            0 => String::new(),
+            1 => ", as one finished log taught".to_owned(),
+            count => format!(", as {count} finished logs taught"),
+        };
+        wrapped(
+            out,
+            "  ",
+            &format!("pass log {name} is open{dial}{learned}; then `cut ... = ...`"),
+        );
+    }
+
+    /// The drill of a plan: whose, and which would be better.
+    pub(super) fn whose_drill(plan: &PassFigures) -> String {
+        match (plan.drill_in_crib, plan.rather_drill) {
+            (None, _) => String::new(),
+            (Some(false), _) => "not in the crib".to_owned(),
+            (Some(true), None) => "in the crib".to_owned(),
+            (Some(true), Some(rather)) => format!("in the crib; rather {rather}"),
+        }
+    }
+
+    /// What the crib has for a reamed hole.
+    pub(super) fn own_reamers(&self, out: &mut String, ream: &ReamFigures, crib: &CribReaming) {
+        let [unit, _] = self.units();
+        let said = |reamer: &OwnReamer| match reamer.cuts_mm {
+            Some(cuts) => format!(
+                "{} that cuts {}",
+                Self::size(reamer.size_mm.0, unit),
+                Self::size(cuts.0, unit)
+            ),
+            None => {
+                format!("{}, not tried yet: on scrap first", Self::size(reamer.size_mm.0, unit))
+            }
+        };
+        let words = match (crib.reamers.first(), &crib.nearest) {
+            (Some(best), _) => {
+                let more = match crib.reamers.len() {
+                    1 => String::new(),
+                    count => format!("; {} more land inside", count - 1),
+                };
+                format!("the {}{more}", said(best))
+            }
+            (None, Some(near)) => format!("no reamer lands inside; nearest the {}", said(near)),
+            (None, None) => "no reamer near this size".to_owned(),
+        };
+        wrapped(out, "  crib  ", &words);
+        let words = match (&crib.drill, &ream.drill) {
+            (Some(own), rather) => {
+                let rather = rather
+                    .as_ref()
+                    .filter(|rather| rather.mm != own.mm)
+                    .map_or(String::new(), |rather| format!("; rather {}", rather.name));
+                format!("drill {}, leaves {}{rather}", own.name, self.difference(own.leaves_mm.0))
+            }
+            (None, Some(_)) => "no drill that leaves fitting stock; rather".to_owned(),
+            (None, None) => return,
+        };
+        wrapped(out, "        ", &words);
+    }
+
+    pub(super) fn crib(out: &mut String, answer: &CribAnswer) {
+        if let Some(changed) = &answer.changed {
+            wrapped(out, "", changed);
+        }
+        for note in &answer.notes {
+            wrapped(out, "", note);
+        }
+        // The last added stand at the end; a long list shows its end.
+        let hidden = answer.list.len().saturating_sub(LISTED);
+        if hidden > 0 {
+            let _ = writeln!(out, "  ... {hidden} before, in the file");
+        }
+        for tool in answer.list.iter().skip(hidden) {
+            wrapped(out, "  ", tool);
+        }
+        let place = answer.file.as_deref().unwrap_or("kept in memory only");
+        wrapped(out, "  ", place);
+    }
+
+    pub(super) fn in_force(&self, out: &mut String, answer: &InForce) {
+        let settings = &answer.settings;
+        let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
+        let mut words = format!("units {units}, dial {}", settings.dial.word());
+        if let Some(division) = answer.graduation_mm {
+            let _ = write!(words, ", graduation {}", self.difference(division.0));
+        }
+        for (name, value) in [("instrument", &answer.instrument), ("material", &answer.material)] {
+            if let Some(value) = value {
+                let _ = write!(words, ", {name} {value}");
+            }
+        }
+        wrapped(out, "", &words);
+        if let Some(note) = &answer.note {
+            wrapped(out, "  ", note);
+        }
+    }
+}
+
+/// A chance in a hundred, never rounded to a certainty.
+fn percent(chance: f64) -> String {
+    let hundredfold = chance * 100.0;
+    if hundredfold > 99.5 {
+        "over 99 %".to_owned()
+    } else if hundredfold < 0.5 {
+        "under 1 %".to_owned()
+    } else {
+        format!("{hundredfold:.0} %")
+    }
+}
+
+/// The limits as a band and a size on it; `<` and `>` where it is off the
+/// picture. The metal side is wide: a hole's is small, a shaft's large.
+fn picture(limits: Limits, size: Option<Length>) -> String {
+    let tolerance = limits.tolerance().tenth_nanometres().max(1);
+    let column = |length: Length| {
+        let off = length.tenth_nanometres().saturating_sub(limits.lower().tenth_nanometres());
+        METAL * WIDTH / ACROSS + off.saturating_mul(WIDTH / ACROSS).div_euclid(tolerance)
+    };
+    let mut cells = vec![b' '; usize::try_from(WIDTH).unwrap_or(0)];
+    let mut put = |at: i64, mark: u8| {
+        if let Some(cell) = usize::try_from(at).ok().and_then(|at| cells.get_mut(at)) {
+            *cell = mark;
+        }
+    };
+    put(column(limits.lower()) - 1, b'[');
+    put(column(limits.upper()) + 1, b']');
+    if let Some(size) = size {
+        let at = column(size);
+        if at < 0 {
+            put(0, b'<');
+        } else if at >= WIDTH {
+            put(WIDTH - 1, b'>');
+        } else {
+            put(at, b'o');
+        }
+    }
+    String::from_utf8_lossy(&cells).trim_end().to_owned()
+}

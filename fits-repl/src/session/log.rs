@@ -1,0 +1,386 @@
+//! The pass log: entries taken, doubts asked about, advice given.
+
+use fits_core::{
+    Length,
+    job::{Doubt, Entry, State},
+    shop::{
+        Hazard,
+        adviser::{Action, Adviser, Prior},
+    },
+    size::{Decimals, Rounding},
+    source::{Known, Reason},
+    standards::{instruments::Instrument, iso286::Feature},
+};
+
+use super::{
+    Logs, Session,
+    mates::is_inch,
+    open_log::{OpenLog, Stored},
+    resolve::from_core,
+};
+use crate::{
+    answer::{Answer, EntryFigures, Mm, NextFigures, PassLogAnswer, RemarkFigures},
+    problem::Problem,
+    query::{Dial, LogQuery, Size, Spot, Units},
+};
+
+impl Session {
+    /// The units that an entry is typed in.
+    pub(super) fn log_in(&self, entry: &LogQuery) -> Units {
+        let typed = match entry {
+            LogQuery::Cut { dial, read, .. } => [Some(dial), read.as_ref()],
+            LogQuery::Spring { read, .. } => [read.as_ref(), None],
+            LogQuery::Read { size, .. } => [Some(size), None],
+            _ => [None, None],
+        };
+        let inch = typed.into_iter().flatten().find_map(|size| is_inch(&size.value));
+        match inch {
+            Some(true) => Units::Inches,
+            Some(false) => Units::Millimetres,
+            None => self.units,
+        }
+    }
+
+    /// An entry or a question.
+    pub(super) fn log(&mut self, spot: &Spot<LogQuery>) -> Result<Answer, Problem> {
+        let at = &spot.at;
+        let change = |session: &Self, size: &Size| {
+            let dialled = session.nominal(size)?;
+            match session.dial {
+                Dial::Diameter => Ok(dialled),
+                Dial::Radius => {
+                    dialled.checked_mul(2).map_err(|error| from_core(&error, size.at.clone()))
+                }
+            }
+        };
+        let read = |session: &Self, size: &Option<Size>| {
+            size.as_ref().map(|size| session.nominal(size)).transpose()
+        };
+        match &spot.value {
+            LogQuery::Cut { dial, read: size, sure } => {
+                let entry =
+                    Entry::Cut { dial: change(self, dial)?, read: read(self, size)?, sure: *sure };
+                let place = size.as_ref().map_or(&dial.at, |size| &size.at).clone();
+                self.enter(entry, at, place)
+            }
+            LogQuery::Spring { read: size, sure } => {
+                let entry = Entry::Spring { read: read(self, size)?, sure: *sure };
+                let place = size.as_ref().map_or(at, |size| &size.at).clone();
+                self.enter(entry, at, place)
+            }
+            LogQuery::Read { size, sure } => {
+                let entry = Entry::Read { size: self.nominal(size)?, sure: *sure };
+                self.enter(entry, at, size.at.clone())
+            }
+            LogQuery::Undo => self.enter(Entry::Undo, at, at.clone()),
+            LogQuery::Done { sure } => {
+                let doubted = if *sure { None } else { self.doubt(Entry::Done, at, at)? };
+                doubted.map_or_else(|| self.enter(Entry::Done, at, at.clone()), Err)
+            }
+            LogQuery::Scrap => self.enter(Entry::Scrap, at, at.clone()),
+            LogQuery::Show => match &self.shop.log {
+                Some(OpenLog { log: Some(_), .. }) => self.shown_log(at, Vec::new()),
+                _ => Ok(self.log_list()),
+            },
+            LogQuery::List => Ok(self.log_list()),
+            LogQuery::Leave => {
+                let Some(open) = self.shop.log.take() else { return Err(no_log(at)) };
+                let was_kept = matches!(open.stored, Stored::File { .. });
+                // One file holds whatever comes next, too.
+                if matches!(self.shop.logs, Logs::File(_)) {
+                    let earlier = open.earlier.iter().chain(&open.log).cloned().collect();
+                    self.shop.log = Some(OpenLog { log: None, earlier, ..open });
+                }
+                let mut answer = self.log_list();
+                if let (Answer::Logs(answer), false) = (&mut answer, was_kept) {
+                    answer.notes = vec!["left; it was kept in memory only and is gone".to_owned()];
+                }
+                Ok(answer)
+            }
+            LogQuery::Open(name) => self.open_named(name),
+        }
+    }
+
+    /// What makes an entry doubtful, as a question.
+    fn doubt(
+        &self,
+        entry: Entry,
+        whole: &std::ops::Range<usize>,
+        place: &std::ops::Range<usize>,
+    ) -> Result<Option<Problem>, Problem> {
+        let Some(open) = &self.shop.log else { return Err(no_log(whole)) };
+        let Some(log) = &open.log else { return Err(no_log(whole)) };
+        let failed = |error: fits_core::Error| from_core(&error, place.clone());
+        let Some(doubt) = log.doubt(open.prior, entry).map_err(failed)? else { return Ok(None) };
+        Ok(Some(self.asked(&doubt, entry, whole, place)))
+    }
+
+    fn asked(
+        &self,
+        doubt: &Doubt,
+        entry: Entry,
+        whole: &std::ops::Range<usize>,
+        place: &std::ops::Range<usize>,
+    ) -> Problem {
+        let said = |size: Length| {
+            let decimals = match self.shown {
+                Units::Millimetres => Decimals::MILLIMETRES,
+                Units::Inches => Decimals::INCHES,
+            };
+            let shown = size.shown(decimals, Rounding::Nearest);
+            format!("{shown} {}", decimals.unit.symbol())
+        };
+        let read = entry.reading().map(said).unwrap_or_default();
+        let message = match doubt {
+            Doubt::Unit { expected, is_inch } => {
+                let (unit, units) = if *is_inch { ("in", "inches") } else { ("mm", "millimetres") };
+                let problem = Problem::new(
+                    format!("{read} was read, and about {} is expected", said(*expected)),
+                    place.clone(),
+                );
+                // The unit that was typed gives way to the one meant.
+                return problem
+                    .advise(format!("nothing is entered; if {units} were meant, say so"))
+                    .fix(place.end..place.end, unit);
+            }
+            Doubt::NoPass { before, .. } => {
+                format!("{read} after {} with no cut between", said(*before))
+            }
+            Doubt::WrongWay { before, .. } => {
+                format!("{read} after {}: the wrong way, metal does not grow", said(*before))
+            }
+            Doubt::Jump { expected, .. } => {
+                format!("{read} was read, and about {} is expected", said(*expected))
+            }
+            Doubt::PastLimit { by } => {
+                format!("that cut goes {} past the last limit", said(*by))
+            }
+            Doubt::NotInLimits { size, .. } => {
+                format!("it is not inside its limits: about {}", said(*size))
+            }
+            Doubt::NotRead => "it was not measured after the last pass".to_owned(),
+        };
+        Problem::new(message, place.clone())
+            .advise("nothing is entered; check it, and if it stands say so")
+            .fix(whole.end..whole.end, " sure")
+    }
+
+    /// Takes an entry: asked about first, on disk next, then answered.
+    fn enter(
+        &mut self,
+        entry: Entry,
+        whole: &std::ops::Range<usize>,
+        place: std::ops::Range<usize>,
+    ) -> Result<Answer, Problem> {
+        let doubt = self.doubt(entry, whole, &place)?;
+        let Some(open) = &mut self.shop.log else { return Err(no_log(whole)) };
+        let Some(log) = &mut open.log else { return Err(no_log(whole)) };
+        match (log.state(), entry) {
+            (State::Open, Entry::Undo) if log.standing().next().is_none() => {
+                return Err(Problem::new("there is nothing to take back", whole.clone())
+                    .advise("`log` shows the entries"));
+            }
+            (State::Open, _) | (_, Entry::Undo) => {}
+            (state, _) => {
+                let word = if state == State::Done { "done" } else { "scrap" };
+                return Err(Problem::new(format!("the pass log is closed: {word}"), whole.clone())
+                    .advise("`undo` takes that back; `bore 20 H7 from 19.6` opens another"));
+            }
+        }
+        let is_doubted = doubt.is_some();
+        let entry = match (doubt, entry) {
+            (
+                Some(problem),
+                Entry::Cut { sure: false, .. }
+                | Entry::Spring { sure: false, .. }
+                | Entry::Read { sure: false, .. },
+            ) => return Err(problem),
+            // Only what was doubted is marked.
+            (_, Entry::Cut { dial, read, .. }) => {
+                Entry::Cut { dial, read, sure: is_doubted && read.is_some() }
+            }
+            (_, Entry::Spring { read, .. }) => Entry::Spring { read, sure: is_doubted },
+            (_, Entry::Read { size, .. }) => Entry::Read { size, sure: is_doubted },
+            (_, entry) => entry,
+        };
+        let mut notes = Vec::new();
+        if let Entry::Cut { dial, read: Some(_), .. } = entry {
+            let unread = Entry::Cut { dial, read: None, sure: false };
+            if let Ok(Some(Doubt::PastLimit { by })) = log.doubt(open.prior, unread) {
+                let by = super::why::said(self.shown, by);
+                notes.push(format!("that cut was set {by} past the last limit"));
+            }
+        }
+        let is_read_only = open.stored.is_read_only();
+        open.stored.with(|file| file.append(&entry)).map_err(|error| {
+            let advice = if is_read_only {
+                "leave the other fits, or see to the file; then open the log again"
+            } else {
+                "make room for it or mend that, then type it again"
+            };
+            Problem::new(format!("nothing is entered: {error}"), whole.clone())
+                .advise(advice)
+                .failure()
+        })?;
+        log.entries.push(entry);
+        self.shown_log(&place, notes)
+    }
+
+    /// Where the figures of the advice come from.
+    pub(super) fn why_log(&self) -> Vec<Reason> {
+        let Some(OpenLog { log: Some(log), learned_from, prior, .. }) = &self.shop.log else {
+            return Vec::new();
+        };
+        let opening = &log.opening;
+        let family = Self::family(opening.material.as_deref());
+        let mut figures = Prior::reasons(opening.feature, family, None);
+        if *learned_from > 0 {
+            figures.push(Reason {
+                figure: "cut factor learned".into(),
+                value: format!("{:.3} ± {:.3}", prior.gain, prior.gain_sd),
+                rule: format!("from {learned_from} finished logs; the usual counts as three"),
+                source: "the pass logs kept".into(),
+                known: Known::Seen,
+            });
+        }
+        let off = format!(
+            "repeat {}, bias {}",
+            super::why::said(self.shown, opening.repeat),
+            super::why::said(self.shown, opening.bias)
+        );
+        let instrument = Instrument::find(&opening.instrument).ok();
+        match instrument.and_then(|it| it.reasons(opening.feature, opening.nominal).ok()) {
+            Some(reasons) => figures.extend(reasons),
+            None => figures.push(Reason {
+                figure: opening.instrument.clone(),
+                value: off,
+                rule: "standard deviations".into(),
+                source: "the crib".into(),
+                known: Known::Seen,
+            }),
+        }
+        figures.push(Reason {
+            figure: "the size, and what to dial".into(),
+            value: "the best estimate".into(),
+            rule: "each pass changes the size by cut factor x dialled + offset, and by what \
+                   passes scatter; each reading weighs by its uncertainty; the dial that ends \
+                   inside most often, at most 2 % more to overshoot"
+                .into(),
+            source: "R. E. Kalman, J. Basic Engineering 82 (1960)".into(),
+            known: Known::Formula,
+        });
+        figures
+    }
+
+    /// The log as it stands, with what to do next.
+    pub(super) fn shown_log(
+        &self,
+        at: &std::ops::Range<usize>,
+        mut notes: Vec<String>,
+    ) -> Result<Answer, Problem> {
+        let Some(open) = &self.shop.log else { return Err(no_log(at)) };
+        let Some(log) = &open.log else { return Err(no_log(at)) };
+        let failed = |error: fits_core::Error| from_core(&error, at.clone());
+        let adviser = log.adviser(open.prior).map_err(failed)?;
+        let known = adviser.as_ref().map(Adviser::estimate).transpose().map_err(failed)?;
+        let opening = &log.opening;
+        if open.stored.is_read_only() && notes.is_empty() {
+            notes.push("this log is only read here: another fits has it, or the file is".into());
+        }
+        let stands = log.stands();
+        let entries = log.entries.iter().zip(stands).map(|(entry, stands)| EntryFigures {
+            entry: entry.name(),
+            dial_mm: match entry {
+                Entry::Cut { dial, .. } => Some(Mm(*dial)),
+                _ => None,
+            },
+            reading_mm: entry.reading().map(Mm),
+            undone: !stands && *entry != Entry::Undo,
+        });
+        let remark = adviser.as_ref().and_then(Adviser::remark).map(|remark| RemarkFigures {
+            by: remark.by,
+            dial_mm: Mm(remark.dial),
+            not_mm: Mm(remark.not),
+        });
+        let state = log.state();
+        let mut next = next_figures(adviser.as_ref())?;
+        if state != State::Open {
+            next = NextFigures {
+                action: if state == State::Done { Action::Stop } else { Action::Scrap }.word(),
+                dial_mm: None,
+                expect_mm: None,
+                measuring: false,
+                ..next
+            };
+        }
+        let caution = match opening.feature {
+            Feature::Hole => Hazard::OverhungBoring,
+            Feature::Shaft => Hazard::Turning,
+        };
+        Ok(Answer::PassLog(Box::new(PassLogAnswer {
+            limits: opening.limits().map_err(failed)?,
+            log: open.stored.name(),
+            state,
+            kind: opening.feature,
+            nominal_mm: Mm(opening.nominal),
+            class: opening.class.clone(),
+            lower_mm: Mm(opening.lower),
+            upper_mm: Mm(opening.upper),
+            start_mm: Mm(opening.start),
+            step_mm: Mm(opening.step),
+            instrument: opening.instrument.clone(),
+            entries: entries.collect(),
+            size_mm: known.map(|known| Mm(known.size)),
+            size_sd_mm: known.map(|known| Mm(known.size_sd)),
+            probability_good: known.map(|known| known.good),
+            cut_factor: known.map(|known| known.gain),
+            remark: remark.filter(|_| state == State::Open),
+            learned_from: open.learned_from,
+            cautions: if next.action == Action::Cut.word() {
+                vec![caution.caution()]
+            } else {
+                Vec::new()
+            },
+            next,
+            notes,
+        })))
+    }
+}
+
+/// What to do next, as figures.
+pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Problem> {
+    let Some(adviser) = adviser else {
+        return Ok(NextFigures {
+            action: Action::ReadAgain.word(),
+            dial_mm: None,
+            expect_mm: None,
+            measuring: true,
+            probability_good: None,
+            probability_over: None,
+        });
+    };
+    let next = adviser.next();
+    let expect = next
+        .dial
+        .filter(|dial| dial.is_positive())
+        .map(|dial| {
+            let mut trial = adviser.clone();
+            trial.cut(dial, &[])?;
+            trial.estimate().map(|known| Mm(known.size))
+        })
+        .transpose()
+        .map_err(|error| from_core(&error, 0..0))?;
+    Ok(NextFigures {
+        action: next.action.word(),
+        dial_mm: next.dial.map(Mm),
+        expect_mm: expect,
+        measuring: next.measuring,
+        probability_good: Some(next.good),
+        probability_over: Some(next.over),
+    })
+}
+
+fn no_log(at: &std::ops::Range<usize>) -> Problem {
+    Problem::new("no pass log is open", at.clone())
+        .advise("`bore 20 H7 from 19.6` opens one, `turn 20 g6 from 22` too")
+}

@@ -1,0 +1,327 @@
+//! How a pass log begins, and where it is kept.
+
+use std::sync::{Arc, Mutex};
+
+use fits_core::{
+    Length,
+    job::{Entry, Opening, PassLog, State, VERSION},
+    shop::adviser::{FinishedPass, Prior, learn},
+    standards::{instruments::Instrument, iso286::Feature},
+};
+
+use super::{Logs, Session, log::next_figures, resolve::from_core};
+use crate::{
+    answer::{Answer, LogFigures, LogsAnswer, Mm, OpenedLog, PassesAnswer},
+    files::{self, LogFile},
+    problem::Problem,
+    query::{Part, Spot, Units},
+};
+
+/// Where an open log is kept.
+#[derive(Clone, Debug)]
+pub(super) enum Stored {
+    Memory,
+    File { file: Arc<Mutex<LogFile>>, name: String },
+}
+
+impl Stored {
+    pub(super) fn file(file: LogFile) -> Self {
+        let name = file.name();
+        Self::File { file: Arc::new(Mutex::new(file)), name }
+    }
+
+    /// Does something with the file, if there is one.
+    pub(super) fn with(
+        &self,
+        action: impl FnOnce(&mut LogFile) -> std::io::Result<()>,
+    ) -> std::io::Result<()> {
+        match self {
+            Self::Memory => Ok(()),
+            Self::File { file, .. } => match file.lock() {
+                Ok(mut file) => action(&mut file),
+                Err(_) => Err(std::io::Error::other("the log's file is in no known state")),
+            },
+        }
+    }
+
+    pub(super) fn is_read_only(&self) -> bool {
+        match self {
+            Self::Memory => false,
+            Self::File { file, .. } => file.lock().is_ok_and(|file| file.is_read_only()),
+        }
+    }
+
+    pub(super) fn name(&self) -> Option<String> {
+        match self {
+            Self::Memory => None,
+            Self::File { name, .. } => Some(name.clone()),
+        }
+    }
+}
+
+/// A log taken up, or a file that waits for one.
+#[derive(Clone, Debug)]
+pub(super) struct OpenLog {
+    pub(super) log: Option<PassLog>,
+    pub(super) stored: Stored,
+    pub(super) prior: Prior,
+    pub(super) learned_from: usize,
+    /// The logs before it in the same file.
+    pub(super) earlier: Vec<PassLog>,
+}
+
+impl OpenLog {
+    pub(super) fn new(log: PassLog, stored: Stored, earlier: &[PassLog]) -> Self {
+        let (prior, learned_from) = expected(&log.opening, earlier, None);
+        Self { log: Some(log), stored, prior, learned_from, earlier: earlier.to_vec() }
+    }
+
+    pub(super) fn waiting(stored: Stored) -> Self {
+        let prior = Prior::usual(Feature::Hole, None, None);
+        Self { log: None, stored, prior, learned_from: 0, earlier: Vec::new() }
+    }
+
+    pub(super) fn on_trial(&self) -> Self {
+        Self { stored: Stored::Memory, ..self.clone() }
+    }
+}
+
+/// What to expect of such a job: the usual, and what finished ones of the same
+/// kind taught.
+fn expected(opening: &Opening, logs: &[PassLog], overhang: Option<f64>) -> (Prior, usize) {
+    let usual =
+        Prior::usual(opening.feature, Session::family(opening.material.as_deref()), overhang);
+    let jobs: Vec<Vec<FinishedPass>> = logs
+        .iter()
+        .filter(|log| {
+            log.state() != State::Open
+                && log.opening.feature == opening.feature
+                && log.opening.material == opening.material
+                && !log.entries.contains(&Entry::Lost)
+        })
+        .filter_map(|log| log.finished_passes().ok())
+        .filter(|passes| !passes.is_empty())
+        .collect();
+    let slices: Vec<&[FinishedPass]> = jobs.iter().map(Vec::as_slice).collect();
+    match learn(&usual, &slices) {
+        Ok(learned) => (learned, jobs.len()),
+        Err(_) => (usual, 0),
+    }
+}
+
+impl Session {
+    /// The name of an instrument of the crib or of the tables.
+    pub(super) fn instrument_named(&self, name: &Spot<String>) -> Result<String, Problem> {
+        let own = self.shop.crib().instrument.iter();
+        let mut own = own.filter(|own| own.name.eq_ignore_ascii_case(&name.value));
+        if let Some(own) = own.next() {
+            return Ok(own.name.clone());
+        }
+        match Instrument::find(&name.value) {
+            Ok(found) => Ok(found.name().to_owned()),
+            Err(error) => Err(from_core(&error, name.at.clone())),
+        }
+    }
+
+    /// What a log's readings are taken with: as the query says, or the
+    /// setting, or the usual one.
+    fn gauge(
+        &self,
+        named: Option<&Spot<String>>,
+        kind: Feature,
+        size: Length,
+        at: &std::ops::Range<usize>,
+    ) -> Result<(String, Length, Length), Problem> {
+        let usual = if kind == Feature::Hole { "bore gauge" } else { "micrometer" };
+        let name = match named {
+            Some(name) => self.instrument_named(name)?,
+            None => self.instrument.clone().unwrap_or_else(|| usual.to_owned()),
+        };
+        if let Some(own) = self.shop.crib().instrument.iter().find(|own| own.name == name) {
+            return Ok((name, own.repeat, own.bias.unwrap_or(Length::ZERO)));
+        }
+        let at = named.map_or_else(|| at.clone(), |name| name.at.clone());
+        let read = |name: &str| {
+            let found = Instrument::find(name)?;
+            found.uncertainty(kind, size).map(|off| (found.name().to_owned(), off.repeat, off.bias))
+        };
+        match read(&name) {
+            // The setting is for the other kind of feature, or too small.
+            Err(_) if named.is_none() => read(usual),
+            found => found,
+        }
+        .map_err(|error| from_core(&error, at))
+    }
+
+    /// Opens a log for a plan that says where the work is.
+    pub(super) fn begin_log(
+        &mut self,
+        part: &Part,
+        plan: &mut PassesAnswer,
+    ) -> Result<(), Problem> {
+        let (Some(from), Some(kind), Some(start)) =
+            (&part.from, plan.feature.kind, plan.plan.start_mm)
+        else {
+            return Ok(());
+        };
+        let measuring = part.measuring.as_deref();
+        let named = measuring.and_then(|measuring| measuring.instruments.first());
+        let overhang = measuring.and_then(|measuring| measuring.overhang.as_ref());
+        let overhang = match overhang {
+            Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
+                return Err(Problem::new("no tool hangs out so far", spot.at.clone())
+                    .advise("free length over thickness, from 0.1 to 50"));
+            }
+            found => found.map(|spot| spot.value),
+        };
+        let nominal = plan.feature.nominal_mm.0;
+        let gauge = self.gauge(named, kind, nominal, &from.at);
+        // A size that no instrument of the tables reads is planned all the same.
+        let (instrument, repeat, bias) = match gauge {
+            Ok(found) => found,
+            Err(problem) if named.is_some() => return Err(problem),
+            Err(_) => return Ok(()),
+        };
+        let opening = Opening {
+            version: VERSION,
+            feature: kind,
+            nominal,
+            class: plan.feature.class.clone(),
+            lower: plan.feature.lower_mm.0,
+            upper: plan.feature.upper_mm.0,
+            start: start.0,
+            step: self.step(),
+            instrument,
+            repeat,
+            bias,
+            material: self.material.clone(),
+        };
+        let finished = match (self.log_folder(), &self.shop.log) {
+            (Some(folder), _) => files::finished(files::list(folder)),
+            (None, Some(open)) => open.earlier.iter().chain(&open.log).cloned().collect(),
+            _ => Vec::new(),
+        };
+        let keeps = matches!(self.shop.logs, Logs::Folder(_) | Logs::File(_));
+        let (prior, learned_from) =
+            expected(&opening, if keeps { &finished } else { &[] }, overhang);
+        let log = PassLog::new(opening);
+        let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
+        plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
+        self.open(plan, log, (prior, learned_from));
+        Ok(())
+    }
+
+    /// Opens the log, or says why there is none.
+    fn open(&mut self, plan: &mut PassesAnswer, log: PassLog, expected: (Prior, usize)) {
+        if matches!(self.shop.logs, Logs::Off) {
+            return;
+        }
+        let mut earlier = Vec::new();
+        let mut waiting = None;
+        if let Some(open) = &self.shop.log {
+            let has_entries = open
+                .log
+                .as_ref()
+                .is_some_and(|log| log.state() == State::Open && log.standing().next().is_some());
+            // What another program writes is not in the way.
+            let is_going = has_entries && !open.stored.is_read_only();
+            if is_going {
+                let name = open.stored.name().map_or(String::new(), |name| format!(" {name}"));
+                plan.notes.push(format!(
+                    "no log is opened: the pass log{name} goes on; `done`, `scrap` or `log leave` \
+                     ends it"
+                ));
+                return;
+            }
+            if matches!(self.shop.logs, Logs::File(_)) {
+                earlier = open.earlier.iter().chain(&open.log).cloned().collect();
+                waiting = Some(open.stored.clone());
+            }
+        }
+        let stored = match (&self.shop.logs, waiting) {
+            (_, Some(stored)) => stored.with(|file| file.begin(&log.opening)).map(|()| stored),
+            (Logs::Folder(folder), None) => {
+                LogFile::create(folder, &stem(plan, self.shown), &log.opening).map(Stored::file)
+            }
+            _ => Ok(Stored::Memory),
+        };
+        match stored {
+            Ok(stored) => {
+                plan.log = Some(OpenedLog {
+                    name: stored.name(),
+                    step_mm: Mm(log.opening.step),
+                    learned_from: expected.1,
+                });
+                let (prior, learned_from) = expected;
+                self.shop.log =
+                    Some(OpenLog { log: Some(log), stored, prior, learned_from, earlier });
+            }
+            Err(error) => plan.notes.push(format!("no log is opened, nothing is kept: {error}")),
+        }
+    }
+
+    pub(super) fn open_named(&mut self, name: &Spot<String>) -> Result<Answer, Problem> {
+        let listed = self.log_folder().map(files::list).unwrap_or_default();
+        let Some(found) = listed.iter().find(|log| log.name == name.value) else {
+            let problem =
+                Problem::new(format!("there is no pass log {}", name.value), name.at.clone());
+            return Err(match listed.first() {
+                Some(latest) => problem
+                    .advise("`log list` names them; the last one")
+                    .fix(name.at.clone(), latest.name.clone()),
+                None => problem.advise("none is kept; `bore 20 H7 from 19.6` opens one"),
+            });
+        };
+        if self.shop.log.as_ref().is_some_and(|open| {
+            open.stored.name().as_ref() == Some(&found.name) && !open.stored.is_read_only()
+        }) {
+            return self.shown_log(&name.at, Vec::new());
+        }
+        let opened = LogFile::open(&found.path)
+            .map_err(|error| Problem::new(error.to_string(), name.at.clone()).failure())?;
+        let (listed_name, earlier) = (found.name.clone(), files::finished(listed));
+        let notes = self.take_up(opened);
+        if let Some(open) = &mut self.shop.log
+            && let Some(log) = &open.log
+        {
+            let others: Vec<PassLog> = earlier.into_iter().filter(|other| other != log).collect();
+            (open.prior, open.learned_from) = expected(&log.opening, &others, None);
+        }
+        let opening = format!("pass log {listed_name} is open");
+        let notes = notes.into_iter().filter(|note| !note.starts_with(&opening)).collect();
+        self.shown_log(&name.at, notes)
+    }
+
+    pub(super) fn log_list(&self) -> Answer {
+        let name = |open: &OpenLog| open.log.is_some().then(|| open.stored.name()).flatten();
+        let logs = self.log_folder().map(files::list).unwrap_or_default();
+        let notes = if self.log_folder().is_none() && self.shop.log.is_none() {
+            vec!["no pass log is open; `bore 20 H7 from 19.6` opens one".to_owned()]
+        } else {
+            Vec::new()
+        };
+        Answer::Logs(LogsAnswer {
+            open: self.shop.log.as_ref().and_then(name),
+            logs: logs
+                .into_iter()
+                .map(|listed| LogFigures {
+                    state: listed.log.state(),
+                    entries: listed.log.standing().count(),
+                    reading_mm: Mm(listed.log.last_reading()),
+                    name: listed.name,
+                })
+                .collect(),
+            notes,
+        })
+    }
+}
+
+/// The start of a log file's name: what is done, to what.
+fn stem(plan: &PassesAnswer, units: Units) -> String {
+    let nominal = super::why::said(units, plan.feature.nominal_mm.0).replace(' ', "");
+    let text = format!("{} {} {}", plan.work, nominal.trim_end_matches("mm"), plan.feature.class);
+    text.chars()
+        .map(|c| if c.is_ascii_alphanumeric() || c == '.' { c } else { '-' })
+        .take(40)
+        .collect()
+}

@@ -1,0 +1,204 @@
+//! What a session keeps beside its answers: the crib, the settings and the
+//! pass log, in memory or in files.
+
+use std::path::{Path, PathBuf};
+
+use fits_core::{Length, job::Crib, standards::materials::Material};
+
+use super::{
+    Session,
+    open_log::{OpenLog, Stored},
+};
+use crate::{
+    answer::{Answer, InForce, Mm},
+    files::{self, CribFile, Home, LogFile, SettingsFile},
+    problem::Problem,
+    query::{Size, Spot, Units},
+};
+
+/// Where pass logs are kept.
+#[derive(Clone, Debug, Default)]
+pub enum Logs {
+    /// Nowhere: a plan opens no log.
+    Off,
+    /// In memory, for as long as the program runs.
+    #[default]
+    Memory,
+    /// A file each, in a folder.
+    Folder(PathBuf),
+    /// One after the other in one file.
+    File(PathBuf),
+}
+
+/// The crib, the pass log and their files.
+#[derive(Debug, Default)]
+pub(super) struct Shop {
+    pub(super) crib: CribFile,
+    settings: Option<SettingsFile>,
+    pub(super) logs: Logs,
+    pub(super) log: Option<OpenLog>,
+}
+
+impl Shop {
+    pub(super) fn crib(&self) -> &Crib {
+        self.crib.crib()
+    }
+
+    /// The same, where nothing is written.
+    pub(super) fn on_trial(&self) -> Self {
+        Self {
+            crib: self.crib.on_trial(),
+            settings: None,
+            logs: if matches!(self.logs, Logs::Off) { Logs::Off } else { Logs::Memory },
+            log: self.log.as_ref().map(OpenLog::on_trial),
+        }
+    }
+}
+
+impl Session {
+    /// Takes the crib from a file, and says what was wrong with it.
+    pub fn use_crib(&mut self, file: PathBuf) -> Vec<String> {
+        let (crib, notes) = CribFile::load(file);
+        self.shop.crib = crib;
+        notes
+    }
+
+    /// Takes the crib from the user's folder, and says what was wrong with it.
+    pub fn use_own_crib(&mut self, home: &Home) -> Vec<String> {
+        match &home.config {
+            Some(folder) => self.use_crib(folder.join("crib.toml")),
+            None => Vec::new(),
+        }
+    }
+
+    /// Takes the settings from the user's folder and remembers them there, and
+    /// says what was wrong with them.
+    pub fn use_own_settings(&mut self, home: &Home) -> Vec<String> {
+        let Some(folder) = &home.config else { return Vec::new() };
+        let (file, kept, notes) = SettingsFile::load(folder.join("settings.toml"));
+        self.shop.settings = Some(file);
+        self.units = kept.units.unwrap_or(self.units);
+        self.shown = self.units;
+        self.dial = kept.dial.unwrap_or(self.dial);
+        self.graduation = kept.graduation;
+        self.instrument = kept.instrument;
+        self.material = kept.material;
+        notes
+    }
+
+    /// Keeps pass logs in a place, goes on with the one that is open there,
+    /// and says which, and what was wrong with it.
+    ///
+    /// # Errors
+    /// The one file named cannot be made or read.
+    pub fn keep_logs(&mut self, logs: Logs) -> std::io::Result<Vec<String>> {
+        let notes = match &logs {
+            Logs::Off | Logs::Memory => Vec::new(),
+            Logs::File(path) => {
+                let opened = LogFile::open(path)?;
+                self.take_up(opened)
+            }
+            Logs::Folder(folder) => {
+                let listed = files::list(folder);
+                match files::latest_open(&listed) {
+                    Some(latest) => match LogFile::open(&latest.path) {
+                        Ok(opened) => self.take_up(opened),
+                        Err(error) => vec![error.to_string()],
+                    },
+                    None => Vec::new(),
+                }
+            }
+        };
+        self.shop.logs = logs;
+        Ok(notes)
+    }
+
+    /// Goes on with a log as it was found.
+    pub(super) fn take_up(&mut self, opened: files::Opened) -> Vec<String> {
+        let files::Opened { file, mut logs, mut notes } = opened;
+        let name = file.name();
+        let stored = Stored::file(file);
+        match logs.pop() {
+            Some(log) => {
+                if log.state() == fits_core::job::State::Open {
+                    let count = log.standing().count();
+                    let plural = if count == 1 { "entry" } else { "entries" };
+                    notes.push(format!(
+                        "pass log {name} is open: {} {}, {count} {plural}; `log` shows it",
+                        log.opening.nominal, log.opening.class
+                    ));
+                }
+                self.shop.log = Some(OpenLog::new(log, stored, &logs));
+            }
+            None => self.shop.log = Some(OpenLog::waiting(stored)),
+        }
+        notes
+    }
+
+    /// The folder of the logs, where they are kept in one.
+    pub(super) fn log_folder(&self) -> Option<&Path> {
+        match &self.shop.logs {
+            Logs::Folder(folder) => Some(folder),
+            _ => None,
+        }
+    }
+
+    /// The settings in force; one of them was just set and is remembered.
+    pub(super) fn in_force(&self, set: Option<&str>) -> Answer {
+        let note = set.zip(self.shop.settings.as_ref()).map(|(key, file)| {
+            let value = match key {
+                "units" => Some(if self.units == Units::Inches { "in" } else { "mm" }.to_owned()),
+                "dial" => Some(self.dial.word().to_owned()),
+                "graduation" => self.graduation.map(|length| length.to_string()),
+                "instrument" => self.instrument.clone(),
+                _ => self.material.clone(),
+            };
+            match file.keep(key, value.as_deref()) {
+                Ok(()) => "remembered".to_owned(),
+                Err(error) => format!("not remembered: {error}"),
+            }
+        });
+        Answer::Settings(Box::new(InForce {
+            settings: self.settings(),
+            graduation_mm: self.graduation.map(Mm),
+            instrument: self.instrument.clone(),
+            material: self.material.clone(),
+            note,
+        }))
+    }
+
+    pub(super) fn set_graduation(&mut self, size: &Size) -> Result<Answer, Problem> {
+        let division = self.nominal(size)?;
+        if !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&division) {
+            return Err(Problem::new("no dial is divided so", size.at.clone())
+                .advise("as in `dial graduation 0.02mm` or `dial graduation 0.001in`"));
+        }
+        self.graduation = Some(division);
+        Ok(self.in_force(Some("graduation")))
+    }
+
+    pub(super) fn set_instrument(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
+        let Some(name) = name else { return Ok(self.in_force(None)) };
+        self.instrument = Some(self.instrument_named(&name)?);
+        Ok(self.in_force(Some("instrument")))
+    }
+
+    pub(super) fn set_material(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
+        let Some(name) = name else { return Ok(self.in_force(None)) };
+        let own =
+            self.shop.crib().material.iter().find(|own| own.name.eq_ignore_ascii_case(&name.value));
+        let found = match own {
+            Some(own) => own.name.clone(),
+            None => super::measuring::material(&name)?.name().to_owned(),
+        };
+        self.material = Some(found);
+        Ok(self.in_force(Some("material")))
+    }
+}
+
+impl Session {
+    /// The family of a material, where it is one of the tables'.
+    pub(super) fn family(name: Option<&str>) -> Option<fits_core::standards::materials::Family> {
+        name.and_then(|name| Material::find(name).ok()).map(Material::family)
+    }
+}
