@@ -422,9 +422,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         }
         "hub" | "thin" | "long" | "turns" | "press" | "slip" => Some("words"),
         "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
-        "tap" | "wires" | "wire" | "clearance" | "over" | "tpi" | "pitch" => {
-            Some("threads")
-        }
+        "tap" | "wires" | "wire" | "clearance" | "over" | "tpi" | "pitch" => Some("threads"),
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),

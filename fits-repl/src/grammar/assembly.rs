@@ -209,6 +209,16 @@ fn clause<'a>(
     {
         return Ok((end, true));
     }
+    worded(input, total, joint, now)
+}
+
+/// A clause that a word opens; false where none does.
+fn worded<'a>(
+    input: &'a str,
+    total: usize,
+    joint: &mut JointText,
+    now: &mut Now,
+) -> Parsed<'a, bool> {
     let Ok((after, typed)) = word(input) else {
         return Ok((input, false));
     };

@@ -167,92 +167,15 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
             "type a size and a class, as `20 H7/g6`, or `help`",
         );
     }
-    if let Ok((rest, ())) = alt((keyword("help"), value((), char('?')))).parse(input) {
-        let (topic, _) = space(rest)?;
-        let typed = topic.trim_end();
-        let at = total - topic.len()..total - topic.len() + typed.len();
-        return Ok((
-            "",
-            Query::Help((!typed.is_empty()).then(|| Spot { value: typed.to_owned(), at })),
-        ));
-    }
-    if let Ok((rest, ())) = keyword("why")(input) {
-        let (rest, _) = space(rest)?;
-        if rest.is_empty() {
-            return Ok(("", Query::Why(None)));
-        }
-        if keyword("why")(rest).is_ok() {
-            return fatal(rest, 3, "one `why` is enough", "as in `why 20 H7`");
-        }
-        let (end, of) = query(rest, total)?;
-        return Ok((end, Query::Why(Some(Box::new(of)))));
-    }
-    if let Ok((rest, ())) = keyword("units")(input) {
-        let choice = alt((
-            value(Units::Millimetres, keyword("mm")),
-            value(Units::Inches, alt((keyword("in"), keyword("inch"), keyword("inches")))),
-        ));
-        return setting(rest, choice, "units are `units mm` or `units in`")
-            .map(|(rest, units)| (rest, Query::Units(units)));
-    }
-    if let Ok((rest, ())) = keyword("dial")(input) {
-        if let Ok((size, ())) = preceded(space, keyword("graduation")).parse(rest) {
-            return log::graduation(size, total);
-        }
-        let choice = alt((
-            value(Dial::Diameter, keyword("diameter")),
-            value(Dial::Radius, keyword("radius")),
-        ));
-        return setting(rest, choice, "dials are `dial diameter` or `dial radius`")
-            .map(|(rest, dial)| (rest, Query::Dial(dial)));
-    }
-    // Most lines begin with a number.
-    if input.starts_with(|c: char| c.is_ascii_alphabetic()) {
-        if let Some(read) = log::log(input, total) {
+    // Most lines begin with a number: no word is tried against it.
+    if input.starts_with(|c: char| c.is_ascii_alphabetic() || c == '?') {
+        let known = command(input, total).or_else(|| question(input, total));
+        if let Some(read) = known {
             return read;
         }
-        if let Ok((rest, ())) = keyword("crib")(input) {
-            return crib::crib(rest, total);
-        }
-    }
-    // `drill rod 3/8in` is a part, `drill 0.7031in` a question.
-    if let Ok((rest, ())) = keyword("drill")(input)
-        && !matches!(words_until(rest, |_| false), Ok((_, name)) if !name.is_empty() && !name.starts_with("letter"))
-    {
-        return asks::drill(rest, total);
-    }
-    if let Ok((rest, ())) =
-        preceded(keyword("keyway"), preceded(space, keyword("for"))).parse(input)
-    {
-        return asks::keyway(rest, total);
-    }
-    if input.starts_with(['a', 'A'])
-        && let Ok((rest, ())) = keyword("assemble")(input)
-    {
-        return assembly::assemble(rest, total);
-    }
-    if let Ok((rest, ())) = keyword("pick")(input) {
-        return asks::pick(rest, total);
-    }
-    if let Ok((rest, ())) = keyword("seat")(input) {
-        return asks::seat(rest, total);
-    }
-    if let Some(practice) = practice::practice(input, total) {
-        return practice;
     }
     if let Some(thread) = threads::thread(input, total) {
         return thread;
-    }
-    if input.starts_with(['b', 'B'])
-        && let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
-        && bushing::is_asked(rest)
-    {
-        return bushing::bushing(rest, total);
-    }
-    if input.starts_with(['s', 'S'])
-        && let Ok((rest, ())) = keyword("stack")(input)
-    {
-        return stack::stack(rest, total);
     }
     let (input, work) = opt(spot(
         total,
@@ -271,6 +194,89 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     .parse(input)?;
     let (input, _) = space(input)?;
     part_or_size(input, total, work, feature)
+}
+
+/// Settings, help and reasons; the pass log and the crib.
+fn command(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    if let Ok((rest, ())) = alt((keyword("help"), value((), char('?')))).parse(input) {
+        let topic = rest.trim_start();
+        let typed = topic.trim_end();
+        let at = total - topic.len()..total - topic.len() + typed.len();
+        let topic = (!typed.is_empty()).then(|| Spot { value: typed.to_owned(), at });
+        return Some(Ok(("", Query::Help(topic))));
+    }
+    if let Ok((rest, ())) = keyword("why")(input) {
+        return Some(why(rest.trim_start(), total));
+    }
+    if let Ok((rest, ())) = keyword("units")(input) {
+        let choice = alt((
+            value(Units::Millimetres, keyword("mm")),
+            value(Units::Inches, alt((keyword("in"), keyword("inch"), keyword("inches")))),
+        ));
+        let read = setting(rest, choice, "units are `units mm` or `units in`");
+        return Some(read.map(|(rest, units)| (rest, Query::Units(units))));
+    }
+    if let Ok((rest, ())) = keyword("dial")(input) {
+        if let Ok((size, ())) = preceded(space, keyword("graduation")).parse(rest) {
+            return Some(log::graduation(size, total));
+        }
+        let choice = alt((
+            value(Dial::Diameter, keyword("diameter")),
+            value(Dial::Radius, keyword("radius")),
+        ));
+        let read = setting(rest, choice, "dials are `dial diameter` or `dial radius`");
+        return Some(read.map(|(rest, dial)| (rest, Query::Dial(dial))));
+    }
+    if let Ok((rest, ())) = keyword("crib")(input) {
+        return Some(crib::crib(rest, total));
+    }
+    log::log(input, total)
+}
+
+/// `why`, alone or of a query.
+fn why(of: &str, total: usize) -> Parsed<'_, Query> {
+    if of.is_empty() {
+        return Ok(("", Query::Why(None)));
+    }
+    if keyword("why")(of).is_ok() {
+        return fatal(of, 3, "one `why` is enough", "as in `why 20 H7`");
+    }
+    let (end, of) = query(of, total)?;
+    Ok((end, Query::Why(Some(Box::new(of)))))
+}
+
+/// Questions that a word of their own opens.
+fn question(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    let after = |word| keyword(word)(input).ok().map(|(rest, ())| rest);
+    // `drill rod 3/8in` is a part, `drill 0.7031in` a question.
+    if let Some(rest) = after("drill")
+        && !matches!(words_until(rest, |_| false), Ok((_, name)) if !name.is_empty() && !name.starts_with("letter"))
+    {
+        return Some(asks::drill(rest, total));
+    }
+    if let Ok((rest, ())) =
+        preceded(keyword("keyway"), preceded(space, keyword("for"))).parse(input)
+    {
+        return Some(asks::keyway(rest, total));
+    }
+    if let Some(rest) = after("assemble") {
+        return Some(assembly::assemble(rest, total));
+    }
+    if let Some(rest) = after("pick") {
+        return Some(asks::pick(rest, total));
+    }
+    if let Some(rest) = after("seat") {
+        return Some(asks::seat(rest, total));
+    }
+    if let Some(rest) =
+        after("bushing").or_else(|| after("bush")).filter(|rest| bushing::is_asked(rest))
+    {
+        return Some(bushing::bushing(rest, total));
+    }
+    if let Some(rest) = after("stack") {
+        return Some(stack::stack(rest, total));
+    }
+    practice::practice(input, total)
 }
 
 /// The rest of `units` or `dial`: a choice or nothing.
