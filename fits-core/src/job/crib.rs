@@ -140,8 +140,7 @@ impl DrillSet {
                 .filter(|drill| self.to.is_none_or(|to| drill.diameter() <= to))
                 .map(|drill| OwnDrill {
                     size: drill.diameter(),
-                    called: matches!(drill.series(), Series::Number | Series::Letter)
-                        .then(|| drill.name().to_owned()),
+                    called: (self.series != DrillSeries::Metric).then(|| drill.name().to_owned()),
                 })
                 .collect()
         };
