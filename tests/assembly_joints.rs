@@ -163,6 +163,17 @@ fn heat_by_the_handbook() {
     let heat = Heat::plan(&tyre, None, None).unwrap();
     near(heat.hub_to.unwrap().get::<degree_fahrenheit>() - 68.0, 2000.0 / 6.5, 1e-3);
     assert!(heat.hub_stands_it() && heat.both.is_none());
+    // Groover, Fundamentals of Modern Manufacturing, a bearing of 4.000 in to
+    // be heated from 70 F for 0.005 in of clearance on 4.004 in, at 6.7
+    // millionths: 406 F (statement read, answer recalled). We start at 68.
+    let figures = Figures {
+        expansion: Some(TemperatureCoefficient::new::<per_kelvin>(6.7e-6 * 1.8)),
+        ..Figures::elastic(Pressure::new::<megapascal>(206_843.0), 0.3)
+    };
+    let ring = Material::custom("bearing", figures).unwrap();
+    let joint = Joint::new(inches(4.0), exactly(inches(0.004)), inches(7.0), &ring, steel).unwrap();
+    let heat = Heat::plan(&joint, Some(inches(0.005)), None).unwrap();
+    near(heat.hub_to.unwrap().get::<degree_fahrenheit>() + 2.0, 405.8, 1e-3);
 }
 
 /// Kaw, Numerical Methods with Applications, trunnion of 12.363 in: cooled

@@ -475,6 +475,282 @@ fn clauses_that_say_nothing_are_not_passed_over() {
 }
 
 #[test]
+fn stacks() {
+    const LINKS: &str = "as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`";
+    refused("stack", "the links are missing after `stack`", "", LINKS);
+    refused("stack 20", "one part alone is no stack", "20", LINKS);
+    refused("stack 101m -1", "a part longer than 100 m is none of a shop's", "101m", LINKS);
+    refused("stack foo", "the size of `foo` is missing", "", LINKS);
+    refused(
+        "stack 20 19",
+        "does this part add to the play or take from it?",
+        "19",
+        "+ adds, - takes away: `stack 20 -19`",
+    );
+    refused(
+        "stack 20 -19 plya 0.1..0.2",
+        "`plya` is not understood",
+        "plya",
+        "try `stack 20 -19 play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -?",
+        "what play is wanted?",
+        "-?",
+        "say it, as `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -? -?, play 0.1..0.2",
+        "two parts are still to be made",
+        "-?",
+        "give all but one, as `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -19, play 0.2..0.1",
+        "the lower limit 0.2 mm is above the upper limit 0.1 mm",
+        "0.2..0.1",
+        "the smaller comes first, as in `stack 20 -16.9 -2.9, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 -19, play 30..31",
+        "the last part would be -10.5 mm long",
+        "30..31",
+        "no last part gives this play; as in `stack 20.03 -2x 1.4 -?, play 0.1..0.2`",
+    );
+    refused(
+        "stack 20 H7/g6 -19",
+        "a link is one part, and a pair of classes is two",
+        "g6",
+        "keep one of them, as `stack 20 h9 -19.8 ±0.05`",
+    );
+    refused(
+        "stack 3/4in RC4 -0.7in",
+        "an inch class is a fit of two parts, and a link is one",
+        "RC4",
+        "give its limits, as `stack 3/4in ±0.002in -0.7in ±0.002in`",
+    );
+    refused(
+        "stack 0.8 A11 -0.5",
+        "holes A are not defined at 0.8 mm: letters A and B start above 1 mm",
+        "A11",
+        "the nearest that exists: `stack 0.8 C11 -0.5`",
+    );
+    refused(
+        "stack 3/4in -18",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "18",
+        "give its unit: `stack 3/4in -18in`",
+    );
+    refused(
+        "stack 20 -0x 19",
+        "0 is no number of parts",
+        "0",
+        "two washers of 1.5 each are written `stack 20 -16.9 -2x 1.5`",
+    );
+    refused(
+        "stack 20 -19 runs 1.5",
+        "`1.5` is no whole number",
+        "1.5",
+        "a whole number, as in `stack 20 ±0.1 -19.5 ±0.1, runs 1000000`",
+    );
+    refused(
+        "stack 20 -19, runs 0",
+        "0 runs of 2 parts: give 1 to 500000000 runs",
+        "0",
+        "as in `stack 20 ±0.1 -19.5 ±0.1, runs 1000000`",
+    );
+    refused("stack 20 -19, seed 1, seed 2", "this is said twice", "seed", "keep one of them");
+    refused(
+        "stack 20 -19, all gaussian",
+        "the spread is missing after `all`",
+        "",
+        "uniform, triangular or normal, as `stack 20 ±0.1 -19.5 ±0.1, all normal`",
+    );
+    refused(
+        "stack 20 ±-0.1 -19",
+        "a tolerance either way has no sign of its own",
+        "-0.1",
+        "as in `hole 20 ±0.02`",
+    );
+}
+
+#[test]
+fn what_is_no_bushing() {
+    const WHOLE: &str = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze`";
+    for (line, message, at) in [
+        (
+            "bushing 20 od 19 long 20, hub steel, bronze",
+            "an outside diameter of 19 mm leaves no wall about a bore of 20 mm",
+            "19",
+        ),
+        (
+            "bushing 20 od 20.3 long 20, hub steel, bronze",
+            "a wall of 0.1475 mm about a bore of 20.0465 mm is too thin to press in",
+            "20.3",
+        ),
+        ("bushing 20 od 26 long 0, hub steel, bronze", "a bushing 0 mm long holds nothing", "0"),
+        (
+            "bushing 20 od 26 long 20, hub steel od 25, bronze",
+            "a housing of 25 mm leaves no wall about a bushing of 26.0415 mm",
+            "25",
+        ),
+        (
+            "bushing 20 od 26 h9 long 20, hub steel, bronze",
+            "an outside of 26 mm is loose in a housing of 26 mm",
+            "26",
+        ),
+        (
+            "bushing 20 od 26 long 20, hub steel, bronze, running -0.1..0.1",
+            "a shaft that is to run has no interference",
+            "-0.1..0.1",
+        ),
+        (
+            "bushing 20 od 26 long 20, hub steel, bronze, running 40..50",
+            "a clearance of 45 mm leaves no shaft",
+            "40..50",
+        ),
+        ("bushing 0 od 26 long 20, hub steel, bronze", "a bore of 0 mm is none", "0"),
+    ] {
+        refused(line, message, at, WHOLE);
+    }
+    refused("bushing 20 housing H7", "the bushing's outside is missing", "", WHOLE);
+}
+
+#[test]
+fn bushings() {
+    const PLAY: &str =
+        "as in `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`";
+    refused(
+        "bushing 20 od 26 long 20, hub steel",
+        "what is the bushing made of?",
+        "",
+        "say it: `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, bronze",
+        "what is the housing made of?",
+        "",
+        "say it: `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26, hub steel, bronze",
+        "how long is the bushing?",
+        "",
+        "say it: `bushing 20 od 26, hub steel long 20, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub stel, bronze",
+        "no material is called stel",
+        "stel",
+        "try `bushing 20 od 26 long 20, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, running spindel",
+        "no service is called spindel",
+        "spindel",
+        "try `bushing 20 od 26 long 20, hub steel, bronze, running spindle`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, running 0.3",
+        "the greatest clearance is missing",
+        "",
+        PLAY,
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, nylon, warm 150C",
+        "nylon 66 is not run at 150 °C: its limit is 100 °C",
+        "150C",
+        "100 °C is 212 °F",
+    );
+    refused(
+        "bushing 20 od 26 h7/H8 long 20, hub steel, bronze",
+        "a pair of classes where one surface was meant",
+        "H8",
+        "give each its own, as in `bushing 20 od 26 s6 long 20, hub steel, bronze, housing H7`",
+    );
+    refused(
+        "bushing 3/4in od 26 long 1in, hub steel, bronze",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "26",
+        "give its unit: `bushing 3/4in od 26in long 1in, hub steel, bronze`",
+    );
+    refused(
+        "bushing 20 od 26 long 20, hub steel, bronze, shaft 21",
+        "a shaft of 21 mm does not run in a bore of 20 mm",
+        "21",
+        "as in `bushing 20 od 26 long 20, hub steel, bronze, shaft h6`",
+    );
+    refused(
+        "bushing 21 lined",
+        "lined wrapped bushing bore 21 mm is not listed",
+        "21",
+        "listed near it: 20 mm",
+    );
+}
+
+#[test]
+fn pairs_in_the_warm() {
+    const PAIR: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
+    const RANGE: &str = "as in `20 H7/g6 warm -20C..60C, hole aluminium, shaft steel`";
+    refused(
+        "20 H7/g6 warm 60C",
+        "what is the hole made of?",
+        "",
+        "say it: `20 H7/g6 warm 60C, hole steel, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 60C, hole nylon",
+        "what is the shaft made of?",
+        "",
+        "say it: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 60C, hole nilon, shaft steel",
+        "no material is called nilon",
+        "nilon",
+        "try `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 warm 160C, hole nylon, shaft steel",
+        "nylon 66 is not run at 160 °C: its limit is 100 °C",
+        "160C",
+        "100 °C is 212 °F",
+    );
+    refused(
+        "20 H7/g6 warm -150C, hole steel, shaft steel",
+        "the expansion of steel is not known at -150 °C",
+        "-150C",
+        "the figures hold from -100 °C up",
+    );
+    refused(
+        "20 H7 warm 60C, hole nylon, shaft steel",
+        "one part alone neither binds nor lets go: give the pair",
+        "20",
+        PAIR,
+    );
+    refused("20 H7/g6 warm", "the temperature is missing after `warm`", "", RANGE);
+    refused("20 H7/g6 warm 20C..", "the second temperature is missing after `..`", "", RANGE);
+    refused(
+        "3/4in RC4 warm 60, hole steel, shaft steel",
+        "this number has no unit: a temperature is in F or C",
+        "60",
+        "give its unit: `3/4in RC4 warm 60F, hole steel, shaft steel`",
+    );
+    refused(
+        "ream 20 H7/g6 warm 60C, hole nylon, shaft steel",
+        "a plan has no temperature: sizes hold at 20 °C",
+        "ream",
+        "leave it out: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+    );
+    refused(
+        "20 H7/g6 = 20.01 warm 60C, hole nylon, shaft steel",
+        "one reading for two parts: which was measured?",
+        "20.01",
+        "give both, as `20 H7/g6 = 20.013/19.985 warm 60C, hole nylon, shaft steel`",
+    );
+}
+
+#[test]
 fn a_bare_number_beside_the_other_system_is_refused() {
     const MESSAGE: &str =
         "this number has no unit: the question is in inches, bare numbers are millimetres";
@@ -580,6 +856,111 @@ fn inch_classes_and_questions() {
 }
 
 #[test]
+fn threads() {
+    let pitches = "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75";
+    refused("M10x", "the pitch is missing after the x", "", pitches);
+    refused("M10x20", "a pitch of 20 mm leaves no core in M10", "20", pitches);
+    let listed = "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF";
+    refused("3/8-240", "240 tpi is finer than any Unified thread", "240", listed);
+    refused("M10 6A", "no internal metric thread has class 6A", "6A", "the usual one is `6H`");
+    refused(
+        "3/8-24 2B wires",
+        "2B is a class of the nut, and wires go over the screw",
+        "2B",
+        "name the screw's class, as `3/8-24 2A wires`",
+    );
+    refused(
+        "3/8-24 6g",
+        "a Unified thread has no class 6g",
+        "6g",
+        "screws take `2A` (`1A`, `3A`), nuts `2B` (`1B`, `3B`)",
+    );
+    refused(
+        "G1/2 6H",
+        "parallel pipe G threads have no class 6H of external thread",
+        "6H",
+        "screws are class A or B: `G1/2 A`",
+    );
+    refused(
+        "M10 tap 130%",
+        "130 % of thread cannot be tapped",
+        "130%",
+        "from 40 % to 100 %: `M10 tap 75%`",
+    );
+    refused(
+        "3/8-24 wires 0.1in",
+        "a wire of 0.1 in is too big to touch both flanks below the crests",
+        "0.1in",
+        "wires from 0.021695 in to 0.043389 in can be used; the best: `3/8-24 wires 0.024056 in`",
+    );
+    refused(
+        "3/8-24 wires 0.001in",
+        "a wire of 0.001 in sinks below the crests",
+        "0.001in",
+        "wires from 0.021695 in to 0.043389 in can be used; the best: `3/8-24 wires 0.024056 in`",
+    );
+    refused(
+        "3/8-24 2A over 0.9in",
+        "0.9 in over wires is no size of this thread",
+        "0.9in",
+        "about 0.38101 in is expected",
+    );
+    refused(
+        "3/8-24 2A over 0.383",
+        "this number has no unit: the question is in inches, bare numbers are millimetres",
+        "0.383",
+        "give its unit: `3/8-24 2A over 0.383in`",
+    );
+    refused(
+        "M10 cut compound 40",
+        "the compound at 40 degrees cuts into the other flank, which stands at 30",
+        "compound 40",
+        "try `M10 cut compound 29.5`",
+    );
+    let goes = "as in `M10 tap, hub steel`, `M10 wires 1mm` or `M10 cut straight`";
+    refused("M10, hub steel", "a material goes with `tap`", "steel", goes);
+    refused("M10 wires, nose 1", "the tool's nose goes with `cut`", "1", goes);
+    refused(
+        "M10 wires compound",
+        "how the tool is fed goes with `cut` or `over`",
+        "compound",
+        goes,
+    );
+    refused("M10 tap cut", "`tap` and `cut` are two questions", "cut", "ask one at a time");
+    refused("M10 tapp", "`tapp` does not go with a thread", "tapp", "try `M10 tap`");
+    let drills = "from 8.0514428 mm (100 %) to under 10 mm (0 %)";
+    refused("M10 tap 10", "a drill of 10 mm leaves no thread", "10", drills);
+    refused("M10 tap 5", "a drill of 5 mm is too small", "5", drills);
+    refused(
+        "M10 tap form 90%",
+        "90 % of thread cannot be formed",
+        "90%",
+        "from 50 % to 75 %: `M10 tap form 65%`",
+    );
+    refused("M10, long 0", "a length of nought engages nothing", "0", "as in `M10, long 12`");
+    refused(
+        "m10",
+        "a class needs its nominal size before it",
+        "m",
+        "a metric thread takes the capital: `M10`",
+    );
+    refused(
+        "R1/2 tap",
+        "taper pipe R is an external thread: nothing is tapped",
+        "tap",
+        "its mates are Rp and Rc, as `Rp1/2 tap`",
+    );
+    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: ti");
+    // What is in no list is computed, and says so.
+    let fits_repl::answer::Answer::Thread(special) =
+        Session::new().evaluate("1/4-19").expect("a special thread")
+    else {
+        panic!("no thread")
+    };
+    assert_eq!(special.name.series, "in no list: computed by the formulas");
+}
+
+#[test]
 fn lines_that_are_no_query() {
     refused("", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
     refused("   ", "nothing was asked", "", "type a size and a class, as `20 H7/g6`, or `help`");
@@ -624,7 +1005,27 @@ proptest! {
     }
 
     #[test]
-    fn no_near_query_panics(line in "(bore |ream |turn |why |hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| ){0,4}[-+.0-9/=() ]{0,9}") {
+    fn no_near_thread_panics(line in "(why |)(M[0-9.]{1,4}(x[0-9.P]{0,4})?|[0-9#/-]{1,6}-[0-9]{1,3}|Tr[0-9]{1,3}x[0-9]{1,2}|[0-9/]{1,4}-[0-9]{1,2} Acme|G[0-9/]{1,4}|[0-9]{1,2}BA|[0-9/]{1,4} BS[WF]|[0-9/]{1,4} NPT)( LH| 2 starts| 6H/6g| 2A| 3B| 7e| medium)?( tap| wires| cut| over| clearance)?( [0-9.]{1,5}(in|mm|%)?)?(, hub steel| straight| compound 14| inside| long 9| form| nose 0.1mm| wire 1mm){0,2}") {
+        let mut session = Session::new();
+        match session.evaluate(&line) {
+            Err(problem) => {
+                prop_assert!(line.get(problem.at.clone()).is_some(), "{:?} in {line:?}", problem.at);
+                prop_assert!(!problem.message.is_empty());
+            }
+            Ok(answer) => {
+                let mut out = Vec::new();
+                fits_repl::render::json::object(&mut out, None, &line, &Ok(answer.clone()));
+                prop_assert!(serde_json::from_slice::<serde_json::Value>(&out).is_ok());
+                let text = fits_repl::render::text::Text { settings: session.shown(), colour: fits_repl::render::Colour::Off };
+                let text = text.answer(&answer);
+                prop_assert!(text.lines().all(|line| line.chars().count() <= 80), "{line}\n{text}");
+                prop_assert!(line.starts_with("why") || text.lines().count() <= 24, "{line}\n{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn no_near_query_panics(line in "(bore |ream |turn |why |stack |why stack 9 -|hole |shaft |dowel |drill |pick |seat shaft |keyway for |bushing |bushing 9 od |)[-+(#.0-9/ ]{0,9}(in|mm|thou|\"|)[ ,]?(H7|g6|RC4|FN9|slip|press|hub tin|thin|long 3|shaft|clearance|general m|grade 8|H|/|\u{b1}|\\.\\.|=|from|zc18|JS01|m6| | long 9|hub steel|bronze|running 0.1\\.\\.0.2|-2x 1|warm 60C|warm -9F..200|hole nylon, shaft steel|play|runs 9|all normal|-\\?|, ){0,4}[-+.0-9/=() ]{0,9}") {
         let mut session = Session::new();
         match session.evaluate(&line) {
             Err(problem) => {
@@ -665,6 +1066,10 @@ fn measuring() {
         "bore gauge",
         "as in `20 H7 = 20.013 with bore gauge at 31C, hole aluminium`",
     );
+}
+
+#[test]
+fn warm_readings() {
     refused(
         "20 H7 = 20.013 at 31C",
         "what a warm part is of decides how much it grows",
@@ -701,6 +1106,10 @@ fn measuring() {
         "at 32C",
         "keep one of them",
     );
+}
+
+#[test]
+fn readings_out_of_place() {
     refused(
         "20 H7/g6, hole = 20.013 with bore gauge",
         "the mate follows a size at 20 °C",
@@ -724,6 +1133,12 @@ fn measuring() {
         "a joint takes one reading of each part",
         "= 20.013 20.014/20.04",
         "as in `assemble 20 H7/s6 = 20.013/20.04, hub steel od 40 long 25`",
+    );
+    refused(
+        "20 H7/g6 = 20.013/19.985 with bore gauge warm 60C, hole nylon 66, shaft steel",
+        "a pair in the warm goes by single sizes at 20 °C",
+        "60C",
+        "as in `20 H7/g6 = 20.013/19.985 warm 60C, hole nylon 66, shaft steel`",
     );
     refused(
         "20 H7 = 20.013, runs 100",

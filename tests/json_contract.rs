@@ -524,3 +524,247 @@ fn a_rehearsal() {
         answer("rehearse 20 H7 from 19.6 with bore gauge, runs 20, seed 7")["strategies"]
     );
 }
+
+#[test]
+fn threads() {
+    // ISO 965-2, M10-6H/6g, and ASME B1.1, 3/8-24 UNF: `tests/thread_published.rs` names the tables.
+    let thread = answer("M10 6H/6g");
+    has(&thread, "/answer", "thread");
+    has(&thread, "/designation", "M10x1.5-6H/6g");
+    has(&thread, "/pitch_mm", 1.5);
+    has(&thread, "/assumed/0", "no pitch given: coarse");
+    for (field, wanted) in [
+        ("external/class", Value::from("6g")),
+        ("external/major_max_mm", 9.968.into()),
+        ("external/major_min_mm", 9.732.into()),
+        ("external/pitch_max_mm", 8.994.into()),
+        ("external/pitch_min_mm", 8.862.into()),
+        ("internal/class", "6H".into()),
+        ("internal/pitch_max_mm", 9.206.into()),
+        ("internal/pitch_min_mm", 9.026.into()),
+        ("internal/minor_max_mm", 8.676.into()),
+        ("internal/minor_min_mm", 8.376.into()),
+        ("play/pitch_min_mm", 0.032.into()),
+        ("play/pitch_max_mm", 0.344.into()),
+        ("tap/drill/name", "8.5 mm".into()),
+    ] {
+        has(&thread, &format!("/{field}"), wanted);
+    }
+    // A nut's major diameter has no upper limit.
+    assert!(thread["internal"].get("major_max_mm").is_none());
+    let screw = answer("3/8-24 UNF 2A");
+    has(&screw, "/external/pitch_max_mm", 8.80872);
+    has(&screw, "/tpi", 24.0);
+    assert!(screw.get("internal").is_none() && screw.get("play").is_none());
+    has(&answer("Tr40x14P7 LH"), "/lead_mm", 14.0);
+    has(&answer("Tr40x14P7 LH"), "/hand", "left");
+    has(&answer("3/8"), "/thread", "3/8-16 UNC");
+    assert!(answer("3/8in").get("thread").is_none());
+}
+
+#[test]
+fn tap_drills_wires_and_passes() {
+    let tap = answer("M10 tap 70%");
+    has(&tap, "/answer", "tap");
+    has(&tap, "/drill/name", "8.6 mm");
+    has(&tap, "/drill/mm", 8.6);
+    has(&tap, "/percent", 71.85);
+    assert!(tap["alternatives"].as_array().is_some_and(|others| others.len() >= 3));
+    let tap = answer("#2-56 tap #50");
+    has(&tap, "/drill/name", "#50");
+    has(&tap, "/in_hand", true);
+    // (0.086 - 0.070) x 56 / 1.299038.
+    has(&tap, "/percent", 68.97);
+    // ISO 273:1979, table: M10, fine 10.5, medium 11, coarse 12.
+    let holes = answer("M10 clearance");
+    has(&holes, "/answer", "clearance_hole");
+    has(&holes, "/holes/1/min_mm", 11.0);
+    let wires = answer("3/8-24 3A wires 0.024in");
+    has(&wires, "/answer", "wires");
+    has(&wires, "/wire_mm", 0.6096);
+    has(&wires, "/best_wire_mm", 0.611_029);
+    let over = answer("3/8-24 2A over 0.3830in");
+    has(&over, "/answer", "over_wires");
+    has(&over, "/verdict", "cut more");
+    has(&over, "/feed/compound_deg", 29.5);
+    has(&answer("3/8-24 2A over 0.3810in"), "/verdict", "good");
+    has(&answer("3/8-24 2A over 0.3810in"), "/feed", Value::Null);
+    has(&answer("3/8-24 2A over 0.3780in"), "/verdict", "over");
+    let passes = answer("M10x1.25 cut straight");
+    has(&passes, "/answer", "thread_passes");
+    has(&passes, "/feed", "straight");
+    has(&passes, "/side", "external");
+    let list = passes["passes"].as_array().expect("passes");
+    assert_eq!(list.last().expect("a pass")["name"], "spring");
+    let depths: Vec<f64> = list.iter().map(|pass| pass["depth_mm"].as_f64().unwrap()).collect();
+    assert!(depths.windows(2).all(|pair| pair[0] <= pair[1]), "{depths:?}");
+    // The dial of a slide read by diameter stands at twice the depth.
+    assert!((list[0]["dial_mm"].as_f64().unwrap() - 2.0 * depths[0]).abs() < 1e-9);
+    let mut session = Session::new();
+    ask(&mut session, "dial radius");
+    let passes = ask(&mut session, "M10x1.25 cut straight");
+    has(&passes, "/passes/0/dial_mm", passes["passes"][0]["depth_mm"].clone());
+    has(&answer("M10x1.25 6H cut"), "/side", "internal");
+    has(&answer("why 3/8-24 3A wires"), "/answer", "why");
+}
+
+#[test]
+fn stacks() {
+    // Shigley's Mechanical Engineering Design, 9th ed., Example 1-3.
+    let stack = answer(
+        "stack screw 1.750in ±0.003in, -0.750in ±0.001in, -0.120in ±0.005in, last -0.875in ±0.001in, play 0.003in..0.023in",
+    );
+    has(&stack, "/answer", "stack");
+    has(&stack, "/worst/min_mm", -0.127);
+    has(&stack, "/worst/max_mm", 0.381);
+    has(&stack, "/aim_mm", 0.127);
+    has(&stack, "/rss/min_mm", -0.0254);
+    has(&stack, "/rss/max_mm", 0.2794);
+    has(&stack, "/links/0/name", "screw");
+    has(&stack, "/links/1/name", Value::Null);
+    has(&stack, "/links/1/sign", "-");
+    has(&stack, "/links/1/spread", "uniform");
+    has(&stack, "/matters_most", 2);
+    has(&stack, "/last_part/link", 3);
+    has(&stack, "/last_part/aim_mm", 22.0218);
+    has(&stack, "/last_part/always/min_mm", 21.9964);
+    has(&stack, "/last_part/as_given_will_do", false);
+    has(&stack, "/simulated/runs", 200_000);
+    has(&stack, "/simulated/seed", 1);
+    for field in ["mean_mm", "sd_mm", "probability_below_zero", "probability_inside"] {
+        assert!(stack["simulated"][field].is_number(), "{field}: {stack}");
+    }
+    has(&stack, "/simulated/quantiles/3/share", 0.5);
+    let again = answer("stack 12±0.1 -5±0.05 -6.8 +0/-0.1, seed 9");
+    assert_eq!(again, answer("stack 12±0.1 -5±0.05 -6.8 +0/-0.1, seed 9"));
+    has(&again, "/simulated/probability_inside", Value::Null);
+    has(&again, "/simulated/probability_below_zero", 0.0);
+    has(&again, "/worst/max_mm", 0.45);
+    let classes = answer("stack 12 h9 - 2x 1.5±0.05 -8.9±0.05 normal, all triangular");
+    has(&classes, "/links/0/class", "h9");
+    has(&classes, "/links/1/count", 2);
+    has(&classes, "/links/1/spread", "triangular");
+    has(&classes, "/links/2/spread", "normal");
+    has(&classes, "/worst/min_mm", -0.093);
+    let open = answer("stack 20.03, -2x 1.4 ±0.02, tube -?, play 0.1..0.3");
+    has(&open, "/links/2/class", "to make");
+    has(&open, "/last_part/aim_mm", 17.03);
+    has(&open, "/worst/min_mm", 0.1);
+    has(&open, "/worst/max_mm", 0.3);
+}
+
+#[test]
+fn pairs_away_from_twenty_degrees() {
+    let warm = answer("20 H7/g6 warm -20C..60C, hole aluminium, shaft steel");
+    has(&warm, "/answer", "fit_warm");
+    has(&warm, "/nominal_mm", 20.0);
+    has(&warm, "/hole/class", "H7");
+    has(&warm, "/hole/material", "aluminium 6061-T6");
+    has(&warm, "/hole/expansion_per_c_e6", 24.0);
+    has(&warm, "/shaft/material", "steel");
+    has(&warm, "/reference/at_c", 20.0);
+    has(&warm, "/reference/min_mm", 0.007);
+    has(&warm, "/cold/at_c", -20.0);
+    // 20 x (1 - 40 x 24e-6) - 19.993 x (1 - 40 x 11.7e-6).
+    has(&warm, "/cold/min_mm", -0.002_843_3);
+    has(&warm, "/cold/kind", "transition");
+    has(&warm, "/warm/at_c", 60.0);
+    has(&warm, "/binds", true);
+    has(&warm, "/lets_go", false);
+    has(&warm, "/tightest_pair_meets_c", -8.4);
+    assert!(warm["shaft_to_keep"]["max_mm"].is_number());
+    assert!(warm["damp"].as_array().is_some_and(Vec::is_empty));
+    let press = answer("20 H7/s6 warm 120C, hole aluminium, shaft steel");
+    has(&press, "/lets_go", true);
+    has(&press, "/binds", false);
+    // The same in degrees Fahrenheit, and by what the parts measure.
+    let fahrenheit = answer("20 H7/g6 warm -4F..140F, hole aluminium, shaft steel");
+    has(&fahrenheit, "/cold/min_mm", -0.002_843_3);
+    let read = answer("20 H7/g6 = 20.013/19.985 warm 60C, hole nylon 66, shaft steel");
+    has(&read, "/hole/class", "measured");
+    has(&read, "/reference/min_mm", 0.028);
+    has(&read, "/damp/0/state", "in room air");
+    has(&read, "/damp/1/growth_percent", 2.5);
+    for (query, class) in [
+        ("20 running, hole nylon, shaft steel warm 60C", "H9"),
+        ("20 press warm 60C, hole bronze, shaft steel", "H7"),
+        ("shaft 19.985, slip warm 60C, hole acetal, shaft steel", "to suit"),
+        ("hole 20 H7, shaft 19.98..19.99, warm 60C, hole brass, shaft stainless 304", "H7"),
+    ] {
+        has(&answer(query), "/hole/class", class);
+    }
+}
+
+#[test]
+fn bushings() {
+    let given = answer("bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.1");
+    has(&given, "/answer", "bushing_fit");
+    has(&given, "/nominal_mm", 20.0);
+    has(&given, "/kind", "solid bronze");
+    has(&given, "/material", "bearing bronze C93200");
+    has(&given, "/housing/class", "H7");
+    has(&given, "/housing/upper_mm", 26.021);
+    // ISO 4379, recalled: s6 outside, E6 inside.
+    has(&given, "/outside/lower_mm", 26.035);
+    has(&given, "/bore/lower_mm", 20.04);
+    has(&given, "/interference/min_mm", 0.014);
+    has(&given, "/interference/max_mm", 0.048);
+    has(&given, "/running/min_mm", 0.03);
+    has(&given, "/running_by", "as given");
+    has(&given, "/clearance/min_mm", 0.03);
+    has(&given, "/clearance/max_mm", 0.1);
+    has(&given, "/shaft/given", false);
+    has(&given, "/length_over_bore", 1.0);
+    for field in ["closes_in", "pressure_mpa", "bore_in_place"] {
+        assert!(given[field].is_object(), "{field}: {given}");
+    }
+    assert!(given["press_force_n"].as_f64().is_some_and(|force| force > 1000.0));
+    assert!(given["shaft"]["lower_mm"].is_number());
+    assert!(given["cautions"].as_array().is_some_and(|cautions| !cautions.is_empty()));
+    // Narrower than the bores vary: the bore is reamed in place, for an h6.
+    let narrow = answer("bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06");
+    has(&narrow, "/shaft/lower_mm", Value::Null);
+    has(&narrow, "/ream_in_place/lower_mm", 20.03);
+    has(&narrow, "/ream_in_place/upper_mm", 20.047);
+    // A shaft that is there: the bore for it, in place and before pressing.
+    let shaft = answer(
+        "bushing 20 od 26 long 20, hub steel, bronze, shaft 19.98..19.99, running 0.03..0.1",
+    );
+    has(&shaft, "/shaft/given", true);
+    has(&shaft, "/ream_in_place/lower_mm", 20.02);
+    has(&shaft, "/ream_in_place/upper_mm", 20.08);
+    assert!(shaft["bore_before"]["aim_mm"].as_f64() > shaft["ream_in_place"]["aim_mm"].as_f64());
+    // Nylon closes with heat and damp.
+    let nylon = answer("bushing 20 od 26 long 20, hub steel, nylon, warm 60C");
+    has(&nylon, "/running_by", "by the rule for plastic, common practice");
+    has(&nylon, "/in_service/0/at_c", 60.0);
+    has(&nylon, "/in_service/0/damp", "dry");
+    has(&nylon, "/in_service/1/damp", "in room air");
+    assert!(
+        nylon["in_service"][1]["min_mm"].as_f64() < nylon["clearance"]["min_mm"].as_f64(),
+        "{nylon}"
+    );
+    let fast = answer("bushing 20 od 26 long 20, hub steel, nylon, rpm 2500");
+    has(&fast, "/speed_m_per_s", 2.62);
+    assert!(fast["notes"].to_string().contains("2.5 m/s"), "{fast}");
+    // By service, and sizes of one's own.
+    let pivot = answer("bushing 2in od 2.5in long 2in, hub steel, bronze, running pivot");
+    has(&pivot, "/running_by", "for pivot service");
+    has(&pivot, "/running/max_mm", 0.1524);
+    let own = answer(
+        "bushing 20 H8 od 26.04..26.05 long 20, hub cast iron od 50, oil bronze, housing 26.01..26.02",
+    );
+    has(&own, "/bore/class", "H8");
+    has(&own, "/outside/class", "limits");
+    has(&own, "/interference/min_mm", 0.02);
+    has(&own, "/interference/max_mm", 0.04);
+    // A maker's table of lined ones, published web page.
+    let lined = answer("bushing 20 lined");
+    has(&lined, "/kind", "lined");
+    has(&lined, "/bore_in_place/max_mm", 20.071);
+    has(&lined, "/shaft/upper_mm", 19.98);
+    has(&lined, "/interference", Value::Null);
+    // Bought-in parts are asked for as before.
+    has(&answer("bushing 20, press"), "/answer", "fit");
+    has(&answer("bushing od 26"), "/answer", "feature");
+}

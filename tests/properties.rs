@@ -3,8 +3,15 @@
 use approx::assert_relative_eq;
 use fits_core::{
     Deviations, Fit, Kind, Length, Limits,
+    shop::{
+        bushing::{Bush, Bushing, bore_for},
+        stack::{Direction, LastPart, Link, Runs, Spread, Stack},
+    },
     size::{Decimals, Rounding, Unit},
-    standards::iso286::{Class, Feature, Grade, Letter, grade_within, standard_tolerance},
+    standards::{
+        iso286::{Class, Feature, Grade, Letter, grade_within, standard_tolerance},
+        materials::Material,
+    },
 };
 use proptest::prelude::*;
 use uom::si::{f64::Length as Typed, length::millimeter};
@@ -375,5 +382,85 @@ fn letters_j_to_zc_need_not_mirror() {
     }
     for (hole, shaft) in [("P8", "p8"), ("ZC9", "zc9"), ("H7", "h7"), ("JS7", "js7")] {
         assert_eq!(at(hole), negated(at(shaft)), "{hole}");
+    }
+}
+
+fn link() -> impl Strategy<Value = Link> {
+    (0..2_usize, 1..4_u32, 1_000_000_i64..400_000_000, 0_i64..2_000_000, 0..3_usize).prop_map(
+        |(way, parts, lower, width, spread)| Link {
+            direction: [Direction::Adds, Direction::TakesAway][way],
+            count: parts,
+            limits: Limits::new(count(lower), count(lower + width)).unwrap(),
+            spread: Spread::ALL[spread],
+        },
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn stacks_stay_inside_the_worst_case_and_quantiles_rise(
+        links in prop::collection::vec(link(), 2..6), seed in any::<u64>()
+    ) {
+        let stack = Stack::new(links).unwrap();
+        let (worst, rss) = (stack.worst(), stack.root_sum_square().unwrap());
+        prop_assert!(worst.contains(stack.aim()) && rss.tolerance() <= worst.tolerance());
+        let found = stack.simulate(Runs { runs: 2000, seed, threads: 3 }, Some(worst)).unwrap();
+        prop_assert!(worst.contains(found.least) && worst.contains(found.greatest));
+        prop_assert_eq!(found.inside, Some(1.0));
+        let all: Vec<Length> = [0.0, 0.1, 0.5, 0.9, 1.0].map(|share| found.quantile(share)).into();
+        prop_assert!(all.windows(2).all(|pair| pair[0] <= pair[1]));
+    }
+}
+
+proptest! {
+    // Whatever the others measure, the last part inside its limits gives the
+    // play that was wanted.
+    #[test]
+    fn the_last_part_gives_the_play_wanted(
+        others in prop::collection::vec(link(), 1..5), way in 0..2_usize, parts in 1..4_u32,
+        middle in -50_000_000_i64..50_000_000, half in 0_i64..30_000_000
+    ) {
+        let wanted = Limits::new(count(middle - half), count(middle + half)).unwrap();
+        let direction = [Direction::Adds, Direction::TakesAway][way];
+        let Ok(last) = LastPart::of(&others, direction, parts, wanted) else { return Ok(()) };
+        if let Some(limits) = last.always {
+            let made = Link { direction, count: parts, limits, spread: Spread::Uniform };
+            let worst = Stack::new([&others[..], &[made]].concat()).unwrap().worst();
+            prop_assert!(wanted.contains(worst.lower()) && wanted.contains(worst.upper()));
+        }
+    }
+
+    #[test]
+    fn a_tighter_bushing_closes_more_and_its_shaft_runs_as_wanted(
+        bore in 60_000_000_i64..600_000_000, wall in 10..60_i64, press in 10_000_i64..600_000,
+        least in 0_i64..500_000, width in 100_000_i64..900_000, name in 0..4_usize
+    ) {
+        let bush = ["bronze", "sintered bronze", "nylon", "acetal"][name];
+        let outside = bore + bore * wall / 100;
+        let exactly = |size: i64| Limits::new(count(size), count(size)).unwrap();
+        let bushing = |press: i64| Bushing {
+            bore: Limits::new(count(bore), count(bore + 50_000)).unwrap(),
+            outside: exactly(outside + press),
+            material: Material::find(bush).unwrap(),
+            housing: exactly(outside),
+            housing_outside: count(2 * outside),
+            hub: Material::find("steel").unwrap(),
+            length: count(bore),
+        };
+        let (loose, tight) = (bushing(press).press().unwrap(), bushing(2 * press).press().unwrap());
+        prop_assert!(loose.closes_in.upper() < tight.closes_in.lower());
+        // Elastic: twice the press, twice the close-in.
+        let ratio = tight.closes_in.lower().millimetres() / loose.closes_in.lower().millimetres();
+        prop_assert!((ratio - 2.0).abs() < 1e-2, "{}", ratio);
+        let wanted = Limits::new(count(least), count(least + width)).unwrap();
+        if let Some(shaft) = loose.shaft_for(wanted).unwrap().limits {
+            prop_assert_eq!(less(loose.bore.lower(), shaft.upper()), wanted.lower());
+            prop_assert_eq!(less(loose.bore.upper(), shaft.lower()), wanted.upper());
+            let again = bore_for(shaft, wanted).unwrap();
+            prop_assert_eq!(again.limits.map(Limits::lower), Some(loose.bore.lower()));
+        }
+        prop_assert!(Bush::of(bushing(press).material).made(count(outside), count(bore)).is_err());
     }
 }

@@ -7,8 +7,8 @@ use fits_core::{
     Length, Limits,
     shop::{
         Verdict,
+        cooling::{Air, Body, growth, size_at_20, wait},
         verdict::{Measured, Rule, Thermal},
-        warm::{Air, Body, growth, size_at_20, wait},
     },
     size::Unit,
     standards::{

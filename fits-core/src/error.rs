@@ -37,6 +37,8 @@ pub(crate) enum Kind {
     NotASize { why: &'static str, advice: &'static str },
     /// A text is not a tolerance class.
     NotAClass { why: String, advice: String },
+    /// A text is not a thread's designation.
+    NotAThread { why: String, advice: String },
     /// The standard's tables do not reach the size.
     OutOfTable { nominal: Length, table: &'static str, over: Length, up_to: Length },
     /// The same, of a table in inches.
@@ -51,6 +53,8 @@ pub(crate) enum Kind {
     NotAPair { why: String },
     /// A plan that cannot be made.
     NoPlan { why: String },
+    /// A figure beyond what the work allows, with the range that it allows.
+    OutOfReach { why: String, advice: String },
     /// Parts that cannot be pressed or shrunk together.
     #[cfg_attr(not(feature = "uom"), allow(dead_code, reason = "joints need typed figures"))]
     NoJoint { why: String, advice: String },
@@ -87,7 +91,10 @@ impl Error {
 
     /// Is it a text that could not be read?
     pub fn is_unreadable(&self) -> bool {
-        matches!(self.0.kind, Kind::NotASize { .. } | Kind::NotAClass { .. })
+        matches!(
+            self.0.kind,
+            Kind::NotASize { .. } | Kind::NotAClass { .. } | Kind::NotAThread { .. }
+        )
     }
 
     /// Is it a word or a size that the list asked for does not hold?
@@ -125,7 +132,9 @@ impl Error {
             Kind::OutOfRange => "give a size that a part can have".to_owned(),
             Kind::NotASize { advice, .. } => (*advice).to_owned(),
             Kind::NotAClass { advice, .. }
+            | Kind::NotAThread { advice, .. }
             | Kind::NotListed { advice, .. }
+            | Kind::OutOfReach { advice, .. }
             | Kind::NotGiven { advice, .. }
             | Kind::NoJoint { advice, .. } => advice.clone(),
             Kind::Ambiguous { choices, .. } => format!("say which: {}", choices.join(", ")),
@@ -148,10 +157,12 @@ impl fmt::Display for Error {
             }
             Kind::NotASize { why, .. } => f.write_str(why),
             Kind::NotAClass { why, .. }
+            | Kind::NotAThread { why, .. }
             | Kind::NotDefined { why }
             | Kind::NotGiven { why, .. }
             | Kind::NotAPair { why }
             | Kind::NoPlan { why }
+            | Kind::OutOfReach { why, .. }
             | Kind::NoJoint { why, .. }
             | Kind::NotListed { why, .. }
             | Kind::Ambiguous { why, .. } => f.write_str(why),

@@ -9,8 +9,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
-            "passes, log, crib, drills, general, pick, assemble, measuring, warm, rehearse,",
-            "align, settings, why, program.",
+            "passes, log, crib, drills, threads, general, pick, assemble, bushings, stack,",
+            "warm, measuring, temperature, rehearse, align, settings, why, program.",
         ],
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
@@ -119,6 +119,27 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[("drill 0.7031in", "under and over"), ("drill #7", "one by its name")],
     },
     HelpAnswer {
+        topic: "threads",
+        lines: &[
+            "Names: M10x1.25, 3/8-24, #10-32, Tr20x4, 1/2-10 Acme 2G, 1/2 BSW, 2BA, G1/2,",
+            "1/2-14 NPT; then classes, nut and screw as 6H/6g or 2B/2A, LH, 2 starts. A size",
+            "with no pitch takes the coarse series. long SIZE: the length engaged. After tap:",
+            "hub MATERIAL, hand, power, form. After cut: inside, straight, compound 29, nose.",
+        ],
+        examples: &[
+            ("M10x1.25", "limits, blank, tap drill, depth of cut"),
+            ("3/8-24 2B/2A", "a pair and its play"),
+            ("thread 3/8", "a bare fraction as a thread"),
+            ("M10 tap 70%", "drills for so much thread"),
+            ("#2-56 tap #50", "what a drill in hand gives"),
+            ("M10 clearance", "holes that the screw passes"),
+            ("3/8-24 2A wires", "the size over three wires"),
+            ("3/8-24 2A over 0.3830in", "what a reading means, what to feed"),
+            ("M10x1.25 cut", "on the lathe, pass by pass"),
+            ("Tr20x4 cut inside straight", "a nut, fed by the cross slide"),
+        ],
+    },
+    HelpAnswer {
         topic: "general",
         lines: &["ISO 2768-1 for sizes that no tolerance is given to: f, m, c or v."],
         examples: &[
@@ -155,6 +176,53 @@ pub const TOPICS: &[HelpAnswer] = &[
         ],
     },
     HelpAnswer {
+        topic: "stack",
+        lines: &[
+            "Parts end to end and their play. + adds, - takes away, 2x is two alike;",
+            "each by limits, a class, or what it measures; a name before it if you like.",
+            "play A..B wanted gives the length to make the last part to, or the one marked ?.",
+            "uniform, triangular or normal after a link says how its size may lie; all normal",
+            "is of every link. runs N and seed N steer the simulation.",
+        ],
+        examples: &[
+            ("stack 12 \u{b1}0.1 -5 \u{b1}0.05 -6.8 +0/-0.1", "end play of three"),
+            ("stack screw 20 +0.05/0, tube -17 \u{b1}0.05, washer -2x 1.4 \u{b1}0.05", "named"),
+            ("stack 20.03, -2x 1.4 \u{b1}0.02, tube -?, play 0.1..0.3", "the tube to make"),
+            ("stack 20 h9 -19.7 \u{b1}0.05, all normal, runs 1000000", "simulated longer"),
+        ],
+    },
+    HelpAnswer {
+        topic: "warm",
+        lines: &[
+            "Any pair away from 20 C: the clearance at both ends, and where it binds or lets",
+            "go. Say what hole and shaft are made of; nylon's growth with damp is told too.",
+            "Both parts free and at one temperature; both measured parts may be given.",
+        ],
+        examples: &[
+            ("20 H7/g6 warm 60C, hole nylon, shaft steel", "from 20 C to 60 C"),
+            ("20 H7/g6 warm -20C..60C, hole aluminium, shaft steel", "over a range"),
+            ("3/4in RC4 warm 150F, hole bronze, shaft steel", "in degrees Fahrenheit"),
+            ("20 H7/s6 warm 120C, hole aluminium, shaft steel", "where a press lets go"),
+        ],
+    },
+    HelpAnswer {
+        topic: "bushings",
+        lines: &[
+            "A bushing pressed into a housing closes in: the play left, the shaft to turn, or",
+            "the bore to ream in place. Of bronze, sintered bronze, nylon, acetal, or lined.",
+            "running A..B, or for a service: general, rough, motor, spindle, fast spindle,",
+            "pivot. housing CLASS, shaft CLASS or SIZE, rpm N, warm TEMP.",
+            "The end play of a flange or a thrust washer is a stack: `help stack`.",
+        ],
+        examples: &[
+            ("bushing 20 od 26 long 20, hub steel od 60, bronze", "the shaft to turn"),
+            ("bushing 20 od 26 long 20, hub steel, bronze, running 0.03..0.1", "play wanted"),
+            ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
+            ("bushing 20 od 26 long 20, hub steel, bronze, shaft h6", "the bore in place"),
+            ("bushing 20 lined", "a lined one by its maker's table"),
+        ],
+    },
+    HelpAnswer {
         topic: "readings",
         lines: &[
             "Give what the spring pass measures after =. Figures are changes of diameter.",
@@ -183,7 +251,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         ],
     },
     HelpAnswer {
-        topic: "warm",
+        topic: "temperature",
         lines: &[
             "at TEMP: the part's temperature; say what it is of. room TEMP: the gauge's, and",
             "what the part cools to. The size at 20 C is judged, and how long to wait until",
@@ -353,13 +421,17 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         }
         "hub" | "thin" | "long" | "turns" | "press" | "slip" => Some("words"),
         "hole" | "shaft" | "fit" | "fits" => Some("pairs"),
+        "tap" | "wires" | "wire" | "clearance" | "over" | "tpi" | "pitch" => Some("threads"),
         "json" | "batch" | "exit" => Some("program"),
         "class" | "grades" | "iso" => Some("classes"),
         "deviations" => Some("limits"),
         "with" | "instrument" | "instruments" | "mic" | "uncertainty" => Some("measuring"),
-        "at" | "room" | "within" | "temperature" | "hot" | "cold" => Some("warm"),
+        "at" | "room" | "within" | "hot" => Some("temperature"),
         "tailstock" | "taper" => Some("align"),
-        "runs" | "seed" | "odds" | "overhang" | "rehearsal" => Some("rehearse"),
+        "odds" | "overhang" | "rehearsal" => Some("rehearse"),
+        "bush" | "running" | "close-in" | "housing" => Some("bushings"),
+        "cold" | "nylon" => Some("warm"),
+        "play" | "washer" | "runs" | "seed" => Some("stack"),
         _ => None,
     };
     if let Some(found) = alias.and_then(|alias| TOPICS.iter().find(|help| help.topic == alias)) {

@@ -1,8 +1,11 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
 mod assembly;
+mod bushing;
 mod measuring;
 mod quantity;
+mod stack;
+mod threads;
 
 use std::ops::Range;
 
@@ -11,10 +14,13 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
+pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
 pub use self::{
     assembly::{Body, Ends, JointText, SleeveText, WishText},
+    bushing::BushingText,
     measuring::{Align, Collars, Measuring, Warmth},
     quantity::{Amount, Dimension, Quantity, QuantityUnit},
+    stack::{LinkText, StackText},
 };
 
 /// A part of the text and where it stood, in bytes.
@@ -158,6 +164,10 @@ pub struct Part {
     pub thin: Option<Spot<()>>,
     /// How it was measured.
     pub measuring: Option<Box<Measuring>>,
+    /// What the shaft is made of: `shaft steel`.
+    pub shaft_material: Option<Spot<String>>,
+    /// `warm TEMP` or `warm TEMP..TEMP`: where the pair works.
+    pub warm: Option<Spot<(Amount, Option<Amount>)>>,
 }
 
 impl Part {
@@ -186,6 +196,8 @@ impl Part {
             turns: None,
             thin: None,
             measuring: None,
+            shaft_material: None,
+            warm: None,
         }
     }
 }
@@ -349,6 +361,12 @@ pub enum Query {
     Align(Box<Align>),
     /// `rehearse` a part: the odds before cutting.
     Rehearse(Box<Part>),
+    /// A thread and what is asked of it.
+    Thread(Box<ThreadQuery>),
+    /// `bushing SIZE od SIZE …`: a bushing, its housing and its shaft.
+    Bushing(Box<BushingText>),
+    /// `stack LINK LINK …`: the play that parts end to end leave.
+    Stack(Box<StackText>),
     /// `units`, with the new one if there is one.
     Units(Option<Units>),
     /// `dial`, with the new one if there is one.

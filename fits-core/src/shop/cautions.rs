@@ -13,6 +13,10 @@ pub enum Hazard {
     Turning,
     /// Heating or chilling a part.
     Heating,
+    /// Cutting a thread with a tap.
+    Tapping,
+    /// Cutting a thread with the lathe's lead screw.
+    Threading,
     /// A zinc-coated part near heat.
     Zinc,
     /// A part whose strength heat takes away.
@@ -48,6 +52,8 @@ impl Hazard {
             Self::OverhungBoring => caution_table::OVERHUNG_BORING,
             Self::Turning => caution_table::TURNING,
             Self::Heating => caution_table::HEATING,
+            Self::Tapping => caution_table::TAPPING,
+            Self::Threading => caution_table::THREADING,
             Self::Zinc => caution_table::ZINC,
             Self::Temper => caution_table::TEMPER,
             Self::OilSmoke => caution_table::OIL_SMOKE,

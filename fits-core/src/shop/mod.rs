@@ -4,11 +4,15 @@ pub mod adviser;
 pub mod align;
 #[cfg(feature = "uom")]
 pub mod assemble;
+#[cfg(feature = "uom")]
+pub mod bushing;
 #[rustfmt::skip]
 mod caution_table;
 mod cautions;
 mod chance;
 mod check;
+#[cfg(feature = "uom")]
+pub mod cooling;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod inch_reamer_table;
@@ -19,6 +23,8 @@ mod machining;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod machining_table;
+pub mod infeed;
+mod of_thread;
 mod passes;
 mod pick;
 #[rustfmt::skip]
@@ -28,8 +34,16 @@ pub mod rehearse;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+pub mod stack;
+#[cfg(feature = "uom")]
+mod swelling;
+pub mod tap;
 #[cfg(feature = "uom")]
 pub mod verdict;
+pub mod wires;
+#[cfg(feature = "uom")]
+#[rustfmt::skip]
+mod swelling_table;
 #[cfg(feature = "uom")]
 pub mod warm;
 pub mod words;
@@ -40,6 +54,8 @@ pub use inch_reamers::InchReamer;
 pub use passes::{Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
+#[cfg(feature = "uom")]
+pub use swelling::{Damp, swelling_reason};
 
 use crate::{
     size::Length,

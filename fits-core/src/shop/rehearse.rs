@@ -5,6 +5,11 @@
 //! judged by its true size, whatever it reads; one that the adviser gives up is
 //! scrapped all the same.
 
+use rand_xoshiro::{
+    Xoshiro256PlusPlus,
+    rand_core::{Rng as _, SeedableRng as _},
+};
+
 use super::adviser::{Action, Adviser, Instrument, Prior, Settings};
 use crate::{
     error::Error,
@@ -285,23 +290,26 @@ impl<'a> Shop<'a> {
     }
 }
 
-/// Numbers that look drawn: a permuted congruential generator (M. E. O'Neill,
-/// PCG, Harvey Mudd College report HMC-CS-2014-0905).
+/// Numbers that look drawn: xoshiro256++ (D. Blackman and S. Vigna, ACM Trans.
+/// Math. Softw. 47, 2021), a stream of its own for each run.
 struct Luck {
-    source: oorandom::Rand64,
+    source: Xoshiro256PlusPlus,
     /// Normal numbers come in twos.
     kept: Option<f64>,
 }
 
 impl Luck {
     fn new(seed: u64, run: u64) -> Self {
-        let seed = u128::from(seed) << 64 | u128::from(run);
-        Self { source: oorandom::Rand64::new(seed), kept: None }
+        // An odd factor keeps the runs of near seeds apart.
+        let start = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15).wrapping_add(run);
+        Self { source: Xoshiro256PlusPlus::seed_from_u64(start), kept: None }
     }
 
     /// Even between 0 and 1.
     fn even(&mut self) -> f64 {
-        self.source.rand_float()
+        #[allow(clippy::cast_precision_loss, reason = "53 bits")]
+        let bits = (self.source.next_u64() >> 11) as f64;
+        bits / 9_007_199_254_740_992.0
     }
 
     /// Standard normal (Box and Muller, Ann. Math. Stat. 29, 1958).

@@ -14,11 +14,11 @@ use uom::si::{
 use super::{
     Verdict,
     chance::{Normal, scatter_tail},
-    warm::{Body, size_at_20},
+    cooling::{Body, size_at_20},
 };
 use crate::{
     error::{Error, Kind},
-    size::{Length, Limits},
+    size::{Length, Limits, divide_half_even},
     standards::{instruments::Uncertainty, iso286::Feature},
 };
 
@@ -419,7 +419,10 @@ fn corrected(read: Length, thermal: Option<&Thermal>) -> Result<Length, Error> {
 }
 
 fn mean(sum: i128, count: u32) -> Result<Length, Error> {
-    crate::size::divided(sum, i128::from(count))
+    divide_half_even(sum, i128::from(count))
+        .and_then(|mean| i64::try_from(mean).ok())
+        .map(Length::from_tenth_nanometres)
+        .ok_or_else(|| Error::new(Kind::OutOfRange))
 }
 
 fn nothing() -> Error {

@@ -1,181 +1,192 @@
-//! Work that is not at 20 °C: what a reading means, how much a part has
-//! grown, and how long to wait.
+//! A pair away from 20 °C: the clearance at a temperature, and where it binds
+//! or lets go.
 //!
-//! Sizes hold at 20 °C (ISO 1). A gauge reads its own scale: the part's size
-//! there is what is read × (1 + αg (Tg − 20)) / (1 + αp (Tp − 20)).
+//! Sizes hold at 20 °C (ISO 1). A hole grows as the part about it would if it
+//! were solid, so both diameters go by D · (1 + α · (T − 20 °C) + damp). The
+//! coefficients hold near room temperature; both parts are at one temperature
+//! and free: what a housing forces on a bushing is the business of `bushing`.
 
 use uom::si::{
-    f64::{TemperatureCoefficient, ThermodynamicTemperature, Time},
+    f64::{Length as Typed, ThermodynamicTemperature},
+    length::millimeter,
     temperature_coefficient::per_kelvin,
     thermodynamic_temperature::degree_celsius,
-    time::second,
 };
 
-use super::machining;
+use super::Damp;
 use crate::{
     error::{Error, Kind},
-    size::Length,
-    source::{Known, Reason},
-    standards::materials::Family,
+    fit::Fit,
+    size::{Length, Limits},
+    standards::materials::Material,
 };
 
-/// The reference temperature (ISO 1), in degrees Celsius.
-pub const REFERENCE_C: f64 = 20.0;
+/// Where sizes hold, in °C (ISO 1).
+const REFERENCE: f64 = 20.0;
+/// Colder than this the coefficients no longer hold, in °C.
+const COLDEST: f64 = -100.0;
 
-/// What a body is of and how warm it is.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Body {
-    /// Linear expansion.
-    pub expansion: TemperatureCoefficient,
-    /// Its temperature.
-    pub temperature: ThermodynamicTemperature,
+/// Which pair of the parts made inside the limits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pairing {
+    /// The smallest hole with the largest shaft.
+    Tightest,
+    /// The largest hole with the smallest shaft.
+    Loosest,
 }
 
-impl Body {
-    /// Something at 20 °C, whatever it is of.
-    pub fn at_reference() -> Self {
-        Self {
-            expansion: TemperatureCoefficient::new::<per_kelvin>(0.0),
-            temperature: ThermodynamicTemperature::new::<degree_celsius>(REFERENCE_C),
-        }
-    }
-
-    /// Degrees above 20 °C.
-    pub(super) fn above(self) -> f64 {
-        self.temperature.get::<degree_celsius>() - REFERENCE_C
-    }
-
-    pub(super) fn per_degree(self) -> f64 {
-        self.expansion.get::<per_kelvin>()
-    }
-
-    /// How many times its size at 20 °C it is.
-    pub(super) fn factor(self) -> Result<f64, Error> {
-        let (above, per_degree) = (self.above(), self.per_degree());
-        let sensible = SENSIBLE_C.contains(&(above + REFERENCE_C)) && per_degree.abs() < 1e-3;
-        if sensible { Ok(1.0 + per_degree * above) } else { Err(senseless(above + REFERENCE_C)) }
-    }
-}
-
-/// Nobody measures a part that is colder or hotter, in degrees Celsius.
-const SENSIBLE_C: core::ops::RangeInclusive<f64> = -60.0..=300.0;
-
-fn senseless(celsius: f64) -> Error {
-    Error::new(Kind::NotListed {
-        why: format!("{} °C is no temperature to measure at", libm::rint(celsius * 10.0) / 10.0),
-        advice: format!(
-            "parts are measured from {} to {} °C",
-            SENSIBLE_C.start(),
-            SENSIBLE_C.end()
-        ),
-    })
-}
-
-/// The part's size at 20 °C from what a gauge reads.
-///
-/// # Errors
-/// A temperature or an expansion that has no sense, or out of range.
+/// A pair and what its parts are made of.
 ///
 /// ```
-/// use fits_core::{Length, shop::warm::{Body, size_at_20}, standards::materials::Material};
+/// use fits_core::{Fit, Length, shop::warm::{Pairing, Warm}, standards::materials::Material};
 /// use uom::si::{f64::ThermodynamicTemperature, thermodynamic_temperature::degree_celsius};
-/// let aluminium = Material::find("6061")?.expansion().expect("known");
-/// let part = Body {
-///     expansion: aluminium,
-///     temperature: ThermodynamicTemperature::new::<degree_celsius>(31.0),
-/// };
-/// let size = size_at_20("20.013mm".parse()?, part, Body::at_reference())?;
-/// assert_eq!(format!("{:.3}", size.millimetres()), "20.008");
+/// let fit = Fit::of_classes(Length::from_millimetres(20)?, "H7".parse()?, "g6".parse()?)?;
+/// // A steel shaft in an aluminium hole loses its clearance in the cold.
+/// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+/// let cold = ThermodynamicTemperature::new::<degree_celsius>(-20.0);
+/// assert_eq!(warm.clearance_at(cold)?.lower().to_string(), "-0.0028433 mm");
+/// let binds = warm.no_clearance_at(Pairing::Tightest).expect("unlike materials");
+/// assert!((binds.get::<degree_celsius>() - -8.4).abs() < 0.1);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-pub fn size_at_20(read: Length, part: Body, gauge: Body) -> Result<Length, Error> {
-    // The small change is worked out, not the size: it alone is rounded.
-    let (part, gauge) = (part.factor()?, gauge.factor()?);
-    let change = read.in_micrometres() * ((gauge - part) / part);
-    read.checked_add(Length::nearest_micrometres(change)?)
+#[derive(Clone, Debug)]
+pub struct Warm {
+    fit: Fit,
+    hole: Growth,
+    shaft: Growth,
 }
 
-/// How much larger than at 20 °C a body of a size is.
-///
-/// # Errors
-/// A temperature or an expansion that has no sense, or out of range.
-pub fn growth(size: Length, body: Body) -> Result<Length, Error> {
-    Length::nearest_micrometres(size.in_micrometres() * (body.factor()? - 1.0))
+#[derive(Clone, Copy, Debug)]
+struct Growth {
+    /// Per kelvin.
+    heat: f64,
+    /// From dry, as a share.
+    damp: f64,
 }
 
-/// How a part cools.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Air {
-    /// On the bench, in still air.
-    Still,
-    /// Under a fan.
-    Fan,
-}
+impl Growth {
+    fn of(material: &Material) -> Result<Self, Error> {
+        let heat = material.expansion().ok_or_else(|| {
+            Error::new(Kind::NoPlan { why: format!("the expansion of {material} is not known") })
+        })?;
+        Ok(Self { heat: heat.get::<per_kelvin>(), damp: 0.0 })
+    }
 
-impl Air {
-    /// Heat given off, in watts for each square metre and kelvin (common
-    /// practice, no source).
-    const fn carries(self) -> f64 {
-        match self {
-            Self::Still => 10.0,
-            Self::Fan => 30.0,
-        }
+    fn factor(self, celsius: f64) -> f64 {
+        1.0 + self.heat * (celsius - REFERENCE) + self.damp
+    }
+
+    fn limits(self, limits: Limits, celsius: f64) -> Result<Limits, Error> {
+        let factor = self.factor(celsius);
+        let grown = |size: Length| millimetres(size.millimetres() * factor);
+        Limits::new(grown(limits.lower())?, grown(limits.upper())?)
     }
 }
 
-/// How long to wait until a part's size is within so much of what it will be
-/// in a room: an estimate, for a solid bar of the diameter whose inside is as
-/// warm as its outside; a bigger lump takes longer. Nought where it is within
-/// already.
-///
-/// Time = diameter × heat capacity / 4 h × ln(change of size / within).
+/// Refuses a temperature that a part of this material does not stand or at
+/// which its coefficient no longer holds.
 ///
 /// # Errors
-/// Nothing allowed, or a temperature that has no sense.
-pub fn wait(
-    diameter: Length,
-    family: Family,
-    part: Body,
-    room: ThermodynamicTemperature,
-    within: Length,
-    air: Air,
-) -> Result<Time, Error> {
-    let cooled = Body { temperature: room, ..part };
-    let change = diameter.in_micrometres() * (part.factor()? - cooled.factor()?).abs();
-    if !within.is_positive() {
-        return Err(Error::new(Kind::NotListed {
-            why: "a part never comes to within nothing of a size".into(),
-            advice: "allow a tenth, or a few micrometres".into(),
+/// Above the material's limit, or colder than −100 °C.
+pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Result<(), Error> {
+    let celsius = temperature.get::<degree_celsius>();
+    let limit = material.heat_limit().map(|limit| limit.get::<degree_celsius>());
+    if let Some(limit) = limit.filter(|limit| celsius > *limit) {
+        return Err(Error::new(Kind::NoJoint {
+            why: format!("{material} is not run at {celsius:.0} °C: its limit is {limit:.0} °C"),
+            advice: format!("{limit:.0} °C is {:.0} °F", limit * 1.8 + 32.0),
         }));
     }
-    let ratio = change / within.in_micrometres();
-    let seconds = if ratio > 1.0 {
-        let (heat, metres) =
-            (machining::cuts(Some(family)).heat * 1e6, diameter.millimetres() / 1e3);
-        metres.abs() * heat / (4.0 * air.carries()) * libm::log(ratio)
-    } else {
-        0.0
-    };
-    Ok(Time::new::<second>(seconds))
+    if celsius.is_nan() || celsius < COLDEST {
+        return Err(Error::new(Kind::NoJoint {
+            why: format!("the expansion of {material} is not known at {celsius:.0} °C"),
+            advice: "the figures hold from -100 °C up".to_owned(),
+        }));
+    }
+    Ok(())
 }
 
-/// Why a wait is as long as it is.
-pub fn reasons(family: Family, air: Air) -> [Reason; 2] {
-    let row = machining::cuts(Some(family));
-    [
-        Reason {
-            figure: "heat capacity".into(),
-            value: format!("{} MJ/m³K, {}", row.heat, row.family.words()),
-            rule: "wait = diameter × heat capacity / 4 h × ln(change of size / within)".into(),
-            source: row.from.text.into(),
-            known: row.from.known,
-        },
-        Reason {
-            figure: "heat given off, h".into(),
-            value: format!("{} W/m²K", air.carries()),
-            rule: "a solid bar as warm inside as outside".into(),
-            source: Known::Practice.words().into(),
-            known: Known::Practice,
-        },
-    ]
+impl Warm {
+    /// A pair of these materials, dry.
+    ///
+    /// # Errors
+    /// The expansion of one is not known.
+    pub fn of(fit: Fit, hole: &Material, shaft: &Material) -> Result<Self, Error> {
+        Ok(Self { fit, hole: Growth::of(hole)?, shaft: Growth::of(shaft)? })
+    }
+
+    /// The same pair in damp.
+    #[must_use]
+    pub fn damp(&self, damp: Damp, hole: &Material, shaft: &Material) -> Self {
+        let grown = |part: Growth, material| Growth { damp: damp.growth(material), ..part };
+        Self { fit: self.fit, hole: grown(self.hole, hole), shaft: grown(self.shaft, shaft) }
+    }
+
+    /// The hole's limits of size at a temperature.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn hole_at(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
+        self.hole.limits(self.fit.hole(), temperature.get::<degree_celsius>())
+    }
+
+    /// The shaft's limits of size at a temperature.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn shaft_at(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
+        self.shaft.limits(self.fit.shaft(), temperature.get::<degree_celsius>())
+    }
+
+    /// Least and greatest clearance at a temperature; interference is below
+    /// nought.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn clearance_at(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
+        let (hole, shaft) = (self.hole_at(temperature)?, self.shaft_at(temperature)?);
+        Limits::new(
+            hole.lower().checked_sub(shaft.upper())?,
+            hole.upper().checked_sub(shaft.lower())?,
+        )
+    }
+
+    /// Where a pair of the parts has neither clearance nor interference: on
+    /// one side of it the parts bind, on the other they are loose. `None`
+    /// where both grow alike, or only beyond what any shop meets.
+    pub fn no_clearance_at(&self, pairing: Pairing) -> Option<ThermodynamicTemperature> {
+        let (hole, shaft) = self.sizes(pairing);
+        // hole · (1 + damp + α · t) = shaft · (1 + damp + α · t), t from 20 °C.
+        let gains = hole * self.hole.heat - shaft * self.shaft.heat;
+        let short = shaft * (1.0 + self.shaft.damp) - hole * (1.0 + self.hole.damp);
+        let celsius = REFERENCE + short / gains;
+        (gains != 0.0 && celsius.abs() <= 1000.0 && celsius > -273.15)
+            .then(|| ThermodynamicTemperature::new::<degree_celsius>(celsius))
+    }
+
+    fn sizes(&self, pairing: Pairing) -> (f64, f64) {
+        let (hole, shaft) = (self.fit.hole(), self.fit.shaft());
+        match pairing {
+            Pairing::Tightest => (hole.lower().millimetres(), shaft.upper().millimetres()),
+            Pairing::Loosest => (hole.upper().millimetres(), shaft.lower().millimetres()),
+        }
+    }
+
+    /// The shaft's limits at 20 °C that keep the fit's own clearance range, or
+    /// as much of it as there is, at a temperature: the least clearance is
+    /// kept, and the tolerance.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn shaft_to_keep(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
+        let celsius = temperature.get::<degree_celsius>();
+        let hole = self.fit.hole().lower().millimetres() * self.hole.factor(celsius);
+        let wanted = hole - self.fit.clearance().lower().millimetres();
+        let upper = millimetres(wanted / self.shaft.factor(celsius))?;
+        Limits::new(upper.checked_sub(self.fit.shaft().tolerance())?, upper)
+    }
+}
+
+fn millimetres(value: f64) -> Result<Length, Error> {
+    Length::nearest(Typed::new::<millimeter>(value))
 }

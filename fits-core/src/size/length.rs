@@ -81,9 +81,17 @@ impl Length {
         self.millimetres() * 1e3
     }
 
-    /// The length nearest to so many micrometres, to 0.1 nm, halves to even.
+    /// The length nearest to so many micrometres, as [`Self::nearest_millimetres`].
     pub(crate) fn nearest_micrometres(micrometres: f64) -> Result<Self, Error> {
-        let count = libm::rint(micrometres * 1e4);
+        Self::nearest_millimetres(micrometres / 1e3)
+    }
+
+    /// The length nearest to so many millimetres, to 0.1 nm, halves to even.
+    ///
+    /// # Errors
+    /// Not a finite number, or out of range.
+    pub(crate) fn nearest_millimetres(millimetres: f64) -> Result<Self, Error> {
+        let count = libm::rint(millimetres * 1e7);
         if count.is_nan() || count.abs() >= 9.2e18 {
             return Err(out_of_range());
         }
@@ -171,15 +179,6 @@ pub(crate) fn divide_half_even(dividend: i128, divisor: i128) -> Option<i128> {
         core::cmp::Ordering::Greater => 1,
     };
     quotient.checked_add(up * divisor.signum())
-}
-
-/// A sum of counts over how many there are, halves to even.
-#[cfg(feature = "uom")]
-pub(crate) fn divided(sum: i128, count: i128) -> Result<Length, Error> {
-    divide_half_even(sum, count)
-        .and_then(|mean| i64::try_from(mean).ok())
-        .map(Length)
-        .ok_or_else(out_of_range)
 }
 
 pub(crate) fn out_of_range() -> Error {

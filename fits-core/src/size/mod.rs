@@ -11,8 +11,7 @@ mod typed;
 mod write;
 
 pub use length::Length;
-#[cfg(feature = "uom")]
-pub(crate) use length::divided;
+pub(crate) use length::divide_half_even;
 pub use limits::{Deviations, Limits};
 pub use read::{Number, Unit};
 pub(crate) use write::inches;

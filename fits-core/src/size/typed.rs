@@ -27,6 +27,6 @@ impl Length {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn nearest(typed: Typed) -> Result<Self, Error> {
-        Self::nearest_micrometres(typed.get::<millimeter>() * 1e3)
+        Self::nearest_millimetres(typed.get::<millimeter>())
     }
 }

@@ -9,3 +9,4 @@ pub mod iso286;
 #[cfg(feature = "uom")]
 pub mod materials;
 pub mod processes;
+pub mod thread;

@@ -5,8 +5,12 @@
 
 mod asked;
 mod assembly;
+mod bushing;
 mod measuring;
 mod shop;
+mod stack;
+mod threads;
+mod warm;
 
 use std::borrow::Cow;
 
@@ -26,6 +30,9 @@ pub use self::assembly::{
     AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, MinMax, PickGripAnswer,
     PlasticFigures, WallPoint,
 };
+pub use self::bushing::{
+    BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
+};
 pub use self::measuring::{
     AlignAnswer, FormFigures, MeasuredReading, RehearsalAnswer, StrategyFigures, TaperedFigures,
     WarmFigures,
@@ -34,6 +41,16 @@ pub use self::shop::{
     CribAnswer, CribReaming, EntryFigures, InForce, LogFigures, LogsAnswer, NextFigures, OpenedLog,
     OwnDrillFigures, OwnReamer, PassLogAnswer, RemarkFigures,
 };
+pub use self::stack::{
+    Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
+};
+pub use self::threads::{
+    AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
+    FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
+    TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
+    WiresAnswer,
+};
+pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;
 
 /// A length in JSON: millimetres.
@@ -90,6 +107,24 @@ pub enum Answer {
     Logs(LogsAnswer),
     /// The crib.
     Crib(Box<CribAnswer>),
+    /// A thread.
+    Thread(Box<ThreadAnswer>),
+    /// Drills for a tap.
+    Tap(Box<TapAnswer>),
+    /// Holes that a screw passes.
+    ClearanceHole(Box<ClearanceHoleAnswer>),
+    /// The size over three wires.
+    Wires(Box<WiresAnswer>),
+    /// A reading over wires.
+    OverWires(Box<OverWiresAnswer>),
+    /// How to cut a thread.
+    ThreadPasses(Box<ThreadPassesAnswer>),
+    /// The play that parts end to end leave.
+    Stack(Box<StackAnswer>),
+    /// A pair away from 20 °C.
+    FitWarm(Box<WarmAnswer>),
+    /// A bushing, its housing and its shaft.
+    BushingFit(Box<BushingAnswer>),
     /// The settings in force.
     Settings(Box<InForce>),
     /// Where the figures of an answer come from.
@@ -103,6 +138,9 @@ pub enum Answer {
 pub struct SizeAnswer {
     /// The size, exactly.
     pub size_mm: Mm,
+    /// The thread that a bare fraction may mean, as a query.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thread: Option<String>,
 }
 
 /// One feature: limits and aim, and where they come from.

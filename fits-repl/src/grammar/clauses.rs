@@ -14,7 +14,8 @@ use super::{
     limits_after, measuring,
     sizes::{expression, size_after, starts_size},
     tolerances::class,
-    words::{keyword, near_miss, phrase, separator, space, span, spot, unknown},
+    warm,
+    words::{keyword, material_name, near_miss, phrase, separator, space, span, spot, unknown},
 };
 use crate::query::{Expression, Mate, Part, Query, Size, Spot, Tolerance};
 
@@ -67,6 +68,10 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
     }
     if let Some(read) = measuring::measuring(input, total, part) {
         return read;
+    }
+    if let Ok((after, ())) = keyword("warm")(input) {
+        let (end, warm) = warm::temperatures(after, total)?;
+        return once(input, end, &mut part.warm, warm);
     }
     let feature =
         alt((value(Feature::Hole, keyword("hole")), value(Feature::Shaft, keyword("shaft"))));
@@ -127,7 +132,7 @@ fn material<'a>(
     word: &str,
 ) -> Parsed<'a, ()> {
     let (start, _) = space(after)?;
-    let (end, name) = phrase(start)?;
+    let (end, name) = material_name(start)?;
     if name.is_empty() {
         return fatal(
             start,
@@ -163,7 +168,7 @@ fn of_feature<'a>(
     } else if let Some((end, class)) = class(after, total)? {
         (end, Mate { feature, size: None, tolerance: Tolerance::Class(class) })
     } else {
-        let (end, name) = phrase(after)?;
+        let (end, name) = material_name(after)?;
         if name.is_empty() {
             let word = feature.value;
             return fatal(
@@ -175,9 +180,8 @@ fn of_feature<'a>(
         }
         if feature.value == Feature::Shaft {
             // Of all that a word's class depends on, the shaft's material is none.
-            let at = span(total, after, end);
-            let slot = &mut measuring::of(part).shaft_of;
-            return once(input, end, slot, Spot { value: name, at });
+            let found = Spot { value: name, at: span(total, after, end) };
+            return once(input, end, &mut part.shaft_material, found);
         }
         return once(input, end, &mut part.hub, Spot { value: name, at: span(total, after, end) });
     };

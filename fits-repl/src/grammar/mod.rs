@@ -5,6 +5,7 @@
 
 mod asks;
 mod assembly;
+mod bushing;
 mod clauses;
 mod crib;
 mod fault;
@@ -13,7 +14,10 @@ mod measuring;
 mod practice;
 pub(crate) mod quantities;
 mod sizes;
+mod stack;
+mod threads;
 mod tolerances;
+mod warm;
 mod words;
 
 use fits_core::{
@@ -77,11 +81,13 @@ pub(crate) const KEYWORDS: &[&str] = &[
     "seed",
     "shaft",
     "spring",
+    "stack",
     "thin",
     "turn",
     "turns",
     "undo",
     "units",
+    "warm",
     "why",
     "with",
     "within",
@@ -181,28 +187,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         let (end, of) = query(rest, total)?;
         return Ok((end, Query::Why(Some(Box::new(of)))));
     }
-    if let Ok((rest, ())) = keyword("units")(input) {
-        let choice = alt((
-            value(Units::Millimetres, keyword("mm")),
-            value(Units::Inches, alt((keyword("in"), keyword("inch"), keyword("inches")))),
-        ));
-        return setting(rest, choice, "units are `units mm` or `units in`")
-            .map(|(rest, units)| (rest, Query::Units(units)));
-    }
-    if let Ok((rest, ())) = keyword("dial")(input) {
-        if let Ok((size, ())) = preceded(space, keyword("graduation")).parse(rest) {
-            return log::graduation(size, total);
-        }
-        let choice = alt((
-            value(Dial::Diameter, keyword("diameter")),
-            value(Dial::Radius, keyword("radius")),
-        ));
-        return setting(rest, choice, "dials are `dial diameter` or `dial radius`")
-            .map(|(rest, dial)| (rest, Query::Dial(dial)));
-    }
     // Most lines begin with a number.
     if input.starts_with(|c: char| c.is_ascii_alphabetic()) {
-        if let Some(read) = log::log(input, total) {
+        if let Some(read) = settings(input, total).or_else(|| log::log(input, total)) {
             return read;
         }
         if let Ok((rest, ())) = keyword("crib")(input) {
@@ -231,11 +218,22 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     if let Ok((rest, ())) = keyword("seat")(input) {
         return asks::seat(rest, total);
     }
-    if let Ok((rest, ())) = keyword("align")(input) {
-        return practice::align(rest, total);
+    if let Some(practice) = practice::practice(input, total) {
+        return practice;
     }
-    if let Ok((rest, ())) = keyword("rehearse")(input) {
-        return practice::rehearse(rest, total);
+    if let Some(thread) = threads::thread(input, total) {
+        return thread;
+    }
+    if input.starts_with(['b', 'B'])
+        && let Ok((rest, ())) = alt((keyword("bushing"), keyword("bush"))).parse(input)
+        && bushing::is_asked(rest)
+    {
+        return bushing::bushing(rest, total);
+    }
+    if input.starts_with(['s', 'S'])
+        && let Ok((rest, ())) = keyword("stack")(input)
+    {
+        return stack::stack(rest, total);
     }
     let (input, work) = opt(spot(
         total,
@@ -254,6 +252,34 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     .parse(input)?;
     let (input, _) = space(input)?;
     part_or_size(input, total, work, feature)
+}
+
+/// `units` and `dial`.
+fn settings(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    if let Ok((rest, ())) = keyword("units")(input) {
+        let choice = alt((
+            value(Units::Millimetres, keyword("mm")),
+            value(Units::Inches, alt((keyword("in"), keyword("inch"), keyword("inches")))),
+        ));
+        return Some(
+            setting(rest, choice, "units are `units mm` or `units in`")
+                .map(|(rest, units)| (rest, Query::Units(units))),
+        );
+    }
+    if let Ok((rest, ())) = keyword("dial")(input) {
+        if let Ok((size, ())) = preceded(space, keyword("graduation")).parse(rest) {
+            return Some(log::graduation(size, total));
+        }
+        let choice = alt((
+            value(Dial::Diameter, keyword("diameter")),
+            value(Dial::Radius, keyword("radius")),
+        ));
+        return Some(
+            setting(rest, choice, "dials are `dial diameter` or `dial radius`")
+                .map(|(rest, dial)| (rest, Query::Dial(dial))),
+        );
+    }
+    None
 }
 
 /// The rest of `units` or `dial`: a choice or nothing.
@@ -410,12 +436,14 @@ fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
         );
     }
     if rest.starts_with(|c: char| c.is_ascii_digit()) && letters.len() <= 2 {
+        let advice = if letters == "m" { "a metric thread takes the capital" } else { "" };
+        let before = if letters == "m" { (1, "M".into()) } else { (0, "20 ".into()) };
         return fatal_fix(
             input,
             letters.len(),
             "a class needs its nominal size before it",
-            "",
-            Some((0, "20 ".into())),
+            advice,
+            Some(before),
         );
     }
     unknown(input)

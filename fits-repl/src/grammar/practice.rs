@@ -16,8 +16,19 @@ use nom::{
 
 const COLLARS: &str = "two test diameters and their distance, as `align 19.98 20.01 over 150`";
 
+/// Either of them, where the line begins so.
+pub(super) fn practice(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    if !input.starts_with(['a', 'A', 'r', 'R']) {
+        return None;
+    }
+    if let Ok((rest, ())) = keyword("align")(input) {
+        return Some(align(rest, total));
+    }
+    keyword("rehearse")(input).ok().map(|(rest, ())| rehearse(rest, total))
+}
+
 /// After `align`.
-pub(super) fn align(input: &str, total: usize) -> Parsed<'_, Query> {
+fn align(input: &str, total: usize) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
     let (rest, collars) = if let Ok((after, ())) = keyword("taper")(input) {
         const RATIO: &str = "as in `align taper 1:50 over 200`";
@@ -75,7 +86,7 @@ fn length<'a>(
 }
 
 /// After `rehearse`.
-pub(super) fn rehearse(input: &str, total: usize) -> Parsed<'_, Query> {
+fn rehearse(input: &str, total: usize) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
     match part(input, total)? {
         (rest, Query::Part(part)) => Ok((rest, Query::Rehearse(part))),

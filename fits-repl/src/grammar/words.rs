@@ -132,3 +132,31 @@ pub(super) fn words_until(input: &str, ends: impl Fn(&str) -> bool) -> Parsed<'_
         rest = after;
     }
 }
+
+/// A material's name up to a keyword.
+pub(super) fn material_name(input: &str) -> Parsed<'_, String> {
+    name_with_figures(input, |typed| KEYWORDS.iter().any(|known| known.eq_ignore_ascii_case(typed)))
+}
+
+/// Words and the figures among them, up to a comma or a word that ends them:
+/// `nylon 66`, `aluminium 6061-T6`.
+pub(super) fn name_with_figures(input: &str, ends: impl Fn(&str) -> bool) -> Parsed<'_, String> {
+    let (mut rest, mut found) = words_until(input, &ends)?;
+    while !found.is_empty() {
+        let (next, _) = space(rest)?;
+        let end = next
+            .find(|c: char| !(c.is_ascii_alphanumeric() || matches!(c, '-' | '.' | '/')))
+            .unwrap_or(next.len());
+        let (typed, after) = next.split_at(end);
+        if !typed.starts_with(|c: char| c.is_ascii_digit()) || typed.contains("..") {
+            break;
+        }
+        let (after, more) = words_until(after, &ends)?;
+        found = format!("{found} {}", typed.to_lowercase());
+        if !more.is_empty() {
+            found = format!("{found} {more}");
+        }
+        rest = after;
+    }
+    Ok((rest, found))
+}

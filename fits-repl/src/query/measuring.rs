@@ -25,8 +25,6 @@ pub struct Measuring {
     pub room: Option<Warmth>,
     /// `within SIZE`: how near a warm part is to come to its size.
     pub within: Option<Size>,
-    /// `shaft MATERIAL`.
-    pub shaft_of: Option<Spot<String>>,
     /// `runs N`.
     pub runs: Option<Spot<u64>>,
     /// `seed N`.

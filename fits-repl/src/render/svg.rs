@@ -53,6 +53,10 @@ fn joint(answer: &AssemblyAnswer, units: Units) -> String {
     let _ = writeln!(out, "<title>Stress through a pressed joint</title>");
     let _ = writeln!(out, "<rect width=\"{WIDTH}\" height=\"450\" fill=\"white\"/>");
     text(&mut out, LEFT, 28.0, "start", &title(answer, units));
+    let made: Vec<String> =
+        answer.parts.iter().map(|part| format!("{}: {}", part.part, part.material)).collect();
+    text(&mut out, LEFT, 48.0, "start", &made.join("; "));
+    text(&mut out, LEFT - 6.0, SECTION.1, "end", "axis");
     let names = ["#d8dde6", "#eee6d0", "#e3ecdc", "#f0dede", "#e6e0f0", "#dfeeee", "#eeeeee"];
     for (part, fill) in answer.parts.iter().zip(names) {
         let (from, to) = (across(part.bore_mm.0.millimetres() / 2.0), across(radius(part)));
@@ -64,9 +68,8 @@ fn joint(answer: &AssemblyAnswer, units: Units) -> String {
             SECTION.1 - SECTION.0
         );
         let middle = f64::midpoint(from, to);
-        text(&mut out, middle, 100.0, "middle", part.part);
-        text(&mut out, middle, 118.0, "middle", &part.material);
-        text(&mut out, to, SECTION.1 + 18.0, "middle", &size(part, units));
+        text(&mut out, middle, 109.0, "middle", part.part);
+        text(&mut out, to, SECTION.1 + 18.0, "end", &size(part, units));
         // Its strength, over its own wall.
         if let Some(strength) = part.strength_mpa {
             let y = up(strength);

@@ -156,6 +156,9 @@ impl Session {
                     .into(),
             );
         }
+        if !joint.sleeves.is_empty() {
+            notes.push("force and torque are those of the innermost joint".into());
+        }
         if joint.length.is_none() {
             notes.push("give `long` for press force and torque".into());
         }

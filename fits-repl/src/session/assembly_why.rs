@@ -7,17 +7,27 @@ use fits_core::{
     source::{Known, Reason},
     standards::materials::{Material, Property},
 };
-use uom::si::{force::newton, pressure::megapascal, torque::newton_meter};
+use uom::si::{
+    f64::Pressure,
+    force::{newton, pound_force},
+    pressure::{gigapascal, megapascal, psi},
+    torque::{newton_meter, pound_force_foot},
+};
 
-use super::{Session, assembly::Asked};
-use crate::{problem::Problem, query::JointText};
+use super::{Session, assembly::Asked, why::said};
+use crate::{
+    problem::Problem,
+    query::{JointText, Units},
+};
+
+const LAME: &str = "Lamé; Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16";
 
 impl Session {
     /// Why a joint's figures are what they are.
     pub(super) fn why_assembly(&self, text: &JointText) -> Result<Vec<Reason>, Problem> {
         let Asked { joint, bore, .. } = self.joint(text, false)?;
         let solved = joint.solve().map_err(|error| self.place(text, &error))?;
-        let mut found = reasons(&joint, &solved);
+        let mut found = reasons(self.shown, &joint, &solved);
         found.extend(joint.friction.reasons().iter().cloned());
         if let Some(heat) = self.heat(text, &joint)? {
             found.extend(heat.reasons().iter().cloned());
@@ -45,125 +55,155 @@ impl Session {
     }
 }
 
+/// A pressure in the units of the answer.
+fn pressed(units: Units, pressure: Pressure) -> String {
+    match units {
+        Units::Millimetres => format!("{:.1} MPa", pressure.get::<megapascal>()),
+        Units::Inches => format!("{:.0} psi", pressure.get::<psi>()),
+    }
+}
+
 /// The mechanics, with the numbers put in.
-fn reasons(joint: &Joint, solved: &Assembly) -> Vec<Reason> {
-    const LAME: &str = "Lamé; Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16";
-    let known = Known::Formula;
-    let (least, most) = solved.pressure(0);
+fn reasons(units: Units, joint: &Joint, solved: &Assembly) -> Vec<Reason> {
     let mut found = Vec::new();
     if joint.roughness.is_positive() {
-        for (share, source, known) in [
-            (SMOOTHING_MOST, "DIN 7190:2001 and textbooks: on the safe side for grip", Known::Seen),
-            (
-                SMOOTHING_LEAST,
-                "DIN 7190-1:2017 as reported: on the safe side for stress",
-                Known::Seen,
-            ),
+        for (share, source) in [
+            (SMOOTHING_MOST, "DIN 7190:2001 and textbooks: on the safe side for grip"),
+            (SMOOTHING_LEAST, "DIN 7190-1:2017 as reported: on the safe side for stress"),
         ] {
+            let lost = joint.roughness.checked_scale(whole_tenths(share), 10);
             found.push(Reason {
                 figure: "roughness loss".into(),
-                value: format!("{:.1} um", share * joint.roughness.millimetres() * 1e3),
-                rule: format!("{share} x {} (Rz of both, summed)", joint.roughness),
+                value: lost.map_or_else(|_| String::new(), |lost| said(units, lost)),
+                rule: format!("{share} x {} (Rz of both, summed)", said(units, joint.roughness)),
                 source: source.into(),
-                known,
+                known: Known::Seen,
             });
         }
     }
-    let (working_least, working_most) = solved.working().unwrap_or((Length::ZERO, Length::ZERO));
-    for (figure, pressure, interference) in
-        [("least pressure", least, working_least), ("greatest pressure", most, working_most)]
-    {
-        let partly =
-            figure.starts_with("greatest") && matches!(solved.hub_state(), HubState::Partly(_));
-        found.push(Reason {
-            figure: figure.into(),
-            value: format!("{:.1} MPa", pressure.get::<megapascal>()),
-            rule: if partly {
-                "Tresca by 2/root 3: p = Re/root 3 (1 + 2 ln z - z²Q²), z and p found with the interference".into()
-            } else if joint.sleeves.is_empty() {
-                lame(joint, interference)
-            } else {
-                "each joint: outer bore's opening less inner outside's is the interference".into()
-            },
-            source: if partly { "DIN 7190-1, elastic-plastic, from memory" } else { LAME }.into(),
-            known: if partly { Known::Memory } else { known },
-        });
-    }
-    if let Some(length) = joint.length {
-        let size = format!("pi x {} x {length}", joint.diameter);
-        let by = |figure: &str, value: String, rule: String| Reason {
-            figure: figure.into(),
-            value,
-            rule,
-            source: "Shigley, Mechanical Engineering Design, 9th ed., Eq. 7-48 and 7-49".into(),
-            known,
-        };
-        if let (Some(force), Some(torque)) = (solved.press_force(), solved.torque()) {
-            found.push(by(
-                "press force at the end",
-                format!("{:.0} N", force.get::<newton>()),
-                format!(
-                    "{} x {:.1} MPa x {size}; from nothing at the start, evenly",
-                    joint.friction.to_press(),
-                    most.get::<megapascal>()
-                ),
-            ));
-            found.push(by(
-                "torque held",
-                format!("{:.1} N·m", torque.get::<newton_meter>()),
-                format!(
-                    "{} x {:.1} MPa x {size} x {}/2",
-                    joint.friction.holds(),
-                    least.get::<megapascal>(),
-                    joint.diameter
-                ),
-            ));
-        }
-    }
+    pressures(&mut found, units, joint, solved);
+    forces(&mut found, units, joint, solved);
     for (name, worst) in [("hub", solved.worst().last()), ("shaft", solved.worst().first())] {
         let Some(worst) = worst else { continue };
+        let hoop = pressed(units, worst.stress.hoop);
         found.push(Reason {
             figure: format!("{name} stress"),
-            value: format!("{:.1} MPa", worst.counts().get::<megapascal>()),
+            value: pressed(units, worst.counts()),
             rule: if worst.brittle {
-                format!("hoop {:.1} MPa, a pull", worst.stress.hoop.get::<megapascal>())
+                format!("hoop {hoop}, a pull")
             } else {
-                format!(
-                    "von Mises of hoop {:.1} and radial {:.1} MPa",
-                    worst.stress.hoop.get::<megapascal>(),
-                    worst.stress.radial.get::<megapascal>()
-                )
+                let radial = pressed(units, worst.stress.radial);
+                format!("von Mises of hoop {hoop} and radial {radial}")
             },
             source: LAME.into(),
-            known,
+            known: Known::Formula,
         });
     }
     found
 }
 
+#[allow(clippy::cast_possible_truncation, reason = "0.4 or 0.8")]
+fn whole_tenths(share: f64) -> i128 {
+    (share * 10.0).round() as i128
+}
+
+fn pressures(found: &mut Vec<Reason>, units: Units, joint: &Joint, solved: &Assembly) {
+    let (least, most) = solved.pressure(0);
+    let (working_least, working_most) = solved.working().unwrap_or((Length::ZERO, Length::ZERO));
+    let partly = matches!(solved.hub_state(), HubState::Partly(_));
+    for (figure, pressure, interference, partly) in [
+        ("least pressure", least, working_least, false),
+        ("greatest pressure", most, working_most, partly),
+    ] {
+        let (rule, source, known) = if partly {
+            (
+                "Tresca by 2/root 3: p = Re/root 3 (1 + 2 ln z - z²Q²), z and p found with the interference".to_owned(),
+                "DIN 7190-1, elastic-plastic, from memory",
+                Known::Memory,
+            )
+        } else if joint.sleeves.is_empty() {
+            (lame(units, joint, interference), LAME, Known::Formula)
+        } else {
+            (
+                "each joint: outer bore's opening less inner outside's is the interference".into(),
+                LAME,
+                Known::Formula,
+            )
+        };
+        found.push(Reason {
+            figure: figure.into(),
+            value: pressed(units, pressure),
+            rule,
+            source: source.into(),
+            known,
+        });
+    }
+}
+
+fn forces(found: &mut Vec<Reason>, units: Units, joint: &Joint, solved: &Assembly) {
+    let (Some(length), Some(force), Some(torque)) =
+        (joint.length, solved.press_force(), solved.torque())
+    else {
+        return;
+    };
+    let (least, most) = solved.pressure(0);
+    let diameter = said(units, joint.diameter);
+    let size = format!("pi x {diameter} x {}", said(units, length));
+    let (force, torque) = match units {
+        Units::Millimetres => (
+            format!("{:.0} N", force.get::<newton>()),
+            format!("{:.1} N·m", torque.get::<newton_meter>()),
+        ),
+        Units::Inches => (
+            format!("{:.0} lbf", force.get::<pound_force>()),
+            format!("{:.1} lbf·ft", torque.get::<pound_force_foot>()),
+        ),
+    };
+    let mut by = |figure: &str, value: String, rule: String| {
+        found.push(Reason {
+            figure: figure.into(),
+            value,
+            rule,
+            source: "Shigley, Mechanical Engineering Design, 9th ed., Eq. 7-48 and 7-49".into(),
+            known: Known::Formula,
+        });
+    };
+    let (high, low) = (joint.friction.to_press(), joint.friction.holds());
+    by(
+        "press force at the end",
+        force,
+        format!("{high} x {} x {size}; from nothing at the start, evenly", pressed(units, most)),
+    );
+    by("torque held", torque, format!("{low} x {} x {size} x {diameter}/2", pressed(units, least)));
+}
+
 /// The pressure of a joint of two, the numbers put in.
-fn lame(joint: &Joint, interference: Length) -> String {
-    let gpa = |material: &Material| material.modulus().get::<megapascal>() / 1e3;
-    let round = |value: Length| value.to_string();
+fn lame(units: Units, joint: &Joint, interference: Length) -> String {
+    let modulus = |material: &Material| match units {
+        Units::Millimetres => format!("{:.1} GPa", material.modulus().get::<gigapascal>()),
+        Units::Inches => format!("{:.1} Mpsi", material.modulus().get::<psi>() / 1e6),
+    };
+    let number = |length: Length| {
+        let text = said(units, length);
+        text.split(' ').next().unwrap_or_default().to_owned()
+    };
+    let (out, at) = (number(joint.outside), number(joint.diameter));
     let hub = format!(
-        "(({D}² + {d}²)/({D}² - {d}²) + {})/{:.1} GPa",
+        "(({out}² + {at}²)/({out}² - {at}²) + {})/{}",
         joint.hub.poisson(),
-        gpa(&joint.hub),
-        D = joint.outside.millimetres(),
-        d = joint.diameter.millimetres(),
+        modulus(&joint.hub)
     );
     let shaft = if joint.inside.is_positive() {
+        let inner = number(joint.inside);
         format!(
-            "(({d}² + {i}²)/({d}² - {i}²) - {})/{:.1} GPa",
+            "(({at}² + {inner}²)/({at}² - {inner}²) - {})/{}",
             joint.shaft.poisson(),
-            gpa(&joint.shaft),
-            d = joint.diameter.millimetres(),
-            i = joint.inside.millimetres(),
+            modulus(&joint.shaft)
         )
     } else {
-        format!("(1 - {})/{:.1} GPa", joint.shaft.poisson(), gpa(&joint.shaft))
+        format!("(1 - {})/{}", joint.shaft.poisson(), modulus(&joint.shaft))
     };
-    format!("{} / {} / ({hub} + {shaft})", round(interference), round(joint.diameter))
+    format!("{} / {} / ({hub} + {shaft})", said(units, interference), said(units, joint.diameter))
 }
 
 fn of_materials(joint: &Joint) -> Vec<Reason> {

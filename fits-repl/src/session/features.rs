@@ -28,6 +28,9 @@ impl Session {
         if let Some(measuring) = &part.measuring {
             Self::measuring_fits(part, measuring)?;
         }
+        if let Some(warm) = &part.warm {
+            return self.warm(part, warm);
+        }
         match self.resolve(part)? {
             Resolved::One(one) => self.feature(part, &one),
             Resolved::Pair(pair) => self.pair(part, &pair),

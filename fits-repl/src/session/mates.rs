@@ -335,6 +335,9 @@ impl Session {
             let is_bush = hub.value.contains("bush");
             match material(&hub.value) {
                 Some(Hub::BronzeBushing | Hub::PlasticBushing) if !word.moves() && !is_bush => {
+                    if part.warm.is_some() {
+                        return Ok(case);
+                    }
                     // The table's rows speak of a bush that closes in; a hub opens.
                     return Err(Problem::new(
                         format!("a hub of {} has no row: work the press out", hub.value),
@@ -346,6 +349,7 @@ impl Session {
                 }
                 Some(known) => case.hub = known,
                 None if hub.value.contains("tube") => case.thin_wall = true,
+                None if part.warm.is_some() => {}
                 None => {
                     return Err(Problem::new(format!("`{}` is no material that changes a fit", hub.value), hub.at.clone())
                         .advise("steel, cast iron, aluminium, bronze, plastic or tube, as in `20 press, hub aluminium`"));
@@ -489,10 +493,14 @@ fn own_reading(part: &Part, kind: Option<Feature>) -> Result<(), Problem> {
 /// What changes the choice of a word says nothing without one.
 fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
     let said = [
-        // A warm part's material is what it grows by.
+        // A pair in the warm wants to know what it is made of, and so does a
+        // part that was warm when it was read.
         part.hub
             .as_ref()
-            .filter(|_| part.measuring.as_ref().is_none_or(|measuring| measuring.at.is_none()))
+            .filter(|_| {
+                let read_warm = part.measuring.as_ref().is_some_and(|it| it.at.is_some());
+                part.warm.is_none() && !read_warm
+            })
             .map(|spot| &spot.at),
         part.long.as_ref().map(|spot| &spot.at),
         part.turns.as_ref().map(|spot| &spot.at),

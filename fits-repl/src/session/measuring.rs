@@ -4,8 +4,8 @@ use fits_core::{
     Length,
     shop::{
         Reading,
+        cooling::{self, Air, Body},
         verdict::{Measured, Rule, Thermal},
-        warm::{self, Air, Body},
     },
     source::{Known, Reason},
     standards::{
@@ -78,6 +78,13 @@ impl Session {
                     .advise("as in `20 H7 = 20.013 with bore gauge at 31C, hole aluminium`")
             });
         }
+        if let Some(warm) = part.warm.as_ref().filter(|_| measuring.is_of_readings()) {
+            return Err(Problem::new(
+                "a pair in the warm goes by single sizes at 20 °C",
+                warm.at.clone(),
+            )
+            .advise("as in `20 H7/g6 = 20.013/19.985 warm 60C, hole nylon 66, shaft steel`"));
+        }
         let lone = warmth(&measuring.room)
             .or_else(|| measuring.within.as_ref().map(|size| size.at.clone()));
         match (lone, &measuring.at) {
@@ -111,7 +118,7 @@ impl Session {
             read.push(sizes);
         }
         let slices: Vec<&[Length]> = read.iter().map(Vec::as_slice).collect();
-        let warm = self.warm(part, measuring, kind)?;
+        let warm = self.how_warm(part, measuring, kind)?;
         let instrument = instrument(measuring, kind, one.nominal)?;
         let measured =
             Measured::of(&slices, instrument.map(|it| it.1), warm.as_ref().map(|it| &it.thermal))
@@ -185,7 +192,7 @@ impl Session {
     }
 
     /// How warm the part was, where that was said.
-    fn warm(
+    fn how_warm(
         &self,
         part: &Part,
         measuring: &Measuring,
@@ -206,9 +213,9 @@ impl Session {
         let (part_c, part_sd) = self.warmth(at)?;
         let (room_c, gauge_sd) = match &measuring.room {
             Some(room) => self.warmth(room)?,
-            None => (warm::REFERENCE_C, 0.0),
+            None => (cooling::REFERENCE_C, 0.0),
         };
-        let said = if kind == Feature::Hole { &part.hub } else { &measuring.shaft_of };
+        let said = if kind == Feature::Hole { &part.hub } else { &part.shaft_material };
         let Some(name) = said else {
             let example = if kind == Feature::Hole {
                 "as in `20 H7 = 20.013 at 31C, hole aluminium`"
@@ -240,7 +247,7 @@ impl Session {
         };
         // Nonsense is refused where it was typed.
         for (body, warmth) in [(thermal.part, Some(at)), (thermal.gauge, measuring.room.as_ref())] {
-            if let (Err(error), Some(warmth)) = (warm::growth(Length::ZERO, body), warmth) {
+            if let (Err(error), Some(warmth)) = (cooling::growth(Length::ZERO, body), warmth) {
                 return Err(from_core(&error, warmth.temperature.at.clone()));
             }
         }
@@ -279,10 +286,10 @@ impl Session {
         };
         let failed = |error: fits_core::Error| from_core(&error, at.clone());
         let Warm { thermal, material, part_c, room_c } = warm;
-        let growth = warm::growth(measured.size(), thermal.part).map_err(failed)?;
+        let growth = cooling::growth(measured.size(), thermal.part).map_err(failed)?;
         let room = thermal.gauge.temperature;
         let family = material.family();
-        let wait = warm::wait(measured.size(), family, thermal.part, room, within, Air::Still)
+        let wait = cooling::wait(measured.size(), family, thermal.part, room, within, Air::Still)
             .map_err(failed)?;
         reasons.push(Reason {
             figure: "size at 20 °C".into(),
@@ -295,7 +302,7 @@ impl Session {
             known: Known::Formula,
         });
         reasons.extend(material.reason(Property::Expansion));
-        reasons.extend(warm::reasons(family, Air::Still));
+        reasons.extend(cooling::reasons(family, Air::Still));
         Ok(WarmFigures {
             temperature_c: *part_c,
             material: material.name().to_owned(),

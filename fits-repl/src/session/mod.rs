@@ -6,6 +6,7 @@ mod asks;
 mod assembled;
 mod assembly;
 mod assembly_why;
+mod bushing;
 mod crib;
 mod features;
 mod log;
@@ -18,6 +19,9 @@ mod quantities;
 mod resolve;
 mod shop;
 mod sizes;
+mod stack;
+mod threads;
+mod warm;
 mod why;
 
 pub use self::shop::Logs;
@@ -178,11 +182,14 @@ impl Session {
             | Query::Keyway(_)
             | Query::Drill(_)
             | Query::Pick { .. }
+            | Query::Thread(_)
             | Query::Assemble(_)
             | Query::PickGrip { .. }
             | Query::Seat { .. }
             | Query::Align(_)
-            | Query::Rehearse(_) => {
+            | Query::Rehearse(_)
+            | Query::Bushing(_)
+            | Query::Stack(_) => {
                 let mut answer = self.answer(&query)?;
                 if let (Query::Part(part), Answer::Passes(plan)) = (&query, &mut answer) {
                     self.begin_log(part, plan)?;
@@ -202,6 +209,9 @@ impl Session {
             Query::Align(align) => self.align_in(align),
             Query::Log(entry) => self.log_in(&entry.value),
             Query::Crib(asked) => self.crib_in(asked),
+            // A thread is thought of in the system of its name.
+            Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
+            Query::Thread(_) => Units::Millimetres,
             Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
                 mates::thought_in(&joint.head.size, self.units)
             }
@@ -213,6 +223,8 @@ impl Session {
             | Query::General { size, .. }
             | Query::Seat { size, .. }
             | Query::Size(size) => mates::thought_in(size, self.units),
+            Query::Bushing(text) => mates::thought_in(&text.bore.0, self.units),
+            Query::Stack(stack) => self.stack_thought_in(stack),
             Query::Why(Some(of)) => self.thought_in(of),
             _ => self.units,
         }
@@ -226,7 +238,7 @@ impl Session {
                     return Err(Problem::new("the size is longer than 900 km", size.at.clone())
                         .advise("as in `3/4in - 15 thou`"));
                 }
-                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length) }))
+                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread: threads::of_size(size) }))
             }
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
@@ -239,6 +251,9 @@ impl Session {
             Query::Align(align) => self.align(align),
             Query::Rehearse(part) => self.rehearse(part),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
+            Query::Thread(thread) => self.thread(thread),
+            Query::Bushing(text) => self.bushing(text),
+            Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.
             _ => Ok(self.in_force(None)),
         }

@@ -190,7 +190,7 @@ impl Session {
                 .advise("name it")
                 .fix(end..end, usual));
         };
-        let of = if kind == Feature::Hole { &part.hub } else { &measuring.shaft_of };
+        let of = if kind == Feature::Hole { &part.hub } else { &part.shaft_material };
         let family = match of {
             Some(name) => Some(material(name)?.family()),
             None => None,

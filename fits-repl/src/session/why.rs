@@ -38,6 +38,9 @@ impl Session {
                 source: "international yard and pound agreement, 1959".into(),
                 known: Known::Formula,
             }),
+            Query::Part(part) if part.warm.is_some() => {
+                self.why_warm(&mut figures, part, &answer)?;
+            }
             Query::Part(part) => match self.resolve(part)? {
                 Resolved::One(one) => self.why_one(&mut figures, part, &one),
                 Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
@@ -82,6 +85,9 @@ impl Session {
                 known: Known::Seen,
             }),
             Query::Log(_) => figures.extend(self.why_log()),
+            Query::Thread(_) => figures.extend(reasons_of(&answer)),
+            Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
+            Query::Stack(_) => self.why_stack(&mut figures, &answer),
             Query::Rehearse(_)
             | Query::Units(_)
             | Query::Dial(_)
@@ -130,6 +136,19 @@ impl Session {
         self.why_one(figures, part, &pair.hole);
         self.why_one(figures, part, &pair.shaft);
         why_pair(figures, &pair.fit, self.shown);
+    }
+}
+
+/// The reasons that an answer carries with it.
+fn reasons_of(answer: &Answer) -> Vec<Reason> {
+    match answer {
+        Answer::Thread(thread) => thread.reasons.clone(),
+        Answer::Tap(tap) => tap.reasons.clone(),
+        Answer::ClearanceHole(holes) => holes.reasons.clone(),
+        Answer::Wires(wires) => wires.reasons.clone(),
+        Answer::OverWires(over) => over.wires.reasons.clone(),
+        Answer::ThreadPasses(passes) => passes.reasons.clone(),
+        _ => Vec::new(),
     }
 }
 
@@ -199,7 +218,7 @@ pub(super) fn said(units: Units, length: Length) -> String {
     }
 }
 
-fn said_range(units: Units, limits: Limits) -> String {
+pub(super) fn said_range(units: Units, limits: Limits) -> String {
     format!("{} to {}", said(units, limits.lower()), said(units, limits.upper()))
 }
 

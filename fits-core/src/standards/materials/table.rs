@@ -246,7 +246,7 @@ pub(super) static MATERIALS: [Material; 66] = [
         specific_heat: Some(Figure { value: 490.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
-        name: Cow::Borrowed("stainless 304"), family: Family::Stainless, aliases: &["stainless", "stainless steel", "304", "a2", "1.4301", "inox", "18 8"], care: None,
+        name: Cow::Borrowed("stainless 304"), family: Family::Stainless, aliases: &["stainless", "stainless steel", "304", "1.4301", "inox", "18 8"], care: None,
         modulus: Figure { value: 193.0, from: Provenance { known: Known::Seen, text: "published web page" }, note: "" },
         poisson: Figure { value: 0.27, from: Provenance { known: Known::Seen, text: "published web page" }, note: "" },
         expansion: Some(Figure { value: 17.2, from: Provenance { known: Known::Seen, text: "Callister-type appendix, table B.6" }, note: "" }),
@@ -282,7 +282,7 @@ pub(super) static MATERIALS: [Material; 66] = [
         specific_heat: Some(Figure { value: 500.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
     },
     Material {
-        name: Cow::Borrowed("stainless 316"), family: Family::Stainless, aliases: &["316", "a4", "1.4401", "316l"], care: None,
+        name: Cow::Borrowed("stainless 316"), family: Family::Stainless, aliases: &["316", "1.4401", "316l"], care: None,
         modulus: Figure { value: 193.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" },
         poisson: Figure { value: 0.28, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" },
         expansion: Some(Figure { value: 15.9, from: Provenance { known: Known::Seen, text: "Callister-type appendix, table B.6" }, note: "" }),

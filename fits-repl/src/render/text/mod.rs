@@ -5,12 +5,16 @@
 
 mod asks;
 mod assembly;
+mod bushing;
 mod figures;
 mod lines;
 mod log;
 mod practice;
 mod quantities;
 mod readings;
+mod stack;
+mod threads;
+mod warm;
 
 use std::fmt::Write as _;
 
@@ -69,6 +73,9 @@ impl Text {
         match answer {
             Answer::Size(size) => {
                 let _ = writeln!(out, "{}", self.both_exact(size.size_mm.0));
+                if let Some(thread) = &size.thread {
+                    let _ = writeln!(out, "  the thread is `{thread}`");
+                }
             }
             Answer::Feature(feature) => self.feature(&mut out, feature),
             Answer::Fit(fit) => self.fit(&mut out, fit),
@@ -93,6 +100,15 @@ impl Text {
             Answer::Logs(logs) => self.logs(&mut out, logs),
             Answer::Crib(crib) => Self::crib(&mut out, crib),
             Answer::Settings(settings) => self.in_force(&mut out, settings),
+            Answer::Thread(thread) => self.thread(&mut out, thread),
+            Answer::Tap(tap) => self.tap(&mut out, tap),
+            Answer::ClearanceHole(holes) => self.clearance_holes(&mut out, holes),
+            Answer::Wires(wires) => self.wires(&mut out, wires),
+            Answer::OverWires(over) => self.over_wires(&mut out, over),
+            Answer::ThreadPasses(passes) => self.thread_passes(&mut out, passes),
+            Answer::Stack(stack) => self.stack(&mut out, stack),
+            Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
+            Answer::BushingFit(bushing) => self.bushing(&mut out, bushing),
             Answer::Why(why) => Self::why(&mut out, why),
             Answer::Help(help) => self.help(&mut out, help),
         }

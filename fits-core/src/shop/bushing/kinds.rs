@@ -1,0 +1,147 @@
+//! Kinds of bushing: what they come as, how fast and how long they may be.
+
+use super::table::KINDS;
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    source::Reason,
+    standards::{
+        bought,
+        iso286::Class,
+        materials::{Care, Family, Material},
+    },
+};
+
+/// A kind of bushing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Bush {
+    /// Solid metal: bronze, brass, iron.
+    Bronze,
+    /// Porous bronze with oil in its pores.
+    Sintered,
+    /// Nylon, acetal and the like, solid.
+    Plastic,
+    /// A thin wrapped shell with a lining of PTFE or acetal.
+    Lined,
+}
+
+/// What a bushing is made to before it is pressed in.
+#[derive(Clone, Debug)]
+pub struct Made {
+    /// Its bore.
+    pub bore: Limits,
+    /// Its outside.
+    pub outside: Limits,
+    /// Where the two come from.
+    pub reasons: Vec<Reason>,
+}
+
+impl Bush {
+    /// The kind that a material makes.
+    ///
+    /// ```
+    /// use fits_core::{shop::bushing::Bush, standards::materials::Material};
+    /// assert_eq!(Bush::of(Material::find("oil bronze")?), Bush::Sintered);
+    /// assert_eq!(Bush::of(Material::find("acetal")?), Bush::Plastic);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn of(material: &Material) -> Self {
+        match (material.family(), material.care()) {
+            (Family::Plastic, _) => Self::Plastic,
+            (_, Some(Care::Oil)) => Self::Sintered,
+            _ => Self::Bronze,
+        }
+    }
+
+    /// In words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Bronze => "solid bronze",
+            Self::Sintered => "sintered bronze",
+            Self::Plastic => "plastic",
+            Self::Lined => "lined",
+        }
+    }
+
+    /// What one of this size is made to: as bought ones are, where a standard
+    /// says so.
+    ///
+    /// # Errors
+    /// No wall, or beyond the tables.
+    pub fn made(self, bore: Length, outside: Length) -> Result<Made, Error> {
+        if outside <= bore {
+            return Err(Error::new(Kind::NoJoint {
+                why: format!(
+                    "an outside diameter of {outside} leaves no wall about a bore of {bore}"
+                ),
+                advice: "give an outside diameter larger than the bore".to_owned(),
+            }));
+        }
+        let bought = |within: &str, about: &str| -> Result<Made, Error> {
+            let inside = bought::Family::named(within)?.part_of(bore, outside)?;
+            let around = bought::Family::named(about)?.part(outside)?;
+            Ok(Made {
+                bore: inside.limits,
+                outside: around.limits,
+                reasons: vec![inside.reason(), around.reason()],
+            })
+        };
+        match self {
+            Self::Bronze => bought("cast bronze bushing bore", "cast bronze bushing outside"),
+            Self::Sintered => {
+                bought("metric sintered bushing bore", "metric sintered bushing outside")
+            }
+            Self::Plastic | Self::Lined => {
+                let of = |figure: &str, size: Length| -> Result<(Limits, Vec<Reason>), Error> {
+                    // Both rows are there: the table's test says so.
+                    let class: Class = self.text(figure).unwrap_or("H9").parse()?;
+                    let limits = class.limits(size)?;
+                    Ok((limits, self.reason(figure).into_iter().collect()))
+                };
+                let (inside, mut reasons) = of("bore_class", bore)?;
+                let (around, more) = of("outside_class", outside)?;
+                reasons.extend(more);
+                Ok(Made { bore: inside, outside: around, reasons })
+            }
+        }
+    }
+
+    /// What a lined bushing of a listed size comes as: its bore in place in
+    /// the housing its maker gives, and the shaft for it.
+    ///
+    /// # Errors
+    /// The size is not listed; the advice offers its neighbours.
+    pub fn lined(bore: Length) -> Result<bought::Part, Error> {
+        bought::Family::named("lined wrapped bushing bore")?.part(bore)
+    }
+
+    /// The greatest sliding speed in m/s, where one is known.
+    pub fn greatest_speed(self) -> Option<f64> {
+        self.number("greatest_m_per_s")
+    }
+
+    /// The usual range of length over bore.
+    pub fn usual_length(self) -> (f64, f64) {
+        (self.number("shortest").unwrap_or(0.5), self.number("longest").unwrap_or(2.0))
+    }
+
+    /// Where a figure of the table comes from, by its name there.
+    pub fn reason(self, figure: &str) -> Option<Reason> {
+        let row = KINDS.iter().find(|row| row.kind == self && row.figure == figure)?;
+        Some(Reason {
+            figure: format!("{}, {} bushing", figure.replace('_', " "), self.words()),
+            value: row.value.to_owned(),
+            rule: row.note.to_owned(),
+            source: row.from.text.to_owned(),
+            known: row.from.known,
+        })
+    }
+
+    fn text(self, figure: &str) -> Option<&'static str> {
+        KINDS.iter().find(|row| row.kind == self && row.figure == figure).map(|row| row.value)
+    }
+
+    pub(super) fn number(self, figure: &str) -> Option<f64> {
+        self.text(figure)?.parse().ok()
+    }
+}

@@ -1,0 +1,358 @@
+//! A bushing pressed into its housing: how far its bore closes in, what
+//! clearance is left for the shaft, and the sizes that give a wanted one.
+//!
+//! The bore closes in by Lamé's equations for the two rings
+//! ([`Compound`]); what heat and damp add acts as more interference on the
+//! outside and as growth of the bore. `running` knows what clearance a service
+//! asks for, `kinds` what bushings come as.
+
+mod kinds;
+mod running;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod table;
+
+pub use kinds::{Bush, Made};
+pub use running::{Running, Service};
+
+use uom::si::{
+    f64::{Force, Pressure, ThermodynamicTemperature},
+    pressure::megapascal,
+    temperature_coefficient::per_kelvin,
+    thermodynamic_temperature::degree_celsius,
+};
+
+use super::{
+    Damp,
+    assemble::{Compound, Friction, Joining, Joint, Lubricant, Ring, Surface},
+};
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    standards::materials::Material,
+};
+
+/// Where sizes hold, in °C (ISO 1).
+const REFERENCE: f64 = 20.0;
+/// A wall under this share of the bore is foil, not a bushing.
+const THINNEST: i64 = 50;
+
+/// A bushing and its housing before they are pressed together.
+///
+/// ```
+/// use fits_core::{Limits, shop::bushing::Bushing, standards::materials::Material};
+/// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
+/// let bushing = Bushing {
+///     bore: limits("20.04mm", "20.053mm")?,
+///     outside: limits("26.035mm", "26.048mm")?,
+///     material: Material::find("bronze")?,
+///     housing: limits("26mm", "26.021mm")?,
+///     housing_outside: "60mm".parse()?,
+///     hub: Material::find("steel")?,
+///     length: "20mm".parse()?,
+/// };
+/// let pressed = bushing.press()?;
+/// assert_eq!(pressed.interference.lower().to_string(), "0.014 mm");
+/// // Six parts in seven of the interference.
+/// let middle = pressed.closes_in.middle().millimetres();
+/// assert!((middle / 0.031 - 0.856).abs() < 0.001);
+/// // A shaft that runs with 0.03 to 0.09 mm.
+/// let shaft = pressed.shaft_for(limits("0.03mm", "0.09mm")?)?;
+/// assert!(shaft.limits.is_some());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Bushing<'a> {
+    /// Its bore as made.
+    pub bore: Limits,
+    /// Its outside as made.
+    pub outside: Limits,
+    /// What it is made of.
+    pub material: &'a Material,
+    /// The bore of the housing.
+    pub housing: Limits,
+    /// The outside of the housing; half the distance to its nearest edge,
+    /// twice, where it is no ring.
+    pub housing_outside: Length,
+    /// What the housing is made of.
+    pub hub: &'a Material,
+    /// How long it is in the housing.
+    pub length: Length,
+}
+
+/// A bushing in its housing.
+#[derive(Clone, Copy, Debug)]
+pub struct Pressed {
+    /// Interference on the outside, least and most; below nought it is loose.
+    pub interference: Limits,
+    /// How much the bore closes in, least and most.
+    pub closes_in: Limits,
+    /// The bore in place.
+    pub bore: Limits,
+    /// The pressure between the two, at the least and at the most.
+    pub pressure: (Pressure, Pressure),
+    /// What the press must give, oiled; none where the parts are loose.
+    pub press_force: Option<Force>,
+    /// Does a part yield or break at the most interference? Then the figures
+    /// hold no longer.
+    pub yields: bool,
+}
+
+/// A part that suits others.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Suited {
+    /// The one size to make.
+    pub aim: Length,
+    /// Limits that are right whatever the others measure; `None` where these
+    /// vary by more than is wanted.
+    pub limits: Option<Limits>,
+}
+
+/// A bushing at its work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct InService {
+    /// Clearance between bore and shaft, least and greatest.
+    pub clearance: Limits,
+    /// Interference in the housing, least and most.
+    pub interference: Limits,
+}
+
+impl Bushing<'_> {
+    /// Refuses what is no bushing in a housing.
+    fn check(&self) -> Result<(), Error> {
+        let refused = |why: String, advice: &str| {
+            Err(Error::new(Kind::NoJoint { why, advice: advice.to_owned() }))
+        };
+        let (bore, outside) = (self.bore.middle(), self.outside.middle());
+        if !bore.is_positive() {
+            return refused(format!("a bore of {bore} is none"), "give the bore, as 20");
+        }
+        let wall = outside.checked_sub(bore)?.half();
+        if !wall.is_positive() {
+            return refused(
+                format!("an outside diameter of {outside} leaves no wall about a bore of {bore}"),
+                "give an outside diameter larger than the bore",
+            );
+        }
+        if wall.checked_mul(THINNEST)? < bore {
+            return refused(
+                format!("a wall of {wall} about a bore of {bore} is too thin to press in"),
+                "a wall of a twentieth of the bore and more is usual",
+            );
+        }
+        if !self.length.is_positive() {
+            return refused(
+                format!("a bushing {} long holds nothing", self.length),
+                "give its length, as long 20",
+            );
+        }
+        if self.housing_outside <= self.housing.upper() {
+            return refused(
+                format!(
+                    "a housing of {} leaves no wall about a bushing of {outside}",
+                    self.housing_outside
+                ),
+                "give the housing's outside, as hub steel od 60",
+            );
+        }
+        Ok(())
+    }
+
+    fn rings(&self) -> [Ring<'_>; 2] {
+        let joint = self.housing.middle();
+        [
+            Ring { bore: self.bore.middle(), outside: joint, material: self.material },
+            Ring { bore: joint, outside: self.housing_outside, material: self.hub },
+        ]
+    }
+
+    /// How much the bore closes in under an interference; nought where that is
+    /// clearance.
+    fn closes_in(&self, interference: Length) -> Result<Length, Error> {
+        if !interference.is_positive() {
+            return Ok(Length::ZERO);
+        }
+        Compound::solve(&self.rings(), &[interference])?.growth(0, Surface::Bore)?.checked_neg()
+    }
+
+    /// Outside less housing.
+    fn interference(&self) -> Result<Limits, Error> {
+        Limits::new(
+            self.outside.lower().checked_sub(self.housing.upper())?,
+            self.outside.upper().checked_sub(self.housing.lower())?,
+        )
+    }
+
+    /// Pressed in.
+    ///
+    /// # Errors
+    /// No wall, or one too thin to press, no length, or a bushing that is
+    /// loose in every housing.
+    pub fn press(&self) -> Result<Pressed, Error> {
+        self.check()?;
+        let interference = self.interference()?;
+        if !interference.upper().is_positive() {
+            return Err(Error::new(Kind::NoJoint {
+                why: format!(
+                    "an outside of {} is loose in a housing of {}",
+                    self.outside.upper(),
+                    self.housing.lower()
+                ),
+                advice: "a bushing is larger than its housing, as H7 with s6".to_owned(),
+            }));
+        }
+        let closes_in = Limits::new(
+            self.closes_in(interference.lower())?,
+            self.closes_in(interference.upper())?,
+        )?;
+        let bore = Limits::new(
+            self.bore.lower().checked_sub(closes_in.upper())?,
+            self.bore.upper().checked_sub(closes_in.lower())?,
+        )?;
+        let rings = self.rings();
+        let pressure = |at: Length| -> Result<Pressure, Error> {
+            if !at.is_positive() {
+                return Ok(Pressure::new::<megapascal>(0.0));
+            }
+            Ok(Compound::solve(&rings, &[at])?.pressure(0))
+        };
+        let pressure = (pressure(interference.lower())?, pressure(interference.upper())?);
+        let tight = Limits::new(interference.lower().max(Length::ZERO), interference.upper())?;
+        let joint = Joint {
+            inside: self.bore.middle(),
+            length: Some(self.length),
+            friction: Friction::between(self.hub, self.material, Joining::Press, Lubricant::Oil)
+                .or_else(|_| {
+                    Friction::between(self.hub, self.material, Joining::Press, Lubricant::Dry)
+                })?,
+            ..Joint::new(
+                self.housing.middle(),
+                tight,
+                self.housing_outside,
+                self.hub,
+                self.material,
+            )?
+        };
+        let solved = joint.solve()?;
+        Ok(Pressed {
+            interference,
+            closes_in,
+            bore,
+            pressure,
+            press_force: solved.press_force(),
+            yields: solved.yields(),
+        })
+    }
+
+    /// At a temperature and in damp: a bore that is of these limits in place
+    /// at 20 °C, whether as pressed or finished there, and a shaft.
+    ///
+    /// Bushing and housing hold each other: what the bushing grows more than
+    /// the housing adds to the interference and closes the bore, while the
+    /// bore grows with its own material.
+    ///
+    /// # Errors
+    /// A part's expansion is not known, or out of range.
+    pub fn in_service(
+        &self,
+        in_place: Limits,
+        shaft: Limits,
+        shaft_material: &Material,
+        temperature: ThermodynamicTemperature,
+        damp: Damp,
+    ) -> Result<InService, Error> {
+        let off = temperature.get::<degree_celsius>() - REFERENCE;
+        let growth = |material: &Material| -> Result<f64, Error> {
+            let heat = material.expansion().ok_or_else(|| {
+                Error::new(Kind::NoPlan {
+                    why: format!("the expansion of {material} is not known"),
+                })
+            })?;
+            Ok(heat.get::<per_kelvin>() * off + damp.growth(material))
+        };
+        let (bush, hub, turns) =
+            (growth(self.material)?, growth(self.hub)?, growth(shaft_material)?);
+        let grown = |size: Length, by: f64| millimetres(size.millimetres() * (1.0 + by));
+        let opens = millimetres(self.bore.middle().millimetres() * bush)?;
+        let more = millimetres(self.housing.middle().millimetres() * (bush - hub))?;
+        let pressed = self.interference()?;
+        let interference =
+            Limits::new(pressed.lower().checked_add(more)?, pressed.upper().checked_add(more)?)?;
+        // What it closes in more than it has already.
+        let closes = |now: Length, before: Length| -> Result<Length, Error> {
+            self.closes_in(now)?.checked_sub(self.closes_in(before)?)
+        };
+        let lower = in_place
+            .lower()
+            .checked_add(opens)?
+            .checked_sub(closes(interference.upper(), pressed.upper())?)?
+            .checked_sub(grown(shaft.upper(), turns)?)?;
+        let upper = in_place
+            .upper()
+            .checked_add(opens)?
+            .checked_sub(closes(interference.lower(), pressed.lower())?)?
+            .checked_sub(grown(shaft.lower(), turns)?)?;
+        Ok(InService { clearance: Limits::new(lower, upper)?, interference })
+    }
+}
+
+impl Pressed {
+    /// The shaft that runs in the bore as it is in place.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn shaft_for(&self, running: Limits) -> Result<Suited, Error> {
+        shaft_for(self.bore, running)
+    }
+
+    /// The bore to make before pressing, for a bore wanted in place.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn bore_before(&self, in_place: Limits) -> Result<Suited, Error> {
+        let aim = in_place.middle().checked_add(self.closes_in.middle())?;
+        let limits = Limits::new(
+            in_place.lower().checked_add(self.closes_in.upper())?,
+            in_place.upper().checked_add(self.closes_in.lower())?,
+        );
+        Ok(Suited { aim, limits: limits.ok() })
+    }
+}
+
+/// The shaft that runs in a bore with a wanted clearance.
+///
+/// # Errors
+/// Out of range.
+pub fn shaft_for(bore: Limits, running: Limits) -> Result<Suited, Error> {
+    let aim = bore.middle().checked_sub(running.middle())?;
+    let limits = Limits::new(
+        bore.upper().checked_sub(running.upper())?,
+        bore.lower().checked_sub(running.lower())?,
+    );
+    Ok(Suited { aim, limits: limits.ok() })
+}
+
+/// The bore that a shaft runs in with a wanted clearance.
+///
+/// ```
+/// use fits_core::{Limits, shop::bushing::bore_for};
+/// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
+/// let bore = bore_for(limits("19.987mm", "20mm")?, limits("0.03mm", "0.06mm")?)?;
+/// assert_eq!(bore.limits, Some(limits("20.03mm", "20.047mm")?));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+///
+/// # Errors
+/// Out of range.
+pub fn bore_for(shaft: Limits, running: Limits) -> Result<Suited, Error> {
+    let aim = shaft.middle().checked_add(running.middle())?;
+    let limits = Limits::new(
+        shaft.upper().checked_add(running.lower())?,
+        shaft.lower().checked_add(running.upper())?,
+    );
+    Ok(Suited { aim, limits: limits.ok() })
+}
+
+fn millimetres(value: f64) -> Result<Length, Error> {
+    Length::nearest(uom::si::f64::Length::new::<uom::si::length::millimeter>(value))
+}

@@ -1,0 +1,181 @@
+//! Work that is not at 20 °C: what a reading means, how much a part has
+//! grown, and how long to wait.
+//!
+//! Sizes hold at 20 °C (ISO 1). A gauge reads its own scale: the part's size
+//! there is what is read × (1 + αg (Tg − 20)) / (1 + αp (Tp − 20)).
+
+use uom::si::{
+    f64::{TemperatureCoefficient, ThermodynamicTemperature, Time},
+    temperature_coefficient::per_kelvin,
+    thermodynamic_temperature::degree_celsius,
+    time::second,
+};
+
+use super::machining;
+use crate::{
+    error::{Error, Kind},
+    size::Length,
+    source::{Known, Reason},
+    standards::materials::Family,
+};
+
+/// The reference temperature (ISO 1), in degrees Celsius.
+pub const REFERENCE_C: f64 = 20.0;
+
+/// What a body is of and how warm it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Body {
+    /// Linear expansion.
+    pub expansion: TemperatureCoefficient,
+    /// Its temperature.
+    pub temperature: ThermodynamicTemperature,
+}
+
+impl Body {
+    /// Something at 20 °C, whatever it is of.
+    pub fn at_reference() -> Self {
+        Self {
+            expansion: TemperatureCoefficient::new::<per_kelvin>(0.0),
+            temperature: ThermodynamicTemperature::new::<degree_celsius>(REFERENCE_C),
+        }
+    }
+
+    /// Degrees above 20 °C.
+    pub(super) fn above(self) -> f64 {
+        self.temperature.get::<degree_celsius>() - REFERENCE_C
+    }
+
+    pub(super) fn per_degree(self) -> f64 {
+        self.expansion.get::<per_kelvin>()
+    }
+
+    /// How many times its size at 20 °C it is.
+    pub(super) fn factor(self) -> Result<f64, Error> {
+        let (above, per_degree) = (self.above(), self.per_degree());
+        let sensible = SENSIBLE_C.contains(&(above + REFERENCE_C)) && per_degree.abs() < 1e-3;
+        if sensible { Ok(1.0 + per_degree * above) } else { Err(senseless(above + REFERENCE_C)) }
+    }
+}
+
+/// Nobody measures a part that is colder or hotter, in degrees Celsius.
+const SENSIBLE_C: core::ops::RangeInclusive<f64> = -60.0..=300.0;
+
+fn senseless(celsius: f64) -> Error {
+    Error::new(Kind::NotListed {
+        why: format!("{} °C is no temperature to measure at", libm::rint(celsius * 10.0) / 10.0),
+        advice: format!(
+            "parts are measured from {} to {} °C",
+            SENSIBLE_C.start(),
+            SENSIBLE_C.end()
+        ),
+    })
+}
+
+/// The part's size at 20 °C from what a gauge reads.
+///
+/// # Errors
+/// A temperature or an expansion that has no sense, or out of range.
+///
+/// ```
+/// use fits_core::{Length, shop::cooling::{Body, size_at_20}, standards::materials::Material};
+/// use uom::si::{f64::ThermodynamicTemperature, thermodynamic_temperature::degree_celsius};
+/// let aluminium = Material::find("6061")?.expansion().expect("known");
+/// let part = Body {
+///     expansion: aluminium,
+///     temperature: ThermodynamicTemperature::new::<degree_celsius>(31.0),
+/// };
+/// let size = size_at_20("20.013mm".parse()?, part, Body::at_reference())?;
+/// assert_eq!(format!("{:.3}", size.millimetres()), "20.008");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn size_at_20(read: Length, part: Body, gauge: Body) -> Result<Length, Error> {
+    // The small change is worked out, not the size: it alone is rounded.
+    let (part, gauge) = (part.factor()?, gauge.factor()?);
+    let change = read.in_micrometres() * ((gauge - part) / part);
+    read.checked_add(Length::nearest_micrometres(change)?)
+}
+
+/// How much larger than at 20 °C a body of a size is.
+///
+/// # Errors
+/// A temperature or an expansion that has no sense, or out of range.
+pub fn growth(size: Length, body: Body) -> Result<Length, Error> {
+    Length::nearest_micrometres(size.in_micrometres() * (body.factor()? - 1.0))
+}
+
+/// How a part cools.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Air {
+    /// On the bench, in still air.
+    Still,
+    /// Under a fan.
+    Fan,
+}
+
+impl Air {
+    /// Heat given off, in watts for each square metre and kelvin (common
+    /// practice, no source).
+    const fn carries(self) -> f64 {
+        match self {
+            Self::Still => 10.0,
+            Self::Fan => 30.0,
+        }
+    }
+}
+
+/// How long to wait until a part's size is within so much of what it will be
+/// in a room: an estimate, for a solid bar of the diameter whose inside is as
+/// warm as its outside; a bigger lump takes longer. Nought where it is within
+/// already.
+///
+/// Time = diameter × heat capacity / 4 h × ln(change of size / within).
+///
+/// # Errors
+/// Nothing allowed, or a temperature that has no sense.
+pub fn wait(
+    diameter: Length,
+    family: Family,
+    part: Body,
+    room: ThermodynamicTemperature,
+    within: Length,
+    air: Air,
+) -> Result<Time, Error> {
+    let cooled = Body { temperature: room, ..part };
+    let change = diameter.in_micrometres() * (part.factor()? - cooled.factor()?).abs();
+    if !within.is_positive() {
+        return Err(Error::new(Kind::NotListed {
+            why: "a part never comes to within nothing of a size".into(),
+            advice: "allow a tenth, or a few micrometres".into(),
+        }));
+    }
+    let ratio = change / within.in_micrometres();
+    let seconds = if ratio > 1.0 {
+        let (heat, metres) =
+            (machining::cuts(Some(family)).heat * 1e6, diameter.millimetres() / 1e3);
+        metres.abs() * heat / (4.0 * air.carries()) * libm::log(ratio)
+    } else {
+        0.0
+    };
+    Ok(Time::new::<second>(seconds))
+}
+
+/// Why a wait is as long as it is.
+pub fn reasons(family: Family, air: Air) -> [Reason; 2] {
+    let row = machining::cuts(Some(family));
+    [
+        Reason {
+            figure: "heat capacity".into(),
+            value: format!("{} MJ/m³K, {}", row.heat, row.family.words()),
+            rule: "wait = diameter × heat capacity / 4 h × ln(change of size / within)".into(),
+            source: row.from.text.into(),
+            known: row.from.known,
+        },
+        Reason {
+            figure: "heat given off, h".into(),
+            value: format!("{} W/m²K", air.carries()),
+            rule: "a solid bar as warm inside as outside".into(),
+            source: Known::Practice.words().into(),
+            known: Known::Practice,
+        },
+    ]
+}

@@ -1,0 +1,423 @@
+//! Cutting a thread with a single point, outside and inside, pass by pass.
+//!
+//! The tool cuts until the groove is half a pitch wide at the pitch diameter
+//! aimed at: from a blank of diameter b, with a nose that stands s above the
+//! sharp point, the radial depth is `|b − E|/2 + (P/4) cot α − s`. A flat f
+//! gives `s = (f/2) cot α`, a radius R gives `s = R (cosec α − 1)`.
+//!
+//! The cuts shrink so that each takes the same area: after cut k of n the
+//! depth is `depth √(k/n)`, n from the first cut asked for; where none is, the
+//! tool maker's `depth √(q/(n − 1))` with q 0.3, 1, 2 … n − 1, whose first cut
+//! is gentle (Widia 2017, p. 685). None is less than 0.05 mm (the same page). A last cut of that least, and spring
+//! passes without infeed, are common practice, no source.
+
+mod cut;
+mod runout;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod table;
+
+pub use cut::{Nose, ThreadCut};
+pub use runout::{Groove, Overrun, Runout};
+
+use std::borrow::Cow;
+
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    source::{Known, Provenance, Reason},
+    standards::iso286::Feature,
+};
+
+/// The least cut that still cuts (Widia 2017, p. 685).
+const LEAST: Length = Length::from_tenth_nanometres(500_000);
+
+/// More cuts than this are not worth listing.
+const MOST_CUTS: u32 = 40;
+
+/// Which slide feeds the tool in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Slide {
+    /// The cross slide, straight in.
+    Cross,
+    /// The compound, swung so many degrees from the cross slide's way.
+    Compound {
+        /// Not more than the flank's half angle, else the trailing flank rubs.
+        degrees: f64,
+    },
+}
+
+/// What the cross slide's dial counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum DialReads {
+    /// The change of diameter.
+    Diameter,
+    /// The slide's own travel.
+    Radius,
+}
+
+/// How it is to be cut.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct How {
+    /// The slide that feeds.
+    pub slide: Slide,
+    /// What the cross slide's dial counts; a compound's dial counts its travel.
+    pub dial: DialReads,
+    /// The least that the dial can be set to.
+    pub step: Length,
+    /// Radial depth of the first cut; nothing: by the usual number of passes.
+    pub first: Option<Length>,
+    /// Passes without infeed at the end (common practice: two).
+    pub springs: u8,
+}
+
+/// One pass.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ThreadPass {
+    /// `1`, `2`, … `finish`, `spring`.
+    pub name: Cow<'static, str>,
+    /// Radial depth after it, from the blank.
+    pub depth: Length,
+    /// What it adds to the radial depth.
+    pub takes: Length,
+    /// The compound's travel from the start, where the compound feeds.
+    pub compound: Option<Length>,
+    /// What the feeding slide's dial reads, from nought at the touch.
+    pub dial: Length,
+}
+
+/// A plan to cut a thread.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Infeed {
+    /// What is cut.
+    pub cut: ThreadCut,
+    /// How.
+    pub how: How,
+    /// Radial depth in all.
+    pub depth: Length,
+    /// The diameter that the tool's tip ends at.
+    pub root: Length,
+    /// The flat that a tool reaching that diameter needs; nothing where it
+    /// must be sharper than sharp.
+    pub flat: Length,
+    /// The passes in order.
+    pub list: Vec<ThreadPass>,
+    /// Lead-in, 45 degrees, to this diameter: the root outside, the major
+    /// inside (common practice, no source).
+    pub chamfer_to: Length,
+    known: Known,
+    source: &'static str,
+}
+
+/// What is left to feed after a reading.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ToGo {
+    /// To the middle of the pitch diameter's limits.
+    pub pitch_diameter: Length,
+    /// Radially.
+    pub radial: Length,
+    /// Along the compound, where it feeds.
+    pub compound: Option<Length>,
+    /// On the feeding slide's dial.
+    pub dial: Length,
+    /// Is it inside the limits already?
+    pub good: bool,
+}
+
+#[derive(Clone, Copy, Debug)]
+struct PassCount {
+    up_to: Length,
+    high: u32,
+    from: Provenance,
+}
+
+impl Slide {
+    /// The compound half a degree short of the flank's half angle, so that the
+    /// trailing flank is cleaned as it goes: 29.5 degrees for 60-degree
+    /// threads (common practice, no source).
+    pub fn usual_compound(half_angle_degrees: f64) -> Self {
+        Self::Compound { degrees: (half_angle_degrees - 0.5).max(0.0) }
+    }
+}
+
+/// What to try the thread with (common practice, no source).
+pub const fn try_with(feature: Feature) -> &'static str {
+    match feature {
+        Feature::Shaft => "three wires or a thread mic; else its nut, on by hand without shake",
+        Feature::Hole => "a plug gauge or its screw, in by hand without shake",
+    }
+}
+
+impl How {
+    fn feed(&self, radial: Length) -> Result<Length, Error> {
+        match self.slide {
+            Slide::Cross => Ok(radial),
+            Slide::Compound { degrees } => {
+                Length::nearest_millimetres(radial.millimetres() / libm::cos(degrees.to_radians()))
+            }
+        }
+    }
+
+    fn radial(&self, feed: Length) -> Result<Length, Error> {
+        match self.slide {
+            Slide::Cross => Ok(feed),
+            Slide::Compound { degrees } => {
+                Length::nearest_millimetres(feed.millimetres() * libm::cos(degrees.to_radians()))
+            }
+        }
+    }
+
+    fn compound(&self, feed: Length) -> Option<Length> {
+        matches!(self.slide, Slide::Compound { .. }).then_some(feed)
+    }
+
+    fn times(&self) -> i64 {
+        match (self.slide, self.dial) {
+            (Slide::Cross, DialReads::Diameter) => 2,
+            _ => 1,
+        }
+    }
+
+    /// The slide's travel nearest to a radial depth's that the dial can be set
+    /// to.
+    fn on_step(&self, radial: Length) -> Result<Length, Error> {
+        let dial = self.feed(radial)?.checked_mul(self.times())?.tenth_nanometres();
+        let step = self.step.tenth_nanometres().max(1);
+        let steps = dial.saturating_add(step / 2).div_euclid(step);
+        Length::from_tenth_nanometres(step)
+            .checked_mul(steps)?
+            .checked_scale(1, self.times().into())
+    }
+}
+
+impl Infeed {
+    /// Plans the passes.
+    ///
+    /// # Errors
+    /// As [`ThreadCut::depth`]; a compound angle beyond the flank's; a first
+    /// cut out of range, which the advice gives.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::infeed::{DialReads, How, Infeed, Slide, ThreadCut}};
+    /// use fits_core::standards::iso286::Feature;
+    /// let pitch: Length = "1.5mm".parse()?;
+    /// let cut = ThreadCut {
+    ///     feature: Feature::Shaft,
+    ///     pitch,
+    ///     half_angle_degrees: 30.0,
+    ///     blank: "10mm".parse()?,
+    ///     pitch_diameter: "9.026mm".parse()?,
+    ///     nose: ThreadCut::common_nose(pitch, 30.0)?,
+    /// };
+    /// let how = How {
+    ///     slide: Slide::Compound { degrees: 29.5 },
+    ///     dial: DialReads::Diameter,
+    ///     step: "0.02mm".parse()?,
+    ///     first: None,
+    ///     springs: 2,
+    /// };
+    /// let plan = Infeed::plan(cut, how)?;
+    /// // 0.6495 P from a basic blank.
+    /// assert!((plan.depth.millimetres() - 0.9743).abs() < 0.0005);
+    /// assert_eq!(plan.list.last().map(|pass| pass.name.as_ref()), Some("spring"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn plan(cut: ThreadCut, how: How) -> Result<Self, Error> {
+        let depth = cut.depth()?;
+        if let Slide::Compound { degrees } = how.slide {
+            if !(0.0..=cut.half_angle_degrees).contains(&degrees) {
+                return Err(refused(
+                    format!(
+                        "with the compound at {degrees} degrees the trailing flank is cut wrong"
+                    ),
+                    format!("from 0 to {} degrees", cut.half_angle_degrees),
+                ));
+            }
+        }
+        let rough = if depth > LEAST.checked_mul(4)? { depth.checked_sub(LEAST)? } else { depth };
+        let row = PassCount::of(cut.pitch, cut.half_angle_degrees);
+        // The tool maker's first cut is gentle: q is 0.3, 1, 2 … of n − 1 areas.
+        let (cuts, areas) = match how.first {
+            None => {
+                let cuts = row.high.saturating_sub(1).max(2);
+                (cuts, f64::from(cuts - 1))
+            }
+            Some(first) => {
+                let cuts = cuts_for(first, rough)?;
+                (cuts, f64::from(cuts))
+            }
+        };
+        let mut list: Vec<ThreadPass> = Vec::new();
+        let mut at = Length::ZERO;
+        for number in 1..=cuts {
+            let area = match (how.first, number) {
+                (None, 1) => 0.3,
+                (None, number) => f64::from(number - 1),
+                (Some(_), number) => f64::from(number),
+            };
+            let ladder =
+                Length::nearest_millimetres(rough.millimetres() * libm::sqrt(area / areas))?;
+            let least = at.checked_add(LEAST)?;
+            let feed = how.on_step(ladder.max(least).min(rough))?;
+            let to = how.radial(feed)?;
+            if to > at && to < depth {
+                list.push(pass(&how, (list.len() + 1).to_string().into(), at, to, feed)?);
+                at = to;
+            }
+        }
+        let feed = how.feed(depth)?;
+        list.push(pass(&how, "finish".into(), at, depth, feed)?);
+        for _ in 0..how.springs {
+            list.push(pass(&how, "spring".into(), depth, depth, feed)?);
+        }
+        let reach = depth.checked_mul(2)?;
+        let root = match cut.feature {
+            Feature::Shaft => cut.blank.checked_sub(reach)?,
+            Feature::Hole => cut.blank.checked_add(reach)?,
+        };
+        Ok(Self {
+            chamfer_to: root,
+            flat: cut.flat_at(root)?,
+            cut,
+            how,
+            depth,
+            root,
+            list,
+            known: row.from.known,
+            source: row.from.text,
+        })
+    }
+
+    /// What to feed after a reading of the pitch diameter, over wires or by a
+    /// thread micrometer.
+    ///
+    /// # Errors
+    /// Past the limits already.
+    ///
+    /// ```
+    /// use fits_core::{Length, Limits, shop::infeed::{DialReads, How, Infeed, Slide}};
+    /// use fits_core::standards::iso286::Feature;
+    /// let how = How {
+    ///     slide: Slide::Cross,
+    ///     dial: DialReads::Diameter,
+    ///     step: "0.02mm".parse()?,
+    ///     first: None,
+    ///     springs: 2,
+    /// };
+    /// let limits = Limits::new("8.862mm".parse()?, "8.994mm".parse()?)?;
+    /// let left = Infeed::to_go(Feature::Shaft, "9.1mm".parse()?, limits, how)?;
+    /// assert_eq!(left.dial, "0.172mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn to_go(
+        feature: Feature,
+        pitch_diameter: Length,
+        limits: Limits,
+        how: How,
+    ) -> Result<ToGo, Error> {
+        let aim = limits.middle();
+        let (left, past) = match feature {
+            Feature::Shaft => (pitch_diameter.checked_sub(aim)?, pitch_diameter < limits.lower()),
+            Feature::Hole => (aim.checked_sub(pitch_diameter)?, pitch_diameter > limits.upper()),
+        };
+        if past {
+            let (word, end) = match feature {
+                Feature::Shaft => ("under the lower", limits.lower()),
+                Feature::Hole => ("over the upper", limits.upper()),
+            };
+            return Err(Error::new(Kind::NoPlan {
+                why: format!("a pitch diameter of {pitch_diameter} is {word} limit {end} already"),
+            }));
+        }
+        // Past the middle but good: nothing more to feed.
+        let left = left.max(Length::ZERO);
+        let radial = left.half();
+        let feed = how.feed(radial)?;
+        Ok(ToGo {
+            pitch_diameter: left,
+            radial,
+            compound: how.compound(feed),
+            dial: feed.checked_mul(how.times())?,
+            good: limits.contains(pitch_diameter),
+        })
+    }
+
+    /// Why the plan is as it is.
+    pub fn reasons(&self) -> Vec<Reason> {
+        let nose = match self.cut.nose {
+            Nose::Flat(flat) => format!("a flat of {flat}"),
+            Nose::Radius(radius) => format!("a radius of {radius}"),
+            Nose::Reaches(root) => format!("reaching {root}"),
+        };
+        vec![
+            Reason {
+                figure: "depth".into(),
+                value: self.depth.to_string(),
+                rule: format!(
+                    "blank {}, pitch diameter {}, nose {nose}: the groove is half a pitch wide at the pitch diameter",
+                    self.cut.blank, self.cut.pitch_diameter
+                ),
+                source: "geometry of the form".into(),
+                known: Known::Formula,
+            },
+            Reason {
+                figure: "passes".into(),
+                value: self.list.len().to_string(),
+                rule: "equal areas, depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for; none under 0.05 mm; a finish cut and spring passes are common practice, no source".into(),
+                source: self.source.into(),
+                known: self.known,
+            },
+        ]
+    }
+}
+
+fn pass(
+    how: &How,
+    name: Cow<'static, str>,
+    from: Length,
+    to: Length,
+    feed: Length,
+) -> Result<ThreadPass, Error> {
+    Ok(ThreadPass {
+        name,
+        depth: to,
+        takes: to.checked_sub(from)?,
+        compound: how.compound(feed),
+        dial: feed.checked_mul(how.times())?,
+    })
+}
+
+/// How many equal areas make the first cut so deep.
+fn cuts_for(first: Length, rough: Length) -> Result<u32, Error> {
+    // To whole micrometres inwards, so that both ends can be asked for.
+    let least = rough.millimetres() / libm::sqrt(f64::from(MOST_CUTS));
+    let shallowest = Length::nearest_millimetres(libm::ceil(least * 1e3) / 1e3)?;
+    let deepest = Length::nearest_millimetres(libm::floor(rough.millimetres() * 1e3) / 1e3)?;
+    let shallowest = shallowest.max(LEAST).min(deepest);
+    if first < shallowest || first > deepest {
+        return Err(refused(
+            format!("a first cut of {first} does not go with this thread's depth"),
+            format!("from {shallowest} to {deepest}"),
+        ));
+    }
+    let ratio = rough.millimetres() / first.millimetres();
+    let wanted = libm::ceil(ratio * ratio - 1e-9);
+    // The last count within reach of the shallowest first cut is MOST_CUTS.
+    Ok((1..=MOST_CUTS).find(|count| f64::from(*count) >= wanted).unwrap_or(MOST_CUTS))
+}
+
+impl PassCount {
+    /// By pitch and form; beyond the table its last row.
+    fn of(pitch: Length, half_angle_degrees: f64) -> Self {
+        let rows: &[Self] = if half_angle_degrees < 20.0 { &table::TRAPEZOID } else { &table::VEE };
+        rows.iter().find(|row| pitch <= row.up_to).or(rows.last()).copied().unwrap_or(Self {
+            up_to: pitch,
+            high: 10,
+            from: Provenance { known: Known::Practice, text: "" },
+        })
+    }
+}
+
+fn refused(why: String, advice: String) -> Error {
+    Error::new(Kind::OutOfReach { why, advice })
+}

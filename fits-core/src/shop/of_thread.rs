@@ -1,0 +1,161 @@
+//! A named thread's figures for tapping, wires and single-point cutting.
+//!
+//! The rooms themselves take plain figures; taper threads are refused here,
+//! for a taper is measured and tapped by its gauge plane.
+
+use super::{
+    infeed::{Nose, ThreadCut},
+    tap::{Advice, TapHole, Wanted, full_height},
+    wires::WireThread,
+};
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    standards::{
+        iso286::Feature,
+        thread::{Class, Form, Side, Sizes, Spread, Thread},
+    },
+};
+
+impl TapHole {
+    /// The hole of a thread, with its class's minor diameter where the system
+    /// gives limits.
+    ///
+    /// # Errors
+    /// A taper thread; a class that the thread has not.
+    ///
+    /// ```
+    /// use fits_core::{shop::tap::{Bit, TapHole, Wanted}, standards::drills::Series};
+    /// let hole = TapHole::of_thread(&"3/8-24".parse()?, None)?;
+    /// let drills = Bit::standard(&[Series::Number, Series::Letter, Series::Fraction]);
+    /// assert_eq!(hole.choose(&drills, Wanted::Percent(75.0))?.best.bit.name, "Q");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn of_thread(thread: &Thread, class: Option<Class>) -> Result<Self, Error> {
+        let form = parallel(thread)?;
+        let pitch = thread.pitch().nearest();
+        let height = match form {
+            // Its own low height.
+            Form::StubAcme => thread.height(),
+            _ => full_height(pitch, form.flank_half_angle_degrees())?,
+        };
+        let minor = match (thread.internal(class), class) {
+            (Ok(sizes), _) => both(sizes.minor).transpose()?,
+            // A system without limits has a hole all the same.
+            (Err(_), None) => None,
+            (Err(error), Some(_)) => return Err(error),
+        };
+        Self::new(thread.major(), pitch, height, minor)
+    }
+}
+
+impl Wanted {
+    /// What to look for where nothing is asked: the percent advised for a
+    /// fastening thread, the middle of the limits for a power thread.
+    pub const fn usual(form: Form, advice: Advice) -> Self {
+        match form {
+            Form::Trapezoidal | Form::Acme | Form::StubAcme => Self::Middle,
+            _ => Self::Advised(advice),
+        }
+    }
+}
+
+impl WireThread {
+    /// A screw to measure, at the middle of its pitch diameter's limits.
+    ///
+    /// # Errors
+    /// A taper thread; limits of a nut, or none of the pitch diameter; figures
+    /// that wires are no good for.
+    ///
+    /// ```
+    /// use fits_core::{shop::wires::WireThread, standards::thread::Thread};
+    /// let thread: Thread = "3/8-24".parse()?;
+    /// let screw = WireThread::of_thread(&thread, &thread.external(None)?)?;
+    /// assert!((screw.best_wire()?.millimetres() / 25.4 - 0.024_06).abs() < 0.000_01);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn of_thread(thread: &Thread, sizes: &Sizes) -> Result<Self, Error> {
+        let form = parallel(thread)?;
+        if sizes.side == Side::Internal {
+            return Err(Error::new(Kind::OutOfReach {
+                why: "wires measure the screw, not the nut".to_owned(),
+                advice: "try the nut with its screw or a gauge".to_owned(),
+            }));
+        }
+        let pitch = thread.pitch();
+        let plain = Self::new(
+            pitch.nearest(),
+            thread.lead().nearest(),
+            form.flank_half_angle_degrees(),
+            middle(sizes.pitch, "pitch")?,
+            sizes.major.max.unwrap_or(thread.major()),
+        )?;
+        match ThreadCut::common_nose(pitch.nearest(), form.flank_half_angle_degrees()) {
+            // Whitworth and BA crests have the root's radius.
+            Ok(Nose::Radius(radius)) => plain.with_crest_radius(radius),
+            _ => Ok(plain),
+        }
+    }
+}
+
+impl ThreadCut {
+    /// A thread to cut to the middle of its limits, with its usual nose where
+    /// none is given: a power thread's reaches its root.
+    ///
+    /// # Errors
+    /// A taper thread; limits that leave the pitch diameter or the blank open.
+    ///
+    /// ```
+    /// use fits_core::{shop::infeed::{Nose, ThreadCut}, standards::thread::Thread};
+    /// let thread: Thread = "M10x1.5".parse()?;
+    /// let cut = ThreadCut::of_thread(&thread, &thread.external(None)?, None)?;
+    /// assert_eq!(cut.nose, Nose::Flat("0.1875mm".parse()?));
+    /// assert_eq!(cut.blank, "9.85mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn of_thread(thread: &Thread, sizes: &Sizes, nose: Option<Nose>) -> Result<Self, Error> {
+        let form = parallel(thread)?;
+        let half_angle_degrees = form.flank_half_angle_degrees();
+        let pitch = thread.pitch().nearest();
+        let (feature, blank, root) = match sizes.side {
+            Side::External => (Feature::Shaft, middle(sizes.major, "major")?, sizes.minor),
+            Side::Internal => (Feature::Hole, middle(sizes.minor, "minor")?, sizes.major),
+        };
+        let nose = match (nose, form) {
+            (Some(nose), _) => nose,
+            (None, Form::Trapezoidal | Form::Acme | Form::StubAcme) => {
+                Nose::Reaches(middle(root, "root")?)
+            }
+            (None, _) => Self::common_nose(pitch, half_angle_degrees)?,
+        };
+        let pitch_diameter = middle(sizes.pitch, "pitch")?;
+        Ok(Self { feature, pitch, half_angle_degrees, blank, pitch_diameter, nose })
+    }
+}
+
+fn parallel(thread: &Thread) -> Result<Form, Error> {
+    match thread.form() {
+        form @ (Form::Npt | Form::PipeR | Form::PipeRc) => Err(Error::new(Kind::OutOfReach {
+            why: format!("{} is a taper thread", form.name()),
+            advice: "taper threads go by their gauge plane: try the mating gauge".to_owned(),
+        })),
+        form => Ok(form),
+    }
+}
+
+fn both(spread: Spread) -> Option<Result<Limits, Error>> {
+    Some(Limits::new(spread.min?, spread.max?))
+}
+
+/// The middle of the limits, or the one there is.
+fn middle(spread: Spread, diameter: &str) -> Result<Length, Error> {
+    match both(spread) {
+        Some(limits) => Ok(limits?.middle()),
+        None => spread.max.or(spread.min).ok_or_else(|| {
+            Error::new(Kind::OutOfReach {
+                why: format!("the standard gives no limits of the {diameter} diameter"),
+                advice: "give the diameters in figures".to_owned(),
+            })
+        }),
+    }
+}

@@ -1,0 +1,405 @@
+//! Tap drills: the percent of thread that a hole leaves, and the drill for it.
+//!
+//! Percent of thread is the handbooks' `100 (D − hole) / (2 h)` with h the
+//! full height each side (Machinery's Handbook, 31st ed., p. 2155, table 2): 0.75 H =
+//! 0.649519 P for 60 degrees, so that the basic minor diameter of a unified or
+//! metric thread (5/8 H) is 83.3 percent, not 100. The other forms have their
+//! own basic height: 0.640327 P (55 degrees), 0.6 P (47.5), P/2 (30 and 29).
+//!
+//! What to advise stands in `data/threads/tap_percent.csv`, what a drill cuts
+//! over its size in `data/drills/oversize.csv`.
+
+mod advice;
+mod clearance;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod clearance_table;
+mod depth;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod table;
+
+use std::borrow::Cow;
+
+pub use advice::{Advice, Drive, Oversize, Work};
+pub use clearance::{ClearanceHole, Clearances, Screws};
+pub use depth::{HandTap, TapDepth};
+
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    source::{Known, Reason},
+    standards::drills::{Drill, Series},
+};
+
+/// A percent that can be asked for (common practice, no source; published
+/// tables print 51 to 79).
+const ASKED: core::ops::RangeInclusive<f64> = 40.0..=100.0;
+
+/// Of a formed thread: 65 is recommended, down to 60 possible (Machinery's
+/// Handbook, cold form tapping); above 75 the crests overfill (common
+/// practice, no source).
+const FORMED: core::ops::RangeInclusive<f64> = 50.0..=75.0;
+
+/// What one percent of formed thread takes off the diameter, in pitches
+/// (Machinery's Handbook, cold form tapping).
+const FORMING: f64 = 0.0068;
+
+/// A drill to choose from: from the standard sizes or from the owner's drawer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Bit {
+    /// What it is called.
+    pub name: Cow<'static, str>,
+    /// Its diameter.
+    pub diameter: Length,
+}
+
+impl From<Drill> for Bit {
+    fn from(drill: Drill) -> Self {
+        Self { name: Cow::Borrowed(drill.name()), diameter: drill.diameter() }
+    }
+}
+
+impl Bit {
+    /// The standard sizes of some series, smallest first.
+    pub fn standard(series: &[Series]) -> Vec<Self> {
+        Drill::all().filter(|drill| series.contains(&drill.series())).map(Self::from).collect()
+    }
+
+    /// A size without a name of its own, as `8.6 mm`.
+    pub fn sized(diameter: Length) -> Self {
+        Self { name: Cow::Owned(diameter.to_string()), diameter }
+    }
+}
+
+/// A hole to be tapped: plain figures, any form.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TapHole {
+    major: Length,
+    pitch: Length,
+    /// Twice the full height.
+    full: Length,
+    minor: Option<Limits>,
+}
+
+/// How a hole stands to the minor diameter's limits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Minor {
+    /// Inside the limits.
+    Kept,
+    /// Under the lower limit: more thread than the class has, hard on the tap.
+    Under,
+    /// Over the upper limit: less thread than the class asks for.
+    Over,
+}
+
+/// What one drill gives.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TapDrill {
+    /// The drill.
+    pub bit: Bit,
+    /// Percent of thread, the hole as large as the drill.
+    pub percent: f64,
+    /// The hole as the drill commonly cuts it.
+    pub drilled: Length,
+    /// Percent of thread of that hole.
+    pub percent_drilled: f64,
+    /// Against the class's minor diameter, the hole as large as the drill;
+    /// nothing where no limits are known.
+    pub minor: Option<Minor>,
+    /// The same, of the hole as the drill commonly cuts it.
+    pub minor_drilled: Option<Minor>,
+}
+
+/// What to look for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Wanted {
+    /// So many percent of thread.
+    Percent(f64),
+    /// The middle of what is advised for the work, kept to the class's limits
+    /// where a drill does that.
+    Advised(Advice),
+    /// The middle of the minor diameter's limits: for power threads, whose
+    /// full height is cut.
+    Middle,
+}
+
+/// A drill and those near it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TapDrills {
+    /// The percent looked for.
+    pub wanted_percent: f64,
+    /// The hole that gives exactly that.
+    pub hole: Length,
+    /// The drill to take.
+    pub best: TapDrill,
+    /// Up to three smaller and three larger, the nearest percent first.
+    pub others: Vec<TapDrill>,
+}
+
+/// A drill for a thread-forming tap.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Forming {
+    /// The hole by the rule.
+    pub hole: Length,
+    /// The drill nearest to it.
+    pub bit: Bit,
+    /// What that drill forms, in percent of thread.
+    pub percent: f64,
+}
+
+/// The full height each side of a symmetric form by its half angle, as the
+/// percent of thread counts it.
+///
+/// # Errors
+/// A form whose height no source here gives, or out of range.
+///
+/// ```
+/// use fits_core::{Length, shop::tap::full_height};
+/// assert_eq!(full_height(Length::MILLIMETRE, 30.0)?, "0.6495191mm".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn full_height(pitch: Length, half_angle_degrees: f64) -> Result<Length, Error> {
+    // 3/8 of the square root of 3; BS 84; BS 93; ISO 2904 and ASME B1.5.
+    const HEIGHTS: [(f64, i128); 5] = [
+        (30.0, 649_519_053),
+        (27.5, 640_327_000),
+        (23.75, 600_000_000),
+        (15.0, 500_000_000),
+        (14.5, 500_000_000),
+    ];
+    let found = HEIGHTS.iter().find(|(angle, _)| (angle - half_angle_degrees).abs() < 1e-6);
+    match found {
+        Some((_, billionths)) => pitch.checked_scale(*billionths, 1_000_000_000),
+        None => Err(Error::new(Kind::OutOfReach {
+            why: format!("no full height is known for flanks at {half_angle_degrees} degrees"),
+            advice: "half angles 30, 27.5, 23.75, 15 and 14.5 degrees".to_owned(),
+        })),
+    }
+}
+
+impl TapHole {
+    /// A hole for a thread of a major diameter, pitch, full height each side
+    /// ([`full_height`]) and, where known, its class's minor diameter.
+    ///
+    /// # Errors
+    /// Figures that are no thread, or out of range.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::tap::{Bit, TapHole, Wanted, full_height}};
+    /// let pitch: Length = "1.5mm".parse()?;
+    /// let hole = TapHole::new("10mm".parse()?, pitch, full_height(pitch, 30.0)?, None)?;
+    /// let drill = hole.with(&Bit::sized("8.5mm".parse()?))?;
+    /// assert_eq!(drill.percent.round(), 77.0);
+    /// let refused = hole.choose(&[], Wanted::Percent(130.0)).unwrap_err();
+    /// assert_eq!(refused.to_string(), "130 % of thread cannot be tapped");
+    /// assert_eq!(refused.advice(), "from 40 % to 100 %");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn new(
+        major: Length,
+        pitch: Length,
+        full_height: Length,
+        minor: Option<Limits>,
+    ) -> Result<Self, Error> {
+        let full = full_height.checked_mul(2)?;
+        if !pitch.is_positive() || !full.is_positive() || major <= full {
+            return Err(Error::new(Kind::OutOfReach {
+                why: format!("a major diameter of {major} has no room for a pitch of {pitch}"),
+                advice: format!("a major diameter over {full}"),
+            }));
+        }
+        Ok(Self { major, pitch, full, minor })
+    }
+
+    /// Percent of thread that a hole leaves.
+    #[allow(clippy::cast_precision_loss, reason = "percent, to a few places")]
+    pub fn percent(&self, hole: Length) -> f64 {
+        let left = self.major.tenth_nanometres().saturating_sub(hole.tenth_nanometres());
+        100.0 * left as f64 / self.full.tenth_nanometres() as f64
+    }
+
+    /// The hole that leaves so many percent of thread.
+    ///
+    /// # Errors
+    /// A percent that cannot be tapped.
+    pub fn hole(&self, percent: f64) -> Result<Length, Error> {
+        within(percent, &ASKED, "% of thread cannot be tapped")?;
+        self.hole_of(self.full.millimetres() * percent / 100.0)
+    }
+
+    /// The hole for a thread-forming tap: `D − 0.0068 · percent · P`
+    /// (Machinery's Handbook, cold form tapping; 60 degrees only).
+    ///
+    /// # Errors
+    /// A percent that cannot be formed, or another form than 60 degrees.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::tap::{TapHole, full_height}};
+    /// let pitch = Length::INCH.checked_scale(1, 13)?;
+    /// let hole = TapHole::new("1/2in".parse()?, pitch, full_height(pitch, 30.0)?, None)?;
+    /// // 0.5 - 0.0068 x 65 / 13.
+    /// assert_eq!(hole.forming_hole(65.0)?, "0.466in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn forming_hole(&self, percent: f64) -> Result<Length, Error> {
+        if full_height(self.pitch, 30.0)?.checked_mul(2)? != self.full {
+            return Err(Error::new(Kind::OutOfReach {
+                why: "the rule for forming taps holds for 60-degree threads only".to_owned(),
+                advice: "cut this thread".to_owned(),
+            }));
+        }
+        within(percent, &FORMED, "% of thread cannot be formed")?;
+        self.hole_of(FORMING * percent * self.pitch.millimetres())
+    }
+
+    /// The drill of a list nearest to a forming tap's hole.
+    ///
+    /// # Errors
+    /// As [`TapHole::forming_hole`]; an empty list.
+    pub fn forming(&self, drills: &[Bit], percent: f64) -> Result<Forming, Error> {
+        let hole = self.forming_hole(percent)?;
+        let off = |bit: &&Bit| bit.diameter.tenth_nanometres().abs_diff(hole.tenth_nanometres());
+        let bit = drills.iter().min_by_key(off).ok_or_else(|| no_drill(hole))?.clone();
+        let left = self.major.checked_sub(bit.diameter)?.millimetres();
+        Ok(Forming { hole, percent: left / (FORMING * self.pitch.millimetres()), bit })
+    }
+
+    fn hole_of(&self, off: f64) -> Result<Length, Error> {
+        self.major.checked_sub(Length::nearest_millimetres(off)?)
+    }
+
+    /// What a drill in hand gives.
+    ///
+    /// # Errors
+    /// A drill that leaves no thread, or less than the full height's hole.
+    pub fn with(&self, bit: &Bit) -> Result<TapDrill, Error> {
+        let smallest = self.major.checked_sub(self.full)?;
+        if bit.diameter >= self.major || bit.diameter < smallest {
+            let end = if bit.diameter >= self.major { "leaves no thread" } else { "is too small" };
+            return Err(Error::new(Kind::OutOfReach {
+                why: format!("a drill of {} {end}", bit.diameter),
+                advice: format!("from {smallest} (100 %) to under {} (0 %)", self.major),
+            }));
+        }
+        let drilled = bit.diameter.checked_add(Oversize::of(bit.diameter)?.commonly)?;
+        Ok(TapDrill {
+            percent: self.percent(bit.diameter),
+            percent_drilled: self.percent(drilled),
+            minor: self.against(bit.diameter),
+            minor_drilled: self.against(drilled),
+            drilled,
+            bit: bit.clone(),
+        })
+    }
+
+    fn against(&self, hole: Length) -> Option<Minor> {
+        let limits = self.minor?;
+        Some(if limits.contains(hole) {
+            Minor::Kept
+        } else if hole < limits.lower() {
+            Minor::Under
+        } else {
+            Minor::Over
+        })
+    }
+
+    /// The best drill of a list. Where a percent is asked for, the nearest to
+    /// it; else first those whose hole keeps the class as it is commonly
+    /// drilled, then those that keep it as large as the drill.
+    ///
+    /// # Errors
+    /// A percent that cannot be tapped; no limits where their middle is
+    /// wanted; no drill in the list leaves a thread.
+    ///
+    /// ```
+    /// use fits_core::{Length, Limits, shop::tap::{Advice, Bit, Drive, TapHole, Wanted, Work, full_height}};
+    /// use fits_core::standards::drills::Series;
+    /// let pitch = Length::INCH.checked_scale(1, 20)?;
+    /// // 1/4-20 UNC 2B.
+    /// let minor = Limits::new("0.196in".parse()?, "0.207in".parse()?)?;
+    /// let hole = TapHole::new("1/4in".parse()?, pitch, full_height(pitch, 30.0)?, Some(minor))?;
+    /// let drills = Bit::standard(&[Series::Number, Series::Letter, Series::Fraction]);
+    /// let found = hole.choose(&drills, Wanted::Advised(Advice::of(Work::General, Drive::Power)))?;
+    /// assert_eq!(found.best.bit.name, "#7");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn choose(&self, drills: &[Bit], wanted: Wanted) -> Result<TapDrills, Error> {
+        let (hole, wanted_percent, strict) = match wanted {
+            Wanted::Percent(percent) => (self.hole(percent)?, percent, false),
+            Wanted::Advised(advice) => (self.hole(advice.middle())?, advice.middle(), true),
+            Wanted::Middle => {
+                let middle = self.minor.map(Limits::middle).ok_or_else(|| {
+                    Error::new(Kind::OutOfReach {
+                        why: "no limits of the minor diameter are known".to_owned(),
+                        advice: "ask for a percent of thread".to_owned(),
+                    })
+                })?;
+                (middle, self.percent(middle), true)
+            }
+        };
+        let mut list: Vec<TapDrill> = drills.iter().filter_map(|bit| self.with(bit).ok()).collect();
+        let rank = |drill: &TapDrill| match (drill.minor, drill.minor_drilled) {
+            (Some(Minor::Kept), Some(Minor::Kept)) | (None, _) => 0_u8,
+            (Some(Minor::Kept), _) => 1,
+            _ => 2,
+        };
+        let off = |drill: &TapDrill| (drill.percent - wanted_percent).abs();
+        list.sort_by(|a, b| {
+            let strictly = if strict { rank(a).cmp(&rank(b)) } else { core::cmp::Ordering::Equal };
+            strictly.then_with(|| off(a).total_cmp(&off(b)))
+        });
+        if list.is_empty() {
+            return Err(no_drill(hole));
+        }
+        let best = list.remove(0);
+        list.sort_by(|a, b| off(a).total_cmp(&off(b)));
+        let (mut smaller, mut larger) = (0, 0);
+        list.retain(|drill| {
+            let side =
+                if drill.bit.diameter < best.bit.diameter { &mut smaller } else { &mut larger };
+            *side += 1;
+            *side <= 3 && ASKED.contains(&drill.percent)
+        });
+        Ok(TapDrills { wanted_percent, hole, best, others: list })
+    }
+
+    /// Why a drill gives what it gives.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn reasons(&self, drill: &TapDrill) -> Result<Vec<Reason>, Error> {
+        let oversize = Oversize::of(drill.bit.diameter)?;
+        Ok(vec![
+            Reason {
+                figure: "percent of thread".into(),
+                value: format!("{:.0} %", drill.percent),
+                rule: format!(
+                    "100 (D - hole) / {}: D {}, hole {}",
+                    self.full, self.major, drill.bit.diameter
+                ),
+                source: "Machinery's Handbook, 31st ed., p. 2155, table 2: twice the full height"
+                    .into(),
+                known: Known::Formula,
+            },
+            oversize.reason(),
+        ])
+    }
+}
+
+fn within(percent: f64, range: &core::ops::RangeInclusive<f64>, cannot: &str) -> Result<(), Error> {
+    if range.contains(&percent) {
+        return Ok(());
+    }
+    Err(Error::new(Kind::OutOfReach {
+        why: format!("{percent} {cannot}"),
+        advice: format!("from {} % to {} %", range.start(), range.end()),
+    }))
+}
+
+fn no_drill(hole: Length) -> Error {
+    Error::new(Kind::OutOfReach {
+        why: "no drill in the list leaves a thread".to_owned(),
+        advice: format!("the hole wanted is {hole}"),
+    })
+}

@@ -1,0 +1,418 @@
+//! A thread's pitch diameter measured over three wires, and back.
+//!
+//! For a symmetric thread with straight flanks: 60, 55, 47.5, 30 and 29
+//! degrees and any other. Three figures of the size over the wires M with
+//! pitch diameter E, wire W, half angle α, lead angle B at the pitch line:
+//!
+//! - plain: `M = E + W (1 + cosec α) − (P/2) cot α`;
+//! - with the lead term, `+ (W/2) tan² B cos α cot α` (NBS Handbook H28, ASME
+//!   B1.2), which published rules ask for where it is over 0.00015 in;
+//! - exact: the straight wire on the helicoid (`seat`). The lead term
+//!   overstates M: by 0.0003 of the pitch at 5 degrees on an Acme thread, by
+//!   0.002 at 12.
+//!
+//! Roots are taken to be clear of the wires, as those of the basic forms are.
+//! The answer is the plain one where the lead term does not matter and the
+//! exact one where it does.
+
+mod seat;
+
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits},
+    source::{Known, Reason},
+};
+use seat::{Groove, Seat, root};
+
+/// The lead term below which the plain figure is used, mm (0.00015 in: NBS
+/// Handbook H28, as handbooks reprint it).
+const TERM_THAT_MATTERS: f64 = 0.000_15 * 25.4;
+
+/// Beyond this a wire does not seat surely (degrees).
+const MOST_LEAD_ANGLE: f64 = 20.0;
+
+/// How a size over wires was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Method {
+    /// The plain formula: the lead does not matter.
+    Plain,
+    /// The wire on the helicoid.
+    Exact,
+}
+
+/// An external thread to measure: plain figures, any symmetric form.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WireThread {
+    pitch: Length,
+    lead: Length,
+    half_angle_degrees: f64,
+    pitch_diameter: Length,
+    major: Length,
+    crest_radius: Length,
+}
+
+/// The size over three wires and what belongs to it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OverWires {
+    /// The wire asked about.
+    pub wire: Length,
+    /// The wire that touches at the pitch line.
+    pub best_wire: Length,
+    /// The wires that touch the flanks and stand out of the crests.
+    pub usable: Limits,
+    /// Over the wires, by the method named.
+    pub over: Length,
+    /// How.
+    pub method: Method,
+    /// By the plain formula.
+    pub plain: Length,
+    /// What the lead term adds to the plain figure.
+    pub lead_term: Length,
+    /// By the wire on the helicoid.
+    pub exact: Length,
+    /// The diameter at which the wire touches the flanks.
+    pub contact_diameter: Length,
+    /// At the pitch line, degrees.
+    pub lead_angle_degrees: f64,
+}
+
+impl WireThread {
+    /// A thread of a pitch and a lead, the angle of one flank from square
+    /// across the axis, the pitch diameter to aim at and the major diameter.
+    ///
+    /// # Errors
+    /// Figures that are no thread, or a lead angle over 20 degrees.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::wires::WireThread};
+    /// // 1/2-13 with basic pitch diameter 0.4500 in.
+    /// let pitch = Length::INCH.checked_scale(1, 13)?;
+    /// let thread = WireThread::new(pitch, pitch, 30.0, "0.45in".parse()?, "0.5in".parse()?)?;
+    /// let over = thread.over("0.045in".parse()?)?;
+    /// // Plain: 0.4500 + 3 x 0.045 - 0.866025/13.
+    /// assert!((over.over.millimetres() / 25.4 - 0.518_38).abs() < 0.000_01);
+    /// assert_eq!(thread.pitch_diameter_of(over.wire, over.over)?, "0.45in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn new(
+        pitch: Length,
+        lead: Length,
+        half_angle_degrees: f64,
+        pitch_diameter: Length,
+        major: Length,
+    ) -> Result<Self, Error> {
+        let refused = |why: String, advice: &str| {
+            Error::new(Kind::OutOfReach { why, advice: advice.to_owned() })
+        };
+        if !pitch.is_positive() || lead < pitch {
+            return Err(refused(
+                format!("a pitch of {pitch} with a lead of {lead} is no thread"),
+                "the lead is the pitch times the number of starts",
+            ));
+        }
+        if !(5.0..=60.0).contains(&half_angle_degrees) {
+            return Err(refused(
+                format!("a flank of {half_angle_degrees} degrees holds no wire"),
+                "half angles from 5 to 60 degrees",
+            ));
+        }
+        if pitch_diameter <= pitch || major <= pitch_diameter {
+            return Err(refused(
+                format!(
+                    "a pitch diameter of {pitch_diameter} does not go with a pitch of {pitch} and a major diameter of {major}"
+                ),
+                "the pitch diameter lies between the pitch and the major diameter",
+            ));
+        }
+        let thread = Self {
+            pitch,
+            lead,
+            half_angle_degrees,
+            pitch_diameter,
+            major,
+            crest_radius: Length::ZERO,
+        };
+        if thread.lead_angle_degrees() > MOST_LEAD_ANGLE {
+            return Err(refused(
+                format!(
+                    "wires do not seat surely at a lead angle of {:.1} degrees",
+                    thread.lead_angle_degrees()
+                ),
+                "lead angles up to 20 degrees",
+            ));
+        }
+        Ok(thread)
+    }
+
+    /// The same with crests rounded to a radius, as Whitworth's 0.137329 P:
+    /// the flanks end where the rounding begins.
+    ///
+    /// # Errors
+    /// A rounding that leaves no flank above the pitch line.
+    pub fn with_crest_radius(self, radius: Length) -> Result<Self, Error> {
+        let rounded = Self { crest_radius: radius, ..self };
+        if radius.is_negative() || rounded.flank_end() <= self.pitch_diameter.millimetres() {
+            return Err(Error::new(Kind::OutOfReach {
+                why: format!("crests rounded to {radius} leave no flank above the pitch line"),
+                advice: "give the radius of the basic form".to_owned(),
+            }));
+        }
+        Ok(rounded)
+    }
+
+    /// At the pitch line: tan B = lead / (π E).
+    pub fn lead_angle_degrees(&self) -> f64 {
+        self.groove(self.pitch_diameter).lead_angle().to_degrees()
+    }
+
+    /// How this thread's size over wires is found.
+    pub fn method(&self) -> Method {
+        let groove = self.groove(self.pitch_diameter);
+        if groove.lead_term(self.plain_best()) > TERM_THAT_MATTERS {
+            Method::Exact
+        } else {
+            Method::Plain
+        }
+    }
+
+    /// The wire that touches the flanks at the pitch line: `P / (2 cos α)`,
+    /// less where the lead angle matters.
+    ///
+    /// # Errors
+    /// No wire seats in the thread.
+    pub fn best_wire(&self) -> Result<Length, Error> {
+        let plain = self.plain_best();
+        if self.method() == Method::Plain {
+            return Length::nearest_millimetres(plain);
+        }
+        let groove = self.groove(self.pitch_diameter);
+        let best = root(
+            |wire| groove.seat(wire).map_or(f64::NAN, |seat| seat.contact - groove.pitch_diameter),
+            0.85 * plain,
+            1.02 * plain,
+        )
+        .ok_or_else(|| self.no_seat("no wire touches the flanks at the pitch line"))?;
+        Length::nearest_millimetres(best)
+    }
+
+    /// The wires that can be used: the least stands level with the crests, the
+    /// greatest touches the flanks where they end.
+    ///
+    /// The published range for 60 degrees, 0.56 P to 0.90 P, lies inside.
+    ///
+    /// # Errors
+    /// No wire does both.
+    pub fn usable_wires(&self) -> Result<Limits, Error> {
+        let groove = self.groove(self.pitch_diameter);
+        let (best, major, end) = (self.plain_best(), self.major.millimetres(), self.flank_end());
+        let none = || self.no_seat("no wire both touches the flanks and stands out of the crests");
+        let (sine, cosine) = libm::sincos(groove.half_angle);
+        // Without lead both are closed formulas, and with it they start the search.
+        let least = (major - groove.plain(0.0).over) / (1.0 + 1.0 / sine);
+        let up = 0.5 * (end - groove.pitch_diameter);
+        let greatest = 2.0 * (0.25 * groove.pitch + up * sine / cosine) / cosine;
+        let (least, greatest) = match self.method() {
+            Method::Plain => (least, greatest),
+            Method::Exact => {
+                let stands =
+                    |wire: f64| groove.seat(wire).map_or(f64::NAN, |seat| seat.over - major);
+                let lower = root(stands, 0.85 * least, 1.02 * least).ok_or_else(none)?;
+                (lower, self.greatest_seated(&groove, best, 1.02 * greatest).ok_or_else(none)?)
+            }
+        };
+        if least >= greatest {
+            return Err(none());
+        }
+        // Inwards, so that both ends are usable.
+        Limits::new(
+            Length::nearest_millimetres(libm::ceil(least * 1e5) / 1e5)?,
+            Length::nearest_millimetres(libm::floor(greatest * 1e5) / 1e5)?,
+        )
+        .map_err(|_| none())
+    }
+
+    /// The greatest wire that seats and touches below the flanks' end, to a
+    /// hundred-thousandth of the pitch, by halving.
+    fn greatest_seated(&self, groove: &Groove, best: f64, most: f64) -> Option<f64> {
+        let end = self.flank_end();
+        let good = |wire: f64| groove.seat(wire).is_some_and(|seat| seat.contact <= end);
+        let (mut low, mut high) = (0.95 * best, most);
+        if !good(low) {
+            return None;
+        }
+        while high - low > 1e-5 * groove.pitch {
+            let middle = 0.5 * (low + high);
+            if good(middle) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Some(low)
+    }
+
+    /// The size over three wires at the thread's pitch diameter.
+    ///
+    /// # Errors
+    /// A wire too small or too big: the usable range is the advice.
+    pub fn over(&self, wire: Length) -> Result<OverWires, Error> {
+        let usable = self.check(wire)?;
+        let groove = self.groove(self.pitch_diameter);
+        let w = wire.millimetres();
+        let plain = groove.plain(w);
+        let exact = groove.seat(w).ok_or_else(|| self.out_of_range(wire, usable))?;
+        let method = self.method();
+        let taken = match method {
+            Method::Plain => plain,
+            Method::Exact => exact,
+        };
+        let length = Length::nearest_millimetres;
+        Ok(OverWires {
+            wire,
+            best_wire: self.best_wire()?,
+            usable,
+            over: length(taken.over)?,
+            method,
+            plain: length(plain.over)?,
+            lead_term: length(groove.lead_term(w))?,
+            exact: length(exact.over)?,
+            contact_diameter: length(taken.contact)?,
+            lead_angle_degrees: groove.lead_angle().to_degrees(),
+        })
+    }
+
+    /// The sizes over three wires for limits of the pitch diameter.
+    ///
+    /// # Errors
+    /// As [`WireThread::over`].
+    pub fn over_limits(&self, wire: Length, pitch_diameter: Limits) -> Result<Limits, Error> {
+        self.check(wire)?;
+        let at = |diameter: Length| {
+            let seat = self
+                .seat_at(wire.millimetres(), diameter.millimetres())
+                .ok_or_else(|| self.no_seat("the wire finds no seat at these limits"))?;
+            Length::nearest_millimetres(seat.over)
+        };
+        Limits::new(at(pitch_diameter.lower())?, at(pitch_diameter.upper())?)
+    }
+
+    /// The pitch diameter that a size over three wires means.
+    ///
+    /// # Errors
+    /// A wire too small or too big, or a size that this thread cannot have.
+    pub fn pitch_diameter_of(&self, wire: Length, over: Length) -> Result<Length, Error> {
+        self.check(wire)?;
+        let (w, m) = (wire.millimetres(), over.millimetres());
+        let pitch = self.pitch.millimetres();
+        let mut e = self.pitch_diameter.millimetres();
+        let cannot = || {
+            Error::new(Kind::OutOfReach {
+                why: format!("{over} over wires of {wire} is no size of this thread"),
+                advice: self
+                    .over(wire)
+                    .map(|over| format!("about {} is expected", over.over))
+                    .unwrap_or_default(),
+            })
+        };
+        // M grows with E one for one but for the little that the lead angle
+        // turns, so each round leaves a small part of the error.
+        for _ in 0..60 {
+            let seat = self.seat_at(w, e).ok_or_else(cannot)?;
+            let off = m - seat.over;
+            if off.abs() > 2.0 * pitch {
+                return Err(cannot());
+            }
+            e += off;
+            if off.abs() < 1e-11 {
+                break;
+            }
+        }
+        let found = Length::nearest_millimetres(e)?;
+        if found <= self.pitch { Err(cannot()) } else { Ok(found) }
+    }
+
+    /// Why the size over wires is what it is.
+    pub fn reasons(&self, found: &OverWires) -> Vec<Reason> {
+        let (e, p, w) = (self.pitch_diameter, self.pitch, found.wire);
+        let a = self.half_angle_degrees;
+        let formula = Reason {
+            figure: "over wires, plain".into(),
+            value: found.plain.to_string(),
+            rule: format!("E + W (1 + cosec a) - (P/2) cot a, E {e}, W {w}, P {p}, a {a} degrees"),
+            source: "NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2129".into(),
+            known: Known::Formula,
+        };
+        let term = Reason {
+            figure: "lead term".into(),
+            value: found.lead_term.to_string(),
+            rule: format!(
+                "(W/2) tan^2 B cos a cot a, B {:.2} degrees; it matters over 0.00015 in",
+                found.lead_angle_degrees
+            ),
+            source: "NBS Handbook H28; ASME B1.2".into(),
+            known: Known::Formula,
+        };
+        let exact = Reason {
+            figure: "over wires, exact".into(),
+            value: found.exact.to_string(),
+            rule: "a straight wire touching both helicoid flanks, solved numerically".into(),
+            source: "agrees with Machinery's Handbook, 31st ed., p. 2136, to 0.0001 of the pitch"
+                .into(),
+            known: Known::Formula,
+        };
+        vec![formula, term, exact]
+    }
+
+    fn seat_at(&self, wire: f64, pitch_diameter: f64) -> Option<Seat> {
+        let groove = Groove { pitch_diameter, ..self.groove(self.pitch_diameter) };
+        match self.method() {
+            Method::Plain => Some(groove.plain(wire)),
+            Method::Exact => groove.seat(wire),
+        }
+    }
+
+    fn groove(&self, pitch_diameter: Length) -> Groove {
+        Groove {
+            pitch: self.pitch.millimetres(),
+            lead: self.lead.millimetres(),
+            half_angle: self.half_angle_degrees.to_radians(),
+            pitch_diameter: pitch_diameter.millimetres(),
+        }
+    }
+
+    fn plain_best(&self) -> f64 {
+        0.5 * self.pitch.millimetres() / libm::cos(self.half_angle_degrees.to_radians())
+    }
+
+    /// The diameter at which the flanks end, mm: a rounding of radius r begins
+    /// r (1 − sin α) below the crest.
+    fn flank_end(&self) -> f64 {
+        let sine = libm::sin(self.half_angle_degrees.to_radians());
+        self.major.millimetres() - 2.0 * self.crest_radius.millimetres() * (1.0 - sine)
+    }
+
+    fn check(&self, wire: Length) -> Result<Limits, Error> {
+        let usable = self.usable_wires()?;
+        if usable.contains(wire) { Ok(usable) } else { Err(self.out_of_range(wire, usable)) }
+    }
+
+    fn out_of_range(&self, wire: Length, usable: Limits) -> Error {
+        let why = if wire < usable.lower() {
+            format!("a wire of {wire} sinks below the crests")
+        } else {
+            format!("a wire of {wire} is too big to touch both flanks below the crests")
+        };
+        let best = self.best_wire().map(|best| format!(", best {best}")).unwrap_or_default();
+        Error::new(Kind::OutOfReach {
+            why,
+            advice: format!("wires from {} to {}{best}", usable.lower(), usable.upper()),
+        })
+    }
+
+    fn no_seat(&self, why: &str) -> Error {
+        Error::new(Kind::OutOfReach {
+            why: why.to_owned(),
+            advice: format!("check pitch {} and major diameter {}", self.pitch, self.major),
+        })
+    }
+}

@@ -1,0 +1,159 @@
+//! [`Designation`]: what was typed of a thread, and the thread it names.
+
+use super::{
+    Class, Form, Nominal, Pitch, Series, Side, Thread, metric, reader::not_a_thread,
+    scan::is_screw, systems, unified, unified_series,
+};
+use crate::error::Error;
+
+/// A part of a designation and the bytes it stood at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Typed<T> {
+    /// What was read.
+    pub value: T,
+    /// First byte and the one after the last.
+    pub at: (usize, usize),
+}
+
+/// A thread's designation as typed; no table has been asked.
+///
+/// ```
+/// use fits_core::standards::thread::{Side, scan};
+/// let (designation, taken) = scan("3/8-24 2B/2A tap").expect("a thread")?;
+/// assert_eq!(taken, 12);
+/// assert_eq!(designation.resolve()?.to_string(), "3/8-24 UNF");
+/// let class = designation.class(Side::Internal).expect("typed");
+/// assert_eq!((class.value.to_string().as_str(), class.at), ("2B", (7, 9)));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Designation {
+    /// The system; Unified where inches and a pitch were typed alone.
+    pub form: Form,
+    /// The size.
+    pub nominal: Typed<Nominal>,
+    /// The pitch, where one was typed.
+    pub pitch: Option<Typed<Pitch>>,
+    /// The series that the words say: UNC, BSF ...
+    pub series: Option<Typed<Series>>,
+    /// How many starts.
+    pub starts: u8,
+    /// Left-hand?
+    pub left: bool,
+    /// Up to two classes, in the order typed.
+    pub classes: [Option<Typed<Class>>; 2],
+}
+
+impl Designation {
+    /// The thread that it names, its classes checked.
+    ///
+    /// # Errors
+    /// The size is not in the series said, the pitch is out of all measure, or
+    /// the system has no such class; the error's span is of the text scanned.
+    pub fn resolve(&self) -> Result<Thread, Error> {
+        let thread = match self.form {
+            Form::Metric => metric::resolve(self),
+            Form::Unified | Form::UnifiedRounded => unified_series::resolve(self),
+            _ => systems::resolve(self),
+        }?;
+        let thread = thread.with_starts(self.starts)?;
+        let thread = if self.left { thread.left_hand() } else { thread };
+        for class in self.classes.into_iter().flatten() {
+            thread.check(class.value).map_err(|error| error.at(class.at.0, class.at.1))?;
+        }
+        self.one_class_a_side()?;
+        Ok(thread)
+    }
+
+    fn one_class_a_side(&self) -> Result<(), Error> {
+        let [Some(one), Some(two)] = self.classes else { return Ok(()) };
+        let side = one.value.side(self.form);
+        if side.is_none() || side != two.value.side(self.form) {
+            return Ok(());
+        }
+        let side = side.map_or("", Side::word);
+        Err(not_a_thread(
+            format!("{} and {} are both {side} classes", one.value, two.value),
+            "give one for the nut and one for the screw".into(),
+        )
+        .at(two.at.0, two.at.1))
+    }
+
+    /// The class typed for a side. Of two that serve both sides the first is
+    /// the nut's.
+    pub fn class(&self, side: Side) -> Option<Typed<Class>> {
+        let [one, two] = self.classes;
+        let is_of = |class: &Typed<Class>, place: Side| match class.value.side(self.form) {
+            Some(known) => known == side,
+            None => two.is_none() || place == side,
+        };
+        one.filter(|class| is_of(class, Side::Internal))
+            .or_else(|| two.filter(|class| is_of(class, Side::External)))
+    }
+}
+
+impl Thread {
+    /// Is it a class of this thread's system?
+    fn check(&self, class: Class) -> Result<(), Error> {
+        match self.form {
+            Form::Metric => metric::check(class),
+            Form::Unified | Form::UnifiedRounded => unified::check(self.form, class),
+            _ => systems::check(self, class),
+        }
+    }
+}
+
+/// The designation in the standard's style.
+pub(super) fn written(thread: &Thread, external: Option<Class>, internal: Option<Class>) -> String {
+    let (nominal, pitch) = (thread.nominal().to_string(), thread.pitch().figure());
+    let said = |class: Option<Class>| class.filter(|class| *class != Class::Sole);
+    let classes = match (said(internal), said(external)) {
+        (Some(nut), Some(screw)) if nut != screw => format!("{nut}/{screw}"),
+        (Some(class), _) | (None, Some(class)) => class.to_string(),
+        (None, None) => String::new(),
+    };
+    let dash = if classes.is_empty() { "" } else { "-" };
+    match thread.form() {
+        Form::Metric => {
+            let pitch = if thread.starts() == 1 {
+                pitch
+            } else {
+                format!("Ph{}P{pitch}", thread.lead().figure())
+            };
+            let hand = if thread.is_left_hand() { "-LH" } else { "" };
+            format!("M{nominal}x{pitch}{dash}{classes}{hand}")
+        }
+        form @ (Form::Unified | Form::UnifiedRounded) => {
+            // `1-64` would be read as number 1, and `12-8` as 12 in.
+            let nominal = match thread.nominal() {
+                Nominal::Number(number) if !is_screw(number, thread.pitch()) => {
+                    format!("#{number}")
+                }
+                Nominal::Fraction { whole, numerator: 0, .. }
+                    if u8::try_from(whole).is_ok_and(|whole| is_screw(whole, thread.pitch())) =>
+                {
+                    format!("{whole}in")
+                }
+                _ => nominal,
+            };
+            let symbol = unified_series::symbol(form, thread.series());
+            let hand = if thread.is_left_hand() { "-LH" } else { "" };
+            let starts = match thread.starts() {
+                1 => String::new(),
+                starts => format!(" {starts} starts"),
+            };
+            format!("{nominal}-{pitch} {symbol}{dash}{classes}{hand}{starts}")
+        }
+        form => {
+            let has_dash = matches!(form, Form::Trapezoidal | Form::Acme | Form::StubAcme);
+            let gap = if has_dash || classes.is_empty() { dash } else { " " };
+            let hand = if thread.is_left_hand() { "-LH" } else { "" };
+            let starts = match thread.starts() {
+                // The name of a trapezoidal thread has its lead.
+                starts if starts > 1 && form != Form::Trapezoidal => format!(" {starts} starts"),
+                _ => String::new(),
+            };
+            format!("{}{gap}{classes}{hand}{starts}", systems::name(thread))
+        }
+    }
+}

@@ -1,0 +1,527 @@
+//! ISO metric threads: ISO 68-1 (profile), ISO 261 and 262 (sizes), ISO 965-1
+//! (tolerances).
+//!
+//! The tolerances and deviations are table data: rounding the formulas to R 40
+//! preferred numbers misses some cells by a step. Outside the tables the
+//! formulas serve, and [`Sizes::outside`] says so. Positions a to d are not
+//! given: their figures could not be read.
+
+use super::{
+    Class, Designation, Form, Nominal, Pitch, Series, Side, Sizes, Spread, Thread, Zone,
+    metric_table::{PITCHES, SERIES, SOURCES, STEPS},
+};
+use crate::{
+    error::{Error, Kind},
+    size::Length,
+    source::{Known, Provenance},
+};
+
+/// A tabulated figure.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Cell {
+    /// Nought where the table has none.
+    pub(super) micrometres: u16,
+    /// Index into the sources.
+    pub(super) source: u8,
+}
+
+/// What depends on the pitch alone.
+#[derive(Debug)]
+pub(super) struct PitchRow {
+    pub(super) pitch: Length,
+    /// Fundamental deviations e, f, and g or G.
+    pub(super) deviations: [Cell; 3],
+    /// Tolerance of the screw's major diameter, grades 4, 6 and 8.
+    pub(super) major: [Cell; 3],
+    /// Tolerance of the nut's minor diameter, grades 4 to 8.
+    pub(super) minor: [Cell; 5],
+}
+
+/// What depends on the pitch and a step of diameters.
+#[derive(Debug)]
+pub(super) struct Step {
+    pub(super) over: Length,
+    pub(super) up_to: Length,
+    pub(super) rows: &'static [StepRow],
+}
+
+/// Tolerances of pitch diameters.
+#[derive(Debug)]
+pub(super) struct StepRow {
+    pub(super) pitch: Length,
+    /// Screw, grades 3 to 9.
+    pub(super) external: [Cell; 7],
+    /// Nut, grades 4 to 8.
+    pub(super) internal: [Cell; 5],
+    /// Length of engagement N: from and to, in micrometres; nought where not
+    /// read.
+    pub(super) engagement: [u32; 2],
+}
+
+/// A listed size.
+#[derive(Debug)]
+pub(super) struct Listed {
+    pub(super) nominal: Length,
+    /// 1 is to be preferred.
+    pub(super) choice: u8,
+    pub(super) coarse: Option<Length>,
+    pub(super) fine: &'static [Length],
+    pub(super) source: u8,
+    /// What the size is kept for; empty for any use.
+    pub(super) note: &'static str,
+}
+
+const OUTSIDE: &str =
+    "outside the tables of ISO 965-1: by the formulas, rounded to R 40 preferred numbers";
+
+/// The listed row of a nominal size.
+pub(super) fn listed(nominal: Length) -> Option<&'static Listed> {
+    let at = SERIES.partition_point(|row| row.nominal < nominal);
+    SERIES.get(at).filter(|row| row.nominal == nominal)
+}
+
+pub(super) fn provenance(source: u8) -> Provenance {
+    const NOTHING: Provenance = Provenance { known: Known::Memory, text: "" };
+    SOURCES.get(usize::from(source)).copied().unwrap_or(NOTHING)
+}
+
+/// The pitches listed for a size, the coarse one first, in words.
+pub(super) fn pitches(nominal: Length) -> String {
+    let Some(row) = listed(nominal) else {
+        return "give the pitch in millimetres, as `M10x1.25`".into();
+    };
+    let name = |pitch: &Length| Nominal::Millimetres(*pitch).to_string();
+    let coarse = row.coarse.iter().map(|pitch| format!("{} (coarse)", name(pitch)));
+    let all: Vec<String> = coarse.chain(row.fine.iter().map(name)).collect();
+    format!("M{} is listed with pitch {}", Nominal::Millimetres(nominal), all.join(", "))
+}
+
+impl Thread {
+    /// An ISO metric thread of any size and pitch.
+    ///
+    /// ```
+    /// use fits_core::{Length, standards::thread::{Pitch, Series, Thread}};
+    /// let pitch = Pitch::of("1.1mm".parse()?)?;
+    /// let thread = Thread::metric("19.5mm".parse()?, pitch)?;
+    /// assert_eq!(thread.series(), Series::Special);
+    /// assert!(thread.external(None)?.outside.is_some());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    ///
+    /// # Errors
+    /// The pitch is above half the diameter or below 0.1 mm, or the diameter
+    /// above 1 m.
+    pub fn metric(nominal: Length, pitch: Pitch) -> Result<Self, Error> {
+        let refuse =
+            |why: String| Err(Error::new(Kind::NotGiven { why, advice: pitches(nominal) }));
+        let name = Nominal::Millimetres(nominal);
+        // To 0.1 nm, however it was said.
+        let pitch = Pitch::of(pitch.nearest())?;
+        if !nominal.is_positive() || nominal.millimetres() > 1000.0 {
+            return refuse(format!("M{name} is no metric thread: they end at 1000 mm"));
+        }
+        if pitch.scaled(2, 1) > nominal {
+            return refuse(format!("a pitch of {pitch} leaves no core in M{name}"));
+        }
+        if pitch.millimetres() < 0.1 {
+            return refuse(format!("a pitch of {pitch} is finer than any metric thread"));
+        }
+        let length = pitch.nearest();
+        let series = match listed(nominal) {
+            Some(row) if row.coarse == Some(length) => Series::Coarse,
+            Some(row) if row.fine.contains(&length) => Series::Fine,
+            _ => Series::Special,
+        };
+        Ok(Self {
+            form: Form::Metric,
+            nominal: name,
+            major: nominal,
+            pitch,
+            starts: 1,
+            left: false,
+            series,
+            is_pitch_assumed: false,
+        })
+    }
+}
+
+/// The thread that a metric designation names.
+pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
+    let nominal = designation.nominal.value.length()?;
+    let at = |error: Error, part: &(usize, usize)| error.at(part.0, part.1);
+    if let Some(pitch) = designation.pitch {
+        return Thread::metric(nominal, pitch.value).map_err(|error| at(error, &pitch.at));
+    }
+    let Some(coarse) = listed(nominal).and_then(|row| row.coarse) else {
+        let why = format!("M{} has no coarse pitch", Nominal::Millimetres(nominal));
+        let advice = pitches(nominal);
+        return Err(at(Error::new(Kind::NotGiven { why, advice }), &designation.nominal.at));
+    };
+    let thread = Thread::metric(nominal, Pitch::of(coarse)?)?;
+    Ok(Thread { is_pitch_assumed: true, ..thread })
+}
+
+/// How long the threads are engaged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Engagement {
+    /// S.
+    Short,
+    /// N.
+    Normal,
+    /// L.
+    Long,
+}
+
+/// The lengths of engagement of group N (ISO 965-1): from the first, up to and
+/// including the second; shorter is S, longer L. The flag says whether they
+/// were read in a table or computed (2.24 and 6.7 P d^0.2, d the least
+/// diameter of the step) and not yet rounded as the table is.
+///
+/// ```
+/// use fits_core::standards::thread::engagement;
+/// let (from, to, is_tabulated) = engagement(&"M10".parse()?);
+/// assert_eq!((from.to_string(), to.to_string()), ("5 mm".into(), "15 mm".into()));
+/// assert!(is_tabulated);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn engagement(thread: &Thread) -> (Length, Length, bool) {
+    let step = step(thread.major);
+    let row = step.and_then(|step| row(step, thread.pitch));
+    match row.map(|row| row.engagement) {
+        Some([from, to]) if from > 0 => (micrometres(from.into()), micrometres(to.into()), true),
+        _ => {
+            let least = step.map_or(thread.major, |step| step.over).millimetres();
+            let by = thread.pitch.millimetres() * libm::pow(least, 0.2);
+            (micrometres(whole(2240.0 * by)), micrometres(whole(6700.0 * by)), false)
+        }
+    }
+}
+
+impl Engagement {
+    /// The group of a length.
+    pub fn of(thread: &Thread, engaged: Length) -> Self {
+        let (from, to, _) = engagement(thread);
+        if engaged < from {
+            Self::Short
+        } else if engaged > to {
+            Self::Long
+        } else {
+            Self::Normal
+        }
+    }
+
+    /// Its letter.
+    pub const fn letter(self) -> &'static str {
+        match self {
+            Self::Short => "S",
+            Self::Normal => "N",
+            Self::Long => "L",
+        }
+    }
+}
+
+/// The medium class of the group N: 6g and 6H; up to M1.4 6h and 5H, and 4H
+/// where the table has no other grade.
+pub(super) fn default_class(thread: &Thread, side: Side) -> Class {
+    let is_watch = thread.major.millimetres() <= 1.4;
+    match side {
+        Side::External if is_watch => Class::of(6, 'h'),
+        Side::External => Class::of(6, 'g'),
+        Side::Internal if is_watch && thread.pitch.millimetres() < 0.25 => Class::of(4, 'H'),
+        Side::Internal if is_watch => Class::of(5, 'H'),
+        Side::Internal => Class::of(6, 'H'),
+    }
+}
+
+/// The medium class of another group: S 5g6g and 5H, L 7g6g and 7H.
+fn class_for(thread: &Thread, side: Side, engaged: Length) -> Class {
+    let grade = match Engagement::of(thread, engaged) {
+        Engagement::Normal => return default_class(thread, side),
+        Engagement::Short => 5,
+        Engagement::Long => 7,
+    };
+    match side {
+        Side::External => Class::Zones {
+            pitch: Zone { grade, position: 'g' },
+            crest: Zone { grade: 6, position: 'g' },
+        },
+        Side::Internal => Class::of(grade, 'H'),
+    }
+}
+
+/// The zones of a class that the standard has on this side.
+fn zones(side: Side, class: Class) -> Result<(Zone, Zone), Error> {
+    let (letters, pitch_grades, crest_grades): (&[char], _, &[u8]) = match side {
+        Side::External => (&['e', 'f', 'g', 'h'], 3..=9, &[4, 6, 8]),
+        Side::Internal => (&['G', 'H'], 4..=8, &[4, 5, 6, 7, 8]),
+    };
+    let refuse = |why: String| {
+        let usual = match side {
+            Side::External => Class::of(6, 'g'),
+            Side::Internal => Class::of(6, 'H'),
+        };
+        let advice = match nearest(side, class) {
+            Some(near) if near != usual => {
+                format!("the nearest is `{near}`, the usual one `{usual}`")
+            }
+            _ => format!("the usual one is `{usual}`"),
+        };
+        Err(Error::new(Kind::NotGiven { why, advice }))
+    };
+    let Class::Zones { pitch, crest } = class else {
+        return refuse(format!("a metric thread has no class {class}"));
+    };
+    for zone in [pitch, crest] {
+        let letter = zone.position;
+        if matches!((side, letter), (Side::External, 'a'..='d')) {
+            return refuse(format!(
+                "the deviations of position {letter} (ISO 965-1:2013) are not held here"
+            ));
+        }
+        if !letters.contains(&letter) {
+            return refuse(format!("no {} metric thread has class {class}", side.word()));
+        }
+    }
+    if pitch.position != crest.position {
+        return refuse(format!("{class} has two positions: a thread has one"));
+    }
+    if !pitch_grades.contains(&pitch.grade) {
+        return refuse(format!(
+            "no grade {} for the pitch diameter of {} threads: {} to {}",
+            pitch.grade,
+            side.word(),
+            pitch_grades.start(),
+            pitch_grades.end()
+        ));
+    }
+    if !crest_grades.contains(&crest.grade) {
+        let grades: Vec<String> = crest_grades.iter().map(u8::to_string).collect();
+        return refuse(format!(
+            "no grade {} for the crest diameter of {} threads: {}",
+            crest.grade,
+            side.word(),
+            grades.join(", ")
+        ));
+    }
+    Ok((pitch, crest))
+}
+
+/// The class of this side with the nearest grades and position.
+fn nearest(side: Side, class: Class) -> Option<Class> {
+    let Class::Zones { pitch, crest } = class else { return None };
+    let (position, pitch, crest) = match side {
+        Side::External => {
+            let position = match pitch.position {
+                letter @ ('e' | 'f' | 'g' | 'h') => letter,
+                'a'..='d' => 'e',
+                _ => 'g',
+            };
+            // Grades of the crest: 4, 6 and 8.
+            let crest = match crest.grade {
+                0..=4 => 4,
+                5..=7 => 6,
+                _ => 8,
+            };
+            (position, pitch.grade.clamp(3, 9), crest)
+        }
+        Side::Internal => {
+            let position = if pitch.position == 'G' { 'G' } else { 'H' };
+            (position, pitch.grade.clamp(4, 8), crest.grade.clamp(4, 8))
+        }
+    };
+    let zone = |grade| Zone { grade, position };
+    Some(Class::Zones { pitch: zone(pitch), crest: zone(crest) })
+}
+
+/// Is it a class of the standard?
+pub(super) fn check(class: Class) -> Result<(), Error> {
+    let side = class.side(Form::Metric).unwrap_or(Side::External);
+    zones(side, class).map(|_| ())
+}
+
+pub(super) fn step(major: Length) -> Option<&'static Step> {
+    let at = STEPS.partition_point(|step| step.up_to < major);
+    STEPS.get(at).filter(|step| step.over < major)
+}
+
+fn row(step: &'static Step, pitch: Pitch) -> Option<&'static StepRow> {
+    let length = pitch.nearest();
+    step.rows.iter().find(|row| row.pitch == length)
+}
+
+fn pitch_row(pitch: Pitch) -> Option<&'static PitchRow> {
+    let length = pitch.nearest();
+    let at = PITCHES.partition_point(|row| row.pitch < length);
+    PITCHES.get(at).filter(|row| row.pitch == length)
+}
+
+/// A figure and where it comes from; `None` is the formula.
+#[derive(Clone, Copy)]
+pub(super) struct Figure {
+    pub(super) length: Length,
+    pub(super) source: Option<u8>,
+}
+
+/// The cell, or the formula where the table has none.
+fn figure(cell: Option<&Cell>, formula: impl FnOnce() -> i64) -> Figure {
+    match cell {
+        Some(cell) if cell.micrometres > 0 => {
+            Figure { length: micrometres(cell.micrometres.into()), source: Some(cell.source) }
+        }
+        _ => Figure { length: micrometres(formula()), source: None },
+    }
+}
+
+/// The tolerance of the pitch diameter.
+pub(super) fn pitch_tolerance(thread: &Thread, side: Side, grade: u8) -> Figure {
+    let step = step(thread.major);
+    let row = step.and_then(|step| row(step, thread.pitch));
+    let (cell, steps) = match side {
+        Side::External => {
+            (row.and_then(|row| row.external.get(usize::from(grade).wrapping_sub(3))), 0)
+        }
+        // A nut's tolerance is five preferred numbers above a screw's.
+        Side::Internal => {
+            (row.and_then(|row| row.internal.get(usize::from(grade).wrapping_sub(4))), 5)
+        }
+    };
+    figure(cell, || {
+        let mean = step.map_or(thread.major.millimetres(), |step| {
+            libm::sqrt(step.over.millimetres() * step.up_to.millimetres())
+        });
+        let base = 90.0 * libm::pow(thread.pitch.millimetres(), 0.4) * libm::pow(mean, 0.1);
+        preferred(base, steps + 4 * (i32::from(grade) - 6))
+    })
+}
+
+/// The tolerance of the crest diameter.
+pub(super) fn crest_tolerance(pitch: Pitch, side: Side, grade: u8) -> Figure {
+    let row = pitch_row(pitch);
+    let p = pitch.millimetres();
+    let (cell, base) = match side {
+        Side::External => (
+            row.and_then(|row| row.major.get(usize::from(grade / 2).wrapping_sub(2))),
+            180.0 * libm::cbrt(p * p) - 3.15 / libm::sqrt(p),
+        ),
+        Side::Internal => (
+            row.and_then(|row| row.minor.get(usize::from(grade).wrapping_sub(4))),
+            if p < 1.0 {
+                433.0 * p - 190.0 * libm::pow(p, 1.22)
+            } else {
+                230.0 * libm::pow(p, 0.7)
+            },
+        ),
+    };
+    figure(cell, || preferred(base, 4 * (i32::from(grade) - 6)))
+}
+
+/// The size of the fundamental deviation.
+pub(super) fn deviation(pitch: Pitch, position: char) -> Figure {
+    let (column, base) = match position.to_ascii_lowercase() {
+        'e' => (0, 50.0),
+        'f' => (1, 30.0),
+        'g' => (2, 15.0),
+        _ => return Figure { length: Length::ZERO, source: None },
+    };
+    let cell = pitch_row(pitch).and_then(|row| row.deviations.get(column));
+    figure(cell, || preferred(base + 11.0 * pitch.millimetres(), 0))
+}
+
+/// The preferred numbers of the series R 40 from 1 to below 10.
+const R40: [f64; 40] = [
+    1.00, 1.06, 1.12, 1.18, 1.25, 1.32, 1.40, 1.50, 1.60, 1.70, 1.80, 1.90, 2.00, 2.12, 2.24, 2.36,
+    2.50, 2.65, 2.80, 3.00, 3.15, 3.35, 3.55, 3.75, 4.00, 4.25, 4.50, 4.75, 5.00, 5.30, 5.60, 6.00,
+    6.30, 6.70, 7.10, 7.50, 8.00, 8.50, 9.00, 9.50,
+];
+
+/// So many R 40 steps from the preferred number nearest to a figure, in whole
+/// micrometres, halves to even.
+pub(super) fn preferred(micrometres: f64, steps: i32) -> i64 {
+    let exact = 40.0 * libm::log10(micrometres);
+    let near = libm::rint(exact);
+    // The rounded numbers differ from the exact powers: look at the neighbours.
+    let value = |index: f64| {
+        let decade = libm::floor(index / 40.0);
+        // Between 0 and 39 by the line before.
+        let at = whole(index - 40.0 * decade);
+        let number = usize::try_from(at).ok().and_then(|at| R40.get(at)).copied();
+        number.unwrap_or(1.0) * libm::pow(10.0, decade)
+    };
+    let nearest = [near - 1.0, near, near + 1.0]
+        .into_iter()
+        .min_by(|one, two| {
+            (value(*one) - micrometres).abs().total_cmp(&(value(*two) - micrometres).abs())
+        })
+        .unwrap_or(near);
+    whole(value(nearest + f64::from(steps)))
+}
+
+/// To the nearest whole number, halves to even.
+#[allow(clippy::cast_possible_truncation, reason = "tolerances are far below 2^53")]
+pub(super) fn whole(figure: f64) -> i64 {
+    libm::rint(figure) as i64
+}
+
+pub(super) fn micrometres(count: i64) -> Length {
+    // Tolerances and engagements are below 2^32 um.
+    Length::from_tenth_nanometres(count.saturating_mul(10_000))
+}
+
+/// Root of the least radius, 0.125 P: the triangle less a quarter of a pitch
+/// lies below the pitch line.
+const ROUNDED_ROOT: i64 = 616_025_403_784;
+
+pub(super) fn sizes(
+    thread: &Thread,
+    side: Side,
+    class: Option<Class>,
+    engaged: Option<Length>,
+) -> Result<Sizes, Error> {
+    let class = class.unwrap_or_else(|| match engaged {
+        Some(engaged) => class_for(thread, side, engaged),
+        None => default_class(thread, side),
+    });
+    let (pitch, crest) = zones(side, class)?;
+    let deviation = deviation(thread.pitch, pitch.position);
+    let pitch_tolerance = pitch_tolerance(thread, side, pitch.grade);
+    let crest_tolerance = crest_tolerance(thread.pitch, side, crest.grade);
+    let is_tabulated = pitch_tolerance.source.is_some()
+        && crest_tolerance.source.is_some()
+        && (deviation.source.is_some() || deviation.length == Length::ZERO);
+    let off = deviation.length;
+    let (major, middle, minor, off) = match side {
+        Side::External => {
+            let major = thread.major.checked_sub(off)?;
+            let middle = thread.basic_pitch_diameter().checked_sub(off)?;
+            let least = middle.checked_sub(pitch_tolerance.length)?;
+            let root = thread.rounded(least.checked_sub(thread.pitch.part(ROUNDED_ROOT))?);
+            (
+                Spread::of(major, major.checked_sub(crest_tolerance.length)?),
+                Spread::of(middle, least),
+                Spread::of(thread.basic_minor_diameter().checked_sub(off)?, root),
+                off.checked_neg()?,
+            )
+        }
+        Side::Internal => {
+            let middle = thread.basic_pitch_diameter().checked_add(off)?;
+            let minor = thread.basic_minor_diameter().checked_add(off)?;
+            (
+                Spread { max: None, min: Some(thread.major.checked_add(off)?) },
+                Spread::of(middle.checked_add(pitch_tolerance.length)?, middle),
+                Spread::of(minor.checked_add(crest_tolerance.length)?, minor),
+                off,
+            )
+        }
+    };
+    Ok(Sizes {
+        side,
+        class,
+        major,
+        pitch: middle,
+        minor,
+        deviation: off,
+        pitch_tolerance: pitch_tolerance.length,
+        crest_tolerance: crest_tolerance.length,
+        outside: (!is_tabulated).then_some(OUTSIDE),
+    })
+}

@@ -1,0 +1,447 @@
+//! Screw threads: names, profiles and limits.
+//!
+//! [`scan`] reads a designation without tables, [`Designation::resolve`] finds
+//! the [`Thread`] it names, and [`Thread::external`] and [`Thread::internal`]
+//! give its limits. Each system has its room; listed sizes and tabulated
+//! tolerances live in `data/threads/`. Sizes outside the tables are computed by
+//! the standard's formulas and say so.
+//!
+//! ```
+//! use fits_core::standards::thread::Thread;
+//! let thread: Thread = "M10x1.25".parse()?;
+//! let screw = thread.external(None)?;
+//! assert_eq!(screw.class.to_string(), "6g");
+//! assert_eq!(screw.pitch.max, Some("9.16mm".parse()?));
+//! assert_eq!(screw.pitch.min, Some("9.042mm".parse()?));
+//! # Ok::<(), fits_core::Error>(())
+//! ```
+
+mod acme;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod acme_table;
+mod ba;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod ba_table;
+mod class;
+mod designation;
+mod form;
+mod inch;
+mod metric;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod metric_table;
+mod nominal;
+mod pair;
+mod pipe;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod pipe_table;
+mod pitch;
+mod reader;
+mod scan;
+mod systems;
+mod trapezoidal;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod trapezoidal_table;
+mod unified;
+mod unified_series;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod unified_table;
+mod whitworth;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod whitworth_table;
+mod why;
+mod why_metric;
+mod why_systems;
+mod why_unified;
+
+use core::{fmt, str::FromStr};
+
+pub use class::{Class, Quality, Side, Zone};
+pub use designation::{Designation, Typed};
+pub use form::Form;
+pub use metric::{Engagement, engagement};
+pub use nominal::Nominal;
+pub use pair::{Play, ThreadPair};
+pub use pipe::Taper;
+pub use pitch::Pitch;
+pub use scan::{scan, scan_expected};
+
+use crate::{
+    error::{Error, Kind},
+    size::Length,
+};
+
+/// Which list of its system a size stands in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Series {
+    /// Coarse: metric coarse, UNC, BSW.
+    Coarse,
+    /// Fine: metric fine, UNF, BSF.
+    Fine,
+    /// Extra fine: UNEF.
+    ExtraFine,
+    /// Unified with one pitch for many diameters: UN.
+    Constant,
+    /// The one list of a system that has no coarse and fine.
+    Listed,
+    /// In no list: computed by the formulas.
+    Special,
+}
+
+/// A thread: its form, size, pitch, starts and hand.
+///
+/// ```
+/// use fits_core::standards::thread::{Form, Series, Thread};
+/// let thread: Thread = "3/8-24".parse()?;
+/// assert_eq!((thread.form(), thread.series()), (Form::Unified, Series::Fine));
+/// assert_eq!(thread.to_string(), "3/8-24 UNF");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Thread {
+    form: Form,
+    nominal: Nominal,
+    major: Length,
+    pitch: Pitch,
+    starts: u8,
+    left: bool,
+    series: Series,
+    /// The designation named no pitch: the coarse series was taken.
+    is_pitch_assumed: bool,
+}
+
+impl Thread {
+    /// The form.
+    pub const fn form(&self) -> Form {
+        self.form
+    }
+
+    /// The size as the name says it.
+    pub const fn nominal(&self) -> Nominal {
+        self.nominal
+    }
+
+    /// The basic major diameter; of a taper thread, at the gauge plane.
+    pub const fn major(&self) -> Length {
+        self.major
+    }
+
+    /// The pitch, from one thread to the next.
+    pub const fn pitch(&self) -> Pitch {
+        self.pitch
+    }
+
+    /// How many starts.
+    pub const fn starts(&self) -> u8 {
+        self.starts
+    }
+
+    /// Is it left-hand?
+    pub const fn is_left_hand(&self) -> bool {
+        self.left
+    }
+
+    /// The list it stands in.
+    pub const fn series(&self) -> Series {
+        self.series
+    }
+
+    /// Did the designation name no pitch, so that the coarse one was taken?
+    pub const fn is_pitch_assumed(&self) -> bool {
+        self.is_pitch_assumed
+    }
+
+    /// The lead: how far one turn goes.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// let thread: Thread = "M10x3P1.5".parse()?;
+    /// assert_eq!((thread.starts(), thread.lead().to_string().as_str()), (2, "3 mm"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn lead(&self) -> Pitch {
+        self.pitch.times(self.starts)
+    }
+
+    /// The basic pitch diameter as the standard rounds it.
+    pub fn basic_pitch_diameter(&self) -> Length {
+        let computed = || self.rounded(self.less(self.form.to_pitch_line()));
+        systems::tabulated_basic(self).map_or_else(computed, |(pitch, _)| pitch)
+    }
+
+    /// The basic minor diameter (of the nut) as the standard rounds it.
+    pub fn basic_minor_diameter(&self) -> Length {
+        let computed = || self.rounded(self.less(self.form.to_minor()));
+        systems::tabulated_basic(self).map_or_else(computed, |(_, minor)| minor)
+    }
+
+    /// The major diameter less so many trillionths of the pitch.
+    fn less(&self, trillionths: i64) -> Length {
+        let part = self.pitch.part(trillionths);
+        // Both are bounded: a pitch is at most 10 in.
+        self.major.checked_sub(part).unwrap_or(self.major)
+    }
+
+    /// On the last place of its standard: 0.001 mm, 0.0001 in, or 0.00001 in
+    /// of NPT.
+    fn rounded(&self, length: Length) -> Length {
+        self.form.last_place().round(length, crate::size::Rounding::Nearest)
+    }
+
+    /// The height of the fundamental triangle, H.
+    pub fn triangle_height(&self) -> Length {
+        self.pitch.part(self.form.triangle())
+    }
+
+    /// The basic height of the thread in engagement: half of major less minor
+    /// diameter, unrounded.
+    pub fn height(&self) -> Length {
+        self.pitch.part(self.form.to_minor() / 2)
+    }
+
+    /// The lead angle at the basic pitch diameter, in degrees.
+    fn lead_angle_degrees(&self) -> f64 {
+        let round = core::f64::consts::PI * self.basic_pitch_diameter().millimetres();
+        libm::atan2(self.lead().millimetres(), round).to_degrees()
+    }
+
+    /// The lead (helix) angle at the basic pitch diameter.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// use uom::si::angle::degree;
+    /// // Machinery's Handbook, table of UNC threads: 1/4-20 has 4 deg 11 min.
+    /// let thread: Thread = "1/4-20".parse()?;
+    /// assert!((thread.lead_angle().get::<degree>() - (4.0 + 11.0 / 60.0)).abs() < 0.01);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    #[cfg(feature = "uom")]
+    pub fn lead_angle(&self) -> uom::si::f64::Angle {
+        uom::si::f64::Angle::new::<uom::si::angle::degree>(self.lead_angle_degrees())
+    }
+
+    /// In square millimetres.
+    fn stress_area_mm2(&self) -> Option<f64> {
+        let factor = match self.form {
+            Form::Metric => 0.938_194_3,
+            Form::Unified | Form::UnifiedRounded => 0.974_3,
+            _ => return None,
+        };
+        let diameter = self.major.millimetres() - factor * self.pitch.millimetres();
+        Some(core::f64::consts::FRAC_PI_4 * diameter * diameter)
+    }
+
+    /// The tensile stress area: pi/4 (d - 0.9382 P)² of a metric thread
+    /// (ISO 898-1), pi/4 (D - 0.9743 P)² of a Unified one (ASME B1.1); `None`
+    /// where the form has none.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// use uom::si::area::square_millimeter;
+    /// // ISO 898-1:2013, table 4: M10, 58.0 mm².
+    /// let area = "M10".parse::<Thread>()?.stress_area().expect("metric");
+    /// assert!((area.get::<square_millimeter>() - 58.0).abs() < 0.05);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    #[cfg(feature = "uom")]
+    pub fn stress_area(&self) -> Option<uom::si::f64::Area> {
+        self.stress_area_mm2().map(uom::si::f64::Area::new::<uom::si::area::square_millimeter>)
+    }
+
+    /// The class where none is given: 6g and 6H, 2A and 2B; `None` where the
+    /// system has only one or the side does not exist.
+    pub fn default_class(&self, side: Side) -> Option<Class> {
+        match (self.form, side) {
+            (Form::Metric, _) => Some(metric::default_class(self, side)),
+            (Form::Unified | Form::UnifiedRounded, Side::External) => Some(Class::of(2, 'A')),
+            (Form::Unified, Side::Internal) => Some(Class::of(2, 'B')),
+            (Form::UnifiedRounded, Side::Internal) => None,
+            _ => systems::default_class(self, side),
+        }
+    }
+
+    /// The limits of the screw.
+    ///
+    /// # Errors
+    /// No such class, or the system gives no limits.
+    pub fn external(&self, class: Option<Class>) -> Result<Sizes, Error> {
+        self.sizes(Side::External, class, None)
+    }
+
+    /// The limits of the nut.
+    ///
+    /// # Errors
+    /// As [`Thread::external`].
+    pub fn internal(&self, class: Option<Class>) -> Result<Sizes, Error> {
+        self.sizes(Side::Internal, class, None)
+    }
+
+    /// The limits of one side, where a length of engagement counts.
+    ///
+    /// `None` is the usual length: group N of ISO 965-1; the diameter or nine
+    /// pitches of ASME B1.1, by the series. A Unified tolerance grows with the
+    /// length; a metric length picks the class where none is given.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Side, Thread};
+    /// let thread: Thread = "3/8-24".parse()?;
+    /// let usual = thread.sizes(Side::External, None, None)?;
+    /// let long = thread.sizes(Side::External, None, Some("3/4in".parse()?))?;
+    /// assert!(long.pitch.min < usual.pitch.min);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    ///
+    /// # Errors
+    /// As [`Thread::external`].
+    pub fn sizes(
+        &self,
+        side: Side,
+        class: Option<Class>,
+        engaged: Option<Length>,
+    ) -> Result<Sizes, Error> {
+        match self.form {
+            Form::Metric => metric::sizes(self, side, class, engaged),
+            Form::Unified | Form::UnifiedRounded => unified::sizes(self, side, class, engaged),
+            _ => systems::sizes(self, side, class, engaged),
+        }
+    }
+
+    /// A second start and more.
+    ///
+    /// # Errors
+    /// No start, or more than one of a system that has one (BA and pipe
+    /// threads).
+    pub fn with_starts(self, starts: u8) -> Result<Self, Error> {
+        if starts == 0 {
+            return Err(Error::new(Kind::NotGiven {
+                why: "a thread has one start or more".into(),
+                advice: "leave the starts out for one".into(),
+            }));
+        }
+        if starts > 1 {
+            systems::check_starts(&self)?;
+        }
+        Ok(Self { starts, ..self })
+    }
+
+    /// The same, left-hand.
+    #[must_use]
+    pub const fn left_hand(self) -> Self {
+        Self { left: true, ..self }
+    }
+
+    /// The designation in the standard's style, with classes where given.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Class, Thread};
+    /// let thread: Thread = "M10 LH".parse()?;
+    /// let class = Some(Class::of(6, 'g'));
+    /// assert_eq!(thread.designation(class, None), "M10x1.5-6g-LH");
+    /// let thread: Thread = "3/8-24".parse()?;
+    /// let (screw, nut) = (Some(Class::of(2, 'A')), Some(Class::of(2, 'B')));
+    /// assert_eq!(thread.designation(screw, nut), "3/8-24 UNF-2B/2A");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn designation(&self, external: Option<Class>, internal: Option<Class>) -> String {
+        designation::written(self, external, internal)
+    }
+}
+
+impl fmt::Display for Thread {
+    /// The designation without a class.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.designation(None, None))
+    }
+}
+
+impl FromStr for Thread {
+    type Err = Error;
+
+    /// The thread that the whole text names; classes are checked and dropped.
+    fn from_str(text: &str) -> Result<Self, Error> {
+        match scan_expected(text) {
+            Some(found) => {
+                let (designation, taken) = found?;
+                if taken == text.len() {
+                    designation.resolve()
+                } else {
+                    Err(left_over(text, taken))
+                }
+            }
+            None => Err(Error::new(Kind::NotAThread {
+                why: format!("`{text}` is no thread"),
+                advice: "name one as `M10x1.25`, `3/8-24 UNF` or `Tr20x4`".into(),
+            })
+            .at(0, text.len())),
+        }
+    }
+}
+
+fn left_over(text: &str, taken: usize) -> Error {
+    let rest = text.get(taken..).unwrap_or_default();
+    let start = taken + (rest.len() - rest.trim_start().len());
+    Error::new(Kind::NotAThread {
+        why: format!("`{}` does not belong to a thread's name", rest.trim()),
+        advice: "a class, `LH` or `2 starts` may follow".into(),
+    })
+    .at(start, text.len())
+}
+
+/// The greatest and the least good size of one diameter; `None` where the
+/// standard gives none.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Spread {
+    /// The greatest.
+    pub max: Option<Length>,
+    /// The least.
+    pub min: Option<Length>,
+}
+
+impl Spread {
+    pub(crate) const fn of(max: Length, min: Length) -> Self {
+        Self { max: Some(max), min: Some(min) }
+    }
+
+    /// The tolerance; nought where a limit is missing.
+    fn width(&self) -> Length {
+        let both = self.max.zip(self.min);
+        both.and_then(|(max, min)| max.checked_sub(min).ok()).unwrap_or_default()
+    }
+
+    /// Is this size good, as far as limits are given?
+    pub fn contains(&self, size: Length) -> bool {
+        self.max.is_none_or(|max| size <= max) && self.min.is_none_or(|min| size >= min)
+    }
+}
+
+/// The limits of a thread in one class.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sizes {
+    /// Screw or nut.
+    pub side: Side,
+    /// The class asked for, or the usual one.
+    pub class: Class,
+    /// Major diameter. A nut's has no upper limit.
+    pub major: Spread,
+    /// Pitch (effective) diameter.
+    pub pitch: Spread,
+    /// Minor diameter. A metric screw's upper limit is of a flat root, its
+    /// lower one of the root with the least radius; a Unified screw's upper
+    /// limit is of the rounded root, a reference in the tables.
+    pub minor: Spread,
+    /// Fundamental deviation: es of a screw (nought or less), EI of a nut
+    /// (nought or more). Its size is the Unified allowance.
+    pub deviation: Length,
+    /// Tolerance of the pitch diameter.
+    pub pitch_tolerance: Length,
+    /// Tolerance of the crest: of a screw's major, a nut's minor diameter.
+    pub crest_tolerance: Length,
+    /// Why the standard's tables do not hold this size, and what was done.
+    pub outside: Option<&'static str>,
+}

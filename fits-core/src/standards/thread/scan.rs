@@ -1,0 +1,504 @@
+//! Reading a thread's designation: shapes only, no tables.
+//!
+//! The first bytes decide whether a text can be a thread at all, so that a
+//! text that is none costs next to nothing. Sizes and parts that look alike
+//! (`20 H7`, `1-1/2in`, `M6 dowel pin`, `#7`, `RC4`) are left alone.
+
+use super::{
+    Designation, Form, Nominal, Pitch, Series, Typed, metric,
+    reader::{Found, Reader, not_a_thread},
+    unified_series::{self, is_screw_number},
+};
+use crate::{
+    error::Error,
+    size::{Length, Unit},
+};
+
+/// The thread that the text begins with, and the bytes it takes; `None` where
+/// the text begins with something else.
+///
+/// Read: `M10`, `M10x1.25-6g`, `M10 6H/6g`, `M10x3P1.5 LH`, `3/8-24`,
+/// `1-1/8-7 UNC-2A`, `#10-32`, `10-32 UNF`, `0.375-24`, `Tr40x14P7 LH 7H/7e`,
+/// `1/2-10 Acme 2G`, `1/2-10 stub acme`, `1/2 BSW`, `1/4-26 BSF`, `2 BA`,
+/// `G1/2 A`, `R1/2`, `Rp1/2`, `Rc1/2`, `1/2-14 NPT`, each with `LH` and
+/// `2 starts`. A bare `3/8` is none: see [`scan_expected`].
+///
+/// ```
+/// use fits_core::standards::thread::scan;
+/// let (designation, taken) = scan("#10-32 tap").expect("a thread")?;
+/// assert_eq!((designation.resolve()?.to_string().as_str(), taken), ("10-32 UNF", 6));
+/// assert!(scan("20 H7").is_none() && scan("3/8in").is_none() && scan("#7").is_none());
+/// let error = scan("M10x").expect("meant as one").unwrap_err();
+/// assert_eq!(error.to_string(), "the pitch is missing after the x");
+/// assert_eq!(error.span(), Some(4..4));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+///
+/// # Errors
+/// It is a thread and broken; the span is of `text`. What only tables can
+/// tell is refused by [`Designation::resolve`].
+pub fn scan(text: &str) -> Option<Result<(Designation, usize), Error>> {
+    begin(text, false)
+}
+
+/// As [`scan`], where the caller knows that a thread stands here: a bare `3/8`
+/// or `m10` is one too.
+///
+/// ```
+/// use fits_core::standards::thread::scan_expected;
+/// let (designation, _) = scan_expected("3/8").expect("a thread")?;
+/// let thread = designation.resolve()?;
+/// assert_eq!(thread.to_string(), "3/8-16 UNC");
+/// assert!(thread.is_pitch_assumed());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn scan_expected(text: &str) -> Option<Result<(Designation, usize), Error>> {
+    begin(text, true)
+}
+
+fn begin(text: &str, expected: bool) -> Option<Result<(Designation, usize), Error>> {
+    let mut bytes = text.bytes();
+    let (first, second) = (bytes.next()?, bytes.next().unwrap_or(b' '));
+    let mut reader = Reader { text, at: 0 };
+    let found = match first {
+        b'0'..=b'9' | b'.' | b'#' => return inch(&mut reader, expected).transpose(),
+        b'M' | b'm' if second.is_ascii_digit() => {
+            metric_name(&mut reader, "M", Form::Metric, expected)
+        }
+        b'T' | b't' if second.eq_ignore_ascii_case(&b'r') => {
+            metric_name(&mut reader, "Tr", Form::Trapezoidal, expected)
+        }
+        b'G' => pipe(&mut reader, "G", Form::PipeParallel),
+        b'R' if second == b'p' => pipe(&mut reader, "Rp", Form::PipeRp),
+        b'R' if second == b'c' => pipe(&mut reader, "Rc", Form::PipeRc),
+        b'R' if second.is_ascii_digit() => pipe(&mut reader, "R", Form::PipeR),
+        _ => return None,
+    };
+    found.transpose()
+}
+
+fn blank(form: Form, nominal: Typed<Nominal>) -> Designation {
+    Designation {
+        form,
+        nominal,
+        pitch: None,
+        series: None,
+        starts: 1,
+        left: false,
+        classes: [None, None],
+    }
+}
+
+/// `M10x1.25`, `Tr40x14P7`.
+fn metric_name(reader: &mut Reader, letters: &str, form: Form, expected: bool) -> Found {
+    let is_capital = reader.text.starts_with(|c: char| c.is_ascii_uppercase());
+    reader.take(letters);
+    if form == Form::Trapezoidal {
+        // No class or size begins with Tr: a space may follow, as ISO 2903 writes.
+        reader.spaces();
+    }
+    let Some(nominal) = reader.decimal(Unit::Millimetre)? else { return Ok(None) };
+    let nominal = Typed { value: Nominal::Millimetres(nominal.value), at: nominal.at };
+    let mut designation = blank(form, nominal);
+    let before = reader.at;
+    reader.spaces();
+    let is_times = reader.take("x") || reader.take("\u{d7}");
+    if is_times {
+        reader.spaces();
+        lead_and_pitch(reader, &mut designation)?;
+    } else {
+        reader.at = before;
+        // `M10-1.5`, but not `M10-6g`.
+        if reader.peek() == Some(b'-') {
+            let class = Reader { text: reader.text, at: before + 1 }.word();
+            let is_number = class.bytes().next().is_some_and(|byte| byte.is_ascii_digit())
+                && class.bytes().all(|byte| byte.is_ascii_digit());
+            if is_number && !is_starts_after(reader.text, before + 1 + class.len()) {
+                reader.at += 1;
+                lead_and_pitch(reader, &mut designation)?;
+            }
+        }
+    }
+    if !reader.is_end() {
+        // `M10mm`, `m6something`: no thread's name goes on like this.
+        return if designation.pitch.is_some() { Err(goes_on(reader)) } else { Ok(None) };
+    }
+    if designation.pitch.is_none() {
+        // m6 and M7 are tolerance classes and "m6 dowel pin" a part's name.
+        if !is_capital && !expected || is_part_name(reader.rest()) {
+            return Ok(None);
+        }
+    }
+    reader.finish(designation)
+}
+
+fn is_starts_after(text: &str, at: usize) -> bool {
+    let rest = text.get(at..).unwrap_or_default();
+    let rest = rest.trim_start_matches([' ', '-']);
+    rest.get(..5).is_some_and(|word| word.eq_ignore_ascii_case("start"))
+}
+
+/// A pin that goes by a size of thread-like name.
+fn is_part_name(rest: &str) -> bool {
+    let word = rest.trim_start();
+    ["dowel", "pin"]
+        .iter()
+        .any(|part| word.get(..part.len()).is_some_and(|start| start.eq_ignore_ascii_case(part)))
+}
+
+fn goes_on(reader: &Reader) -> Error {
+    let rest = reader.rest();
+    let count = rest.find([' ', ',']).unwrap_or(rest.len());
+    let extra = rest.get(..count).unwrap_or_default();
+    not_a_thread(
+        format!("`{extra}` does not belong to a thread's pitch"),
+        "put a space between the pitch and what follows".into(),
+    )
+    .at(reader.at, reader.at + count)
+}
+
+/// `1.25`, `3P1.5`, `Ph3P1.5`, `14(P7)`.
+fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<(), Error> {
+    let is_lead = reader.take("Ph");
+    let start = reader.at;
+    let missing = |reader: &Reader, what: &str, designation: &Designation| {
+        let advice = match (designation.form, designation.nominal.value) {
+            (Form::Metric, Nominal::Millimetres(nominal)) => metric::pitches(nominal),
+            _ => "give it in millimetres".into(),
+        };
+        Err(not_a_thread(what.into(), advice).at(reader.at, reader.at + reader.word().len()))
+    };
+    let Some(first) = reader.decimal(Unit::Millimetre)? else {
+        return missing(reader, "the pitch is missing after the x", designation);
+    };
+    let bracket = reader.take("(");
+    if !reader.take("P") {
+        if is_lead || bracket {
+            return missing(reader, "the pitch is missing after the lead", designation);
+        }
+        let value = Pitch::of(first.value).map_err(|error| error.at(start, reader.at))?;
+        designation.pitch = Some(Typed { value, at: first.at });
+        return Ok(());
+    }
+    let Some(second) = reader.decimal(Unit::Millimetre)? else {
+        return missing(reader, "the pitch is missing after the P", designation);
+    };
+    if bracket {
+        reader.take(")");
+    }
+    let value = Pitch::of(second.value).map_err(|error| error.at(start, reader.at))?;
+    designation.pitch = Some(Typed { value, at: second.at });
+    let (lead, pitch) = (first.value.tenth_nanometres(), second.value.tenth_nanometres());
+    // A pitch is more than nought.
+    match u8::try_from(lead / pitch) {
+        Ok(starts @ 1..=20) if lead % pitch == 0 => {
+            designation.starts = starts;
+            Ok(())
+        }
+        _ => Err(not_a_thread(
+            format!("a lead of {} is no whole number of pitches of {}", first.value, second.value),
+            "the lead is the pitch times the starts, from 1 to 20".into(),
+        )
+        .at(start, reader.at)),
+    }
+}
+
+/// `G1/2 A`, `R1/2`, `Rp 3/4`.
+fn pipe(reader: &mut Reader, letters: &str, form: Form) -> Found {
+    // The letters were matched by case.
+    reader.at += letters.len();
+    reader.spaces();
+    let Some(nominal) = nominal(reader)? else { return Ok(None) };
+    // G7 and R6 are tolerance classes: pipe sizes are fractions or whole
+    // inches to 6, and only a fraction or what follows tells G6 from a class.
+    if matches!(nominal.value, Nominal::Decimal(_) | Nominal::Number(_)) || !reader.is_end() {
+        return Ok(None);
+    }
+    reader.finish(blank(form, nominal))
+}
+
+/// `3/8`, `1-1/8`, `1 1/8`, `0.375`, `#10`, `10`; a whole number is left as
+/// whole inches.
+fn nominal(reader: &mut Reader) -> Result<Option<Typed<Nominal>>, Error> {
+    let start = reader.at;
+    let typed = |reader: &Reader, value| Ok(Some(Typed { value, at: (start, reader.at) }));
+    if reader.take("#") {
+        let number = reader.digits().and_then(|number| u8::try_from(number).ok());
+        return match number {
+            Some(number) => typed(reader, Nominal::Number(number)),
+            None => Ok(None),
+        };
+    }
+    let count = reader.rest().bytes().take_while(u8::is_ascii_digit).count();
+    if reader.rest().as_bytes().get(count) == Some(&b'.') {
+        return Ok(reader
+            .decimal(Unit::Inch)?
+            .map(|length| Typed { value: Nominal::Decimal(length.value), at: length.at }));
+    }
+    let Some(first) = reader.digits().and_then(|first| u16::try_from(first).ok()) else {
+        return Ok(None);
+    };
+    if let Some(denominator) = denominator(reader) {
+        return typed(reader, Nominal::Fraction { whole: 0, numerator: first, denominator });
+    }
+    // A mixed fraction, joined by a dash or a space.
+    let end = reader.at;
+    if reader.take("-") || reader.take(" ") {
+        if let Some(numerator) = reader.digits().and_then(|second| u16::try_from(second).ok()) {
+            if let Some(denominator) = denominator(reader) {
+                return typed(reader, Nominal::Fraction { whole: first, numerator, denominator });
+            }
+        }
+        reader.at = end;
+    }
+    typed(reader, Nominal::Fraction { whole: first, numerator: 0, denominator: 1 })
+}
+
+fn denominator(reader: &mut Reader) -> Option<u16> {
+    let start = reader.at;
+    let denominator = if reader.take("/") { reader.digits() } else { None };
+    let denominator = denominator.and_then(|value| u16::try_from(value).ok());
+    match denominator {
+        Some(value) if value > 0 => Some(value),
+        _ => {
+            reader.at = start;
+            None
+        }
+    }
+}
+
+/// Words that name a system, and the series some of them say.
+const SYSTEMS: [(&str, Form, Option<Series>); 22] = [
+    ("UNC", Form::Unified, Some(Series::Coarse)),
+    ("UNF", Form::Unified, Some(Series::Fine)),
+    ("UNEF", Form::Unified, Some(Series::ExtraFine)),
+    ("UN", Form::Unified, Some(Series::Constant)),
+    ("UNS", Form::Unified, Some(Series::Special)),
+    ("UNRC", Form::UnifiedRounded, Some(Series::Coarse)),
+    ("UNRF", Form::UnifiedRounded, Some(Series::Fine)),
+    ("UNREF", Form::UnifiedRounded, Some(Series::ExtraFine)),
+    ("UNR", Form::UnifiedRounded, Some(Series::Constant)),
+    ("UNRS", Form::UnifiedRounded, Some(Series::Special)),
+    ("NC", Form::Unified, Some(Series::Coarse)),
+    ("NF", Form::Unified, Some(Series::Fine)),
+    ("NEF", Form::Unified, Some(Series::ExtraFine)),
+    ("Acme", Form::Acme, None),
+    ("BSW", Form::Whitworth, Some(Series::Coarse)),
+    ("BSF", Form::Whitworth, Some(Series::Fine)),
+    ("Whitworth", Form::Whitworth, None),
+    ("Whit", Form::Whitworth, None),
+    ("BSP", Form::PipeParallel, None),
+    ("BSPP", Form::PipeParallel, None),
+    ("BA", Form::Ba, None),
+    ("NPT", Form::Npt, None),
+];
+
+/// The system named here, after spaces or a dash.
+fn system(reader: &mut Reader) -> Option<(Form, Option<Typed<Series>>)> {
+    let before = reader.at;
+    if !reader.take("-") {
+        reader.spaces();
+    }
+    let start = reader.at;
+    let word = reader.word();
+    let named = SYSTEMS.iter().find(|(name, ..)| name.eq_ignore_ascii_case(word));
+    if let Some((_, form, series)) = named {
+        reader.at += word.len();
+        let at = (start, reader.at);
+        return Some((*form, series.map(|value| Typed { value, at })));
+    }
+    if word.eq_ignore_ascii_case("stub") {
+        reader.at += word.len();
+        reader.spaces();
+        if reader.word().eq_ignore_ascii_case("acme") {
+            reader.at += 4;
+            return Some((Form::StubAcme, None));
+        }
+    }
+    reader.at = before;
+    None
+}
+
+/// Everything that begins with a number.
+fn inch(reader: &mut Reader, expected: bool) -> Found {
+    if !may_be_inch(reader.text, expected) {
+        return Ok(None);
+    }
+    // A broken number is for whoever reads sizes.
+    let Ok(Some(mut size)) = nominal(reader) else { return Ok(None) };
+    let is_marked = inch_mark(reader);
+    let (mut pitch, mut named) = (None, None);
+    if reader.peek() == Some(b'-') {
+        let before = reader.at;
+        named = system(reader);
+        if named.is_none() {
+            reader.at = before + 1;
+            pitch = turns(reader);
+            if pitch.is_none() {
+                return Ok(None);
+            }
+        }
+    }
+    if named.is_none() {
+        named = system(reader);
+    }
+    let is_named = named.is_some();
+    let (form, series) = named.unwrap_or((Form::Unified, None));
+    size.value = whole_or_number(size.value, form, pitch, is_marked);
+    if !reader.is_end() || is_size_sum(size.value, pitch, is_named || expected) {
+        return Ok(None);
+    }
+    if pitch.is_none() && !is_named && !expected {
+        return Ok(None);
+    }
+    let mut designation = blank(form, size);
+    designation.series = series;
+    if let Some(turns) = pitch {
+        let (over, per) = turns.value;
+        let value = Pitch::per_inch(over, per).map_err(|_| {
+            let text = reader.text.get(turns.at.0..turns.at.1).unwrap_or_default();
+            not_a_thread(
+                format!("{text} turns per inch is no thread"),
+                unified_series::pitches(size.value.length().unwrap_or_default(), size.value),
+            )
+            .at(turns.at.0, turns.at.1)
+        })?;
+        designation.pitch = Some(Typed { value, at: turns.at });
+    }
+    reader.finish(designation)
+}
+
+/// A cheap look: after digits, points, strokes and dashes, what stands next?
+fn may_be_inch(text: &str, expected: bool) -> bool {
+    if expected {
+        return true;
+    }
+    let bytes = text.as_bytes();
+    let mut at = usize::from(bytes.first() == Some(&b'#'));
+    let mut has_dash = false;
+    while let Some(byte) = bytes.get(at) {
+        match byte {
+            b'0'..=b'9' | b'.' | b'/' => {}
+            b'-' => has_dash = true,
+            _ => break,
+        }
+        at += 1;
+    }
+    match bytes.get(at) {
+        None => has_dash,
+        Some(b' ') => {
+            // `1 1/8-7`, or the word of a system.
+            let next = bytes.iter().skip(at).find(|byte| **byte != b' ');
+            has_dash || next.is_some_and(|byte| is_system_letter(*byte) || byte.is_ascii_digit())
+        }
+        // A word joined: `3/8-UNF`, `2BA`; or an inch mark before a dash or a
+        // word.
+        Some(b'"') => is_after_mark(bytes, at + 1),
+        Some(b'i' | b'I') => is_after_mark(bytes, at + 2),
+        Some(byte) => has_dash || is_system_letter(*byte),
+    }
+}
+
+/// A pitch or a system's word after an inch mark?
+fn is_after_mark(bytes: &[u8], at: usize) -> bool {
+    match bytes.get(at) {
+        Some(b'-') => true,
+        Some(b' ') => bytes.get(at + 1).is_some_and(|byte| is_system_letter(*byte)),
+        _ => false,
+    }
+}
+
+/// The first letter of a system's word.
+const fn is_system_letter(byte: u8) -> bool {
+    matches!(byte.to_ascii_lowercase(), b'u' | b'n' | b'a' | b's' | b'b' | b'w')
+}
+
+/// `"` or `in` before the dash of a pitch or a space and a system.
+fn inch_mark(reader: &mut Reader) -> bool {
+    let before = reader.at;
+    if reader.take("\"") || reader.take("in") {
+        if matches!(reader.peek(), Some(b'-' | b' ')) {
+            return true;
+        }
+        reader.at = before;
+    }
+    false
+}
+
+/// Turns per inch: `24`, `11.5`, `11-1/2`.
+fn turns(reader: &mut Reader) -> Option<Typed<(i64, i64)>> {
+    let start = reader.at;
+    let whole = reader.digits()?;
+    // `11,5`: whoever reads sizes refuses a comma inside a number.
+    if reader.is_comma_inside() {
+        return None;
+    }
+    let typed = |reader: &Reader, value| Some(Typed { value, at: (start, reader.at) });
+    let end = reader.at;
+    if reader.take(".") {
+        let digits = reader.rest().bytes().take_while(u8::is_ascii_digit).count();
+        let places = u32::try_from(digits).ok().filter(|places| (1..=4).contains(places))?;
+        let scale = 10_i64.pow(places);
+        let part = reader.digits()?;
+        return typed(reader, (whole.checked_mul(scale)?.checked_add(part)?, scale));
+    }
+    if reader.take("-") {
+        if let (Some(numerator), true) = (reader.digits(), reader.take("/")) {
+            let denominator = reader.digits().filter(|value| (2..=8).contains(value))?;
+            let turns = whole.checked_mul(denominator)?.checked_add(numerator)?;
+            return typed(reader, (turns, denominator));
+        }
+        reader.at = end;
+    }
+    typed(reader, (whole, 1))
+}
+
+/// Is a whole number before this pitch a screw number? `10-32` is number 10 and
+/// `1-8` one inch: it is where that leaves a core three pitches thick or more.
+pub(super) fn is_screw(number: u8, pitch: Pitch) -> bool {
+    let number = Nominal::Number(number).length().ok().filter(|_| is_screw_number(number));
+    number.is_some_and(|major| pitch.scaled(3, 1) <= major)
+}
+
+/// A whole number as what it is a size of.
+fn whole_or_number(
+    nominal: Nominal,
+    form: Form,
+    pitch: Option<Typed<(i64, i64)>>,
+    is_marked: bool,
+) -> Nominal {
+    let Nominal::Fraction { whole, numerator: 0, .. } = nominal else { return nominal };
+    let Ok(number) = u8::try_from(whole) else { return nominal };
+    let pitch = pitch.map(|pitch| Pitch::per_inch(pitch.value.0, pitch.value.1));
+    let is_number = match (form, pitch) {
+        _ if is_marked => false,
+        (Form::Ba, _) => true,
+        (Form::Unified | Form::UnifiedRounded, Some(pitch)) => {
+            pitch.is_ok_and(|pitch| is_screw(number, pitch))
+        }
+        // `10 UNF`: beside these numbers no whole inches are listed.
+        (Form::Unified | Form::UnifiedRounded, None) => {
+            matches!(number, 0 | 5..=12) && is_screw_number(number)
+        }
+        _ => false,
+    };
+    if is_number { Nominal::Number(number) } else { nominal }
+}
+
+/// `20-5` and `0.75-0.02` are sums of sizes, not threads: without a word,
+/// sizes end at 6 in, turns are whole or quarters, and a decimal size has 4 an
+/// inch or more.
+fn is_size_sum(nominal: Nominal, pitch: Option<Typed<(i64, i64)>>, is_named: bool) -> bool {
+    if is_named {
+        return false;
+    }
+    let (turns, over) = pitch.map_or((1, 1), |pitch| pitch.value);
+    let is_quarters = turns * 4 % over == 0;
+    let is_plain = match nominal {
+        Nominal::Decimal(_) => turns >= 4 * over,
+        _ => turns >= over,
+    };
+    let most = Length::from_tenth_nanometres(6 * Length::INCH.tenth_nanometres());
+    let is_large = nominal.length().is_ok_and(|length| length > most);
+    !is_quarters || !is_plain || is_large
+}

@@ -1,0 +1,387 @@
+//! Threads in words: what to turn and drill, limits, wires and passes.
+
+use std::fmt::Write as _;
+
+use fits_core::{
+    Length, Limits,
+    shop::Verdict,
+    size::{Decimals, Rounding, Unit},
+};
+
+use super::{LINES, Style, Text, lines::wrapped};
+use crate::{
+    answer::{
+        ClearanceHoleAnswer, Mm, OverWiresAnswer, SideFigures, TapAnswer, TapFigures, ThreadAnswer,
+        ThreadName, ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
+    },
+    query::{Dial, Units},
+};
+
+impl Text {
+    pub(super) fn thread(&self, out: &mut String, thread: &ThreadAnswer) {
+        self.thread_name(out, &thread.name);
+        if let Some(blank) = &thread.blank {
+            self.aim_line(out, "TURN", "blank", blank.aim_mm.0, Rounding::Up);
+        }
+        if let Some(tap) = &thread.tap {
+            self.drill_line(out, tap);
+        }
+        for (name, side) in [("screw", &thread.external), ("nut", &thread.internal)] {
+            if let Some(side) = side {
+                self.side(out, name, side);
+            }
+        }
+        if let Some(play) = &thread.play
+            && let (Some(least), Some(most)) = (play.pitch_min_mm, play.pitch_max_mm)
+        {
+            let (least, most) = (self.play(least.0), self.play(most.0));
+            let _ = writeln!(out, "  play at the pitch diameter\n    least       {least}");
+            let _ = writeln!(out, "    greatest    {most}");
+        }
+        for (name, depth) in
+            [("screw", thread.external_depth_mm), ("nut", thread.internal_depth_mm)]
+        {
+            if let Some(depth) = depth {
+                let words = self.difference(depth.0);
+                let _ = writeln!(
+                    out,
+                    "  {:<14}{words} deep, with the usual tool",
+                    format!("cut {name}")
+                );
+            }
+        }
+        if let Some(area) = thread.stress_area_mm2 {
+            let (metric, inch) =
+                (format!("{area:.1} mm2"), format!("{:.4} in2", area / (25.4 * 25.4)));
+            let [one, other] = match self.settings.units {
+                Units::Millimetres => [metric, inch],
+                Units::Inches => [inch, metric],
+            };
+            let _ = writeln!(out, "  stress area   {one}   {other}");
+        }
+        Self::notes(out, &thread.name, &thread.notes);
+    }
+
+    /// `M10x1.5-6g   ISO metric, coarse; pitch 1.5 mm`.
+    fn thread_name(&self, out: &mut String, name: &ThreadName) {
+        let pitch = match name.tpi {
+            Some(tpi) => format!("{} tpi", trimmed(tpi, 4)),
+            None => format!("pitch {}", name.pitch_mm.0),
+        };
+        let starts = match name.starts {
+            1 => String::new(),
+            starts => {
+                format!(", {starts} starts, lead {}", Self::size(name.lead_mm.0, self.units()[0]))
+            }
+        };
+        let hand = if name.hand == "left" { ", left hand" } else { "" };
+        let words = format!("{}, {}; {pitch}{starts}{hand}", name.form, name.series);
+        let lead = format!("{}   ", self.style(Style::Strong, &name.designation));
+        let width = name.designation.chars().count() + 3;
+        if width + words.chars().count() <= 80 {
+            let _ = writeln!(out, "{lead}{words}");
+        } else {
+            let _ = writeln!(out, "{}", lead.trim_end());
+            wrapped(out, "  ", &words);
+        }
+    }
+
+    fn aim_line(&self, out: &mut String, lead: &str, name: &str, size: Length, toward: Rounding) {
+        let [first, second] = self.units().map(|unit| Self::target(size, unit, toward));
+        let first = self.style(Style::Strong, &format!("{first:<14}"));
+        let _ = writeln!(out, "{lead:<6}{name:<8}{first}{second}");
+    }
+
+    fn drill_line(&self, out: &mut String, tap: &TapFigures) {
+        let name = self.style(Style::Strong, &format!("{:<14}", tap.drill.name));
+        let unit = self.units().into_iter().find(|unit| !tap.drill.name.ends_with(unit.symbol()));
+        let size = unit.map_or(String::new(), |unit| Self::size(tap.drill.mm.0, unit));
+        let _ = writeln!(
+            out,
+            "DRILL tap     {name}{size:<14}{:.0} % of thread ({:.0} % as cut)",
+            tap.percent, tap.cut_percent
+        );
+        if tap.within_limits == Some(false) {
+            let cuts = Self::target(tap.cuts_mm.0, self.units()[0], Rounding::Nearest);
+            let _ = writeln!(out, "  a drill commonly cuts {cuts} then: outside the nut's limits");
+        }
+    }
+
+    fn side(&self, out: &mut String, name: &str, side: &SideFigures) {
+        let mut lead = format!("{name} {}", side.class).trim_end().to_owned();
+        for (diameter, min, max) in [
+            ("major", side.major_min_mm, side.major_max_mm),
+            ("pitch", side.pitch_min_mm, side.pitch_max_mm),
+            ("minor", side.minor_min_mm, side.minor_max_mm),
+        ] {
+            let Some([one, other]) = self.spread(min, max) else { continue };
+            let _ = writeln!(out, "  {lead:<14}{diameter:<7}{one:<26}{other}");
+            lead.clear();
+        }
+    }
+
+    /// Limits in both units; `and up`, `at most` where one end is open.
+    fn spread(&self, min: Option<Mm>, max: Option<Mm>) -> Option<[String; 2]> {
+        let units = self.units();
+        Some(match (min, max) {
+            (Some(min), Some(max)) => {
+                let limits = Limits::new(min.0, max.0).ok()?;
+                units.map(|unit| Self::range(limits, unit))
+            }
+            (Some(min), None) => {
+                units.map(|unit| format!("{} and up", Self::target(min.0, unit, Rounding::Up)))
+            }
+            (None, Some(max)) => {
+                units.map(|unit| format!("at most {}", Self::target(max.0, unit, Rounding::Down)))
+            }
+            (None, None) => return None,
+        })
+    }
+
+    /// What was taken for granted, and what else to know.
+    fn notes(out: &mut String, name: &ThreadName, notes: &[String]) {
+        if !name.assumed.is_empty() {
+            wrapped(out, "  ", &name.assumed.join("; "));
+        }
+        for note in notes {
+            wrapped(out, "  ", note);
+        }
+    }
+
+    pub(super) fn tap(&self, out: &mut String, tap: &TapAnswer) {
+        self.thread_name(out, &tap.name);
+        let [first, second] = self.units();
+        if let Some(form) = tap.form_tap.as_ref().filter(|_| tap.forms) {
+            let name = self.style(Style::Strong, &format!("{:<14}", form.drill.name));
+            let hole = Self::target(form.hole_mm.0, first, Rounding::Nearest);
+            let _ = writeln!(
+                out,
+                "DRILL form    {name}{:.0} % of thread; the hole by rule is {hole}",
+                form.percent
+            );
+            let _ = writeln!(out, "  for a tap that cuts:");
+        }
+        self.drill_line(out, &tap.first);
+        if let Some([one, other]) = self.spread(tap.minor_min_mm, tap.minor_max_mm) {
+            let _ = writeln!(
+                out,
+                "  {:<14}{:<7}{one:<26}{other}",
+                format!("nut {}", tap.class).trim_end(),
+                "minor"
+            );
+        }
+        for (count, other) in tap.alternatives.iter().enumerate() {
+            let lead = if count == 0 { "or" } else { "" };
+            let outside = if other.within_limits == Some(false) { "  outside as cut" } else { "" };
+            let _ = writeln!(
+                out,
+                "  {lead:<14}{:<12}{:<14}{:<14}{:.0} %{outside}",
+                other.drill.name,
+                Self::size(other.drill.mm.0, first),
+                Self::size(other.drill.mm.0, second),
+                other.percent
+            );
+        }
+        if let Some(advised) = &tap.advised {
+            let _ = writeln!(
+                out,
+                "  advised       {:.0} to {:.0} % of thread: {}",
+                advised.min_percent, advised.max_percent, advised.of
+            );
+        }
+        if let Some(form) = tap.form_tap.as_ref().filter(|_| !tap.forms) {
+            let hole = Self::target(form.hole_mm.0, first, Rounding::Nearest);
+            let _ = writeln!(
+                out,
+                "  forming tap   drill {}, the hole by rule is {hole}",
+                form.drill.name
+            );
+        }
+        if let Some(engage) = tap.engage_mm {
+            let near = |size: Length| short(size, first);
+            let blind = tap.blind_drill_mm.map_or(String::new(), |drill| {
+                format!("; in a blind hole drill {} deep for that", near(drill.0))
+            });
+            let _ = writeln!(out, "  engage        about {}{blind}", near(engage.0));
+        }
+        Self::notes(out, &tap.name, &[]);
+        Self::cautions(out, &tap.cautions);
+    }
+
+    pub(super) fn clearance_holes(&self, out: &mut String, answer: &ClearanceHoleAnswer) {
+        self.thread_name(out, &answer.name);
+        for hole in &answer.holes {
+            let Some([one, other]) = self.spread(Some(hole.min_mm), Some(hole.max_mm)) else {
+                continue;
+            };
+            let drill = hole.drill.as_ref().map_or(String::new(), |drill| format!("drill {drill}"));
+            let _ = writeln!(out, "  {:<9}{one:<26}{other:<24}{drill}", hole.series);
+        }
+        let _ = writeln!(out, "  holes that the screw passes, {}", answer.source);
+    }
+
+    pub(super) fn wires(&self, out: &mut String, wires: &WiresAnswer) {
+        self.thread_name(out, &wires.name);
+        let Ok(over) = Limits::new(wires.over_min_mm.0, wires.over_max_mm.0) else { return };
+        let units = self.units();
+        let [one, other] = units.map(|unit| Self::range(over, unit));
+        let one = self.style(Style::Strong, &format!("{one:<26}"));
+        let _ = writeln!(out, "OVER  wires   {one}{other}");
+        self.wires_used(out, wires);
+    }
+
+    fn wires_used(&self, out: &mut String, wires: &WiresAnswer) {
+        let units = self.units();
+        let exact = |size: Length| units.map(|unit| wire_size(size, unit)).join("   ");
+        let _ = writeln!(out, "  wire          {}", exact(wires.wire_mm.0));
+        if wires.wire_mm.0 != wires.best_wire_mm.0 {
+            let _ = writeln!(out, "  best wire     {}", exact(wires.best_wire_mm.0));
+        }
+        let [least, most] =
+            [wires.wire_min_mm.0, wires.wire_max_mm.0].map(|size| wire_size(size, units[0]));
+        let _ = writeln!(out, "  usable        {least} to {most}");
+        if let Some([one, other]) = self.spread(Some(wires.pitch_min_mm), Some(wires.pitch_max_mm))
+        {
+            let _ = writeln!(
+                out,
+                "  {:<14}{:<7}{one:<26}{other}",
+                format!("screw {}", wires.class),
+                "pitch"
+            );
+        }
+        Self::notes(out, &wires.name, &wires.notes);
+    }
+
+    pub(super) fn over_wires(&self, out: &mut String, answer: &OverWiresAnswer) {
+        let style = if answer.verdict == Verdict::Good { Style::Good } else { Style::Bad };
+        let word = answer.verdict.word().to_uppercase();
+        let [first, second] = self.units();
+        let _ = writeln!(
+            out,
+            "{}   pitch diameter {}   {}",
+            self.style(style, &word),
+            Self::size(answer.pitch_diameter_mm.0, first),
+            Self::size(answer.pitch_diameter_mm.0, second)
+        );
+        if let Some(feed) = &answer.feed {
+            let lead = match (feed.compound_mm, feed.compound_deg) {
+                (Some(compound), Some(angle)) => format!(
+                    "{} along the compound at {angle} degrees ({} square in)",
+                    self.one_difference(compound.0),
+                    self.one_difference(feed.radial_mm.0)
+                ),
+                _ => format!("{} on the dial, straight in", self.one_difference(feed.dial_mm.0)),
+            };
+            let _ = writeln!(out, "FEED  {lead}");
+            let _ = writeln!(
+                out,
+                "  the pitch diameter has {} to lose to the middle",
+                self.difference(answer.to_go_mm.0)
+            );
+        }
+        let wires = &answer.wires;
+        self.thread_name(out, &wires.name);
+        if let Some([one, other]) = self.spread(Some(wires.over_min_mm), Some(wires.over_max_mm)) {
+            let _ = writeln!(out, "  {:<14}{:<7}{one:<26}{other}", "over wires", "");
+        }
+        self.wires_used(out, wires);
+    }
+
+    pub(super) fn thread_passes(&self, out: &mut String, answer: &ThreadPassesAnswer) {
+        self.thread_name(out, &answer.name);
+        let outside = answer.side == "external";
+        let (work, toward) =
+            if outside { ("TURN", Rounding::Up) } else { ("BORE", Rounding::Down) };
+        self.aim_line(out, work, "blank", answer.blank.aim_mm.0, toward);
+        if let Some([one, other]) =
+            self.spread(Some(answer.blank.min_mm), Some(answer.blank.max_mm))
+        {
+            let _ = writeln!(out, "  {:<14}{one:<28}{other}", "within");
+        }
+        let [first, second] = self.units();
+        let _ = writeln!(
+            out,
+            "  depth {}, tool flat {}",
+            self.difference(answer.depth_mm.0),
+            self.difference(answer.flat_mm.0)
+        );
+        let slide = match answer.compound_deg {
+            Some(angle) => format!("compound at {angle} deg reads"),
+            None if answer.dial == Dial::Diameter => "cross slide (diameter) reads".to_owned(),
+            None => "cross slide (radius) reads".to_owned(),
+        };
+        let heads = format!("  {:<9}{:<22}{slide}", "pass", "depth so far");
+        let _ = writeln!(out, "{}", self.style(Style::Faint, &heads));
+        // The tail and the passes must leave the headline in sight.
+        let tail = self.pass_tail(answer);
+        let room = LINES.saturating_sub(out.lines().count() + tail.lines().count());
+        let count = answer.passes.len();
+        let hidden = if count > room { count - room.saturating_sub(1) } else { 0 };
+        let keep_first = (count - hidden) / 2;
+        for (at, pass) in answer.passes.iter().enumerate() {
+            if hidden > 0 && at == keep_first {
+                let _ = writeln!(out, "  ...      {hidden} more: see --json");
+            }
+            if hidden == 0 || at < keep_first || at >= keep_first + hidden {
+                Self::thread_pass(out, pass, [first, second]);
+            }
+        }
+        out.push_str(&tail);
+    }
+
+    fn thread_pass(out: &mut String, pass: &ThreadPassFigures, units: [Unit; 2]) {
+        let depth = Self::dial_size(pass.depth_mm.0, units[0]);
+        if pass.name == "spring" {
+            let _ = writeln!(out, "  {:<9}{depth:<22}leave it", pass.name);
+            return;
+        }
+        let [one, other] = units.map(|unit| Self::dial_size(pass.dial_mm.0, unit));
+        let _ = writeln!(out, "  {:<9}{depth:<22}{one:<14}{other}", pass.name);
+    }
+
+    /// A dial figure: 0.001 mm, 0.0001 in.
+    fn dial_size(size: Length, unit: Unit) -> String {
+        Self::target(size, unit, Rounding::Nearest)
+    }
+
+    fn pass_tail(&self, answer: &ThreadPassesAnswer) -> String {
+        let mut out = String::new();
+        let [first, _] = self.units();
+        let size = |size: Length| Self::target(size, first, Rounding::Nearest);
+        let chamfer = format!("chamfer the start 45 degrees to {}", size(answer.chamfer_to_mm.0));
+        let relief = answer.relief.map_or(String::new(), |relief| {
+            let groove = match (relief.groove_diameter_mm, relief.groove_width_mm) {
+                (Some(diameter), Some(width)) => {
+                    format!("; relief groove {} {} wide", size(diameter.0), size(width.0))
+                }
+                _ => String::new(),
+            };
+            format!("{groove}; without one the run-out takes {}", size(relief.run_out_mm.0))
+        });
+        wrapped(&mut out, "  ", &format!("{chamfer}{relief}"));
+        let wrapped_try = format!("try it with {}", answer.try_with);
+        wrapped(&mut out, "  ", &wrapped_try);
+        Self::notes(&mut out, &answer.name, &answer.notes);
+        Self::cautions(&mut out, &answer.cautions);
+        out
+    }
+}
+
+/// A wire's size: 0.0001 mm, 0.00001 in.
+fn wire_size(size: Length, unit: Unit) -> String {
+    let usual = Text::usual(unit);
+    let decimals = Decimals { places: usual.places + 1, ..usual };
+    format!("{} {}", size.shown(decimals, Rounding::Nearest), unit.symbol())
+}
+
+/// A depth, no finer than it is drilled: 0.1 mm, 0.01 in.
+fn short(size: Length, unit: Unit) -> String {
+    let decimals = Decimals { unit, places: if unit == Unit::Inch { 2 } else { 1 } };
+    format!("{} {}", size.shown(decimals, Rounding::Up), unit.symbol())
+}
+
+/// A figure without needless noughts.
+fn trimmed(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}

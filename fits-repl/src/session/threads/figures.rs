@@ -1,0 +1,245 @@
+//! From the core's threads to what the other rooms and the answers take.
+
+use fits_core::{
+    Error, Length,
+    shop::{
+        infeed::Slide,
+        tap::{Advice, Bit, Clearances, Drive, Minor, Screws, TapDrill, TapHole, Wanted, Work},
+    },
+    standards::{
+        drills::{Drill, Series as DrillSeries},
+        materials::{Family, Material},
+        thread::{Class, Form, Series, Side, Sizes, Spread, Thread},
+    },
+};
+use uom::si::angle::degree;
+
+use super::Found;
+use crate::answer::{
+    Answer, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName, Mm, SideFigures,
+    TapFigures, ThreadName,
+};
+use crate::problem::Problem;
+
+/// The drills of a drawer in inches, and of one in millimetres.
+const INCH: &[DrillSeries] = &[DrillSeries::Number, DrillSeries::Letter, DrillSeries::Fraction];
+const METRIC: &[DrillSeries] = &[DrillSeries::Metric];
+
+/// The drills of the thread's own system.
+pub(super) const fn drawer(thread: &Thread) -> &'static [DrillSeries] {
+    if thread.form().is_inch() { INCH } else { METRIC }
+}
+
+pub(super) fn name(
+    found: &Found,
+    external: Option<&Sizes>,
+    internal: Option<&Sizes>,
+) -> ThreadName {
+    let thread = &found.thread;
+    let mut assumed = Vec::new();
+    if thread.is_pitch_assumed() {
+        assumed.push(format!("no pitch given: {}", series(thread)));
+    }
+    for (side, sizes) in [(Side::External, external), (Side::Internal, internal)] {
+        if let Some(sizes) = sizes
+            && !found.has_class(side)
+            && !class_text(sizes).is_empty()
+        {
+            assumed.push(format!("no {} class given: {}", side.word(), sizes.class));
+        }
+    }
+    ThreadName {
+        designation: thread
+            .designation(external.map(|sizes| sizes.class), internal.map(|sizes| sizes.class)),
+        form: thread.form().name(),
+        series: series(thread),
+        assumed,
+        nominal_mm: Mm(thread.major()),
+        pitch_mm: Mm(thread.pitch().nearest()),
+        tpi: thread.pitch().is_per_inch().then(|| thread.pitch().turns_per_inch()),
+        starts: thread.starts(),
+        lead_mm: Mm(thread.lead().nearest()),
+        hand: if thread.is_left_hand() { "left" } else { "right" },
+        lead_angle_deg: hundredths(thread.lead_angle().get::<degree>()),
+    }
+}
+
+/// The list a thread stands in, in words.
+fn series(thread: &Thread) -> String {
+    let word = match (thread.form(), thread.series()) {
+        (_, Series::Special) => return "in no list: computed by the formulas".to_owned(),
+        (Form::Unified, Series::Coarse) => "coarse, UNC",
+        (Form::Unified, Series::Fine) => "fine, UNF",
+        (Form::Unified, Series::ExtraFine) => "extra fine, UNEF",
+        (Form::Unified | Form::UnifiedRounded, Series::Constant) => "constant pitch",
+        (Form::Whitworth, Series::Coarse) => "coarse, BSW",
+        (Form::Whitworth, Series::Fine) => "fine, BSF",
+        (_, Series::Coarse) => "coarse",
+        (_, Series::Fine) => "fine",
+        (_, Series::ExtraFine) => "extra fine",
+        (_, Series::Constant | Series::Listed) => "listed",
+    };
+    word.to_owned()
+}
+
+/// The class as it is said; empty where the system has only one.
+pub(super) fn class_text(sizes: &Sizes) -> String {
+    if sizes.class == Class::Sole { String::new() } else { sizes.class.to_string() }
+}
+
+pub(super) fn side_figures(sizes: &Sizes) -> SideFigures {
+    SideFigures {
+        class: class_text(sizes),
+        major_max_mm: sizes.major.max.map(Mm),
+        major_min_mm: sizes.major.min.map(Mm),
+        pitch_max_mm: sizes.pitch.max.map(Mm),
+        pitch_min_mm: sizes.pitch.min.map(Mm),
+        minor_max_mm: sizes.minor.max.map(Mm),
+        minor_min_mm: sizes.minor.min.map(Mm),
+    }
+}
+
+/// The middle of a diameter's limits, where both are given.
+fn middle(spread: Spread) -> Option<Length> {
+    fits_core::Limits::new(spread.min?, spread.max?).ok().map(fits_core::Limits::middle)
+}
+
+/// What to turn or bore a blank to.
+pub(super) fn blank_of(crest: Spread) -> Option<BlankFigures> {
+    let (min, max) = (crest.min?, crest.max?);
+    Some(BlankFigures { max_mm: Mm(max), min_mm: Mm(min), aim_mm: Mm(middle(crest)?) })
+}
+
+/// How many other drills an answer names.
+pub(super) const OTHERS: usize = 4;
+
+/// What to look for where nothing is said.
+pub(super) fn usual(thread: &Thread) -> Wanted {
+    Wanted::usual(thread.form(), Advice::of(Work::General, Drive::Hand))
+}
+
+/// By hand or by power, in words.
+pub(super) const fn driven_by(drive: Drive) -> &'static str {
+    match drive {
+        Drive::Hand => "by hand",
+        Drive::Power => "by power",
+    }
+}
+
+/// The share of a full thread wanted, and the drills for it, the choice first:
+/// the thread's own system, then the nearest of the other.
+pub(super) fn tap_drills(
+    thread: &Thread,
+    hole: &TapHole,
+    wanted: Wanted,
+) -> Result<(f64, Vec<TapDrill>), Error> {
+    let other = if thread.form().is_inch() { METRIC } else { INCH };
+    let mut first = hole.choose(&Bit::standard(drawer(thread)), wanted)?;
+    let mut others = first.others;
+    if let Ok(found) = hole.choose(&Bit::standard(other), wanted) {
+        // Where only the other drawer keeps the limits, its drill goes first.
+        let kept = |drill: &TapDrill| drill.minor_drilled == Some(Minor::Kept);
+        let is_better =
+            !matches!(wanted, Wanted::Percent(_)) && kept(&found.best) && !kept(&first.best);
+        others.push(if is_better {
+            std::mem::replace(&mut first.best, found.best)
+        } else {
+            found.best
+        });
+    }
+    let off = |drill: &TapDrill| (drill.percent - first.wanted_percent).abs();
+    others.sort_by(|a, b| off(a).total_cmp(&off(b)));
+    others.truncate(OTHERS);
+    Ok((first.wanted_percent, std::iter::once(first.best).chain(others).collect()))
+}
+
+/// The listed drill of a size, or the size alone.
+pub(super) fn bit_of(diameter: Length) -> Bit {
+    Drill::all()
+        .find(|drill| drill.diameter() == diameter)
+        .map_or_else(|| Bit::sized(diameter), Bit::from)
+}
+
+pub(super) fn tap_figures(drill: &TapDrill) -> TapFigures {
+    TapFigures {
+        drill: DrillName { name: drill.bit.name.to_string(), mm: Mm(drill.bit.diameter) },
+        percent: hundredths(drill.percent),
+        cuts_mm: Mm(drill.drilled),
+        cut_percent: hundredths(drill.percent_drilled.max(0.0)),
+        within_limits: drill.minor_drilled.map(|minor| minor == Minor::Kept),
+    }
+}
+
+/// The row of advice that a material's name belongs to.
+pub(super) fn tapped(name: &str) -> Result<Work, Error> {
+    Ok(match Material::find(name)?.family() {
+        Family::Steel if name.contains("hard") || name.contains("tool") => Work::ToughSteel,
+        Family::Steel => Work::Steel,
+        Family::Stainless => Work::ToughSteel,
+        Family::CastIron => Work::CastIron,
+        Family::Aluminium => Work::Aluminium,
+        Family::Brass | Family::Bronze => Work::Brass,
+        Family::Plastic => Work::Plastic,
+        _ => Work::General,
+    })
+}
+
+/// The compound's angle, where it feeds.
+pub(super) const fn degrees(slide: Slide) -> Option<f64> {
+    match slide {
+        Slide::Cross => None,
+        Slide::Compound { degrees } => Some(degrees),
+    }
+}
+
+/// To two places: no figure of these is known better.
+pub(super) fn hundredths(value: f64) -> f64 {
+    (value * 100.0).round() / 100.0
+}
+
+/// A typed number as a percent or an angle.
+#[allow(clippy::cast_precision_loss, reason = "a percent or an angle, to many places")]
+pub(super) fn as_f64((top, bottom): (i128, i128)) -> f64 {
+    top as f64 / bottom as f64
+}
+
+/// Holes that a screw passes: ISO 273, ASME B18.2.8.
+pub(super) fn clearance(found: &Found) -> Result<Answer, Problem> {
+    let thread = &found.thread;
+    let screws = match thread.form() {
+        Form::Metric => Screws::Metric,
+        Form::Unified | Form::UnifiedRounded => Screws::Inch,
+        form => {
+            return Err(Problem::new(
+                format!("no table of clearance holes is known for {} threads", form.name()),
+                found.query.ask.at.clone(),
+            )
+            .advise("metric and Unified screws have one, as `M10 clearance`"));
+        }
+    };
+    let holes = Clearances::of(screws, thread.major()).map_err(|error| found.failed(&error))?;
+    let mut figures = Vec::new();
+    let mut reasons = Vec::new();
+    for hole in [holes.close, holes.normal, holes.loose] {
+        let limits = hole.limits().map_err(|error| found.failed(&error))?;
+        figures.push(ClearanceHoleFigures {
+            series: hole.fit(),
+            drill: hole.drill().map(str::to_owned),
+            min_mm: Mm(limits.lower()),
+            max_mm: Mm(limits.upper()),
+        });
+        reasons.push(fits_core::source::Reason {
+            figure: format!("{} hole", hole.fit()),
+            value: hole.hole().to_string(),
+            rule: String::new(),
+            source: hole.source().into(),
+            known: hole.known(),
+        });
+    }
+    Ok(Answer::ClearanceHole(Box::new(ClearanceHoleAnswer {
+        name: name(found, None, None),
+        holes: figures,
+        source: if screws == Screws::Metric { "ISO 273" } else { "ASME B18.2.8" },
+        reasons,
+    })))
+}

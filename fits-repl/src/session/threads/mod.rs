@@ -1,0 +1,219 @@
+//! Screw threads: limits, tap drills, sizes over wires, cutting passes.
+
+mod cut;
+mod figures;
+mod tap;
+mod wires;
+
+use std::ops::Range;
+
+use fits_core::{
+    Length,
+    shop::{infeed::ThreadCut, tap::TapHole},
+    source::Reason,
+    standards::thread::{Side, Sizes, Thread, ThreadPair, scan_expected},
+};
+use uom::si::area::square_millimeter;
+
+use self::figures::{blank_of, clearance, name, side_figures, tap_drills, tap_figures, usual};
+use super::{Session, resolve::from_core, why::said};
+use crate::{
+    answer::{Answer, Mm, PlayFigures, ThreadAnswer},
+    problem::Problem,
+    query::{Expression, Size, Spot, ThreadAsk, ThreadQuery},
+};
+
+/// A thread looked up, with the classes that were typed.
+struct Found<'a> {
+    query: &'a ThreadQuery,
+    thread: Thread,
+}
+
+impl Found<'_> {
+    fn at(&self) -> Range<usize> {
+        self.query.thread.at.clone()
+    }
+
+    /// An error of the designation, at its place in the line.
+    fn failed(&self, error: &fits_core::Error) -> Problem {
+        in_designation(self.query, error)
+    }
+
+    /// The limits of a side, in the class typed or the usual one.
+    fn sizes(&self, side: Side, engaged: Option<Length>) -> Result<Sizes, Problem> {
+        let class = self.query.thread.value.class(side);
+        self.thread.sizes(side, class.map(|class| class.value), engaged).map_err(|error| {
+            let start = self.query.thread.at.start;
+            let at = class.map_or(self.at(), |class| start + class.at.0..start + class.at.1);
+            from_core(&error, at)
+        })
+    }
+
+    /// Why the limits of a side are what they are.
+    fn why(&self, sizes: &Sizes, engaged: Option<Length>) -> Vec<Reason> {
+        let class = self.query.thread.value.class(sizes.side).map(|class| class.value);
+        // The limits stand, so their reasons do.
+        self.thread.why(sizes.side, class, engaged).unwrap_or_default()
+    }
+
+    fn has_class(&self, side: Side) -> bool {
+        self.query.thread.value.class(side).is_some()
+    }
+}
+
+/// An error of a designation, at its place in the line.
+fn in_designation(query: &ThreadQuery, error: &fits_core::Error) -> Problem {
+    let start = query.thread.at.start;
+    let at = error.span().map_or(query.thread.at.clone(), |at| start + at.start..start + at.end);
+    let problem = from_core(error, at);
+    if problem.advice.is_empty() { problem.advise("see `help threads`") } else { problem }
+}
+
+/// The thread that a bare fraction of an inch may mean, as a query.
+pub(super) fn of_size(size: &Size) -> Option<String> {
+    let Expression::Number(number, None) = size.value else { return None };
+    let (top, bottom) = number.ratio();
+    if !number.is_fraction() || top < 0 {
+        return None;
+    }
+    let (whole, rest) = (top / bottom, top % bottom);
+    let name =
+        if whole == 0 { format!("{rest}/{bottom}") } else { format!("{whole}-{rest}/{bottom}") };
+    let (designation, _) = scan_expected(&name)?.ok()?;
+    designation.resolve().ok().map(|thread| thread.to_string())
+}
+
+impl Session {
+    pub(super) fn thread(&self, query: &ThreadQuery) -> Result<Answer, Problem> {
+        let designation = &query.thread.value;
+        let thread = designation.resolve().map_err(|error| in_designation(query, &error))?;
+        belong(query)?;
+        let found = Found { query, thread };
+        match query.ask.value {
+            ThreadAsk::Limits => self.thread_limits(&found),
+            ThreadAsk::Tap => self.tap(&found),
+            ThreadAsk::Clearance => clearance(&found),
+            ThreadAsk::Wires => self.wires(&found).map(|wires| Answer::Wires(Box::new(wires))),
+            ThreadAsk::Over => self.over_wires(&found),
+            ThreadAsk::Cut => self.cut_thread(&found),
+        }
+    }
+
+    /// The length of engagement, where one was typed.
+    fn engaged(&self, query: &ThreadQuery) -> Result<Option<Length>, Problem> {
+        let Some(long) = &query.long else { return Ok(None) };
+        let length = self.nominal(long)?;
+        if length == Length::ZERO {
+            return Err(Problem::new("a length of nought engages nothing", long.at.clone())
+                .advise("as in `M10, long 12`"));
+        }
+        Ok(Some(length))
+    }
+
+    fn thread_limits(&self, found: &Found) -> Result<Answer, Problem> {
+        let thread = &found.thread;
+        let engaged = self.engaged(found.query)?;
+        let (screw, nut) = (found.has_class(Side::External), found.has_class(Side::Internal));
+        // One class asks for one side; none or two for both.
+        let wants = |side: Side| match side {
+            Side::External => thread.form().has_side(side) && (screw || !nut),
+            Side::Internal => thread.form().has_side(side) && (nut || !screw),
+        };
+        let sizes = |side| wants(side).then(|| found.sizes(side, engaged)).transpose();
+        let (external, internal) = (sizes(Side::External)?, sizes(Side::Internal)?);
+        let mut notes: Vec<String> = Vec::new();
+        for side in external.iter().chain(&internal) {
+            if let Some(outside) = side.outside
+                && !notes.iter().any(|note| note == outside)
+            {
+                notes.push(outside.to_owned());
+            }
+        }
+        // Taper threads meet where they meet: there is no play to speak of.
+        let play = external
+            .zip(internal)
+            .filter(|_| thread.taper().is_none())
+            .map(|(screw, nut)| ThreadPair::new(screw, nut));
+        notes.extend(play.and_then(|pair| pair.interference()));
+        if let Some(taper) = thread.taper() {
+            let shown = |size| said(self.shown, size);
+            notes.push(format!(
+                "taper 1 in 16: diameters at the gauge plane, {} from the small end; useful thread {}; the plane may lie {} either way",
+                shown(taper.gauge_length),
+                shown(taper.useful_length),
+                shown(taper.external_tolerance),
+            ));
+        }
+        let mut reasons = thread.reasons();
+        for side in external.iter().chain(&internal) {
+            reasons.extend(found.why(side, engaged));
+        }
+        let blank = external.as_ref().and_then(|sizes| blank_of(sizes.major));
+        let depth = |sizes: &Option<Sizes>| {
+            let cut = ThreadCut::of_thread(thread, sizes.as_ref()?, None).ok()?;
+            cut.depth().ok().map(Mm)
+        };
+        // A taper thread's hole goes by its gauge plane: no drill is named.
+        let drill = internal.as_ref().and_then(|nut| {
+            let hole = TapHole::of_thread(thread, Some(nut.class)).ok()?;
+            let (_, drills) = tap_drills(thread, &hole, usual(thread)).ok()?;
+            reasons.extend(hole.reasons(drills.first()?).unwrap_or_default());
+            drills.into_iter().next()
+        });
+        Ok(Answer::Thread(Box::new(ThreadAnswer {
+            name: name(found, external.as_ref(), internal.as_ref()),
+            external: external.as_ref().map(side_figures),
+            internal: internal.as_ref().map(side_figures),
+            play: play.map(|pair| PlayFigures {
+                pitch_min_mm: pair.pitch().least.map(Mm),
+                pitch_max_mm: pair.pitch().greatest.map(Mm),
+                major_min_mm: pair.major().least.map(Mm),
+                minor_min_mm: pair.minor().least.map(Mm),
+            }),
+            blank,
+            tap: drill.as_ref().map(tap_figures),
+            external_depth_mm: depth(&external),
+            internal_depth_mm: depth(&internal),
+            stress_area_mm2: thread.stress_area().map(|area| area.get::<square_millimeter>()),
+            notes,
+            source: thread.form().source().to_owned(),
+            reasons,
+        })))
+    }
+}
+
+/// Refuses a clause that does not go with what is asked.
+fn belong(query: &ThreadQuery) -> Result<(), Problem> {
+    use ThreadAsk::{Cut, Over, Tap, Wires};
+    fn at<T>(spot: Option<&Spot<T>>) -> Option<Range<usize>> {
+        spot.map(|spot| spot.at.clone())
+    }
+    let clauses = [
+        ("a material", at(query.hub.as_ref()), &[Tap][..]),
+        ("`hand` or `power`", at(query.driven.as_ref()), &[Tap]),
+        ("`form`", at(query.form.as_ref()), &[Tap]),
+        ("a wire", at(query.wire.as_ref()), &[Wires, Over]),
+        ("how the tool is fed", at(query.feed.as_ref()), &[Cut, Over]),
+        ("`inside` or `outside`", at(query.place.as_ref()), &[Cut]),
+        ("the tool's nose", at(query.nose.as_ref()), &[Cut]),
+        (
+            "the length engaged",
+            at(query.long.as_ref()),
+            &[ThreadAsk::Limits, Tap, Wires, Over, Cut],
+        ),
+    ];
+    for (what, place, goes_with) in clauses {
+        if let Some(place) = place
+            && !goes_with.contains(&query.ask.value)
+        {
+            let words: Vec<String> = goes_with
+                .iter()
+                .filter(|ask| **ask != ThreadAsk::Limits)
+                .map(|ask| format!("`{}`", ask.word()))
+                .collect();
+            return Err(Problem::new(format!("{what} goes with {}", words.join(" or ")), place)
+                .advise("as in `M10 tap, hub steel`, `M10 wires 1mm` or `M10 cut straight`"));
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,374 @@
+//! A pair away from 20 °C, as its parts' materials grow.
+
+use fits_core::{
+    Kind, Length, Limits,
+    shop::{
+        Damp, swelling_reason,
+        warm::{Pairing, Warm, stands},
+    },
+    source::{Known, Reason},
+    standards::{
+        iso286::Feature,
+        materials::{Care, Material, Property},
+    },
+};
+use uom::si::{
+    f64::ThermodynamicTemperature, temperature_coefficient::per_kelvin,
+    thermodynamic_temperature::degree_celsius,
+};
+
+use super::{
+    Session,
+    features::measured,
+    mates::Resolved,
+    resolve::{Label, One, Pair, from_core},
+    why::{said, said_range},
+};
+use crate::{
+    answer::{Answer, AtFigures, DampFigures, Mm, WarmAnswer, WarmPart},
+    problem::Problem,
+    query::{Amount, Part, Size, Spot},
+};
+
+const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
+const REFERENCE: f64 = 20.0;
+
+/// A pair, its materials and its range in °C, resolved.
+struct Found {
+    pair: Pair,
+    hole: &'static Material,
+    shaft: &'static Material,
+    warm: Warm,
+    cold_end: f64,
+    warm_end: f64,
+}
+
+fn celsius(value: f64) -> ThermodynamicTemperature {
+    ThermodynamicTemperature::new::<degree_celsius>(value)
+}
+
+impl Session {
+    pub(super) fn warm(
+        &self,
+        part: &Part,
+        warm: &Spot<(Amount, Option<Amount>)>,
+    ) -> Result<Answer, Problem> {
+        let found = self.warm_pair(part, warm)?;
+        let failed = |error: fits_core::Error| from_core(&error, part.size.at.clone());
+        let at = |value: f64| -> Result<AtFigures, Problem> {
+            let clearance = found.warm.clearance_at(celsius(value)).map_err(failed)?;
+            Ok(AtFigures {
+                at_c: value,
+                min_mm: Mm(clearance.lower()),
+                max_mm: Mm(clearance.upper()),
+                kind: kind(clearance),
+            })
+        };
+        let (reference, cold, hot) = (at(REFERENCE)?, at(found.cold_end)?, at(found.warm_end)?);
+        let least = cold.min_mm.0.min(hot.min_mm.0);
+        let most = cold.max_mm.0.max(hot.max_mm.0);
+        let meets = |pairing| {
+            let found = found.warm.no_clearance_at(pairing)?;
+            Some((found.get::<degree_celsius>() * 10.0).round() / 10.0)
+        };
+        let worse = if cold.min_mm.0 < hot.min_mm.0 { found.cold_end } else { found.warm_end };
+        // Less than this no lathe follows.
+        let half_a_micrometre = Length::MICROMETRE.half();
+        let loses = reference.min_mm.0.checked_sub(least).is_ok_and(|it| it > half_a_micrometre);
+        let shaft_to_keep = if loses {
+            Some(found.warm.shaft_to_keep(celsius(worse)).map_err(failed)?.into())
+        } else {
+            None
+        };
+        let span = found.warm_end - found.cold_end;
+        let gained = hot.min_mm.0.millimetres() - cold.min_mm.0.millimetres();
+        Ok(Answer::FitWarm(Box::new(WarmAnswer {
+            nominal_mm: Mm(found.pair.fit.nominal()),
+            hole: figures(&found.pair.hole, found.hole),
+            shaft: figures(&found.pair.shaft, found.shaft),
+            binds: reference.kind == Kind::Clearance && least.is_negative(),
+            lets_go: reference.kind == Kind::Interference && most.is_positive(),
+            tightest_pair_meets_c: meets(Pairing::Tightest),
+            loosest_pair_meets_c: meets(Pairing::Loosest),
+            change_per_c_mm: if span > 0.0 { (gained / span * 1e7).round() / 1e7 } else { 0.0 },
+            shaft_to_keep,
+            damp: in_damp(&found).map_err(failed)?,
+            notes: notes(&found),
+            reference,
+            cold,
+            warm: hot,
+        })))
+    }
+
+    fn warm_pair(
+        &self,
+        part: &Part,
+        warm: &Spot<(Amount, Option<Amount>)>,
+    ) -> Result<Found, Problem> {
+        if let Some(work) = &part.work {
+            return Err(Problem::new(
+                "a plan has no temperature: sizes hold at 20 °C",
+                work.at.clone(),
+            )
+            .advise("leave it out")
+            .fix(work.at.clone(), ""));
+        }
+        if let Some(from) = &part.from {
+            return Err(Problem::new(
+                "a plan has no temperature: sizes hold at 20 °C",
+                from.at.clone(),
+            )
+            .advise(EXAMPLE));
+        }
+        let pair = self.pair_to_warm(part)?;
+        let hole = made_of(part, Feature::Hole)?;
+        let shaft = made_of(part, Feature::Shaft)?;
+        let (first, second) = &warm.value;
+        let start = self.amount(first)?;
+        let end = match second {
+            Some(second) => self.amount(second)?,
+            None => REFERENCE,
+        };
+        for (amount, value) in [(Some(first), start), (second.as_ref(), end)] {
+            for material in [hole, shaft] {
+                stands(material, celsius(value))
+                    .map_err(|error| from_core(&error, amount.unwrap_or(first).at.clone()))?;
+            }
+        }
+        let materials = [(part.hub.as_ref(), hole), (part.shaft_material.as_ref(), shaft)];
+        if let Some((Some(spot), unknown)) =
+            materials.into_iter().find(|(_, material)| material.expansion().is_none())
+        {
+            return Err(Problem::new(
+                format!("the expansion of {unknown} is not known"),
+                spot.at.clone(),
+            )
+            .advise(EXAMPLE));
+        }
+        let warm = Warm::of(pair.fit, hole, shaft)
+            .map_err(|error| from_core(&error, part.size.at.clone()))?;
+        Ok(Found { pair, hole, shaft, warm, cold_end: start.min(end), warm_end: start.max(end) })
+    }
+
+    /// The pair as its limits or as it measures.
+    fn pair_to_warm(&self, part: &Part) -> Result<Pair, Problem> {
+        let pair = match self.resolve(part)? {
+            Resolved::Pair(pair) => pair,
+            Resolved::Suit { in_hand, mate, .. } => {
+                let (hole, shaft) = match in_hand.kind {
+                    Some(Feature::Hole) => (in_hand, mate),
+                    _ => (mate, in_hand),
+                };
+                Pair::unlike(hole, shaft)
+                    .map_err(|error| from_core(&error, part.size.at.clone()))?
+            }
+            Resolved::One(_) => {
+                return Err(Problem::new(
+                    "one part alone neither binds nor lets go: give the pair",
+                    part.size.at.clone(),
+                )
+                .advise(EXAMPLE));
+            }
+        };
+        let read = |feature, reading: Option<&Size>| -> Result<One, Problem> {
+            let one = pair.part(feature);
+            let Some(size) = reading else { return Ok(one) };
+            let read = self.nominal(size)?;
+            let limits =
+                Limits::new(read, read).map_err(|error| from_core(&error, size.at.clone()))?;
+            Ok(One {
+                limits,
+                have: true,
+                label: Label::Named("measured"),
+                source: "as measured",
+                ..one
+            })
+        };
+        let (hole, shaft) = match (&part.reading, &part.second_reading) {
+            (Some(hole), Some(shaft)) => (Some(hole), Some(shaft)),
+            (Some(one), None) => {
+                return Err(Problem::new(
+                    "one reading for two parts: which was measured?",
+                    one.at.clone(),
+                )
+                .advise(
+                    "give both, as `20 H7/g6 = 20.013/19.985 warm 60C, hole nylon, shaft steel`",
+                ));
+            }
+            (None, _) => match (measured(part, Feature::Hole), measured(part, Feature::Shaft)) {
+                (Some(hole), Some(shaft)) => (Some(hole), Some(shaft)),
+                // One reading alone is resolved as the part in hand.
+                _ => (None, None),
+            },
+        };
+        if hole.is_none() {
+            return Ok(pair);
+        }
+        Pair::unlike(read(Feature::Hole, hole)?, read(Feature::Shaft, shaft)?)
+            .map_err(|error| from_core(&error, part.size.at.clone()))
+    }
+
+    pub(super) fn why_warm(
+        &self,
+        figures: &mut Vec<Reason>,
+        part: &Part,
+        answer: &Answer,
+    ) -> Result<(), Problem> {
+        let (Answer::FitWarm(answer), Some(warm)) = (answer, &part.warm) else { return Ok(()) };
+        let found = self.warm_pair(part, warm)?;
+        let units = self.shown;
+        for (one, name) in [(&found.pair.hole, "hole"), (&found.pair.shaft, "shaft")] {
+            figures.push(Reason {
+                figure: format!("{name} {}", one.label),
+                value: said_range(units, one.limits),
+                rule: "at 20 °C".into(),
+                source: one.source.into(),
+                known: Known::Formula,
+            });
+        }
+        let (hole, shaft) = (found.pair.hole.limits, found.pair.shaft.limits);
+        for end in [answer.cold, answer.warm] {
+            if end.at_c.to_bits() == REFERENCE.to_bits() {
+                continue;
+            }
+            let term = |size: Length, expansion: f64| {
+                format!(
+                    "{} x (1 + {expansion} x {:.1}/1000000)",
+                    said(units, size),
+                    end.at_c - REFERENCE
+                )
+            };
+            figures.push(Reason {
+                figure: format!("least clearance at {:.0} °C", end.at_c),
+                value: said(units, end.min_mm.0),
+                rule: format!(
+                    "{} - {}",
+                    term(hole.lower(), answer.hole.expansion_per_c_e6),
+                    term(shaft.upper(), answer.shaft.expansion_per_c_e6)
+                ),
+                source: "linear expansion about 20 °C, ISO 1".into(),
+                known: Known::Formula,
+            });
+        }
+        if let Some(meets) = answer.tightest_pair_meets_c {
+            figures.push(Reason {
+                figure: "the tightest pair meets".into(),
+                value: format!("{meets} °C"),
+                rule: format!(
+                    "20 + ({} - {}) / ({} x {} - {} x {}) x 1000000",
+                    said(units, shaft.upper()),
+                    said(units, hole.lower()),
+                    said(units, hole.lower()),
+                    answer.hole.expansion_per_c_e6,
+                    said(units, shaft.upper()),
+                    answer.shaft.expansion_per_c_e6
+                ),
+                source: "linear expansion about 20 °C, ISO 1".into(),
+                known: Known::Formula,
+            });
+        }
+        let mut materials = vec![found.hole];
+        if found.shaft != found.hole {
+            materials.push(found.shaft);
+        }
+        for material in materials {
+            for property in [Property::Expansion, Property::HeatLimit] {
+                figures.extend(material.reason(property));
+            }
+            figures.extend(swelling_reason(material));
+        }
+        Ok(())
+    }
+}
+
+fn figures(one: &One, material: &Material) -> WarmPart {
+    let expansion = material.expansion().map_or(0.0, |it| it.get::<per_kelvin>() * 1e6);
+    WarmPart {
+        class: one.label.to_string(),
+        material: material.name().to_owned(),
+        lower_mm: Mm(one.limits.lower()),
+        upper_mm: Mm(one.limits.upper()),
+        expansion_per_c_e6: (expansion * 1e3).round() / 1e3,
+    }
+}
+
+fn kind(clearance: Limits) -> Kind {
+    if !clearance.lower().is_negative() {
+        Kind::Clearance
+    } else if clearance.upper().is_positive() {
+        Kind::Transition
+    } else {
+        Kind::Interference
+    }
+}
+
+/// What a part is made of, as the query says.
+fn made_of(part: &Part, feature: Feature) -> Result<&'static Material, Problem> {
+    let named = match feature {
+        Feature::Hole => part.hub.as_ref(),
+        Feature::Shaft => part.shaft_material.as_ref(),
+    };
+    let Some(spot) = named else {
+        let end = [
+            part.warm.as_ref().map(|spot| spot.at.end),
+            part.hub.as_ref().map(|spot| spot.at.end),
+            part.shaft_material.as_ref().map(|spot| spot.at.end),
+        ];
+        let end = end.into_iter().flatten().max().unwrap_or(part.size.at.end);
+        let both = feature == Feature::Hole && part.shaft_material.is_none();
+        let shaft = if both { ", shaft steel" } else { "" };
+        return Err(Problem::new(format!("what is the {feature} made of?"), end..end)
+            .advise("say it")
+            .fix(end..end, format!(", {feature} steel{shaft}")));
+    };
+    material(spot)
+}
+
+/// A material by its name; the nearest one is offered.
+pub(super) fn material(spot: &Spot<String>) -> Result<&'static Material, Problem> {
+    Material::find(&spot.value).map_err(|error| {
+        let problem = from_core(&error, spot.at.clone());
+        match error.advice().strip_prefix("nearest: ") {
+            Some(nearest) => problem.advise("").fix(spot.at.clone(), nearest),
+            None => problem,
+        }
+    })
+}
+
+/// What swells, in room air and soaked, at 20 °C.
+fn in_damp(found: &Found) -> Result<Vec<DampFigures>, fits_core::Error> {
+    let mut out = Vec::new();
+    for damp in [Damp::RoomAir, Damp::Soaked] {
+        let growth = damp.growth(found.hole).max(damp.growth(found.shaft));
+        if growth <= 0.0 {
+            continue;
+        }
+        let swollen = found.warm.damp(damp, found.hole, found.shaft);
+        let clearance = swollen.clearance_at(celsius(REFERENCE))?;
+        out.push(DampFigures {
+            state: damp.words(),
+            growth_percent: (growth * 1e4).round() / 1e2,
+            min_mm: Mm(clearance.lower()),
+            max_mm: Mm(clearance.upper()),
+        });
+    }
+    Ok(out)
+}
+
+fn notes(found: &Found) -> Vec<String> {
+    let mut notes = Vec::new();
+    let swells = |material| Damp::RoomAir.growth(material) > 0.0;
+    if swells(found.hole) {
+        notes.push(
+            "a free plastic part grows its hole; held in a housing it closes instead: see `help bushings`"
+                .to_owned(),
+        );
+    }
+    if [found.hole, found.shaft].iter().any(|it| it.care() == Some(Care::Plastic)) {
+        notes.push("plastic's figures spread by a third and more: try the very stock".to_owned());
+    }
+    if found.cold_end < -40.0 {
+        notes.push("below -40 °C metals shrink less than these figures say".to_owned());
+    }
+    notes
+}
