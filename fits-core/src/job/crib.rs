@@ -140,8 +140,7 @@ impl DrillSet {
                 .filter(|drill| self.to.is_none_or(|to| drill.diameter() <= to))
                 .map(|drill| OwnDrill {
                     size: drill.diameter(),
-                    called: matches!(drill.series(), Series::Number | Series::Letter)
-                        .then(|| drill.name().to_owned()),
+                    called: (self.series != DrillSeries::Metric).then(|| drill.name().to_owned()),
                 })
                 .collect()
         };
@@ -237,7 +236,15 @@ pub struct LandedReamer {
 impl Crib {
     /// Is there nothing in it?
     pub fn is_empty(&self) -> bool {
-        *self == Self::default()
+        let Self { drill, drills, reamer, tap, pin, bar, instrument, material } = self;
+        drill.is_empty()
+            && drills.is_empty()
+            && reamer.is_empty()
+            && tap.is_empty()
+            && pin.is_empty()
+            && bar.is_empty()
+            && instrument.is_empty()
+            && material.is_empty()
     }
 
     /// Every drill, smallest first, each size of a name once.
