@@ -227,7 +227,7 @@ impl Text {
                 (_, bore) => bore.as_ref().map(|bore| bore.percent),
             };
             if let Some((percent, kept)) = leaves.zip(tap.limits_keep)
-                && !(advised.min_percent..=advised.max_percent).contains(&percent)
+                && !(advised.min_percent..=advised.max_percent).contains(&percent.round())
             {
                 let (least, most) = (kept.min_percent, kept.max_percent);
                 let keeps = if least > advised.max_percent && percent > least {

@@ -77,7 +77,7 @@ impl Session {
             (None, None) => found.failed(&error),
         };
         let formed = percent.filter(|_| query.form.is_some()).unwrap_or(FORMED_PERCENT);
-        let form_tap = match (self.form_tap(found, &hole, formed), &query.form) {
+        let form_tap = match (form_tap(found, &hole, formed), &query.form) {
             (Ok(found), _) => Some(found),
             (Err(problem), Some(_)) => return Err(problem),
             (Err(_), None) => None,
@@ -138,45 +138,6 @@ impl Session {
         })))
     }
 
-    /// The drill for a tap that forms. Only a ductile material takes one
-    /// (common practice, no source).
-    fn form_tap(
-        &self,
-        found: &Found,
-        hole: &TapHole,
-        percent: f64,
-    ) -> Result<FormTapFigures, Problem> {
-        let query = found.query;
-        let place = |spot: Option<Range<usize>>| spot.unwrap_or_else(|| found.at());
-        let word = place(query.form.as_ref().map(|form| form.at.clone()));
-        if let Some(hub) = &query.hub
-            && let Ok(material) = Material::find(&hub.value)
-            && material.care() == Some(Care::Brittle)
-        {
-            return Err(Problem::new(
-                format!("{} is brittle: a forming tap needs a ductile material", material.name()),
-                word,
-            )
-            .advise(format!("cut it: `{} tap, hub {}`", found.thread, hub.value)));
-        }
-        let own = Bit::standard(drawer(&found.thread));
-        let formed = hole.forming(&own, percent);
-        let formed = formed.or_else(|_| hole.forming(&Bit::standard(&EVERY), percent));
-        let formed = formed.map_err(|error| match &query.percent {
-            Some(asked) => {
-                let at = asked.at.clone();
-                let problem = from_core(&error, at.clone());
-                if hole.forming_hole(percent).is_err() { problem.fix(at, "65%") } else { problem }
-            }
-            None => from_core(&error, word),
-        })?;
-        Ok(FormTapFigures {
-            hole_mm: Mm(formed.hole),
-            percent: hundredths(formed.percent),
-            drill: DrillName { name: formed.bit.name.to_string(), mm: Mm(formed.bit.diameter) },
-        })
-    }
-
     fn formed(&self, form: &FormTapFigures) -> Reason {
         Reason {
             figure: "hole for a forming tap".into(),
@@ -201,6 +162,40 @@ impl Session {
             Err(_) => problem,
         }
     }
+}
+
+/// The drill for a tap that forms. Only a ductile material takes one
+/// (common practice, no source).
+fn form_tap(found: &Found, hole: &TapHole, percent: f64) -> Result<FormTapFigures, Problem> {
+    let query = found.query;
+    let place = |spot: Option<Range<usize>>| spot.unwrap_or_else(|| found.at());
+    let word = place(query.form.as_ref().map(|form| form.at.clone()));
+    if let Some(hub) = &query.hub
+        && let Ok(material) = Material::find(&hub.value)
+        && material.care() == Some(Care::Brittle)
+    {
+        return Err(Problem::new(
+            format!("{} is brittle: a forming tap needs a ductile material", material.name()),
+            word,
+        )
+        .advise(format!("cut it: `{} tap, hub {}`", found.thread, hub.value)));
+    }
+    let own = Bit::standard(drawer(&found.thread));
+    let formed = hole.forming(&own, percent);
+    let formed = formed.or_else(|_| hole.forming(&Bit::standard(&EVERY), percent));
+    let formed = formed.map_err(|error| match &query.percent {
+        Some(asked) => {
+            let at = asked.at.clone();
+            let problem = from_core(&error, at.clone());
+            if hole.forming_hole(percent).is_err() { problem.fix(at, "65%") } else { problem }
+        }
+        None => from_core(&error, word),
+    })?;
+    Ok(FormTapFigures {
+        hole_mm: Mm(formed.hole),
+        percent: hundredths(formed.percent),
+        drill: DrillName { name: formed.bit.name.to_string(), mm: Mm(formed.bit.diameter) },
+    })
 }
 
 fn advised(advice: Advice) -> Reason {
