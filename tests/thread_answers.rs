@@ -97,7 +97,7 @@ fn headlines_that_a_machinist_would_take() {
         ("#8-32 tap", "3.4 mm", 74.3),
         ("#8-32 tap 75%", "3.4 mm", 74.3),
         ("M30 tap 1-3/64in", "1-3/64 in", 75.0),
-        ("1/4-20 tap", "#7", 75.4),
+        ("1/4-20 tap power", "#7", 75.4),
     ] {
         let first = tap(query).first.unwrap_or_else(|| panic!("{query}: bored"));
         assert_eq!(first.drill.name, drill, "{query}");
@@ -114,8 +114,9 @@ fn headlines_that_a_machinist_would_take() {
     assert!(!text.contains('%') && text.contains("15.5 mm"), "{text}");
     assert!(words("M10 tap hub steel").contains("forming tap"));
     assert!(!words("M10 tap hub cast iron").contains("forming"));
-    words("why M30 tap");
-    words("why Tr20x4 tap");
+    for query in ["why M30 tap", "why Tr20x4 tap"] {
+        assert!(matches!(evaluate(&mut Session::new(), query), Answer::Why(_)), "{query}");
+    }
 }
 
 #[test]

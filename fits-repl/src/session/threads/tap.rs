@@ -97,7 +97,7 @@ impl Session {
             drills.insert(0, drill);
             bore = None;
         }
-        let fastens = matches!(wanted, Wanted::Advised(_) | Wanted::Percent(_));
+        let fastens = Wanted::usual(thread.form(), advice) != Wanted::Middle;
         let depth =
             TapDepth::of(thread.major(), thread.pitch().nearest(), work).ok().filter(|_| fastens);
         let mut reasons = found.why(&nut, engaged);
