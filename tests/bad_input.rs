@@ -900,6 +900,25 @@ fn inch_classes_and_questions() {
 }
 
 #[test]
+fn taps_that_there_are_not() {
+    for (query, form) in [("Rc1/2 tap", "Rc"), ("1/2 NPT tap", "NPT")] {
+        let limits = query.trim_end_matches(" tap");
+        refused(
+            query,
+            &format!("no tap drill is known here for taper pipe {form} threads"),
+            "tap",
+            &format!("no published one was read: ask the tap's maker; its limits are `{limits}`"),
+        );
+    }
+    refused(
+        "M10 tap hub cast iron form",
+        "grey cast iron is brittle: a forming tap needs a ductile material",
+        "form",
+        "cut it: `M10x1.5 tap, hub cast iron`",
+    );
+}
+
+#[test]
 fn threads() {
     let pitches = "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75";
     refused("M10x", "the pitch is missing after the x", "", pitches);
