@@ -4,7 +4,7 @@
 use fits_core::standards::thread::{self, Form};
 
 use super::{
-    fault::Parsed,
+    fault::{Parsed, fatal},
     sizes::size_after,
     threads::{ask_tail, clauses, is_thread_size, refused, skipped},
     words::{keyword, space, span, spot},
@@ -15,12 +15,14 @@ use crate::query::{Place, Query, Size, Spot, ThreadAsk, ThreadQuery};
 #[derive(Clone, Copy)]
 enum Opening {
     Ask(ThreadAsk),
+    /// A tap drill, where a thread follows; else a drill.
+    Drill,
     Side(Place),
 }
 
 const OPENINGS: [(&str, Opening); 9] = [
     ("tap", Opening::Ask(ThreadAsk::Tap)),
-    ("drill", Opening::Ask(ThreadAsk::Tap)),
+    ("drill", Opening::Drill),
     ("clearance", Opening::Ask(ThreadAsk::Clearance)),
     ("cut", Opening::Ask(ThreadAsk::Cut)),
     ("wires", Opening::Ask(ThreadAsk::Wires)),
@@ -48,31 +50,55 @@ pub(super) fn led(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         }
         _ => (rest, None),
     };
+    let after_word = rest;
     let (rest, ()) =
         skipped(rest, &["drill", "hole", "holes", "size", "for", "of", "a", "an"]).ok()?;
     let (start, _) = space(rest).ok()?;
     let found = match thread::scan(start) {
-        Some(found) => found,
+        Some(found) => Some(found),
         // A size alone may be a cut's or a drill's.
-        None => thread::scan_expected(start).filter(|found| {
-            let Ok((designation, _)) = found else { return false };
-            let is_word_of_threads = matches!(
-                opening.value,
-                Opening::Ask(ThreadAsk::Tap | ThreadAsk::Clearance | ThreadAsk::Wires)
-            ) && !keyword("drill")(input).is_ok();
-            is_word_of_threads && (designation.form == Form::Metric || is_thread_size(designation))
-        })?,
+        None if word_of_threads(opening.value).is_some() => {
+            thread::scan_expected(start).filter(|found| {
+                let Ok((designation, _)) = found else { return false };
+                designation.form == Form::Metric || is_thread_size(designation)
+            })
+        }
+        None => None,
+    };
+    let Some(found) = found else {
+        return none_named(after_word, word_of_threads(opening.value)?);
     };
     Some(asked(start, total, found, opening, over))
 }
 
-fn asked<'a>(
-    start: &'a str,
+/// A word that only threads are asked with.
+const fn word_of_threads(opening: Opening) -> Option<&'static str> {
+    match opening {
+        Opening::Ask(ask @ (ThreadAsk::Tap | ThreadAsk::Wires | ThreadAsk::Clearance)) => {
+            Some(ask.word())
+        }
+        _ => None,
+    }
+}
+
+/// No thread stands after such a word.
+fn none_named<'a>(rest: &'a str, word: &str) -> Option<Parsed<'a, Query>> {
+    let (rest, _) = space(rest).ok()?;
+    Some(fatal(
+        rest,
+        rest.trim_end().len(),
+        format!("no thread is named after `{word}`"),
+        format!("as in `M10 {word}` or `3/8-24 {word}`"),
+    ))
+}
+
+fn asked(
+    start: &str,
     total: usize,
     found: Result<(thread::Designation, usize), fits_core::Error>,
     opening: Spot<Opening>,
     over: Option<Size>,
-) -> Parsed<'a, Query> {
+) -> Parsed<'_, Query> {
     let (designation, taken) = match found {
         Ok(found) => found,
         Err(error) => return refused(start, &error),
@@ -81,15 +107,15 @@ fn asked<'a>(
     let spot = Spot { value: designation, at: span(total, start, rest) };
     let mut query = ThreadQuery { over, ..ThreadQuery::new(spot) };
     let at = opening.at;
-    let rest = match opening.value {
-        Opening::Ask(value) => {
-            query.ask = Spot { value, at };
-            ask_tail(rest, rest, total, &mut query)?.0
-        }
+    let value = match opening.value {
+        Opening::Ask(ask) => ask,
+        Opening::Drill => ThreadAsk::Tap,
         Opening::Side(value) => {
             query.place = Some(Spot { value, at });
-            rest
+            return clauses(rest, total, query);
         }
     };
+    query.ask = Spot { value, at };
+    let (rest, ()) = ask_tail(rest, rest, total, &mut query)?;
     clauses(rest, total, query)
 }

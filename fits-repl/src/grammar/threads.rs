@@ -25,6 +25,7 @@ use crate::query::{
 /// The words that may follow a thread.
 pub(super) const WORDS: &[&str] = &[
     "bolt",
+    "by",
     "clearance",
     "compound",
     "cut",
@@ -191,15 +192,14 @@ fn clause<'a>(input: &'a str, total: usize, query: &mut ThreadQuery) -> Parsed<'
     }
     if let Ok((rest, ())) = keyword("hub")(input) {
         let (start, _) = space(rest)?;
-        return match material(start, total)? {
-            (end, Some(hub)) => once(input, end, &mut query.hub, hub),
-            (_, None) => {
-                let missing = "the material is missing after `hub`";
-                fatal(start, 0, missing, "as in `M10 tap, hub aluminium`")
-            }
+        let (end, Some(hub)) = material(start, total)? else {
+            let missing = "the material is missing after `hub`";
+            return fatal(start, 0, missing, "as in `M10 tap, hub aluminium`");
         };
+        return once(input, end, &mut query.hub, hub);
     }
-    if let Ok((rest, ())) = keyword("thread")(input) {
+    // `M10 thread`, `tap by hand`.
+    if let Ok((rest, ())) = alt((keyword("thread"), keyword("by"))).parse(input) {
         return Ok((rest, ()));
     }
     strange(input)

@@ -8,6 +8,7 @@ use super::{
     Designation, Form, Nominal, Pitch, Series, Typed, metric,
     named::{leading, relative, system},
     reader::{Found, Reader, not_a_thread},
+    trapezoidal,
     unified_series::{self, is_screw_number},
 };
 use crate::{
@@ -224,6 +225,7 @@ fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<
 fn metric_pitches(designation: &Designation) -> String {
     match (designation.form, designation.nominal.value) {
         (Form::Metric, Nominal::Millimetres(nominal)) => metric::pitches(nominal),
+        (Form::Trapezoidal, Nominal::Millimetres(nominal)) => trapezoidal::advice(nominal),
         _ => "give it in millimetres".into(),
     }
 }

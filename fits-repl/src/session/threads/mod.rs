@@ -22,6 +22,7 @@ use uom::si::area::square_millimeter;
 use self::{
     clearance::clearance,
     figures::{blank_of, name, side_figures, tap_drills, tap_figures, usual},
+    wires::near,
 };
 use super::{
     Session,
@@ -116,6 +117,7 @@ impl Session {
         let designation = &query.thread.value;
         let thread = designation.resolve().map_err(|error| in_designation(query, &error))?;
         belong(query)?;
+        of_that_side(query)?;
         let found = Found { query, thread };
         match query.ask.value {
             ThreadAsk::Limits => self.thread_limits(&found),
@@ -237,7 +239,7 @@ impl Session {
             .map(|(screw, nut)| ThreadPair::new(screw, nut));
         notes.extend(play.and_then(|pair| pair.interference()));
         if let Some(taper) = thread.taper() {
-            let shown = |size| said(self.shown, size);
+            let shown = |size| near(self.shown, size);
             notes.push(format!(
                 "taper 1 in 16: diameters at the gauge plane, {} from the small end; useful thread {}; the plane may lie {} either way",
                 shown(taper.gauge_length),
@@ -327,7 +329,6 @@ fn of_that_side(query: &ThreadQuery) -> Result<(), Problem> {
 /// Refuses a clause that does not go with what is asked.
 fn belong(query: &ThreadQuery) -> Result<(), Problem> {
     use ThreadAsk::{Cut, Over, Tap, Wires};
-    of_that_side(query)?;
     fn at<T>(spot: Option<&Spot<T>>) -> Option<Range<usize>> {
         spot.map(|spot| spot.at.clone())
     }

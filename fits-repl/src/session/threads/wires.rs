@@ -161,10 +161,7 @@ impl Session {
                     format!("{} over wires is no size of this thread", said(self.shown, over)),
                     size.at.clone(),
                 )
-                .advise(format!(
-                    "about {} is expected",
-                    figure(wires.exact_over_mm.0, decimals(self.shown), Rounding::Nearest)
-                ))
+                .advise(format!("about {} is expected", near(self.shown, wires.exact_over_mm.0)))
             })?;
         let reading = Reading::judge(Feature::Shaft, limits, pitch).map_err(failed)?;
         let how = self.how(found)?;
@@ -209,6 +206,11 @@ const fn wire_decimals(units: Units) -> Decimals {
 fn figure(size: Length, decimals: Decimals, toward: Rounding) -> String {
     let text = size.shown(decimals, toward).to_string();
     format!("{} {}", text.trim_end_matches('0').trim_end_matches('.'), decimals.unit.symbol())
+}
+
+/// About this size.
+pub(super) fn near(units: Units, size: Length) -> String {
+    figure(size, decimals(units), Rounding::Nearest)
 }
 
 fn wire_said(units: Units, wire: Length, toward: Rounding) -> String {
