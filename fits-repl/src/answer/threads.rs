@@ -142,6 +142,15 @@ pub struct TapFigures {
     /// Is the hole it commonly cuts inside the limits of the minor diameter?
     /// `null` where the class gives none.
     pub within_limits: Option<bool>,
+    /// Is it a drill of the crib? Absent where the crib has no drills.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drill_in_crib: Option<bool>,
+    /// The drill that would be chosen of all, where the crib has another.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rather_drill: Option<String>,
+    /// The best drill of the crib, where it is not good enough.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nearest_in_crib: Option<String>,
 }
 
 /// A drill by its name and size.
@@ -188,6 +197,12 @@ pub struct TapAnswer {
     /// How deep to drill a blind hole for that.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub blind_drill_mm: Option<Mm>,
+    /// Is there such a tap in the crib? Absent where the crib has no taps.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tap_in_crib: Option<bool>,
+    /// What else to know.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<String>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
     /// Every figure's reason, for `why`.

@@ -11,8 +11,8 @@ use fits_core::{
 use super::{Style, Text, lines::wrapped};
 use crate::{
     answer::{
-        CribAnswer, CribReaming, EntryFigures, InForce, LogsAnswer, OwnReamer, PassFigures,
-        PassLogAnswer, PassesAnswer, ReamFigures,
+        CribAnswer, CribReaming, EntryFigures, FeatureAnswer, InForce, LogsAnswer, OwnReamer,
+        PassFigures, PassLogAnswer, PassesAnswer, ReamFigures,
     },
     query::{Dial, Units},
 };
@@ -289,6 +289,16 @@ impl Text {
             (None, None) => return,
         };
         wrapped(out, "        ", &words);
+    }
+
+    /// The crib's gauge pins for a hole.
+    pub(super) fn pins(&self, out: &mut String, feature: &FeatureAnswer) {
+        let Some(pins) = &feature.pins else { return };
+        let [unit, _] = self.units();
+        let words = [("must go in", pins.goes_in), ("must not", pins.stays_out)]
+            .into_iter()
+            .filter_map(|(what, pin)| Some(format!("{} {what}", Self::size(pin?.mm.0, unit))));
+        wrapped(out, "  pins  ", &words.collect::<Vec<_>>().join("; "));
     }
 
     pub(super) fn crib(out: &mut String, answer: &CribAnswer) {

@@ -105,6 +105,16 @@ impl Text {
             let cuts = Self::target(tap.cuts_mm.0, self.units()[0], Rounding::Nearest);
             let _ = writeln!(out, "  a drill commonly cuts {cuts} then: outside the nut's limits");
         }
+        let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
+            (None, ..) => return,
+            (Some(true), Some(rather), _) => format!("from the crib; rather {rather}"),
+            (Some(true), None, _) => "from the crib".to_owned(),
+            (Some(false), _, Some(near)) => {
+                format!("not in the crib, whose nearest, {near}, is not as good")
+            }
+            (Some(false), _, None) => "no drill of the crib leaves a thread".to_owned(),
+        };
+        wrapped(out, "  ", &words);
     }
 
     fn side(&self, out: &mut String, name: &str, side: &SideFigures) {
@@ -204,7 +214,7 @@ impl Text {
             });
             let _ = writeln!(out, "  engage        about {}{blind}", near(engage.0));
         }
-        Self::notes(out, &tap.name, &[]);
+        Self::notes(out, &tap.name, &tap.notes);
         Self::cautions(out, &tap.cautions);
     }
 

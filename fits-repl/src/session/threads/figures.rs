@@ -8,7 +8,7 @@ use fits_core::{
     },
     standards::{
         drills::{Drill, Series as DrillSeries},
-        materials::{Family, Material},
+        materials::Family,
         thread::{Class, Form, Series, Side, Sizes, Spread, Thread},
     },
 };
@@ -167,12 +167,15 @@ pub(super) fn tap_figures(drill: &TapDrill) -> TapFigures {
         cuts_mm: Mm(drill.drilled),
         cut_percent: hundredths(drill.percent_drilled.max(0.0)),
         within_limits: drill.minor_drilled.map(|minor| minor == Minor::Kept),
+        drill_in_crib: None,
+        rather_drill: None,
+        nearest_in_crib: None,
     }
 }
 
 /// The row of advice that a material's name belongs to.
-pub(super) fn tapped(name: &str) -> Result<Work, Error> {
-    Ok(match Material::find(name)?.family() {
+pub(super) fn tapped(name: &str, family: Family) -> Work {
+    match family {
         Family::Steel if name.contains("hard") || name.contains("tool") => Work::ToughSteel,
         Family::Steel => Work::Steel,
         Family::Stainless => Work::ToughSteel,
@@ -181,7 +184,7 @@ pub(super) fn tapped(name: &str) -> Result<Work, Error> {
         Family::Brass | Family::Bronze => Work::Brass,
         Family::Plastic => Work::Plastic,
         _ => Work::General,
-    })
+    }
 }
 
 /// The compound's angle, where it feeds.

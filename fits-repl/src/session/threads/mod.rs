@@ -2,6 +2,7 @@
 
 mod cut;
 mod figures;
+mod own;
 mod tap;
 mod wires;
 
@@ -154,12 +155,23 @@ impl Session {
             cut.depth().ok().map(Mm)
         };
         // A taper thread's hole goes by its gauge plane: no drill is named.
+        let mut own_reasons = Vec::new();
         let drill = internal.as_ref().and_then(|nut| {
             let hole = TapHole::of_thread(thread, Some(nut.class)).ok()?;
-            let (_, drills) = tap_drills(thread, &hole, usual(thread)).ok()?;
-            reasons.extend(hole.reasons(drills.first()?).unwrap_or_default());
-            drills.into_iter().next()
+            let wanted = usual(thread);
+            let (percent, mut drills) = tap_drills(thread, &hole, wanted).ok()?;
+            let own = self.own_tap_drill(&hole, (wanted, percent), &mut drills, &mut own_reasons);
+            let first = drills.into_iter().next()?;
+            reasons.extend(hole.reasons(&first).unwrap_or_default());
+            Some(match own {
+                Some(own) => own.put(tap_figures(&first)),
+                None => tap_figures(&first),
+            })
         });
+        reasons.extend(own_reasons);
+        if internal.is_some() {
+            notes.extend(self.own_tap_note(thread));
+        }
         Ok(Answer::Thread(Box::new(ThreadAnswer {
             name: name(found, external.as_ref(), internal.as_ref()),
             external: external.as_ref().map(side_figures),
@@ -171,7 +183,7 @@ impl Session {
                 minor_min_mm: pair.minor().least.map(Mm),
             }),
             blank,
-            tap: drill.as_ref().map(tap_figures),
+            tap: drill,
             external_depth_mm: depth(&external),
             internal_depth_mm: depth(&internal),
             stress_area_mm2: thread.stress_area().map(|area| area.get::<square_millimeter>()),

@@ -4,7 +4,7 @@ use fits_core::{
     Length,
     shop::{
         Hazard,
-        tap::{Advice, Bit, Drive, TapDepth, TapHole, Wanted, Work},
+        tap::{Advice, Bit, Drive, TapDepth, TapHole, Wanted},
     },
     source::{Known, Reason},
     standards::thread::{Side, Thread},
@@ -14,7 +14,7 @@ use super::{
     Found,
     figures::{
         OTHERS, as_f64, bit_of, class_text, drawer, driven_by, hundredths, name, tap_drills,
-        tap_figures, tapped,
+        tap_figures,
     },
 };
 use crate::{
@@ -41,10 +41,8 @@ impl Session {
         let nut = found.sizes(Side::Internal, engaged)?;
         let hole = TapHole::of_thread(thread, Some(nut.class))
             .map_err(|error| from_core(&error, query.ask.at.clone()))?;
-        let work = match &query.hub {
-            Some(hub) => tapped(&hub.value).map_err(|error| from_core(&error, hub.at.clone()))?,
-            None => Work::General,
-        };
+        let mut name = name(found, None, Some(&nut));
+        let work = self.tapped(query.hub.as_ref(), &mut name.assumed)?;
         let drive = match &query.driven {
             Some(driven) if driven.value == Driven::Power => Drive::Power,
             _ => Drive::Hand,
@@ -75,6 +73,13 @@ impl Session {
             None => Wanted::usual(thread.form(), advice),
         };
         let (wanted_percent, mut drills) = tap_drills(thread, &hole, wanted).map_err(failed)?;
+        let mut own = None;
+        let mut own_reasons = Vec::new();
+        if query.drill.is_none() {
+            let asked = (wanted, wanted_percent);
+            own = self.own_tap_drill(&hole, asked, &mut drills, &mut own_reasons);
+            drills.truncate(OTHERS + 1);
+        }
         if let Some(size) = &query.drill {
             let bit = bit_of(self.nominal(size)?);
             let drill =
@@ -93,12 +98,18 @@ impl Session {
             TapDepth::of(thread.major(), thread.pitch().nearest(), work).ok().filter(|_| fastens);
         let mut reasons = found.why(&nut, engaged);
         reasons.extend(hole.reasons(&first).unwrap_or_default());
+        reasons.extend(own_reasons);
         reasons.extend(fastens.then(|| advised(advice)));
         reasons.extend(form_tap.as_ref().map(|form| self.formed(form)));
         Ok(Answer::Tap(Box::new(TapAnswer {
-            name: name(found, None, Some(&nut)),
+            name,
             class: class_text(&nut),
-            first: tap_figures(&first),
+            first: match own {
+                Some(own) => own.put(tap_figures(&first)),
+                None => tap_figures(&first),
+            },
+            tap_in_crib: self.own_tap(thread),
+            notes: self.own_tap_note(thread).into_iter().collect(),
             in_hand: query.drill.is_some(),
             forms: query.form.is_some(),
             wanted_percent,
