@@ -32,7 +32,12 @@ impl TapHole {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn of_thread(thread: &Thread, class: Option<Class>) -> Result<Self, Error> {
-        let form = parallel(thread)?;
+        let form = parallel(thread).map_err(|_| {
+            Error::new(Kind::OutOfReach {
+                why: format!("no tap drill is known here for {} threads", thread.form().name()),
+                advice: "no published one was read: ask the tap's maker".to_owned(),
+            })
+        })?;
         let pitch = thread.pitch().nearest();
         let height = match form {
             // Its own low height.

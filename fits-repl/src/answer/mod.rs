@@ -45,10 +45,10 @@ pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
 };
 pub use self::threads::{
-    AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
-    FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
-    TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
-    WiresAnswer,
+    AdvisedFigures, BlankFigures, BoreFigures, ClearanceHoleAnswer, ClearanceHoleFigures,
+    DrillName, FeedFigures, FormTapFigures, KeptFigures, OverWiresAnswer, PlayFigures,
+    ReliefFigures, SideFigures, TapAnswer, TapFigures, TaperFigures, ThreadAnswer, ThreadName,
+    ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
 };
 pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;

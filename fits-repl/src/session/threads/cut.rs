@@ -137,6 +137,11 @@ impl Session {
             feed: if matches!(how.slide, Slide::Cross) { "straight" } else { "compound" },
             compound_deg: degrees(how.slide),
             dial: self.dial,
+            dial_reads: match (how.slide, how.dial) {
+                (Slide::Compound { .. }, _) => "compound travel",
+                (Slide::Cross, DialReads::Diameter) => "diameter",
+                (Slide::Cross, DialReads::Radius) => "radius",
+            },
             passes: list.collect(),
             chamfer_to_mm: Mm(plan.chamfer_to),
             relief,

@@ -12,12 +12,15 @@ use fits_core::{
     Length,
     shop::{infeed::ThreadCut, tap::TapHole},
     source::Reason,
-    standards::thread::{Side, Sizes, Thread, ThreadPair, scan_expected},
+    standards::thread::{Form, Side, Sizes, Taper, Thread, ThreadPair, scan_expected},
 };
 use uom::si::area::square_millimeter;
 
-use self::figures::{blank_of, clearance, name, side_figures, tap_drills, tap_figures, usual};
-use super::{Session, resolve::from_core, why::said};
+use self::figures::{
+    blank_of, bore_figures, clearance, name, published, said_in_both, side_figures, tap_drills,
+    tap_figures, taper_figures, usual,
+};
+use super::{Session, resolve::from_core};
 use crate::{
     answer::{Answer, Mm, PlayFigures, ThreadAnswer},
     problem::Problem,
@@ -111,6 +114,24 @@ impl Session {
         Ok(Some(length))
     }
 
+    /// Where a taper thread's diameters are taken.
+    fn taper_note(&self, form: Form, taper: Taper) -> String {
+        let shown = |size| said_in_both(self.shown, size);
+        let figures = taper_figures(form, taper);
+        let (plane, useful) = match (figures.gauge_length_mm, figures.useful_length_mm) {
+            (Some(gauge), Some(useful)) => (
+                format!("{} from the screw's small end", shown(gauge.0)),
+                format!("; useful thread {}", shown(useful.0)),
+            ),
+            _ => ("at the open, large end".to_owned(), String::new()),
+        };
+        let nut = if form == Form::Npt { ", at the open, large end of the nut" } else { "" };
+        format!(
+            "taper 1 in 16: diameters at the gauge plane, {plane}{nut}{useful}; the plane may lie ± {}",
+            shown(figures.plane_tolerance_mm.0)
+        )
+    }
+
     fn thread_limits(&self, found: &Found) -> Result<Answer, Problem> {
         let thread = &found.thread;
         let engaged = self.engaged(found.query)?;
@@ -136,15 +157,9 @@ impl Session {
             .filter(|_| thread.taper().is_none())
             .map(|(screw, nut)| ThreadPair::new(screw, nut));
         notes.extend(play.and_then(|pair| pair.interference()));
-        if let Some(taper) = thread.taper() {
-            let shown = |size| said(self.shown, size);
-            notes.push(format!(
-                "taper 1 in 16: diameters at the gauge plane, {} from the small end; useful thread {}; the plane may lie {} either way",
-                shown(taper.gauge_length),
-                shown(taper.useful_length),
-                shown(taper.external_tolerance),
-            ));
-        }
+        // An Rp is parallel; the taper is that of its screw.
+        let taper = thread.taper().filter(|_| thread.form() != Form::PipeRp);
+        notes.extend(taper.map(|taper| self.taper_note(thread.form(), taper)));
         let mut reasons = thread.reasons();
         for side in external.iter().chain(&internal) {
             reasons.extend(found.why(side, engaged));
@@ -155,21 +170,21 @@ impl Session {
             cut.depth().ok().map(Mm)
         };
         // A taper thread's hole goes by its gauge plane: no drill is named.
-        let mut own_reasons = Vec::new();
-        let drill = internal.as_ref().and_then(|nut| {
-            let hole = TapHole::of_thread(thread, Some(nut.class)).ok()?;
-            let wanted = usual(thread);
-            let (percent, mut drills) = tap_drills(thread, &hole, wanted).ok()?;
-            let own = self.own_tap_drill(&hole, (wanted, percent), &mut drills, &mut own_reasons);
-            let first = drills.into_iter().next()?;
-            reasons.extend(hole.reasons(&first).unwrap_or_default());
-            Some(match own {
-                Some(own) => own.put(tap_figures(&first)),
-                None => tap_figures(&first),
-            })
-        });
-        reasons.extend(own_reasons);
-        if internal.is_some() {
+        let (mut tap, mut bore) = (None, None);
+        if let Some(nut) = &internal
+            && let Ok(hole) = TapHole::of_thread(thread, Some(nut.class))
+            && let Ok(mut choice) = tap_drills(thread, &hole, usual(thread))
+        {
+            let own = self.own_tap_drill(&hole, usual(thread), &mut choice);
+            if let Some(bored) = &choice.bore {
+                bore = Some(bore_figures(bored, &hole));
+                reasons.extend(bored.reasons());
+            } else if let Some(drill) = choice.drills.first() {
+                tap = Some(tap_figures(drill, thread, own.as_ref()));
+                reasons.extend(hole.reasons(drill).unwrap_or_default());
+                reasons.extend(published(thread, drill));
+                reasons.extend(own.and_then(|own| own.reason));
+            }
             notes.extend(self.own_tap_note(thread));
         }
         Ok(Answer::Thread(Box::new(ThreadAnswer {
@@ -183,7 +198,9 @@ impl Session {
                 minor_min_mm: pair.minor().least.map(Mm),
             }),
             blank,
-            tap: drill,
+            tap,
+            bore,
+            taper: taper.map(|taper| taper_figures(thread.form(), taper)),
             external_depth_mm: depth(&external),
             internal_depth_mm: depth(&internal),
             stress_area_mm2: thread.stress_area().map(|area| area.get::<square_millimeter>()),

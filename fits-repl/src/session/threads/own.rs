@@ -1,16 +1,14 @@
 //! Tap drills and taps out of the crib.
 
 use fits_core::{
-    Length,
     job::OwnDrill,
-    shop::tap::{Bit, Minor, TapDrill, TapHole, Wanted, Work},
+    shop::tap::{Bit, TapDrill, TapHole, Wanted, Work},
     source::{Known, Reason},
     standards::thread::{Thread, scan_expected},
 };
 
-use super::figures::tapped;
+use super::figures::{Choice, OTHERS, tapped};
 use crate::{
-    answer::TapFigures,
     problem::Problem,
     query::Spot,
     session::{Session, why::said},
@@ -20,74 +18,63 @@ use crate::{
 /// wanted where no limits decide (common practice, no source).
 const NEAR: f64 = 10.0;
 
-/// What the crib has for a tap drill.
-pub(super) struct Own {
-    /// Its best drill, where that is as good as any.
-    pub(super) drill: Option<TapDrill>,
-    /// Its best one, where it is not.
-    pub(super) nearest: Option<TapDrill>,
+/// The crib's word on a tap drill.
+pub(super) struct OwnTapDrill {
+    /// Is the choice a drill of the crib?
+    pub(super) in_crib: bool,
+    /// The drill that would be chosen of all, where the crib has another.
+    pub(super) rather: Option<String>,
+    /// The best drill of the crib, where it is not good enough.
+    pub(super) nearest: Option<String>,
+    /// Why it was chosen.
+    pub(super) reason: Option<Reason>,
 }
 
-/// The best of one's own drills: taken where it keeps the nut's limits as well
-/// as the standard's best does, or, where a percent is asked for or no limits
-/// are known, where it comes near.
-fn best_of(
-    hole: &TapHole,
-    own: &[Bit],
-    wanted: Wanted,
-    (standard, percent): (&TapDrill, f64),
-) -> Own {
-    let Ok(found) = hole.choose(own, wanted) else { return Own { drill: None, nearest: None } };
-    let best = found.best;
-    let keeps = |drill: &TapDrill| (drill.minor, drill.minor_drilled);
-    let kept = Some(Minor::Kept);
-    let is_good = match (wanted, keeps(&best)) {
-        (Wanted::Percent(_), _) | (_, (None, _)) => (best.percent - percent).abs() <= NEAR,
-        (_, (minor, drilled)) => minor == kept && (drilled == kept || keeps(standard).1 != kept),
-    };
-    if is_good {
-        Own { drill: Some(best), nearest: None }
-    } else {
-        Own { drill: None, nearest: Some(best) }
+/// A drill of one's own is taken where it keeps the nut's limits; where a
+/// percent is asked for, or no limits are known, where it comes near.
+fn is_good(best: &TapDrill, wanted: Wanted, percent: f64) -> bool {
+    match (wanted, best.minor) {
+        (Wanted::Percent(_), _) | (_, None) => (best.percent - percent).abs() <= NEAR,
+        _ => best.keeps(),
     }
 }
 
 impl Session {
     /// Puts the crib's drill first, where it has one that does, and says what
-    /// it would rather have; `drills` hold the standard choice first.
+    /// it would rather have. A power thread is bored in any case.
     pub(super) fn own_tap_drill(
         &self,
         hole: &TapHole,
-        (wanted, percent): (Wanted, f64),
-        drills: &mut Vec<TapDrill>,
-        reasons: &mut Vec<Reason>,
+        wanted: Wanted,
+        choice: &mut Choice,
     ) -> Option<OwnTapDrill> {
         let crib = self.shop.crib();
-        if crib.drill.is_empty() && crib.drills.is_empty() {
+        if crib.drill.is_empty() && crib.drills.is_empty() || matches!(wanted, Wanted::Middle) {
             return None;
         }
         let bit = |drill: OwnDrill| Bit { name: drill.name().into(), diameter: drill.size };
         let own: Vec<Bit> = crib.drills().into_iter().map(bit).collect();
-        let standard = drills.first()?.clone();
-        let found = best_of(hole, &own, wanted, (&standard, percent));
-        let Some(best) = found.drill else {
-            let nearest = found.nearest.map(|drill| drill.bit.name.to_string());
-            return Some(OwnTapDrill { in_crib: false, rather: None, nearest });
+        let best = hole.choose(&own, wanted).ok().map(|found| found.best);
+        let found = best.as_ref().filter(|best| is_good(best, wanted, choice.wanted_percent));
+        let Some(best) = found else {
+            let nearest = best.map(|best| best.bit.name.to_string());
+            return Some(OwnTapDrill { in_crib: false, rather: None, nearest, reason: None });
         };
-        let rather =
-            (standard.bit.diameter != best.bit.diameter).then(|| standard.bit.name.to_string());
+        let rather = choice.drills.first().filter(|first| first.bit.diameter != best.bit.diameter);
+        let rather = rather.map(|first| first.bit.name.to_string());
         let beside = rather.as_ref().map_or(String::new(), |rather| format!("; of all, {rather}"));
-        reasons.push(Reason {
+        let reason = Reason {
             figure: format!("tap drill {}", best.bit.name),
             value: said(self.shown, best.bit.diameter),
-            rule: format!("the drill of the crib nearest to what is wanted{beside}"),
+            rule: format!("the best of the crib{beside}"),
             source: self.crib_source(),
             known: Known::Given,
-        });
-        let size: Length = best.bit.diameter;
-        drills.retain(|drill| drill.bit.diameter != size);
-        drills.insert(0, best);
-        Some(OwnTapDrill { in_crib: true, rather, nearest: None })
+        };
+        choice.bore = None;
+        choice.drills.retain(|drill| drill.bit.diameter != best.bit.diameter);
+        choice.drills.truncate(OTHERS);
+        choice.drills.insert(0, best.clone());
+        Some(OwnTapDrill { in_crib: true, rather, nearest: None, reason: Some(reason) })
     }
 
     /// What is tapped, by the row of advice that it belongs to: as the query
@@ -139,24 +126,5 @@ impl Session {
                 format!("no tap {thread} in the crib")
             }
         })
-    }
-}
-
-/// What is said of the crib's drills beside the choice.
-pub(super) struct OwnTapDrill {
-    in_crib: bool,
-    rather: Option<String>,
-    nearest: Option<String>,
-}
-
-impl OwnTapDrill {
-    /// The same among the figures of the drill chosen.
-    pub(super) fn put(self, figures: TapFigures) -> TapFigures {
-        TapFigures {
-            drill_in_crib: Some(self.in_crib),
-            rather_drill: self.rather,
-            nearest_in_crib: self.nearest,
-            ..figures
-        }
     }
 }
