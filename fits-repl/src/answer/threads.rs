@@ -232,7 +232,8 @@ pub struct TapAnswer {
     /// The share of a full thread that those limits keep.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limits_keep: Option<KeptFigures>,
-    /// Other drills, the nearest to what is wanted first.
+    /// Other drills: those that keep the limits first where no percent was
+    /// asked for, then by how near they are to what is wanted.
     pub alternatives: Vec<TapFigures>,
     /// Hole and drill for a tap that forms.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -155,7 +155,8 @@ pub struct TapDrills {
     pub hole: Length,
     /// The drill to take.
     pub best: TapDrill,
-    /// Up to three smaller and three larger, the nearest percent first.
+    /// Up to three smaller and three larger: the nearest percent first, but
+    /// where no percent is asked for, those that keep the limits before that.
     pub others: Vec<TapDrill>,
 }
 
@@ -418,6 +419,10 @@ impl TapHole {
         let (_, best) = list.remove(at);
         let (mut smaller, mut larger) = (0, 0);
         let mut others: Vec<TapDrill> = list.into_iter().map(|(_, drill)| drill).collect();
+        if !matches!(wanted, Wanted::Percent(_)) {
+            // Stable: the nearest first among equals.
+            others.sort_by_key(TapDrill::rank);
+        }
         others.retain(|drill| {
             let side =
                 if drill.bit.diameter < best.bit.diameter { &mut smaller } else { &mut larger };

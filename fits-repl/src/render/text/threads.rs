@@ -239,12 +239,13 @@ impl Text {
             if let Some((percent, kept)) = leaves.zip(tap.limits_keep)
                 && !(advised.min_percent..=advised.max_percent).contains(&percent)
             {
-                let asks = if percent > advised.max_percent { "more" } else { "less" };
-                let _ = writeln!(
-                    out,
-                    "  the class     asks for {asks}: its limits keep {:.0} to {:.0} %",
-                    kept.min_percent, kept.max_percent
-                );
+                let (least, most) = (kept.min_percent, kept.max_percent);
+                let keeps = if least > advised.max_percent && percent > least {
+                    format!("asks for more: its limits keep {least:.0} to {most:.0} %")
+                } else {
+                    format!("keeps {least:.0} to {most:.0} %; drills commonly cut over their size")
+                };
+                let _ = writeln!(out, "  the class     {keeps}");
             }
         }
         if let Some(form) = tap.form_tap.as_ref().filter(|_| !tap.forms) {
@@ -395,7 +396,9 @@ impl Text {
             let groove = match (relief.groove_diameter_mm, relief.groove_width_mm) {
                 (Some(diameter), Some(width)) => {
                     let (diameter, width) = (size(diameter.0), size(width.0));
-                    format!("; relief groove to {diameter} diameter, at least {width} wide")
+                    // Inside, the table gives the groove's width, not its least.
+                    let least = if answer.side == "external" { "at least " } else { "" };
+                    format!("; relief groove to {diameter} diameter, {least}{width} wide")
                 }
                 _ => String::new(),
             };

@@ -127,7 +127,7 @@ impl Session {
         };
         let nut = if form == Form::Npt { ", at the open, large end of the nut" } else { "" };
         format!(
-            "taper 1 in 16: diameters at the gauge plane, {plane}{nut}{useful}; the plane may lie ± {}",
+            "taper 1 in 16: diameters at the gauge plane, {plane}{nut}{useful}; the plane may lie ±{}",
             shown(figures.plane_tolerance_mm.0)
         )
     }
