@@ -57,8 +57,19 @@ impl Session {
         let best = hole.choose(&own, wanted).ok().map(|found| found.best);
         let found = best.as_ref().filter(|best| is_good(best, wanted, choice.wanted_percent));
         let Some(best) = found else {
+            let reason = best.as_ref().map(|best| Reason {
+                figure: format!("drill {} of the crib, not taken", best.bit.name),
+                value: format!("{:.0} % of thread", best.percent),
+                rule: if best.keeps() {
+                    format!("over {NEAR:.0} % of thread off what is wanted")
+                } else {
+                    "its best, and outside the limits of the minor diameter".to_owned()
+                },
+                source: self.crib_source(),
+                known: Known::Given,
+            });
             let nearest = best.map(|best| best.bit.name.to_string());
-            return Some(OwnTapDrill { in_crib: false, rather: None, nearest, reason: None });
+            return Some(OwnTapDrill { in_crib: false, rather: None, nearest, reason });
         };
         let rather = choice.drills.first().filter(|first| first.bit.diameter != best.bit.diameter);
         let rather = rather.map(|first| first.bit.name.to_string());
