@@ -341,8 +341,8 @@ fn long_names_of_logs_fit_the_screen() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut session = Session::new();
     session.keep_logs(Logs::Folder(folder.path().to_owned())).expect("a folder");
-    takes(&mut session, "bore 123.456789012345mm +0.0123/-0.0123 from 123");
-    takes(&mut session, "cut 0.1 = 123.1");
+    takes(&mut session, "bore 123.4567891mm +0.0123/-0.0123 from 123");
+    takes(&mut session, "cut 0.1 = 123.1 sure");
     takes(&mut session, "done sure");
     takes(&mut session, "bore 3-47/64in H7 from 3.7in");
     let list = words(&mut session, "log list");
