@@ -4,7 +4,11 @@
 use std::{fs, path::Path};
 
 use fits_checks::{fits, fits_of};
-use fits_repl::{Home, session::Session};
+use fits_repl::{
+    Home,
+    render::{Colour, text::Text},
+    session::Session,
+};
 use serde_json::Value;
 
 fn ask(session: &mut Session, query: &str) -> Value {
@@ -90,6 +94,16 @@ fn the_drill_question_names_those_of_the_crib() {
     assert_eq!(near["crib"][1]["name"], "5.5 mm");
     assert_eq!(takes(&mut own, "drill 5.5")["crib"].as_array().map(Vec::len), Some(1));
     assert_eq!(takes(&mut Session::new(), "drill 5.5")["crib"], Value::Null);
+    let text = |session: &mut Session, query: &str| {
+        let answer = session.evaluate(query).expect(query);
+        Text { settings: session.shown(), colour: Colour::Off }.answer(&answer)
+    };
+    assert!(text(&mut own, "drill 0.2030in").starts_with("  crib   #7 "));
+    assert!(text(&mut own, "ream 20 H7").contains("crib  no reamer near this size"));
+    // What a set holds has the set's own names.
+    let mut fractions = shop(&["drill set fraction 1/4in..1/2in", "drill 1/2in"]);
+    let shown = text(&mut fractions, "drill 12.7");
+    assert!(shown.starts_with("  crib   1/2 in"), "{shown}");
 }
 
 #[test]

@@ -3,7 +3,7 @@
 
 use fits_repl::{
     render::{Colour, json, text::Text},
-    session::Session,
+    session::{Logs, Session},
 };
 use serde_json::Value;
 
@@ -341,4 +341,56 @@ fn a_long_note_fits_the_screen() {
             }
         }
     }
+}
+
+#[test]
+fn finished_logs_teach_what_to_expect() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let keeping = || {
+        let mut session = Session::new();
+        let notes = session.keep_logs(Logs::Folder(folder.path().to_owned())).expect("kept");
+        (session, notes)
+    };
+    let (mut session, _) = keeping();
+    takes(&mut session, "material brass");
+    let usual = takes(&mut session, BORE);
+    has(&usual, "/log/learned_from", 0);
+    let before = takes(&mut session, "log")["cut_factor"].as_f64().expect("a factor");
+    // A lathe that takes nine tenths of what it is set to.
+    for part in 0..6 {
+        if part > 0 {
+            takes(&mut session, BORE);
+        }
+        for line in ["cut 0.2 = 19.78", "cut 0.15 = 19.915", "cut 0.1 = 20.005", "done"] {
+            takes(&mut session, line);
+        }
+    }
+    let plan = takes(&mut session, BORE);
+    has(&plan, "/log/learned_from", 6);
+    has(&plan, "/log/name", "bore-20-H7-7");
+    let log = takes(&mut session, "log");
+    let after = log["cut_factor"].as_f64().expect("a factor");
+    assert!(before > 0.96 && after < 0.94, "{before} {after}");
+    let why = takes(&mut session, "why")["figures"].to_string();
+    assert!(why.contains("from 6 finished logs"), "{why}");
+    // What brass taught says nothing of another material, or of turning.
+    takes(&mut session, "material steel");
+    has(&takes(&mut session, BORE), "/log/learned_from", 0);
+    takes(&mut session, "material brass");
+    has(&takes(&mut session, "turn 20 g6 from 20.5"), "/log/learned_from", 0);
+    drop(session);
+    // The next time, the one that is open goes on as it was taught.
+    let (mut again, notes) = keeping();
+    assert!(notes.iter().any(|note| note.contains("is open")), "{notes:?}");
+    has(&takes(&mut again, "log"), "/learned_from", 0);
+    takes(&mut again, "log leave");
+    takes(&mut again, "bore 20 H7 from 19.6 with bore gauge, overhang 7");
+    let far = takes(&mut again, "cut 0.1 = 19.69")["cut_factor"].as_f64().expect("a factor");
+    takes(&mut again, "log leave");
+    let far_again = takes(&mut again, "log open bore-20-H7-9")["cut_factor"].as_f64();
+    assert_eq!(far_again, Some(far));
+    let reopened = takes(&mut again, "log open bore-20-H7-7");
+    has(&reopened, "/learned_from", 6);
+    has(&reopened, "/cut_factor", after);
+    assert_eq!(takes(&mut again, "log list")["logs"].as_array().map(Vec::len), Some(10));
 }

@@ -140,8 +140,7 @@ impl DrillSet {
                 .filter(|drill| self.to.is_none_or(|to| drill.diameter() <= to))
                 .map(|drill| OwnDrill {
                     size: drill.diameter(),
-                    called: matches!(drill.series(), Series::Number | Series::Letter)
-                        .then(|| drill.name().to_owned()),
+                    called: (self.series != DrillSeries::Metric).then(|| drill.name().to_owned()),
                 })
                 .collect()
         };
@@ -245,15 +244,16 @@ pub struct Pins {
 
 impl Crib {
     /// Is there nothing in it?
-    pub const fn is_empty(&self) -> bool {
-        self.drill.is_empty()
-            && self.drills.is_empty()
-            && self.reamer.is_empty()
-            && self.tap.is_empty()
-            && self.pin.is_empty()
-            && self.bar.is_empty()
-            && self.instrument.is_empty()
-            && self.material.is_empty()
+    pub fn is_empty(&self) -> bool {
+        let Self { drill, drills, reamer, tap, pin, bar, instrument, material } = self;
+        drill.is_empty()
+            && drills.is_empty()
+            && reamer.is_empty()
+            && tap.is_empty()
+            && pin.is_empty()
+            && bar.is_empty()
+            && instrument.is_empty()
+            && material.is_empty()
     }
 
     /// Every drill, smallest first, each size of a name once.

@@ -13,7 +13,7 @@ use crate::{
 pub const VERSION: u32 = 1;
 
 /// What a log is about: its first line.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Opening {
     /// The format's version.
     pub version: u32,
@@ -40,6 +40,10 @@ pub struct Opening {
     /// What it is made of, where that was said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub material: Option<String>,
+    /// The free length of the tool or the work over its thickness, where that
+    /// was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub overhang: Option<f64>,
 }
 
 impl Opening {
@@ -153,6 +157,7 @@ pub enum State {
 ///     repeat: "0.002mm".parse()?,
 ///     bias: "0.002mm".parse()?,
 ///     material: None,
+///     overhang: None,
 /// });
 /// log.entries.push(Entry::Cut { dial: "0.2mm".parse()?, read: None, sure: false });
 /// log.entries.push(Entry::Undo);
@@ -160,7 +165,7 @@ pub enum State {
 /// assert_eq!(log.state(), State::Open);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PassLog {
     /// What it is about.
     pub opening: Opening,
@@ -258,6 +263,7 @@ mod tests {
             repeat: size("0.002mm"),
             bias: size("0.002mm"),
             material: None,
+            overhang: None,
         };
         PassLog { opening, entries: entries.to_vec() }
     }

@@ -264,6 +264,7 @@ mod tests {
             repeat: size("2um"),
             bias: size("2um"),
             material: None,
+            overhang: None,
         })
     }
 

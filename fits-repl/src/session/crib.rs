@@ -4,7 +4,7 @@ use fits_core::{
     Length,
     job::{Crib, DrillSeries, DrillSet, OwnDrill},
     size::{Decimals, Rounding, Unit},
-    standards::drills::Drill,
+    standards::drills::{Drill, Series},
 };
 use toml_edit::Value;
 
@@ -66,7 +66,7 @@ impl Session {
 
     fn crib_answer(&self, changed: Option<String>) -> Answer {
         let crib = self.shop.crib();
-        let list = listed(crib, self.shown)
+        let list = listed(crib)
             .into_iter()
             .zip(1..)
             .map(|((_, _, text), number)| format!("{number:>3}  {text}"))
@@ -85,7 +85,7 @@ impl Session {
     }
 
     fn remove_tool(&mut self, number: &Spot<usize>) -> Result<Answer, Problem> {
-        let list = listed(self.shop.crib(), self.shown);
+        let list = listed(self.shop.crib());
         let Some((kind, at, text)) = number.value.checked_sub(1).and_then(|at| list.get(at)) else {
             return Err(Problem::new(
                 format!("the crib has no number {}", number.value),
@@ -101,7 +101,7 @@ impl Session {
     fn add_tool(&mut self, tool: &Spot<ToolText>) -> Result<Answer, Problem> {
         let (kind, fields) = self.fields(tool)?;
         self.shop.crib.add(kind, fields).map_err(|error| failed(&error, tool.at.clone()))?;
-        let list = listed(self.shop.crib(), self.shown);
+        let list = listed(self.shop.crib());
         let last = list.iter().rev().find(|(listed, ..)| *listed == kind);
         let changed = last.map(|(_, _, text)| format!("added: {text}"));
         Ok(self.crib_answer(changed))
@@ -114,8 +114,14 @@ impl Session {
         let kind = match &tool.value {
             ToolText::Drill(typed) => {
                 fields.push(("size", size(typed)?));
-                if let Expression::Gauge(name) = &typed.value {
-                    fields.push(("called", name.as_str().into()));
+                // 12.7 mm is a metric drill, too.
+                let fraction = Drill::over(self.tool_size(typed)?, &[Series::Fraction])
+                    .filter(|_| self.shown == Units::Inches)
+                    .filter(|drill| Ok(drill.diameter()) == self.tool_size(typed));
+                match (&typed.value, fraction) {
+                    (Expression::Gauge(name), _) => fields.push(("called", name.as_str().into())),
+                    (_, Some(drill)) => fields.push(("called", drill.name().into())),
+                    _ => {}
                 }
                 "drill"
             }
@@ -249,6 +255,7 @@ fn material_figure(figure: &MaterialFigure) -> Result<(&'static str, Value), Pro
     let found = match (figure.name.value.as_str(), unit.as_str()) {
         ("modulus", "gpa" | "") => Some(("modulus_gpa", number)),
         ("modulus", "mpa") => Some(("modulus_gpa", number / 1000.0)),
+        ("modulus", "mpsi") => Some(("modulus_gpa", number * 6.894_757_293_168)),
         ("modulus", "psi") => Some(("modulus_gpa", number * 6.894_757_293_168e-6)),
         ("modulus", "ksi") => Some(("modulus_gpa", number * 6.894_757_293_168e-3)),
         ("poisson", "") => Some(("poisson", number)),
@@ -263,7 +270,7 @@ fn material_figure(figure: &MaterialFigure) -> Result<(&'static str, Value), Pro
             format!("`{}` is no unit of the {}", figure.unit.value, figure.name.value),
             figure.unit.at.clone(),
         )
-        .advise("modulus in GPa or psi, yield in MPa, psi or ksi, expansion in millionths"));
+        .advise("modulus in GPa or Mpsi, yield in MPa, psi or ksi, expansion in millionths"));
     };
     let likely = match key {
         "modulus_gpa" => 0.01..=1000.0,
@@ -283,8 +290,12 @@ fn material_figure(figure: &MaterialFigure) -> Result<(&'static str, Value), Pro
 
 /// Every tool in the order of its numbers: its kind, its place in that kind,
 /// and its words.
-fn listed(crib: &Crib, units: Units) -> Vec<(&'static str, usize, String)> {
-    let said = |size: Length| super::why::said(units, size);
+fn listed(crib: &Crib) -> Vec<(&'static str, usize, String)> {
+    // A tool in the units it is sold in.
+    let said = |size: Length| {
+        let is_inch = size.tenth_nanometres() % Length::TENTH.tenth_nanometres() == 0;
+        super::why::said(if is_inch { Units::Inches } else { Units::Millimetres }, size)
+    };
     let mut list: Vec<(&'static str, usize, String)> = Vec::new();
     let mut put = |kind: &'static str, words: Vec<String>| {
         list.extend(words.into_iter().enumerate().map(|(at, words)| (kind, at, words)));

@@ -233,7 +233,7 @@ impl Session {
         };
         let opening = &log.opening;
         let family = family(opening.material.as_deref());
-        let mut figures = Prior::reasons(opening.feature, family, None);
+        let mut figures = Prior::reasons(opening.feature, family, opening.overhang);
         if *learned_from > 0 {
             figures.push(Reason {
                 figure: "cut factor learned".into(),

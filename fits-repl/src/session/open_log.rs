@@ -74,7 +74,7 @@ pub(super) struct OpenLog {
 
 impl OpenLog {
     pub(super) fn new(log: PassLog, stored: Stored, earlier: &[PassLog]) -> Self {
-        let (prior, learned_from) = expected(&log.opening, earlier, None);
+        let (prior, learned_from) = expected(&log.opening, earlier);
         Self { log: Some(log), stored, prior, learned_from, earlier: earlier.to_vec() }
     }
 
@@ -95,8 +95,9 @@ pub(super) fn family(name: Option<&str>) -> Option<Family> {
 
 /// What to expect of such a job: the usual, and what finished ones of the same
 /// kind taught.
-fn expected(opening: &Opening, logs: &[PassLog], overhang: Option<f64>) -> (Prior, usize) {
-    let usual = Prior::usual(opening.feature, family(opening.material.as_deref()), overhang);
+fn expected(opening: &Opening, logs: &[PassLog]) -> (Prior, usize) {
+    let usual =
+        Prior::usual(opening.feature, family(opening.material.as_deref()), opening.overhang);
     let jobs: Vec<Vec<FinishedPass>> = logs
         .iter()
         .filter(|log| {
@@ -158,6 +159,7 @@ impl Session {
             repeat: gauge.off.repeat,
             bias: gauge.off.bias,
             material,
+            overhang,
         };
         let finished = match (self.log_folder(), &self.shop.log) {
             (Some(folder), _) => files::finished(files::list(folder)),
@@ -165,8 +167,7 @@ impl Session {
             _ => Vec::new(),
         };
         let keeps = matches!(self.shop.logs, Logs::Folder(_) | Logs::File(_));
-        let (prior, learned_from) =
-            expected(&opening, if keeps { &finished } else { &[] }, overhang);
+        let (prior, learned_from) = expected(&opening, if keeps { &finished } else { &[] });
         let log = PassLog::new(opening);
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
         plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
@@ -244,15 +245,20 @@ impl Session {
             .map_err(|error| Problem::new(error.to_string(), name.at.clone()).failure())?;
         let (listed_name, earlier) = (found.name.clone(), files::finished(listed));
         let notes = self.take_up(opened);
-        if let Some(open) = &mut self.shop.log
-            && let Some(log) = &open.log
-        {
-            let others: Vec<PassLog> = earlier.into_iter().filter(|other| other != log).collect();
-            (open.prior, open.learned_from) = expected(&log.opening, &others, None);
-        }
+        self.learn_from(earlier);
         let opening = format!("pass log {listed_name} is open");
         let notes = notes.into_iter().filter(|note| !note.starts_with(&opening)).collect();
         self.shown_log(&name.at, notes)
+    }
+
+    /// What finished logs teach of the one that was taken up.
+    pub(super) fn learn_from(&mut self, finished: Vec<PassLog>) {
+        if let Some(open) = &mut self.shop.log
+            && let Some(log) = &open.log
+        {
+            let others: Vec<PassLog> = finished.into_iter().filter(|other| other != log).collect();
+            (open.prior, open.learned_from) = expected(&log.opening, &others);
+        }
     }
 
     pub(super) fn log_list(&self) -> Answer {

@@ -118,7 +118,11 @@ impl Session {
                 let listed = files::list(folder);
                 match files::latest_open(&listed) {
                     Some(latest) => match LogFile::open(&latest.path) {
-                        Ok(opened) => self.take_up(opened),
+                        Ok(opened) => {
+                            let notes = self.take_up(opened);
+                            self.learn_from(files::finished(listed));
+                            notes
+                        }
                         Err(error) => vec![error.to_string()],
                     },
                     None => Vec::new(),

@@ -69,7 +69,7 @@ const LEAVES: [f64; 16] =
 /// A cut that stops short takes so much of what is left to the middle at
 /// least: less wastes a pass, and what it teaches of the tool holds for a chip
 /// as thin (common practice, no source).
-const SHARE: f64 = 0.4;
+const SHARE: f64 = 0.3;
 /// How often to read, beside once.
 const MORE_READINGS: [u32; 2] = [3, 5];
 /// Cuts are compared as if read so often after each.

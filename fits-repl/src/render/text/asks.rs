@@ -2,11 +2,11 @@
 
 use std::fmt::Write as _;
 
-use fits_core::{Limits, standards::iso286::Feature};
+use fits_core::{Length, Limits, standards::iso286::Feature};
 
 use super::{Text, lines::wrapped};
 use crate::answer::{
-    DrillAnswer, GeneralAnswer, GradeAnswer, KeywayAnswer, Mm, NamedDrill, PickAnswer, SeatAnswer,
+    DrillAnswer, GeneralAnswer, GradeAnswer, KeywayAnswer, Mm, PickAnswer, SeatAnswer,
 };
 
 impl Text {
@@ -103,17 +103,24 @@ impl Text {
 
     pub(super) fn drills(&self, out: &mut String, answer: &DrillAnswer) {
         let [first, second] = self.units();
-        let mut line = |lead: &str, drill: &NamedDrill| {
-            let (one, other) = (Self::size(drill.mm.0, first), Self::size(drill.mm.0, second));
-            let off = drill.off_mm.0.checked_abs().unwrap_or(drill.off_mm.0);
-            let off = if lead == "exact" { String::new() } else { self.one_difference(off) };
-            let _ = writeln!(out, "  {lead:<7}{:<12}{one:<14}{other:<14}{off}", drill.name);
+        let mut line = |lead: &str, name: &str, size: Mm, off: Mm| {
+            let (one, other) = (Self::size(size.0, first), Self::size(size.0, second));
+            let off = match off.0.checked_abs().unwrap_or(off.0) {
+                Length::ZERO => String::new(),
+                off => self.one_difference(off),
+            };
+            let line = format!("  {lead:<7}{name:<12}{one:<14}{other:<14}{off}");
+            let _ = writeln!(out, "{}", line.trim_end());
         };
+        // Those of the crib first: they are there.
+        for own in answer.crib.iter().flatten() {
+            line("crib", &own.name, own.mm, own.leaves_mm);
+        }
         for (lead, drills) in
             [("exact", &answer.exact), ("under", &answer.under), ("over", &answer.over)]
         {
             for drill in drills {
-                line(lead, drill);
+                line(lead, drill.name, drill.mm, drill.off_mm);
             }
         }
         let _ =

@@ -295,7 +295,7 @@ impl Text {
                     .map_or(String::new(), |rather| format!("; rather {}", rather.name));
                 format!("drill {}, leaves {}{rather}", own.name, self.difference(own.leaves_mm.0))
             }
-            (None, Some(_)) => "no drill that leaves fitting stock; rather".to_owned(),
+            (None, Some(_)) => "no drill that leaves fitting stock".to_owned(),
             (None, None) => return,
         };
         wrapped(out, "        ", &words);
