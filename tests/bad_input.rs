@@ -686,7 +686,7 @@ fn bushings() {
         "bushing 20 od 26 long 20, hub stel, bronze",
         "no material is called stel",
         "stel",
-        "try `bushing 20 od 26 long 20, hub steel, bronze`",
+        "nearest: `bushing 20 od 26 long 20, hub steel, bronze`",
     );
     refused(
         "bushing 20 od 26 long 20, hub steel, bronze, running spindel",
@@ -752,7 +752,7 @@ fn pairs_in_the_warm() {
         "20 H7/g6 warm 60C, hole nilon, shaft steel",
         "no material is called nilon",
         "nilon",
-        "try `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+        "nearest: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
     );
     refused(
         "20 H7/g6 warm 160C, hole nylon, shaft steel",

@@ -166,6 +166,15 @@ pub struct TapFigures {
     pub drill_within_limits: Option<bool>,
     /// Is the hole it commonly cuts inside them?
     pub within_limits: Option<bool>,
+    /// Is it a drill of the crib? Absent where the crib has no drills.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drill_in_crib: Option<bool>,
+    /// The drill that would be chosen of all, where the crib has another.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rather_drill: Option<String>,
+    /// The best drill of the crib, where it is not good enough.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nearest_in_crib: Option<String>,
     /// Does a published table give this drill for the thread?
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub published: bool,
@@ -235,6 +244,12 @@ pub struct TapAnswer {
     /// How deep to drill a blind hole for that.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub blind_drill_mm: Option<Mm>,
+    /// Is there such a tap in the crib? Absent where the crib has no taps.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tap_in_crib: Option<bool>,
+    /// What else to know.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<String>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
     /// Every figure's reason, for `why`.

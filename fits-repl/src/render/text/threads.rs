@@ -120,6 +120,16 @@ impl Text {
         if tap.published {
             let _ = writeln!(out, "  published     the drill of a table of pipe sizes");
         }
+        let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
+            (None, ..) => return,
+            (Some(true), Some(rather), _) => format!("from the crib; rather {rather}"),
+            (Some(true), None, _) => "from the crib".to_owned(),
+            (Some(false), _, Some(near)) => {
+                format!("not in the crib, whose nearest, {near}, is not as good")
+            }
+            (Some(false), _, None) => "no drill of the crib leaves a thread".to_owned(),
+        };
+        wrapped(out, "  ", &words);
     }
 
     /// What to bore to, and the drill before it.
@@ -257,7 +267,7 @@ impl Text {
             });
             let _ = writeln!(out, "  engage        about {}{blind}", near(engage.0));
         }
-        Self::notes(out, &tap.name, &[]);
+        Self::notes(out, &tap.name, &tap.notes);
         Self::cautions(out, &tap.cautions);
     }
 

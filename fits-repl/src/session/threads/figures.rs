@@ -10,13 +10,13 @@ use fits_core::{
     source::{Known, Reason},
     standards::{
         drills::{Drill, Series as DrillSeries},
-        materials::{Family, Material},
+        materials::Family,
         thread::{Class, Form, Series, Side, Sizes, Spread, Taper, Thread},
     },
 };
 use uom::si::angle::degree;
 
-use super::Found;
+use super::{Found, own::OwnTapDrill};
 use crate::answer::{
     BlankFigures, BoreFigures, DrillName, Mm, SideFigures, TapFigures, TaperFigures, ThreadName,
 };
@@ -240,7 +240,12 @@ pub(super) fn bit_of(diameter: Length) -> Bit {
         .map_or_else(|| Bit::sized(diameter), Bit::from)
 }
 
-pub(super) fn tap_figures(drill: &TapDrill, thread: &Thread) -> TapFigures {
+/// `own` is the crib's word on it, where it is the choice.
+pub(super) fn tap_figures(
+    drill: &TapDrill,
+    thread: &Thread,
+    own: Option<&OwnTapDrill>,
+) -> TapFigures {
     TapFigures {
         drill: drill_name(&drill.bit),
         percent: hundredths(drill.percent),
@@ -248,13 +253,16 @@ pub(super) fn tap_figures(drill: &TapDrill, thread: &Thread) -> TapFigures {
         cut_percent: hundredths(drill.percent_drilled.max(0.0)),
         drill_within_limits: drill.minor.map(|minor| minor == Minor::Kept),
         within_limits: drill.minor_drilled.map(|minor| minor == Minor::Kept),
+        drill_in_crib: own.map(|own| own.in_crib),
+        rather_drill: own.and_then(|own| own.rather.clone()),
+        nearest_in_crib: own.and_then(|own| own.nearest.clone()),
         published: thread.pipe_tap_drill() == Some(drill.bit.diameter),
     }
 }
 
 /// The row of advice that a material's name belongs to.
-pub(super) fn tapped(name: &str) -> Result<Work, Error> {
-    Ok(match Material::find(name)?.family() {
+pub(super) fn tapped(name: &str, family: Family) -> Work {
+    match family {
         Family::Steel if name.contains("hard") || name.contains("tool") => Work::ToughSteel,
         Family::Steel => Work::Steel,
         Family::Stainless => Work::ToughSteel,
@@ -263,7 +271,7 @@ pub(super) fn tapped(name: &str) -> Result<Work, Error> {
         Family::Brass | Family::Bronze => Work::Brass,
         Family::Plastic => Work::Plastic,
         _ => Work::General,
-    })
+    }
 }
 
 /// The compound's angle, where it feeds.

@@ -3,6 +3,7 @@
 mod clearance;
 mod cut;
 mod figures;
+mod own;
 mod tap;
 mod wires;
 
@@ -274,16 +275,19 @@ impl Session {
         let (mut tap, mut bore) = (None, None);
         if let Some(nut) = &internal
             && let Ok(hole) = TapHole::of_thread(thread, Some(nut.class))
-            && let Ok(choice) = tap_drills(thread, &hole, usual(thread))
+            && let Ok(mut choice) = tap_drills(thread, &hole, usual(thread))
         {
+            let own = self.own_tap_drill(&hole, usual(thread), &mut choice);
             if let Some(bored) = &choice.bore {
                 bore = Some(bore_figures(bored, &hole));
                 reasons.extend(bored.reasons());
             } else if let Some(drill) = choice.drills.first() {
-                tap = Some(tap_figures(drill, thread));
+                tap = Some(tap_figures(drill, thread, own.as_ref()));
                 reasons.extend(hole.reasons(drill).unwrap_or_default());
                 reasons.extend(published(thread, drill));
+                reasons.extend(own.and_then(|own| own.reason));
             }
+            notes.extend(self.own_tap_note(thread));
         }
         Ok(Answer::Thread(Box::new(ThreadAnswer {
             name: name(found, external.as_ref(), internal.as_ref()),

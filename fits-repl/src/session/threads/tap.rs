@@ -6,12 +6,12 @@ use fits_core::{
     Length,
     shop::{
         Hazard,
-        tap::{Advice, Bit, Bore, Drive, TapDepth, TapHole, Wanted, Work},
+        tap::{Advice, Bit, Bore, Drive, TapDepth, TapHole, Wanted},
     },
     source::{Known, Reason},
     standards::{
         drills::Series,
-        materials::{Care, Material},
+        materials::Care,
         thread::{Form, Side, Thread},
     },
 };
@@ -20,7 +20,7 @@ use super::{
     Found,
     figures::{
         Choice, OTHERS, as_f64, bit_of, bore_figures, class_text, drawer, driven_by, hundredths,
-        name, published, tap_drills, tap_figures, tapped,
+        name, published, tap_drills, tap_figures,
     },
 };
 use crate::{
@@ -59,10 +59,8 @@ impl Session {
         let nut = found.sizes(Side::Internal, engaged)?;
         let hole = TapHole::of_thread(thread, Some(nut.class))
             .map_err(|error| from_core(&error, query.ask.at.clone()))?;
-        let work = match &query.hub {
-            Some(hub) => tapped(&hub.value).map_err(|error| from_core(&error, hub.at.clone()))?,
-            None => Work::General,
-        };
+        let mut name = name(found, None, Some(&nut));
+        let work = self.tapped(query.hub.as_ref(), &mut name.assumed)?;
         let drive = match &query.driven {
             Some(driven) if driven.value == Driven::Power => Drive::Power,
             _ => Drive::Hand,
@@ -77,7 +75,7 @@ impl Session {
             (None, None) => found.failed(&error),
         };
         let formed = percent.filter(|_| query.form.is_some()).unwrap_or(FORMED_PERCENT);
-        let form_tap = match (form_tap(found, &hole, formed), &query.form) {
+        let form_tap = match (self.form_tap(found, &hole, formed), &query.form) {
             (Ok(found), _) => Some(found),
             (Err(problem), Some(_)) => return Err(problem),
             (Err(_), None) => None,
@@ -86,8 +84,12 @@ impl Session {
             Some(percent) => Wanted::Percent(percent),
             None => Wanted::usual(thread.form(), advice),
         };
-        let Choice { wanted_percent, mut bore, mut drills } =
-            tap_drills(thread, &hole, wanted).map_err(failed)?;
+        let mut choice = tap_drills(thread, &hole, wanted).map_err(failed)?;
+        let own = match &query.drill {
+            Some(_) => None,
+            None => self.own_tap_drill(&hole, wanted, &mut choice),
+        };
+        let Choice { wanted_percent, mut bore, mut drills } = choice;
         if let Some(size) = &query.drill {
             let bit = bit_of(self.nominal(size)?);
             let drill =
@@ -105,15 +107,21 @@ impl Session {
             reasons.extend(hole.reasons(first).unwrap_or_default());
             reasons.extend(published(thread, first));
         }
+        reasons.extend(own.iter().flat_map(|own| own.reason.clone()));
         reasons.extend(bore.iter().flat_map(Bore::reasons));
-        let mut drills = drills.iter().map(|drill| tap_figures(drill, thread));
+        let mut drills = drills
+            .iter()
+            .enumerate()
+            .map(|(at, drill)| tap_figures(drill, thread, own.as_ref().filter(|_| at == 0)));
         reasons.extend(fastens.then(|| advised(advice)));
         reasons.extend(form_tap.as_ref().map(|form| self.formed(form)));
         Ok(Answer::Tap(Box::new(TapAnswer {
-            name: name(found, None, Some(&nut)),
+            name,
             class: class_text(&nut),
             first: drills.next(),
             bore: bore.as_ref().map(|bore| bore_figures(bore, &hole)),
+            tap_in_crib: self.own_tap(thread),
+            notes: self.own_tap_note(thread).into_iter().collect(),
             in_hand: query.drill.is_some(),
             forms: query.form.is_some(),
             wanted_percent,
@@ -136,6 +144,45 @@ impl Session {
             cautions: vec![Hazard::Tapping.caution()],
             reasons,
         })))
+    }
+
+    /// The drill for a tap that forms. Only a ductile material takes one
+    /// (common practice, no source).
+    fn form_tap(
+        &self,
+        found: &Found,
+        hole: &TapHole,
+        percent: f64,
+    ) -> Result<FormTapFigures, Problem> {
+        let query = found.query;
+        let place = |spot: Option<Range<usize>>| spot.unwrap_or_else(|| found.at());
+        let word = place(query.form.as_ref().map(|form| form.at.clone()));
+        if let Some(hub) = query.hub.clone().or_else(|| self.usual_material())
+            && let Ok(material) = self.material_named(&hub)
+            && material.care() == Some(Care::Brittle)
+        {
+            return Err(Problem::new(
+                format!("{} is brittle: a forming tap needs a ductile material", material.name()),
+                word,
+            )
+            .advise(format!("cut it: `{} tap, hub {}`", found.thread, hub.value)));
+        }
+        let own = Bit::standard(drawer(&found.thread));
+        let formed = hole.forming(&own, percent);
+        let formed = formed.or_else(|_| hole.forming(&Bit::standard(&EVERY), percent));
+        let formed = formed.map_err(|error| match &query.percent {
+            Some(asked) => {
+                let at = asked.at.clone();
+                let problem = from_core(&error, at.clone());
+                if hole.forming_hole(percent).is_err() { problem.fix(at, "65%") } else { problem }
+            }
+            None => from_core(&error, word),
+        })?;
+        Ok(FormTapFigures {
+            hole_mm: Mm(formed.hole),
+            percent: hundredths(formed.percent),
+            drill: DrillName { name: formed.bit.name.to_string(), mm: Mm(formed.bit.diameter) },
+        })
     }
 
     fn formed(&self, form: &FormTapFigures) -> Reason {
@@ -162,40 +209,6 @@ impl Session {
             Err(_) => problem,
         }
     }
-}
-
-/// The drill for a tap that forms. Only a ductile material takes one
-/// (common practice, no source).
-fn form_tap(found: &Found, hole: &TapHole, percent: f64) -> Result<FormTapFigures, Problem> {
-    let query = found.query;
-    let place = |spot: Option<Range<usize>>| spot.unwrap_or_else(|| found.at());
-    let word = place(query.form.as_ref().map(|form| form.at.clone()));
-    if let Some(hub) = &query.hub
-        && let Ok(material) = Material::find(&hub.value)
-        && material.care() == Some(Care::Brittle)
-    {
-        return Err(Problem::new(
-            format!("{} is brittle: a forming tap needs a ductile material", material.name()),
-            word,
-        )
-        .advise(format!("cut it: `{} tap, hub {}`", found.thread, hub.value)));
-    }
-    let own = Bit::standard(drawer(&found.thread));
-    let formed = hole.forming(&own, percent);
-    let formed = formed.or_else(|_| hole.forming(&Bit::standard(&EVERY), percent));
-    let formed = formed.map_err(|error| match &query.percent {
-        Some(asked) => {
-            let at = asked.at.clone();
-            let problem = from_core(&error, at.clone());
-            if hole.forming_hole(percent).is_err() { problem.fix(at, "65%") } else { problem }
-        }
-        None => from_core(&error, word),
-    })?;
-    Ok(FormTapFigures {
-        hole_mm: Mm(formed.hole),
-        percent: hundredths(formed.percent),
-        drill: DrillName { name: formed.bit.name.to_string(), mm: Mm(formed.bit.diameter) },
-    })
 }
 
 fn advised(advice: Advice) -> Reason {
