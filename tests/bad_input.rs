@@ -1018,7 +1018,7 @@ fn threads() {
         "tap",
         "its mates are Rp and Rc, as `Rp1/2 tap`",
     );
-    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: ti");
+    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: `M10 tap hub ti`");
 }
 
 #[test]

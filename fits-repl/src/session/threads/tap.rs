@@ -6,7 +6,7 @@ use fits_core::{
     Length,
     shop::{
         Hazard,
-        tap::{Advice, Bit, Bore, Drive, TapDepth, TapHole, Wanted},
+        tap::{Advice, Bit, Bore, Drive, TapDepth, TapDrill, TapHole, Wanted},
     },
     source::{Known, Reason},
     standards::{
@@ -39,22 +39,7 @@ const FORMED_PERCENT: f64 = 65.0;
 impl Session {
     pub(super) fn tap(&self, found: &Found) -> Result<Answer, Problem> {
         let (query, thread) = (found.query, &found.thread);
-        if !thread.form().has_side(Side::Internal) {
-            return Err(Problem::new(
-                format!("{} is an external thread: nothing is tapped", thread.form().name()),
-                query.ask.at.clone(),
-            )
-            .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
-        }
-        if matches!(thread.form(), Form::Npt | Form::PipeRc) {
-            return Err(Problem::new(
-                format!("no tap drill is known here for {} threads", thread.form().name()),
-                query.ask.at.clone(),
-            )
-            .advise(format!(
-                "no published one was read: ask the tap's maker; its limits are `{thread}`"
-            )));
-        }
+        is_tapped(found)?;
         let engaged = self.engaged(query)?;
         let nut = found.sizes(Side::Internal, engaged)?;
         let hole = TapHole::of_thread(thread, Some(nut.class))
@@ -91,12 +76,7 @@ impl Session {
         };
         let Choice { wanted_percent, mut bore, mut drills } = choice;
         if let Some(size) = &query.drill {
-            let bit = bit_of(self.nominal(size)?);
-            let drill =
-                hole.with(&bit).map_err(|_| self.no_thread(size, bit.diameter, thread, &hole))?;
-            drills.retain(|other| other.bit.diameter != bit.diameter);
-            drills.truncate(OTHERS);
-            drills.insert(0, drill);
+            self.put_in_hand(size, thread, &hole, &mut drills)?;
             bore = None;
         }
         let fastens = Wanted::usual(thread.form(), advice) != Wanted::Middle;
@@ -107,7 +87,7 @@ impl Session {
             reasons.extend(hole.reasons(first).unwrap_or_default());
             reasons.extend(published(thread, first));
         }
-        reasons.extend(own.iter().flat_map(|own| own.reason.clone()));
+        reasons.extend(own.as_ref().and_then(|own| own.reason.clone()));
         reasons.extend(bore.iter().flat_map(Bore::reasons));
         let mut drills = drills
             .iter()
@@ -144,6 +124,23 @@ impl Session {
             cautions: vec![Hazard::Tapping.caution()],
             reasons,
         })))
+    }
+
+    /// Puts a drill in hand first.
+    fn put_in_hand(
+        &self,
+        size: &Size,
+        thread: &Thread,
+        hole: &TapHole,
+        drills: &mut Vec<TapDrill>,
+    ) -> Result<(), Problem> {
+        let bit = bit_of(self.nominal(size)?);
+        let drill =
+            hole.with(&bit).map_err(|_| self.no_thread(size, bit.diameter, thread, hole))?;
+        drills.retain(|other| other.bit.diameter != bit.diameter);
+        drills.truncate(OTHERS);
+        drills.insert(0, drill);
+        Ok(())
     }
 
     /// The drill for a tap that forms. Only a ductile material takes one
@@ -209,6 +206,28 @@ impl Session {
             Err(_) => problem,
         }
     }
+}
+
+/// Refuses a thread that is not tapped, or whose tap drill is not known.
+fn is_tapped(found: &Found) -> Result<(), Problem> {
+    let (query, thread) = (found.query, &found.thread);
+    if !thread.form().has_side(Side::Internal) {
+        return Err(Problem::new(
+            format!("{} is an external thread: nothing is tapped", thread.form().name()),
+            query.ask.at.clone(),
+        )
+        .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
+    }
+    if matches!(thread.form(), Form::Npt | Form::PipeRc) {
+        return Err(Problem::new(
+            format!("no tap drill is known here for {} threads", thread.form().name()),
+            query.ask.at.clone(),
+        )
+        .advise(format!(
+            "no published one was read: ask the tap's maker; its limits are `{thread}`"
+        )));
+    }
+    Ok(())
 }
 
 fn advised(advice: Advice) -> Reason {
