@@ -158,6 +158,17 @@ fn doubtful_entries_are_asked_about_and_not_entered() {
             "give what was dialled and read, as `cut 0.2 = 19.79`",
         ),
         ("read", "the reading is missing after `read`", "as in `read 19.792`"),
+        ("cut 0.1 19.885", "what was read comes after =", "try `cut 0.1 = 19.885`"),
+        (
+            "read 19.79 19.792",
+            "an entry takes one reading",
+            "enter the others one by one, as `read 19.792`",
+        ),
+        (
+            "read 19.79 at 31C",
+            "a log takes readings as they stand",
+            "let the part cool, or judge it apart, as `20 H7 = 20.013 at 31C, hole steel`",
+        ),
         (
             "cut 0.1in = 19.79",
             "this number has no unit: the question is in inches, bare numbers are millimetres",

@@ -248,7 +248,9 @@ impl Text {
         wrapped(
             out,
             "  ",
-            &format!("pass log {name} is open{dial}{learned}; then `cut ... = ...`"),
+            &format!(
+                "the table is the usual plan; pass log {name} is open{dial}{learned}; then `cut ... = ...`"
+            ),
         );
     }
 
@@ -378,7 +380,15 @@ fn picture(limits: Limits, size: Option<Length>) -> String {
     put(column(limits.lower()) - 1, b'[');
     put(column(limits.upper()) + 1, b']');
     if let Some(size) = size {
-        let at = column(size);
+        // A size past a limit stands outside its bracket, however little.
+        let [lower, upper] = [limits.lower(), limits.upper()].map(column);
+        let at = if size < limits.lower() {
+            column(size).min(lower - 2)
+        } else if size > limits.upper() {
+            column(size).max(upper + 2)
+        } else {
+            column(size)
+        };
         if at < 0 {
             put(0, b'<');
         } else if at >= WIDTH {
