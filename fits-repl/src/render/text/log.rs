@@ -249,7 +249,7 @@ impl Text {
             out,
             "  ",
             &format!(
-                "the table is the usual plan; pass log {name} is open{dial}{learned}; then `cut ... = ...`"
+                "pass log {name} is open{dial}{learned}; then `cut ... = ...`; the table is the usual plan"
             ),
         );
     }
