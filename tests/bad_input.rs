@@ -994,7 +994,7 @@ fn threads() {
         "tap",
         "its mates are Rp and Rc, as `Rp1/2 tap`",
     );
-    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: ti");
+    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: `M10 tap hub ti`");
     // What is in no list is computed, and says so.
     let fits_repl::answer::Answer::Thread(special) =
         Session::new().evaluate("1/4-19").expect("a special thread")

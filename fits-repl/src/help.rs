@@ -316,6 +316,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[
             ("bore 20 H7", "from the drill"),
             ("bore 20 H7 from 19.6", "from where it is now"),
+            ("bore 52 N7 from 51.6, hole cast iron", "what it is of changes what to expect"),
             ("turn 20 g6 from 22", "outside"),
         ],
     },
@@ -351,7 +352,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("crib add drill set metric 1..13 step 0.5", "or fraction, number, letter"),
             ("crib add drill #7", "one drill"),
             ("crib add tap M10x1.25", "a tap"),
-            ("crib add pin 20", "a gauge pin"),
+            ("crib add pin 20", "a gauge pin: holes name those near their limits"),
             ("crib add bar 12 reach 60", "a boring bar: smallest bore, reach"),
             ("crib add instrument my gauge repeat 0.003 bias 0.002", "as deviations"),
             ("crib add material odd bronze modulus 105GPa poisson 0.34", "its figures"),
@@ -370,8 +371,8 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("dial radius", "the dial reads tool travel"),
             ("dial diameter", "the dial reads change of diameter"),
             ("dial graduation 0.02mm", "what the dial is divided in"),
-            ("instrument bore gauge", "what readings of a log are taken with"),
-            ("material aluminium", "what the work is made of"),
+            ("instrument bore gauge", "what readings are taken with, unless told"),
+            ("material aluminium", "what the work is made of, unless told"),
         ],
     },
     HelpAnswer {

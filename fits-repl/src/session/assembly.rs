@@ -355,12 +355,11 @@ impl Session {
                 )
                 .advise("both are wanted, as `assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62, shaft steel`"));
             }
-            let usual = match self.made_of(None, part, notes)? {
-                Some(usual) => usual.into_owned(),
-                None => {
-                    notes.push(format!("{part} taken as steel: none was named"));
-                    Material::find("steel").map_err(|error| from_core(&error, 0..0))?.clone()
-                }
+            let usual = if let Some(usual) = self.made_of(None, part, notes)? {
+                usual.into_owned()
+            } else {
+                notes.push(format!("{part} taken as steel: none was named"));
+                Material::find("steel").map_err(|error| from_core(&error, 0..0))?.clone()
             };
             return Ok(match strength {
                 Some(strength) => {

@@ -82,16 +82,12 @@ impl Session {
         let range = Passes::drill_range(hole.limits, self.step()).ok()?;
         let range = said_range(self.shown, range);
         let value = format!("{}, {}", drill.drill.as_ref()?, said(self.shown, drill.to_mm.0));
-        match plan.drill_in_crib? {
-            true => {
-                let rule = format!("the largest of the crib in {range}, which leaves the cuts");
-                Some(self.of_crib("drill before boring".into(), value, rule))
-            }
-            false => {
-                let rule = format!("the crib has none in {range}: the standard one");
-                Some(self.of_crib("drill before boring".into(), value, rule))
-            }
-        }
+        let rule = if plan.drill_in_crib? {
+            format!("the largest of the crib in {range}, which leaves the cuts")
+        } else {
+            format!("the crib has none in {range}: the standard one")
+        };
+        Some(self.of_crib("drill before boring".into(), value, rule))
     }
 
     fn why_pins(&self, figures: &mut Vec<Reason>, hole: &FeatureAnswer) {

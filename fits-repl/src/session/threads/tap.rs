@@ -6,7 +6,7 @@ use fits_core::{
     Length,
     shop::{
         Hazard,
-        tap::{Advice, Bit, Bore, Drive, TapDepth, TapHole, Wanted},
+        tap::{Advice, Bit, Bore, Drive, TapDepth, TapDrill, TapHole, Wanted},
     },
     source::{Known, Reason},
     standards::{
@@ -85,18 +85,11 @@ impl Session {
             None => Wanted::usual(thread.form(), advice),
         };
         let mut choice = tap_drills(thread, &hole, wanted).map_err(failed)?;
-        let own = match &query.drill {
-            Some(_) => None,
-            None => self.own_tap_drill(&hole, wanted, &mut choice),
-        };
+        let is_open = query.drill.is_none();
+        let own = is_open.then(|| self.own_tap_drill(&hole, wanted, &mut choice)).flatten();
         let Choice { wanted_percent, mut bore, mut drills } = choice;
         if let Some(size) = &query.drill {
-            let bit = bit_of(self.nominal(size)?);
-            let drill =
-                hole.with(&bit).map_err(|_| self.no_thread(size, bit.diameter, thread, &hole))?;
-            drills.retain(|other| other.bit.diameter != bit.diameter);
-            drills.truncate(OTHERS);
-            drills.insert(0, drill);
+            self.put_in_hand(size, thread, &hole, &mut drills)?;
             bore = None;
         }
         let fastens = matches!(wanted, Wanted::Advised(_) | Wanted::Percent(_));
@@ -107,7 +100,7 @@ impl Session {
             reasons.extend(hole.reasons(first).unwrap_or_default());
             reasons.extend(published(thread, first));
         }
-        reasons.extend(own.iter().flat_map(|own| own.reason.clone()));
+        reasons.extend(own.as_ref().and_then(|own| own.reason.clone()));
         reasons.extend(bore.iter().flat_map(Bore::reasons));
         let mut drills = drills
             .iter()
@@ -144,6 +137,23 @@ impl Session {
             cautions: vec![Hazard::Tapping.caution()],
             reasons,
         })))
+    }
+
+    /// Puts a drill in hand first.
+    fn put_in_hand(
+        &self,
+        size: &Size,
+        thread: &Thread,
+        hole: &TapHole,
+        drills: &mut Vec<TapDrill>,
+    ) -> Result<(), Problem> {
+        let bit = bit_of(self.nominal(size)?);
+        let drill =
+            hole.with(&bit).map_err(|_| self.no_thread(size, bit.diameter, thread, hole))?;
+        drills.retain(|other| other.bit.diameter != bit.diameter);
+        drills.truncate(OTHERS);
+        drills.insert(0, drill);
+        Ok(())
     }
 
     /// The drill for a tap that forms. Only a ductile material takes one
