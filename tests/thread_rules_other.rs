@@ -199,7 +199,7 @@ fn refusals_say_what_would_work() {
         (
             "1/2-13 BSW",
             "1/2 BSW has 12 tpi",
-            "ask for `1/2 BSW`, or for another pitch with `Whitworth`",
+            "ask for `1/2 BSW`; another pitch is said with Whitworth",
         ),
         (
             "G1/3",

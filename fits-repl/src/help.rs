@@ -125,6 +125,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             "1/2-14 NPT; then classes, nut and screw as 6H/6g or 2B/2A, LH, 2 starts. A size",
             "with no pitch takes the coarse series. long SIZE: the length engaged. After tap:",
             "hub MATERIAL, hand, power, form. After cut: inside, straight, compound 29, nose.",
+            "The question may stand first (tap M10); nut or screw asks for one side.",
         ],
         examples: &[
             ("M10x1.25", "limits, blank, tap drill, depth of cut"),
@@ -132,7 +133,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("thread 3/8", "a bare fraction as a thread"),
             ("M10 tap 70%", "drills for so much thread"),
             ("#2-56 tap #50", "what a drill in hand gives"),
-            ("M10 clearance", "holes that the screw passes"),
+            ("M10 clearance close", "holes that the screw passes"),
             ("3/8-24 2A wires", "the size over three wires"),
             ("3/8-24 2A over 0.3830in", "what a reading means, what to feed"),
             ("M10x1.25 cut", "on the lathe, pass by pass"),

@@ -95,6 +95,7 @@ impl WireThread {
             middle(sizes.pitch, "pitch")?,
             sizes.major.max.unwrap_or(thread.major()),
         )?;
+        let plain = sizes.pitch.min.map_or(plain, |least| plain.down_to(least));
         match ThreadCut::common_nose(pitch.nearest(), form.flank_half_angle_degrees()) {
             // Whitworth and BA crests have the root's radius.
             Ok(Nose::Radius(radius)) => plain.with_crest_radius(radius),

@@ -522,6 +522,7 @@ impl Answer {
                         .iter()
                         .any(|part| part.reading.verdict != Verdict::Good)
             }
+            Self::OverWires(answer) => answer.verdict != Verdict::Good,
             Self::PassLog(answer) => answer.is_finished_badly(),
             Self::Fit(answer) => {
                 answer.measured.as_ref().is_some_and(|measured| measured.verdict != Verdict::Good)

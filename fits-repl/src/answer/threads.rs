@@ -296,7 +296,10 @@ pub struct ClearanceHoleAnswer {
     /// Which thread.
     #[serde(flatten)]
     pub name: ThreadName,
-    /// The series, the closest first.
+    /// The series that was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub asked: Option<&'static str>,
+    /// The series, the closest first; the one that was asked for before them.
     pub holes: Vec<ClearanceHoleFigures>,
     /// Where it is written.
     pub source: &'static str,

@@ -43,13 +43,20 @@ const ASKED: core::ops::RangeInclusive<f64> = 40.0..=100.0;
 /// practice, no source).
 const FORMED: core::ops::RangeInclusive<f64> = 50.0..=75.0;
 
+/// How far beyond that the nearest drill may come (common practice, no source).
+const NEARLY: f64 = 5.0;
+
 /// What one percent of formed thread takes off the diameter, in pitches
 /// (Machinery's Handbook, cold form tapping).
 const FORMING: f64 = 0.0068;
 
-/// Percents as near to each other as this are as good (common practice, no
-/// source).
+/// A drill that keeps the limits goes before one that is nearer by this to the
+/// percent asked for (common practice, no source).
 const ABOUT: f64 = 3.0;
+
+/// Drills as near as this to what is wanted are equals (common practice, no
+/// source).
+const SAME: f64 = 1.0;
 
 /// A drill to choose from: from the standard sizes or from the owner's drawer.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -286,7 +293,7 @@ impl TapHole {
         let bit = drills.iter().min_by_key(off).ok_or_else(|| no_drill(hole))?.clone();
         let left = self.major.checked_sub(bit.diameter)?.millimetres();
         let formed = left / (FORMING * self.pitch.millimetres());
-        if !FORMED.contains(&formed) {
+        if formed < FORMED.start() - NEARLY || formed > FORMED.end() + NEARLY {
             return Err(Error::new(Kind::OutOfReach {
                 why: "no drill in the list comes near the hole for a forming tap".to_owned(),
                 advice: format!("bore to {hole}"),
@@ -371,7 +378,7 @@ impl TapHole {
         wanted: Wanted,
     ) -> Result<TapDrills, Error> {
         let (hole, wanted_percent, equal) = match wanted {
-            Wanted::Percent(percent) => (self.hole(percent)?, percent, ABOUT),
+            Wanted::Percent(percent) => (self.hole(percent)?, percent, SAME),
             // As near as half of what is advised is wide.
             Wanted::Advised(advice) => {
                 let width = f64::from(advice.high.saturating_sub(advice.low));
@@ -384,7 +391,7 @@ impl TapHole {
                         advice: "ask for a percent of thread".to_owned(),
                     })
                 })?;
-                (middle, self.percent(middle), ABOUT)
+                (middle, self.percent(middle), SAME)
             }
         };
         let with = |bits: &[Bit], is_own: bool| -> Vec<(bool, TapDrill)> {

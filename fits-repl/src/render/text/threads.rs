@@ -8,7 +8,7 @@ use fits_core::{
     size::{Decimals, Rounding, Unit},
 };
 
-use super::{LINES, Style, Text, lines::wrapped};
+use super::{LINES, Style, Text, lines::wrapped, readings::verdict_word};
 use crate::{
     answer::{
         BoreFigures, ClearanceHoleAnswer, Mm, OverWiresAnswer, SideFigures, TapAnswer, TapFigures,
@@ -37,7 +37,11 @@ impl Text {
         if let Some(play) = &thread.play
             && let (Some(least), Some(most)) = (play.pitch_min_mm, play.pitch_max_mm)
         {
-            let (least, most) = (self.play(least.0), self.play(most.0));
+            let play = |length: Length| match length {
+                Length::ZERO => "none".to_owned(),
+                length => self.play(length),
+            };
+            let (least, most) = (play(least.0), play(most.0));
             let _ = writeln!(out, "  play at the pitch diameter\n    least       {least}");
             let _ = writeln!(out, "    greatest    {most}");
         }
@@ -237,7 +241,7 @@ impl Text {
                 (_, bore) => bore.as_ref().map(|bore| bore.percent),
             };
             if let Some((percent, kept)) = leaves.zip(tap.limits_keep)
-                && !(advised.min_percent..=advised.max_percent).contains(&percent)
+                && !(advised.min_percent..=advised.max_percent).contains(&percent.round())
             {
                 let (least, most) = (kept.min_percent, kept.max_percent);
                 let keeps = if least > advised.max_percent && percent > least {
@@ -274,7 +278,19 @@ impl Text {
                 continue;
             };
             let drill = hole.drill.as_ref().map_or(String::new(), |drill| format!("drill {drill}"));
-            let _ = writeln!(out, "  {:<9}{one:<26}{other:<24}{drill}", hole.series);
+            let line = format!("{:<9}{one:<26}{other:<24}{drill}", hole.series);
+            let line = line.trim_end();
+            match answer.asked {
+                Some(asked) if asked == hole.series => {
+                    let _ = writeln!(out, "HOLE  {}", self.style(Style::Strong, line));
+                }
+                Some(_) => {
+                    let _ = writeln!(out, "  or  {line}");
+                }
+                None => {
+                    let _ = writeln!(out, "  {line}");
+                }
+            }
         }
         let _ = writeln!(out, "  holes that the screw passes, {}", answer.source);
     }
@@ -285,19 +301,20 @@ impl Text {
         let units = self.units();
         let [one, other] = units.map(|unit| Self::range(over, unit));
         let one = self.style(Style::Strong, &format!("{one:<26}"));
-        let _ = writeln!(out, "OVER  wires   {one}{other}");
+        let _ = writeln!(out, "MIC   over wires  {one}{other}");
         self.wires_used(out, wires);
     }
 
     fn wires_used(&self, out: &mut String, wires: &WiresAnswer) {
         let units = self.units();
-        let exact = |size: Length| units.map(|unit| wire_size(size, unit)).join("   ");
+        let exact =
+            |size: Length| units.map(|unit| wire_size(size, unit, Rounding::Nearest)).join("   ");
         let _ = writeln!(out, "  wire          {}", exact(wires.wire_mm.0));
         if wires.wire_mm.0 != wires.best_wire_mm.0 {
             let _ = writeln!(out, "  best wire     {}", exact(wires.best_wire_mm.0));
         }
-        let [least, most] =
-            [wires.wire_min_mm.0, wires.wire_max_mm.0].map(|size| wire_size(size, units[0]));
+        let least = wire_size(wires.wire_min_mm.0, units[0], Rounding::Up);
+        let most = wire_size(wires.wire_max_mm.0, units[0], Rounding::Down);
         let _ = writeln!(out, "  usable        {least} to {most}");
         if let Some([one, other]) = self.spread(Some(wires.pitch_min_mm), Some(wires.pitch_max_mm))
         {
@@ -312,16 +329,20 @@ impl Text {
     }
 
     pub(super) fn over_wires(&self, out: &mut String, answer: &OverWiresAnswer) {
-        let style = if answer.verdict == Verdict::Good { Style::Good } else { Style::Bad };
-        let word = answer.verdict.word().to_uppercase();
+        let (style, word) = verdict_word(answer.verdict);
         let [first, second] = self.units();
         let _ = writeln!(
             out,
             "{}   pitch diameter {}   {}",
-            self.style(style, &word),
+            self.style(style, word),
             Self::size(answer.pitch_diameter_mm.0, first),
             Self::size(answer.pitch_diameter_mm.0, second)
         );
+        if answer.verdict == Verdict::Over
+            && let Ok(past) = answer.wires.pitch_min_mm.0.checked_sub(answer.pitch_diameter_mm.0)
+        {
+            self.past_the_limit(out, past);
+        }
         if let Some(feed) = &answer.feed {
             let lead = match (feed.compound_mm, feed.compound_deg) {
                 (Some(compound), Some(angle)) => format!(
@@ -475,10 +496,10 @@ fn laid_out(cells: &[[String; 4]], room: usize, slide: &str) -> (String, Vec<Str
 }
 
 /// A wire's size: 0.0001 mm, 0.00001 in.
-fn wire_size(size: Length, unit: Unit) -> String {
+fn wire_size(size: Length, unit: Unit, toward: Rounding) -> String {
     let usual = Text::usual(unit);
     let decimals = Decimals { places: usual.places + 1, ..usual };
-    format!("{} {}", size.shown(decimals, Rounding::Nearest), unit.symbol())
+    format!("{} {}", size.shown(decimals, toward), unit.symbol())
 }
 
 /// A depth, no finer than it is drilled: 0.1 mm, 0.01 in.

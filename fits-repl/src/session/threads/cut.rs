@@ -80,7 +80,7 @@ impl Session {
                 "a taper thread is not cut by a parallel infeed",
                 query.ask.at.clone(),
             )
-            .advise("set the taper over first; its limits are `1/2-14 NPT`"));
+            .advise(format!("set the taper over first; its limits are `{thread}`")));
         }
         let sizes = found.sizes(side, self.engaged(query)?)?;
         let nose = match &query.nose {

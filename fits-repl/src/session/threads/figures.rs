@@ -4,9 +4,7 @@ use fits_core::{
     Error, Length,
     shop::{
         infeed::Slide,
-        tap::{
-            Advice, Bit, Bore, Clearances, Drive, Minor, Screws, TapDrill, TapHole, Wanted, Work,
-        },
+        tap::{Advice, Bit, Bore, Drive, Minor, TapDrill, TapHole, Wanted, Work},
     },
     size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
@@ -20,10 +18,9 @@ use uom::si::angle::degree;
 
 use super::{Found, own::OwnTapDrill};
 use crate::answer::{
-    Answer, BlankFigures, BoreFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName, Mm,
-    SideFigures, TapFigures, TaperFigures, ThreadName,
+    BlankFigures, BoreFigures, DrillName, Mm, SideFigures, TapFigures, TaperFigures, ThreadName,
 };
-use crate::{problem::Problem, query::Units};
+use crate::query::Units;
 
 /// The drills of a drawer in inches, and of one in millimetres.
 const INCH: &[DrillSeries] = &[DrillSeries::Number, DrillSeries::Letter, DrillSeries::Fraction];
@@ -294,45 +291,4 @@ pub(super) fn hundredths(value: f64) -> f64 {
 #[allow(clippy::cast_precision_loss, reason = "a percent or an angle, to many places")]
 pub(super) fn as_f64((top, bottom): (i128, i128)) -> f64 {
     top as f64 / bottom as f64
-}
-
-/// Holes that a screw passes: ISO 273, ASME B18.2.8.
-pub(super) fn clearance(found: &Found) -> Result<Answer, Problem> {
-    let thread = &found.thread;
-    let screws = match thread.form() {
-        Form::Metric => Screws::Metric,
-        Form::Unified | Form::UnifiedRounded => Screws::Inch,
-        form => {
-            return Err(Problem::new(
-                format!("no table of clearance holes is known for {} threads", form.name()),
-                found.query.ask.at.clone(),
-            )
-            .advise("metric and Unified screws have one, as `M10 clearance`"));
-        }
-    };
-    let holes = Clearances::of(screws, thread.major()).map_err(|error| found.failed(&error))?;
-    let mut figures = Vec::new();
-    let mut reasons = Vec::new();
-    for hole in [holes.close, holes.normal, holes.loose] {
-        let limits = hole.limits().map_err(|error| found.failed(&error))?;
-        figures.push(ClearanceHoleFigures {
-            series: hole.fit(),
-            drill: hole.drill().map(str::to_owned),
-            min_mm: Mm(limits.lower()),
-            max_mm: Mm(limits.upper()),
-        });
-        reasons.push(Reason {
-            figure: format!("{} hole", hole.fit()),
-            value: hole.hole().to_string(),
-            rule: String::new(),
-            source: hole.source().into(),
-            known: hole.known(),
-        });
-    }
-    Ok(Answer::ClearanceHole(Box::new(ClearanceHoleAnswer {
-        name: name(found, None, None),
-        holes: figures,
-        source: if screws == Screws::Metric { "ISO 273" } else { "ASME B18.2.8" },
-        reasons,
-    })))
 }

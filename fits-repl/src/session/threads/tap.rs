@@ -39,22 +39,7 @@ const FORMED_PERCENT: f64 = 65.0;
 impl Session {
     pub(super) fn tap(&self, found: &Found) -> Result<Answer, Problem> {
         let (query, thread) = (found.query, &found.thread);
-        if !thread.form().has_side(Side::Internal) {
-            return Err(Problem::new(
-                format!("{} is an external thread: nothing is tapped", thread.form().name()),
-                query.ask.at.clone(),
-            )
-            .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
-        }
-        if matches!(thread.form(), Form::Npt | Form::PipeRc) {
-            return Err(Problem::new(
-                format!("no tap drill is known here for {} threads", thread.form().name()),
-                query.ask.at.clone(),
-            )
-            .advise(format!(
-                "no published one was read: ask the tap's maker; its limits are `{thread}`"
-            )));
-        }
+        is_tapped(found)?;
         let engaged = self.engaged(query)?;
         let nut = found.sizes(Side::Internal, engaged)?;
         let hole = TapHole::of_thread(thread, Some(nut.class))
@@ -92,7 +77,7 @@ impl Session {
             self.put_in_hand(size, thread, &hole, &mut drills)?;
             bore = None;
         }
-        let fastens = matches!(wanted, Wanted::Advised(_) | Wanted::Percent(_));
+        let fastens = Wanted::usual(thread.form(), advice) != Wanted::Middle;
         let depth =
             TapDepth::of(thread.major(), thread.pitch().nearest(), work).ok().filter(|_| fastens);
         let mut reasons = found.why(&nut, engaged);
@@ -219,6 +204,28 @@ impl Session {
             Err(_) => problem,
         }
     }
+}
+
+/// Refuses a thread that is not tapped, or whose tap drill is not known.
+fn is_tapped(found: &Found) -> Result<(), Problem> {
+    let (query, thread) = (found.query, &found.thread);
+    if !thread.form().has_side(Side::Internal) {
+        return Err(Problem::new(
+            format!("{} is an external thread: nothing is tapped", thread.form().name()),
+            query.ask.at.clone(),
+        )
+        .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
+    }
+    if matches!(thread.form(), Form::Npt | Form::PipeRc) {
+        return Err(Problem::new(
+            format!("no tap drill is known here for {} threads", thread.form().name()),
+            query.ask.at.clone(),
+        )
+        .advise(format!(
+            "no published one was read: ask the tap's maker; its limits are `{thread}`"
+        )));
+    }
+    Ok(())
 }
 
 fn advised(advice: Advice) -> Reason {
