@@ -48,7 +48,8 @@ pub struct AssemblyAnswer {
     pub press_force_n: Option<f64>,
     /// What it holds along the axis at its loosest.
     pub axial_hold_n: Option<f64>,
-    /// The torque it holds at its loosest.
+    /// The torque it holds at its loosest; `null` without a length, and where
+    /// nothing is to be counted on.
     pub torque_n_m: Option<f64>,
     /// Von Mises stress at the hub's worst place; of a brittle hub its pull.
     pub hub_stress_mpa: f64,
@@ -116,14 +117,15 @@ pub struct BodyFigures {
     pub strength_mpa: Option<f64>,
     /// That strength is its tensile one: it breaks before it yields.
     pub brittle: bool,
-    /// Strength over stress.
+    /// Strength over the elastic stress: under one it yields or breaks.
     pub safety: Option<f64>,
     /// Growth of the bore's diameter at the tightest; closing in is below
     /// nought.
     pub bore_growth_mm: Option<Mm>,
     /// Growth of the outside at the tightest.
     pub outside_growth_mm: Mm,
-    /// Stresses through its wall at the tightest, elastic.
+    /// Stresses through its wall at the tightest; where it yields, by the
+    /// elastic-plastic case.
     pub wall: Vec<WallPoint>,
 }
 
@@ -223,6 +225,10 @@ pub struct GripFigures {
     pub press_force_n: Option<f64>,
     /// Strength over stress of the worst part.
     pub safety: Option<f64>,
+    /// Does a brittle part crack?
+    pub brittle: bool,
+    /// Do the figures hold?
+    pub valid: bool,
     /// Does it meet every wish?
     pub meets: bool,
 }

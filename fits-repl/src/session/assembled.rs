@@ -85,7 +85,14 @@ impl Session {
             _ => None,
         };
         let yields = solved.yields();
-        let lighter = if yields { self.lighter(&joint) } else { None };
+        let is_by_class = !matches!(class.as_str(), "measured" | "as given");
+        let lighter = if yields && is_by_class { self.lighter(&joint) } else { None };
+        if yields && is_by_class && lighter.is_none() {
+            notes.push(
+                "no standard class both keeps and holds: a thicker hub, a stronger metal, or a retaining compound"
+                    .into(),
+            );
+        }
         Self::notes(&mut notes, &joint, solved);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
@@ -157,7 +164,16 @@ impl Session {
             );
         }
         if !joint.sleeves.is_empty() {
-            notes.push("force and torque are those of the innermost joint".into());
+            notes.push(
+                "the press is that of the innermost joint; it holds as the joint that holds least, all taken to rub alike"
+                    .into(),
+            );
+            if joint.sleeves.iter().any(|sleeve| !sleeve.interference.lower().is_positive()) {
+                notes.push("an outer joint is loose at its loosest: it holds nothing".into());
+            }
+        }
+        if solved.breaks() {
+            notes.push("a brittle part cracks at the tightest: nothing to count on".into());
         }
         if joint.length.is_none() {
             notes.push("give `long` for press force and torque".into());
@@ -168,12 +184,16 @@ impl Session {
             ),
             HubState::Elastic => {}
             HubState::Partly(hub) => notes.push(format!(
-                "hub yields about its bore, {:.0} % of its section: pressure by the elastic-plastic case{}",
-                hub.share * 100.0,
+                "hub yields about its bore, {} of its section: pressure by the elastic-plastic case{}",
+                if hub.share < 0.01 {
+                    "under 1 %".to_owned()
+                } else {
+                    format!("{:.0} %", hub.share * 100.0)
+                },
                 if hub.share > 0.3 { "; over 30 % is more than DIN 7190-1 allows" } else { "" }
             )),
             HubState::Beyond => notes.push(
-                "it yields right through, or the shaft yields: no figure holds at the tightest"
+                "it yields right through, or the shaft yields: force and hold are no more than the parts then bear"
                     .into(),
             ),
         }
@@ -222,7 +242,15 @@ impl Session {
             // The heaviest that keep and go in, and the lightest that hold.
             let keeps = found.iter().rev().find(|grip| grip.safe && grip.goes_in);
             let holds = found.iter().find(|grip| grip.holds);
-            keeps.into_iter().chain(holds).collect()
+            let torque = |grip: &&Grip| {
+                grip.assembly.torque().map_or(0.0, |torque| torque.get::<newton_meter>())
+            };
+            let most = found
+                .iter()
+                .filter(|grip| grip.valid && wanted.holds.is_some() && holds.is_none())
+                .max_by(|a, b| torque(a).total_cmp(&torque(b)))
+                .filter(|most| keeps.is_none_or(|keeps| keeps.classes != most.classes));
+            keeps.into_iter().chain(holds).chain(most).collect()
         } else if wanted.holds.is_some() {
             // The lightest few and the heaviest.
             let last = if count > CANDIDATES { met.last().copied() } else { None };
@@ -238,7 +266,12 @@ impl Session {
             hub_safe: wanted.hub_safe,
             found: count,
             candidates: shown.into_iter().map(|grip| figures(grip, &wanted)).collect(),
-            cautions: vec![Hazard::Pressing.caution(), Hazard::People.caution()],
+            cautions: [Hazard::Pressing]
+                .into_iter()
+                .chain(asked.joint.hub.tensile_strength().map(|_| Hazard::Brittle))
+                .chain([Hazard::People])
+                .map(Hazard::caution)
+                .collect(),
         }))
     }
 
@@ -256,7 +289,10 @@ impl Session {
     fn lighter(&self, joint: &Joint) -> Option<LighterFigures> {
         let wishes = Wishes { hub_safe: true, ..Wishes::default() };
         let found = grips(joint, &wishes).ok()?;
-        let safe = found.iter().rev().find(|grip| grip.safe && self.speaks(grip.classes));
+        let safe = found.iter().rev().find(|grip| {
+            let grips = grip.assembly.working().is_ok_and(|(least, _)| least.is_positive());
+            grip.safe && grips && self.speaks(grip.classes)
+        });
         safe.map(|grip| LighterFigures {
             class: grip.classes.to_string(),
             interference_min_mm: Mm(grip.assembly.joint().interference.lower()),
@@ -309,16 +345,24 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
         .zip(solved.worst())
         .map(|((at, ring), worst)| {
             let is_solid = !ring.bore.is_positive();
+            let is_plastic = at == 1 && solved.hub_is_plastic();
+            let (borne, counts) =
+                solved.borne(at).unwrap_or((worst.stress, worst.stress.von_mises()));
+            let equivalent = if worst.brittle { borne.von_mises() } else { counts };
             let span = ring.outside.checked_sub(ring.bore)?;
             let stations = if is_solid { 0..=0 } else { 0..=STATIONS };
             let wall = stations.map(|station| {
                 let diameter = ring.bore.checked_add(span.checked_scale(station, STATIONS)?)?;
-                let stress = solved.tightest().stress_at(at, diameter)?;
+                let stress = solved.stress_at(at, diameter)?;
                 Ok(WallPoint {
                     at_mm: Mm(diameter),
                     hoop_mpa: mpa(stress.hoop),
                     radial_mpa: mpa(stress.radial),
-                    von_mises_mpa: mpa(stress.von_mises()),
+                    von_mises_mpa: mpa(if is_plastic {
+                        stress.by_shear()
+                    } else {
+                        stress.von_mises()
+                    }),
                 })
             });
             let bore = solved.growth(at, Surface::Bore)?.1;
@@ -331,9 +375,9 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
                 material: ring.material.name().to_owned(),
                 bore_mm: Mm(ring.bore),
                 outside_mm: Mm(ring.outside),
-                hoop_mpa: mpa(worst.stress.hoop),
-                radial_mpa: mpa(worst.stress.radial),
-                von_mises_mpa: mpa(worst.stress.von_mises()),
+                hoop_mpa: mpa(borne.hoop),
+                radial_mpa: mpa(borne.radial),
+                von_mises_mpa: mpa(equivalent),
                 strength_mpa: worst.strength.map(mpa),
                 brittle: worst.brittle,
                 safety: worst.safety().map(tidy),
@@ -368,6 +412,8 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         torque_n_m: grip.assembly.torque().map(|torque| tidy(torque.get::<newton_meter>())),
         press_force_n: grip.assembly.press_force().map(|force| tidy(force.get::<newton>())),
         safety: worst.min_by(f64::total_cmp).map(tidy),
+        brittle: grip.assembly.breaks(),
+        valid: grip.valid,
         meets: grip.meets(wishes),
     }
 }

@@ -9,7 +9,7 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use super::{Assembly, HubState, Joint, refused};
+use super::{Assembly, Joint, refused};
 use crate::{
     error::Error,
     fit::Fit,
@@ -47,12 +47,15 @@ pub struct Grip {
     pub goes_in: bool,
     /// No part yields or breaks.
     pub safe: bool,
+    /// The figures hold: nothing breaks, and no more yields than the hub about
+    /// its bore.
+    pub valid: bool,
 }
 
 impl Grip {
     /// Does it meet every wish?
     pub const fn meets(&self, wishes: &Wishes) -> bool {
-        self.holds && self.goes_in && (self.safe || !wishes.hub_safe)
+        self.valid && self.holds && self.goes_in && (self.safe || !wishes.hub_safe)
     }
 }
 
@@ -96,9 +99,10 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
         }
         // A class with more interference than the wall can take is no choice.
         let Ok(assembly) = (Joint { interference, ..joint.clone() }).solve() else { continue };
-        // Where the hub yields right through, no figure of its grip holds.
+        // Where the figures do not hold, neither does the joint.
+        let valid = assembly.figures_hold();
         let holds = wishes.holds.is_none_or(|wanted| {
-            assembly.hub_state() != HubState::Beyond
+            valid
                 && assembly.torque().is_some_and(|torque| {
                     torque.get::<newton_meter>() >= wanted.get::<newton_meter>()
                 })
@@ -109,7 +113,7 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
                 .is_some_and(|force| force.get::<newton>() <= most.get::<newton>())
         });
         let safe = !assembly.yields();
-        found.push(Grip { classes, fit, assembly, holds, goes_in, safe });
+        found.push(Grip { classes, fit, assembly, holds, goes_in, safe, valid });
     }
     // Lightest first by the most it can press; of equals the coarser, which is
     // the easier to make.

@@ -24,6 +24,7 @@ impl Text {
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
                 _ if answer.valid => ("PRESS", "by the end of the stroke"),
+                _ if answer.parts.len() == 2 => ("PRESS", "at most, once a part gives"),
                 _ => ("PRESS", "as if all stayed elastic"),
             };
             let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
@@ -36,6 +37,9 @@ impl Text {
             };
             let value = self.style(Style::Strong, &format!("{value:<22}"));
             let _ = writeln!(out, "HOLDS {value}at the loosest, friction {low}{along}");
+        } else if answer.press_force_n.is_some() {
+            let value = self.style(Style::Strong, "nothing to count on");
+            let _ = writeln!(out, "HOLDS {value}: a part gives");
         }
         self.keeps(out, answer);
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
@@ -70,7 +74,6 @@ impl Text {
 
     fn keeps(&self, out: &mut String, answer: &AssemblyAnswer) {
         let what = format!("{} {}", Self::size(answer.nominal_mm.0, self.units()[0]), answer.class);
-        let least = answer.parts.iter().filter_map(|part| part.safety).min_by(f64::total_cmp);
         let not_judged: Vec<&str> = answer
             .parts
             .iter()
@@ -89,10 +92,22 @@ impl Text {
             (None, None) => String::new(),
         };
         let (style, word, rest) = if answer.yields {
-            (Style::Bad, "YIELDS", format!("at the tightest{lighter}"))
+            let cracks = answer
+                .parts
+                .iter()
+                .any(|part| part.brittle && part.safety.is_some_and(|safety| safety < 1.0));
+            let word = if cracks { "CRACKS" } else { "YIELDS" };
+            (Style::Bad, word, format!("at the tightest{lighter}"))
         } else if not_judged.is_empty() {
-            let least = least.map_or("many".to_owned(), figures);
-            (Style::Good, "KEEPS", format!("{least} times under its strength"))
+            let worst = answer
+                .parts
+                .iter()
+                .filter_map(|part| part.safety.map(|safety| (part.part, safety)))
+                .min_by(|a, b| a.1.total_cmp(&b.1));
+            let rest = worst.map_or("nothing pulls".to_owned(), |(part, safety)| {
+                format!("the {part} {} times under its strength", figures(safety))
+            });
+            (Style::Good, "KEEPS", rest)
         } else {
             let unknown = not_judged.join(" and ");
             (Style::Faint, "MIND", format!("no strength known of the {unknown}: yield not judged"))
@@ -149,7 +164,7 @@ impl Text {
         let of = match (part.strength_mpa, part.brittle) {
             (Some(strength), false) => format!(" of {}", self.one_pressure(strength * 1e6)),
             (Some(strength), true) => {
-                format!(" pull of {}, breaks", self.one_pressure(strength * 1e6))
+                format!(" pull of {} (brittle)", self.one_pressure(strength * 1e6))
             }
             (None, _) => String::new(),
         };
@@ -276,15 +291,17 @@ impl Text {
             wanted.push("nothing yields".into());
         }
         wrapped(out, "wanted: ", &wanted.join("; "));
+        let yield_all = answer.candidates.iter().all(|grip| grip.safety.is_some_and(|it| it < 1.0));
+        let yields = if answer.found > 0 && yield_all { ", all by yielding" } else { "" };
         let _ = writeln!(
             out,
             "{}",
             match answer.found {
                 0 => "no standard class does it all; the nearest:".to_owned(),
-                1 => "one standard class does:".to_owned(),
+                1 => format!("one standard class does{yields}:"),
                 count => {
                     let first = if answer.holds_n_m.is_some() { "lightest" } else { "heaviest" };
-                    format!("{count} standard classes do, the {first} first:")
+                    format!("{count} standard classes do{yields}, the {first} first:")
                 }
             }
         );
@@ -312,7 +329,13 @@ impl Text {
         let torque = grip.torque_n_m.map_or(String::new(), |torque| self.one_torque(torque));
         let force = grip.press_force_n.map_or(String::new(), |force| self.one_force(force));
         let safety = grip.safety.map_or(String::new(), |safety| {
-            if safety < 1.0 { "yields".into() } else { format!("{} x", figures(safety)) }
+            if grip.brittle {
+                "cracks".into()
+            } else if safety < 1.0 {
+                "yields".into()
+            } else {
+                format!("{} x", figures(safety))
+            }
         });
         let range = format!("{} to {}", ends[0], ends[1]);
         let _ =

@@ -66,6 +66,9 @@ impl Text {
         ends(out, "bore in place", answer.bore_in_place);
         let unreamed = answer.shaft.given && answer.ream_in_place.is_some();
         ends(out, if unreamed { "unreamed it has" } else { "runs with" }, answer.clearance);
+        if answer.clearance.min_mm.0.is_negative() {
+            let _ = writeln!(out, "  {:<20}{}", "", self.style(Style::Bad, "it may bind"));
+        }
         if answer.clearance != answer.running {
             ends(out, "wanted", answer.running);
         }
@@ -124,6 +127,13 @@ impl Text {
 /// A range to the nearest place shown.
 fn play(ends: Ends, unit: Unit) -> String {
     let places = if unit == Unit::Inch { 4 } else { 3 };
-    let shown = |size: Mm| size.0.shown(Decimals { unit, places }, Rounding::Nearest);
-    format!("{} to {} {}", shown(ends.min_mm), shown(ends.max_mm), unit.symbol())
+    // What binds is never rounded away.
+    let tight = if ends.min_mm.0.is_negative() { Rounding::Down } else { Rounding::Nearest };
+    let shown = |size: Mm, rounding| size.0.shown(Decimals { unit, places }, rounding);
+    format!(
+        "{} to {} {}",
+        shown(ends.min_mm, tight),
+        shown(ends.max_mm, Rounding::Nearest),
+        unit.symbol()
+    )
 }

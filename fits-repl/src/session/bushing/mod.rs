@@ -347,6 +347,9 @@ impl Session {
                 ends.push((warmest, Damp::RoomAir));
             }
         }
+        if Damp::Soaked.growth(found.material) > 0.0 {
+            ends.push((REFERENCE, Damp::Soaked));
+        }
         ends.into_iter()
             .map(|(value, damp)| {
                 let at: InService = found
