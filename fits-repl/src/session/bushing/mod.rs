@@ -25,7 +25,7 @@ use super::{
     Session,
     mates::is_inch,
     resolve::{One, from_core},
-    warm::{REFERENCE, celsius, material},
+    warm::{REFERENCE, celsius, material, to_a_tenth},
     why::said,
 };
 use crate::{
@@ -351,7 +351,7 @@ impl Session {
                     .in_service(in_place, shaft, shaft_material, celsius(value), damp)
                     .map_err(|error| at_fault(&error, text))?;
                 Ok(InServiceFigures {
-                    at_c: value,
+                    at_c: to_a_tenth(value),
                     damp: damp.words(),
                     min_mm: Mm(at.clearance.lower()),
                     max_mm: Mm(at.clearance.upper()),
