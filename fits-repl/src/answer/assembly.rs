@@ -88,12 +88,34 @@ pub struct AssemblyAnswer {
     /// Both together, where heat alone is too much.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub both: Option<BothFigures>,
+    /// The grip where it works warm or cold, each end of the range.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub at_work: Vec<AtWorkFigures>,
     /// What lets the shaft enter straight.
     pub lead_in: LeadInFigures,
     /// What else to know.
     pub notes: Vec<String>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
+}
+
+/// A joint at one temperature, both parts alike; all by expansion alone.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct AtWorkFigures {
+    /// The temperature.
+    pub at_c: f64,
+    /// Least interference there; below nought it is clearance.
+    pub interference_min_mm: Mm,
+    /// Most.
+    pub interference_max_mm: Mm,
+    /// Pressure at the loosest and the tightest; `null` where nothing presses.
+    pub pressure_mpa: Option<MinMax>,
+    /// The torque held at the loosest.
+    pub torque_n_m: Option<f64>,
+    /// The force held along the axis.
+    pub axial_hold_n: Option<f64>,
+    /// Does a part yield at the tightest?
+    pub yields: bool,
 }
 
 /// One of the parts.
@@ -197,6 +219,9 @@ pub struct PickGripAnswer {
     pub nominal_mm: Mm,
     /// The torque wanted.
     pub holds_n_m: Option<f64>,
+    /// The force along the axis, where that is what was wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holds_n: Option<f64>,
     /// The press to hand.
     pub press_under_n: Option<f64>,
     /// Nothing may yield.
@@ -219,6 +244,8 @@ pub struct GripFigures {
     pub interference_min_mm: Mm,
     /// Most.
     pub interference_max_mm: Mm,
+    /// What it holds along the axis at its loosest.
+    pub axial_hold_n: Option<f64>,
     /// The torque it holds at its loosest.
     pub torque_n_m: Option<f64>,
     /// What the press gives at its tightest.

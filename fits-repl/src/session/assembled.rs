@@ -24,7 +24,7 @@ use crate::{
         LighterFigures, MinMax, Mm, PickGripAnswer, PlasticFigures, WallPoint,
     },
     problem::Problem,
-    query::{JointText, Units, WishText},
+    query::{Dimension, JointText, Units, WishText},
 };
 
 /// Places through a wall.
@@ -142,6 +142,7 @@ impl Session {
                 cool_to_c: celsius(both.shaft_to),
                 heat_to_c: celsius(both.hub_to),
             }),
+            at_work: self.at_work(text, &joint)?,
             lead_in: LeadInFigures {
                 angle_deg: entry.angle,
                 length_mm: Mm(entry.length),
@@ -204,14 +205,14 @@ impl Session {
 
     /// Classes by what the joint must do.
     pub(super) fn pick_grip(&self, text: &JointText, wishes: &WishText) -> Result<Answer, Problem> {
+        not_picked(text)?;
         let asked = self.joint(text, true)?;
+        let held = wishes.holds.as_ref().map(|amount| self.positive(amount)).transpose()?;
+        let along = wishes.holds.as_ref().is_some_and(|it| it.value.dimension == Dimension::Force);
+        // A force along the axis is held by the same friction at the radius.
+        let arm = if along { asked.joint.diameter.millimetres() / 2e3 } else { 1.0 };
         let wanted = Wishes {
-            holds: wishes
-                .holds
-                .as_ref()
-                .map(|amount| self.positive(amount))
-                .transpose()?
-                .map(Torque::new::<newton_meter>),
+            holds: held.map(|held| Torque::new::<newton_meter>(held * arm)),
             press_under: wishes
                 .press_under
                 .as_ref()
@@ -262,12 +263,14 @@ impl Session {
         Ok(Answer::PickGrip(PickGripAnswer {
             nominal_mm: Mm(asked.joint.diameter),
             holds_n_m: wanted.holds.map(|torque| tidy(torque.get::<newton_meter>())),
+            holds_n: held.filter(|_| along).map(tidy),
             press_under_n: wanted.press_under.map(|force| tidy(force.get::<newton>())),
             hub_safe: wanted.hub_safe,
             found: count,
             candidates: shown.into_iter().map(|grip| figures(grip, &wanted)).collect(),
-            cautions: [Hazard::Pressing]
+            cautions: [Some(Hazard::Pressing), text.blind.as_ref().map(|_| Hazard::Blind)]
                 .into_iter()
+                .flatten()
                 .chain(asked.joint.hub.tensile_strength().map(|_| Hazard::Brittle))
                 .chain([Hazard::People])
                 .map(Hazard::caution)
@@ -305,9 +308,31 @@ impl Session {
     }
 }
 
+/// Refuses what `pick` would pass over: it finds the interference, and tells
+/// nothing of heat.
+fn not_picked(text: &JointText) -> Result<(), Problem> {
+    if let Some(ends) = &text.interference {
+        return Err(Problem::new("the interference is what `pick` finds", ends.from.at.clone())
+            .advise(
+                "of a given one ask `assemble 20 interference 0.03, hub steel od 40 long 25`",
+            ));
+    }
+    let heat = [
+        text.clearance.as_ref().map(|size| &size.at),
+        text.within.as_ref().map(|amount| &amount.at),
+        text.head.warm.as_ref().map(|warm| &warm.at),
+    ];
+    match heat.into_iter().flatten().next() {
+        Some(at) => Err(Problem::new("heat is not told to `pick`", at.clone()).advise(
+            "ask it of the class picked, as `assemble 20 H7/s6, hub steel od 40 long 25, clearance 0.03`",
+        )),
+        None => Ok(()),
+    }
+}
+
 /// Six figures, and nothing under a pascal: the rest is noise of the
 /// arithmetic.
-fn tidy(value: f64) -> f64 {
+pub(super) fn tidy(value: f64) -> f64 {
     if value.abs() < 1e-6 {
         return 0.0;
     }
@@ -332,7 +357,7 @@ fn celsius(temperature: ThermodynamicTemperature) -> f64 {
     (temperature.get::<degree_celsius>() * 10.0).round() / 10.0
 }
 
-fn min_max((least, most): (Pressure, Pressure)) -> MinMax {
+pub(super) fn min_max((least, most): (Pressure, Pressure)) -> MinMax {
     MinMax { min: mpa(least), max: mpa(most) }
 }
 
@@ -409,6 +434,7 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         class: grip.classes.to_string(),
         interference_min_mm: Mm(range.lower()),
         interference_max_mm: Mm(range.upper()),
+        axial_hold_n: grip.assembly.axial_hold().map(|force| tidy(force.get::<newton>())),
         torque_n_m: grip.assembly.torque().map(|torque| tidy(torque.get::<newton_meter>())),
         press_force_n: grip.assembly.press_force().map(|force| tidy(force.get::<newton>())),
         safety: worst.min_by(f64::total_cmp).map(tidy),

@@ -222,7 +222,9 @@ impl Joint {
             let loose = self.interference.upper().checked_neg()?;
             let least = self.interference.lower().checked_neg()?;
             return Err(refused(
-                if least == loose {
+                if least == Length::ZERO && loose == least {
+                    "nothing presses: there is no interference".to_owned()
+                } else if least == loose {
                     format!("nothing presses: the parts are loose by {loose}")
                 } else {
                     format!("nothing presses: the parts are loose by {loose} to {least}")

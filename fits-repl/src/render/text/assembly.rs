@@ -19,7 +19,7 @@ impl Text {
         let lubricant = answer.lubricant;
         let (low, high) = (answer.friction.min, answer.friction.max);
         if let Some(force) = answer.press_force_n {
-            let value = self.style(Style::Strong, &format!("{:<22}", self.force(force)));
+            let value = self.style(Style::Strong, &format!("{:<21} ", self.force(force)));
             // A shrunk joint is pressed only to part it.
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
@@ -35,7 +35,7 @@ impl Text {
             } else {
                 ("nothing".to_owned(), String::new())
             };
-            let value = self.style(Style::Strong, &format!("{value:<22}"));
+            let value = self.style(Style::Strong, &format!("{value:<21} "));
             let _ = writeln!(out, "HOLDS {value}at the loosest, friction {low}{along}");
         } else if answer.press_force_n.is_some() {
             let value = self.style(Style::Strong, "nothing to count on");
@@ -55,6 +55,7 @@ impl Text {
             let said = self.pressures(outer.min * 1e6, outer.max * 1e6);
             let _ = writeln!(out, "  {:<12} {said}", "further out");
         }
+        self.at_work(out, answer);
         for part in &answer.parts {
             self.body(out, part);
         }
@@ -70,6 +71,38 @@ impl Text {
         if out.lines().count() > LINES {
             out.truncate(before);
         }
+    }
+
+    /// The grip at each end of the temperatures it works at.
+    fn at_work(&self, out: &mut String, answer: &AssemblyAnswer) {
+        for at in &answer.at_work {
+            let range = Limits::new(at.interference_min_mm.0, at.interference_max_mm.0);
+            let holds = match (at.pressure_mpa, at.torque_n_m) {
+                (None, _) => "LETS GO; ".to_owned(),
+                (_, Some(torque)) if torque > 0.0 => format!("holds {}; ", self.torque(torque)),
+                (_, Some(_)) => "holds nothing at the loosest; ".to_owned(),
+                (_, None) => String::new(),
+            };
+            let grips = match range {
+                Ok(range) if range.upper().is_negative() => {
+                    let ends =
+                        [range.upper(), range.lower()].map(|end| self.one_play(Self::turned(end)));
+                    format!("{} to {}", ends[0], ends[1])
+                }
+                Ok(range) => self.tightness(range),
+                Err(_) => String::new(),
+            };
+            let yields = if at.yields { "; yields at the tightest" } else { "" };
+            let pressure = at.pressure_mpa.map_or(String::new(), |it| {
+                format!("; {} at the tightest", self.one_pressure(it.max * 1e6))
+            });
+            let lead = format!("  {:<12} ", format!("at {}", self.one_temperature(at.at_c)));
+            wrapped(out, &lead, &format!("{holds}{grips}{pressure}{yields}"));
+        }
+    }
+
+    fn turned(interference: Length) -> Length {
+        interference.checked_neg().unwrap_or(interference)
     }
 
     fn keeps(&self, out: &mut String, answer: &AssemblyAnswer) {
@@ -283,7 +316,10 @@ impl Text {
 
     pub(super) fn pick_grip(&self, out: &mut String, answer: &PickGripAnswer) {
         let mut wanted = Vec::new();
-        wanted.extend(answer.holds_n_m.map(|torque| format!("holds {}", self.torque(torque))));
+        wanted.extend(match (answer.holds_n, answer.holds_n_m) {
+            (Some(force), _) => Some(format!("holds {} along", self.force(force))),
+            (None, torque) => torque.map(|torque| format!("holds {}", self.torque(torque))),
+        });
         wanted.extend(
             answer.press_under_n.map(|force| format!("goes in under {}", self.force(force))),
         );
@@ -306,7 +342,7 @@ impl Text {
             }
         );
         for grip in &answer.candidates {
-            self.grip(out, grip);
+            self.grip(out, grip, answer.holds_n.is_some());
         }
         if answer.found > answer.candidates.len() && answer.holds_n_m.is_some() {
             let _ = writeln!(out, "  (the last is the heaviest)");
@@ -321,12 +357,16 @@ impl Text {
         Self::cautions(out, &answer.cautions);
     }
 
-    fn grip(&self, out: &mut String, grip: &GripFigures) {
+    fn grip(&self, out: &mut String, grip: &GripFigures, along: bool) {
         let ends = [grip.interference_min_mm.0, grip.interference_max_mm.0].map(|end| {
             let clearance = end.checked_neg().unwrap_or(end);
             self.one_play(clearance)
         });
-        let torque = grip.torque_n_m.map_or(String::new(), |torque| self.one_torque(torque));
+        let torque = if along {
+            grip.axial_hold_n.map_or(String::new(), |force| self.one_force(force))
+        } else {
+            grip.torque_n_m.map_or(String::new(), |torque| self.one_torque(torque))
+        };
         let force = grip.press_force_n.map_or(String::new(), |force| self.one_force(force));
         let safety = grip.safety.map_or(String::new(), |safety| {
             if grip.brittle {

@@ -76,7 +76,7 @@ impl Text {
         facts.extend(answer.press_force_n.map(|force| format!("press {}", self.force(force))));
         wrapped(out, "  ", &facts.join("; "));
         for at in &answer.in_service {
-            let name = format!("{:.0} °C {}", at.at_c, at.damp);
+            let name = format!("{} {}", self.one_temperature(at.at_c), at.damp);
             ends(out, &name, Ends { min_mm: at.min_mm, max_mm: at.max_mm });
             if at.min_mm.0.is_negative() {
                 let _ = writeln!(out, "  {:<20}{}", "", self.style(Style::Bad, "BINDS there"));

@@ -27,7 +27,7 @@ use super::{
     Session,
     mates::is_inch,
     resolve::{One, from_core},
-    warm::{REFERENCE, celsius},
+    warm::{REFERENCE, celsius, to_a_tenth},
     why::said,
 };
 use crate::{
@@ -347,7 +347,7 @@ impl Session {
                 ends.push((warmest, Damp::RoomAir));
             }
         }
-        if Damp::Soaked.growth(found.material) > 0.0 {
+        if Damp::Soaked.growth(&found.material) > 0.0 {
             ends.push((REFERENCE, Damp::Soaked));
         }
         ends.into_iter()
@@ -357,7 +357,7 @@ impl Session {
                     .in_service(in_place, shaft, &shaft_material, celsius(value), damp)
                     .map_err(|error| at_fault(&error, text))?;
                 Ok(InServiceFigures {
-                    at_c: value,
+                    at_c: to_a_tenth(value),
                     damp: damp.words(),
                     min_mm: Mm(at.clearance.lower()),
                     max_mm: Mm(at.clearance.upper()),
