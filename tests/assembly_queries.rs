@@ -191,7 +191,8 @@ fn a_lighter_class_keeps_and_holds_or_none_is_named() {
     near(number(hub, "/hoop_mpa"), pressure * 0.873 / 2.0 / 0.049, 0.06);
 }
 
-/// Fully plastic, a hub presses with 2/root 3 Re ln(D/d): 250 MPa, 1.5.
+/// A hub that yields right through presses with 2/root 3 times its strength by
+/// the logarithm of its diameters.
 #[test]
 fn nothing_is_held_beyond_what_the_parts_bear() {
     for query in [

@@ -248,7 +248,7 @@ impl Session {
             };
             let most = found
                 .iter()
-                .filter(|grip| grip.valid && wanted.holds.is_some() && holds.is_none())
+                .filter(|grip| grip.valid() && wanted.holds.is_some() && holds.is_none())
                 .max_by(|a, b| torque(a).total_cmp(&torque(b)))
                 .filter(|most| keeps.is_none_or(|keeps| keeps.classes != most.classes));
             keeps.into_iter().chain(holds).chain(most).collect()
@@ -439,7 +439,7 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         press_force_n: grip.assembly.press_force().map(|force| tidy(force.get::<newton>())),
         safety: worst.min_by(f64::total_cmp).map(tidy),
         brittle: grip.assembly.breaks(),
-        valid: grip.valid,
+        valid: grip.valid(),
         meets: grip.meets(wishes),
     }
 }

@@ -29,13 +29,11 @@ pub struct Assembly {
 
 /// The pressure at a joint, in whatever way the hub bears it.
 pub(super) fn carried(state: HubState, solved: &Compound, joint: usize, bears: f64) -> Pressure {
-    match state {
-        HubState::Partly(hub) => hub.pressure,
-        _ => {
-            let elastic = solved.pressure(joint).get::<megapascal>();
-            Pressure::new::<megapascal>(elastic.min(bears))
-        }
+    if let HubState::Partly(hub) = state {
+        return hub.pressure;
     }
+    let elastic = solved.pressure(joint).get::<megapascal>();
+    Pressure::new::<megapascal>(elastic.min(bears))
 }
 
 impl Assembly {
@@ -76,14 +74,6 @@ impl Assembly {
             carried(self.states.0, &self.loosest, joint, self.bears.0),
             carried(self.states.1, &self.tightest, joint, self.bears.1),
         )
-    }
-
-    /// The most that two parts bear once they yield, to hold by and to load
-    /// by; none where no strength is known, and for more than two parts.
-    pub fn bears(&self) -> Option<(Pressure, Pressure)> {
-        let (least, most) = self.bears;
-        let known = least.is_finite() && most.is_finite();
-        known.then(|| (Pressure::new::<megapascal>(least), Pressure::new::<megapascal>(most)))
     }
 
     /// Does the hub yield, so that the elastic-plastic case tells its stress?

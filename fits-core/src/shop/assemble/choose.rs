@@ -47,15 +47,18 @@ pub struct Grip {
     pub goes_in: bool,
     /// No part yields or breaks.
     pub safe: bool,
-    /// The figures hold: nothing breaks, and no more yields than the hub about
-    /// its bore.
-    pub valid: bool,
 }
 
 impl Grip {
+    /// Do the figures hold: does nothing break, and no more yield than the hub
+    /// about its bore?
+    pub fn valid(&self) -> bool {
+        self.assembly.figures_hold()
+    }
+
     /// Does it meet every wish?
-    pub const fn meets(&self, wishes: &Wishes) -> bool {
-        self.valid && self.holds && self.goes_in && (self.safe || !wishes.hub_safe)
+    pub fn meets(&self, wishes: &Wishes) -> bool {
+        self.valid() && self.holds && self.goes_in && (self.safe || !wishes.hub_safe)
     }
 }
 
@@ -113,7 +116,7 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
                 .is_some_and(|force| force.get::<newton>() <= most.get::<newton>())
         });
         let safe = !assembly.yields();
-        found.push(Grip { classes, fit, assembly, holds, goes_in, safe, valid });
+        found.push(Grip { classes, fit, assembly, holds, goes_in, safe });
     }
     // Lightest first by the most it can press; of equals the coarser, which is
     // the easier to make.
