@@ -165,7 +165,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             "Parts pressed or shrunk: press force, what it holds, whether it keeps, heat.",
             "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
             "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
-            "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm TEMP",
+            "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm T",
             "the grip at work.",
             "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
         ],

@@ -161,9 +161,10 @@ pub(super) fn starts_wish(input: &str) -> bool {
 fn wish<'a>(input: &'a str, total: usize, wishes: &mut WishText) -> Parsed<'a, ()> {
     if let Ok((after, ())) = keyword("holds")(input) {
         let (after, _) = space(after)?;
-        // A force is held along the axis.
+        // A force is held along the axis; `lbf-ft` begins like one.
         if let Ok((end, found)) = quantity(after, total, Dimension::Force, "", "")
             && found.value.unit.is_some()
+            && !end.starts_with(['-', '\u{b7}', '*', '.'])
         {
             return once(input, end, &mut wishes.holds, found);
         }
