@@ -1016,6 +1016,16 @@ fn threads() {
 }
 
 #[test]
+fn a_measured_bushing_is_not_taken_for_its_nominal_size() {
+    refused(
+        "bushing 3/4in od 1.0025in long 1in, hub steel od 2in, sintered bronze",
+        "1.0025 in is no nominal size: was it measured?",
+        "1.0025in",
+        "give the nominal outside here; the housing for the bushing in hand is `shaft 1.0025 in, press`",
+    );
+}
+
+#[test]
 fn a_thread_in_no_list_is_computed_and_says_so() {
     let fits_repl::answer::Answer::Thread(special) =
         Session::new().evaluate("1/4-19").expect("a special thread")

@@ -173,7 +173,7 @@ impl Session {
         let keeps = matches!(self.shop.logs, Logs::Folder(_) | Logs::File(_));
         let (prior, learned_from) = expected(&opening, if keeps { &finished } else { &[] });
         // Advice that a coarse dial cannot follow is told of first.
-        let tolerance = opening.limits().map_or(opening.step, |limits| limits.tolerance());
+        let tolerance = opening.limits().map_or(opening.step, fits_core::Limits::tolerance);
         let step = opening.step;
         if step > tolerance.half() {
             let than = if step > tolerance { "wider than" } else { "more than half of" };
