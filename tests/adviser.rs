@@ -4,7 +4,9 @@
 use fits_core::{
     Length, Limits,
     shop::{
-        adviser::{Action, Adviser, Entry, FinishedPass, Instrument, Prior, Settings, learn},
+        adviser::{
+            Action, Adviser, Because, Entry, FinishedPass, Instrument, Prior, Settings, learn,
+        },
         rehearse::{Rehearsal, Work},
     },
     standards::iso286::{Class, Feature},
@@ -198,16 +200,20 @@ proptest! {
                 prop_assert_eq!(counts % settings.step.tenth_nanometres(), 0);
                 prop_assert!(dial >= settings.least_cut);
                 prop_assert!(dial <= settings.most_cut || settings.step > settings.most_cut);
-                // Metal is left for sure, or no more risk is added than may be.
+                // Metal does not come back, and no cut risks more than it may.
                 prop_assert!(
-                    next.over <= now.over + settings.risk + 1e-12 || now.under > 0.5,
+                    next.over >= now.over - 1e-12 && next.over <= settings.risk + 1e-12,
                     "over {} from {}", next.over, now.over
                 );
                 prop_assert!(next.readings > 0);
             }
             Action::ReadAgain => prop_assert!(next.readings > 0 && next.dial.is_none()),
-            Action::Stop => prop_assert!(now.good >= 0.2 || now.over > 0.0),
-            Action::Scrap => prop_assert!(now.over > 0.5),
+            // With metal left it says why.
+            Action::Stop => prop_assert!(
+                now.good >= 0.95 || next.because.is_some(),
+                "{next:?}"
+            ),
+            Action::Scrap => prop_assert!(now.over > 0.95),
         }
     }
 }
@@ -481,4 +487,65 @@ fn the_chance_told_is_near_what_rehearsing_gives_with_any_dial() {
             "{class} {nominal} from {start}, step {step}: told {told}, is {adviser:?}"
         );
     }
+}
+
+fn after(
+    feature: Feature,
+    class: &str,
+    start: &str,
+    step: f64,
+    log: &[(f64, Option<f64>)],
+) -> Adviser {
+    let class: Class = class.parse().expect("a class");
+    let limits = class.limits(Length::from_millimetres(20).expect("20 mm")).expect("defined");
+    let settings = Settings { step: um(step), ..Settings::default() };
+    let start = start.parse().expect("a size");
+    let mut adviser =
+        Adviser::new(limits, feature, start, prior(), GAUGE, settings).expect("sensible");
+    for (dial, read) in log {
+        let read: Vec<Length> = read.iter().map(|mm| um(mm * 1e3)).collect();
+        adviser.cut(um(dial * 1e3), &read).expect("in range");
+    }
+    adviser
+}
+
+/// The least cut of the dial would take too much: it stops and says so.
+#[test]
+fn a_coarse_dial_stops_before_it_oversteps() {
+    let (hole, shaft) = (Feature::Hole, Feature::Shaft);
+    for adviser in [
+        after(hole, "H7", "19.942mm", 50.0, &[(0.05, Some(19.99))]),
+        after(shaft, "g6", "20.2mm", 40.0, &[(0.16, Some(20.04)), (0.04, Some(20.001))]),
+        after(shaft, "h6", "20.3mm", 10.0, &[(0.15, Some(20.15)), (0.14, Some(20.0045))]),
+    ] {
+        let next = adviser.next();
+        assert_eq!((next.action, next.because), (Action::Stop, Some(Because::CoarseDial)));
+        assert!(next.over < 0.02, "{next:?}");
+    }
+}
+
+/// Metal does not come back: no pass is advised for a part that is too far.
+#[test]
+fn no_pass_mends_what_is_off() {
+    let over =
+        after(Feature::Hole, "H7", "19.6mm", 10.0, &[(0.2, Some(19.79)), (0.23, Some(20.03))]);
+    let mut log = over.clone();
+    for _ in 0..4 {
+        assert!(matches!(log.next().action, Action::ReadAgain | Action::Scrap), "{:?}", log.next());
+        log.read(&[um(20_030.0)]).expect("in range");
+    }
+    assert_eq!(log.next().action, Action::Scrap);
+    // Near the limit it is neither stopped for good nor given up.
+    let near =
+        after(Feature::Hole, "H7", "19.8mm", 10.0, &[(0.1, Some(19.898)), (0.12, Some(20.0215))]);
+    assert_eq!(near.next().because, Some(Because::TooClose));
+}
+
+#[test]
+fn a_pass_that_was_not_measured_is_measured_first() {
+    let adviser =
+        after(Feature::Hole, "H7", "19.6mm", 10.0, &[(0.2, None), (0.1, None), (0.1, None)]);
+    let next = adviser.next();
+    assert_eq!((next.action, next.because), (Action::ReadAgain, Some(Because::NotMeasured)));
+    assert!(next.good + next.over <= 1.0, "{next:?}");
 }

@@ -96,6 +96,7 @@ fn an_end_is_an_end() {
     assert!(!done.is_out_of_limits());
     let refused = ask(&mut session, "cut 0.01");
     has(&refused, "/error/message", "the pass log is closed: done");
+    has(&takes(&mut session, "log"), "/next", serde_json::Value::Null);
     has(&takes(&mut session, "undo"), "/state", "open");
     let scrapped = session.evaluate("scrap").expect("scrap");
     assert!(scrapped.is_out_of_limits());

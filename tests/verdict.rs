@@ -185,6 +185,20 @@ fn scatter_is_judged_as_a_statistics_crate_judges_it() {
     assert!(wide > 20 && narrow > 20, "{wide} {narrow}");
 }
 
+/// 20.012 and 20.018 with a bore gauge of 2 and 1.5: each place by itself is
+/// uncertain by sqrt(2² + 1.5²) = 2.5, and 3 short of the limit is 1.2 of it.
+#[test]
+fn the_uncertainty_shown_is_the_one_judged_by() {
+    let limits = Limits::new(mm("20"), mm("20.021")).expect("limits");
+    let instrument = Uncertainty { repeat: um(2.0), bias: um(1.5) };
+    let places: [&[Length]; 2] = [&[mm("20.012")], &[mm("20.018")]];
+    let measured = Measured::of(&places, Some(instrument), None).expect("readings");
+    assert_eq!(measured.uncertainty(), Some(um(2.5)));
+    let judged = measured.judge(Feature::Hole, limits, Rule::Edition2017).expect("in range");
+    // The table of the normal distribution: 0.8849 below 1.2.
+    assert!((judged.good - 0.8849).abs() < 1e-3, "{}", judged.good);
+}
+
 /// Places that differ by more than the instrument's scatter explains, once in
 /// twenty: every one of them has to be inside.
 #[test]

@@ -172,9 +172,13 @@ impl Session {
         };
         let keeps = matches!(self.shop.logs, Logs::Folder(_) | Logs::File(_));
         let (prior, learned_from) = expected(&opening, if keeps { &finished } else { &[] });
-        // Advice that a coarse dial cannot follow is told of first.
-        let tolerance = opening.limits().map_or(opening.step, fits_core::Limits::tolerance);
         let step = opening.step;
+        let tolerance = opening.upper.checked_sub(opening.lower).unwrap_or(step);
+        let log = PassLog::new(opening);
+        let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
+        plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
+        self.open(plan, log, (prior, learned_from));
+        // Advice that a coarse dial can hardly follow.
         if step > tolerance.half() {
             let than = if step > tolerance { "wider than" } else { "more than half of" };
             plan.notes.push(format!(
@@ -183,10 +187,6 @@ impl Session {
                 shown_in(self.shown, step)
             ));
         }
-        let log = PassLog::new(opening);
-        let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
-        plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
-        self.open(plan, log, (prior, learned_from));
         Ok(())
     }
 

@@ -23,17 +23,18 @@ impl Adviser {
     /// What to do next.
     pub fn next(&self) -> Next {
         let next = self.decide();
-        if next.action == Action::Stop || next.action == Action::Scrap || next.dial.is_none() {
+        if matches!(next.action, Action::Stop | Action::Scrap) {
             return next;
         }
         let good = if self.settings.step.in_micrometres() > self.half() {
             (0..WAYS).map(|way| self.followed(next, Some(way))).sum::<f64>() / f64::from(WAYS)
-        } else if next.measuring {
+        } else if next.measuring || next.action == Action::ReadAgain {
             self.followed(next, None)
         } else {
             next.good
         };
-        Next { good, ..next }
+        // A part with too much off already never ends inside.
+        Next { good: good.min(1.0 - next.over), ..next }
     }
 
     /// The chance of a good part where the advice is followed: with every
@@ -52,7 +53,6 @@ impl Adviser {
                     ahead.state.cut(ahead.last, scatter)
                 }
                 (Action::Cut, _) => ahead.state.spring(ahead.last, scatter),
-                (Action::ReadAgain, _) if way.is_none() => break,
                 (Action::ReadAgain, _) => ahead.state,
             };
             let count = f64::from(step.readings.max(1));

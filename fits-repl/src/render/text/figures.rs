@@ -91,7 +91,12 @@ impl Text {
         let is_small = length.tenth_nanometres().unsigned_abs() < 50_000;
         let extra = u8::from(is_small && !is_exact(length, usual));
         let decimals = Decimals { places: usual.places + extra, ..usual };
-        format!("{} {}", length.shown(decimals, Rounding::Nearest), decimals.unit.symbol())
+        let shown = length.shown(decimals, Rounding::Nearest).to_string();
+        let unit = match decimals.unit {
+            Unit::Tenth if shown == "1" => "tenth",
+            unit => unit.symbol(),
+        };
+        format!("{shown} {unit}")
     }
 
     /// The rounding that leaves metal for a further cut.

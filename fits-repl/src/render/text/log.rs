@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use fits_core::{
     Length, Limits,
     job::State,
+    shop::adviser::Because,
     size::{Decimals, Rounding, Unit},
 };
 
@@ -126,7 +127,7 @@ impl Text {
                 ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
             }
             ("read again", _) => {
-                let again = if next.reason.is_some_and(|it| it.contains("not measured")) {
+                let again = if next.reason == Some(Because::NotMeasured.word()) {
                     "it before anything else"
                 } else {
                     "it again before anything else"
@@ -134,7 +135,10 @@ impl Text {
                 ("READ", again.to_owned())
             }
             ("scrap", _) => ("OVER", "too much is off: suit the mate to it, or `scrap`".to_owned()),
-            _ if next.reason.is_some() => ("STOP", "it is as good as it gets here".to_owned()),
+            _ if next.reason == Some(Because::TooClose.word()) => {
+                ("STOP", "it is as good as it gets: too close to call".to_owned())
+            }
+            _ if next.reason.is_some() => ("STOP", "do not cut it as things are".to_owned()),
             _ => ("STOP", "it is as good as it gets: `done`".to_owned()),
         };
         let style = match lead {
