@@ -232,9 +232,9 @@ fn materials_of_joints_and_wishes() {
             "give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`",
         ),
         (
-            "pick 20 holds 30kN, hub steel od 40 long 25",
-            "a force is no torque",
-            "kN",
+            "pick 20 holds 30MPa, hub steel od 40 long 25",
+            "a pressure is no torque",
+            "MPa",
             "Nm, lbf-ft or lbf-in; as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
         ),
         (
