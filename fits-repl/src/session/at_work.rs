@@ -2,7 +2,10 @@
 
 use fits_core::{
     Length, Limits,
-    shop::{assemble::Joint, warm::stands},
+    shop::{
+        assemble::{Assembly, Joint},
+        warm::stands,
+    },
     standards::materials::Material,
 };
 use uom::si::{
@@ -69,12 +72,12 @@ impl Session {
                 interference_max_mm: Mm(interference.upper()),
                 pressure_mpa: solved.map(|solved| min_max(solved.pressure(0))),
                 torque_n_m: solved
-                    .and_then(|solved| solved.torque())
+                    .and_then(Assembly::torque)
                     .map(|torque| tidy(torque.get::<newton_meter>())),
                 axial_hold_n: solved
-                    .and_then(|solved| solved.axial_hold())
+                    .and_then(Assembly::axial_hold)
                     .map(|force| tidy(force.get::<newton>())),
-                yields: solved.is_some_and(|solved| solved.yields()),
+                yields: solved.is_some_and(Assembly::yields),
             });
         }
         Ok(found)

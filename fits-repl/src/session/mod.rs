@@ -152,10 +152,7 @@ impl Session {
     fn fully_mended(&self, mut line: String, advice: &str) -> Option<String> {
         const ROUNDS: usize = 8;
         for _ in 0..ROUNDS {
-            let again = match self.trial().ask(&line) {
-                Ok(_) => return Some(line),
-                Err(again) => again,
-            };
+            let Err(again) = self.trial().ask(&line) else { return Some(line) };
             if advice.is_empty() || again.advice != advice {
                 return None;
             }

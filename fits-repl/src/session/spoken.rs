@@ -1,6 +1,8 @@
 //! What the core says in millimetres and degrees Celsius, said in the units of
 //! the question.
 
+use std::fmt::Write as _;
+
 use fits_core::{
     Length,
     size::{Decimals, Rounding, Unit},
@@ -69,7 +71,7 @@ fn spoken(text: &str, length: fn(Length) -> String) -> String {
             if minus {
                 out.pop();
             }
-            out.push_str(&format!("{:.0} \u{b0}F", value * 1.8 + 32.0));
+            let _ = write!(out, "{:.0} \u{b0}F", value * 1.8 + 32.0);
             rest = after;
         } else if let (Some(after), Some(value)) = (unit(after, " millionths"), value) {
             let each = format!("{:.2}", value / 1.8);
