@@ -232,6 +232,12 @@ fn materials_of_joints_and_wishes() {
             "give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`",
         ),
         (
+            "pick 20 holds 30MPa, hub steel od 40 long 25",
+            "a pressure is no torque",
+            "MPa",
+            "Nm, lbf-ft or lbf-in; as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+        ),
+        (
             "pick 3/4in holds 30, hub steel od 1.5in long 1in",
             "this number has no unit: a torque is in lbf-ft or Nm",
             "30",

@@ -165,8 +165,8 @@ pub const TOPICS: &[HelpAnswer] = &[
             "Parts pressed or shrunk: press force, what it holds, whether it keeps, heat.",
             "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
             "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
-            "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm T",
-            "the grip at work.",
+            "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm",
+            "TEMP the grip at work. holds of pick takes a torque, or a force along the axis.",
             "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
         ],
         examples: &[
@@ -434,6 +434,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         "at" | "room" | "within" | "hot" => Some("temperature"),
         "tailstock" | "taper" => Some("align"),
         "odds" | "overhang" | "rehearsal" => Some("rehearse"),
+        "joint" | "joints" => Some("assemble"),
         "bush" | "running" | "close-in" | "housing" => Some("bushings"),
         "cold" | "nylon" => Some("warm"),
         "play" | "washer" | "runs" | "seed" => Some("stack"),

@@ -161,20 +161,18 @@ pub(super) fn starts_wish(input: &str) -> bool {
 fn wish<'a>(input: &'a str, total: usize, wishes: &mut WishText) -> Parsed<'a, ()> {
     if let Ok((after, ())) = keyword("holds")(input) {
         let (after, _) = space(after)?;
-        // A force is held along the axis; `lbf-ft` begins like one.
-        if let Ok((end, found)) = quantity(after, total, Dimension::Force, "", "")
-            && found.value.unit.is_some()
-            && !end.starts_with(['-', '\u{b7}', '*', '.'])
-        {
-            return once(input, end, &mut wishes.holds, found);
-        }
-        let (end, found) = quantity(
+        let torque = quantity(
             after,
             total,
             Dimension::Torque,
             "the torque is missing after `holds`",
             "as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
-        )?;
+        );
+        // A force is held along the axis.
+        let (end, found) = match (torque, quantity(after, total, Dimension::Force, "", "")) {
+            (Err(_), Ok(force)) => force,
+            (torque, _) => torque?,
+        };
         return once(input, end, &mut wishes.holds, found);
     }
     if let Ok((after, ())) = keyword("press")(input) {

@@ -128,10 +128,12 @@ pub(super) fn quantity<'a>(
     // something else after a space.
     let touching = end.starts_with(|c: char| c.is_alphabetic() || matches!(c, '\u{b0}' | '%'));
     let other = Dimension::ALL.into_iter().find(|other| scan(spaced, *other).is_some());
-    if unit.is_none() && (touching || other.is_some()) {
+    let is_mass = dimension == Dimension::Force
+        && ["kg", "kgs", "kilos"].contains(&spaced.split([' ', ',']).next().unwrap_or_default());
+    if unit.is_none() && (touching || is_mass || other.is_some()) {
         let end = spaced;
         let word = end.split([' ', ',']).next().unwrap_or(end);
-        if dimension == Dimension::Force && ["kg", "kgs", "kilos"].contains(&word) {
+        if is_mass {
             let kilonewtons = (number * KILOGRAM_FORCE).round() / 1e3;
             let typed = input.len() - end.len() + word.len();
             let fix = Some((typed, format!("{kilonewtons} kN")));

@@ -6,6 +6,7 @@ use fits_core::{
         FitClasses, Hazard,
         assemble::{Assembly, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in},
     },
+    size::Unit,
     standards::materials::Family,
 };
 use uom::si::{
@@ -206,7 +207,17 @@ impl Session {
     /// Classes by what the joint must do.
     pub(super) fn pick_grip(&self, text: &JointText, wishes: &WishText) -> Result<Answer, Problem> {
         not_picked(text)?;
-        let asked = self.joint(text, true)?;
+        let asked = self.joint(text, true).map_err(|mut problem| {
+            // What is pressed needs its length too.
+            if let Some((_, fix)) = &mut problem.fix
+                && text.head.long.is_none()
+                && fix.contains(" od ")
+            {
+                let unit = self.shown.unit();
+                fix.push_str(if unit == Unit::Inch { " long 1in" } else { " long 25mm" });
+            }
+            problem
+        })?;
         let held = wishes.holds.as_ref().map(|amount| self.positive(amount)).transpose()?;
         let along = wishes.holds.as_ref().is_some_and(|it| it.value.dimension == Dimension::Force);
         // A force along the axis is held by the same friction at the radius.

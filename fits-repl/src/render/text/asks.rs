@@ -97,7 +97,10 @@ impl Text {
                 (false, false) => String::new(),
             };
             let ends = [found.min_mm, found.max_mm].map(|end| self.one_play(end.0));
-            let _ = writeln!(out, "  {:<10}{:>21} to {:<20} {mark}", found.class, ends[0], ends[1]);
+            // How far outside may be long to say.
+            let room = if found.outside_mm.0.is_positive() { 20 } else { 22 };
+            let _ =
+                writeln!(out, "  {:<10}{:>22} to {:<room$}{mark}", found.class, ends[0], ends[1]);
         }
     }
 

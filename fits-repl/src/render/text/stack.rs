@@ -112,7 +112,7 @@ impl Text {
         let is_far =
             answer.worst.max_mm.0 < wanted.min_mm.0 || answer.worst.min_mm.0 > wanted.max_mm.0;
         if part.as_given_will_do == Some(false) && is_far {
-            let _ = writeln!(out, "  {:<21}{name} as given is far off: {want} is wanted", "");
+            let _ = writeln!(out, "  {:<21}far from it as given: {want} is wanted", "");
         }
     }
 
