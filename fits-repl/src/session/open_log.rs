@@ -17,6 +17,10 @@ use crate::{
     query::{Part, Spot, Units},
 };
 
+/// Said where the table and the log's first cut are two figures.
+const BY_RULE: &str =
+    "the table is the plan by rule; the log goes by the machine, and says what to dial";
+
 /// Where an open log is kept.
 #[derive(Clone, Debug)]
 pub(super) enum Stored {
@@ -183,7 +187,12 @@ impl Session {
         let (instrument, repeat, bias) = match gauge {
             Ok(found) => found,
             Err(problem) if named.is_some() => return Err(problem),
-            Err(_) => return Ok(()),
+            Err(problem) => {
+                if !matches!(self.shop.logs, Logs::Off) {
+                    plan.notes.push(format!("no log is opened: {}", problem.message));
+                }
+                return Ok(());
+            }
         };
         let opening = Opening {
             version: VERSION,
@@ -211,6 +220,13 @@ impl Session {
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
         plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
         self.open(plan, log, (prior, learned_from));
+        let first = plan.next.as_ref().and_then(|next| next.dial_mm);
+        let by_rule = plan.plan.passes.iter().find_map(|pass| pass.dial_mm);
+        if plan.log.is_some()
+            && first.is_some_and(|first| by_rule != Some(Mm(self.dialled(first.0))))
+        {
+            plan.notes.push(BY_RULE.to_owned());
+        }
         Ok(())
     }
 

@@ -358,7 +358,14 @@ fn picture(limits: Limits, size: Option<Length>) -> String {
     put(column(limits.lower()) - 1, b'[');
     put(column(limits.upper()) + 1, b']');
     if let Some(size) = size {
-        let at = column(size);
+        // What is outside stands outside the brackets, however little.
+        let at = if size < limits.lower() {
+            column(size).min(column(limits.lower()) - 2)
+        } else if size > limits.upper() {
+            column(size).max(column(limits.upper()) + 2)
+        } else {
+            column(size)
+        };
         if at < 0 {
             put(0, b'<');
         } else if at >= WIDTH {
