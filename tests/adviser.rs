@@ -3,7 +3,10 @@
 
 use fits_core::{
     Length, Limits,
-    shop::adviser::{Action, Adviser, Entry, FinishedPass, Instrument, Prior, Settings, learn},
+    shop::{
+        adviser::{Action, Adviser, Entry, FinishedPass, Instrument, Prior, Settings, learn},
+        rehearse::{Rehearsal, Work},
+    },
     standards::iso286::{Class, Feature},
 };
 use nalgebra::{DMatrix, DVector, Matrix2, Vector2};
@@ -428,4 +431,56 @@ fn many_alike_jobs_are_believed() {
     assert!((many.gain - 0.92).abs() < (few.gain - 0.92).abs());
     assert!((many.gain - 0.92).abs() < 0.01, "{many:?}");
     assert!(many.gain_sd < before.gain_sd && many.scatter < before.scatter, "{many:?}");
+}
+
+/// The chance told before the first cut against what rehearsals come to, with
+/// dials from fine to far too coarse.
+#[test]
+fn the_chance_told_is_near_what_rehearsing_gives_with_any_dial() {
+    let one = |class: &str, nominal: &str, feature, start: &str, step: f64| {
+        let class: Class = class.parse().expect("a class");
+        let work = Work {
+            limits: class.limits(nominal.parse().expect("a size")).expect("defined"),
+            feature,
+            start: start.parse().expect("a size"),
+            machine: prior(),
+            instrument: GAUGE,
+            settings: Settings {
+                step: um(step),
+                most_cut: um(1500.0).max(um(step)),
+                ..Settings::default()
+            },
+        };
+        let Work { limits, feature, start, machine, instrument, settings } = work;
+        let began = std::time::Instant::now();
+        let told = Adviser::new(limits, feature, start, machine, instrument, settings)
+            .expect("sensible")
+            .next();
+        let took = began.elapsed();
+        let mut rehearsal = Rehearsal::new(work, 7).expect("sensible");
+        for _ in 0..300 {
+            rehearsal.run().expect("in range");
+        }
+        let [.., adviser] = rehearsal.odds();
+        println!("{class} {nominal} step {step}: told {:.3}, is {adviser:?}, {took:?}", told.good);
+        (told.good, adviser)
+    };
+    let (hole, shaft) = (Feature::Hole, Feature::Shaft);
+    for (class, nominal, feature, start, step) in [
+        ("H7", "20mm", hole, "19.6mm", 10.0),
+        ("H7", "20mm", hole, "19.6mm", 20.0),
+        ("H7", "20mm", hole, "19.6mm", 40.0),
+        ("H7", "20mm", hole, "19.6mm", 50.0),
+        ("H6", "20mm", hole, "19.8mm", 10.0),
+        ("g6", "20mm", shaft, "20.4mm", 10.0),
+        ("g6", "20mm", shaft, "20.4mm", 40.0),
+        ("h6", "1in", shaft, "1.010in", 25.4),
+        ("H8", "20mm", hole, "18mm", 50.0),
+    ] {
+        let (told, adviser) = one(class, nominal, feature, start, step);
+        assert!(
+            (told - adviser.good).abs() < 9.0,
+            "{class} {nominal} from {start}, step {step}: told {told}, is {adviser:?}"
+        );
+    }
 }

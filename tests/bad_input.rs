@@ -686,7 +686,7 @@ fn bushings() {
         "bushing 20 od 26 long 20, hub stel, bronze",
         "no material is called stel",
         "stel",
-        "try `bushing 20 od 26 long 20, hub steel, bronze`",
+        "nearest: `bushing 20 od 26 long 20, hub steel, bronze`",
     );
     refused(
         "bushing 20 od 26 long 20, hub steel, bronze, running spindel",
@@ -752,7 +752,7 @@ fn pairs_in_the_warm() {
         "20 H7/g6 warm 60C, hole nilon, shaft steel",
         "no material is called nilon",
         "nilon",
-        "try `20 H7/g6 warm 60C, hole nylon, shaft steel`",
+        "nearest: `20 H7/g6 warm 60C, hole nylon, shaft steel`",
     );
     refused(
         "20 H7/g6 warm 160C, hole nylon, shaft steel",
@@ -900,13 +900,37 @@ fn inch_classes_and_questions() {
 }
 
 #[test]
+fn taps_that_there_are_not() {
+    for (query, form) in [("Rc1/2 tap", "Rc"), ("1/2 NPT tap", "NPT")] {
+        let limits = query.trim_end_matches(" tap");
+        refused(
+            query,
+            &format!("no tap drill is known here for taper pipe {form} threads"),
+            "tap",
+            &format!("no published one was read: ask the tap's maker; its limits are `{limits}`"),
+        );
+    }
+    refused(
+        "M10 tap hub cast iron form",
+        "grey cast iron is brittle: a forming tap needs a ductile material",
+        "form",
+        "cut it: `M10x1.5 tap, hub cast iron`",
+    );
+}
+
+#[test]
 fn threads() {
     let pitches = "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75";
     refused("M10x", "the pitch is missing after the x", "", pitches);
     refused("M10x20", "a pitch of 20 mm leaves no core in M10", "20", pitches);
     let listed = "listed: `3/8-16` UNC, `3/8-24` UNF, `3/8-32` UNEF";
     refused("3/8-240", "240 tpi is finer than any Unified thread", "240", listed);
-    refused("M10 6A", "no internal metric thread has class 6A", "6A", "the usual one is `6H`");
+    refused(
+        "M10 6A",
+        "no internal metric thread has class 6A",
+        "6A",
+        "the usual one is 6H: `M10 6H`",
+    );
     refused(
         "3/8-24 2B wires",
         "2B is a class of the nut, and wires go over the screw",
@@ -917,7 +941,7 @@ fn threads() {
         "3/8-24 6g",
         "a Unified thread has no class 6g",
         "6g",
-        "screws take `2A` (`1A`, `3A`), nuts `2B` (`1B`, `3B`)",
+        "screws take 2A (1A, 3A), nuts 2B (1B, 3B): `3/8-24 2A`",
     );
     refused(
         "G1/2 6H",
@@ -935,19 +959,19 @@ fn threads() {
         "3/8-24 wires 0.1in",
         "a wire of 0.1 in is too big to touch both flanks below the crests",
         "0.1in",
-        "wires from 0.021695 in to 0.043389 in can be used; the best: `3/8-24 wires 0.024056 in`",
+        "wires from 0.02233 in to 0.04338 in can be used; the best of them: `3/8-24 wires 0.02406 in`",
     );
     refused(
         "3/8-24 wires 0.001in",
         "a wire of 0.001 in sinks below the crests",
         "0.001in",
-        "wires from 0.021695 in to 0.043389 in can be used; the best: `3/8-24 wires 0.024056 in`",
+        "wires from 0.02233 in to 0.04338 in can be used; the best of them: `3/8-24 wires 0.02406 in`",
     );
     refused(
         "3/8-24 2A over 0.9in",
         "0.9 in over wires is no size of this thread",
         "0.9in",
-        "about 0.38101 in is expected",
+        "about 0.381 in is expected",
     );
     refused(
         "3/8-24 2A over 0.383",
@@ -994,8 +1018,11 @@ fn threads() {
         "tap",
         "its mates are Rp and Rc, as `Rp1/2 tap`",
     );
-    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: ti");
-    // What is in no list is computed, and says so.
+    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: `M10 tap hub ti`");
+}
+
+#[test]
+fn a_thread_in_no_list_is_computed_and_says_so() {
     let fits_repl::answer::Answer::Thread(special) =
         Session::new().evaluate("1/4-19").expect("a special thread")
     else {

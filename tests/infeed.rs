@@ -1,14 +1,17 @@
 //! Single-point threads: depths against published ones, plans that hold
 //! together, and what is left to feed.
 
-use fits_checks::rows;
+use fits_checks::{listed_threads, rows};
 use fits_core::{
     Length, Limits,
     shop::{
         infeed::{DialReads, How, Infeed, Nose, Slide, ThreadCut, try_with},
         wires::WireThread,
     },
-    standards::iso286::Feature,
+    standards::{
+        iso286::Feature,
+        thread::{Side, Thread},
+    },
 };
 use proptest::prelude::*;
 
@@ -193,6 +196,59 @@ fn a_reading_over_wires_says_what_to_feed() {
     );
 }
 
+/// The first pass that takes more on the dial than the one before it.
+fn rises(plan: &Infeed) -> Option<String> {
+    let mut at = Length::ZERO;
+    let mut before: Option<Length> = None;
+    for pass in &plan.list {
+        let takes = pass.dial.checked_sub(at).unwrap();
+        // A compound's travel is kept to 0.1 nm.
+        if before.is_some_and(|before| takes.tenth_nanometres() > before.tenth_nanometres() + 2) {
+            return Some(format!("pass {} takes {takes} after {}", pass.name, before.unwrap()));
+        }
+        (at, before) = (pass.dial, Some(takes));
+    }
+    None
+}
+
+#[test]
+fn no_pass_of_a_listed_size_is_heavier_than_the_one_before_it() {
+    let mut plans = 0;
+    for name in listed_threads() {
+        let thread: Thread = name.parse().unwrap_or_else(|error| panic!("{name}: {error}"));
+        for side in [Side::External, Side::Internal] {
+            let Ok(sizes) = thread.sizes(side, None, None) else { continue };
+            let Ok(cut) = ThreadCut::of_thread(&thread, &sizes, None) else { continue };
+            let half = thread.form().flank_half_angle_degrees();
+            for slide in [STRAIGHT, Slide::usual_compound(half)] {
+                for dial in [DialReads::Diameter, DialReads::Radius] {
+                    for step in [mm(0.01), mm(0.02), Length::THOU] {
+                        let how = How { slide, dial, step, first: None, springs: 2 };
+                        let plan = Infeed::plan(cut, how)
+                            .unwrap_or_else(|error| panic!("{name} {side:?}: {error}"));
+                        assert_eq!(rises(&plan), None, "{name} {side:?} {how:?}");
+                        plans += 1;
+                        for pass in plan.list.iter().filter(|pass| pass.name != "spring") {
+                            let is_last = pass.name == "finish";
+                            let floor = if is_last { 0.0249 } else { 0.0499 };
+                            assert!(
+                                pass.takes >= mm(floor),
+                                "{name} {side:?} {how:?}: {} takes {}",
+                                pass.name,
+                                pass.takes
+                            );
+                        }
+                        let finish = plan.list.iter().find(|pass| pass.name == "finish").unwrap();
+                        // A dial of whole thou read by radius leaves no less.
+                        assert!(finish.takes <= mm(0.0761), "{name}: {}", finish.takes);
+                    }
+                }
+            }
+        }
+    }
+    assert!(plans > 10_000, "{plans}");
+}
+
 proptest! {
     #[test]
     fn nothing_panics(
@@ -261,6 +317,7 @@ proptest! {
             at = pass.depth;
         }
         prop_assert_eq!(at, depth);
+        prop_assert_eq!(rises(&plan), None);
         prop_assert_eq!(plan.list.iter().filter(|pass| pass.name == "finish").count(), 1);
         prop_assert!(plan.list.len() <= 44);
         // The groove is half a pitch wide at the pitch diameter: the flat that

@@ -590,6 +590,32 @@ fn tap_drills_wires_and_passes() {
     has(&answer("3/8-24 2A over 0.3810in"), "/verdict", "good");
     has(&answer("3/8-24 2A over 0.3810in"), "/feed", Value::Null);
     has(&answer("3/8-24 2A over 0.3780in"), "/verdict", "over");
+    has(&tap, "/drill_within_limits", true);
+    // Tr20x4 7H: 16 to 16.375 mm (ISO 2903), bored to the middle.
+    let bored = answer("Tr20x4 tap");
+    has(&bored, "/bore/aim_mm", 16.1875);
+    has(&bored, "/bore/first_drill/name", "15.5 mm");
+    assert!(bored.get("drill").is_none() && bored.get("advised").is_none());
+    has(&answer("Tr20x4"), "/bore/aim_mm", 16.1875);
+    has(&answer("G1/2 tap"), "/published", true);
+    // 10 - 8.676 and 10 - 8.376 of 1.948557 mm.
+    has(&answer("M10 tap"), "/limits_keep/min_percent", 67.95);
+    has(&answer("M10 tap"), "/limits_keep/max_percent", 83.34);
+    // ISO 7-1, 1/2: gauge length 8.2 mm, the plane within a turn, in the nut 1.25 turns.
+    let taper = answer("R1/2");
+    has(&taper, "/taper/per_length", "1:16");
+    has(&taper, "/taper/gauge_length_mm", 8.2);
+    has(&taper, "/taper/useful_length_mm", 13.2);
+    has(&taper, "/taper/plane_tolerance_mm", 1.8);
+    has(&answer("Rc1/2"), "/taper/plane_tolerance_mm", 2.3);
+    assert!(answer("Rc1/2")["taper"].get("gauge_length_mm").is_none());
+    assert!(answer("Rp1/2").get("taper").is_none() && answer("Rp1/2").get("notes").is_none());
+    for (query, reads) in
+        [("M10x1.25 cut", "compound travel"), ("M10x1.25 cut straight", "diameter")]
+    {
+        has(&answer(query), "/dial_reads", reads);
+        has(&answer(query), "/dial", "diameter");
+    }
     let passes = answer("M10x1.25 cut straight");
     has(&passes, "/answer", "thread_passes");
     has(&passes, "/feed", "straight");

@@ -158,6 +158,56 @@ fn limits_of_the_class_come_first() {
 }
 
 #[test]
+fn a_second_list_counts_where_it_does_better() {
+    let metric = Bit::standard(&[Series::Metric]);
+    let inch = Bit::standard(&INCH);
+    let hand = Wanted::Advised(Advice::of(Work::General, Drive::Hand));
+    let best = |name: &str, minor: Limits, wanted: Wanted| {
+        hole(name, Some(minor)).choose_from(&inch, &metric, wanted).unwrap().best
+    };
+    // ASME B1.1: 1/4-20 2B, 3/8-16 2B and #8-32 2B.
+    let quarter = limits("0.196in", "0.207in");
+    // By hand 72 percent, the nearest to 60 to 70 that keeps the limits.
+    assert_eq!(best("1/4-20", quarter, hand).bit.name, "13/64 in");
+    let power = Wanted::Advised(Advice::of(Work::General, Drive::Power));
+    assert_eq!(best("1/4-20", quarter, power).bit.name, "#7");
+    // 8 mm leaves 74 percent, 5/16 in 77: 75 is wanted, but both are as good.
+    let three_eighths = limits("0.307in", "0.321in");
+    assert_eq!(best("3/8-16", three_eighths, power).bit.name, "5/16 in");
+    let eight = limits("0.130in", "0.139in");
+    for wanted in [hand, Wanted::Percent(75.0)] {
+        let drill = best("8-32", eight, wanted);
+        assert_eq!((drill.bit.name.as_ref(), drill.minor_drilled), ("3.4 mm", Some(Minor::Kept)));
+    }
+    // Within three points of the nearest, the one that keeps the limits.
+    let metric_hole = hole("M6x1", Some(limits("4.917mm", "5.153mm")));
+    let drawer = [Bit::sized(length("5.2mm")), Bit::sized(length("5.15mm"))];
+    let found = metric_hole.choose(&drawer, Wanted::Percent(62.0)).unwrap();
+    assert_eq!(found.best.bit.diameter, length("5.2mm"), "65.4 is 3.4 off, 61.6 is 0.4 off");
+    let found = metric_hole.choose(&drawer, Wanted::Percent(62.5)).unwrap();
+    assert_eq!(found.best.bit.diameter, length("5.15mm"), "65.4 is 2.9 off, 61.6 is 0.9 off");
+    let (least, most) = metric_hole.kept().unwrap();
+    assert!((least - 65.2).abs() < 0.05 && (most - 83.4).abs() < 0.05, "{least} {most}");
+}
+
+#[test]
+fn what_no_drill_keeps_is_bored() {
+    // 1/2-10 stub Acme, ASME B1.8: 0.4400 to 0.4450 in.
+    let drills = Bit::standard(&[Series::Metric, Series::Fraction]);
+    let pitch = length("0.1in");
+    let stub = |minor| TapHole::new(length("0.5in"), pitch, length("0.03in"), minor).unwrap();
+    let bore = stub(Some(limits("0.44in", "0.445in"))).bore(&drills, None).unwrap();
+    assert_eq!(bore.aim, length("0.4425in"));
+    // 10.9 mm is drilled to 11.02: 0.16 of the 0.22 mm that a bar needs.
+    assert_eq!(bore.first.as_ref().unwrap().name, "10.8 mm");
+    assert_eq!(bore.reasons().len(), 2);
+    // Without limits, half the full height, or the size asked for.
+    assert_eq!(stub(None).bore(&drills, None).unwrap().aim, length("0.47in"));
+    let asked = stub(None).bore(&[], Some(length("0.45in"))).unwrap();
+    assert_eq!((asked.aim, asked.first), (length("0.45in"), None));
+}
+
+#[test]
 fn nonsense_is_refused_with_the_range() {
     let thread = hole("3/8-24", None);
     let drills = Bit::standard(&INCH);
@@ -197,6 +247,9 @@ fn formed_threads_take_a_larger_hole() {
     assert_eq!(found.bit.name, "15/32 in");
     assert!((found.percent - 59.7).abs() < 0.1, "{}", found.percent);
     assert!(thread.forming(&[], 65.0).is_err());
+    // The nearest of a list, but 17 percent is no formed thread.
+    let error = thread.forming(&[Bit::sized(length("0.491in"))], 65.0).unwrap_err();
+    assert_eq!(error.to_string(), "no drill in the list comes near the hole for a forming tap");
     assert_eq!(thread.forming_hole(85.0).unwrap_err().advice(), "from 50 % to 75 %");
     let pitch = length("4mm");
     let nut = TapHole::new(length("20mm"), pitch, full_height(pitch, 15.0).unwrap(), None).unwrap();
@@ -304,6 +357,7 @@ proptest! {
             if let Ok(hole) = TapHole::new(at(major), at(pitch), at(height), None) {
                 let bits = [Bit::sized(at(drill)), Bit::sized(at(major).half())];
                 let _ = (hole.hole(percent), hole.forming(&bits, percent));
+                let _ = (hole.bore(&bits, None), hole.bore(&bits, Some(at(drill))));
                 let _ = (hole.with(&bits[0]), hole.choose(&bits, Wanted::Percent(70.0)));
             }
         }

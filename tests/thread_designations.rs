@@ -303,18 +303,18 @@ const BROKEN: &[Broken] = &[
         (7, 9),
         "give one for the nut and one for the screw",
     ),
-    ("M10 6A", "no internal metric thread has class 6A", (4, 6), "the usual one is `6H`"),
+    ("M10 6A", "no internal metric thread has class 6A", (4, 6), "the usual one is 6H"),
     (
         "M10 6d",
         "the deviations of position d (ISO 965-1:2013) are not held here",
         (4, 6),
-        "the nearest is `6e`, the usual one `6g`",
+        "the nearest is 6e, the usual one 6g",
     ),
     (
         "M10 5g",
         "no grade 5 for the crest diameter of external threads: 4, 6, 8",
         (4, 6),
-        "the nearest is `5g6g`, the usual one `6g`",
+        "the nearest is 5g6g, the usual one 6g",
     ),
     (
         "3/8-240",
@@ -338,7 +338,7 @@ const BROKEN: &[Broken] = &[
         "1/4-19 UNF",
         "1/4-19 is in no series",
         (7, 10),
-        "listed: `1/4-20` UNC, `1/4-28` UNF, `1/4-32` UNEF",
+        "listed: `1/4-20` UNC, `1/4-28` UNF, `1/4-32` UNEF, or of its own: `1/4-19 UNS`",
     ),
     (
         "#13-20",
@@ -351,9 +351,9 @@ const BROKEN: &[Broken] = &[
         "3/8-24 6g",
         "a Unified thread has no class 6g",
         (7, 9),
-        "screws take `2A` (`1A`, `3A`), nuts `2B` (`1B`, `3B`)",
+        "screws take 2A (1A, 3A), nuts 2B (1B, 3B)",
     ),
-    ("3/8-24 4A", "no external Unified thread has class 4A", (7, 9), "the nearest is `3A`"),
+    ("3/8-24 4A", "no external Unified thread has class 4A", (7, 9), "the nearest is 3A"),
     (
         "1/4-20 UNRC-2B",
         "UNR is a screw's form: its nut is UN",

@@ -108,11 +108,11 @@ fn a_pitch_leaves_a_core() {
 #[test]
 fn positions_that_are_not_held_name_the_nearest() {
     let error = thread("M10").external(Class::read("6c")).unwrap_err();
-    assert_eq!(error.advice(), "the nearest is `6e`, the usual one `6g`");
+    assert_eq!(error.advice(), "the nearest is 6e, the usual one 6g");
     let error = thread("M10").external(Class::read("5e")).unwrap_err();
-    assert_eq!(error.advice(), "the nearest is `5e6e`, the usual one `6g`");
+    assert_eq!(error.advice(), "the nearest is 5e6e, the usual one 6g");
     let error = thread("M10").internal(Class::read("9G")).unwrap_err();
-    assert_eq!(error.advice(), "the nearest is `8G`, the usual one `6H`");
+    assert_eq!(error.advice(), "the nearest is 8G, the usual one 6H");
 }
 
 #[test]

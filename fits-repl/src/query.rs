@@ -14,7 +14,7 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-pub use self::threads::{Driven, Feed, Place, ThreadAsk, ThreadQuery};
+pub use self::threads::{Driven, Feed, Passes, Place, ThreadAsk, ThreadQuery};
 pub use self::{
     assembly::{Body, Ends, JointText, SleeveText, WishText},
     bushing::BushingText,

@@ -4,6 +4,7 @@
 use fits_core::{
     Length, Limits,
     size::{Number, Unit},
+    standards::thread::{Series, Thread},
 };
 use std::{
     collections::HashMap,
@@ -261,4 +262,55 @@ pub fn program() -> &'static Path {
             .path()
             .to_owned()
     })
+}
+
+/// The name of every listed thread that is parallel, as `data/threads/` has it.
+pub fn listed_threads() -> Vec<String> {
+    let mut names = Vec::new();
+    for row in rows("data/threads/metric_series.csv") {
+        let pitches = [row.text("coarse_mm"), row.text("fine_mm")].join(" ");
+        for pitch in pitches.split_whitespace() {
+            names.push(format!("M{}x{pitch}", row.text("nominal_mm")));
+        }
+    }
+    for row in rows("data/threads/unified_series.csv") {
+        names.push(format!("{}-{}", row.text("size").replace("No. ", "#"), row.text("tpi")));
+    }
+    for row in rows("data/threads/unified_constant.csv") {
+        for sixteenth in 4..=96_u32 {
+            let (whole, part) = (sixteenth / 16, sixteenth % 16);
+            let cut = [8, 4, 2, 1].into_iter().find(|cut| part % cut == 0).unwrap_or(1);
+            let size = match (whole, part) {
+                (whole, 0) => whole.to_string(),
+                (0, part) => format!("{}/{}", part / cut, 16 / cut),
+                (whole, part) => format!("{whole}-{}/{}", part / cut, 16 / cut),
+            };
+            let name = format!("{size}-{}", row.text("tpi"));
+            let listed = name.parse::<Thread>().is_ok_and(|it| it.series() == Series::Constant);
+            if listed {
+                names.push(name);
+            }
+        }
+    }
+    for row in rows("data/threads/whitworth_sizes.csv") {
+        names.push(format!("{} {}", row.text("size"), row.text("series")));
+    }
+    for row in rows("data/threads/ba.csv") {
+        names.push(format!("{}BA", row.text("number")));
+    }
+    for row in rows("data/threads/trapezoidal_sizes.csv") {
+        names.push(format!("Tr{}x{}", row.text("diameter_mm"), row.text("pitch_mm")));
+    }
+    for row in rows("data/threads/acme_sizes.csv") {
+        for form in ["Acme", "stub Acme"] {
+            names.push(format!("{}-{} {form}", row.text("size"), row.text("tpi")));
+        }
+    }
+    for row in rows("data/threads/pipe_g.csv") {
+        names.push(format!("G{}", row.text("size")));
+    }
+    for row in rows("data/threads/pipe_r.csv") {
+        names.push(format!("Rp{}", row.text("size")));
+    }
+    names
 }

@@ -233,6 +233,15 @@ pub struct LandedReamer {
     pub tried: bool,
 }
 
+/// The gauge pins of a crib that judge a hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Pins {
+    /// It must go in.
+    pub goes: Option<GaugePin>,
+    /// It must not.
+    pub stays_out: Option<GaugePin>,
+}
+
 impl Crib {
     /// Is there nothing in it?
     pub fn is_empty(&self) -> bool {
@@ -295,6 +304,38 @@ impl Crib {
             .filter(|(off, _)| *off <= Length::MILLIMETRE)
             .min_by_key(|(off, _)| *off)
             .map(|(_, reamer)| reamer)
+    }
+
+    /// How far off its limit a gauge pin may be and still say something of a
+    /// hole: the hole's tolerance, or 5 µm where that is less (common practice,
+    /// no source).
+    pub fn pin_reach(hole: Limits) -> Length {
+        hole.tolerance().max(Length::from_tenth_nanometres(50_000))
+    }
+
+    /// The gauge pins that judge a hole: the largest at or under its lower
+    /// limit and the smallest at or over its upper one, each within
+    /// [`Crib::pin_reach`] of it.
+    ///
+    /// ```
+    /// use fits_core::{Limits, job::{Crib, GaugePin}};
+    /// let pin = |text: &str| Ok::<_, fits_core::Error>(GaugePin { size: text.parse()? });
+    /// let crib = Crib { pin: vec![pin("19.99mm")?, pin("20mm")?, pin("20.03mm")?], ..Crib::default() };
+    /// let pins = crib.pins_for(Limits::new("20mm".parse()?, "20.021mm".parse()?)?);
+    /// assert_eq!(pins.goes, Some(crib.pin[1]));
+    /// assert_eq!(pins.stays_out, Some(crib.pin[2]));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn pins_for(&self, hole: Limits) -> Pins {
+        let reach = Self::pin_reach(hole);
+        let near = |large: Length, small: Length| {
+            large.checked_sub(small).is_ok_and(|off| !off.is_negative() && off <= reach)
+        };
+        let pins = || self.pin.iter().copied();
+        Pins {
+            goes: pins().filter(|pin| near(hole.lower(), pin.size)).max_by_key(|pin| pin.size),
+            stays_out: pins().filter(|pin| near(pin.size, hole.upper())).min_by_key(|pin| pin.size),
+        }
     }
 
     /// The largest drill of the crib between two sizes.

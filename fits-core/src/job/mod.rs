@@ -8,7 +8,7 @@ mod replay;
 
 pub use crib::{
     Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
-    Reamer, Tap,
+    Pins, Reamer, Tap,
 };
 pub use log::{Entry, Opening, PassLog, State, VERSION};
 pub use replay::Doubt;

@@ -32,7 +32,12 @@ impl TapHole {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn of_thread(thread: &Thread, class: Option<Class>) -> Result<Self, Error> {
-        let form = parallel(thread)?;
+        let form = parallel(thread).map_err(|_| {
+            Error::new(Kind::OutOfReach {
+                why: format!("no tap drill is known here for {} threads", thread.form().name()),
+                advice: "no published one was read: ask the tap's maker".to_owned(),
+            })
+        })?;
         let pitch = thread.pitch().nearest();
         let height = match form {
             // Its own low height.
@@ -90,6 +95,7 @@ impl WireThread {
             middle(sizes.pitch, "pitch")?,
             sizes.major.max.unwrap_or(thread.major()),
         )?;
+        let plain = sizes.pitch.min.map_or(plain, |least| plain.down_to(least));
         match ThreadCut::common_nose(pitch.nearest(), form.flank_half_angle_degrees()) {
             // Whitworth and BA crests have the root's radius.
             Ok(Nose::Radius(radius)) => plain.with_crest_radius(radius),

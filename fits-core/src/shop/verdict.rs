@@ -263,11 +263,17 @@ impl Measured {
         self.tail.is_some_and(|tail| tail < NOT_ITS_OWN)
     }
 
-    /// Standard uncertainty of the size; nothing where no instrument was
-    /// named. Twice this is the expanded uncertainty (k = 2).
+    /// Standard uncertainty of the size, or, where places really differ, of
+    /// the place read least often: what the judgement goes by. Nothing where
+    /// no instrument was named. Twice this is the expanded uncertainty (k = 2).
     pub fn uncertainty(&self) -> Option<Length> {
         let parts = self.uncertain.as_ref()?;
-        Length::nearest_micrometres(libm::hypot(parts.of_mean, parts.fixed)).ok()
+        let own = if self.form.is_some_and(Form::is_real) {
+            parts.of_places.iter().copied().fold(0.0, f64::max)
+        } else {
+            parts.of_mean
+        };
+        Length::nearest_micrometres(libm::hypot(own, parts.fixed)).ok()
     }
 
     /// Judges the part by a rule. Every place has to be inside the limits

@@ -4,7 +4,7 @@
 use fits_core::{shop::align::Toward, source::Reason};
 use serde::{Serialize, Serializer};
 
-use super::{FeatureAnswer, Mm};
+use super::{FeatureAnswer, Mm, six_places};
 
 /// Readings with their instrument and temperature.
 #[derive(Clone, Debug, Serialize)]
@@ -15,7 +15,10 @@ pub struct MeasuredReading {
     pub size_at_20_mm: Mm,
     /// The instrument, where one was named.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub instrument: Option<&'static str>,
+    pub instrument: Option<String>,
+    /// What was taken for granted: settings.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub assumed: Vec<String>,
     /// Standard uncertainty; half of `uncertainty_mm`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub standard_uncertainty_mm: Option<Mm>,
@@ -27,10 +30,10 @@ pub struct MeasuredReading {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub guard_mm: Option<Mm>,
     /// The chance that too much is off.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "six_places")]
     pub probability_over: Option<f64>,
     /// The chance that there is metal to take off.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "six_places")]
     pub probability_under: Option<f64>,
     /// From the least to the most read at one place.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -142,7 +145,10 @@ pub struct RehearsalAnswer {
     /// Where it starts.
     pub from_mm: Mm,
     /// The instrument.
-    pub instrument: &'static str,
+    pub instrument: String,
+    /// What was taken for granted: settings.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub assumed: Vec<String>,
     /// Its standard uncertainty from reading to reading.
     pub repeat_mm: Mm,
     /// The same in each reading.

@@ -39,16 +39,16 @@ pub use self::measuring::{
 };
 pub use self::shop::{
     CribAnswer, CribReaming, EntryFigures, InForce, LogFigures, LogsAnswer, NextFigures, OpenedLog,
-    OwnDrillFigures, OwnReamer, PassLogAnswer, RemarkFigures,
+    OwnDrillFigures, OwnReamer, PassLogAnswer, PinFigures, PinsFigures, RemarkFigures,
 };
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
 };
 pub use self::threads::{
-    AdvisedFigures, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName,
-    FeedFigures, FormTapFigures, OverWiresAnswer, PlayFigures, ReliefFigures, SideFigures,
-    TapAnswer, TapFigures, ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer,
-    WiresAnswer,
+    AdvisedFigures, BlankFigures, BoreFigures, ClearanceHoleAnswer, ClearanceHoleFigures,
+    DrillName, FeedFigures, FormTapFigures, KeptFigures, OverWiresAnswer, PlayFigures,
+    ReliefFigures, SideFigures, TapAnswer, TapFigures, TaperFigures, ThreadAnswer, ThreadName,
+    ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
 };
 pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;
@@ -57,10 +57,25 @@ use crate::query::Dial;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Mm(pub Length);
 
+impl From<Length> for Mm {
+    fn from(length: Length) -> Self {
+        Self(length)
+    }
+}
+
 impl Serialize for Mm {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_f64(self.0.millimetres())
     }
+}
+
+/// A chance to six places: what is beyond them is noise.
+fn six_places<S: Serializer>(
+    chance: &(impl Copy + Into<Option<f64>>),
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    let chance: Option<f64> = (*chance).into();
+    chance.map(|chance| (chance * 1e6).round() / 1e6).serialize(serializer)
 }
 
 /// What a query was answered with.
@@ -169,6 +184,9 @@ pub struct FeatureAnswer {
     /// Processes that commonly hold it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub processes: Vec<&'static str>,
+    /// Gauge pins of the crib that judge the hole.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pins: Option<Box<PinsFigures>>,
     /// For a bought-in part: does it vary by maker?
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mic_yours: Option<bool>,
@@ -248,8 +266,10 @@ pub struct FitAnswer {
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct ChanceFigures {
     /// Sizes spread evenly between the limits.
+    #[serde(serialize_with = "six_places")]
     pub even: f64,
     /// Sizes normal about the middle, the limits at three standard deviations.
+    #[serde(serialize_with = "six_places")]
     pub normal: f64,
 }
 
@@ -408,6 +428,7 @@ pub struct ReadingFigures {
     /// To the limit that must not be passed.
     pub to_last_limit_mm: Mm,
     /// The chance that the part is good; `null` where no instrument was named.
+    #[serde(serialize_with = "six_places")]
     pub probability_good: Option<f64>,
     /// What is known beside, where more than one reading, an instrument or a
     /// temperature was given.
@@ -501,6 +522,7 @@ impl Answer {
                         .iter()
                         .any(|part| part.reading.verdict != Verdict::Good)
             }
+            Self::OverWires(answer) => answer.verdict != Verdict::Good,
             Self::PassLog(answer) => answer.is_finished_badly(),
             Self::Fit(answer) => {
                 answer.measured.as_ref().is_some_and(|measured| measured.verdict != Verdict::Good)

@@ -7,7 +7,7 @@ use fits_core::{
 };
 use serde::Serialize;
 
-use super::{Mm, SettingsAnswer};
+use super::{Mm, SettingsAnswer, six_places};
 
 /// A pass log: what to do next, then what was done.
 #[derive(Clone, Debug, Serialize)]
@@ -42,6 +42,7 @@ pub struct PassLogAnswer {
     /// Its standard deviation.
     pub size_sd_mm: Option<Mm>,
     /// The chance that it is inside its limits now.
+    #[serde(serialize_with = "six_places")]
     pub probability_good: Option<f64>,
     /// The change of diameter for each unit dialled, as far as it is known.
     pub cut_factor: Option<f64>,
@@ -89,8 +90,10 @@ pub struct NextFigures {
     /// A cut that stops short on purpose: measure after it.
     pub measuring: bool,
     /// The chance of ending inside the limits by this way.
+    #[serde(serialize_with = "six_places")]
     pub probability_good: Option<f64>,
     /// The chance that this step oversteps the last limit.
+    #[serde(serialize_with = "six_places")]
     pub probability_over: Option<f64>,
 }
 
@@ -208,6 +211,24 @@ pub struct OwnDrillFigures {
     pub mm: Mm,
     /// The stock it leaves, or how far it is off the size asked about.
     pub leaves_mm: Mm,
+}
+
+/// Gauge pins of the crib that judge a hole.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct PinsFigures {
+    /// The largest that must go in.
+    pub goes_in: Option<PinFigures>,
+    /// The smallest that must not.
+    pub stays_out: Option<PinFigures>,
+}
+
+/// A gauge pin.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct PinFigures {
+    /// Its size.
+    pub mm: Mm,
+    /// How far it is off the limit; below nought under it.
+    pub off_mm: Mm,
 }
 
 impl PassLogAnswer {

@@ -59,6 +59,12 @@ pub struct ThreadAnswer {
     /// The usual tap drill.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tap: Option<TapFigures>,
+    /// What to bore the nut's hole to, where no drill is named.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bore: Option<BoreFigures>,
+    /// What a taper thread has besides its diameters.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub taper: Option<TaperFigures>,
     /// The depth of the cut, radially, of the screw and of the nut.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub external_depth_mm: Option<Mm>,
@@ -104,6 +110,22 @@ pub struct SideFigures {
     pub minor_min_mm: Option<Mm>,
 }
 
+/// The taper of a pipe thread.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct TaperFigures {
+    /// Of the diameter to the length.
+    pub per_length: &'static str,
+    /// From the small end of the screw to the gauge plane.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gauge_length_mm: Option<Mm>,
+    /// Useful thread of the screw.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub useful_length_mm: Option<Mm>,
+    /// How far the plane may lie either way; of a thread that has both sides,
+    /// the screw's.
+    pub plane_tolerance_mm: Mm,
+}
+
 /// Room between screw and nut; below nought they can meet.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct PlayFigures {
@@ -139,9 +161,35 @@ pub struct TapFigures {
     pub cuts_mm: Mm,
     /// The share of a full thread then.
     pub cut_percent: f64,
-    /// Is the hole it commonly cuts inside the limits of the minor diameter?
+    /// Is a hole as large as the drill inside the limits of the minor diameter?
     /// `null` where the class gives none.
+    pub drill_within_limits: Option<bool>,
+    /// Is the hole it commonly cuts inside them?
     pub within_limits: Option<bool>,
+    /// Is it a drill of the crib? Absent where the crib has no drills.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drill_in_crib: Option<bool>,
+    /// The drill that would be chosen of all, where the crib has another.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rather_drill: Option<String>,
+    /// The best drill of the crib, where it is not good enough.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nearest_in_crib: Option<String>,
+    /// Does a published table give this drill for the thread?
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub published: bool,
+}
+
+/// A hole that is bored or reamed before the tap.
+#[derive(Clone, Debug, Serialize)]
+pub struct BoreFigures {
+    /// What to aim for; the limits are those of the minor diameter.
+    pub aim_mm: Mm,
+    /// The share of a full thread that it leaves.
+    pub percent: f64,
+    /// The drill to go before.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_drill: Option<DrillName>,
 }
 
 /// A drill by its name and size.
@@ -161,9 +209,13 @@ pub struct TapAnswer {
     pub name: ThreadName,
     /// The class of the nut.
     pub class: String,
-    /// The first choice, or the drill in hand.
+    /// The first choice, or the drill in hand; absent where the hole is bored.
     #[serde(flatten)]
-    pub first: TapFigures,
+    pub first: Option<TapFigures>,
+    /// What to bore to, where it is a power thread or no drill keeps the
+    /// limits.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bore: Option<BoreFigures>,
     /// Was the drill named?
     pub in_hand: bool,
     /// Is the tap one that forms?
@@ -177,7 +229,11 @@ pub struct TapAnswer {
     pub minor_min_mm: Option<Mm>,
     /// Greatest minor diameter of the class.
     pub minor_max_mm: Option<Mm>,
-    /// Other drills, the nearest to what is wanted first.
+    /// The share of a full thread that those limits keep.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub limits_keep: Option<KeptFigures>,
+    /// Other drills: those that keep the limits first where no percent was
+    /// asked for, then by how near they are to what is wanted.
     pub alternatives: Vec<TapFigures>,
     /// Hole and drill for a tap that forms.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -188,11 +244,26 @@ pub struct TapAnswer {
     /// How deep to drill a blind hole for that.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub blind_drill_mm: Option<Mm>,
+    /// Is there such a tap in the crib? Absent where the crib has no taps.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tap_in_crib: Option<bool>,
+    /// What else to know.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<String>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
     /// Every figure's reason, for `why`.
     #[serde(skip)]
     pub reasons: Vec<Reason>,
+}
+
+/// The share of a full thread that limits keep.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct KeptFigures {
+    /// Least.
+    pub min_percent: f64,
+    /// Greatest.
+    pub max_percent: f64,
 }
 
 /// The share of a full thread advised.
@@ -225,7 +296,10 @@ pub struct ClearanceHoleAnswer {
     /// Which thread.
     #[serde(flatten)]
     pub name: ThreadName,
-    /// The series, the closest first.
+    /// The series that was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub asked: Option<&'static str>,
+    /// The series, the closest first; the one that was asked for before them.
     pub holes: Vec<ClearanceHoleFigures>,
     /// Where it is written.
     pub source: &'static str,
@@ -345,8 +419,11 @@ pub struct ThreadPassesAnswer {
     /// The compound's angle from square to the axis.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub compound_deg: Option<f64>,
-    /// What the cross slide's dial reads.
+    /// How the cross slide's dial is set.
     pub dial: Dial,
+    /// What `dial_mm` of the passes counts: `compound travel`, `diameter` or
+    /// `radius`.
+    pub dial_reads: &'static str,
     /// The passes.
     pub passes: Vec<ThreadPassFigures>,
     /// The diameter to chamfer the start to.

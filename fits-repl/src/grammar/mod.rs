@@ -15,6 +15,7 @@ mod practice;
 pub(crate) mod quantities;
 mod sizes;
 mod stack;
+mod thread_words;
 mod threads;
 mod tolerances;
 mod warm;
@@ -169,7 +170,9 @@ fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     // Most lines begin with a number: no word is tried against it.
     if input.starts_with(|c: char| c.is_ascii_alphabetic() || c == '?') {
-        let known = command(input, total).or_else(|| question(input, total));
+        let known = thread_words::led(input, total)
+            .or_else(|| command(input, total))
+            .or_else(|| question(input, total));
         if let Some(read) = known {
             return read;
         }
@@ -422,6 +425,16 @@ fn size_must_start(input: &str) -> Result<(), Err<Fault>> {
     };
     if letters.eq_ignore_ascii_case("letter") {
         return Ok(());
+    }
+    if letters.eq_ignore_ascii_case("m") && !rest.starts_with(|c: char| c.is_ascii_digit()) {
+        let gap = rest.len() - rest.trim_start_matches([' ', '-']).len();
+        return fatal_fix(
+            input,
+            1,
+            "a metric thread has its size right after the M",
+            "as in `M10` or `M10x1.25`",
+            rest[gap..].starts_with(|c: char| c.is_ascii_digit()).then(|| (1 + gap, "M".into())),
+        );
     }
     if Unit::scan(input).is_some_and(|(_, taken)| taken == letters.len()) {
         return fatal_fix(

@@ -3,7 +3,7 @@
 use fits_core::{
     Error,
     size::{Number, Unit},
-    standards::thread,
+    standards::thread::{self, Nominal},
 };
 use nom::{
     Parser,
@@ -16,26 +16,36 @@ use super::{
     clauses::once,
     fault::{Parsed, fatal},
     sizes::{size_after, starts_size},
-    words::{keyword, near_miss, separator, shortened, space, span, spot, words_until},
+    words::{keyword, near_miss, separator, shortened, space, span, spot, word, words_until},
 };
-use crate::query::{Driven, Feed, Place, Query, Size, Spot, ThreadAsk, ThreadQuery};
+use crate::query::{
+    Driven, Expression, Feed, Passes, Place, Query, Size, Spot, ThreadAsk, ThreadQuery,
+};
 
 /// The words that may follow a thread.
-const WORDS: &[&str] = &[
+pub(super) const WORDS: &[&str] = &[
+    "bolt",
+    "by",
     "clearance",
     "compound",
     "cut",
+    "drill",
+    "external",
     "form",
     "hand",
     "hub",
     "inside",
+    "internal",
     "long",
     "nose",
+    "nut",
     "outside",
     "over",
     "power",
+    "screw",
     "straight",
     "tap",
+    "thread",
     "wire",
     "wires",
 ];
@@ -79,13 +89,32 @@ pub(super) fn thread(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 
 /// Does a word that only a thread takes follow: `3/8 tap 70%`?
 fn asks(input: &str, found: &Result<(thread::Designation, usize), Error>) -> bool {
-    let Ok((_, taken)) = found else { return false };
+    let Ok((designation, taken)) = found else { return false };
     let Ok((rest, _)) = separator(&input[*taken..]) else { return false };
-    ["tap", "wires", "cut"].iter().any(|&word| keyword(word)(rest).is_ok())
+    let is = |words: &[&'static str]| words.iter().any(|&word| keyword(word)(rest).is_ok());
+    match rest.bytes().next().map(|byte| byte.to_ascii_lowercase()) {
+        Some(b't' | b'w') if is(&["tap", "wires"]) => true,
+        Some(b'c') if is(&["cut"]) => true,
+        // Other sizes are asked for a fit so, or bought.
+        Some(b'c' | b'o' | b'n' | b's' | b'b' | b't') => {
+            is_thread_size(designation)
+                && is(&["clearance", "over", "nut", "screw", "bolt", "thread"])
+        }
+        _ => false,
+    }
+}
+
+/// A bare fraction of an inch or a screw's number: `3/8`, `#10`.
+pub(super) fn is_thread_size(designation: &thread::Designation) -> bool {
+    match designation.nominal.value {
+        Nominal::Fraction { numerator, .. } => numerator > 0,
+        Nominal::Number(_) => true,
+        _ => false,
+    }
 }
 
 /// The core's refusal, at its place.
-fn refused<'a, T>(input: &'a str, error: &Error) -> Parsed<'a, T> {
+pub(super) fn refused<'a, T>(input: &'a str, error: &Error) -> Parsed<'a, T> {
     let at = error.span().unwrap_or(0..input.trim_end().len());
     let rest = input.get(at.start..).unwrap_or_default();
     let advice = match error.advice() {
@@ -95,7 +124,7 @@ fn refused<'a, T>(input: &'a str, error: &Error) -> Parsed<'a, T> {
     fatal(rest, at.len(), error.to_string(), advice)
 }
 
-fn clauses(mut input: &str, total: usize, mut query: ThreadQuery) -> Parsed<'_, Query> {
+pub(super) fn clauses(mut input: &str, total: usize, mut query: ThreadQuery) -> Parsed<'_, Query> {
     loop {
         let (rest, _) = separator(input)?;
         if rest.is_empty() {
@@ -107,7 +136,7 @@ fn clauses(mut input: &str, total: usize, mut query: ThreadQuery) -> Parsed<'_, 
 
 fn clause<'a>(input: &'a str, total: usize, query: &mut ThreadQuery) -> Parsed<'a, ()> {
     let asked = alt((
-        value(ThreadAsk::Tap, keyword("tap")),
+        value(ThreadAsk::Tap, alt((keyword("tap"), keyword("drill")))),
         value(ThreadAsk::Clearance, keyword("clearance")),
         value(ThreadAsk::Wires, keyword("wires")),
         value(ThreadAsk::Over, keyword("over")),
@@ -121,8 +150,9 @@ fn clause<'a>(input: &'a str, total: usize, query: &mut ThreadQuery) -> Parsed<'
     if let Ok((rest, driven)) = spot(total, driven)(input) {
         return once(input, rest, &mut query.driven, driven);
     }
-    let place =
-        alt((value(Place::Outside, keyword("outside")), value(Place::Inside, keyword("inside"))));
+    let outside = alt((keyword("outside"), keyword("external"), keyword("screw"), keyword("bolt")));
+    let inside = alt((keyword("inside"), keyword("internal"), keyword("nut")));
+    let place = alt((value(Place::Outside, outside), value(Place::Inside, inside)));
     if let Ok((rest, place)) = spot(total, place)(input) {
         return once(input, rest, &mut query.place, place);
     }
@@ -162,13 +192,15 @@ fn clause<'a>(input: &'a str, total: usize, query: &mut ThreadQuery) -> Parsed<'
     }
     if let Ok((rest, ())) = keyword("hub")(input) {
         let (start, _) = space(rest)?;
-        let (end, name) = words_until(start, |word| WORDS.contains(&word))?;
-        if name.is_empty() {
+        let (end, Some(hub)) = material(start, total)? else {
             let missing = "the material is missing after `hub`";
             return fatal(start, 0, missing, "as in `M10 tap, hub aluminium`");
-        }
-        let hub = Spot { value: name, at: span(total, start, end) };
+        };
         return once(input, end, &mut query.hub, hub);
+    }
+    // `M10 thread`, `tap by hand`.
+    if let Ok((rest, ())) = alt((keyword("thread"), keyword("by"))).parse(input) {
+        return Ok((rest, ()));
     }
     strange(input)
 }
@@ -191,14 +223,31 @@ fn ask_clause<'a>(
             "ask one at a time",
         );
     }
-    let asked = ask.value;
     // A reading taken while cutting is a reading.
-    if !(may_join && asked == ThreadAsk::Cut) {
-        query.ask = ask;
+    if may_join && ask.value == ThreadAsk::Cut {
+        return Ok((rest, ()));
     }
+    query.ask = ask;
+    ask_tail(input, rest, total, query)
+}
+
+/// What may stand right after the word that asks.
+pub(super) fn ask_tail<'a>(
+    input: &'a str,
+    rest: &'a str,
+    total: usize,
+    query: &mut ThreadQuery,
+) -> Parsed<'a, ()> {
+    let asked = query.ask.value;
+    let rest = match asked {
+        ThreadAsk::Tap | ThreadAsk::Clearance => {
+            skipped(rest, &["drill", "hole", "holes", "in"])?.0
+        }
+        _ => rest,
+    };
     let (after, _) = space(rest)?;
     match asked {
-        ThreadAsk::Over => {
+        ThreadAsk::Over if query.over.is_none() => {
             sized(input, rest, total, &mut query.over, "the size over the wires is missing")
         }
         ThreadAsk::Wires if starts_size(after) => {
@@ -210,8 +259,57 @@ fn ask_clause<'a>(
             }
             sized(input, rest, total, &mut query.drill, "the drill is missing")
         }
+        ThreadAsk::Tap => {
+            // A drill's letter alone, or the material.
+            if let Ok((end, letter)) = word(after)
+                && letter.len() == 1
+                && !end.starts_with(|c: char| c.is_ascii_digit())
+            {
+                let value = Expression::Gauge(letter.to_ascii_uppercase());
+                let drill = Spot { value, at: span(total, after, end) };
+                return once(input, end, &mut query.drill, drill);
+            }
+            match material(after, total)? {
+                (end, Some(hub)) => once(input, end, &mut query.hub, hub),
+                (_, None) => Ok((rest, ())),
+            }
+        }
+        ThreadAsk::Clearance => {
+            let passes = alt((
+                value(Passes::Close, alt((keyword("close"), keyword("fine")))),
+                value(Passes::Normal, alt((keyword("normal"), keyword("medium")))),
+                value(Passes::Loose, alt((keyword("loose"), keyword("coarse")))),
+            ));
+            match spot(total, passes)(after) {
+                Ok((end, passes)) => once(input, end, &mut query.passes, passes),
+                Err(_) => Ok((rest, ())),
+            }
+        }
         _ => Ok((rest, ())),
     }
+}
+
+/// Words that add nothing: `tap drill`, `clearance hole`.
+pub(super) fn skipped<'a>(mut rest: &'a str, words: &[&'static str]) -> Parsed<'a, ()> {
+    loop {
+        let (after, _) = space(rest)?;
+        let end = words.iter().find_map(|&word| keyword(word)(after).ok());
+        match end {
+            Some((end, ())) => rest = end,
+            None => return Ok((rest, ())),
+        }
+    }
+}
+
+/// A material's name, up to a word of threads or one near it.
+fn material(start: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
+    let ends = |typed: &str| {
+        let typed = typed.to_ascii_lowercase();
+        WORDS.iter().any(|known| *known == typed || near_miss(&typed, known))
+    };
+    let (end, name) = words_until(start, ends)?;
+    let found = (!name.is_empty()).then(|| Spot { value: name, at: span(total, start, end) });
+    Ok((end, found))
 }
 
 /// `70%`, if that stands here.
@@ -226,7 +324,7 @@ fn percent(input: &str, total: usize) -> Parsed<'_, Option<Spot<Number>>> {
     Ok((input, None))
 }
 
-fn sized<'a>(
+pub(super) fn sized<'a>(
     input: &'a str,
     after: &'a str,
     total: usize,
@@ -258,6 +356,15 @@ fn degrees(input: &str) -> Parsed<'_, ()> {
 fn strange<T>(input: &str) -> Result<T, nom::Err<super::fault::Fault>> {
     let typed = input.split([' ', ',', ';', '\t']).next().unwrap_or(input);
     let lower = typed.to_ascii_lowercase();
+    if lower == "hole" {
+        return super::fault::fatal_fix(
+            input,
+            typed.len(),
+            "a thread has two holes: its tap's and the one that its screw passes",
+            "say clearance for that; for the tap's",
+            Some((typed.len(), "tap".to_owned())),
+        );
+    }
     if let Some(near) = WORDS.iter().find(|known| near_miss(&lower, known)) {
         return super::fault::fatal_fix(
             input,

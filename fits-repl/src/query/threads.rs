@@ -45,7 +45,18 @@ pub enum Feed {
     Straight,
 }
 
-/// Which thread of a pair is cut.
+/// How freely a screw is to pass.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Passes {
+    /// `close`, `fine`.
+    Close,
+    /// `normal`, `medium`.
+    Normal,
+    /// `loose`, `coarse`.
+    Loose,
+}
+
+/// Which thread of a pair is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Place {
     /// On the outside, as on a screw.
@@ -86,7 +97,9 @@ pub struct ThreadQuery {
     pub over: Option<Size>,
     /// `compound ANGLE`, `straight`.
     pub feed: Option<Spot<Feed>>,
-    /// `inside`, `outside`.
+    /// `clearance close`.
+    pub passes: Option<Spot<Passes>>,
+    /// `inside`, `outside`; `nut`, `screw`.
     pub place: Option<Spot<Place>>,
     /// `nose SIZE`: the flat at the tool's end.
     pub nose: Option<Size>,
@@ -109,6 +122,7 @@ impl ThreadQuery {
             wire: None,
             over: None,
             feed: None,
+            passes: None,
             place: None,
             nose: None,
             long: None,

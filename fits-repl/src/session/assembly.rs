@@ -14,6 +14,7 @@ use uom::si::{
 
 use super::{
     Session,
+    materials::nearest,
     mates::Resolved,
     resolve::{Pair, from_core, inch_class, pair},
 };
@@ -72,7 +73,7 @@ impl Session {
         };
         let joining = if text.shrink.is_some() { Joining::Shrink } else { Joining::Press };
         let lubricant = text.lubricant.as_ref().map_or(Ok(Lubricant::Dry), |spot| {
-            Lubricant::named(&spot.value).map_err(|error| mended(&error, spot))
+            Lubricant::named(&spot.value).map_err(|error| nearest(&error, spot))
         })?;
         // Friction is between the shaft and what it sits in.
         let mate = sleeves.first().map_or(&hub, |sleeve| &sleeve.material);
@@ -338,10 +339,7 @@ impl Session {
             {
                 return Err(own_figures(part, extra.clone()));
             }
-            let found = match self.own_material(name)? {
-                Some(own) => own,
-                None => Material::find(&name.value).map_err(|error| mended(&error, name))?.clone(),
-            };
+            let found = self.material_named(name)?.into_owned();
             return match (strength, &body.strength) {
                 (Some(strength), Some(at)) => found
                     .with_yield(strength)
@@ -357,13 +355,17 @@ impl Session {
                 )
                 .advise("both are wanted, as `assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62, shaft steel`"));
             }
-            notes.push(format!("{part} taken as steel: none was named"));
-            let steel = Material::find("steel").map_err(|error| from_core(&error, 0..0))?;
+            let usual = if let Some(usual) = self.made_of(None, part, notes)? {
+                usual.into_owned()
+            } else {
+                notes.push(format!("{part} taken as steel: none was named"));
+                Material::find("steel").map_err(|error| from_core(&error, 0..0))?.clone()
+            };
             return Ok(match strength {
                 Some(strength) => {
-                    steel.with_yield(strength).map_err(|error| from_core(&error, 0..0))?
+                    usual.with_yield(strength).map_err(|error| from_core(&error, 0..0))?
                 }
-                None => steel.clone(),
+                None => usual,
             });
         };
         let poisson = body.poisson.as_ref().map_or_else(
@@ -474,13 +476,4 @@ fn inch_pair(text: &ClassText, outside: Length, size: &Size) -> Option<Result<Pa
     inch_class(text).map(|class| {
         Pair::of_inch(outside, class?).map_err(|error| from_core(&error, size.at.clone()))
     })
-}
-
-/// A name that the core does not know, with the nearest in its place.
-fn mended(error: &fits_core::Error, spot: &Spot<String>) -> Problem {
-    let problem = from_core(error, spot.at.clone());
-    match error.advice().strip_prefix("nearest: ") {
-        Some(near) => problem.advise("nearest").fix(spot.at.clone(), near.to_owned()),
-        None => problem,
-    }
 }

@@ -4,19 +4,11 @@ use fits_core::{
     Length,
     job::{Crib, DrillSeries, DrillSet, OwnDrill},
     size::{Decimals, Rounding, Unit},
-    standards::{
-        drills::{Drill, Series},
-        materials::{Figures, Material},
-    },
+    standards::drills::{Drill, Series},
 };
 use toml_edit::Value;
-use uom::si::{
-    f64::{Pressure, TemperatureCoefficient},
-    pressure::{gigapascal, megapascal},
-    temperature_coefficient::per_kelvin,
-};
 
-use super::{Session, mates, resolve::from_core};
+use super::{Session, mates};
 use crate::{
     answer::{Answer, CribAnswer, Mm, OwnDrillFigures},
     problem::Problem,
@@ -62,33 +54,6 @@ impl Session {
         // One of the very size is both.
         near.extend(drills.get(over).filter(|drill| drill.size > size).map(figure));
         Some(near)
-    }
-
-    /// A material of the crib by its name.
-    pub(super) fn own_material(&self, name: &Spot<String>) -> Result<Option<Material>, Problem> {
-        let own = self.shop.crib().material.iter();
-        let mut own = own.filter(|own| own.name.eq_ignore_ascii_case(&name.value));
-        let Some(own) = own.next() else { return Ok(None) };
-        let Some(modulus) = own.modulus_gpa else {
-            return Err(Problem::new(
-                format!("the crib has no modulus of {}", own.name),
-                name.at.clone(),
-            )
-            .advise(
-                "take it out and add it with one, as `crib add material odd bronze modulus 105GPa`",
-            ));
-        };
-        let figures = Figures {
-            expansion: own
-                .expansion_um_per_m_k
-                .map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6)),
-            yield_strength: own.yield_mpa.map(Pressure::new::<megapascal>),
-            // As for any metal that nothing else is known of.
-            ..Figures::elastic(Pressure::new::<gigapascal>(modulus), own.poisson.unwrap_or(0.3))
-        };
-        Material::custom(&own.name, figures)
-            .map(Some)
-            .map_err(|error| from_core(&error, name.at.clone()))
     }
 
     pub(super) fn crib(&mut self, asked: &CribQuery) -> Result<Answer, Problem> {

@@ -56,7 +56,7 @@ impl Session {
             }
             return self.reading(part, size, feature);
         }
-        let mut answer = feature.answer();
+        let mut answer = self.featured(feature);
         if part.bought.is_some() {
             // Bought, not made: no tools and no passes.
             answer.processes.clear();
@@ -154,6 +154,7 @@ impl Session {
     fn reading(&self, part: &Part, size: &Size, feature: &One) -> Result<Answer, Problem> {
         if part.measuring.as_ref().is_some_and(|it| it.is_of_readings())
             || part.second_reading.is_some()
+            || self.has_usual_gauge(feature)
         {
             if feature.kind.is_none() {
                 return Err(unsaid_kind(part, "the readings are judged, and"));
@@ -224,7 +225,7 @@ impl Session {
             nominal_mm: Mm(fit.nominal()),
             kind,
             basis: fit.basis(),
-            hole: pair.hole.answer(),
+            hole: self.featured(&pair.hole),
             shaft: pair.shaft.answer(),
             clearance: clearance(fit),
             chance_of_clearance: (kind == Kind::Transition).then(|| {
@@ -305,7 +306,9 @@ impl Session {
         shaft: &Size,
     ) -> Result<Answer, Problem> {
         let (hole_answer, shaft_answer, hole_size, shaft_size);
-        if part.measuring.as_ref().is_some_and(|it| it.is_of_readings()) {
+        if part.measuring.as_ref().is_some_and(|it| it.is_of_readings())
+            || [&pair.hole, &pair.shaft].into_iter().any(|one| self.has_usual_gauge(one))
+        {
             let both = places(part, Some(hole), Some(shaft));
             if let Some(third) = both.get(2).and_then(|place| place.first()) {
                 return Err(Problem::new("a pair has two parts, and three were read", third.at.clone())

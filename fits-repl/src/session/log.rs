@@ -15,7 +15,7 @@ use fits_core::{
 use super::{
     Logs, Session,
     mates::is_inch,
-    open_log::{OpenLog, Stored},
+    open_log::{OpenLog, Stored, family},
     resolve::from_core,
 };
 use crate::{
@@ -232,7 +232,7 @@ impl Session {
             return Vec::new();
         };
         let opening = &log.opening;
-        let family = Self::family(opening.material.as_deref());
+        let family = family(opening.material.as_deref());
         let mut figures = Prior::reasons(opening.feature, family, opening.overhang);
         if *learned_from > 0 {
             figures.push(Reason {

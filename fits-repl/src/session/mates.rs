@@ -499,7 +499,7 @@ fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
             .as_ref()
             .filter(|_| {
                 let read_warm = part.measuring.as_ref().is_some_and(|it| it.at.is_some());
-                part.warm.is_none() && !read_warm
+                part.warm.is_none() && !read_warm && !is_cut_from(part)
             })
             .map(|spot| &spot.at),
         part.long.as_ref().map(|spot| &spot.at),
@@ -508,12 +508,22 @@ fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
     ];
     match said.into_iter().flatten().next() {
         None => Ok(()),
+        Some(at) if part.work.is_some() && part.hub.is_some() => Err(Problem::new(
+            "what it is made of counts where a plan says where the work is",
+            at.clone(),
+        )
+        .advise("as in `bore 20 H7 from 19.6, hole cast iron`")),
         Some(at) => Err(Problem::new(
             "this changes what a shop word chooses, and none was said",
             at.clone(),
         )
         .advise("say how the parts fit, as `20 press, hub aluminium`")),
     }
+}
+
+/// A plan that says where the work is learns from what it is made of.
+fn is_cut_from(part: &Part) -> bool {
+    part.from.is_some() && part.work.as_ref().is_none_or(|work| work.value != Work::Ream)
 }
 
 fn refuse_before_pair(part: &Part) -> Result<(), Problem> {

@@ -1,5 +1,7 @@
 //! Readings with an instrument and a temperature.
 
+use std::borrow::Cow;
+
 use fits_core::{
     Length,
     shop::{
@@ -9,7 +11,6 @@ use fits_core::{
     },
     source::{Known, Reason},
     standards::{
-        instruments::{Instrument, Uncertainty},
         iso286::Feature,
         materials::{Material, Property},
     },
@@ -28,7 +29,7 @@ use super::{
 use crate::{
     answer::{FormFigures, MeasuredReading, Mm, ReadingAnswer, ReadingFigures, WarmFigures},
     problem::Problem,
-    query::{Measuring, Part, Size, Spot, Units, Warmth, Work},
+    query::{Measuring, Part, Size, Units, Warmth, Work},
 };
 
 /// How near to its size a warm part is waited for, unless told.
@@ -37,7 +38,7 @@ const NEAR: Length = Length::TENTH;
 /// How warm a part was, and all that follows from it.
 struct Warm {
     thermal: Thermal,
-    material: &'static Material,
+    material: Cow<'static, Material>,
     part_c: f64,
     room_c: f64,
 }
@@ -118,11 +119,15 @@ impl Session {
             read.push(sizes);
         }
         let slices: Vec<&[Length]> = read.iter().map(Vec::as_slice).collect();
-        let warm = self.how_warm(part, measuring, kind)?;
-        let instrument = instrument(measuring, kind, one.nominal)?;
-        let measured =
-            Measured::of(&slices, instrument.map(|it| it.1), warm.as_ref().map(|it| &it.thermal))
-                .map_err(failed)?;
+        let mut assumed = Vec::new();
+        let gauge = self.gauge(&measuring.instruments, kind, one.nominal, &mut assumed)?;
+        let warm = self.how_warm(part, measuring, (kind, gauge.is_some()), &mut assumed)?;
+        let measured = Measured::of(
+            &slices,
+            gauge.as_ref().map(|it| it.off),
+            warm.as_ref().map(|it| &it.thermal),
+        )
+        .map_err(failed)?;
         let judged = measured.judge(kind, one.limits, Rule::Edition2017).map_err(failed)?;
         // Whichever place is furthest from a limit has most to go to it.
         let form = measured.form();
@@ -140,9 +145,7 @@ impl Session {
         reading.verdict = judged.verdict;
         let standard = measured.uncertainty();
         let mut reasons = Vec::new();
-        if let Some((instrument, _)) = instrument {
-            reasons.extend(instrument.reasons(kind, one.nominal).map_err(failed)?);
-        }
+        reasons.extend(gauge.iter().flat_map(|gauge| gauge.reasons.iter().cloned()));
         if let Some(standard) = standard {
             reasons.push(Reason {
                 figure: "verdict".into(),
@@ -158,9 +161,9 @@ impl Session {
             Some(warm) => Some(self.warm_figures(measuring, warm, &measured, &mut reasons)?),
             None => None,
         };
-        let bias_rules = instrument.is_some_and(|(_, off)| {
+        let bias_rules = gauge.as_ref().is_some_and(|gauge| {
             standard.is_some_and(|standard| {
-                let (bias, all) = (off.bias.millimetres(), standard.millimetres());
+                let (bias, all) = (gauge.off.bias.millimetres(), standard.millimetres());
                 // Or no number of readings could prove the part good.
                 2.0 * bias * bias > all * all || 3.29 * bias > one.limits.tolerance().millimetres()
             })
@@ -171,14 +174,15 @@ impl Session {
         figures.measured = Some(Box::new(MeasuredReading {
             readings: measured.count(),
             size_at_20_mm: Mm(measured.size()),
-            instrument: instrument.map(|(instrument, _)| instrument.name()),
+            instrument: gauge.as_ref().map(|gauge| gauge.name.clone()),
+            assumed,
             standard_uncertainty_mm: standard.map(Mm),
             bias_rules,
             guard_mm: standard.map(|_| Mm(judged.guard)),
             probability_over: standard.map(|_| judged.over),
             probability_under: standard.map(|_| judged.under),
             spread_mm: measured.spread().map(Mm),
-            scatters: instrument.and(measured.spread()).map(|_| measured.scatters()),
+            scatters: gauge.and(measured.spread()).map(|_| measured.scatters()),
             form: form.map(|form| FormFigures {
                 places_mm: sizes().map(Mm).collect(),
                 difference_mm: Mm(form.difference),
@@ -196,13 +200,14 @@ impl Session {
         &self,
         part: &Part,
         measuring: &Measuring,
-        kind: Feature,
+        (kind, is_gauged): (Feature, bool),
+        assumed: &mut Vec<String>,
     ) -> Result<Option<Warm>, Problem> {
         let Some(at) = &measuring.at else { return Ok(None) };
         let either =
             at.either.as_ref().or(measuring.room.as_ref().and_then(|it| it.either.as_ref()));
         if let Some(either) = either
-            && measuring.instruments.is_empty()
+            && !is_gauged
         {
             let message =
                 "how well a temperature is known counts beside the instrument's own uncertainty";
@@ -216,7 +221,7 @@ impl Session {
             None => (cooling::REFERENCE_C, 0.0),
         };
         let said = if kind == Feature::Hole { &part.hub } else { &part.shaft_material };
-        let Some(name) = said else {
+        let Some(material) = self.made_of(said.as_ref(), kind.word(), assumed)? else {
             let example = if kind == Feature::Hole {
                 "as in `20 H7 = 20.013 at 31C, hole aluminium`"
             } else {
@@ -226,11 +231,10 @@ impl Session {
             return Err(Problem::new("what a warm part is of decides how much it grows", at)
                 .advise(example));
         };
-        let material = material(name)?;
         let Some(expansion) = material.expansion() else {
             return Err(Problem::new(
                 format!("how much {material} grows is not known"),
-                name.at.clone(),
+                said.as_ref().map_or(&at.temperature.at, |name| &name.at).clone(),
             )
             .advise("let it cool to 20 °C, or name its like"));
         };
@@ -311,39 +315,6 @@ impl Session {
             wait_min: wait.get::<minute>(),
             wait_within_mm: Mm(within),
         })
-    }
-}
-
-/// The instrument named that measures such a feature, and how far it is off.
-pub(super) fn instrument(
-    measuring: &Measuring,
-    kind: Feature,
-    size: Length,
-) -> Result<Option<(Instrument, Uncertainty)>, Problem> {
-    let mut chosen: Option<(Instrument, &Spot<String>)> = None;
-    for name in &measuring.instruments {
-        let found = Instrument::find(&name.value).map_err(|error| nearest(&error, name))?;
-        if chosen.is_none_or(|(before, _)| !before.measures(kind) && found.measures(kind)) {
-            chosen = Some((found, name));
-        }
-    }
-    let Some((found, name)) = chosen else { return Ok(None) };
-    match found.uncertainty(kind, size) {
-        Ok(off) => Ok(Some((found, off))),
-        Err(error) => Err(from_core(&error, name.at.clone())),
-    }
-}
-
-pub(super) fn material(name: &Spot<String>) -> Result<&'static Material, Problem> {
-    Material::find(&name.value).map_err(|error| nearest(&error, name))
-}
-
-/// A name that no list holds, with the nearest one in its place.
-fn nearest(error: &fits_core::Error, name: &Spot<String>) -> Problem {
-    let problem = from_core(error, name.at.clone());
-    match error.advice().strip_prefix("nearest: ") {
-        Some(near) => problem.advise("nearest").fix(name.at.clone(), near),
-        None => problem,
     }
 }
 

@@ -8,8 +8,11 @@ mod assembly;
 mod assembly_why;
 mod bushing;
 mod crib;
+mod crib_why;
 mod features;
+mod gauges;
 mod log;
+mod materials;
 mod mates;
 mod measuring;
 mod open_log;
@@ -25,7 +28,9 @@ mod warm;
 mod why;
 
 pub use self::shop::Logs;
-use self::shop::Shop;
+use std::sync::Arc;
+
+use self::shop::{Kept, Shop};
 use fits_core::Length;
 
 use crate::{
@@ -47,12 +52,8 @@ pub struct Session {
     pub dial: Dial,
     /// The units that the last question was put in: the answer's come first.
     shown: Units,
-    /// The division of the dials, where it was told.
-    graduation: Option<Length>,
-    /// What readings are taken with, unless a query names another.
-    instrument: Option<String>,
-    /// What the work is made of, unless a query names another.
-    material: Option<String>,
+    /// The other settings.
+    kept: Arc<Kept>,
     /// The crib, the pass log and their files.
     shop: Shop,
     /// Told how far long work is: so many of so many.
@@ -61,6 +62,7 @@ pub struct Session {
     trying: bool,
     last: String,
     last_settings: SettingsAnswer,
+    last_kept: Arc<Kept>,
 }
 
 impl Default for Session {
@@ -79,14 +81,13 @@ impl Session {
             units,
             dial,
             shown: units,
-            graduation: None,
-            instrument: None,
-            material: None,
+            kept: Arc::default(),
             shop: Shop::default(),
             progress: None,
             trying: false,
             last: String::new(),
             last_settings,
+            last_kept: Arc::default(),
         }
     }
 
@@ -95,13 +96,12 @@ impl Session {
     #[must_use]
     pub fn trial(&self) -> Self {
         Self {
-            graduation: self.graduation,
-            instrument: self.instrument.clone(),
-            material: self.material.clone(),
+            kept: Arc::clone(&self.kept),
             shop: self.shop.on_trial(),
             progress: None,
             trying: true,
             last: self.last.clone(),
+            last_kept: Arc::clone(&self.last_kept),
             ..*self
         }
     }
@@ -163,9 +163,7 @@ impl Session {
                 let answer = self.log(&entry)?;
                 if matches!(answer, Answer::PassLog(_)) {
                     // What there is to explain is the log, whatever was entered.
-                    self.last.clear();
-                    self.last.push_str("log");
-                    self.last_settings = self.settings();
+                    self.remember("log");
                 }
                 Ok(answer)
             }
@@ -194,11 +192,19 @@ impl Session {
                 if let (Query::Part(part), Answer::Passes(plan)) = (&query, &mut answer) {
                     self.begin_log(part, plan)?;
                 }
-                self.last.clear();
-                self.last.push_str(line);
-                self.last_settings = self.settings();
+                self.remember(line);
                 Ok(answer)
             }
+        }
+    }
+
+    /// What was answered, and under which settings, for `why`.
+    fn remember(&mut self, line: &str) {
+        self.last.clear();
+        self.last.push_str(line);
+        self.last_settings = self.settings();
+        if !Arc::ptr_eq(&self.last_kept, &self.kept) {
+            self.last_kept = Arc::clone(&self.kept);
         }
     }
 
@@ -273,6 +279,7 @@ impl Session {
         let mut then = Self { units, dial, ..Self::new() };
         let query = grammar::read(&self.last)?;
         then.shown = then.thought_in(&query);
+        then.kept = Arc::clone(&self.last_kept);
         then.shop = self.shop.on_trial();
         then.why(&query, self.last.trim())
     }

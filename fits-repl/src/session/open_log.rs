@@ -3,10 +3,12 @@
 use std::sync::{Arc, Mutex};
 
 use fits_core::{
-    Length,
     job::{Entry, Opening, PassLog, State, VERSION},
     shop::adviser::{FinishedPass, Prior, learn},
-    standards::{instruments::Instrument, iso286::Feature},
+    standards::{
+        iso286::Feature,
+        materials::{Family, Material},
+    },
 };
 
 use super::{Logs, Session, log::next_figures, resolve::from_core};
@@ -90,14 +92,16 @@ impl OpenLog {
     }
 }
 
+/// What a material of the tables belongs to; a log may name one of the crib.
+pub(super) fn family(name: Option<&str>) -> Option<Family> {
+    name.and_then(|name| Material::find(name).ok()).map(Material::family)
+}
+
 /// What to expect of such a job: the usual, and what finished ones of the same
 /// kind taught.
 fn expected(opening: &Opening, logs: &[PassLog]) -> (Prior, usize) {
-    let usual = Prior::usual(
-        opening.feature,
-        Session::family(opening.material.as_deref()),
-        opening.overhang,
-    );
+    let usual =
+        Prior::usual(opening.feature, family(opening.material.as_deref()), opening.overhang);
     let jobs: Vec<Vec<FinishedPass>> = logs
         .iter()
         .filter(|log| {
@@ -117,49 +121,6 @@ fn expected(opening: &Opening, logs: &[PassLog]) -> (Prior, usize) {
 }
 
 impl Session {
-    /// The name of an instrument of the crib or of the tables.
-    pub(super) fn instrument_named(&self, name: &Spot<String>) -> Result<String, Problem> {
-        let own = self.shop.crib().instrument.iter();
-        let mut own = own.filter(|own| own.name.eq_ignore_ascii_case(&name.value));
-        if let Some(own) = own.next() {
-            return Ok(own.name.clone());
-        }
-        match Instrument::find(&name.value) {
-            Ok(found) => Ok(found.name().to_owned()),
-            Err(error) => Err(from_core(&error, name.at.clone())),
-        }
-    }
-
-    /// What a log's readings are taken with: as the query says, or the
-    /// setting, or the usual one.
-    fn gauge(
-        &self,
-        named: Option<&Spot<String>>,
-        kind: Feature,
-        size: Length,
-        at: &std::ops::Range<usize>,
-    ) -> Result<(String, Length, Length), Problem> {
-        let usual = if kind == Feature::Hole { "bore gauge" } else { "micrometer" };
-        let name = match named {
-            Some(name) => self.instrument_named(name)?,
-            None => self.instrument.clone().unwrap_or_else(|| usual.to_owned()),
-        };
-        if let Some(own) = self.shop.crib().instrument.iter().find(|own| own.name == name) {
-            return Ok((name, own.repeat, own.bias.unwrap_or(Length::ZERO)));
-        }
-        let at = named.map_or_else(|| at.clone(), |name| name.at.clone());
-        let read = |name: &str| {
-            let found = Instrument::find(name)?;
-            found.uncertainty(kind, size).map(|off| (found.name().to_owned(), off.repeat, off.bias))
-        };
-        match read(&name) {
-            // The setting is for the other kind of feature, or too small.
-            Err(_) if named.is_none() => read(usual),
-            found => found,
-        }
-        .map_err(|error| from_core(&error, at))
-    }
-
     /// Opens a log for a plan that says where the work is.
     pub(super) fn begin_log(
         &mut self,
@@ -172,7 +133,7 @@ impl Session {
             return Ok(());
         };
         let measuring = part.measuring.as_deref();
-        let named = measuring.and_then(|measuring| measuring.instruments.first());
+        let named = measuring.map_or(&[][..], |measuring| &measuring.instruments);
         let overhang = measuring.and_then(|measuring| measuring.overhang.as_ref());
         let overhang = match overhang {
             Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
@@ -182,14 +143,15 @@ impl Session {
             found => found.map(|spot| spot.value),
         };
         let nominal = plan.feature.nominal_mm.0;
-        let gauge = self.gauge(named, kind, nominal, &from.at);
+        let usual = if kind == Feature::Hole { "bore gauge" } else { "micrometer" };
+        let material = self.cut_of(part, kind, &mut plan.notes)?.map(|(name, _)| name);
+        let gauge = self.gauge(named, kind, nominal, &mut plan.notes)?;
         // A size that no instrument of the tables reads is planned all the same.
-        let (instrument, repeat, bias) = match gauge {
-            Ok(found) => found,
-            Err(problem) if named.is_some() => return Err(problem),
-            Err(problem) => {
+        let gauge = match gauge.map_or_else(|| self.gauge_called(usual, kind, nominal), Ok) {
+            Ok(gauge) => gauge,
+            Err(error) => {
                 if !matches!(self.shop.logs, Logs::Off) {
-                    plan.notes.push(format!("no log is opened: {}", problem.message));
+                    plan.notes.push(format!("no log is opened: {error}"));
                 }
                 return Ok(());
             }
@@ -203,10 +165,10 @@ impl Session {
             upper: plan.feature.upper_mm.0,
             start: start.0,
             step: self.step(),
-            instrument,
-            repeat,
-            bias,
-            material: self.material.clone(),
+            instrument: gauge.name,
+            repeat: gauge.off.repeat,
+            bias: gauge.off.bias,
+            material,
             overhang,
         };
         let finished = match (self.log_folder(), &self.shop.log) {

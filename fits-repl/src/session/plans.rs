@@ -61,7 +61,7 @@ impl Session {
                     .advise("boring is planned as `bore 20 H7 from 19.6`")
             })?;
             return Ok(Answer::Ream(Box::new(ReamAnswer {
-                hole: feature.answer(),
+                hole: self.featured(feature),
                 ream: self.ream_figures(&ream),
             })));
         }
@@ -82,7 +82,7 @@ impl Session {
             work: work.value.word(),
             dial: self.dial,
             plan,
-            feature: feature.answer(),
+            feature: self.featured(feature),
             next: None,
             log: None,
             notes,
@@ -167,7 +167,7 @@ impl Session {
 
     /// The dial's division, usually 0.01 mm or a thou, as a change of diameter.
     pub(super) fn step(&self) -> Length {
-        let division = match (self.graduation, self.shown) {
+        let division = match (self.kept.graduation, self.shown) {
             (Some(told), _) => told.tenth_nanometres(),
             (None, Units::Millimetres) => 100_000,
             (None, Units::Inches) => Length::THOU.tenth_nanometres(),

@@ -12,7 +12,6 @@ use fits_core::{
 use super::{
     Session,
     mates::{Resolved, is_inch},
-    measuring::{instrument, material},
     resolve::{One, from_core},
 };
 use crate::{
@@ -183,18 +182,16 @@ impl Session {
             .advise(EXAMPLE));
         };
         let start = self.nominal(from)?;
-        let Some((gauge, off)) = instrument(&measuring, kind, one.nominal)? else {
+        let mut assumed = Vec::new();
+        let gauge = self.gauge(&measuring.instruments, kind, one.nominal, &mut assumed)?;
+        let Some(gauge) = gauge else {
             let end = from.at.end;
             let usual = if kind == Feature::Hole { " with bore gauge" } else { " with micrometer" };
             return Err(Problem::new("what is it measured with?", end..end)
                 .advise("name it")
                 .fix(end..end, usual));
         };
-        let of = if kind == Feature::Hole { &part.hub } else { &part.shaft_material };
-        let family = match of {
-            Some(name) => Some(material(name)?.family()),
-            None => None,
-        };
+        let family = self.cut_of(part, kind, &mut assumed)?.map(|(_, family)| family);
         let overhang = overhang(&measuring)?;
         let runs = if self.trying { 1 } else { runs(&measuring)? };
         let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
@@ -204,8 +201,14 @@ impl Session {
             least_cut: self.step().min(Settings::default().least_cut),
             ..Settings::default()
         };
-        let work =
-            Work { limits: one.limits, feature: kind, start, machine, instrument: off, settings };
+        let work = Work {
+            limits: one.limits,
+            feature: kind,
+            start,
+            machine,
+            instrument: gauge.off,
+            settings,
+        };
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
         let mut rehearsal = Rehearsal::new(work, seed).map_err(|error| {
             failed(error).advise(if kind == Feature::Hole { EXAMPLE } else { TURNED })
@@ -231,7 +234,7 @@ impl Session {
             })
             .collect();
         strategies.reverse();
-        let mut reasons: Vec<_> = gauge.reasons(kind, one.nominal).map_err(failed)?.into();
+        let mut reasons = gauge.reasons;
         reasons.extend(Prior::reasons(kind, family, overhang));
         Ok(Answer::Rehearsal(Box::new(RehearsalAnswer {
             strategies,
@@ -239,9 +242,10 @@ impl Session {
             seed,
             feature: one.answer(),
             from_mm: Mm(start),
-            instrument: gauge.name(),
-            repeat_mm: Mm(off.repeat),
-            bias_mm: Mm(off.bias),
+            instrument: gauge.name,
+            assumed,
+            repeat_mm: Mm(gauge.off.repeat),
+            bias_mm: Mm(gauge.off.bias),
             cut_factor: machine.gain,
             cut_factor_sd: machine.gain_sd,
             offset_sd_mm: Mm(machine.offset_sd),

@@ -112,6 +112,7 @@ impl One {
             source: self.source,
             grade: grade.map(|grade| format!("IT{grade}")),
             processes,
+            pins: None,
             mic_yours: None,
             notes: Vec::new(),
             ream: None,

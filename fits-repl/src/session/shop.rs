@@ -1,9 +1,12 @@
 //! What a session keeps beside its answers: the crib, the settings and the
 //! pass log, in memory or in files.
 
-use std::path::{Path, PathBuf};
+use std::{
+    path::{Path, PathBuf},
+    sync::Arc,
+};
 
-use fits_core::{Length, job::Crib, standards::materials::Material};
+use fits_core::{Length, job::Crib};
 
 use super::{
     Session,
@@ -28,6 +31,17 @@ pub enum Logs {
     Folder(PathBuf),
     /// One after the other in one file.
     File(PathBuf),
+}
+
+/// The settings beside units and dial.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Kept {
+    /// The division of the dials, where it was told.
+    pub(super) graduation: Option<Length>,
+    /// What readings are taken with, unless a query names another.
+    pub(super) instrument: Option<String>,
+    /// What the work is made of, unless a query names another.
+    pub(super) material: Option<String>,
 }
 
 /// The crib, the pass log and their files.
@@ -80,9 +94,11 @@ impl Session {
         self.units = kept.units.unwrap_or(self.units);
         self.shown = self.units;
         self.dial = kept.dial.unwrap_or(self.dial);
-        self.graduation = kept.graduation;
-        self.instrument = kept.instrument;
-        self.material = kept.material;
+        self.kept = Arc::new(Kept {
+            graduation: kept.graduation,
+            instrument: kept.instrument,
+            material: kept.material,
+        });
         notes
     }
 
@@ -153,9 +169,9 @@ impl Session {
             let value = match key {
                 "units" => Some(if self.units == Units::Inches { "in" } else { "mm" }.to_owned()),
                 "dial" => Some(self.dial.word().to_owned()),
-                "graduation" => self.graduation.map(|length| length.to_string()),
-                "instrument" => self.instrument.clone(),
-                _ => self.material.clone(),
+                "graduation" => self.kept.graduation.map(|length| length.to_string()),
+                "instrument" => self.kept.instrument.clone(),
+                _ => self.kept.material.clone(),
             };
             match file.keep(key, value.as_deref()) {
                 Ok(()) => "remembered".to_owned(),
@@ -164,9 +180,9 @@ impl Session {
         });
         Answer::Settings(Box::new(InForce {
             settings: self.settings(),
-            graduation_mm: self.graduation.map(Mm),
-            instrument: self.instrument.clone(),
-            material: self.material.clone(),
+            graduation_mm: self.kept.graduation.map(Mm),
+            instrument: self.kept.instrument.clone(),
+            material: self.kept.material.clone(),
             note,
         }))
     }
@@ -177,32 +193,21 @@ impl Session {
             return Err(Problem::new("no dial is divided so", size.at.clone())
                 .advise("as in `dial graduation 0.02mm` or `dial graduation 0.001in`"));
         }
-        self.graduation = Some(division);
+        Arc::make_mut(&mut self.kept).graduation = Some(division);
         Ok(self.in_force(Some("graduation")))
     }
 
     pub(super) fn set_instrument(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
         let Some(name) = name else { return Ok(self.in_force(None)) };
-        self.instrument = Some(self.instrument_named(&name)?);
+        let found = self.instrument_named(&name)?;
+        Arc::make_mut(&mut self.kept).instrument = Some(found);
         Ok(self.in_force(Some("instrument")))
     }
 
     pub(super) fn set_material(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
         let Some(name) = name else { return Ok(self.in_force(None)) };
-        let own =
-            self.shop.crib().material.iter().find(|own| own.name.eq_ignore_ascii_case(&name.value));
-        let found = match own {
-            Some(own) => own.name.clone(),
-            None => super::measuring::material(&name)?.name().to_owned(),
-        };
-        self.material = Some(found);
+        let (found, _) = self.material_kind(&name)?;
+        Arc::make_mut(&mut self.kept).material = Some(found);
         Ok(self.in_force(Some("material")))
-    }
-}
-
-impl Session {
-    /// The family of a material, where it is one of the tables'.
-    pub(super) fn family(name: Option<&str>) -> Option<fits_core::standards::materials::Family> {
-        name.and_then(|name| Material::find(name).ok()).map(Material::family)
     }
 }

@@ -1,5 +1,7 @@
 //! A pair away from 20 °C, as its parts' materials grow.
 
+use std::borrow::Cow;
+
 use fits_core::{
     Kind, Length, Limits,
     shop::{
@@ -27,7 +29,7 @@ use super::{
 use crate::{
     answer::{Answer, AtFigures, DampFigures, Mm, WarmAnswer, WarmPart},
     problem::Problem,
-    query::{Part, Size, Spot, Temperatures},
+    query::{Part, Size, Temperatures},
 };
 
 const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
@@ -36,8 +38,10 @@ pub(super) const REFERENCE: f64 = 20.0;
 /// A pair, its materials and its range in °C, resolved.
 struct Found {
     pair: Pair,
-    hole: &'static Material,
-    shaft: &'static Material,
+    hole: Cow<'static, Material>,
+    shaft: Cow<'static, Material>,
+    /// What was taken for granted.
+    assumed: Vec<String>,
     warm: Warm,
     cold_end: f64,
     warm_end: f64,
@@ -80,8 +84,8 @@ impl Session {
         let gained = hot.min_mm.0.millimetres() - cold.min_mm.0.millimetres();
         Ok(Answer::FitWarm(Box::new(WarmAnswer {
             nominal_mm: Mm(found.pair.fit.nominal()),
-            hole: figures(&found.pair.hole, found.hole),
-            shaft: figures(&found.pair.shaft, found.shaft),
+            hole: figures(&found.pair.hole, &found.hole),
+            shaft: figures(&found.pair.shaft, &found.shaft),
             binds: reference.kind == Kind::Clearance && least.is_negative(),
             lets_go: reference.kind == Kind::Interference && most.is_positive(),
             tightest_pair_meets_c: meets(Pairing::Tightest),
@@ -113,8 +117,16 @@ impl Session {
             .advise(EXAMPLE));
         }
         let pair = self.pair_to_warm(part)?;
-        let hole = made_of(part, Feature::Hole)?;
-        let shaft = made_of(part, Feature::Shaft)?;
+        let mut assumed = Vec::new();
+        let made_of = |feature, assumed: &mut Vec<String>| {
+            let named = match feature {
+                Feature::Hole => part.hub.as_ref(),
+                Feature::Shaft => part.shaft_material.as_ref(),
+            };
+            self.made_of(named, feature.word(), assumed)?.ok_or_else(|| not_said(part, feature))
+        };
+        let hole = made_of(Feature::Hole, &mut assumed)?;
+        let shaft = made_of(Feature::Shaft, &mut assumed)?;
         let (first, second) = &warm.value;
         let start = self.amount(first)?;
         let end = match second {
@@ -122,24 +134,25 @@ impl Session {
             None => REFERENCE,
         };
         for (amount, value) in [(Some(first), start), (second.as_ref(), end)] {
-            for material in [hole, shaft] {
+            for material in [&hole, &shaft] {
                 stands(material, celsius(value))
                     .map_err(|error| from_core(&error, amount.unwrap_or(first).at.clone()))?;
             }
         }
-        let materials = [(part.hub.as_ref(), hole), (part.shaft_material.as_ref(), shaft)];
-        if let Some((Some(spot), unknown)) =
+        let materials = [(part.hub.as_ref(), &hole), (part.shaft_material.as_ref(), &shaft)];
+        if let Some((spot, unknown)) =
             materials.into_iter().find(|(_, material)| material.expansion().is_none())
         {
             return Err(Problem::new(
                 format!("the expansion of {unknown} is not known"),
-                spot.at.clone(),
+                spot.map_or(&first.at, |spot| &spot.at).clone(),
             )
             .advise(EXAMPLE));
         }
-        let warm = Warm::of(pair.fit, hole, shaft)
+        let warm = Warm::of(pair.fit, &hole, &shaft)
             .map_err(|error| from_core(&error, part.size.at.clone()))?;
-        Ok(Found { pair, hole, shaft, warm, cold_end: start.min(end), warm_end: start.max(end) })
+        let (cold_end, warm_end) = (start.min(end), start.max(end));
+        Ok(Found { pair, hole, shaft, assumed, warm, cold_end, warm_end })
     }
 
     /// The pair as its limits or as it measures.
@@ -259,9 +272,9 @@ impl Session {
                 known: Known::Formula,
             });
         }
-        let mut materials = vec![found.hole];
+        let mut materials = vec![&found.hole];
         if found.shaft != found.hole {
-            materials.push(found.shaft);
+            materials.push(&found.shaft);
         }
         for material in materials {
             for property in [Property::Expansion, Property::HeatLimit] {
@@ -294,48 +307,30 @@ fn kind(clearance: Limits) -> Kind {
     }
 }
 
-/// What a part is made of, as the query says.
-fn made_of(part: &Part, feature: Feature) -> Result<&'static Material, Problem> {
-    let named = match feature {
-        Feature::Hole => part.hub.as_ref(),
-        Feature::Shaft => part.shaft_material.as_ref(),
-    };
-    let Some(spot) = named else {
-        let end = [
-            part.warm.as_ref().map(|spot| spot.at.end),
-            part.hub.as_ref().map(|spot| spot.at.end),
-            part.shaft_material.as_ref().map(|spot| spot.at.end),
-        ];
-        let end = end.into_iter().flatten().max().unwrap_or(part.size.at.end);
-        let both = feature == Feature::Hole && part.shaft_material.is_none();
-        let shaft = if both { ", shaft steel" } else { "" };
-        return Err(Problem::new(format!("what is the {feature} made of?"), end..end)
-            .advise("say it")
-            .fix(end..end, format!(", {feature} steel{shaft}")));
-    };
-    material(spot)
-}
-
-/// A material by its name; the nearest one is offered.
-pub(super) fn material(spot: &Spot<String>) -> Result<&'static Material, Problem> {
-    Material::find(&spot.value).map_err(|error| {
-        let problem = from_core(&error, spot.at.clone());
-        match error.advice().strip_prefix("nearest: ") {
-            Some(nearest) => problem.advise("").fix(spot.at.clone(), nearest),
-            None => problem,
-        }
-    })
+/// What a part is made of was not said, and there is no setting.
+fn not_said(part: &Part, feature: Feature) -> Problem {
+    let end = [
+        part.warm.as_ref().map(|spot| spot.at.end),
+        part.hub.as_ref().map(|spot| spot.at.end),
+        part.shaft_material.as_ref().map(|spot| spot.at.end),
+    ];
+    let end = end.into_iter().flatten().max().unwrap_or(part.size.at.end);
+    let both = feature == Feature::Hole && part.shaft_material.is_none();
+    let shaft = if both { ", shaft steel" } else { "" };
+    Problem::new(format!("what is the {feature} made of?"), end..end)
+        .advise("say it")
+        .fix(end..end, format!(", {feature} steel{shaft}"))
 }
 
 /// What swells, in room air and soaked, at 20 °C.
 fn in_damp(found: &Found) -> Result<Vec<DampFigures>, fits_core::Error> {
     let mut out = Vec::new();
     for damp in [Damp::RoomAir, Damp::Soaked] {
-        let growth = damp.growth(found.hole).max(damp.growth(found.shaft));
+        let growth = damp.growth(&found.hole).max(damp.growth(&found.shaft));
         if growth <= 0.0 {
             continue;
         }
-        let swollen = found.warm.damp(damp, found.hole, found.shaft);
+        let swollen = found.warm.damp(damp, &found.hole, &found.shaft);
         let clearance = swollen.clearance_at(celsius(REFERENCE))?;
         out.push(DampFigures {
             state: damp.words(),
@@ -348,15 +343,15 @@ fn in_damp(found: &Found) -> Result<Vec<DampFigures>, fits_core::Error> {
 }
 
 fn notes(found: &Found) -> Vec<String> {
-    let mut notes = Vec::new();
-    let swells = |material| Damp::RoomAir.growth(material) > 0.0;
-    if swells(found.hole) {
+    let mut notes = found.assumed.clone();
+    let swells = |material: &Material| Damp::RoomAir.growth(material) > 0.0;
+    if swells(&found.hole) {
         notes.push(
             "a free plastic part grows its hole; held in a housing it closes instead: see `help bushings`"
                 .to_owned(),
         );
     }
-    if [found.hole, found.shaft].iter().any(|it| it.care() == Some(Care::Plastic)) {
+    if [&found.hole, &found.shaft].iter().any(|it| it.care() == Some(Care::Plastic)) {
         notes.push("plastic's figures spread by a third and more: try the very stock".to_owned());
     }
     if found.cold_end < -40.0 {

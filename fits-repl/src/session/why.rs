@@ -99,6 +99,7 @@ impl Session {
             | Query::Help(_) => {}
         }
         why_answer(&mut figures, &answer, self.shown);
+        self.why_crib(&mut figures, &answer);
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
     }
 }

@@ -9,9 +9,10 @@
 mod learn;
 mod next;
 mod state;
+mod told;
 
 pub use learn::{FinishedPass, learn};
-pub use next::{Action, Next};
+pub use next::{Action, Because, Next};
 
 pub use crate::standards::instruments::Uncertainty as Instrument;
 
@@ -41,7 +42,7 @@ pub struct Prior {
 /// What the advice has to keep to.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Settings {
-    /// The most that one cut may add to the chance of overshooting, 0 to 1.
+    /// The most that the chance of overshooting may be after a cut, 0 to 1.
     pub risk: f64,
     /// The smallest step that can be dialled, as a change of diameter.
     pub step: Length,
@@ -173,6 +174,8 @@ pub struct Adviser {
     /// Dialled and taken since: is the tool's way known from this log?
     cuts: u32,
     surprise: Option<Surprise>,
+    /// A pass was made since the last reading.
+    unread: bool,
 }
 
 impl Adviser {
@@ -201,6 +204,7 @@ impl Adviser {
             last: 0.0,
             cuts: 0,
             surprise: None,
+            unread: false,
         })
     }
 
@@ -245,6 +249,7 @@ impl Adviser {
         self.measured(self.state.cut(set, scatter), readings)?;
         self.last = set;
         self.cuts += 1;
+        self.unread = readings.is_empty();
         Ok(())
     }
 
@@ -254,7 +259,9 @@ impl Adviser {
     /// A reading out of range. The adviser is then as it was.
     pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
         let scatter = self.prior.scatter.in_micrometres();
-        self.measured(self.state.spring(self.last, scatter), readings)
+        self.measured(self.state.spring(self.last, scatter), readings)?;
+        self.unread = readings.is_empty();
+        Ok(())
     }
 
     /// Readings without a pass.
@@ -265,7 +272,9 @@ impl Adviser {
         if readings.is_empty() {
             return Err(senseless("nothing was read".into(), "give what the instrument showed"));
         }
-        self.measured(self.state, readings)
+        self.measured(self.state, readings)?;
+        self.unread = false;
+        Ok(())
     }
 
     fn measured(&mut self, state: State, readings: &[Length]) -> Result<(), Error> {
@@ -331,7 +340,7 @@ impl Adviser {
     /// it: nothing before the first cut, and nothing where the next step is
     /// no cut or the dial would be set alike.
     pub fn remark(&self) -> Option<Remark> {
-        let next = self.next();
+        let next = self.decide();
         let dial = next.dial.filter(|dial| dial.is_positive() && self.cuts > 0)?;
         let set = dial.in_micrometres();
         let [_, gain, offset, _] = self.state.mean;

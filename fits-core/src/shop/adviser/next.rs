@@ -36,6 +36,39 @@ impl Action {
     }
 }
 
+/// Why nothing is cut now, where that is not plain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Because {
+    /// The last pass was not measured.
+    NotMeasured,
+    /// The last reading is far from what was expected.
+    Surprised,
+    /// Metal is left, and the least cut of the dial may take too much.
+    CoarseDial,
+    /// Metal is left, and no cut is safe, however fine the dial.
+    Uncertain,
+    /// No reading of this instrument tells good from not.
+    TooClose,
+}
+
+impl Because {
+    /// In words, as JSON has it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::NotMeasured => "it was not measured after the last pass",
+            Self::Surprised => "the last reading is far from what was expected",
+            Self::CoarseDial => {
+                "no cut that the dial allows is safe: the dial is too coarse here; split a \
+                 division, or set the top slide over so that the dial counts less"
+            }
+            Self::Uncertain => {
+                "no cut is safe: tool and instrument are too uncertain for this tolerance"
+            }
+            Self::TooClose => "it is too close to call with this instrument",
+        }
+    }
+}
+
 /// The advice.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Next {
@@ -53,6 +86,8 @@ pub struct Next {
     /// The chance that this step oversteps the limit that must not be passed;
     /// for no cut, that it is overstepped already.
     pub over: f64,
+    /// Why it is no cut, where that is not plain.
+    pub because: Option<Because>,
 }
 
 /// How much worse a part with too much off is than one with metal left.
@@ -61,8 +96,8 @@ const SCRAP: f64 = 1.5;
 const PASS: f64 = 0.015;
 /// What another reading costs.
 const READING: f64 = 0.008;
-/// More likely scrap than good, and past this: no reading mends it.
-const SURELY_OVER: f64 = 0.5;
+/// As sure as a verdict has to be.
+const SURE: f64 = 0.95;
 /// What a cut may leave, in half tolerances.
 const LEAVES: [f64; 16] =
     [-0.25, 0.0, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 24.0, 32.0];
@@ -76,17 +111,27 @@ const MORE_READINGS: [u32; 2] = [3, 5];
 const COMPARED: u32 = 2;
 /// Readings are weighed at every half of a standard deviation up to three.
 const NODES: i32 = 6;
-/// Cuts that stop short, looked through.
-const MOST_AHEAD: usize = 60;
 
 /// What a way is worth, and the chance of a good part in it.
 #[derive(Clone, Copy, Debug)]
 struct Worth {
     value: f64,
     good: f64,
+    over: f64,
 }
 
 impl Worth {
+    /// Metal does not come back: a pass never makes it less likely that too
+    /// much is off.
+    fn no_less_over(self, before: f64) -> Self {
+        let more = (before - self.over).max(0.0).min(self.good);
+        Self {
+            value: self.value - more * (1.0 + SCRAP),
+            good: self.good - more,
+            over: self.over + more,
+        }
+    }
+
     fn better(self, other: Self) -> Self {
         if other.value > self.value { other } else { self }
     }
@@ -124,8 +169,8 @@ impl Scales {
 
     /// What it is worth to leave the part as it is.
     fn stop(&self, size: Normal) -> Worth {
-        let good = self.good(size);
-        Worth { value: good - SCRAP * size.above(self.half), good }
+        let (good, over) = (self.good(size), size.above(self.half));
+        Worth { value: good - SCRAP * over, good, over }
     }
 
     /// The dial setting that brings the size to so much short of the middle,
@@ -137,7 +182,7 @@ impl Scales {
     }
 
     /// The best that one more cut does, with nothing after it; nothing where
-    /// it risks too much of a part that may be good.
+    /// it risks too much.
     fn finish(&self, state: &State) -> Option<Worth> {
         let plain = self.steps_to(state, 0.0) * self.step;
         let sd = state.size_after(plain, self.scatter).sd;
@@ -147,11 +192,15 @@ impl Scales {
         } else {
             0.0
         };
-        let set = self.steps_to(state, short.max(self.cautious * sd - self.half)) * self.step;
-        let (now, after) = (state.size(), state.size_after(set, self.scatter));
-        let allowed = after.above(self.half) <= now.above(self.half) + self.risk
-            || now.below(-self.half) > 0.5;
-        allowed.then(|| self.stop(after).less(PASS))
+        let mut set = self.steps_to(state, short.max(self.cautious * sd - self.half));
+        let now = state.size().above(self.half);
+        let mut after = state.size_after(set * self.step, self.scatter);
+        if after.above(self.half) > self.risk && set > self.least {
+            set -= 1.0;
+            after = state.size_after(set * self.step, self.scatter);
+        }
+        let allowed = now.max(after.above(self.half)) <= self.risk;
+        allowed.then(|| self.stop(after).no_less_over(now).less(PASS))
     }
 
     /// Stop or cut once more, whichever is worth more.
@@ -166,7 +215,7 @@ impl Scales {
         let repeat = self.repeat / libm::sqrt(f64::from(readings));
         let (weight, after) = state.about_to_read(repeat);
         let sd = state.reading(repeat).sd;
-        let (mut sum, mut value, mut good) = (0.0, 0.0, 0.0);
+        let (mut sum, mut value, mut good, mut over) = (0.0, 0.0, 0.0, 0.0);
         for node in -NODES..=NODES {
             let z = f64::from(node) * 0.5;
             let density = libm::exp(-z * z / 2.0);
@@ -174,8 +223,10 @@ impl Scales {
             sum += density;
             value += density * end.value;
             good += density * end.good;
+            over += density * end.over;
         }
-        Worth { value: value / sum, good: good / sum }.less(READING * f64::from(readings))
+        Worth { value: value / sum, good: good / sum, over: over / sum }
+            .less(READING * f64::from(readings))
     }
 
     /// How many readings are best of a state, and what they are worth.
@@ -209,34 +260,6 @@ impl Adviser {
         }
     }
 
-    /// What to do next.
-    pub fn next(&self) -> Next {
-        let next = self.decide();
-        if !next.measuring {
-            return next;
-        }
-        // Two cuts ahead are not the end of a cut that stops short: go on as
-        // if every reading came out as expected, up to the cut that does not.
-        let mut ahead = self.clone();
-        let mut step = next;
-        for _ in 0..MOST_AHEAD {
-            let Some(dial) = step.dial.filter(|_| step.measuring) else { break };
-            let set = dial.in_micrometres();
-            let scatter = self.prior.scatter.in_micrometres();
-            let after = if dial.is_positive() {
-                ahead.last = set;
-                ahead.state.cut(set, scatter)
-            } else {
-                ahead.state.spring(ahead.last, scatter)
-            };
-            let count = f64::from(step.readings.max(1));
-            let repeat = self.instrument.repeat.in_micrometres() / libm::sqrt(count);
-            ahead.state = after.about_to_read(repeat).1;
-            step = ahead.decide();
-        }
-        Next { good: step.good, ..next }
-    }
-
     /// What to do next, looking two cuts ahead.
     pub(crate) fn decide(&self) -> Next {
         let scales = self.scales();
@@ -251,17 +274,28 @@ impl Adviser {
             measuring: false,
             good: best.good,
             over: over_now,
+            because: None,
+        };
+        let read = |because| Next {
+            action: Action::ReadAgain,
+            readings: 1,
+            good: scales.best_reading(state).1.good.min(1.0 - over_now),
+            because: Some(because),
+            ..next
         };
         // A reading that was not to be expected is taken again first.
         if self.surprise.is_some() {
-            return Next { action: Action::ReadAgain, readings: 1, ..next };
+            return read(Because::Surprised);
         }
         if let Some(rough) = self.rough(&scales) {
             return rough;
         }
+        if self.unread {
+            return read(Because::NotMeasured);
+        }
         let cut = |steps: f64| state.cut(steps * scales.step, scales.scatter);
         let mut tried = 0.0;
-        let mut steps: Vec<Option<f64>> = Vec::with_capacity(LEAVES.len() + 1);
+        let mut steps: Vec<f64> = Vec::with_capacity(LEAVES.len() + 1);
         let most_left = -now.mean * (1.0 - SHARE);
         for leave in LEAVES {
             if leave > 0.0 && leave * scales.half > most_left.max(scales.half) {
@@ -270,32 +304,31 @@ impl Adviser {
             let found = scales.steps_to(state, leave * scales.half);
             if (found - tried).abs() > 0.5 {
                 tried = found;
-                steps.push(Some(found));
+                steps.push(found);
             }
+        }
+        let safe = |after: &State| over_now.max(after.size().above(scales.half)) <= scales.risk;
+        let mut best_cut: Option<(f64, Option<f64>, State)> = None;
+        let mut weigh = |steps: Option<f64>, after: State| {
+            if safe(&after) {
+                let value = scales.after_reading(&after, COMPARED).no_less_over(over_now).value;
+                if best_cut.is_none_or(|(best, ..)| value > best) {
+                    best_cut = Some((value, steps, after));
+                }
+            }
+        };
+        for steps in steps {
+            weigh(Some(steps), cut(steps));
         }
         let sprung = state.spring(self.last, scales.scatter);
         if sprung.mean[0] >= -scales.half && self.last > 0.0 {
-            steps.push(None);
-        }
-        let mut best_cut: Option<(f64, Option<f64>, State)> = None;
-        for steps in steps {
-            let after = steps.map_or(sprung, cut);
-            let safe = after.size().above(scales.half) <= over_now + scales.risk;
-            let value = scales.after_reading(&after, COMPARED).value;
-            if safe && best_cut.is_none_or(|(best, ..)| value > best) {
-                best_cut = Some((value, steps, after));
-            }
+            weigh(None, sprung);
         }
         let best_cut = best_cut.map(|(_, steps, after)| self.weighed(&scales, steps, &after));
         let short = now.below(-scales.half) > 0.5;
+        let stuck = short && best_cut.is_none();
         match best_cut {
-            Some((worth, cut)) if worth.value > best.value => (best, next) = (worth, cut),
-            Some((worth, cut)) if short => (best, next) = (worth, cut),
-            // Metal is left, and every cut risks more than it should: the
-            // least one is what there is.
-            None if short => {
-                (best, next) = self.weighed(&scales, Some(scales.least), &cut(scales.least));
-            }
+            Some((worth, cut)) if short || worth.value > best.value => (best, next) = (worth, cut),
             _ => {}
         }
         // A cut that stops short is read after anyway.
@@ -312,21 +345,36 @@ impl Adviser {
                 dial: None,
                 readings,
                 measuring: false,
-                good: (best.good + gain).clamp(0.0, 1.0),
+                good: (best.good + gain).clamp(0.0, 1.0 - over_now),
                 over: over_now,
+                because: None,
             };
         }
-        if next.action == Action::Stop && over_now > SURELY_OVER {
-            next.action = Action::Scrap;
+        if next.action == Action::Stop {
+            if over_now > SURE {
+                next.action = Action::Scrap;
+            } else if stuck {
+                next.because = Some(self.stuck(&scales));
+            } else if next.good < SURE {
+                next.because = Some(Because::TooClose);
+            }
         }
         next
+    }
+
+    /// Would a finer dial let a cut be made that is safe, and takes something?
+    fn stuck(&self, scales: &Scales) -> Because {
+        let fine = self.state.size_after(0.0, scales.scatter);
+        let room = scales.half - scales.cautious * fine.sd - fine.mean;
+        if room > 0.0 { Because::CoarseDial } else { Because::Uncertain }
     }
 
     /// What a cut of so many steps is worth, or a spring pass for none.
     fn weighed(&self, scales: &Scales, steps: Option<f64>, after: &State) -> (Worth, Next) {
         let size = after.size();
+        let over_now = self.state.size().above(scales.half);
         let (readings, worth) = scales.best_reading(after);
-        let worth = worth.less(PASS);
+        let worth = worth.no_less_over(over_now).less(PASS);
         let dialled = steps.and_then(|steps| on_step(steps, 1.0)).unwrap_or(0);
         let next = Next {
             action: Action::Cut,
@@ -335,7 +383,8 @@ impl Adviser {
             readings,
             measuring: size.mean < -scales.half,
             good: worth.good,
-            over: size.above(scales.half),
+            over: size.above(scales.half).max(over_now),
+            because: None,
         };
         (worth, next)
     }

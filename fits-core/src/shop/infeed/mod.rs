@@ -8,8 +8,9 @@
 //! The cuts shrink so that each takes the same area: after cut k of n the
 //! depth is `depth √(k/n)`, n from the first cut asked for; where none is, the
 //! tool maker's `depth √(q/(n − 1))` with q 0.3, 1, 2 … n − 1, whose first cut
-//! is gentle (Widia 2017, p. 685). None is less than 0.05 mm (the same page). A last cut of that least, and spring
-//! passes without infeed, are common practice, no source.
+//! is gentle (Widia 2017, p. 685). None is less than 0.05 mm (the same page), and on the dial's divisions none
+//! takes more than the one before. A last cut of that least or less, not under
+//! half of it, and spring passes without infeed, are common practice, no source.
 
 mod cut;
 mod runout;
@@ -178,16 +179,64 @@ impl How {
         }
     }
 
-    /// The slide's travel nearest to a radial depth's that the dial can be set
-    /// to.
-    fn on_step(&self, radial: Length) -> Result<Length, Error> {
-        let dial = self.feed(radial)?.checked_mul(self.times())?.tenth_nanometres();
-        let step = self.step.tenth_nanometres().max(1);
-        let steps = dial.saturating_add(step / 2).div_euclid(step);
-        Length::from_tenth_nanometres(step)
+    /// The dial's reading at a radial depth, in tenths of a nanometre.
+    fn dialled(&self, radial: Length) -> Result<i64, Error> {
+        Ok(self.feed(radial)?.checked_mul(self.times())?.tenth_nanometres())
+    }
+
+    fn division(&self) -> i64 {
+        self.step.tenth_nanometres().max(1)
+    }
+
+    /// The slide's travel at so many divisions of its dial.
+    fn travel(&self, steps: i64) -> Result<Length, Error> {
+        Length::from_tenth_nanometres(self.division())
             .checked_mul(steps)?
             .checked_scale(1, self.times().into())
     }
+}
+
+/// What each pass before the last takes, in divisions of the dial: along the
+/// shares of the depth, never more than the pass before, never under the least
+/// cut. The last cut is left that least or less, not under half of it.
+#[allow(clippy::cast_precision_loss, reason = "divisions of a dial, some thousands at most")]
+#[allow(clippy::cast_possible_truncation, reason = "a share of the divisions, so in range")]
+fn takes(how: &How, depth: Length, shares: &[f64]) -> Result<Vec<i64>, Error> {
+    let (step, all) = (how.division(), how.dialled(depth)?);
+    let least = how.dialled(LEAST)?;
+    let up = |part: i64| part / step + i64::from(part % step > 0);
+    let mut rough = up(all.saturating_sub(least).max(0));
+    let left = |rough: i64| all.saturating_sub(rough.saturating_mul(step));
+    if left(rough) < least / 2 {
+        rough = (rough - 1).max(0);
+    }
+    // A pass takes the least cut, and no less than the last.
+    let floor = up(least).max(up(left(rough)));
+    if rough < floor {
+        return Ok(Vec::new());
+    }
+    let mut list: Vec<i64> = Vec::new();
+    let mut at = 0;
+    for share in shares {
+        let to = libm::round(rough as f64 * share) as i64;
+        let takes = (to - at).max(floor).min(rough - at);
+        if takes >= floor {
+            list.push(takes);
+            at += takes;
+        }
+    }
+    // What is left over goes to the lightest.
+    let chunk = ((rough - at) / i64::from(MOST_CUTS)).max(1);
+    while at < rough {
+        let more = chunk.min(rough - at);
+        if let Some(lightest) = list.iter_mut().rev().min_by_key(|takes| **takes) {
+            *lightest += more;
+        }
+        at += more;
+    }
+    // Rounding to divisions may have turned two neighbours round.
+    list.sort_unstable_by(|a, b| b.cmp(a));
+    Ok(list)
 }
 
 impl Infeed {
@@ -247,23 +296,20 @@ impl Infeed {
                 (cuts, f64::from(cuts))
             }
         };
+        let area = |number: u32| match (how.first, number) {
+            (None, 1) => 0.3,
+            (None, number) => f64::from(number - 1),
+            (Some(_), number) => f64::from(number),
+        };
+        let shares: Vec<f64> = (1..=cuts).map(|number| libm::sqrt(area(number) / areas)).collect();
         let mut list: Vec<ThreadPass> = Vec::new();
-        let mut at = Length::ZERO;
-        for number in 1..=cuts {
-            let area = match (how.first, number) {
-                (None, 1) => 0.3,
-                (None, number) => f64::from(number - 1),
-                (Some(_), number) => f64::from(number),
-            };
-            let ladder =
-                Length::nearest_millimetres(rough.millimetres() * libm::sqrt(area / areas))?;
-            let least = at.checked_add(LEAST)?;
-            let feed = how.on_step(ladder.max(least).min(rough))?;
+        let (mut at, mut steps) = (Length::ZERO, 0);
+        for takes in takes(&how, depth, &shares)? {
+            steps += takes;
+            let feed = how.travel(steps)?;
             let to = how.radial(feed)?;
-            if to > at && to < depth {
-                list.push(pass(&how, (list.len() + 1).to_string().into(), at, to, feed)?);
-                at = to;
-            }
+            list.push(pass(&how, (list.len() + 1).to_string().into(), at, to, feed)?);
+            at = to;
         }
         let feed = how.feed(depth)?;
         list.push(pass(&how, "finish".into(), at, depth, feed)?);
@@ -363,7 +409,7 @@ impl Infeed {
             Reason {
                 figure: "passes".into(),
                 value: self.list.len().to_string(),
-                rule: "equal areas, depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for; none under 0.05 mm; a finish cut and spring passes are common practice, no source".into(),
+                rule: "equal areas, depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for; none under 0.05 mm, none over the one before; a finish cut of 0.025 to 0.05 mm and spring passes are common practice, no source".into(),
                 source: self.source.into(),
                 known: self.known,
             },

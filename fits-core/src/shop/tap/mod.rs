@@ -10,6 +10,7 @@
 //! over its size in `data/drills/oversize.csv`.
 
 mod advice;
+mod bore;
 mod clearance;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -22,6 +23,7 @@ mod table;
 use std::borrow::Cow;
 
 pub use advice::{Advice, Drive, Oversize, Work};
+pub use bore::Bore;
 pub use clearance::{ClearanceHole, Clearances, Screws};
 pub use depth::{HandTap, TapDepth};
 
@@ -41,9 +43,20 @@ const ASKED: core::ops::RangeInclusive<f64> = 40.0..=100.0;
 /// practice, no source).
 const FORMED: core::ops::RangeInclusive<f64> = 50.0..=75.0;
 
+/// How far beyond that the nearest drill may come (common practice, no source).
+const NEARLY: f64 = 5.0;
+
 /// What one percent of formed thread takes off the diameter, in pitches
 /// (Machinery's Handbook, cold form tapping).
 const FORMING: f64 = 0.0068;
+
+/// A drill that keeps the limits goes before one that is nearer by this to the
+/// percent asked for (common practice, no source).
+const ABOUT: f64 = 3.0;
+
+/// Drills as near as this to what is wanted are equals (common practice, no
+/// source).
+const SAME: f64 = 1.0;
 
 /// A drill to choose from: from the standard sizes or from the owner's drawer.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -111,13 +124,29 @@ pub struct TapDrill {
     pub minor_drilled: Option<Minor>,
 }
 
+impl TapDrill {
+    /// Does the hole keep the limits, as large as the drill? So it does where
+    /// none are known.
+    pub fn keeps(&self) -> bool {
+        matches!(self.minor, None | Some(Minor::Kept))
+    }
+
+    /// As it is drilled, as large as the drill, or not at all.
+    fn rank(&self) -> u8 {
+        match (self.keeps(), self.minor_drilled) {
+            (true, None | Some(Minor::Kept)) => 0,
+            (true, _) => 1,
+            (false, _) => 2,
+        }
+    }
+}
+
 /// What to look for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Wanted {
     /// So many percent of thread.
     Percent(f64),
-    /// The middle of what is advised for the work, kept to the class's limits
-    /// where a drill does that.
+    /// The middle of what is advised for the work.
     Advised(Advice),
     /// The middle of the minor diameter's limits: for power threads, whose
     /// full height is cut.
@@ -133,7 +162,8 @@ pub struct TapDrills {
     pub hole: Length,
     /// The drill to take.
     pub best: TapDrill,
-    /// Up to three smaller and three larger, the nearest percent first.
+    /// Up to three smaller and three larger: the nearest percent first, but
+    /// where no percent is asked for, those that keep the limits before that.
     pub others: Vec<TapDrill>,
 }
 
@@ -256,13 +286,20 @@ impl TapHole {
     /// The drill of a list nearest to a forming tap's hole.
     ///
     /// # Errors
-    /// As [`TapHole::forming_hole`]; an empty list.
+    /// As [`TapHole::forming_hole`]; no drill that forms what can be formed.
     pub fn forming(&self, drills: &[Bit], percent: f64) -> Result<Forming, Error> {
         let hole = self.forming_hole(percent)?;
         let off = |bit: &&Bit| bit.diameter.tenth_nanometres().abs_diff(hole.tenth_nanometres());
         let bit = drills.iter().min_by_key(off).ok_or_else(|| no_drill(hole))?.clone();
         let left = self.major.checked_sub(bit.diameter)?.millimetres();
-        Ok(Forming { hole, percent: left / (FORMING * self.pitch.millimetres()), bit })
+        let formed = left / (FORMING * self.pitch.millimetres());
+        if formed < FORMED.start() - NEARLY || formed > FORMED.end() + NEARLY {
+            return Err(Error::new(Kind::OutOfReach {
+                why: "no drill in the list comes near the hole for a forming tap".to_owned(),
+                advice: format!("bore to {hole}"),
+            }));
+        }
+        Ok(Forming { hole, percent: formed, bit })
     }
 
     fn hole_of(&self, off: f64) -> Result<Length, Error> {
@@ -304,13 +341,10 @@ impl TapHole {
         })
     }
 
-    /// The best drill of a list. Where a percent is asked for, the nearest to
-    /// it; else first those whose hole keeps the class as it is commonly
-    /// drilled, then those that keep it as large as the drill.
+    /// The best drill of a list; see [`TapHole::choose_from`].
     ///
     /// # Errors
-    /// A percent that cannot be tapped; no limits where their middle is
-    /// wanted; no drill in the list leaves a thread.
+    /// As [`TapHole::choose_from`].
     ///
     /// ```
     /// use fits_core::{Length, Limits, shop::tap::{Advice, Bit, Drive, TapHole, Wanted, Work, full_height}};
@@ -325,9 +359,31 @@ impl TapHole {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn choose(&self, drills: &[Bit], wanted: Wanted) -> Result<TapDrills, Error> {
-        let (hole, wanted_percent, strict) = match wanted {
-            Wanted::Percent(percent) => (self.hole(percent)?, percent, false),
-            Wanted::Advised(advice) => (self.hole(advice.middle())?, advice.middle(), true),
+        self.choose_from(drills, &[], wanted)
+    }
+
+    /// The best drill of two lists. First those whose hole keeps the class as
+    /// it is commonly drilled, then those that keep it as large as the drill;
+    /// among them the nearest to the percent wanted, the first list's where
+    /// the other's is not nearer by much. Where a percent is asked for, only
+    /// drills about as near to it as the nearest are looked at.
+    ///
+    /// # Errors
+    /// A percent that cannot be tapped; no limits where their middle is
+    /// wanted; no drill of the lists leaves a thread.
+    pub fn choose_from(
+        &self,
+        own: &[Bit],
+        other: &[Bit],
+        wanted: Wanted,
+    ) -> Result<TapDrills, Error> {
+        let (hole, wanted_percent, equal) = match wanted {
+            Wanted::Percent(percent) => (self.hole(percent)?, percent, SAME),
+            // As near as half of what is advised is wide.
+            Wanted::Advised(advice) => {
+                let width = f64::from(advice.high.saturating_sub(advice.low));
+                (self.hole(advice.middle())?, advice.middle(), width / 2.0)
+            }
             Wanted::Middle => {
                 let middle = self.minor.map(Limits::middle).ok_or_else(|| {
                     Error::new(Kind::OutOfReach {
@@ -335,33 +391,58 @@ impl TapHole {
                         advice: "ask for a percent of thread".to_owned(),
                     })
                 })?;
-                (middle, self.percent(middle), true)
+                (middle, self.percent(middle), SAME)
             }
         };
-        let mut list: Vec<TapDrill> = drills.iter().filter_map(|bit| self.with(bit).ok()).collect();
-        let rank = |drill: &TapDrill| match (drill.minor, drill.minor_drilled) {
-            (Some(Minor::Kept), Some(Minor::Kept)) | (None, _) => 0_u8,
-            (Some(Minor::Kept), _) => 1,
-            _ => 2,
+        let with = |bits: &[Bit], is_own: bool| -> Vec<(bool, TapDrill)> {
+            let leaving = bits.iter().filter_map(|bit| self.with(bit).ok());
+            leaving.map(|drill| (is_own, drill)).collect()
         };
+        let mut list = with(own, true);
+        list.extend(with(other, false));
         let off = |drill: &TapDrill| (drill.percent - wanted_percent).abs();
-        list.sort_by(|a, b| {
-            let strictly = if strict { rank(a).cmp(&rank(b)) } else { core::cmp::Ordering::Equal };
-            strictly.then_with(|| off(a).total_cmp(&off(b)))
-        });
-        if list.is_empty() {
-            return Err(no_drill(hole));
-        }
-        let best = list.remove(0);
-        list.sort_by(|a, b| off(a).total_cmp(&off(b)));
+        list.sort_by(|(_, a), (_, b)| off(a).total_cmp(&off(b)));
+        let nearest = list.first().map(|(_, drill)| off(drill)).ok_or_else(|| no_drill(hole))?;
+        let farthest =
+            if matches!(wanted, Wanted::Percent(_)) { nearest + ABOUT } else { f64::INFINITY };
+        let reach = || list.iter().filter(|(_, drill)| off(drill) <= farthest);
+        let rank = reach().map(|(_, drill)| drill.rank()).min();
+        // The list is in order: the first of a kind is its nearest.
+        let find = |wants_own: Option<bool>| {
+            list.iter().position(|(is_own, drill)| {
+                off(drill) <= farthest
+                    && Some(drill.rank()) == rank
+                    && wants_own.is_none_or(|wanted| wanted == *is_own)
+            })
+        };
+        let at = match (find(None), find(Some(true))) {
+            (Some(any), Some(own)) => {
+                let gap = |at: usize| list.get(at).map_or(0.0, |(_, drill)| off(drill));
+                if gap(own) <= gap(any) + equal { own } else { any }
+            }
+            (any, own) => any.or(own).unwrap_or(0),
+        };
+        // `at` is a place of the list, which is not empty.
+        let (_, best) = list.remove(at);
         let (mut smaller, mut larger) = (0, 0);
-        list.retain(|drill| {
+        let mut others: Vec<TapDrill> = list.into_iter().map(|(_, drill)| drill).collect();
+        if !matches!(wanted, Wanted::Percent(_)) {
+            // Stable: the nearest first among equals.
+            others.sort_by_key(TapDrill::rank);
+        }
+        others.retain(|drill| {
             let side =
                 if drill.bit.diameter < best.bit.diameter { &mut smaller } else { &mut larger };
             *side += 1;
             *side <= 3 && ASKED.contains(&drill.percent)
         });
-        Ok(TapDrills { wanted_percent, hole, best, others: list })
+        Ok(TapDrills { wanted_percent, hole, best, others })
+    }
+
+    /// What percent of thread the class's limits keep, least and most; nothing
+    /// where none are known.
+    pub fn kept(&self) -> Option<(f64, f64)> {
+        self.minor.map(|limits| (self.percent(limits.upper()), self.percent(limits.lower())))
     }
 
     /// Why a drill gives what it gives.

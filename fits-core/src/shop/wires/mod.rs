@@ -47,6 +47,7 @@ pub struct WireThread {
     lead: Length,
     half_angle_degrees: f64,
     pitch_diameter: Length,
+    least_pitch_diameter: Length,
     major: Length,
     crest_radius: Length,
 }
@@ -129,6 +130,7 @@ impl WireThread {
             lead,
             half_angle_degrees,
             pitch_diameter,
+            least_pitch_diameter: pitch_diameter,
             major,
             crest_radius: Length::ZERO,
         };
@@ -158,6 +160,34 @@ impl WireThread {
             }));
         }
         Ok(rounded)
+    }
+
+    /// The same with the least pitch diameter that is still good: the wires must
+    /// stand out of the crests there too, or the anvils rest on the crests.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::wires::WireThread};
+    /// // 1/2-10 Acme 2G, major at most 0.5 in, pitch diameter 0.4306 to 0.4443 in.
+    /// let pitch = "0.1in".parse()?;
+    /// let middle = "0.43745in".parse()?;
+    /// let thread = WireThread::new(pitch, pitch, 14.5, middle, "0.5in".parse()?)?;
+    /// let thread = thread.down_to("0.4306in".parse()?);
+    /// assert!(thread.best_wire()? < thread.usable_wires()?.lower());
+    /// assert_eq!(thread.nearest_usable(thread.best_wire()?)?, thread.usable_wires()?.lower());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    #[must_use]
+    pub fn down_to(self, least_pitch_diameter: Length) -> Self {
+        Self { least_pitch_diameter: least_pitch_diameter.min(self.pitch_diameter), ..self }
+    }
+
+    /// The usable wire nearest to one: itself where it can be used.
+    ///
+    /// # Errors
+    /// As [`WireThread::usable_wires`].
+    pub fn nearest_usable(&self, wire: Length) -> Result<Length, Error> {
+        let usable = self.usable_wires()?;
+        Ok(wire.clamp(usable.lower(), usable.upper()))
     }
 
     /// At the pitch line: tan B = lead / (π E).
@@ -195,8 +225,9 @@ impl WireThread {
         Length::nearest_millimetres(best)
     }
 
-    /// The wires that can be used: the least stands level with the crests, the
-    /// greatest touches the flanks where they end.
+    /// The wires that can be used: the least stands level with the highest
+    /// crests at the least pitch diameter, the greatest touches the flanks where
+    /// they end.
     ///
     /// The published range for 60 degrees, 0.56 P to 0.90 P, lies inside.
     ///
@@ -205,17 +236,22 @@ impl WireThread {
     pub fn usable_wires(&self) -> Result<Limits, Error> {
         let groove = self.groove(self.pitch_diameter);
         let (best, major, end) = (self.plain_best(), self.major.millimetres(), self.flank_end());
-        let none = || self.no_seat("no wire both touches the flanks and stands out of the crests");
+        let none = || {
+            Error::new(Kind::OutOfReach {
+                why: "no wire both touches the flanks and stands out of the crests".to_owned(),
+                advice: "measure it with a thread micrometer, or try it in its nut".to_owned(),
+            })
+        };
         let (sine, cosine) = libm::sincos(groove.half_angle);
+        let thin = self.groove(self.least_pitch_diameter);
         // Without lead both are closed formulas, and with it they start the search.
-        let least = (major - groove.plain(0.0).over) / (1.0 + 1.0 / sine);
+        let least = (major - thin.plain(0.0).over) / (1.0 + 1.0 / sine);
         let up = 0.5 * (end - groove.pitch_diameter);
         let greatest = 2.0 * (0.25 * groove.pitch + up * sine / cosine) / cosine;
         let (least, greatest) = match self.method() {
             Method::Plain => (least, greatest),
             Method::Exact => {
-                let stands =
-                    |wire: f64| groove.seat(wire).map_or(f64::NAN, |seat| seat.over - major);
+                let stands = |wire: f64| thin.seat(wire).map_or(f64::NAN, |seat| seat.over - major);
                 let lower = root(stands, 0.85 * least, 1.02 * least).ok_or_else(none)?;
                 (lower, self.greatest_seated(&groove, best, 1.02 * greatest).ok_or_else(none)?)
             }

@@ -107,6 +107,23 @@ impl Class {
         }
     }
 
+    /// With the capital that the inch systems write: `2a` is 2A.
+    pub(super) fn capital(self, form: Form) -> Self {
+        match self {
+            Self::Zones { pitch, crest }
+                if pitch == crest
+                    && matches!(
+                        (form, pitch.position),
+                        (Form::Unified | Form::UnifiedRounded, 'a' | 'b')
+                            | (Form::Acme | Form::StubAcme, 'c' | 'g')
+                    ) =>
+            {
+                Self::of(pitch.grade, pitch.position.to_ascii_uppercase())
+            }
+            _ => self,
+        }
+    }
+
     /// The side that the class is for in a system; `None` where it serves
     /// both (Acme 2G, a word) or is no class of the system.
     pub fn side(self, form: Form) -> Option<Side> {

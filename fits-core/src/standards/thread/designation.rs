@@ -79,6 +79,31 @@ impl Designation {
         .at(two.at.0, two.at.1))
     }
 
+    /// A class that the thread has, the nearest to one that it has not.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Class, scan};
+    /// let (designation, _) = scan("M10 2A").expect("a thread")?;
+    /// let typed = designation.classes[0].expect("a class").value;
+    /// assert_eq!(designation.nearest_class(typed), Some(Class::of(6, 'g')));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn nearest_class(&self, class: Class) -> Option<Class> {
+        let side = match class {
+            // A nut's class has a capital.
+            Class::Zones { pitch, .. } if pitch.position.is_ascii_lowercase() => Side::External,
+            _ => class.side(self.form).unwrap_or(Side::Internal),
+        };
+        match (self.form, metric::unified_side(class)) {
+            (Form::Metric, Some(side)) => Some(metric::usual(side)),
+            (Form::Metric, None) => metric::nearest(side, class),
+            (Form::Unified | Form::UnifiedRounded, _) => {
+                Some(unified::nearest(class, if side == Side::External { 'A' } else { 'B' }))
+            }
+            _ => Self { classes: [None, None], ..*self }.resolve().ok()?.default_class(side),
+        }
+    }
+
     /// The class typed for a side. Of two that serve both sides the first is
     /// the nut's.
     pub fn class(&self, side: Side) -> Option<Typed<Class>> {

@@ -256,15 +256,12 @@ fn zones(side: Side, class: Class) -> Result<(Zone, Zone), Error> {
         Side::Internal => (&['G', 'H'], 4..=8, &[4, 5, 6, 7, 8]),
     };
     let refuse = |why: String| {
-        let usual = match side {
-            Side::External => Class::of(6, 'g'),
-            Side::Internal => Class::of(6, 'H'),
-        };
+        let usual = usual(side);
         let advice = match nearest(side, class) {
             Some(near) if near != usual => {
-                format!("the nearest is `{near}`, the usual one `{usual}`")
+                format!("the nearest is {near}, the usual one {usual}")
             }
-            _ => format!("the usual one is `{usual}`"),
+            _ => format!("the usual one is {usual}"),
         };
         Err(Error::new(Kind::NotGiven { why, advice }))
     };
@@ -307,7 +304,7 @@ fn zones(side: Side, class: Class) -> Result<(Zone, Zone), Error> {
 }
 
 /// The class of this side with the nearest grades and position.
-fn nearest(side: Side, class: Class) -> Option<Class> {
+pub(super) fn nearest(side: Side, class: Class) -> Option<Class> {
     let Class::Zones { pitch, crest } = class else { return None };
     let (position, pitch, crest) = match side {
         Side::External => {
@@ -333,8 +330,35 @@ fn nearest(side: Side, class: Class) -> Option<Class> {
     Some(Class::Zones { pitch: zone(pitch), crest: zone(crest) })
 }
 
+/// The medium class.
+pub(super) const fn usual(side: Side) -> Class {
+    match side {
+        Side::External => Class::of(6, 'g'),
+        Side::Internal => Class::of(6, 'H'),
+    }
+}
+
+/// The side of a Unified class that was said of a metric thread.
+pub(super) fn unified_side(class: Class) -> Option<Side> {
+    match class {
+        Class::Zones { pitch: Zone { grade: 1..=3, position }, .. } => match position {
+            'A' => Some(Side::External),
+            'B' => Some(Side::Internal),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
 /// Is it a class of the standard?
 pub(super) fn check(class: Class) -> Result<(), Error> {
+    if let Some(side) = unified_side(class) {
+        let part = if side == Side::External { "screw" } else { "nut" };
+        return Err(Error::new(Kind::NotGiven {
+            why: format!("{class} is a class of the Unified {part}"),
+            advice: format!("the usual metric one is {}", usual(side)),
+        }));
+    }
     let side = class.side(Form::Metric).unwrap_or(Side::External);
     zones(side, class).map(|_| ())
 }

@@ -32,6 +32,7 @@ mod metric;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod metric_table;
+mod named;
 mod nominal;
 mod pair;
 mod pipe;

@@ -106,8 +106,13 @@ impl<'a> Reader<'a> {
     fn tail(&mut self, designation: &mut Designation) -> Result<(), Error> {
         loop {
             let start = self.at;
-            let is_dash = self.take("-");
+            let mut is_dash = self.take("-");
             self.spaces();
+            // `M10 - 6g`
+            if !is_dash && self.at > start {
+                is_dash = self.take("-");
+                self.spaces();
+            }
             let begin = self.at;
             if self.class(designation)? || self.hand(designation) || self.starts(designation)? {
                 continue;
@@ -151,7 +156,7 @@ impl<'a> Reader<'a> {
 
     fn one_class(&mut self, form: Form) -> Option<Typed<Class>> {
         let word = self.word();
-        let class = Class::read(word)?;
+        let class = Class::read(word)?.capital(form);
         let is_of = match class {
             Class::Word(Quality::Normal | Quality::Close) if form == Form::Ba => true,
             Class::Word(_) => form == Form::Whitworth,

@@ -6,7 +6,9 @@
 
 use super::{
     Designation, Form, Nominal, Pitch, Series, Typed, metric,
+    named::{leading, relative, system},
     reader::{Found, Reader, not_a_thread},
+    trapezoidal,
     unified_series::{self, is_screw_number},
 };
 use crate::{
@@ -21,7 +23,7 @@ use crate::{
 /// `1-1/8-7 UNC-2A`, `#10-32`, `10-32 UNF`, `0.375-24`, `Tr40x14P7 LH 7H/7e`,
 /// `1/2-10 Acme 2G`, `1/2-10 stub acme`, `1/2 BSW`, `1/4-26 BSF`, `2 BA`,
 /// `G1/2 A`, `R1/2`, `Rp1/2`, `Rc1/2`, `1/2-14 NPT`, each with `LH` and
-/// `2 starts`. A bare `3/8` is none: see [`scan_expected`].
+/// `2 starts`; a system's word may come first, as in `UNF 3/8`. A bare `3/8` is none: see [`scan_expected`].
 ///
 /// ```
 /// use fits_core::standards::thread::scan;
@@ -68,10 +70,18 @@ fn begin(text: &str, expected: bool) -> Option<Result<(Designation, usize), Erro
         b'T' | b't' if second.eq_ignore_ascii_case(&b'r') => {
             metric_name(&mut reader, "Tr", Form::Trapezoidal, expected)
         }
-        b'G' => pipe(&mut reader, "G", Form::PipeParallel),
-        b'R' if second == b'p' => pipe(&mut reader, "Rp", Form::PipeRp),
-        b'R' if second == b'c' => pipe(&mut reader, "Rc", Form::PipeRc),
-        b'R' if second.is_ascii_digit() => pipe(&mut reader, "R", Form::PipeR),
+        b'G' | b'g' => pipe(&mut reader, "G", Form::PipeParallel),
+        b'R' | b'r' => match second {
+            b'p' | b'P' => pipe(&mut reader, "Rp", Form::PipeRp),
+            b'c' | b'C' => pipe(&mut reader, "Rc", Form::PipeRc),
+            b'0'..=b'9' | b' ' => pipe(&mut reader, "R", Form::PipeR),
+            _ => return None,
+        },
+        // UNF, NPT, Acme, BSP, stub acme, Whitworth before the size.
+        b'U' | b'u' | b'N' | b'n' | b'A' | b'a' | b'B' | b'b' | b'S' | b's' | b'W' | b'w' => {
+            let (form, series) = leading(&mut reader)?;
+            sized(&mut reader, expected, Some((form, series)))
+        }
         _ => return None,
     };
     found.transpose()
@@ -119,7 +129,7 @@ fn metric_name(reader: &mut Reader, letters: &str, form: Form, expected: bool) -
             }
         }
     }
-    if !reader.is_end() {
+    if !reader.is_end() && !is_hand(reader) {
         // `M10mm`, `m6something`: no thread's name goes on like this.
         return if designation.pitch.is_some() { Err(goes_on(reader)) } else { Ok(None) };
     }
@@ -130,6 +140,11 @@ fn metric_name(reader: &mut Reader, letters: &str, form: Form, expected: bool) -
         }
     }
     reader.finish(designation)
+}
+
+/// `M10x1.25LH`: the hand joined to the pitch.
+fn is_hand(reader: &Reader) -> bool {
+    reader.word().eq_ignore_ascii_case("lh")
 }
 
 fn is_starts_after(text: &str, at: usize) -> bool {
@@ -162,21 +177,24 @@ fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<
     let is_lead = reader.take("Ph");
     let start = reader.at;
     let missing = |reader: &Reader, what: &str, designation: &Designation| {
-        let advice = match (designation.form, designation.nominal.value) {
-            (Form::Metric, Nominal::Millimetres(nominal)) => metric::pitches(nominal),
-            _ => "give it in millimetres".into(),
-        };
+        let advice = metric_pitches(designation);
         Err(not_a_thread(what.into(), advice).at(reader.at, reader.at + reader.word().len()))
     };
     let Some(first) = reader.decimal(Unit::Millimetre)? else {
         return missing(reader, "the pitch is missing after the x", designation);
     };
+    let before = reader.at;
+    reader.spaces();
     let bracket = reader.take("(");
+    if !bracket {
+        reader.at = before;
+    }
     if !reader.take("P") {
         if is_lead || bracket {
             return missing(reader, "the pitch is missing after the lead", designation);
         }
-        let value = Pitch::of(first.value).map_err(|error| error.at(start, reader.at))?;
+        let value =
+            pitch_of(first.value, designation).map_err(|error| error.at(start, reader.at))?;
         designation.pitch = Some(Typed { value, at: first.at });
         return Ok(());
     }
@@ -186,7 +204,7 @@ fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<
     if bracket {
         reader.take(")");
     }
-    let value = Pitch::of(second.value).map_err(|error| error.at(start, reader.at))?;
+    let value = pitch_of(second.value, designation).map_err(|error| error.at(start, reader.at))?;
     designation.pitch = Some(Typed { value, at: second.at });
     let (lead, pitch) = (first.value.tenth_nanometres(), second.value.tenth_nanometres());
     // A pitch is more than nought.
@@ -203,15 +221,36 @@ fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<
     }
 }
 
-/// `G1/2 A`, `R1/2`, `Rp 3/4`.
+/// What pitches there are, in words.
+fn metric_pitches(designation: &Designation) -> String {
+    match (designation.form, designation.nominal.value) {
+        (Form::Metric, Nominal::Millimetres(nominal)) => metric::pitches(nominal),
+        (Form::Trapezoidal, Nominal::Millimetres(nominal)) => trapezoidal::advice(nominal),
+        _ => "give it in millimetres".into(),
+    }
+}
+
+/// A pitch in millimetres, refused in millimetres.
+fn pitch_of(length: Length, designation: &Designation) -> Result<Pitch, Error> {
+    Pitch::of(length).map_err(|_| {
+        not_a_thread(format!("a pitch of {length} is no thread's"), metric_pitches(designation))
+    })
+}
+
+/// `G1/2 A`, `G1/2A`, `R1/2`, `Rp 3/4`.
 fn pipe(reader: &mut Reader, letters: &str, form: Form) -> Found {
-    // The letters were matched by case.
+    let is_written = reader.text.starts_with(letters);
     reader.at += letters.len();
+    let before = reader.at;
     reader.spaces();
+    let is_apart = reader.at > before && form == Form::PipeR;
     let Some(nominal) = nominal(reader)? else { return Ok(None) };
     // G7 and R6 are tolerance classes: pipe sizes are fractions or whole
     // inches to 6, and only a fraction or what follows tells G6 from a class.
-    if matches!(nominal.value, Nominal::Decimal(_) | Nominal::Number(_)) || !reader.is_end() {
+    let is_fraction = matches!(nominal.value, Nominal::Fraction { numerator: 1.., .. });
+    let is_whole = matches!(nominal.value, Nominal::Fraction { .. }) && is_written && !is_apart;
+    let is_class = form == Form::PipeParallel && matches!(reader.word(), "A" | "B");
+    if !is_fraction && !is_whole || !reader.is_end() && !is_class && !is_hand(reader) {
         return Ok(None);
     }
     reader.finish(blank(form, nominal))
@@ -267,71 +306,30 @@ fn denominator(reader: &mut Reader) -> Option<u16> {
     }
 }
 
-/// Words that name a system, and the series some of them say.
-const SYSTEMS: [(&str, Form, Option<Series>); 22] = [
-    ("UNC", Form::Unified, Some(Series::Coarse)),
-    ("UNF", Form::Unified, Some(Series::Fine)),
-    ("UNEF", Form::Unified, Some(Series::ExtraFine)),
-    ("UN", Form::Unified, Some(Series::Constant)),
-    ("UNS", Form::Unified, Some(Series::Special)),
-    ("UNRC", Form::UnifiedRounded, Some(Series::Coarse)),
-    ("UNRF", Form::UnifiedRounded, Some(Series::Fine)),
-    ("UNREF", Form::UnifiedRounded, Some(Series::ExtraFine)),
-    ("UNR", Form::UnifiedRounded, Some(Series::Constant)),
-    ("UNRS", Form::UnifiedRounded, Some(Series::Special)),
-    ("NC", Form::Unified, Some(Series::Coarse)),
-    ("NF", Form::Unified, Some(Series::Fine)),
-    ("NEF", Form::Unified, Some(Series::ExtraFine)),
-    ("Acme", Form::Acme, None),
-    ("BSW", Form::Whitworth, Some(Series::Coarse)),
-    ("BSF", Form::Whitworth, Some(Series::Fine)),
-    ("Whitworth", Form::Whitworth, None),
-    ("Whit", Form::Whitworth, None),
-    ("BSP", Form::PipeParallel, None),
-    ("BSPP", Form::PipeParallel, None),
-    ("BA", Form::Ba, None),
-    ("NPT", Form::Npt, None),
-];
-
-/// The system named here, after spaces or a dash.
-fn system(reader: &mut Reader) -> Option<(Form, Option<Typed<Series>>)> {
-    let before = reader.at;
-    if !reader.take("-") {
-        reader.spaces();
-    }
-    let start = reader.at;
-    let word = reader.word();
-    let named = SYSTEMS.iter().find(|(name, ..)| name.eq_ignore_ascii_case(word));
-    if let Some((_, form, series)) = named {
-        reader.at += word.len();
-        let at = (start, reader.at);
-        return Some((*form, series.map(|value| Typed { value, at })));
-    }
-    if word.eq_ignore_ascii_case("stub") {
-        reader.at += word.len();
-        reader.spaces();
-        if reader.word().eq_ignore_ascii_case("acme") {
-            reader.at += 4;
-            return Some((Form::StubAcme, None));
-        }
-    }
-    reader.at = before;
-    None
-}
-
 /// Everything that begins with a number.
 fn inch(reader: &mut Reader, expected: bool) -> Found {
     if !may_be_inch(reader.text, expected) {
         return Ok(None);
     }
+    sized(reader, expected, None)
+}
+
+/// A size, its pitch and its system, if that did not stand before.
+fn sized(
+    reader: &mut Reader,
+    expected: bool,
+    mut named: Option<(Form, Option<Typed<Series>>)>,
+) -> Found {
     // A broken number is for whoever reads sizes.
     let Ok(Some(mut size)) = nominal(reader) else { return Ok(None) };
-    let is_marked = inch_mark(reader);
-    let (mut pitch, mut named) = (None, None);
+    let is_marked = inch_mark(reader, expected || named.is_some());
+    let mut pitch = None;
     if reader.peek() == Some(b'-') {
         let before = reader.at;
-        named = system(reader);
         if named.is_none() {
+            named = system(reader);
+        }
+        if reader.at == before {
             reader.at = before + 1;
             pitch = turns(reader);
             if pitch.is_none() {
@@ -341,6 +339,11 @@ fn inch(reader: &mut Reader, expected: bool) -> Found {
     }
     if named.is_none() {
         named = system(reader);
+    }
+    if named.is_none() {
+        if let Some(error) = relative(reader, size.value) {
+            return Err(error);
+        }
     }
     let is_named = named.is_some();
     let (form, series) = named.unwrap_or((Form::Unified, None));
@@ -413,11 +416,12 @@ const fn is_system_letter(byte: u8) -> bool {
     matches!(byte.to_ascii_lowercase(), b'u' | b'n' | b'a' | b's' | b'b' | b'w')
 }
 
-/// `"` or `in` before the dash of a pitch or a space and a system.
-fn inch_mark(reader: &mut Reader) -> bool {
+/// `"` or `in` before the dash of a pitch or a space and a system; at the end
+/// too where a thread is expected.
+fn inch_mark(reader: &mut Reader, expected: bool) -> bool {
     let before = reader.at;
     if reader.take("\"") || reader.take("in") {
-        if matches!(reader.peek(), Some(b'-' | b' ')) {
+        if matches!(reader.peek(), Some(b'-' | b' ')) || expected && reader.peek().is_none() {
             return true;
         }
         reader.at = before;

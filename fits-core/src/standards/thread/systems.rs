@@ -220,13 +220,17 @@ fn no_listed_pitch(form: Form, nominal: Nominal, series: Option<Series>) -> Erro
         (Form::Whitworth, _) => "BSW",
         _ => "Acme",
     };
-    let example = match form {
-        Form::Whitworth => format!("{nominal}-20 Whitworth"),
-        _ => format!("{nominal}-10 Acme"),
-    };
+    // Turns that this size can have.
+    let example = [10, 20, 4, 2, 16, 40, 1].into_iter().find_map(|turns| {
+        let pitch = Pitch::per_inch(turns, 1).ok()?;
+        Thread::inch(form, nominal, pitch).ok()
+    });
     Error::new(Kind::NotListed {
         why: format!("{nominal} in is no listed {list} size"),
-        advice: format!("give the turns per inch, as `{example}`"),
+        advice: match example {
+            Some(example) => format!("give the turns per inch, as `{example}`"),
+            None => format!("sizes are written in inches, as `1/2 {list}`"),
+        },
     })
 }
 
@@ -235,7 +239,7 @@ fn wrong_series(nominal: Nominal, series: Option<Series>, listed: Option<Pitch>)
     match listed {
         Some(pitch) => Error::new(Kind::NotGiven {
             why: format!("{nominal} {word} has {pitch}"),
-            advice: format!("ask for `{nominal} {word}`, or for another pitch with `Whitworth`"),
+            advice: format!("ask for `{nominal} {word}`; another pitch is said with Whitworth"),
         }),
         None => no_listed_pitch(Form::Whitworth, nominal, series),
     }

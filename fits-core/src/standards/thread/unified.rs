@@ -78,13 +78,13 @@ fn number(form: Form, side: Side, class: Class) -> Result<u8, Error> {
         }
         _ => Err(Error::new(Kind::NotGiven {
             why: format!("no {} Unified thread has class {class}", side.word()),
-            advice: format!("the nearest is `{}`", nearest(class, letter)),
+            advice: format!("the nearest is {}", nearest(class, letter)),
         })),
     }
 }
 
 /// The class with the nearest number; 2 where it has none of this system.
-fn nearest(class: Class, letter: char) -> Class {
+pub(super) fn nearest(class: Class, letter: char) -> Class {
     match class {
         Class::Zones { pitch: Zone { grade, position }, .. } if position == letter => {
             Class::of(grade.clamp(1, 3), letter)
@@ -99,7 +99,7 @@ pub(super) fn check(form: Form, class: Class) -> Result<(), Error> {
         Some(side) => number(form, side, class).map(|_| ()),
         None => Err(Error::new(Kind::NotGiven {
             why: format!("a Unified thread has no class {class}"),
-            advice: "screws take `2A` (`1A`, `3A`), nuts `2B` (`1B`, `3B`)".into(),
+            advice: "screws take 2A (1A, 3A), nuts 2B (1B, 3B)".into(),
         })),
     }
 }

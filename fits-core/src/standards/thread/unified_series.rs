@@ -147,7 +147,12 @@ pub(super) fn pitches(major: Length, name: Nominal) -> String {
         let turns = [4, 8, 12, 16, 20, 28, 32, 40, 48, 64]
             .into_iter()
             .find(|turns| major.checked_mul(*turns).is_ok_and(|all| all >= inch_parts(4, 1)));
-        format!("give the turns per inch, as `{name}-{}`", turns.unwrap_or(80))
+        match turns {
+            Some(turns) if major <= inch_parts(20, 1) => {
+                format!("give the turns per inch, as `{name}-{turns}`")
+            }
+            _ => "sizes are written in inches, as `3/8-16`".into(),
+        }
     } else {
         format!("listed: {}", rows.join(", "))
     }
@@ -192,7 +197,11 @@ impl Thread {
             return refuse(format!("{nominal} is no Unified thread: they end at 20 in"));
         }
         if pitch.scaled(2, 1) > major {
-            return refuse(format!("a pitch of {pitch} leaves no core in {nominal} in"));
+            let name = match nominal {
+                Nominal::Number(number) => format!("#{number}"),
+                size => format!("{size} in"),
+            };
+            return refuse(format!("a pitch of {pitch} leaves no core in {name}"));
         }
         if pitch.scaled(100, 1) < Length::INCH {
             return refuse(format!("{pitch} is finer than any Unified thread"));
@@ -267,6 +276,13 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
             symbol(thread.form, said.value)
         ),
     };
-    let advice = pitches(major, nominal);
+    let advice = match (thread.series, said.value) {
+        // The same thread by its own letters.
+        (Series::Special, _) => {
+            format!("{}, or of its own: `{thread}`", pitches(major, nominal))
+        }
+        (_, Series::Constant) => format!("write `{thread}`"),
+        _ => pitches(major, nominal),
+    };
     Err(Error::new(Kind::NotGiven { why, advice }).at(said.at.0, said.at.1))
 }

@@ -11,8 +11,8 @@ use fits_core::{
 use super::{Style, Text, lines::wrapped};
 use crate::{
     answer::{
-        CribAnswer, CribReaming, EntryFigures, InForce, LogsAnswer, OwnReamer, PassFigures,
-        PassLogAnswer, PassesAnswer, ReamFigures,
+        CribAnswer, CribReaming, EntryFigures, FeatureAnswer, InForce, LogsAnswer, OwnReamer,
+        PassFigures, PassLogAnswer, PassesAnswer, ReamFigures,
     },
     query::{Dial, Units},
 };
@@ -21,6 +21,8 @@ use crate::{
 const SHOWN: usize = 8;
 /// Logs, or tools, that a list shows.
 const LISTED: usize = 18;
+/// Columns of a log's name in the list, at most.
+const NAME: usize = 45;
 /// Columns of the picture, tolerances across it, and those before the limits.
 const WIDTH: i64 = 36;
 const ACROSS: i64 = 9;
@@ -193,29 +195,37 @@ impl Text {
             wrapped(out, "", note);
         }
         if let Some(open) = &answer.open {
-            let _ = writeln!(out, "open here: {open}; `log` shows it");
+            wrapped(out, "", &format!("open here: {open}; `log` shows it"));
         } else if answer.notes.is_empty() {
             let _ = writeln!(out, "no pass log is open here");
         }
-        for log in answer.logs.iter().take(LISTED) {
+        let width = |name: &str| name.chars().count();
+        let listed = || answer.logs.iter().take(LISTED);
+        let names = listed().map(|log| width(&log.name)).max().unwrap_or(0).min(NAME);
+        for log in listed() {
             let state = match log.state {
                 State::Open => "open",
                 State::Done => "done",
                 State::Scrap => "scrap",
             };
-            let _ = writeln!(
-                out,
-                "  {:<36} {state:<7}{:>3} entries   {}",
-                log.name,
+            let entries = if log.entries == 1 { "entry" } else { "entries" };
+            let told = format!(
+                "{state:<6}{:>3} {entries:<7}  {}",
                 log.entries,
                 Self::as_read(log.reading_mm.0, unit)
             );
+            // A long name has a line of its own.
+            if width(&log.name) <= names {
+                let _ = writeln!(out, "  {:<names$}  {told}", log.name);
+            } else {
+                let _ = writeln!(out, "  {}\n  {:<names$}  {told}", log.name, "");
+            }
         }
         if answer.logs.len() > LISTED {
             let _ = writeln!(out, "  and {} older ones", answer.logs.len() - LISTED);
         }
         if let Some(first) = answer.logs.first() {
-            let _ = writeln!(out, "  back to one with `log open {}`", first.name);
+            wrapped(out, "  ", &format!("back to one with `log open {}`", first.name));
         }
     }
 
@@ -289,6 +299,16 @@ impl Text {
             (None, None) => return,
         };
         wrapped(out, "        ", &words);
+    }
+
+    /// The crib's gauge pins for a hole.
+    pub(super) fn pins(&self, out: &mut String, feature: &FeatureAnswer) {
+        let Some(pins) = &feature.pins else { return };
+        let [unit, _] = self.units();
+        let words = [("must go in", pins.goes_in), ("must not", pins.stays_out)]
+            .into_iter()
+            .filter_map(|(what, pin)| Some(format!("{} {what}", Self::size(pin?.mm.0, unit))));
+        wrapped(out, "  pins  ", &words.collect::<Vec<_>>().join("; "));
     }
 
     pub(super) fn crib(out: &mut String, answer: &CribAnswer) {

@@ -84,6 +84,7 @@ impl Text {
             Answer::Ream(ream) => {
                 self.headline(&mut out, &ream.hole);
                 self.ream(&mut out, Some(&ream.ream), None);
+                self.pins(&mut out, &ream.hole);
             }
             Answer::Passes(passes) => self.passes(&mut out, passes),
             Answer::General(general) => self.general(&mut out, general),
@@ -184,6 +185,7 @@ impl Text {
         }
         if feature.kind == Some(Feature::Hole) {
             self.ream(out, feature.ream.as_ref(), feature.not_reamed.as_ref());
+            self.pins(out, feature);
         }
         if feature.kind.is_none() {
             let _ = writeln!(out, "  say `hole` or `shaft` before the size for tools and passes");
@@ -239,6 +241,7 @@ impl Text {
             wrapped(out, "  ", note);
         }
         self.ream(out, fit.ream.as_ref(), fit.not_reamed.as_ref());
+        self.pins(out, &fit.hole);
         if let Some(plan) = &fit.bore {
             self.plan(out, "bore", plan);
         }
@@ -449,6 +452,7 @@ impl Text {
             out,
             "  measure after the semi-finish and the spring pass, then judge the reading"
         );
+        self.pins(out, &answer.feature);
         self.plan_log(out, answer);
         Self::cautions(out, &answer.cautions);
     }

@@ -25,7 +25,7 @@ impl Text {
                 (count, Some(_)) => format!(", {count} readings"),
                 (count, None) => format!(", mean of {count}"),
             };
-            let by = measured.instrument.map_or(String::new(), |name| format!(", {name}"));
+            let by = measured.instrument.as_ref().map_or(String::new(), |name| format!(", {name}"));
             let over = chance(measured.probability_over.unwrap_or_default());
             let under = chance(measured.probability_under.unwrap_or_default());
             wrapped(
@@ -39,7 +39,7 @@ impl Text {
             );
         }
         if let (None, None, Some(spread)) =
-            (measured.instrument, &measured.form, measured.spread_mm)
+            (&measured.instrument, &measured.form, measured.spread_mm)
         {
             let _ = writeln!(
                 out,
@@ -70,6 +70,9 @@ impl Text {
                 "read it again, several times: what scatters averages out"
             };
             let _ = writeln!(out, "  {what}");
+        }
+        if !measured.assumed.is_empty() {
+            wrapped(out, "  ", &measured.assumed.join("; "));
         }
     }
 
@@ -272,6 +275,9 @@ impl Text {
                 self.one_difference(answer.step_mm.0)
             ),
         );
+        if !answer.assumed.is_empty() {
+            wrapped(out, "  ", &answer.assumed.join("; "));
+        }
         let _ =
             writeln!(out, "  a simulated machine by common practice: yours may do better or worse");
     }

@@ -10,6 +10,16 @@ use crate::{
     query::Dial,
 };
 
+/// What to do, at a glance.
+pub(super) const fn verdict_word(verdict: Verdict) -> (Style, &'static str) {
+    match verdict {
+        Verdict::Good => (Style::Good, "GOOD: stop"),
+        Verdict::CutMore => (Style::Strong, "CUT MORE"),
+        Verdict::Over => (Style::Bad, "OVERCUT"),
+        Verdict::TooClose => (Style::Strong, "TOO CLOSE TO CALL"),
+    }
+}
+
 impl Text {
     pub(super) fn reading(&self, out: &mut String, answer: &ReadingAnswer) {
         self.verdict(out, answer);
@@ -23,12 +33,7 @@ impl Text {
     /// The verdict and what is left, as changes of diameter.
     fn verdict(&self, out: &mut String, answer: &ReadingAnswer) {
         let (feature, reading) = (&answer.feature, &answer.reading);
-        let (style, word) = match reading.verdict {
-            Verdict::Good => (Style::Good, "GOOD: stop"),
-            Verdict::CutMore => (Style::Strong, "CUT MORE"),
-            Verdict::Over => (Style::Bad, "OVERCUT"),
-            Verdict::TooClose => (Style::Strong, "TOO CLOSE TO CALL"),
-        };
+        let (style, word) = verdict_word(reading.verdict);
         let name = feature.kind.map_or("size", Feature::word);
         let [first, second] = self.units();
         let _ = writeln!(
@@ -81,16 +86,21 @@ impl Text {
             }
             Verdict::Over => {
                 let past = reading.to_last_limit_mm.0.checked_neg().unwrap_or(Length::ZERO);
-                wrapped(
-                    out,
-                    "  ",
-                    &format!(
-                        "{} past the limit: measure again, then suit the mate to it, or scrap it",
-                        self.difference(past)
-                    ),
-                );
+                self.past_the_limit(out, past);
             }
         }
+    }
+
+    /// Too much is gone.
+    pub(super) fn past_the_limit(&self, out: &mut String, past: Length) {
+        wrapped(
+            out,
+            "  ",
+            &format!(
+                "{} past the limit: measure again, then suit the mate to it, or scrap it",
+                self.difference(past)
+            ),
+        );
     }
 
     pub(super) fn pair_reading(&self, out: &mut String, answer: &PairReadingAnswer) {

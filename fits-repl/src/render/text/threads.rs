@@ -8,11 +8,11 @@ use fits_core::{
     size::{Decimals, Rounding, Unit},
 };
 
-use super::{LINES, Style, Text, lines::wrapped};
+use super::{LINES, Style, Text, lines::wrapped, readings::verdict_word};
 use crate::{
     answer::{
-        ClearanceHoleAnswer, Mm, OverWiresAnswer, SideFigures, TapAnswer, TapFigures, ThreadAnswer,
-        ThreadName, ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
+        BoreFigures, ClearanceHoleAnswer, Mm, OverWiresAnswer, SideFigures, TapAnswer, TapFigures,
+        ThreadAnswer, ThreadName, ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
     },
     query::{Dial, Units},
 };
@@ -26,6 +26,9 @@ impl Text {
         if let Some(tap) = &thread.tap {
             self.drill_line(out, tap);
         }
+        if let Some(bore) = &thread.bore {
+            self.aim_line(out, "BORE", "nut", bore.aim_mm.0, Rounding::Nearest);
+        }
         for (name, side) in [("screw", &thread.external), ("nut", &thread.internal)] {
             if let Some(side) = side {
                 self.side(out, name, side);
@@ -34,7 +37,11 @@ impl Text {
         if let Some(play) = &thread.play
             && let (Some(least), Some(most)) = (play.pitch_min_mm, play.pitch_max_mm)
         {
-            let (least, most) = (self.play(least.0), self.play(most.0));
+            let play = |length: Length| match length {
+                Length::ZERO => "none".to_owned(),
+                length => self.play(length),
+            };
+            let (least, most) = (play(least.0), play(most.0));
             let _ = writeln!(out, "  play at the pitch diameter\n    least       {least}");
             let _ = writeln!(out, "    greatest    {most}");
         }
@@ -101,9 +108,41 @@ impl Text {
             "DRILL tap     {name}{size:<14}{:.0} % of thread ({:.0} % as cut)",
             tap.percent, tap.cut_percent
         );
-        if tap.within_limits == Some(false) {
+        if tap.drill_within_limits == Some(false) {
+            let _ = writeln!(out, "  the drill itself is outside the nut's limits");
+        } else if tap.within_limits == Some(false) {
             let cuts = Self::target(tap.cuts_mm.0, self.units()[0], Rounding::Nearest);
-            let _ = writeln!(out, "  a drill commonly cuts {cuts} then: outside the nut's limits");
+            let _ = writeln!(
+                out,
+                "  inside the nut's limits; as commonly cut, {cuts}, it is outside: go gently"
+            );
+        }
+        if tap.published {
+            let _ = writeln!(out, "  published     the drill of a table of pipe sizes");
+        }
+        let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
+            (None, ..) => return,
+            (Some(true), Some(rather), _) => format!("from the crib; rather {rather}"),
+            (Some(true), None, _) => "from the crib".to_owned(),
+            (Some(false), _, Some(near)) => {
+                format!("not in the crib, whose nearest, {near}, is not as good")
+            }
+            (Some(false), _, None) => "no drill of the crib leaves a thread".to_owned(),
+        };
+        wrapped(out, "  ", &words);
+    }
+
+    /// What to bore to, and the drill before it.
+    fn bore_lines(&self, out: &mut String, bore: &BoreFigures) {
+        self.aim_line(out, "BORE", "tap", bore.aim_mm.0, Rounding::Nearest);
+        if let Some(drill) = &bore.first_drill {
+            let unit = self.units().into_iter().find(|unit| !drill.name.ends_with(unit.symbol()));
+            let size = unit.map_or(String::new(), |unit| Self::size(drill.mm.0, unit));
+            let _ = writeln!(
+                out,
+                "  first drill   {:<14}{size:<14}then bore or ream to size",
+                drill.name
+            );
         }
     }
 
@@ -161,7 +200,12 @@ impl Text {
             );
             let _ = writeln!(out, "  for a tap that cuts:");
         }
-        self.drill_line(out, &tap.first);
+        if let Some(drill) = &tap.first {
+            self.drill_line(out, drill);
+        }
+        if let Some(bore) = &tap.bore {
+            self.bore_lines(out, bore);
+        }
         if let Some([one, other]) = self.spread(tap.minor_min_mm, tap.minor_max_mm) {
             let _ = writeln!(
                 out,
@@ -172,7 +216,11 @@ impl Text {
         }
         for (count, other) in tap.alternatives.iter().enumerate() {
             let lead = if count == 0 { "or" } else { "" };
-            let outside = if other.within_limits == Some(false) { "  outside as cut" } else { "" };
+            let outside = match (other.drill_within_limits, other.within_limits) {
+                (Some(false), _) => "  outside",
+                (_, Some(false)) => "  outside as cut",
+                _ => "",
+            };
             let _ = writeln!(
                 out,
                 "  {lead:<14}{:<12}{:<14}{:<14}{:.0} %{outside}",
@@ -188,6 +236,21 @@ impl Text {
                 "  advised       {:.0} to {:.0} % of thread: {}",
                 advised.min_percent, advised.max_percent, advised.of
             );
+            let leaves = match (&tap.first, &tap.bore) {
+                (Some(drill), None) if !tap.in_hand => Some(drill.percent),
+                (_, bore) => bore.as_ref().map(|bore| bore.percent),
+            };
+            if let Some((percent, kept)) = leaves.zip(tap.limits_keep)
+                && !(advised.min_percent..=advised.max_percent).contains(&percent.round())
+            {
+                let (least, most) = (kept.min_percent, kept.max_percent);
+                let keeps = if least > advised.max_percent && percent > least {
+                    format!("asks for more: its limits keep {least:.0} to {most:.0} %")
+                } else {
+                    format!("keeps {least:.0} to {most:.0} %; drills commonly cut over their size")
+                };
+                let _ = writeln!(out, "  the class     {keeps}");
+            }
         }
         if let Some(form) = tap.form_tap.as_ref().filter(|_| !tap.forms) {
             let hole = Self::target(form.hole_mm.0, first, Rounding::Nearest);
@@ -204,7 +267,7 @@ impl Text {
             });
             let _ = writeln!(out, "  engage        about {}{blind}", near(engage.0));
         }
-        Self::notes(out, &tap.name, &[]);
+        Self::notes(out, &tap.name, &tap.notes);
         Self::cautions(out, &tap.cautions);
     }
 
@@ -215,7 +278,19 @@ impl Text {
                 continue;
             };
             let drill = hole.drill.as_ref().map_or(String::new(), |drill| format!("drill {drill}"));
-            let _ = writeln!(out, "  {:<9}{one:<26}{other:<24}{drill}", hole.series);
+            let line = format!("{:<9}{one:<26}{other:<24}{drill}", hole.series);
+            let line = line.trim_end();
+            match answer.asked {
+                Some(asked) if asked == hole.series => {
+                    let _ = writeln!(out, "HOLE  {}", self.style(Style::Strong, line));
+                }
+                Some(_) => {
+                    let _ = writeln!(out, "  or  {line}");
+                }
+                None => {
+                    let _ = writeln!(out, "  {line}");
+                }
+            }
         }
         let _ = writeln!(out, "  holes that the screw passes, {}", answer.source);
     }
@@ -226,19 +301,20 @@ impl Text {
         let units = self.units();
         let [one, other] = units.map(|unit| Self::range(over, unit));
         let one = self.style(Style::Strong, &format!("{one:<26}"));
-        let _ = writeln!(out, "OVER  wires   {one}{other}");
+        let _ = writeln!(out, "MIC   over wires  {one}{other}");
         self.wires_used(out, wires);
     }
 
     fn wires_used(&self, out: &mut String, wires: &WiresAnswer) {
         let units = self.units();
-        let exact = |size: Length| units.map(|unit| wire_size(size, unit)).join("   ");
+        let exact =
+            |size: Length| units.map(|unit| wire_size(size, unit, Rounding::Nearest)).join("   ");
         let _ = writeln!(out, "  wire          {}", exact(wires.wire_mm.0));
         if wires.wire_mm.0 != wires.best_wire_mm.0 {
             let _ = writeln!(out, "  best wire     {}", exact(wires.best_wire_mm.0));
         }
-        let [least, most] =
-            [wires.wire_min_mm.0, wires.wire_max_mm.0].map(|size| wire_size(size, units[0]));
+        let least = wire_size(wires.wire_min_mm.0, units[0], Rounding::Up);
+        let most = wire_size(wires.wire_max_mm.0, units[0], Rounding::Down);
         let _ = writeln!(out, "  usable        {least} to {most}");
         if let Some([one, other]) = self.spread(Some(wires.pitch_min_mm), Some(wires.pitch_max_mm))
         {
@@ -253,16 +329,20 @@ impl Text {
     }
 
     pub(super) fn over_wires(&self, out: &mut String, answer: &OverWiresAnswer) {
-        let style = if answer.verdict == Verdict::Good { Style::Good } else { Style::Bad };
-        let word = answer.verdict.word().to_uppercase();
+        let (style, word) = verdict_word(answer.verdict);
         let [first, second] = self.units();
         let _ = writeln!(
             out,
             "{}   pitch diameter {}   {}",
-            self.style(style, &word),
+            self.style(style, word),
             Self::size(answer.pitch_diameter_mm.0, first),
             Self::size(answer.pitch_diameter_mm.0, second)
         );
+        if answer.verdict == Verdict::Over
+            && let Ok(past) = answer.wires.pitch_min_mm.0.checked_sub(answer.pitch_diameter_mm.0)
+        {
+            self.past_the_limit(out, past);
+        }
         if let Some(feed) = &answer.feed {
             let lead = match (feed.compound_mm, feed.compound_deg) {
                 (Some(compound), Some(angle)) => format!(
@@ -310,33 +390,16 @@ impl Text {
             None if answer.dial == Dial::Diameter => "cross slide (diameter) reads".to_owned(),
             None => "cross slide (radius) reads".to_owned(),
         };
-        let heads = format!("  {:<9}{:<22}{slide}", "pass", "depth so far");
-        let _ = writeln!(out, "{}", self.style(Style::Faint, &heads));
         // The tail and the passes must leave the headline in sight.
         let tail = self.pass_tail(answer);
-        let room = LINES.saturating_sub(out.lines().count() + tail.lines().count());
-        let count = answer.passes.len();
-        let hidden = if count > room { count - room.saturating_sub(1) } else { 0 };
-        let keep_first = (count - hidden) / 2;
-        for (at, pass) in answer.passes.iter().enumerate() {
-            if hidden > 0 && at == keep_first {
-                let _ = writeln!(out, "  ...      {hidden} more: see --json");
-            }
-            if hidden == 0 || at < keep_first || at >= keep_first + hidden {
-                Self::thread_pass(out, pass, [first, second]);
-            }
+        let room = LINES.saturating_sub(out.lines().count() + 1 + tail.lines().count());
+        let cells = pass_cells(&answer.passes, [first, second]);
+        let (heads, rows) = laid_out(&cells, room, &slide);
+        let _ = writeln!(out, "{}", self.style(Style::Faint, &heads));
+        for row in rows {
+            let _ = writeln!(out, "{}", row.trim_end());
         }
         out.push_str(&tail);
-    }
-
-    fn thread_pass(out: &mut String, pass: &ThreadPassFigures, units: [Unit; 2]) {
-        let depth = Self::dial_size(pass.depth_mm.0, units[0]);
-        if pass.name == "spring" {
-            let _ = writeln!(out, "  {:<9}{depth:<22}leave it", pass.name);
-            return;
-        }
-        let [one, other] = units.map(|unit| Self::dial_size(pass.dial_mm.0, unit));
-        let _ = writeln!(out, "  {:<9}{depth:<22}{one:<14}{other}", pass.name);
     }
 
     /// A dial figure: 0.001 mm, 0.0001 in.
@@ -349,14 +412,26 @@ impl Text {
         let [first, _] = self.units();
         let size = |size: Length| Self::target(size, first, Rounding::Nearest);
         let chamfer = format!("chamfer the start 45 degrees to {}", size(answer.chamfer_to_mm.0));
+        let left = answer.name.hand == "left";
         let relief = answer.relief.map_or(String::new(), |relief| {
             let groove = match (relief.groove_diameter_mm, relief.groove_width_mm) {
                 (Some(diameter), Some(width)) => {
-                    format!("; relief groove {} {} wide", size(diameter.0), size(width.0))
+                    let (diameter, width) = (size(diameter.0), size(width.0));
+                    // Inside, the table gives the groove's width, not its least.
+                    let least = if answer.side == "external" { "at least " } else { "" };
+                    format!("; relief groove to {diameter} diameter, {least}{width} wide")
                 }
                 _ => String::new(),
             };
-            format!("{groove}; without one the run-out takes {}", size(relief.run_out_mm.0))
+            if left && groove.is_empty() {
+                "; cut away from the chuck it starts at the far end: give it a groove there"
+                    .to_owned()
+            } else if left {
+                format!("{groove}: cut away from the chuck the thread starts in it")
+            } else {
+                let run_out = size(relief.run_out_mm.0);
+                format!("{groove}; without one the run-out takes {run_out}")
+            }
         });
         wrapped(&mut out, "  ", &format!("{chamfer}{relief}"));
         let wrapped_try = format!("try it with {}", answer.try_with);
@@ -367,11 +442,64 @@ impl Text {
     }
 }
 
+/// Name, depth, dial and dial of each pass; spring passes in one.
+fn pass_cells(passes: &[ThreadPassFigures], units: [Unit; 2]) -> Vec<[String; 4]> {
+    let is_spring = |pass: &&ThreadPassFigures| pass.name == "spring";
+    let mut cells: Vec<[String; 4]> = Vec::new();
+    for pass in passes.iter().filter(|pass| !is_spring(pass)) {
+        let [one, other] = units.map(|unit| Text::dial_size(pass.dial_mm.0, unit));
+        cells.push([pass.name.clone(), Text::dial_size(pass.depth_mm.0, units[0]), one, other]);
+    }
+    let springs: Vec<_> = passes.iter().filter(is_spring).collect();
+    if let Some(spring) = springs.last() {
+        let times = match springs.len() {
+            1 => String::new(),
+            2 => ", twice".to_owned(),
+            count => format!(", {count} times"),
+        };
+        cells.push([
+            spring.name.clone(),
+            Text::dial_size(spring.depth_mm.0, units[0]),
+            format!("leave it{times}"),
+            String::new(),
+        ]);
+    }
+    cells
+}
+
+/// The passes one a line, else two, else four with the first dial only.
+fn laid_out(cells: &[[String; 4]], room: usize, slide: &str) -> (String, Vec<String>) {
+    let lines = |written: Vec<String>, across: usize, width: usize| {
+        let down = written.len().div_ceil(across);
+        let line = |at: usize| {
+            let row = written.iter().skip(at).step_by(down.max(1));
+            row.fold("  ".to_owned(), |line, cell| format!("{line}{cell:<width$}"))
+        };
+        (0..down).map(line).collect::<Vec<_>>()
+    };
+    let write = |cell: &[String; 4], [name_width, depth_width, dial_width]: [usize; 3]| {
+        let [name, depth, one, other] = cell;
+        format!("{name:<name_width$}{depth:<depth_width$}{one:<dial_width$}{other}")
+    };
+    let every = |widths| cells.iter().map(|cell| write(cell, widths)).collect::<Vec<_>>();
+    if cells.len() <= room {
+        let heads = format!("  {:<9}{:<22}{slide}", "pass", "depth so far");
+        (heads, lines(every([9, 22, 14]), 1, 0))
+    } else if cells.len().div_ceil(2) <= room {
+        let heads = format!("  pass   depth so far; {slide}");
+        (heads, lines(every([7, 10, 10]), 2, 39))
+    } else {
+        let brief = |[name, _, one, _]: &[String; 4]| format!("{name:<8}{one}");
+        let heads = format!("  pass    {slide}");
+        (heads, lines(cells.iter().map(brief).collect(), 4, 19))
+    }
+}
+
 /// A wire's size: 0.0001 mm, 0.00001 in.
-fn wire_size(size: Length, unit: Unit) -> String {
+fn wire_size(size: Length, unit: Unit, toward: Rounding) -> String {
     let usual = Text::usual(unit);
     let decimals = Decimals { places: usual.places + 1, ..usual };
-    format!("{} {}", size.shown(decimals, Rounding::Nearest), unit.symbol())
+    format!("{} {}", size.shown(decimals, toward), unit.symbol())
 }
 
 /// A depth, no finer than it is drilled: 0.1 mm, 0.01 in.

@@ -5,6 +5,8 @@ mod lined;
 mod play;
 mod why;
 
+use std::borrow::Cow;
+
 use fits_core::{
     Length, Limits,
     shop::{
@@ -25,7 +27,7 @@ use super::{
     Session,
     mates::is_inch,
     resolve::{One, from_core},
-    warm::{REFERENCE, celsius, material},
+    warm::{REFERENCE, celsius},
     why::said,
 };
 use crate::{
@@ -48,8 +50,8 @@ struct Found {
     outside: One,
     housing: One,
     hub_outside: Length,
-    material: &'static Material,
-    hub: &'static Material,
+    material: Cow<'static, Material>,
+    hub: Cow<'static, Material>,
     length: Length,
     reasons: Vec<Reason>,
     notes: Vec<String>,
@@ -60,10 +62,10 @@ impl Found {
         Bushing {
             bore: self.bore.limits,
             outside: self.outside.limits,
-            material: self.material,
+            material: &self.material,
             housing: self.housing.limits,
             housing_outside: self.hub_outside,
-            hub: self.hub,
+            hub: &self.hub,
             length: self.length,
         }
     }
@@ -200,11 +202,12 @@ impl Session {
         let missing = |what: &str, fix: &str| {
             Problem::new(what, last..last).advise("say it").fix(last..last, fix)
         };
-        let housed_in = text.hub.as_ref().map(material).transpose()?;
+        let mut notes = Vec::new();
+        let housed_in = self.made_of(text.hub.as_ref(), "housing", &mut notes)?;
         let Some(named) = &text.material else {
             return Err(missing("what is the bushing made of?", ", bronze"));
         };
-        let made_of = material(named)?;
+        let made_of = self.material_named(named)?;
         let Some(hub) = housed_in else {
             return Err(missing("what is the housing made of?", ", hub steel"));
         };
@@ -215,8 +218,7 @@ impl Session {
             ));
         };
         let length = self.nominal(long)?;
-        let kind = Bush::of(made_of);
-        let mut notes = Vec::new();
+        let kind = Bush::of(&made_of);
         let hub_outside = if let Some(size) = &text.hub_od {
             self.nominal(size)?
         } else {
@@ -320,8 +322,9 @@ impl Session {
         shaft: Limits,
     ) -> Result<Vec<InServiceFigures>, Problem> {
         let shaft_material = match &text.shaft_material {
-            Some(spot) => material(spot)?,
+            Some(spot) => self.material_named(spot)?,
             None => Material::find("steel")
+                .map(Cow::Borrowed)
                 .map_err(|error| from_core(&error, text.bore.0.at.clone()))?,
         };
         let mut ends = Vec::new();
@@ -329,7 +332,7 @@ impl Session {
             let (first, second) = &warm.value;
             for amount in [Some(first), second.as_ref()].into_iter().flatten() {
                 let value = self.amount(amount)?;
-                for part in [found.material, found.hub, shaft_material] {
+                for part in [&found.material, &found.hub, &shaft_material] {
                     stands(part, celsius(value))
                         .map_err(|error| from_core(&error, amount.at.clone()))?;
                 }
@@ -337,7 +340,7 @@ impl Session {
             }
             ends.sort_by(|(a, _), (b, _)| a.total_cmp(b));
         }
-        if Damp::RoomAir.growth(found.material) > 0.0 {
+        if Damp::RoomAir.growth(&found.material) > 0.0 {
             ends.push((REFERENCE, Damp::RoomAir));
             // Warm and damp together is what a nylon bushing sees at work.
             if let Some((warmest, _)) = ends.iter().rev().nth(1).copied() {
@@ -348,7 +351,7 @@ impl Session {
             .map(|(value, damp)| {
                 let at: InService = found
                     .bushing()
-                    .in_service(in_place, shaft, shaft_material, celsius(value), damp)
+                    .in_service(in_place, shaft, &shaft_material, celsius(value), damp)
                     .map_err(|error| at_fault(&error, text))?;
                 Ok(InServiceFigures {
                     at_c: value,

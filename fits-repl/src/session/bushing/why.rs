@@ -60,7 +60,7 @@ impl Session {
             ),
             "ISO 286-1:2010, clause 3",
         );
-        let moduli = [found.material, found.hub]
+        let moduli = [&found.material, &found.hub]
             .map(|it| it.modulus().get::<uom::si::pressure::gigapascal>());
         by_formula(
             "the bore closes in",
@@ -105,13 +105,13 @@ impl Session {
             figures.extend(by_table.ok().map(|running| running.reason));
         }
         figures.extend(found.reasons.iter().cloned());
-        for one in [found.material, found.hub] {
+        for one in [&found.material, &found.hub] {
             figures.extend(one.reason(Property::Modulus));
             if text.warm.is_some() {
                 figures.extend(one.reason(Property::Expansion));
             }
         }
-        figures.extend(swelling_reason(found.material));
+        figures.extend(swelling_reason(&found.material));
         for figure in ["greatest_m_per_s", "longest"] {
             if figure == "longest" || text.rpm.is_some() {
                 figures.extend(found.kind.reason(figure));

@@ -80,7 +80,7 @@ impl Session {
                 "a taper thread is not cut by a parallel infeed",
                 query.ask.at.clone(),
             )
-            .advise("set the taper over first; its limits are `1/2-14 NPT`"));
+            .advise(format!("set the taper over first; its limits are `{thread}`")));
         }
         let sizes = found.sizes(side, self.engaged(query)?)?;
         let nose = match &query.nose {
@@ -137,6 +137,11 @@ impl Session {
             feed: if matches!(how.slide, Slide::Cross) { "straight" } else { "compound" },
             compound_deg: degrees(how.slide),
             dial: self.dial,
+            dial_reads: match (how.slide, how.dial) {
+                (Slide::Compound { .. }, _) => "compound travel",
+                (Slide::Cross, DialReads::Diameter) => "diameter",
+                (Slide::Cross, DialReads::Radius) => "radius",
+            },
             passes: list.collect(),
             chamfer_to_mm: Mm(plan.chamfer_to),
             relief,

@@ -4,22 +4,23 @@ use fits_core::{
     Error, Length,
     shop::{
         infeed::Slide,
-        tap::{Advice, Bit, Clearances, Drive, Minor, Screws, TapDrill, TapHole, Wanted, Work},
+        tap::{Advice, Bit, Bore, Drive, Minor, TapDrill, TapHole, Wanted, Work},
     },
+    size::{Decimals, Rounding, Unit},
+    source::{Known, Reason},
     standards::{
         drills::{Drill, Series as DrillSeries},
-        materials::{Family, Material},
-        thread::{Class, Form, Series, Side, Sizes, Spread, Thread},
+        materials::Family,
+        thread::{Class, Form, Series, Side, Sizes, Spread, Taper, Thread},
     },
 };
 use uom::si::angle::degree;
 
-use super::Found;
+use super::{Found, own::OwnTapDrill};
 use crate::answer::{
-    Answer, BlankFigures, ClearanceHoleAnswer, ClearanceHoleFigures, DrillName, Mm, SideFigures,
-    TapFigures, ThreadName,
+    BlankFigures, BoreFigures, DrillName, Mm, SideFigures, TapFigures, TaperFigures, ThreadName,
 };
-use crate::problem::Problem;
+use crate::query::Units;
 
 /// The drills of a drawer in inches, and of one in millimetres.
 const INCH: &[DrillSeries] = &[DrillSeries::Number, DrillSeries::Letter, DrillSeries::Fraction];
@@ -126,31 +127,110 @@ pub(super) const fn driven_by(drive: Drive) -> &'static str {
     }
 }
 
-/// The share of a full thread wanted, and the drills for it, the choice first:
-/// the thread's own system, then the nearest of the other.
-pub(super) fn tap_drills(
-    thread: &Thread,
-    hole: &TapHole,
-    wanted: Wanted,
-) -> Result<(f64, Vec<TapDrill>), Error> {
-    let other = if thread.form().is_inch() { METRIC } else { INCH };
-    let mut first = hole.choose(&Bit::standard(drawer(thread)), wanted)?;
-    let mut others = first.others;
-    if let Ok(found) = hole.choose(&Bit::standard(other), wanted) {
-        // Where only the other drawer keeps the limits, its drill goes first.
-        let kept = |drill: &TapDrill| drill.minor_drilled == Some(Minor::Kept);
-        let is_better =
-            !matches!(wanted, Wanted::Percent(_)) && kept(&found.best) && !kept(&first.best);
-        others.push(if is_better {
-            std::mem::replace(&mut first.best, found.best)
-        } else {
-            found.best
-        });
+/// What makes the hole: drills, the choice first, or a boring bar.
+pub(super) struct Choice {
+    /// The share of a full thread wanted.
+    pub(super) wanted_percent: f64,
+    /// Where it is bored; then no drill is named.
+    pub(super) bore: Option<Bore>,
+    /// The choice first.
+    pub(super) drills: Vec<TapDrill>,
+}
+
+/// The drills of both systems, the thread's own first among equals; a bore
+/// where it is a power thread or no drill itself keeps the limits.
+pub(super) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Result<Choice, Error> {
+    let own = Bit::standard(drawer(thread));
+    let other = Bit::standard(if thread.form().is_inch() { METRIC } else { INCH });
+    let found = hole.choose_from(&own, &other, wanted);
+    let every = [own, other].concat();
+    // A percent that cannot be tapped, and no limits, are refused.
+    let (to, wanted_percent) = match wanted {
+        Wanted::Percent(percent) => (Some(hole.hole(percent)?), percent),
+        Wanted::Advised(advice) => {
+            let to = hole.kept().is_none().then(|| hole.hole(advice.middle())).transpose()?;
+            (to, advice.middle())
+        }
+        Wanted::Middle => {
+            let bore = hole.bore(&every, None)?;
+            let wanted_percent = hole.percent(bore.aim);
+            return Ok(Choice { wanted_percent, bore: Some(bore), drills: Vec::new() });
+        }
+    };
+    if matches!(wanted, Wanted::Advised(_))
+        && let Some(published) = thread.pipe_tap_drill()
+        && let Ok(first) = hole.with(&bit_of(published))
+        && first.keeps()
+    {
+        let found = found.map(|found| std::iter::once(found.best).chain(found.others));
+        let others = found.into_iter().flatten();
+        let others = others.filter(|drill| drill.bit.diameter != published).take(OTHERS);
+        let drills = std::iter::once(first.clone()).chain(others).collect();
+        return Ok(Choice { wanted_percent, bore: None, drills });
     }
-    let off = |drill: &TapDrill| (drill.percent - first.wanted_percent).abs();
-    others.sort_by(|a, b| off(a).total_cmp(&off(b)));
-    others.truncate(OTHERS);
-    Ok((first.wanted_percent, std::iter::once(first.best).chain(others).collect()))
+    match found {
+        Ok(found) if found.best.keeps() || matches!(wanted, Wanted::Percent(_)) => {
+            let others = found.others.into_iter().take(OTHERS);
+            let drills = std::iter::once(found.best).chain(others).collect();
+            Ok(Choice { wanted_percent, bore: None, drills })
+        }
+        _ => {
+            let bore = Some(hole.bore(&every, to)?);
+            Ok(Choice { wanted_percent, bore, drills: Vec::new() })
+        }
+    }
+}
+
+pub(super) fn bore_figures(bore: &Bore, hole: &TapHole) -> BoreFigures {
+    BoreFigures {
+        aim_mm: Mm(bore.aim),
+        percent: hundredths(hole.percent(bore.aim)),
+        first_drill: bore.first.as_ref().map(drill_name),
+    }
+}
+
+/// Why a pipe thread's drill is the one it is, where a table gives it.
+pub(super) fn published(thread: &Thread, drill: &TapDrill) -> Option<Reason> {
+    thread.pipe_tap_drill().filter(|published| *published == drill.bit.diameter).map(|published| {
+        Reason {
+            figure: "published tap drill".into(),
+            value: published.to_string(),
+            rule: "tabulated".into(),
+            source: "a published web table of British Standard pipe sizes".into(),
+            known: Known::Seen,
+        }
+    })
+}
+
+/// Of an Rc the useful thread is the nut's own, which no source here gives.
+pub(super) fn taper_figures(form: Form, taper: Taper) -> TaperFigures {
+    let is_nut = form == Form::PipeRc;
+    TaperFigures {
+        per_length: "1:16",
+        gauge_length_mm: (!is_nut).then_some(Mm(taper.gauge_length)),
+        useful_length_mm: (!is_nut).then_some(Mm(taper.useful_length)),
+        plane_tolerance_mm: Mm(if is_nut {
+            taper.internal_tolerance
+        } else {
+            taper.external_tolerance
+        }),
+    }
+}
+
+/// A length of pipe work, to 0.01 mm and 0.001 in, its own unit first.
+pub(super) fn said_in_both(units: Units, length: Length) -> String {
+    let [mm, inch] = [(Unit::Millimetre, 2), (Unit::Inch, 3)].map(|(unit, places)| {
+        let shown = length.shown(Decimals { unit, places }, Rounding::Nearest);
+        format!("{shown} {}", unit.symbol())
+    });
+    match units {
+        Units::Millimetres => format!("{mm} ({inch})"),
+        Units::Inches => format!("{inch} ({mm})"),
+    }
+}
+
+fn drill_name(bit: &Bit) -> DrillName {
+    DrillName { name: bit.name.to_string(), mm: Mm(bit.diameter) }
 }
 
 /// The listed drill of a size, or the size alone.
@@ -160,19 +240,29 @@ pub(super) fn bit_of(diameter: Length) -> Bit {
         .map_or_else(|| Bit::sized(diameter), Bit::from)
 }
 
-pub(super) fn tap_figures(drill: &TapDrill) -> TapFigures {
+/// `own` is the crib's word on it, where it is the choice.
+pub(super) fn tap_figures(
+    drill: &TapDrill,
+    thread: &Thread,
+    own: Option<&OwnTapDrill>,
+) -> TapFigures {
     TapFigures {
-        drill: DrillName { name: drill.bit.name.to_string(), mm: Mm(drill.bit.diameter) },
+        drill: drill_name(&drill.bit),
         percent: hundredths(drill.percent),
         cuts_mm: Mm(drill.drilled),
         cut_percent: hundredths(drill.percent_drilled.max(0.0)),
+        drill_within_limits: drill.minor.map(|minor| minor == Minor::Kept),
         within_limits: drill.minor_drilled.map(|minor| minor == Minor::Kept),
+        drill_in_crib: own.map(|own| own.in_crib),
+        rather_drill: own.and_then(|own| own.rather.clone()),
+        nearest_in_crib: own.and_then(|own| own.nearest.clone()),
+        published: thread.pipe_tap_drill() == Some(drill.bit.diameter),
     }
 }
 
 /// The row of advice that a material's name belongs to.
-pub(super) fn tapped(name: &str) -> Result<Work, Error> {
-    Ok(match Material::find(name)?.family() {
+pub(super) fn tapped(name: &str, family: Family) -> Work {
+    match family {
         Family::Steel if name.contains("hard") || name.contains("tool") => Work::ToughSteel,
         Family::Steel => Work::Steel,
         Family::Stainless => Work::ToughSteel,
@@ -181,7 +271,7 @@ pub(super) fn tapped(name: &str) -> Result<Work, Error> {
         Family::Brass | Family::Bronze => Work::Brass,
         Family::Plastic => Work::Plastic,
         _ => Work::General,
-    })
+    }
 }
 
 /// The compound's angle, where it feeds.
@@ -201,45 +291,4 @@ pub(super) fn hundredths(value: f64) -> f64 {
 #[allow(clippy::cast_precision_loss, reason = "a percent or an angle, to many places")]
 pub(super) fn as_f64((top, bottom): (i128, i128)) -> f64 {
     top as f64 / bottom as f64
-}
-
-/// Holes that a screw passes: ISO 273, ASME B18.2.8.
-pub(super) fn clearance(found: &Found) -> Result<Answer, Problem> {
-    let thread = &found.thread;
-    let screws = match thread.form() {
-        Form::Metric => Screws::Metric,
-        Form::Unified | Form::UnifiedRounded => Screws::Inch,
-        form => {
-            return Err(Problem::new(
-                format!("no table of clearance holes is known for {} threads", form.name()),
-                found.query.ask.at.clone(),
-            )
-            .advise("metric and Unified screws have one, as `M10 clearance`"));
-        }
-    };
-    let holes = Clearances::of(screws, thread.major()).map_err(|error| found.failed(&error))?;
-    let mut figures = Vec::new();
-    let mut reasons = Vec::new();
-    for hole in [holes.close, holes.normal, holes.loose] {
-        let limits = hole.limits().map_err(|error| found.failed(&error))?;
-        figures.push(ClearanceHoleFigures {
-            series: hole.fit(),
-            drill: hole.drill().map(str::to_owned),
-            min_mm: Mm(limits.lower()),
-            max_mm: Mm(limits.upper()),
-        });
-        reasons.push(fits_core::source::Reason {
-            figure: format!("{} hole", hole.fit()),
-            value: hole.hole().to_string(),
-            rule: String::new(),
-            source: hole.source().into(),
-            known: hole.known(),
-        });
-    }
-    Ok(Answer::ClearanceHole(Box::new(ClearanceHoleAnswer {
-        name: name(found, None, None),
-        holes: figures,
-        source: if screws == Screws::Metric { "ISO 273" } else { "ASME B18.2.8" },
-        reasons,
-    })))
 }

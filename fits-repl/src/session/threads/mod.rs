@@ -1,26 +1,41 @@
 //! Screw threads: limits, tap drills, sizes over wires, cutting passes.
 
+mod clearance;
 mod cut;
 mod figures;
+mod own;
 mod tap;
 mod wires;
 
 use std::ops::Range;
 
 use fits_core::{
-    Length,
+    Length, Limits,
     shop::{infeed::ThreadCut, tap::TapHole},
+    size::Unit,
     source::Reason,
-    standards::thread::{Side, Sizes, Thread, ThreadPair, scan_expected},
+    standards::thread::{
+        Engagement, Form, Side, Sizes, Taper, Thread, ThreadPair, engagement, scan_expected,
+    },
 };
 use uom::si::area::square_millimeter;
 
-use self::figures::{blank_of, clearance, name, side_figures, tap_drills, tap_figures, usual};
-use super::{Session, resolve::from_core, why::said};
+use self::{
+    clearance::clearance,
+    figures::{
+        blank_of, bore_figures, name, published, said_in_both, side_figures, tap_drills,
+        tap_figures, taper_figures, usual,
+    },
+};
+use super::{
+    Session,
+    resolve::from_core,
+    why::{said, said_range},
+};
 use crate::{
     answer::{Answer, Mm, PlayFigures, ThreadAnswer},
     problem::Problem,
-    query::{Expression, Size, Spot, ThreadAsk, ThreadQuery},
+    query::{Expression, Place, Size, Spot, ThreadAsk, ThreadQuery},
 };
 
 /// A thread looked up, with the classes that were typed.
@@ -45,7 +60,7 @@ impl Found<'_> {
         self.thread.sizes(side, class.map(|class| class.value), engaged).map_err(|error| {
             let start = self.query.thread.at.start;
             let at = class.map_or(self.at(), |class| start + class.at.0..start + class.at.1);
-            from_core(&error, at)
+            with_class(self.query, &error, from_core(&error, at))
         })
     }
 
@@ -65,8 +80,25 @@ impl Found<'_> {
 fn in_designation(query: &ThreadQuery, error: &fits_core::Error) -> Problem {
     let start = query.thread.at.start;
     let at = error.span().map_or(query.thread.at.clone(), |at| start + at.start..start + at.end);
-    let problem = from_core(error, at);
+    let problem = with_class(query, error, from_core(error, at));
     if problem.advice.is_empty() { problem.advise("see `help threads`") } else { problem }
+}
+
+/// With the nearest class that the thread has, where the fault is the class.
+fn with_class(query: &ThreadQuery, error: &fits_core::Error, problem: Problem) -> Problem {
+    let designation = &query.thread.value;
+    let wrong = designation.classes.iter().flatten().find(|class| {
+        error.span().is_none_or(|at| (at.start, at.end) == class.at)
+            && problem.at.end == query.thread.at.start + class.at.1
+    });
+    let near = wrong.and_then(|class| designation.nearest_class(class.value));
+    match near {
+        Some(near) if !problem.advice.contains('`') => {
+            let at = problem.at.clone();
+            problem.fix(at, near.to_string())
+        }
+        _ => problem,
+    }
 }
 
 /// The thread that a bare fraction of an inch may mean, as a query.
@@ -88,10 +120,11 @@ impl Session {
         let designation = &query.thread.value;
         let thread = designation.resolve().map_err(|error| in_designation(query, &error))?;
         belong(query)?;
+        of_that_side(query)?;
         let found = Found { query, thread };
         match query.ask.value {
             ThreadAsk::Limits => self.thread_limits(&found),
-            ThreadAsk::Tap => self.tap(&found),
+            ThreadAsk::Tap => self.tap(&found).map_err(|problem| self.drill_meant(&found, problem)),
             ThreadAsk::Clearance => clearance(&found),
             ThreadAsk::Wires => self.wires(&found).map(|wires| Answer::Wires(Box::new(wires))),
             ThreadAsk::Over => self.over_wires(&found),
@@ -110,14 +143,102 @@ impl Session {
         Ok(Some(length))
     }
 
+    /// Where a taper thread's diameters are taken.
+    fn taper_note(&self, form: Form, taper: Taper) -> String {
+        let shown = |size| said_in_both(self.shown, size);
+        let figures = taper_figures(form, taper);
+        let (plane, useful) = match (figures.gauge_length_mm, figures.useful_length_mm) {
+            (Some(gauge), Some(useful)) => (
+                format!("{} from the screw's small end", shown(gauge.0)),
+                format!("; useful thread {}", shown(useful.0)),
+            ),
+            _ => ("at the open, large end".to_owned(), String::new()),
+        };
+        let nut = if form == Form::Npt { ", at the open, large end of the nut" } else { "" };
+        format!(
+            "taper 1 in 16: diameters at the gauge plane, {plane}{nut}{useful}; the plane may lie ±{}",
+            shown(figures.plane_tolerance_mm.0)
+        )
+    }
+
+    /// Why a metric thread's class is another at this length.
+    fn length_group(
+        &self,
+        found: &Found,
+        engaged: Length,
+        external: Option<&Sizes>,
+        internal: Option<&Sizes>,
+    ) -> Option<String> {
+        let thread = &found.thread;
+        let group = Engagement::of(thread, engaged);
+        if thread.form() != Form::Metric || group == Engagement::Normal {
+            return None;
+        }
+        let mut changes = Vec::new();
+        for sizes in [internal, external].into_iter().flatten() {
+            if found.has_class(sizes.side) {
+                continue;
+            }
+            if let Some(usual) =
+                thread.default_class(sizes.side).filter(|usual| *usual != sizes.class)
+            {
+                changes.push(format!("{} in place of {usual}", sizes.class));
+            }
+        }
+        if changes.is_empty() {
+            return None;
+        }
+        let (from, to, _) = engagement(thread);
+        Some(format!(
+            "ISO 965-1 length group {}: {} is outside {} (N), so {}",
+            group.letter(),
+            said(self.shown, engaged),
+            said_range(self.shown, Limits::new(from, to).ok()?),
+            changes.join(" and ")
+        ))
+    }
+
+    /// With the drill that a bare figure means most likely: a number drill, or
+    /// a fraction of an inch.
+    fn drill_meant(&self, found: &Found, problem: Problem) -> Problem {
+        let Some(Spot { value: Expression::Number(number, None), at }) = &found.query.drill else {
+            return problem;
+        };
+        let (top, bottom) = number.ratio();
+        let (meant, written) = if number.is_fraction() {
+            let inches = Expression::Number(*number, Some(Unit::Inch));
+            (inches, format!("{top}/{bottom}in"))
+        } else if bottom == 1 && found.thread.form().is_inch() {
+            (Expression::Gauge(format!("#{top}")), format!("#{top}"))
+        } else {
+            return problem;
+        };
+        let drill = Some(Spot { value: meant, at: at.clone() });
+        let query = ThreadQuery { drill, ..found.query.clone() };
+        match self.tap(&Found { query: &query, thread: found.thread }) {
+            Ok(_) => Problem::new(problem.message, problem.at)
+                .advise(if number.is_fraction() {
+                    "a fraction of an inch has its unit"
+                } else {
+                    "a number drill has its sign"
+                })
+                .fix(at.clone(), written),
+            Err(_) => problem,
+        }
+    }
+
     fn thread_limits(&self, found: &Found) -> Result<Answer, Problem> {
         let thread = &found.thread;
         let engaged = self.engaged(found.query)?;
         let (screw, nut) = (found.has_class(Side::External), found.has_class(Side::Internal));
-        // One class asks for one side; none or two for both.
-        let wants = |side: Side| match side {
-            Side::External => thread.form().has_side(side) && (screw || !nut),
-            Side::Internal => thread.form().has_side(side) && (nut || !screw),
+        // A word or one class asks for one side; none or two for both.
+        let place = found.query.place.as_ref().map(|place| place.value);
+        let wants = |side: Side| {
+            let (typed, other, asked) = match side {
+                Side::External => (screw, nut, Place::Outside),
+                Side::Internal => (nut, screw, Place::Inside),
+            };
+            thread.form().has_side(side) && place.map_or(typed || !other, |place| place == asked)
         };
         let sizes = |side| wants(side).then(|| found.sizes(side, engaged)).transpose();
         let (external, internal) = (sizes(Side::External)?, sizes(Side::Internal)?);
@@ -129,21 +250,18 @@ impl Session {
                 notes.push(outside.to_owned());
             }
         }
+        if let Some(engaged) = engaged {
+            notes.extend(self.length_group(found, engaged, external.as_ref(), internal.as_ref()));
+        }
         // Taper threads meet where they meet: there is no play to speak of.
         let play = external
             .zip(internal)
             .filter(|_| thread.taper().is_none())
             .map(|(screw, nut)| ThreadPair::new(screw, nut));
         notes.extend(play.and_then(|pair| pair.interference()));
-        if let Some(taper) = thread.taper() {
-            let shown = |size| said(self.shown, size);
-            notes.push(format!(
-                "taper 1 in 16: diameters at the gauge plane, {} from the small end; useful thread {}; the plane may lie {} either way",
-                shown(taper.gauge_length),
-                shown(taper.useful_length),
-                shown(taper.external_tolerance),
-            ));
-        }
+        // An Rp is parallel; the taper is that of its screw.
+        let taper = thread.taper().filter(|_| thread.form() != Form::PipeRp);
+        notes.extend(taper.map(|taper| self.taper_note(thread.form(), taper)));
         let mut reasons = thread.reasons();
         for side in external.iter().chain(&internal) {
             reasons.extend(found.why(side, engaged));
@@ -154,12 +272,23 @@ impl Session {
             cut.depth().ok().map(Mm)
         };
         // A taper thread's hole goes by its gauge plane: no drill is named.
-        let drill = internal.as_ref().and_then(|nut| {
-            let hole = TapHole::of_thread(thread, Some(nut.class)).ok()?;
-            let (_, drills) = tap_drills(thread, &hole, usual(thread)).ok()?;
-            reasons.extend(hole.reasons(drills.first()?).unwrap_or_default());
-            drills.into_iter().next()
-        });
+        let (mut tap, mut bore) = (None, None);
+        if let Some(nut) = &internal
+            && let Ok(hole) = TapHole::of_thread(thread, Some(nut.class))
+            && let Ok(mut choice) = tap_drills(thread, &hole, usual(thread))
+        {
+            let own = self.own_tap_drill(&hole, usual(thread), &mut choice);
+            if let Some(bored) = &choice.bore {
+                bore = Some(bore_figures(bored, &hole));
+                reasons.extend(bored.reasons());
+            } else if let Some(drill) = choice.drills.first() {
+                tap = Some(tap_figures(drill, thread, own.as_ref()));
+                reasons.extend(hole.reasons(drill).unwrap_or_default());
+                reasons.extend(published(thread, drill));
+                reasons.extend(own.and_then(|own| own.reason));
+            }
+            notes.extend(self.own_tap_note(thread));
+        }
         Ok(Answer::Thread(Box::new(ThreadAnswer {
             name: name(found, external.as_ref(), internal.as_ref()),
             external: external.as_ref().map(side_figures),
@@ -171,7 +300,9 @@ impl Session {
                 minor_min_mm: pair.minor().least.map(Mm),
             }),
             blank,
-            tap: drill.as_ref().map(tap_figures),
+            tap,
+            bore,
+            taper: taper.map(|taper| taper_figures(thread.form(), taper)),
             external_depth_mm: depth(&external),
             internal_depth_mm: depth(&internal),
             stress_area_mm2: thread.stress_area().map(|area| area.get::<square_millimeter>()),
@@ -180,6 +311,47 @@ impl Session {
             reasons,
         })))
     }
+}
+
+/// Refuses a side that has not what is asked, or whose class is the other's.
+fn of_that_side(query: &ThreadQuery) -> Result<(), Problem> {
+    use ThreadAsk::{Clearance, Over, Tap, Wires};
+    let Some(place) = &query.place else { return Ok(()) };
+    let (side, part, other, partner) = match place.value {
+        Place::Outside => (Side::External, "screw", Side::Internal, "nut"),
+        Place::Inside => (Side::Internal, "nut", Side::External, "screw"),
+    };
+    let wrong = match (place.value, query.ask.value) {
+        (Place::Outside, Tap) => Some("a screw is not tapped: its nut is"),
+        (Place::Inside, Wires | Over) => Some("wires go over the screw, not the nut"),
+        (Place::Inside, Clearance) => Some("it is the screw that passes a clearance hole"),
+        _ => None,
+    };
+    if let Some(wrong) = wrong {
+        return Err(Problem::new(wrong, place.at.clone())
+            .advise(format!("leave it out, or say {partner}"))
+            .fix(place.at.clone(), partner));
+    }
+    let designation = &query.thread.value;
+    if designation.class(side).is_none()
+        && let Some(class) = designation.class(other)
+    {
+        let start = query.thread.at.start;
+        return Err(Problem::new(
+            format!("{} is a class of the {partner}, and the {part} is asked for", class.value),
+            start + class.at.0..start + class.at.1,
+        )
+        .advise(format!("leave the class out, or say {partner}"))
+        .fix(place.at.clone(), partner));
+    }
+    if !designation.form.has_side(side) {
+        return Err(Problem::new(
+            format!("{} is no thread of the {part}", designation.form.name()),
+            place.at.clone(),
+        )
+        .advise("its mate has a letter of its own; see `help threads`"));
+    }
+    Ok(())
 }
 
 /// Refuses a clause that does not go with what is asked.
@@ -194,7 +366,6 @@ fn belong(query: &ThreadQuery) -> Result<(), Problem> {
         ("`form`", at(query.form.as_ref()), &[Tap]),
         ("a wire", at(query.wire.as_ref()), &[Wires, Over]),
         ("how the tool is fed", at(query.feed.as_ref()), &[Cut, Over]),
-        ("`inside` or `outside`", at(query.place.as_ref()), &[Cut]),
         ("the tool's nose", at(query.nose.as_ref()), &[Cut]),
         (
             "the length engaged",

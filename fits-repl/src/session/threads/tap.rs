@@ -1,28 +1,37 @@
 //! Drills for a tap.
 
+use std::ops::Range;
+
 use fits_core::{
     Length,
     shop::{
         Hazard,
-        tap::{Advice, Bit, Drive, TapDepth, TapHole, Wanted, Work},
+        tap::{Advice, Bit, Bore, Drive, TapDepth, TapDrill, TapHole, Wanted},
     },
     source::{Known, Reason},
-    standards::thread::{Side, Thread},
+    standards::{
+        drills::Series,
+        materials::Care,
+        thread::{Form, Side, Thread},
+    },
 };
 
 use super::{
     Found,
     figures::{
-        OTHERS, as_f64, bit_of, class_text, drawer, driven_by, hundredths, name, tap_drills,
-        tap_figures, tapped,
+        Choice, OTHERS, as_f64, bit_of, bore_figures, class_text, drawer, driven_by, hundredths,
+        name, published, tap_drills, tap_figures,
     },
 };
 use crate::{
-    answer::{AdvisedFigures, Answer, DrillName, FormTapFigures, Mm, TapAnswer},
+    answer::{AdvisedFigures, Answer, DrillName, FormTapFigures, KeptFigures, Mm, TapAnswer},
     problem::Problem,
     query::{Driven, Size},
     session::{Session, resolve::from_core, why::said},
 };
+
+/// The drills of both systems.
+const EVERY: [Series; 4] = [Series::Number, Series::Letter, Series::Fraction, Series::Metric];
 
 /// The share of a formed thread that is recommended.
 const FORMED_PERCENT: f64 = 65.0;
@@ -30,21 +39,13 @@ const FORMED_PERCENT: f64 = 65.0;
 impl Session {
     pub(super) fn tap(&self, found: &Found) -> Result<Answer, Problem> {
         let (query, thread) = (found.query, &found.thread);
-        if !thread.form().has_side(Side::Internal) {
-            return Err(Problem::new(
-                format!("{} is an external thread: nothing is tapped", thread.form().name()),
-                query.ask.at.clone(),
-            )
-            .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
-        }
+        is_tapped(found)?;
         let engaged = self.engaged(query)?;
         let nut = found.sizes(Side::Internal, engaged)?;
         let hole = TapHole::of_thread(thread, Some(nut.class))
             .map_err(|error| from_core(&error, query.ask.at.clone()))?;
-        let work = match &query.hub {
-            Some(hub) => tapped(&hub.value).map_err(|error| from_core(&error, hub.at.clone()))?,
-            None => Work::General,
-        };
+        let mut name = name(found, None, Some(&nut));
+        let work = self.tapped(query.hub.as_ref(), &mut name.assumed)?;
         let drive = match &query.driven {
             Some(driven) if driven.value == Driven::Power => Drive::Power,
             _ => Drive::Hand,
@@ -53,52 +54,54 @@ impl Session {
         let percent = query.percent.as_ref().map(|percent| as_f64(percent.value.ratio()));
         let failed = |error: fits_core::Error| match (&query.percent, &query.drill) {
             (Some(percent), _) => {
-                let usual = if query.form.is_some() { "65%" } else { "75%" };
-                from_core(&error, percent.at.clone()).fix(percent.at.clone(), usual)
+                from_core(&error, percent.at.clone()).fix(percent.at.clone(), "75%")
             }
             (None, Some(drill)) => from_core(&error, drill.at.clone()),
             (None, None) => found.failed(&error),
         };
         let formed = percent.filter(|_| query.form.is_some()).unwrap_or(FORMED_PERCENT);
-        let form_tap = match (hole.forming(&Bit::standard(drawer(thread)), formed), &query.form) {
-            (Ok(found), _) => Some(FormTapFigures {
-                hole_mm: Mm(found.hole),
-                percent: hundredths(found.percent),
-                drill: DrillName { name: found.bit.name.to_string(), mm: Mm(found.bit.diameter) },
-            }),
-            (Err(error), Some(_)) if query.percent.is_some() => return Err(failed(error)),
-            (Err(error), Some(form)) => return Err(from_core(&error, form.at.clone())),
+        let form_tap = match (self.form_tap(found, &hole, formed), &query.form) {
+            (Ok(found), _) => Some(found),
+            (Err(problem), Some(_)) => return Err(problem),
             (Err(_), None) => None,
         };
         let wanted = match percent.filter(|_| query.form.is_none()) {
             Some(percent) => Wanted::Percent(percent),
             None => Wanted::usual(thread.form(), advice),
         };
-        let (wanted_percent, mut drills) = tap_drills(thread, &hole, wanted).map_err(failed)?;
-        if let Some(size) = &query.drill {
-            let bit = bit_of(self.nominal(size)?);
-            let drill =
-                hole.with(&bit).map_err(|_| self.no_thread(size, bit.diameter, thread, &hole))?;
-            drills.retain(|other| other.bit.diameter != bit.diameter);
-            drills.truncate(OTHERS);
-            drills.insert(0, drill);
-        }
-        let mut drills = drills.into_iter();
-        let Some(first) = drills.next() else {
-            return Err(Problem::new("no drill leaves a thread here", found.at())
-                .advise("see `help threads`"));
+        let mut choice = tap_drills(thread, &hole, wanted).map_err(failed)?;
+        let own = match &query.drill {
+            Some(_) => None,
+            None => self.own_tap_drill(&hole, wanted, &mut choice),
         };
-        let fastens = matches!(wanted, Wanted::Advised(_) | Wanted::Percent(_));
+        let Choice { wanted_percent, mut bore, mut drills } = choice;
+        if let Some(size) = &query.drill {
+            self.put_in_hand(size, thread, &hole, &mut drills)?;
+            bore = None;
+        }
+        let fastens = Wanted::usual(thread.form(), advice) != Wanted::Middle;
         let depth =
             TapDepth::of(thread.major(), thread.pitch().nearest(), work).ok().filter(|_| fastens);
         let mut reasons = found.why(&nut, engaged);
-        reasons.extend(hole.reasons(&first).unwrap_or_default());
+        if let Some(first) = drills.first() {
+            reasons.extend(hole.reasons(first).unwrap_or_default());
+            reasons.extend(published(thread, first));
+        }
+        reasons.extend(own.as_ref().and_then(|own| own.reason.clone()));
+        reasons.extend(bore.iter().flat_map(Bore::reasons));
+        let mut drills = drills
+            .iter()
+            .enumerate()
+            .map(|(at, drill)| tap_figures(drill, thread, own.as_ref().filter(|_| at == 0)));
         reasons.extend(fastens.then(|| advised(advice)));
         reasons.extend(form_tap.as_ref().map(|form| self.formed(form)));
         Ok(Answer::Tap(Box::new(TapAnswer {
-            name: name(found, None, Some(&nut)),
+            name,
             class: class_text(&nut),
-            first: tap_figures(&first),
+            first: drills.next(),
+            bore: bore.as_ref().map(|bore| bore_figures(bore, &hole)),
+            tap_in_crib: self.own_tap(thread),
+            notes: self.own_tap_note(thread).into_iter().collect(),
             in_hand: query.drill.is_some(),
             forms: query.form.is_some(),
             wanted_percent,
@@ -110,13 +113,73 @@ impl Session {
             }),
             minor_min_mm: nut.minor.min.map(Mm),
             minor_max_mm: nut.minor.max.map(Mm),
-            alternatives: drills.map(|drill| tap_figures(&drill)).collect(),
+            limits_keep: hole.kept().filter(|_| fastens).map(|(least, most)| KeptFigures {
+                min_percent: hundredths(least),
+                max_percent: hundredths(most),
+            }),
+            alternatives: drills.collect(),
             form_tap,
             engage_mm: depth.map(|depth| Mm(depth.engage)),
             blind_drill_mm: depth.and_then(|depth| depth.drill).map(Mm),
             cautions: vec![Hazard::Tapping.caution()],
             reasons,
         })))
+    }
+
+    /// Puts a drill in hand first.
+    fn put_in_hand(
+        &self,
+        size: &Size,
+        thread: &Thread,
+        hole: &TapHole,
+        drills: &mut Vec<TapDrill>,
+    ) -> Result<(), Problem> {
+        let bit = bit_of(self.nominal(size)?);
+        let drill =
+            hole.with(&bit).map_err(|_| self.no_thread(size, bit.diameter, thread, hole))?;
+        drills.retain(|other| other.bit.diameter != bit.diameter);
+        drills.truncate(OTHERS);
+        drills.insert(0, drill);
+        Ok(())
+    }
+
+    /// The drill for a tap that forms. Only a ductile material takes one
+    /// (common practice, no source).
+    fn form_tap(
+        &self,
+        found: &Found,
+        hole: &TapHole,
+        percent: f64,
+    ) -> Result<FormTapFigures, Problem> {
+        let query = found.query;
+        let place = |spot: Option<Range<usize>>| spot.unwrap_or_else(|| found.at());
+        let word = place(query.form.as_ref().map(|form| form.at.clone()));
+        if let Some(hub) = query.hub.clone().or_else(|| self.usual_material())
+            && let Ok(material) = self.material_named(&hub)
+            && material.care() == Some(Care::Brittle)
+        {
+            return Err(Problem::new(
+                format!("{} is brittle: a forming tap needs a ductile material", material.name()),
+                word,
+            )
+            .advise(format!("cut it: `{} tap, hub {}`", found.thread, hub.value)));
+        }
+        let own = Bit::standard(drawer(&found.thread));
+        let formed = hole.forming(&own, percent);
+        let formed = formed.or_else(|_| hole.forming(&Bit::standard(&EVERY), percent));
+        let formed = formed.map_err(|error| match &query.percent {
+            Some(asked) => {
+                let at = asked.at.clone();
+                let problem = from_core(&error, at.clone());
+                if hole.forming_hole(percent).is_err() { problem.fix(at, "65%") } else { problem }
+            }
+            None => from_core(&error, word),
+        })?;
+        Ok(FormTapFigures {
+            hole_mm: Mm(formed.hole),
+            percent: hundredths(formed.percent),
+            drill: DrillName { name: formed.bit.name.to_string(), mm: Mm(formed.bit.diameter) },
+        })
     }
 
     fn formed(&self, form: &FormTapFigures) -> Reason {
@@ -143,6 +206,28 @@ impl Session {
             Err(_) => problem,
         }
     }
+}
+
+/// Refuses a thread that is not tapped, or whose tap drill is not known.
+fn is_tapped(found: &Found) -> Result<(), Problem> {
+    let (query, thread) = (found.query, &found.thread);
+    if !thread.form().has_side(Side::Internal) {
+        return Err(Problem::new(
+            format!("{} is an external thread: nothing is tapped", thread.form().name()),
+            query.ask.at.clone(),
+        )
+        .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
+    }
+    if matches!(thread.form(), Form::Npt | Form::PipeRc) {
+        return Err(Problem::new(
+            format!("no tap drill is known here for {} threads", thread.form().name()),
+            query.ask.at.clone(),
+        )
+        .advise(format!(
+            "no published one was read: ask the tap's maker; its limits are `{thread}`"
+        )));
+    }
+    Ok(())
 }
 
 fn advised(advice: Advice) -> Reason {

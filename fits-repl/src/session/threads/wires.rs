@@ -7,6 +7,7 @@ use fits_core::{
         infeed::Infeed,
         wires::{Method, WireThread},
     },
+    size::{Decimals, Rounding},
     standards::{iso286::Feature, thread::Side},
 };
 
@@ -17,12 +18,8 @@ use super::{
 use crate::{
     answer::{Answer, FeedFigures, Mm, OverWiresAnswer, WiresAnswer},
     problem::Problem,
-    query::Size,
-    session::{
-        Session,
-        resolve::from_core,
-        why::{said, said_range},
-    },
+    query::{Size, Units},
+    session::{Session, resolve::from_core, why::said},
 };
 
 impl Session {
@@ -59,13 +56,26 @@ impl Session {
         let limits = Limits::new(min, max).map_err(failed)?;
         let wired = WireThread::of_thread(thread, &screw).map_err(failed)?;
         let best = wired.best_wire().map_err(failed)?;
+        let nearest = self.nearest_usable(&wired, best).map_err(failed)?;
         let wire = match &query.wire {
-            Some(size) => self.usable_wire(size, &wired, best)?,
-            None => best,
+            Some(size) => self.usable_wire(size, &wired, nearest)?,
+            None => nearest,
         };
         let over = wired.over(wire).map_err(failed)?;
         let sizes = wired.over_limits(wire, limits).map_err(failed)?;
         let mut notes = Vec::new();
+        if best != nearest && wire == nearest {
+            notes.push(
+                "the best wire does not stand above the crests at every good size: the nearest that does is taken"
+                    .to_owned(),
+            );
+        }
+        let mut name = name(found, Some(&screw), None);
+        if query.wire.is_none() {
+            let which = if wire == best { "best" } else { "nearest to the best" };
+            let size = wire_said(self.shown, wire, Rounding::Nearest);
+            name.assumed.push(format!("no wire given: {which}, {size}"));
+        }
         if over.method == Method::Exact {
             notes.push(format!(
                 "lead angle {:.1} degrees: the wire's seat on the helix is solved",
@@ -75,7 +85,7 @@ impl Session {
         let mut reasons = found.why(&screw, self.engaged(query)?);
         reasons.extend(wired.reasons(&over));
         Ok(WiresAnswer {
-            name: name(found, Some(&screw), None),
+            name,
             class: class_text(&screw),
             best_wire_mm: Mm(best),
             wire_mm: Mm(wire),
@@ -94,12 +104,26 @@ impl Session {
         })
     }
 
+    /// The wire itself, or the nearest that can be used, in a round figure.
+    fn nearest_usable(&self, wired: &WireThread, wire: Length) -> Result<Length, fits_core::Error> {
+        let usable = wired.usable_wires()?;
+        let round = |toward| wire_decimals(self.shown).round(wire, toward);
+        Ok(if wire < usable.lower() {
+            let least = wire_decimals(self.shown).round(usable.lower(), Rounding::Up);
+            if usable.contains(least) { least } else { usable.lower() }
+        } else if usable.contains(round(Rounding::Nearest)) {
+            wire
+        } else {
+            wired.nearest_usable(wire)?
+        })
+    }
+
     /// A wire that was named, if it touches the flanks and stands out.
     fn usable_wire(
         &self,
         size: &Size,
         wired: &WireThread,
-        best: Length,
+        nearest: Length,
     ) -> Result<Length, Problem> {
         let wire = self.nominal(size)?;
         let usable = wired.usable_wires().map_err(|error| from_core(&error, size.at.clone()))?;
@@ -111,9 +135,11 @@ impl Session {
         } else {
             "is too big to touch both flanks below the crests"
         };
+        let least = wire_said(self.shown, usable.lower(), Rounding::Up);
+        let most = wire_said(self.shown, usable.upper(), Rounding::Down);
         Err(Problem::new(format!("a wire of {} {what}", said(self.shown, wire)), size.at.clone())
-            .advise(format!("wires from {} can be used; the best", said_range(self.shown, usable)))
-            .fix(size.at.clone(), said(self.shown, best)))
+            .advise(format!("wires from {least} to {most} can be used; the best of them"))
+            .fix(size.at.clone(), wire_said(self.shown, nearest, Rounding::Nearest)))
     }
 
     /// What a size read over wires means, and how much is left to feed.
@@ -135,7 +161,7 @@ impl Session {
                     format!("{} over wires is no size of this thread", said(self.shown, over)),
                     size.at.clone(),
                 )
-                .advise(format!("about {} is expected", said(self.shown, wires.exact_over_mm.0)))
+                .advise(format!("about {} is expected", near(self.shown, wires.exact_over_mm.0)))
             })?;
         let reading = Reading::judge(Feature::Shaft, limits, pitch).map_err(failed)?;
         let how = self.how(found)?;
@@ -160,4 +186,33 @@ impl Session {
             feed,
         })))
     }
+}
+
+/// The last place of a size: 0.001 mm, 0.0001 in.
+const fn decimals(units: Units) -> Decimals {
+    match units {
+        Units::Millimetres => Decimals::MILLIMETRES,
+        Units::Inches => Decimals::INCHES,
+    }
+}
+
+/// The last place of a wire: a tenth of a size's.
+const fn wire_decimals(units: Units) -> Decimals {
+    let usual = decimals(units);
+    Decimals { places: usual.places + 1, ..usual }
+}
+
+/// A size to so many places, without the noughts at the end.
+fn figure(size: Length, decimals: Decimals, toward: Rounding) -> String {
+    let text = size.shown(decimals, toward).to_string();
+    format!("{} {}", text.trim_end_matches('0').trim_end_matches('.'), decimals.unit.symbol())
+}
+
+/// About this size.
+pub(super) fn near(units: Units, size: Length) -> String {
+    figure(size, decimals(units), Rounding::Nearest)
+}
+
+fn wire_said(units: Units, wire: Length, toward: Rounding) -> String {
+    figure(wire, wire_decimals(units), toward)
 }
