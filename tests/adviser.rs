@@ -452,17 +452,15 @@ fn the_chance_told_is_near_what_rehearsing_gives_with_any_dial() {
             },
         };
         let Work { limits, feature, start, machine, instrument, settings } = work;
-        let began = std::time::Instant::now();
         let told = Adviser::new(limits, feature, start, machine, instrument, settings)
             .expect("sensible")
             .next();
-        let took = began.elapsed();
         let mut rehearsal = Rehearsal::new(work, 7).expect("sensible");
-        for _ in 0..300 {
+        for _ in 0..1000 {
             rehearsal.run().expect("in range");
         }
         let [.., adviser] = rehearsal.odds();
-        println!("{class} {nominal} step {step}: told {:.3}, is {adviser:?}, {took:?}", told.good);
+
         (told.good, adviser)
     };
     let (hole, shaft) = (Feature::Hole, Feature::Shaft);
@@ -479,7 +477,7 @@ fn the_chance_told_is_near_what_rehearsing_gives_with_any_dial() {
     ] {
         let (told, adviser) = one(class, nominal, feature, start, step);
         assert!(
-            (told - adviser.good).abs() < 9.0,
+            (told - adviser.good).abs() < 0.1,
             "{class} {nominal} from {start}, step {step}: told {told}, is {adviser:?}"
         );
     }

@@ -232,12 +232,6 @@ fn materials_of_joints_and_wishes() {
             "give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`",
         ),
         (
-            "pick 20 holds 30kN, hub steel od 40 long 25",
-            "a force is no torque",
-            "kN",
-            "Nm, lbf-ft or lbf-in; as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
-        ),
-        (
             "pick 3/4in holds 30, hub steel od 1.5in long 1in",
             "this number has no unit: a torque is in lbf-ft or Nm",
             "30",
@@ -1019,6 +1013,16 @@ fn threads() {
         "its mates are Rp and Rc, as `Rp1/2 tap`",
     );
     refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: `M10 tap hub ti`");
+}
+
+#[test]
+fn a_measured_bushing_is_not_taken_for_its_nominal_size() {
+    refused(
+        "bushing 3/4in od 1.0025in long 1in, hub steel od 2in, sintered bronze",
+        "1.0025 in is no nominal size: was it measured?",
+        "1.0025in",
+        "give the nominal outside here; the housing for the bushing in hand is `shaft 1.0025 in, press`",
+    );
 }
 
 #[test]

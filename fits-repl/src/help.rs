@@ -165,7 +165,8 @@ pub const TOPICS: &[HelpAnswer] = &[
             "Parts pressed or shrunk: press force, what it holds, whether it keeps, heat.",
             "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
             "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
-            "rz SIZE roughness; shrink; clearance SIZE and within TIME for heat; blind.",
+            "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm T",
+            "the grip at work.",
             "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
         ],
         examples: &[
@@ -211,8 +212,8 @@ pub const TOPICS: &[HelpAnswer] = &[
         lines: &[
             "A bushing pressed into a housing closes in: the play left, the shaft to turn, or",
             "the bore to ream in place. Of bronze, sintered bronze, nylon, acetal, or lined.",
-            "running A..B, or for a service: general, rough, motor, spindle, fast spindle,",
-            "pivot. housing CLASS, shaft CLASS or SIZE, rpm N, warm TEMP.",
+            "running A..B, or a service: general, rough, motor, spindle, fast spindle or",
+            "pivot, as for rough. housing CLASS, shaft CLASS or SIZE, rpm N, warm TEMP.",
             "The end play of a flange or a thrust washer is a stack: `help stack`.",
         ],
         examples: &[
@@ -220,6 +221,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("bushing 20 od 26 long 20, hub steel, bronze, running 0.03..0.1", "play wanted"),
             ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
             ("bushing 20 od 26 long 20, hub steel, bronze, shaft h6", "the bore in place"),
+            ("bushing 20 od 26 long 20, hub steel, bronze, for rough", "a hand machine"),
             ("bushing 20 lined", "a lined one by its maker's table"),
             ("stack shaft 30.2 \u{b1}0.05, flange -2x 3 \u{b1}0.05, hub -24 \u{b1}0.05", "flanges"),
         ],

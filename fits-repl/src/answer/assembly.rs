@@ -48,7 +48,8 @@ pub struct AssemblyAnswer {
     pub press_force_n: Option<f64>,
     /// What it holds along the axis at its loosest.
     pub axial_hold_n: Option<f64>,
-    /// The torque it holds at its loosest.
+    /// The torque it holds at its loosest; `null` without a length, and where
+    /// nothing is to be counted on.
     pub torque_n_m: Option<f64>,
     /// Von Mises stress at the hub's worst place; of a brittle hub its pull.
     pub hub_stress_mpa: f64,
@@ -87,12 +88,34 @@ pub struct AssemblyAnswer {
     /// Both together, where heat alone is too much.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub both: Option<BothFigures>,
+    /// The grip where it works warm or cold, each end of the range.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub at_work: Vec<AtWorkFigures>,
     /// What lets the shaft enter straight.
     pub lead_in: LeadInFigures,
     /// What else to know.
     pub notes: Vec<String>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
+}
+
+/// A joint at one temperature, both parts alike; all by expansion alone.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct AtWorkFigures {
+    /// The temperature.
+    pub at_c: f64,
+    /// Least interference there; below nought it is clearance.
+    pub interference_min_mm: Mm,
+    /// Most.
+    pub interference_max_mm: Mm,
+    /// Pressure at the loosest and the tightest; `null` where nothing presses.
+    pub pressure_mpa: Option<MinMax>,
+    /// The torque held at the loosest.
+    pub torque_n_m: Option<f64>,
+    /// The force held along the axis.
+    pub axial_hold_n: Option<f64>,
+    /// Does a part yield at the tightest?
+    pub yields: bool,
 }
 
 /// One of the parts.
@@ -116,14 +139,15 @@ pub struct BodyFigures {
     pub strength_mpa: Option<f64>,
     /// That strength is its tensile one: it breaks before it yields.
     pub brittle: bool,
-    /// Strength over stress.
+    /// Strength over the elastic stress: under one it yields or breaks.
     pub safety: Option<f64>,
     /// Growth of the bore's diameter at the tightest; closing in is below
     /// nought.
     pub bore_growth_mm: Option<Mm>,
     /// Growth of the outside at the tightest.
     pub outside_growth_mm: Mm,
-    /// Stresses through its wall at the tightest, elastic.
+    /// Stresses through its wall at the tightest; where it yields, by the
+    /// elastic-plastic case.
     pub wall: Vec<WallPoint>,
 }
 
@@ -195,6 +219,9 @@ pub struct PickGripAnswer {
     pub nominal_mm: Mm,
     /// The torque wanted.
     pub holds_n_m: Option<f64>,
+    /// The force along the axis, where that is what was wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holds_n: Option<f64>,
     /// The press to hand.
     pub press_under_n: Option<f64>,
     /// Nothing may yield.
@@ -217,12 +244,18 @@ pub struct GripFigures {
     pub interference_min_mm: Mm,
     /// Most.
     pub interference_max_mm: Mm,
+    /// What it holds along the axis at its loosest.
+    pub axial_hold_n: Option<f64>,
     /// The torque it holds at its loosest.
     pub torque_n_m: Option<f64>,
     /// What the press gives at its tightest.
     pub press_force_n: Option<f64>,
     /// Strength over stress of the worst part.
     pub safety: Option<f64>,
+    /// Does a brittle part crack?
+    pub brittle: bool,
+    /// Do the figures hold?
+    pub valid: bool,
     /// Does it meet every wish?
     pub meets: bool,
 }

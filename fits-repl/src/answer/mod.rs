@@ -27,8 +27,8 @@ pub use self::asked::{
     NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
 };
 pub use self::assembly::{
-    AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures, LighterFigures, MinMax,
-    PickGripAnswer, PlasticFigures, WallPoint,
+    AssemblyAnswer, AtWorkFigures, BodyFigures, BothFigures, GripFigures, LeadInFigures,
+    LighterFigures, MinMax, PickGripAnswer, PlasticFigures, WallPoint,
 };
 pub use self::bushing::{
     BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,

@@ -51,8 +51,8 @@ pub struct PassLogAnswer {
     pub remark: Option<RemarkFigures>,
     /// How many finished logs the expectations come from.
     pub learned_from: usize,
-    /// What to do next.
-    pub next: NextFigures,
+    /// What to do next; `null` once the log is closed.
+    pub next: Option<NextFigures>,
     /// What else to know.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,
@@ -89,6 +89,9 @@ pub struct NextFigures {
     pub expect_mm: Option<Mm>,
     /// A cut that stops short on purpose: measure after it.
     pub measuring: bool,
+    /// Why it is no cut, where that is not plain.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reason: Option<&'static str>,
     /// The chance of ending inside the limits by this way.
     #[serde(serialize_with = "six_places")]
     pub probability_good: Option<f64>,

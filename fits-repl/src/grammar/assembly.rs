@@ -14,6 +14,7 @@ use super::{
     measuring::reading,
     quantities::quantity,
     sizes::{expression, number_fault, size_after, starts_size},
+    warm,
     words::{keyword, near_miss, separator, shortened, space, span, spot, word},
 };
 use crate::query::{
@@ -51,6 +52,7 @@ const CLAUSES: &[&str] = &[
     "lubricated",
     "degreased",
     "lubricant",
+    "warm",
 ];
 
 /// Words that begin a wish, and end a material's name too.
@@ -100,12 +102,26 @@ pub(super) fn assemble(input: &str, total: usize) -> Parsed<'_, Query> {
     loop {
         let (rest, _) = separator(input)?;
         if rest.is_empty() {
+            as_a_word(&mut joint);
             return Ok((rest, Query::Assemble(Box::new(joint))));
         }
         input = match clause(rest, total, &mut joint, &mut now)? {
             (end, true) => end,
             (_, false) => fit_word(rest, total, &mut joint)?.0,
         };
+    }
+}
+
+/// `shrink` says how tight it is where nothing else does.
+fn as_a_word(joint: &mut JointText) {
+    let head = &joint.head;
+    let is_read = head.reading.is_some() || head.hole.is_some() || head.shaft.is_some();
+    let is_told = is_read || head.word.is_some() || joint.interference.is_some();
+    if let Some(shrink) = &joint.shrink
+        && !is_told
+        && matches!(head.tolerance, Tolerance::Bare)
+    {
+        joint.head.word = Some(Spot { value: "shrink".to_owned(), at: shrink.at.clone() });
     }
 }
 
@@ -145,6 +161,13 @@ pub(super) fn starts_wish(input: &str) -> bool {
 fn wish<'a>(input: &'a str, total: usize, wishes: &mut WishText) -> Parsed<'a, ()> {
     if let Ok((after, ())) = keyword("holds")(input) {
         let (after, _) = space(after)?;
+        // A force is held along the axis; `lbf-ft` begins like one.
+        if let Ok((end, found)) = quantity(after, total, Dimension::Force, "", "")
+            && found.value.unit.is_some()
+            && !end.starts_with(['-', '\u{b7}', '*', '.'])
+        {
+            return once(input, end, &mut wishes.holds, found);
+        }
         let (end, found) = quantity(
             after,
             total,
@@ -276,6 +299,10 @@ fn worded<'a>(
         }
         "blind" => {
             return once(input, after, &mut joint.blind, Spot { value: (), at }).map(done);
+        }
+        "warm" => {
+            let (end, found) = warm::temperatures(after, total)?;
+            return once(input, end, &mut joint.head.warm, Box::new(found)).map(done);
         }
         "lubricant" => {
             let (end, name) = name(start, &[CLAUSES])?;
@@ -473,9 +500,34 @@ fn material<'a>(input: &'a str, total: usize, slot: &mut Option<Spot<String>>) -
     once(input, end, slot, Spot { value: name, at: span(total, input, end) })
 }
 
+const OTHER_GREASE: &str = "a lubricant is dry, oil, grease, moly or degreased; of another give the friction, as `assemble 20 H7/s6, hub steel od 40 long 25, friction 0.1`";
+
+/// Where what these words ask for is told, and the first of them.
+fn elsewhere(words: &str) -> Option<(&'static str, &str)> {
+    let first = words.split(' ').next().unwrap_or_default();
+    let advice = match first.to_ascii_lowercase().as_str() {
+        "at" | "hot" => {
+            "a joint at work is told by `warm`: `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel, warm 100C`"
+        }
+        "heat" | "heated" | "cool" | "chill" => {
+            "how hot is in the answer, for the play wanted as they meet: `assemble 20 H7/s6, hub steel od 40 long 25, clearance 0.03`"
+        }
+        "holds" | "press" if words.contains(|c: char| c.is_ascii_digit()) => {
+            "what holds so much or goes in so is asked of `pick`: `pick 20 holds 30 Nm, hub steel od 40 long 25`, `pick 20 press under 60 kN, hub steel od 40 long 25`"
+        }
+        "ra" => "roughness goes by Rz here: `assemble 20 H7/s6, hub steel od 40 long 25, rz 6.3um`",
+        _ => return None,
+    };
+    Some((advice, first))
+}
+
 /// A shop's word for the fit.
 fn fit_word<'a>(input: &'a str, total: usize, joint: &mut JointText) -> Parsed<'a, ()> {
     let (end, words) = name(input, &[CLAUSES])?;
+    if let Some((advice, first)) = elsewhere(&words) {
+        let message = format!("`{first}` is not told to `assemble`");
+        return fatal(input, first.len(), message, advice);
+    }
     let slip = CLAUSES.iter().find(|known| near_miss(&words.to_ascii_lowercase(), known));
     if let Some(known) = slip {
         return fatal_fix(
@@ -486,7 +538,13 @@ fn fit_word<'a>(input: &'a str, total: usize, joint: &mut JointText) -> Parsed<'
             Some((words.len(), (*known).to_owned())),
         );
     }
-    if words.is_empty() || starts_size(input) || joint.head.word.is_some() {
+    let is_told = joint.head.word.is_some()
+        || joint.interference.is_some()
+        || !matches!(joint.head.tolerance, Tolerance::Bare);
+    if !words.is_empty() && is_told {
+        return unknown(input, OTHER_GREASE);
+    }
+    if words.is_empty() || starts_size(input) {
         return unknown(input, EXAMPLE);
     }
     let said = Spot { value: words.to_lowercase(), at: span(total, input, end) };

@@ -6,12 +6,14 @@ use nom::Err;
 
 use super::{
     clauses::once,
-    fault::{Fault, Parsed, fatal},
+    fault::{Fault, Parsed, fatal, fatal_fix},
     limits_after,
     sizes::{expression, number_fault, size_after, starts_size},
     tolerances::class,
     warm,
-    words::{keyword, name_with_figures, separator, shortened, space, span, words_until},
+    words::{
+        keyword, name_with_figures, near_miss, separator, shortened, space, span, words_until,
+    },
 };
 use crate::query::{BushingText, Query, Size, Spot, Tolerance};
 
@@ -20,7 +22,14 @@ const EXAMPLE: &str = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze`
 /// Words that begin a clause, and so end a material's name.
 const CLAUSES: [&str; 8] = ["od", "long", "hub", "housing", "shaft", "running", "rpm", "warm"];
 
+/// Words that say what the shaft does; `fast spindle` is two.
+const SERVICES: [&str; 7] = ["for", "general", "rough", "motor", "spindle", "fast", "pivot"];
+
 fn ends(word: &str) -> bool {
+    CLAUSES.iter().chain(&SERVICES).any(|known| known.eq_ignore_ascii_case(word))
+}
+
+fn ends_a_service(word: &str) -> bool {
     CLAUSES.iter().any(|known| known.eq_ignore_ascii_case(word))
 }
 
@@ -147,7 +156,29 @@ fn clause<'a>(input: &'a str, total: usize, text: &mut BushingText) -> Result<&'
         let (end, found) = warm::temperatures(after, total)?;
         return Ok(once(input, end, &mut text.warm, found)?.0);
     }
+    let first = input.split([' ', ',']).next().unwrap_or(input);
+    if SERVICES.iter().any(|known| known.eq_ignore_ascii_case(first)) {
+        return running(input, input, total, text);
+    }
     let (end, value) = name_with_figures(input, ends)?;
+    if !value.is_empty() && text.material.is_some() {
+        // The material is said: this is a slip of another word, or none.
+        let small = first.to_ascii_lowercase();
+        let message = format!("`{}` is not understood here", shortened(first));
+        let mut words = SERVICES.iter().chain(&CLAUSES);
+        return match words.find(|known| near_miss(&small, known)) {
+            Some(known) => {
+                let fix = Some((first.len(), (*known).to_owned()));
+                fatal_fix(input, first.len(), message, "nearest", fix)
+            }
+            None => fatal(
+                input,
+                first.len(),
+                message,
+                "one material is named; a service is general, rough, motor, spindle, fast spindle or pivot",
+            ),
+        };
+    }
     if value.is_empty() {
         let typed = input.split([' ', ',']).next().unwrap_or(input);
         let message = format!("`{}` is not understood here", shortened(typed));
@@ -192,7 +223,8 @@ fn running<'a>(
     let (start, _) = space(after)?;
     let advice = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`";
     if !starts_size(start) {
-        let (end, value) = words_until(start, ends)?;
+        let start = keyword("for")(start).map_or(start, |(after, ())| after.trim_start());
+        let (end, value) = words_until(start, ends_a_service)?;
         if value.is_empty() {
             return fatal(
                 start,

@@ -1,11 +1,11 @@
 //! Entries of the pass log and questions about it, and the settings that a
 //! log begins with.
 
-use nom::{Parser, combinator::opt, sequence::preceded};
+use nom::{Err, Parser, combinator::opt, sequence::preceded};
 
 use super::{
-    fault::{Parsed, fatal},
-    sizes::size_after,
+    fault::{Fault, Parsed, fatal, fatal_fix},
+    sizes::{size_after, starts_size},
     words::{keyword, separator, space, span, unknown},
 };
 use crate::query::{LogQuery, Query, Size, Spot};
@@ -27,10 +27,11 @@ pub(super) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
             return Some(entry(rest, total).and_then(|(rest, value)| {
                 let at = span(total, input, rest);
                 let (rest, _) = separator(rest)?;
-                if !rest.is_empty() {
-                    return unknown(rest);
+                if rest.is_empty() {
+                    Ok((rest, Query::Log(Spot { value, at })))
+                } else {
+                    left_over(rest)
                 }
-                Ok((rest, Query::Log(Spot { value, at })))
             }));
         }
     }
@@ -44,6 +45,28 @@ pub(super) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         }
     }
     None
+}
+
+/// What an entry does not take.
+fn left_over<T>(rest: &str) -> Result<T, Err<Fault>> {
+    let length = rest.trim_end().len();
+    if starts_size(rest) {
+        return fatal(
+            rest,
+            length,
+            "an entry takes one reading",
+            "enter the others one by one, as `read 19.792`",
+        );
+    }
+    if keyword("at")(rest).is_ok() {
+        return fatal(
+            rest,
+            length,
+            "a log takes readings as they stand",
+            "let the part cool, or judge it apart, as `20 H7 = 20.013 at 31C, hole steel`",
+        );
+    }
+    unknown(rest)
 }
 
 /// The rest of a line as a name.
@@ -72,12 +95,23 @@ fn cut(input: &str, total: usize) -> Parsed<'_, LogQuery> {
     let (rest, dial) =
         size_after(input, total, "what was dialled is missing after `cut`", EXAMPLE)?;
     let (rest, read) = equals(rest, total, EXAMPLE)?;
+    let (after, _) = separator(rest)?;
+    if read.is_none() && starts_size(after) {
+        return fatal_fix(after, 0, "what was read comes after =", "", Some((0, "= ".into())));
+    }
     let (rest, sure) = sure(rest)?;
     Ok((rest, LogQuery::Cut { dial, read, sure }))
 }
 
 fn spring(input: &str, total: usize) -> Parsed<'_, LogQuery> {
-    let (rest, read) = equals(input, total, "give what was read, as `spring = 19.99`")?;
+    const EXAMPLE: &str = "give what was read, as `spring = 19.99`";
+    let (after, _) = space(input)?;
+    let (rest, read) = if starts_size(after) {
+        let (rest, size) = size_after(after, total, "the reading is missing", EXAMPLE)?;
+        (rest, Some(size))
+    } else {
+        equals(input, total, EXAMPLE)?
+    };
     let (rest, sure) = sure(rest)?;
     Ok((rest, LogQuery::Spring { read, sure }))
 }

@@ -64,10 +64,14 @@ fn instruments<'a>(input: &'a str, total: usize, slot: &mut Measuring) -> Parsed
     loop {
         let (start, _) = space(input)?;
         // `bore gauge` and `small hole gauge` hold keywords of their own.
+        // `dial indicator` opens with one.
         let small = Cell::new(false);
+        let is_first = Cell::new(true);
         let (rest, name) = words_until(start, |typed| {
             let is = |word: &str| typed.eq_ignore_ascii_case(word);
-            let own = is("bore") || is("hole") && small.get();
+            let own =
+                is("bore") || is("hole") && small.get() || is("dial") && is_first.replace(false);
+            is_first.set(false);
             small.set(is("small"));
             !own && (is("and") || KEYWORDS.iter().any(|known| is(known)))
         })?;

@@ -4,7 +4,7 @@
 use fits_core::size::Number;
 
 use super::{
-    fault::{Parsed, fatal},
+    fault::{Parsed, fatal, fatal_fix},
     sizes::{minus, number_fault},
     words::{shortened, space, span},
 };
@@ -103,13 +103,21 @@ pub(super) fn quantity<'a>(
         Err(_) => (input.strip_prefix('+').unwrap_or(input), 1.0),
     };
     let (number, taken) = match Number::scan(unsigned) {
-        Ok(Some(found)) => found,
+        Ok(Some((number, taken))) => {
+            let (top, bottom) = number.ratio();
+            #[allow(clippy::cast_precision_loss, reason = "a measured figure: 53 bits are plenty")]
+            let number = top as f64 / bottom as f64;
+            (number, taken)
+        }
         Ok(None) => return fatal(input, 0, missing, advice),
-        Err(error) => return number_fault(unsigned, &error),
+        Err(error) => match with_exponent(unsigned) {
+            // So written, an expansion is whole, not in millionths.
+            Some((number, taken)) if dimension == Dimension::Expansion => (number * 1e6, taken),
+            Some(found) => found,
+            None => return number_fault(unsigned, &error),
+        },
     };
-    let (top, bottom) = number.ratio();
-    #[allow(clippy::cast_precision_loss, reason = "a measured figure: 53 bits are plenty")]
-    let number = sign * (top as f64 / bottom as f64);
+    let number = sign * number;
     let rest = unsigned.get(taken..).unwrap_or_default();
     let (spaced, _) = space(rest)?;
     let (end, unit) = match scan(spaced, dimension) {
@@ -123,6 +131,12 @@ pub(super) fn quantity<'a>(
     if unit.is_none() && (touching || other.is_some()) {
         let end = spaced;
         let word = end.split([' ', ',']).next().unwrap_or(end);
+        if dimension == Dimension::Force && ["kg", "kgs", "kilos"].contains(&word) {
+            let kilonewtons = (number * KILOGRAM_FORCE).round() / 1e3;
+            let typed = input.len() - end.len() + word.len();
+            let fix = Some((typed, format!("{kilonewtons} kN")));
+            return fatal_fix(input, typed, "kilograms are a mass, no force", "its weight", fix);
+        }
         let message = match other {
             Some(other) => {
                 format!(
@@ -137,6 +151,17 @@ pub(super) fn quantity<'a>(
     }
     let value = Quantity { number, unit, dimension };
     Ok((end, Spot { value, at: span(total, input, end) }))
+}
+
+/// A number with an exponent, `30e6`, and the bytes it takes.
+fn with_exponent(text: &str) -> Option<(f64, usize)> {
+    let mantissa = text.find(|c: char| !(c.is_ascii_digit() || c == '.'))?;
+    let after = text.get(mantissa..)?.strip_prefix(['e', 'E'])?;
+    let digits = after.strip_prefix(['+', '-']).unwrap_or(after);
+    let end = digits.find(|c: char| !c.is_ascii_digit()).unwrap_or(digits.len());
+    let taken = text.len() - digits.len() + end;
+    let number: f64 = text.get(..taken)?.parse().ok()?;
+    number.is_finite().then_some((number, taken))
 }
 
 /// The unit that a text begins with and the bytes it takes: the longest one of

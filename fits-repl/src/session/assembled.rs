@@ -24,7 +24,7 @@ use crate::{
         LighterFigures, MinMax, Mm, PickGripAnswer, PlasticFigures, WallPoint,
     },
     problem::Problem,
-    query::{JointText, Units, WishText},
+    query::{Dimension, JointText, Units, WishText},
 };
 
 /// Places through a wall.
@@ -85,7 +85,14 @@ impl Session {
             _ => None,
         };
         let yields = solved.yields();
-        let lighter = if yields { self.lighter(&joint) } else { None };
+        let is_by_class = !matches!(class.as_str(), "measured" | "as given");
+        let lighter = if yields && is_by_class { self.lighter(&joint) } else { None };
+        if yields && is_by_class && lighter.is_none() {
+            notes.push(
+                "no standard class both keeps and holds: a thicker hub, a stronger metal, or a retaining compound"
+                    .into(),
+            );
+        }
         Self::notes(&mut notes, &joint, solved);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
@@ -135,6 +142,7 @@ impl Session {
                 cool_to_c: celsius(both.shaft_to),
                 heat_to_c: celsius(both.hub_to),
             }),
+            at_work: self.at_work(text, &joint)?,
             lead_in: LeadInFigures {
                 angle_deg: entry.angle,
                 length_mm: Mm(entry.length),
@@ -157,7 +165,16 @@ impl Session {
             );
         }
         if !joint.sleeves.is_empty() {
-            notes.push("force and torque are those of the innermost joint".into());
+            notes.push(
+                "the press is that of the innermost joint; it holds as the joint that holds least, all taken to rub alike"
+                    .into(),
+            );
+            if joint.sleeves.iter().any(|sleeve| !sleeve.interference.lower().is_positive()) {
+                notes.push("an outer joint is loose at its loosest: it holds nothing".into());
+            }
+        }
+        if solved.breaks() {
+            notes.push("a brittle part cracks at the tightest: nothing to count on".into());
         }
         if joint.length.is_none() {
             notes.push("give `long` for press force and torque".into());
@@ -168,12 +185,16 @@ impl Session {
             ),
             HubState::Elastic => {}
             HubState::Partly(hub) => notes.push(format!(
-                "hub yields about its bore, {:.0} % of its section: pressure by the elastic-plastic case{}",
-                hub.share * 100.0,
+                "hub yields about its bore, {} of its section: pressure by the elastic-plastic case{}",
+                if hub.share < 0.01 {
+                    "under 1 %".to_owned()
+                } else {
+                    format!("{:.0} %", hub.share * 100.0)
+                },
                 if hub.share > 0.3 { "; over 30 % is more than DIN 7190-1 allows" } else { "" }
             )),
             HubState::Beyond => notes.push(
-                "it yields right through, or the shaft yields: no figure holds at the tightest"
+                "it yields right through, or the shaft yields: force and hold are no more than the parts then bear"
                     .into(),
             ),
         }
@@ -184,14 +205,14 @@ impl Session {
 
     /// Classes by what the joint must do.
     pub(super) fn pick_grip(&self, text: &JointText, wishes: &WishText) -> Result<Answer, Problem> {
+        not_picked(text)?;
         let asked = self.joint(text, true)?;
+        let held = wishes.holds.as_ref().map(|amount| self.positive(amount)).transpose()?;
+        let along = wishes.holds.as_ref().is_some_and(|it| it.value.dimension == Dimension::Force);
+        // A force along the axis is held by the same friction at the radius.
+        let arm = if along { asked.joint.diameter.millimetres() / 2e3 } else { 1.0 };
         let wanted = Wishes {
-            holds: wishes
-                .holds
-                .as_ref()
-                .map(|amount| self.positive(amount))
-                .transpose()?
-                .map(Torque::new::<newton_meter>),
+            holds: held.map(|held| Torque::new::<newton_meter>(held * arm)),
             press_under: wishes
                 .press_under
                 .as_ref()
@@ -222,7 +243,15 @@ impl Session {
             // The heaviest that keep and go in, and the lightest that hold.
             let keeps = found.iter().rev().find(|grip| grip.safe && grip.goes_in);
             let holds = found.iter().find(|grip| grip.holds);
-            keeps.into_iter().chain(holds).collect()
+            let torque = |grip: &&Grip| {
+                grip.assembly.torque().map_or(0.0, |torque| torque.get::<newton_meter>())
+            };
+            let most = found
+                .iter()
+                .filter(|grip| grip.valid() && wanted.holds.is_some() && holds.is_none())
+                .max_by(|a, b| torque(a).total_cmp(&torque(b)))
+                .filter(|most| keeps.is_none_or(|keeps| keeps.classes != most.classes));
+            keeps.into_iter().chain(holds).chain(most).collect()
         } else if wanted.holds.is_some() {
             // The lightest few and the heaviest.
             let last = if count > CANDIDATES { met.last().copied() } else { None };
@@ -234,11 +263,18 @@ impl Session {
         Ok(Answer::PickGrip(PickGripAnswer {
             nominal_mm: Mm(asked.joint.diameter),
             holds_n_m: wanted.holds.map(|torque| tidy(torque.get::<newton_meter>())),
+            holds_n: held.filter(|_| along).map(tidy),
             press_under_n: wanted.press_under.map(|force| tidy(force.get::<newton>())),
             hub_safe: wanted.hub_safe,
             found: count,
             candidates: shown.into_iter().map(|grip| figures(grip, &wanted)).collect(),
-            cautions: vec![Hazard::Pressing.caution(), Hazard::People.caution()],
+            cautions: [Some(Hazard::Pressing), text.blind.as_ref().map(|_| Hazard::Blind)]
+                .into_iter()
+                .flatten()
+                .chain(asked.joint.hub.tensile_strength().map(|_| Hazard::Brittle))
+                .chain([Hazard::People])
+                .map(Hazard::caution)
+                .collect(),
         }))
     }
 
@@ -256,7 +292,10 @@ impl Session {
     fn lighter(&self, joint: &Joint) -> Option<LighterFigures> {
         let wishes = Wishes { hub_safe: true, ..Wishes::default() };
         let found = grips(joint, &wishes).ok()?;
-        let safe = found.iter().rev().find(|grip| grip.safe && self.speaks(grip.classes));
+        let safe = found.iter().rev().find(|grip| {
+            let grips = grip.assembly.working().is_ok_and(|(least, _)| least.is_positive());
+            grip.safe && grips && self.speaks(grip.classes)
+        });
         safe.map(|grip| LighterFigures {
             class: grip.classes.to_string(),
             interference_min_mm: Mm(grip.assembly.joint().interference.lower()),
@@ -269,9 +308,31 @@ impl Session {
     }
 }
 
+/// Refuses what `pick` would pass over: it finds the interference, and tells
+/// nothing of heat.
+fn not_picked(text: &JointText) -> Result<(), Problem> {
+    if let Some(ends) = &text.interference {
+        return Err(Problem::new("the interference is what `pick` finds", ends.from.at.clone())
+            .advise(
+                "of a given one ask `assemble 20 interference 0.03, hub steel od 40 long 25`",
+            ));
+    }
+    let heat = [
+        text.clearance.as_ref().map(|size| &size.at),
+        text.within.as_ref().map(|amount| &amount.at),
+        text.head.warm.as_ref().map(|warm| &warm.at),
+    ];
+    match heat.into_iter().flatten().next() {
+        Some(at) => Err(Problem::new("heat is not told to `pick`", at.clone()).advise(
+            "ask it of the class picked, as `assemble 20 H7/s6, hub steel od 40 long 25, clearance 0.03`",
+        )),
+        None => Ok(()),
+    }
+}
+
 /// Six figures, and nothing under a pascal: the rest is noise of the
 /// arithmetic.
-fn tidy(value: f64) -> f64 {
+pub(super) fn tidy(value: f64) -> f64 {
     if value.abs() < 1e-6 {
         return 0.0;
     }
@@ -296,7 +357,7 @@ fn celsius(temperature: ThermodynamicTemperature) -> f64 {
     (temperature.get::<degree_celsius>() * 10.0).round() / 10.0
 }
 
-fn min_max((least, most): (Pressure, Pressure)) -> MinMax {
+pub(super) fn min_max((least, most): (Pressure, Pressure)) -> MinMax {
     MinMax { min: mpa(least), max: mpa(most) }
 }
 
@@ -309,16 +370,24 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
         .zip(solved.worst())
         .map(|((at, ring), worst)| {
             let is_solid = !ring.bore.is_positive();
+            let is_plastic = at == 1 && solved.hub_is_plastic();
+            let (borne, counts) =
+                solved.borne(at).unwrap_or((worst.stress, worst.stress.von_mises()));
+            let equivalent = if worst.brittle { borne.von_mises() } else { counts };
             let span = ring.outside.checked_sub(ring.bore)?;
             let stations = if is_solid { 0..=0 } else { 0..=STATIONS };
             let wall = stations.map(|station| {
                 let diameter = ring.bore.checked_add(span.checked_scale(station, STATIONS)?)?;
-                let stress = solved.tightest().stress_at(at, diameter)?;
+                let stress = solved.stress_at(at, diameter)?;
                 Ok(WallPoint {
                     at_mm: Mm(diameter),
                     hoop_mpa: mpa(stress.hoop),
                     radial_mpa: mpa(stress.radial),
-                    von_mises_mpa: mpa(stress.von_mises()),
+                    von_mises_mpa: mpa(if is_plastic {
+                        stress.by_shear()
+                    } else {
+                        stress.von_mises()
+                    }),
                 })
             });
             let bore = solved.growth(at, Surface::Bore)?.1;
@@ -331,9 +400,9 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
                 material: ring.material.name().to_owned(),
                 bore_mm: Mm(ring.bore),
                 outside_mm: Mm(ring.outside),
-                hoop_mpa: mpa(worst.stress.hoop),
-                radial_mpa: mpa(worst.stress.radial),
-                von_mises_mpa: mpa(worst.stress.von_mises()),
+                hoop_mpa: mpa(borne.hoop),
+                radial_mpa: mpa(borne.radial),
+                von_mises_mpa: mpa(equivalent),
                 strength_mpa: worst.strength.map(mpa),
                 brittle: worst.brittle,
                 safety: worst.safety().map(tidy),
@@ -365,9 +434,12 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         class: grip.classes.to_string(),
         interference_min_mm: Mm(range.lower()),
         interference_max_mm: Mm(range.upper()),
+        axial_hold_n: grip.assembly.axial_hold().map(|force| tidy(force.get::<newton>())),
         torque_n_m: grip.assembly.torque().map(|torque| tidy(torque.get::<newton_meter>())),
         press_force_n: grip.assembly.press_force().map(|force| tidy(force.get::<newton>())),
         safety: worst.min_by(f64::total_cmp).map(tidy),
+        brittle: grip.assembly.breaks(),
+        valid: grip.valid(),
         meets: grip.meets(wishes),
     }
 }

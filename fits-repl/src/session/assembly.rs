@@ -4,7 +4,10 @@ use fits_core::{
     Length, Limits,
     shop::assemble::{Friction, Joining, Joint, Lubricant, Sleeve},
     size::{Decimals, Rounding},
-    standards::materials::{Family, Figures, Material},
+    standards::{
+        iso286::Feature,
+        materials::{Family, Figures, Material},
+    },
 };
 use uom::si::{
     f64::{Pressure, TemperatureCoefficient},
@@ -17,6 +20,7 @@ use super::{
     materials::nearest,
     mates::Resolved,
     resolve::{Pair, from_core, inch_class, pair},
+    why::said_range,
 };
 use crate::{
     problem::Problem,
@@ -41,6 +45,16 @@ impl Session {
     pub(super) fn joint(&self, text: &JointText, is_sought: bool) -> Result<Asked, Problem> {
         let diameter = self.nominal(&text.head.size)?;
         let mut notes = Vec::new();
+        // Nobody's joint is a fraction of a millimetre.
+        if let Expression::Number(number, None) = text.head.size.value
+            && self.units == Units::Millimetres
+            && number.is_fraction()
+        {
+            let at = text.head.size.at.clone();
+            return Err(Problem::new("this fraction has no unit", at.clone())
+                .advise("a fraction is of an inch")
+                .fix(at.end..at.end, "in"));
+        }
         said_once(text)?;
         let shaft = self.material(&text.shaft, "shaft", &mut notes)?;
         let hub = self.material(&text.hub, "hub", &mut notes)?;
@@ -69,7 +83,7 @@ impl Session {
                 diameter,
             )
         } else {
-            self.interference(text, diameter, &hub, outside)?
+            self.interference(text, diameter, &hub, outside, &mut notes)?
         };
         let joining = if text.shrink.is_some() { Joining::Shrink } else { Joining::Press };
         let lubricant = text.lubricant.as_ref().map_or(Ok(Lubricant::Dry), |spot| {
@@ -122,6 +136,15 @@ impl Session {
             message.contains("wall")
                 && self.length(size).is_ok_and(|length| message.contains(&length.to_string()))
         });
+        // The shaft's wall has no size of its own where its bore is given.
+        let bore = text.shaft.id.as_ref().filter(|id| {
+            let wall = self.length(&head.size).ok().zip(self.length(id).ok());
+            let wall = wall.and_then(|(out, bore)| out.checked_sub(bore).ok());
+            wall.is_some_and(|walls| message.starts_with(&format!("a wall of {} ", walls.half())))
+        });
+        let wall = bore.or(wall);
+        let is_bore =
+            wall.is_some_and(|wall| text.shaft.id.as_ref().is_some_and(|id| id.at == wall.at));
         let wall = wall.or_else(|| sizes.clone().next().filter(|_| message.contains("wall")));
         let given = text
             .interference
@@ -132,7 +155,14 @@ impl Session {
             first.at.start.min(second.at.start)..first.at.end.max(second.at.end)
         });
         let at = long.or(wall).map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
-        from_core(error, at)
+        let problem = from_core(error, at);
+        if is_bore {
+            problem.advise("a smaller `id`")
+        } else if message.starts_with("nothing presses") && self.shown == Units::Inches {
+            problem.advise("take a tighter class, as FN1; a slip fit is held by a retaining compound, a key or a pin")
+        } else {
+            problem
+        }
     }
 
     fn inside(&self, text: &JointText, diameter: Length) -> Result<Length, Problem> {
@@ -232,6 +262,7 @@ impl Session {
         diameter: Length,
         hub: &Material,
         outside: Length,
+        notes: &mut Vec<String>,
     ) -> Result<(Limits, String, Length), Problem> {
         let head = &text.head;
         let at = head.size.at.clone();
@@ -247,7 +278,8 @@ impl Session {
             let tight = shaft.checked_sub(hole).map_err(failed)?;
             return Ok((Limits::new(tight, tight).map_err(failed)?, "measured".into(), hole));
         }
-        if let Some(reading) = hole.or(shaft) {
+        let by_class = head.word.is_some() || !matches!(head.tolerance, Tolerance::Bare);
+        if let Some(reading) = hole.or(shaft).filter(|_| head.reading.is_some() || !by_class) {
             return Err(Problem::new("the other part's reading is missing", reading.at.clone())
                 .advise(
                     "both are wanted, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40`",
@@ -270,12 +302,26 @@ impl Session {
             ..head.clone()
         };
         let found = self.resolve(&part)?;
-        let Resolved::Pair(pair) = found else {
-            return Err(Problem::new(
-                "one part alone is not assembled",
-                head.size.at.end..head.size.at.end,
-            )
-            .advise("give both classes, as `assemble 20 H7/s6, hub steel od 40`"));
+        let pair = match found {
+            Resolved::Pair(pair) => pair,
+            Resolved::Suit { pair: told, in_hand, mate } => {
+                let kind = in_hand.kind;
+                let limits = said_range(self.shown, mate.limits);
+                let (hole, shaft) = match kind {
+                    Some(Feature::Hole) => (in_hand, mate),
+                    _ => (mate, in_hand),
+                };
+                let made = kind.map_or("mate", |kind| kind.mate().word());
+                notes.push(format!("the {made} to suit: {limits}"));
+                Pair { chosen: told.chosen, ..Pair::unlike(hole, shaft).map_err(failed)? }
+            }
+            Resolved::One(_) => {
+                return Err(Problem::new(
+                    "one part alone is not assembled",
+                    head.size.at.end..head.size.at.end,
+                )
+                .advise("give both classes, as `assemble 20 H7/s6, hub steel od 40`"));
+            }
         };
         let label = match &pair.chosen {
             Some(chosen) => {

@@ -30,12 +30,12 @@ impl Session {
         let mut found = reasons(self.shown, &joint, &solved);
         found.extend(joint.friction.reasons().iter().cloned());
         if let Some(heat) = self.heat(text, &joint)? {
-            found.extend(heat.reasons().iter().cloned());
+            found.extend(heat.reasons().iter().cloned().map(|it| self.spoken_reason(it)));
         }
         if let Ok(entry) = lead_in(joint.diameter, bore) {
-            found.extend(entry.reasons());
+            found.extend(entry.reasons().into_iter().map(|it| self.spoken_reason(it)));
         }
-        found.extend(of_materials(&joint));
+        found.extend(of_materials(&joint).into_iter().map(|it| self.spoken_reason(it)));
         Ok(found)
     }
 
@@ -50,7 +50,7 @@ impl Session {
             known: Known::Practice,
         }];
         found.extend(joint.friction.reasons().iter().cloned());
-        found.extend(of_materials(&joint));
+        found.extend(of_materials(&joint).into_iter().map(|it| self.spoken_reason(it)));
         Ok(found)
     }
 }

@@ -5,7 +5,7 @@ use fits_core::{
     job::{Doubt, Entry, State},
     shop::{
         Hazard,
-        adviser::{Action, Adviser, Prior},
+        adviser::{Action, Adviser, Because, Prior},
     },
     size::{Decimals, Rounding},
     source::{Known, Reason},
@@ -122,14 +122,7 @@ impl Session {
         whole: &std::ops::Range<usize>,
         place: &std::ops::Range<usize>,
     ) -> Problem {
-        let said = |size: Length| {
-            let decimals = match self.shown {
-                Units::Millimetres => Decimals::MILLIMETRES,
-                Units::Inches => Decimals::INCHES,
-            };
-            let shown = size.shown(decimals, Rounding::Nearest);
-            format!("{shown} {}", decimals.unit.symbol())
-        };
+        let said = |size: Length| shown_in(self.shown, size);
         let read = entry.reading().map(said).unwrap_or_default();
         let message = match doubt {
             Doubt::Unit { expected, is_inch } => {
@@ -207,7 +200,7 @@ impl Session {
         if let Entry::Cut { dial, read: Some(_), .. } = entry {
             let unread = Entry::Cut { dial, read: None, sure: false };
             if let Ok(Some(Doubt::PastLimit { by })) = log.doubt(open.prior, unread) {
-                let by = super::why::said(self.shown, by);
+                let by = shown_in(self.shown, by);
                 notes.push(format!("that cut was set {by} past the last limit"));
             }
         }
@@ -264,7 +257,7 @@ impl Session {
             value: "the best estimate".into(),
             rule: "each pass changes the size by cut factor x dialled + offset, and by what \
                    passes scatter; each reading weighs by its uncertainty; the dial that ends \
-                   inside most often, at most 2 % more to overshoot"
+                   inside most often, at most 2 % to overshoot"
                 .into(),
             source: "R. E. Kalman, J. Basic Engineering 82 (1960)".into(),
             known: Known::Formula,
@@ -303,16 +296,10 @@ impl Session {
             not_mm: Mm(remark.not),
         });
         let state = log.state();
-        let mut next = next_figures(adviser.as_ref())?;
-        if state != State::Open {
-            next = NextFigures {
-                action: if state == State::Done { Action::Stop } else { Action::Scrap }.word(),
-                dial_mm: None,
-                expect_mm: None,
-                measuring: false,
-                ..next
-            };
-        }
+        let next = match state {
+            State::Open => Some(next_figures(adviser.as_ref())?),
+            State::Done | State::Scrap => None,
+        };
         let caution = match opening.feature {
             Feature::Hole => Hazard::OverhungBoring,
             Feature::Shaft => Hazard::Turning,
@@ -336,7 +323,7 @@ impl Session {
             cut_factor: known.map(|known| known.gain),
             remark: remark.filter(|_| state == State::Open),
             learned_from: open.learned_from,
-            cautions: if next.action == Action::Cut.word() {
+            cautions: if next.as_ref().is_some_and(|next| next.action == Action::Cut.word()) {
                 vec![caution.caution()]
             } else {
                 Vec::new()
@@ -355,6 +342,7 @@ pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
             dial_mm: None,
             expect_mm: None,
             measuring: true,
+            reason: Some("the size is not known"),
             probability_good: None,
             probability_over: None,
         });
@@ -375,9 +363,19 @@ pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
         dial_mm: next.dial.map(Mm),
         expect_mm: expect,
         measuring: next.measuring,
+        reason: next.because.map(Because::word),
         probability_good: Some(next.good),
         probability_over: Some(next.over),
     })
+}
+
+/// A length as an instrument shows it.
+pub(super) fn shown_in(units: Units, size: Length) -> String {
+    let decimals = match units {
+        Units::Millimetres => Decimals::MILLIMETRES,
+        Units::Inches => Decimals::INCHES,
+    };
+    format!("{} {}", size.shown(decimals, Rounding::Nearest), decimals.unit.symbol())
 }
 
 fn no_log(at: &std::ops::Range<usize>) -> Problem {

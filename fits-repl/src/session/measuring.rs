@@ -75,8 +75,17 @@ impl Session {
                     "judge the reading by itself first, as `20 H7 = 20.013 with bore gauge`",
                 )
             } else {
-                Problem::new("there is no reading that this is said of", at)
-                    .advise("as in `20 H7 = 20.013 with bore gauge at 31C, hole aluminium`")
+                let problem = Problem::new("there is no reading that this is said of", at);
+                // Where the parts' materials are told, the pair is to work there.
+                match &measuring.at {
+                    Some(place) if part.shaft_material.is_some() || part.hub.is_some() => {
+                        let temperature = &place.temperature.at;
+                        let word = temperature.start.saturating_sub(3)..temperature.start;
+                        problem.advise("a pair at work is told by `warm`").fix(word, "warm ")
+                    }
+                    _ => problem
+                        .advise("as in `20 H7 = 20.013 with bore gauge at 31C, hole aluminium`"),
+                }
             });
         }
         if let Some(warm) = part.warm.as_ref().filter(|_| measuring.is_of_readings()) {

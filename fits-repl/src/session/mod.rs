@@ -6,6 +6,7 @@ mod asks;
 mod assembled;
 mod assembly;
 mod assembly_why;
+mod at_work;
 mod bushing;
 mod crib;
 mod crib_why;
@@ -22,6 +23,7 @@ mod quantities;
 mod resolve;
 mod shop;
 mod sizes;
+mod spoken;
 mod stack;
 mod threads;
 mod warm;
@@ -134,13 +136,29 @@ impl Session {
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.ask(line).map_err(|mut problem| {
             // A mended line is offered only if it is answered.
-            if let Some(mended) = problem.mended(line)
-                && self.trial().ask(&mended).is_err()
-            {
-                problem.fix = None;
+            if let Some(mended) = problem.mended(line) {
+                match self.fully_mended(mended.clone(), &problem.advice) {
+                    Some(whole) if whole == mended => {}
+                    Some(whole) => problem.fix = Some((0..line.len(), whole)),
+                    None => problem.fix = None,
+                }
             }
             problem
         })
+    }
+
+    /// A mended line that is answered: where the like is wrong again, as a
+    /// second number without a unit, that is mended too.
+    fn fully_mended(&self, mut line: String, advice: &str) -> Option<String> {
+        const ROUNDS: usize = 8;
+        for _ in 0..ROUNDS {
+            let Err(again) = self.trial().ask(&line) else { return Some(line) };
+            if advice.is_empty() || again.advice != advice {
+                return None;
+            }
+            line = again.mended(&line)?;
+        }
+        None
     }
 
     fn ask(&mut self, line: &str) -> Result<Answer, Problem> {
@@ -246,11 +264,16 @@ impl Session {
                 }
                 Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread: threads::of_size(size) }))
             }
+            Query::Part(part) if part.warm.is_some() => {
+                self.part(part).map_err(|it| self.spoken_of(it))
+            }
             Query::Part(part) => self.part(part),
             Query::General { size, class, kind } => self.general(size, class, *kind),
             Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
-            Query::Assemble(joint) => self.assemble(joint),
-            Query::PickGrip { joint, wishes } => self.pick_grip(joint, wishes),
+            Query::Assemble(joint) => self.assemble(joint).map_err(|it| self.spoken_of(it)),
+            Query::PickGrip { joint, wishes } => {
+                self.pick_grip(joint, wishes).map_err(|it| self.spoken_of(it))
+            }
             Query::Grade { size, grade } => self.grade(size, grade),
             Query::Keyway(size) => self.keyway(size),
             Query::Drill(size) => self.drills(size),
@@ -258,7 +281,7 @@ impl Session {
             Query::Rehearse(part) => self.rehearse(part),
             Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
             Query::Thread(thread) => self.thread(thread),
-            Query::Bushing(text) => self.bushing(text),
+            Query::Bushing(text) => self.bushing(text).map_err(|it| self.spoken_of(it)),
             Query::Stack(stack) => self.stack(stack),
             // The commands are answered where they are read.
             _ => Ok(self.in_force(None)),

@@ -11,7 +11,11 @@ use fits_core::{
     },
 };
 
-use super::{Logs, Session, log::next_figures, resolve::from_core};
+use super::{
+    Logs, Session,
+    log::{next_figures, shown_in},
+    resolve::from_core,
+};
 use crate::{
     answer::{Answer, LogFigures, LogsAnswer, Mm, OpenedLog, PassesAnswer},
     files::{self, LogFile},
@@ -178,6 +182,17 @@ impl Session {
         };
         let keeps = matches!(self.shop.logs, Logs::Folder(_) | Logs::File(_));
         let (prior, learned_from) = expected(&opening, if keeps { &finished } else { &[] });
+        // Advice that a coarse dial cannot follow is told of first.
+        let tolerance = opening.limits().map_or(opening.step, fits_core::Limits::tolerance);
+        let step = opening.step;
+        if step > tolerance.half() {
+            let than = if step > tolerance { "wider than" } else { "more than half of" };
+            plan.notes.push(format!(
+                "one dial step is {} on the diameter, {than} the tolerance: split a division \
+                 near size, or set the top slide over",
+                shown_in(self.shown, step)
+            ));
+        }
         let log = PassLog::new(opening);
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
         plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);

@@ -192,6 +192,17 @@ pub(super) fn pair(
     hole: &ClassText,
     shaft: &ClassText,
 ) -> Result<Pair, Problem> {
+    for part in [hole, shaft] {
+        if let Some(Ok(inch)) = inch_class(part) {
+            let whole = hole.at().start..shaft.at().end;
+            return Err(Problem::new(
+                format!("{inch} is an inch class of both parts and stands alone"),
+                part.at(),
+            )
+            .advise("an inch class has no slash")
+            .fix(whole, inch.to_string()));
+        }
+    }
     let (hole_class, shaft_class) = (class(hole)?, class(shaft)?);
     let whole = hole.at().start..shaft.at().end;
     match (hole_class.feature, shaft_class.feature) {

@@ -29,7 +29,7 @@ use super::{
 use crate::{
     answer::{Answer, AtFigures, DampFigures, Mm, WarmAnswer, WarmPart},
     problem::Problem,
-    query::{Part, Size, Temperatures},
+    query::{Part, Size, Temperatures, Units},
 };
 
 const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
@@ -58,7 +58,7 @@ impl Session {
         let at = |value: f64| -> Result<AtFigures, Problem> {
             let clearance = found.warm.clearance_at(celsius(value)).map_err(failed)?;
             Ok(AtFigures {
-                at_c: value,
+                at_c: to_a_tenth(value),
                 min_mm: Mm(clearance.lower()),
                 max_mm: Mm(clearance.upper()),
                 kind: kind(clearance),
@@ -69,7 +69,7 @@ impl Session {
         let most = cold.max_mm.0.max(hot.max_mm.0);
         let meets = |pairing| {
             let found = found.warm.no_clearance_at(pairing)?;
-            Some((found.get::<degree_celsius>() * 10.0).round() / 10.0)
+            Some(to_a_tenth(found.get::<degree_celsius>()))
         };
         let worse = if cold.min_mm.0 < hot.min_mm.0 { found.cold_end } else { found.warm_end };
         // Less than this no lathe follows.
@@ -90,7 +90,10 @@ impl Session {
             lets_go: reference.kind == Kind::Interference && most.is_positive(),
             tightest_pair_meets_c: meets(Pairing::Tightest),
             loosest_pair_meets_c: meets(Pairing::Loosest),
-            change_per_c_mm: if span > 0.0 { (gained / span * 1e7).round() / 1e7 } else { 0.0 },
+            // At one temperature: the slope there.
+            change_per_c_mm: ((if span > 0.0 { gained / span } else { slope(&found) }) * 1e7)
+                .round()
+                / 1e7,
             shaft_to_keep,
             damp: in_damp(&found).map_err(failed)?,
             notes: notes(&found),
@@ -237,14 +240,14 @@ impl Session {
                 continue;
             }
             let term = |size: Length, expansion: f64| {
-                format!(
-                    "{} x (1 + {expansion} x {:.1}/1000000)",
-                    said(units, size),
-                    end.at_c - REFERENCE
-                )
+                let (expansion, by) = match units {
+                    Units::Millimetres => (expansion, end.at_c - REFERENCE),
+                    Units::Inches => (per_fahrenheit(expansion), (end.at_c - REFERENCE) * 1.8),
+                };
+                format!("{} x (1 + {expansion} x {by:.1}/1000000)", said(units, size))
             };
             figures.push(Reason {
-                figure: format!("least clearance at {:.0} °C", end.at_c),
+                figure: format!("least clearance at {}", degrees(units, end.at_c, 0)),
                 value: said(units, end.min_mm.0),
                 rule: format!(
                     "{} - {}",
@@ -255,18 +258,23 @@ impl Session {
                 known: Known::Formula,
             });
         }
+        let each = |expansion: f64| match units {
+            Units::Millimetres => expansion,
+            Units::Inches => per_fahrenheit(expansion),
+        };
         if let Some(meets) = answer.tightest_pair_meets_c {
             figures.push(Reason {
                 figure: "the tightest pair meets".into(),
-                value: format!("{meets} °C"),
+                value: degrees(units, meets, 1),
                 rule: format!(
-                    "20 + ({} - {}) / ({} x {} - {} x {}) x 1000000",
+                    "{} + ({} - {}) / ({} x {} - {} x {}) x 1000000",
+                    if units == Units::Inches { 68 } else { 20 },
                     said(units, shaft.upper()),
                     said(units, hole.lower()),
                     said(units, hole.lower()),
-                    answer.hole.expansion_per_c_e6,
+                    each(answer.hole.expansion_per_c_e6),
                     said(units, shaft.upper()),
-                    answer.shaft.expansion_per_c_e6
+                    each(answer.shaft.expansion_per_c_e6)
                 ),
                 source: "linear expansion about 20 °C, ISO 1".into(),
                 known: Known::Formula,
@@ -278,12 +286,39 @@ impl Session {
         }
         for material in materials {
             for property in [Property::Expansion, Property::HeatLimit] {
-                figures.extend(material.reason(property));
+                figures.extend(material.reason(property).map(|it| self.spoken_reason(it)));
             }
             figures.extend(swelling_reason(material));
         }
         Ok(())
     }
+}
+
+/// Millionths per degree Fahrenheit.
+fn per_fahrenheit(per_celsius: f64) -> f64 {
+    (per_celsius / 1.8 * 1e3).round() / 1e3
+}
+
+/// A temperature in the units of the answer.
+fn degrees(units: Units, celsius: f64, places: usize) -> String {
+    match units {
+        Units::Millimetres => format!("{celsius:.places$} °C"),
+        Units::Inches => format!("{:.places$} °F", celsius * 1.8 + 32.0),
+    }
+}
+
+/// A tenth of a degree: no thermometer of a shop tells more.
+pub(super) fn to_a_tenth(celsius: f64) -> f64 {
+    (celsius * 10.0).round() / 10.0
+}
+
+/// What the tightest pair's clearance gains with each degree.
+fn slope(found: &Found) -> f64 {
+    let grows = |size: Length, material: &Material| {
+        size.millimetres() * material.expansion().map_or(0.0, |it| it.get::<per_kelvin>())
+    };
+    let (hole, shaft) = (found.pair.hole.limits, found.pair.shaft.limits);
+    grows(hole.lower(), &found.hole) - grows(shaft.upper(), &found.shaft)
 }
 
 fn figures(one: &One, material: &Material) -> WarmPart {

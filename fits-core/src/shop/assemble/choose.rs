@@ -9,7 +9,7 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use super::{Assembly, HubState, Joint, refused};
+use super::{Assembly, Joint, refused};
 use crate::{
     error::Error,
     fit::Fit,
@@ -50,9 +50,15 @@ pub struct Grip {
 }
 
 impl Grip {
+    /// Do the figures hold: does nothing break, and no more yield than the hub
+    /// about its bore?
+    pub fn valid(&self) -> bool {
+        self.assembly.figures_hold()
+    }
+
     /// Does it meet every wish?
-    pub const fn meets(&self, wishes: &Wishes) -> bool {
-        self.holds && self.goes_in && (self.safe || !wishes.hub_safe)
+    pub fn meets(&self, wishes: &Wishes) -> bool {
+        self.valid() && self.holds && self.goes_in && (self.safe || !wishes.hub_safe)
     }
 }
 
@@ -96,9 +102,10 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
         }
         // A class with more interference than the wall can take is no choice.
         let Ok(assembly) = (Joint { interference, ..joint.clone() }).solve() else { continue };
-        // Where the hub yields right through, no figure of its grip holds.
+        // Where the figures do not hold, neither does the joint.
+        let valid = assembly.figures_hold();
         let holds = wishes.holds.is_none_or(|wanted| {
-            assembly.hub_state() != HubState::Beyond
+            valid
                 && assembly.torque().is_some_and(|torque| {
                     torque.get::<newton_meter>() >= wanted.get::<newton_meter>()
                 })

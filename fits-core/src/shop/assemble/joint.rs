@@ -1,14 +1,10 @@
 //! A joint as asked about, and what comes of it at its loosest and tightest.
 
-use uom::si::{
-    f64::{Force, Pressure, Torque},
-    force::newton,
-    pressure::{megapascal, pascal},
-    torque::newton_meter,
-};
+use uom::si::{f64::Pressure, pressure::megapascal};
 
 use super::{
-    Compound, Friction, HubState, Joining, Lubricant, Ring, Stress, Surface, plastic, refused,
+    Assembly, Compound, Friction, HubState, Joining, Lubricant, Ring, Stress, Surface,
+    assembly::carried, plastic, refused,
 };
 use crate::{
     error::Error,
@@ -128,7 +124,7 @@ impl Joint {
     }
 
     /// An interference less a share of the roughness.
-    fn working(&self, interference: Length, share: f64) -> Result<Length, Error> {
+    pub(super) fn working(&self, interference: Length, share: f64) -> Result<Length, Error> {
         let lost = super::millimetres(self.roughness.millimetres() * share)?;
         let rest = interference.checked_sub(lost)?;
         // Roughness takes away an interference, it makes no clearance.
@@ -163,6 +159,10 @@ impl Joint {
             }
             _ => (HubState::Elastic, HubState::Elastic),
         };
+        let bears = match rings.as_slice() {
+            [shaft, hub] => plastic::most_pressure(shaft, hub),
+            _ => (f64::INFINITY, f64::INFINITY),
+        };
         // A sleeve is worst off with one joint tight and the other loose: all
         // are tried. There are at most six joints.
         let mut worst: Vec<Option<Worst>> = vec![None; rings.len()];
@@ -179,14 +179,22 @@ impl Joint {
         }
         // Both smoothings at both ends, to show where it matters.
         let other = ends(SMOOTHING_LEAST, SMOOTHING_MOST)?;
-        let other = [false, true].map(|tight| Compound::solve(&rings, &pick(&other, &|_| tight)));
-        let [other_loosest, other_tightest] = other;
+        let by_other = |tight: bool, bears: f64| -> Result<Pressure, Error> {
+            let wanted = pick(&other, &|_| tight);
+            let solved = Compound::solve(&rings, &wanted)?;
+            let state = match (rings.as_slice(), wanted.as_slice()) {
+                ([shaft, hub], [one]) => plastic::hub_state(shaft, hub, *one)?,
+                _ => HubState::Elastic,
+            };
+            Ok(carried(state, &solved, 0, bears))
+        };
         Ok(Assembly {
-            other: (other_loosest?.pressure(0), other_tightest?.pressure(0)),
+            other: (by_other(false, bears.0)?, by_other(true, bears.1)?),
             joint: self.clone(),
             loosest,
             tightest,
             states,
+            bears,
             worst: worst.into_iter().flatten().collect(),
         })
     }
@@ -214,7 +222,9 @@ impl Joint {
             let loose = self.interference.upper().checked_neg()?;
             let least = self.interference.lower().checked_neg()?;
             return Err(refused(
-                if least == loose {
+                if least == Length::ZERO && loose == least {
+                    "nothing presses: there is no interference".to_owned()
+                } else if least == loose {
                     format!("nothing presses: the parts are loose by {loose}")
                 } else {
                     format!("nothing presses: the parts are loose by {loose} to {least}")
@@ -264,11 +274,11 @@ pub struct Worst {
     pub brittle: bool,
     /// The stress as a share of the strength; of the stress alone, in
     /// megapascals, where no strength is known.
-    used: f64,
+    pub(super) used: f64,
 }
 
 impl Worst {
-    fn of(ring: &Ring<'_>, surface: Surface, stress: Stress) -> Self {
+    pub(super) fn of(ring: &Ring<'_>, surface: Surface, stress: Stress) -> Self {
         let tensile = ring.material.tensile_strength();
         let strength = tensile.or(ring.material.yield_strength());
         let mut found = Self { surface, stress, strength, brittle: tensile.is_some(), used: 0.0 };
@@ -295,151 +305,5 @@ impl Worst {
     /// Does it yield, or break?
     pub fn gives(&self) -> bool {
         self.safety().is_some_and(|safety| safety < 1.0)
-    }
-}
-
-/// A joint solved at its loosest and its tightest.
-#[derive(Clone, Debug)]
-pub struct Assembly {
-    joint: Joint,
-    loosest: Compound,
-    tightest: Compound,
-    /// The hub at the loosest and at the tightest.
-    states: (HubState, HubState),
-    worst: Vec<Worst>,
-    other: (Pressure, Pressure),
-}
-
-impl Assembly {
-    /// The joint as asked about.
-    pub const fn joint(&self) -> &Joint {
-        &self.joint
-    }
-
-    /// The parts at their loosest, elastic, the more of the roughness lost.
-    pub const fn loosest(&self) -> &Compound {
-        &self.loosest
-    }
-
-    /// The parts at their tightest, as if all stayed elastic, the less of the
-    /// roughness lost.
-    pub const fn tightest(&self) -> &Compound {
-        &self.tightest
-    }
-
-    /// The interference that works: least with the more of the roughness
-    /// lost, most with the less.
-    ///
-    /// # Errors
-    /// Out of range.
-    pub fn working(&self) -> Result<(Length, Length), Error> {
-        let range = self.joint.interference;
-        Ok((
-            self.joint.working(range.lower(), SMOOTHING_MOST)?,
-            self.joint.working(range.upper(), SMOOTHING_LEAST)?,
-        ))
-    }
-
-    /// The least and the most pressure at a joint, counted from the innermost:
-    /// least for what it holds, most for stress and press. Nought where it
-    /// does not touch.
-    pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
-        let of = |state, solved: &Compound| match state {
-            HubState::Partly(hub) => hub.pressure,
-            _ => solved.pressure(joint),
-        };
-        (of(self.states.0, &self.loosest), of(self.states.1, &self.tightest))
-    }
-
-    /// The same at the innermost joint by the other smoothing at each end; the
-    /// same figures where no roughness is given.
-    pub const fn other_pressure(&self) -> (Pressure, Pressure) {
-        self.other
-    }
-
-    /// What the hub does at its tightest.
-    pub const fn hub_state(&self) -> HubState {
-        self.states.1
-    }
-
-    /// Where each part is worst off, elastic, from the inside out.
-    pub fn worst(&self) -> &[Worst] {
-        &self.worst
-    }
-
-    /// Does any part yield, or break?
-    pub fn yields(&self) -> bool {
-        self.worst.iter().any(Worst::gives)
-    }
-
-    /// Does every part keep, be it that the hub yields a little about its
-    /// bore: less than a third of its section (DIN 7190-1 allows that in a
-    /// ductile hub)?
-    pub fn figures_hold(&self) -> bool {
-        match self.states.1 {
-            HubState::Partly(_) => true,
-            HubState::Beyond => false,
-            HubState::Elastic => !self.yields(),
-        }
-    }
-
-    /// What the press must give at the end of the stroke; it grows evenly from
-    /// nothing. None where no length is known.
-    pub fn press_force(&self) -> Option<Force> {
-        let pressure = self.pressure(0).1;
-        self.area().map(|area| {
-            Force::new::<newton>(self.joint.friction.to_press() * pressure.get::<pascal>() * area)
-        })
-    }
-
-    /// What it holds along the axis at its loosest. None where no length is
-    /// known.
-    pub fn axial_hold(&self) -> Option<Force> {
-        let pressure = self.pressure(0).0;
-        self.area().map(|area| {
-            Force::new::<newton>(self.joint.friction.holds() * pressure.get::<pascal>() * area)
-        })
-    }
-
-    /// The torque it holds at its loosest. None where no length is known.
-    pub fn torque(&self) -> Option<Torque> {
-        let radius = self.joint.diameter.millimetres() / 2e3;
-        self.axial_hold().map(|force| Torque::new::<newton_meter>(force.get::<newton>() * radius))
-    }
-
-    /// The most interference with which no part yields or breaks, on the
-    /// diameter; none for more than two parts, and where no strength is known.
-    pub fn elastic_up_to(&self) -> Option<Length> {
-        if !self.joint.sleeves.is_empty() || self.worst.iter().all(|it| it.strength.is_none()) {
-            return None;
-        }
-        let used = self.worst.iter().filter(|it| it.strength.is_some()).map(|it| it.used);
-        let most = used.fold(0.0, f64::max);
-        if most <= 0.0 {
-            return None;
-        }
-        let (_, working) = self.working().ok()?;
-        let lost = self.joint.roughness.millimetres() * SMOOTHING_LEAST;
-        super::millimetres(working.millimetres() / most + lost).ok()
-    }
-
-    /// How much the diameter of a part's surface grows, at its loosest and at
-    /// its tightest; closing in is below nought.
-    ///
-    /// # Errors
-    /// There is no such part.
-    pub fn growth(&self, ring: usize, surface: Surface) -> Result<(Length, Length), Error> {
-        let most = match (self.states.1, ring, surface) {
-            (HubState::Partly(hub), 1, Surface::Outside) => hub.growth,
-            (HubState::Partly(hub), 0, Surface::Bore) => hub.shaft_growth,
-            _ => self.tightest.growth(ring, surface)?,
-        };
-        Ok((self.loosest.growth(ring, surface)?, most))
-    }
-
-    /// The area in contact in square metres.
-    fn area(&self) -> Option<f64> {
-        let length = self.joint.length?.millimetres();
-        Some(core::f64::consts::PI * self.joint.diameter.millimetres() * length / 1e6)
     }
 }

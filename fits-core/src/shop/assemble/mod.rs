@@ -3,6 +3,7 @@
 //! Floating point lives here and nowhere near a limit of size: what is known
 //! of friction and strength has three figures at best.
 
+mod assembly;
 mod choose;
 mod cylinder;
 mod friction;
@@ -17,11 +18,12 @@ mod joint;
 mod lead_in;
 mod plastic;
 
+pub use assembly::Assembly;
 pub use choose::{Grip, Wishes, grips};
 pub use cylinder::{Compound, Ring, Stress, Surface};
 pub use friction::{Friction, Joining, Lubricant};
 pub use heat::{Both, Heat};
-pub use joint::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve, Worst};
+pub use joint::{Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve, Worst};
 pub use lead_in::{LeadIn, lead_in};
 pub use plastic::{HubState, PartlyPlastic};
 

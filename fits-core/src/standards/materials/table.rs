@@ -182,7 +182,7 @@ pub(super) static MATERIALS: [Material; 66] = [
         tensile: None,
         density: Some(Figure { value: 7850.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "" }),
         heat_limit: Some(Figure { value: 150.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "case-hardened and bearing steel are tempered near 150 to 180 C" }),
-        cold_limit: None,
+        cold_limit: Some(Figure { value: -54.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "as rolling bearings: colder turns retained austenite, and the part grows for good" }),
         specific_heat: Some(Figure { value: 480.0, from: Provenance { known: Known::Memory, text: "common textbook value, from memory" }, note: "473 to 490" }),
     },
     Material {

@@ -80,7 +80,7 @@ impl Text {
 
     pub(super) fn pick(&self, out: &mut String, answer: &PickAnswer) {
         let wanted = [answer.wanted_min_mm, answer.wanted_max_mm].map(|end| self.play(end.0));
-        let _ = writeln!(out, "wanted: {} to {}", wanted[0], wanted[1]);
+        wrapped(out, "wanted: ", &format!("{} to {}", wanted[0], wanted[1]));
         if answer.found == 0 {
             let _ = writeln!(out, "no standard fit lies inside; the nearest:");
         } else {
@@ -97,7 +97,7 @@ impl Text {
                 (false, false) => String::new(),
             };
             let ends = [found.min_mm, found.max_mm].map(|end| self.one_play(end.0));
-            let _ = writeln!(out, "  {:<10}{:>22} to {:<22}{mark}", found.class, ends[0], ends[1]);
+            let _ = writeln!(out, "  {:<10}{:>21} to {:<20} {mark}", found.class, ends[0], ends[1]);
         }
     }
 

@@ -19,11 +19,12 @@ impl Text {
         let lubricant = answer.lubricant;
         let (low, high) = (answer.friction.min, answer.friction.max);
         if let Some(force) = answer.press_force_n {
-            let value = self.style(Style::Strong, &format!("{:<22}", self.force(force)));
+            let value = self.style(Style::Strong, &format!("{:<21} ", self.force(force)));
             // A shrunk joint is pressed only to part it.
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
                 _ if answer.valid => ("PRESS", "by the end of the stroke"),
+                _ if answer.parts.len() == 2 => ("PRESS", "at most, once a part gives"),
                 _ => ("PRESS", "as if all stayed elastic"),
             };
             let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
@@ -34,8 +35,11 @@ impl Text {
             } else {
                 ("nothing".to_owned(), String::new())
             };
-            let value = self.style(Style::Strong, &format!("{value:<22}"));
+            let value = self.style(Style::Strong, &format!("{value:<21} "));
             let _ = writeln!(out, "HOLDS {value}at the loosest, friction {low}{along}");
+        } else if answer.press_force_n.is_some() {
+            let value = self.style(Style::Strong, "nothing to count on");
+            let _ = writeln!(out, "HOLDS {value}: a part gives");
         }
         self.keeps(out, answer);
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
@@ -51,6 +55,7 @@ impl Text {
             let said = self.pressures(outer.min * 1e6, outer.max * 1e6);
             let _ = writeln!(out, "  {:<12} {said}", "further out");
         }
+        self.at_work(out, answer);
         for part in &answer.parts {
             self.body(out, part);
         }
@@ -68,9 +73,40 @@ impl Text {
         }
     }
 
+    /// The grip at each end of the temperatures it works at.
+    fn at_work(&self, out: &mut String, answer: &AssemblyAnswer) {
+        for at in &answer.at_work {
+            let range = Limits::new(at.interference_min_mm.0, at.interference_max_mm.0);
+            let holds = match (at.pressure_mpa, at.torque_n_m) {
+                (None, _) => "LETS GO; ".to_owned(),
+                (_, Some(torque)) if torque > 0.0 => format!("holds {}; ", self.torque(torque)),
+                (_, Some(_)) => "holds nothing at the loosest; ".to_owned(),
+                (_, None) => String::new(),
+            };
+            let grips = match range {
+                Ok(range) if range.upper().is_negative() => {
+                    let ends =
+                        [range.upper(), range.lower()].map(|end| self.one_play(Self::turned(end)));
+                    format!("{} to {}", ends[0], ends[1])
+                }
+                Ok(range) => self.tightness(range),
+                Err(_) => String::new(),
+            };
+            let yields = if at.yields { "; yields at the tightest" } else { "" };
+            let pressure = at.pressure_mpa.map_or(String::new(), |it| {
+                format!("; {} at the tightest", self.one_pressure(it.max * 1e6))
+            });
+            let lead = format!("  {:<12} ", format!("at {}", self.one_temperature(at.at_c)));
+            wrapped(out, &lead, &format!("{holds}{grips}{pressure}{yields}"));
+        }
+    }
+
+    fn turned(interference: Length) -> Length {
+        interference.checked_neg().unwrap_or(interference)
+    }
+
     fn keeps(&self, out: &mut String, answer: &AssemblyAnswer) {
         let what = format!("{} {}", Self::size(answer.nominal_mm.0, self.units()[0]), answer.class);
-        let least = answer.parts.iter().filter_map(|part| part.safety).min_by(f64::total_cmp);
         let not_judged: Vec<&str> = answer
             .parts
             .iter()
@@ -89,10 +125,22 @@ impl Text {
             (None, None) => String::new(),
         };
         let (style, word, rest) = if answer.yields {
-            (Style::Bad, "YIELDS", format!("at the tightest{lighter}"))
+            let cracks = answer
+                .parts
+                .iter()
+                .any(|part| part.brittle && part.safety.is_some_and(|safety| safety < 1.0));
+            let word = if cracks { "CRACKS" } else { "YIELDS" };
+            (Style::Bad, word, format!("at the tightest{lighter}"))
         } else if not_judged.is_empty() {
-            let least = least.map_or("many".to_owned(), figures);
-            (Style::Good, "KEEPS", format!("{least} times under its strength"))
+            let worst = answer
+                .parts
+                .iter()
+                .filter_map(|part| part.safety.map(|safety| (part.part, safety)))
+                .min_by(|a, b| a.1.total_cmp(&b.1));
+            let rest = worst.map_or("nothing pulls".to_owned(), |(part, safety)| {
+                format!("the {part} {} times under its strength", figures(safety))
+            });
+            (Style::Good, "KEEPS", rest)
         } else {
             let unknown = not_judged.join(" and ");
             (Style::Faint, "MIND", format!("no strength known of the {unknown}: yield not judged"))
@@ -149,7 +197,7 @@ impl Text {
         let of = match (part.strength_mpa, part.brittle) {
             (Some(strength), false) => format!(" of {}", self.one_pressure(strength * 1e6)),
             (Some(strength), true) => {
-                format!(" pull of {}, breaks", self.one_pressure(strength * 1e6))
+                format!(" pull of {} (brittle)", self.one_pressure(strength * 1e6))
             }
             (None, _) => String::new(),
         };
@@ -268,7 +316,10 @@ impl Text {
 
     pub(super) fn pick_grip(&self, out: &mut String, answer: &PickGripAnswer) {
         let mut wanted = Vec::new();
-        wanted.extend(answer.holds_n_m.map(|torque| format!("holds {}", self.torque(torque))));
+        wanted.extend(match (answer.holds_n, answer.holds_n_m) {
+            (Some(force), _) => Some(format!("holds {} along", self.force(force))),
+            (None, torque) => torque.map(|torque| format!("holds {}", self.torque(torque))),
+        });
         wanted.extend(
             answer.press_under_n.map(|force| format!("goes in under {}", self.force(force))),
         );
@@ -276,20 +327,22 @@ impl Text {
             wanted.push("nothing yields".into());
         }
         wrapped(out, "wanted: ", &wanted.join("; "));
+        let yield_all = answer.candidates.iter().all(|grip| grip.safety.is_some_and(|it| it < 1.0));
+        let yields = if answer.found > 0 && yield_all { ", all by yielding" } else { "" };
         let _ = writeln!(
             out,
             "{}",
             match answer.found {
                 0 => "no standard class does it all; the nearest:".to_owned(),
-                1 => "one standard class does:".to_owned(),
+                1 => format!("one standard class does{yields}:"),
                 count => {
                     let first = if answer.holds_n_m.is_some() { "lightest" } else { "heaviest" };
-                    format!("{count} standard classes do, the {first} first:")
+                    format!("{count} standard classes do{yields}, the {first} first:")
                 }
             }
         );
         for grip in &answer.candidates {
-            self.grip(out, grip);
+            self.grip(out, grip, answer.holds_n.is_some());
         }
         if answer.found > answer.candidates.len() && answer.holds_n_m.is_some() {
             let _ = writeln!(out, "  (the last is the heaviest)");
@@ -304,15 +357,25 @@ impl Text {
         Self::cautions(out, &answer.cautions);
     }
 
-    fn grip(&self, out: &mut String, grip: &GripFigures) {
+    fn grip(&self, out: &mut String, grip: &GripFigures, along: bool) {
         let ends = [grip.interference_min_mm.0, grip.interference_max_mm.0].map(|end| {
             let clearance = end.checked_neg().unwrap_or(end);
             self.one_play(clearance)
         });
-        let torque = grip.torque_n_m.map_or(String::new(), |torque| self.one_torque(torque));
+        let torque = if along {
+            grip.axial_hold_n.map_or(String::new(), |force| self.one_force(force))
+        } else {
+            grip.torque_n_m.map_or(String::new(), |torque| self.one_torque(torque))
+        };
         let force = grip.press_force_n.map_or(String::new(), |force| self.one_force(force));
         let safety = grip.safety.map_or(String::new(), |safety| {
-            if safety < 1.0 { "yields".into() } else { format!("{} x", figures(safety)) }
+            if grip.brittle {
+                "cracks".into()
+            } else if safety < 1.0 {
+                "yields".into()
+            } else {
+                format!("{} x", figures(safety))
+            }
         });
         let range = format!("{} to {}", ends[0], ends[1]);
         let _ =

@@ -66,6 +66,9 @@ impl Text {
         ends(out, "bore in place", answer.bore_in_place);
         let unreamed = answer.shaft.given && answer.ream_in_place.is_some();
         ends(out, if unreamed { "unreamed it has" } else { "runs with" }, answer.clearance);
+        if answer.clearance.min_mm.0.is_negative() {
+            let _ = writeln!(out, "  {:<20}{}", "", self.style(Style::Bad, "it may bind"));
+        }
         if answer.clearance != answer.running {
             ends(out, "wanted", answer.running);
         }
@@ -73,7 +76,7 @@ impl Text {
         facts.extend(answer.press_force_n.map(|force| format!("press {}", self.force(force))));
         wrapped(out, "  ", &facts.join("; "));
         for at in &answer.in_service {
-            let name = format!("{:.0} °C {}", at.at_c, at.damp);
+            let name = format!("{} {}", self.one_temperature(at.at_c), at.damp);
             ends(out, &name, Ends { min_mm: at.min_mm, max_mm: at.max_mm });
             if at.min_mm.0.is_negative() {
                 let _ = writeln!(out, "  {:<20}{}", "", self.style(Style::Bad, "BINDS there"));
@@ -124,6 +127,13 @@ impl Text {
 /// A range to the nearest place shown.
 fn play(ends: Ends, unit: Unit) -> String {
     let places = if unit == Unit::Inch { 4 } else { 3 };
-    let shown = |size: Mm| size.0.shown(Decimals { unit, places }, Rounding::Nearest);
-    format!("{} to {} {}", shown(ends.min_mm), shown(ends.max_mm), unit.symbol())
+    // What binds is never rounded away.
+    let tight = if ends.min_mm.0.is_negative() { Rounding::Down } else { Rounding::Nearest };
+    let shown = |size: Mm, rounding| size.0.shown(Decimals { unit, places }, rounding);
+    format!(
+        "{} to {} {}",
+        shown(ends.min_mm, tight),
+        shown(ends.max_mm, Rounding::Nearest),
+        unit.symbol()
+    )
 }

@@ -6,7 +6,7 @@ const COLUMNS: usize = 80;
 /// Appends words in lines of at most [`COLUMNS`], the first after `lead`, the
 /// others indented under it. What stands between backquotes is never broken.
 pub(super) fn wrapped(out: &mut String, lead: &str, words: &str) {
-    let indent = lead.chars().count();
+    let indent = columns(lead);
     let mut line = lead.to_owned();
     let mut width = indent;
     let mut quoted = false;
@@ -15,7 +15,7 @@ pub(super) fn wrapped(out: &mut String, lead: &str, words: &str) {
         c == ' ' && !quoted
     });
     for word in spaces {
-        let length = word.chars().count();
+        let length = columns(word);
         if width + 1 + length > COLUMNS && width > indent {
             out.push_str(line.trim_end());
             out.push('\n');
@@ -31,6 +31,17 @@ pub(super) fn wrapped(out: &mut String, lead: &str, words: &str) {
     }
     out.push_str(line.trim_end());
     out.push('\n');
+}
+
+/// The columns that a text takes: a terminal's codes for colour take none.
+fn columns(text: &str) -> usize {
+    let mut in_code = false;
+    let seen = text.chars().filter(|c| {
+        let is_shown = !in_code && *c != '\x1b';
+        in_code = (in_code || *c == '\x1b') && *c != 'm';
+        is_shown
+    });
+    seen.count()
 }
 
 /// The part of a line about a place, how many columns stand before the place

@@ -84,19 +84,33 @@ impl Text {
 
     /// What to do next, first and largest.
     fn advice(&self, out: &mut String, log: &PassLogAnswer) {
-        let PassLogAnswer { next, state, kind, .. } = log;
+        let PassLogAnswer { state, kind, .. } = log;
         let [first, _] = self.units();
+        let Some(next) = &log.next else {
+            let (lead, style) = match state {
+                State::Scrap => ("SCRAP", Style::Bad),
+                _ => ("DONE", Style::Good),
+            };
+            let _ = writeln!(out, "{}", self.style(style, lead));
+            return;
+        };
         let good = next.probability_good.map_or(String::new(), |good| {
             let over = next.probability_over.unwrap_or(0.0);
+            // Where nothing is cut, how it stands now.
+            if next.action == "stop" || next.action == "scrap" {
+                return format!("{} inside, {} over", percent(good), percent(over));
+            }
+            if next.action == "read again" {
+                let over = percent(over);
+                return format!("{} to end inside, {over} too much is off now", percent(good));
+            }
             format!("{} to end inside, {} to overshoot", percent(good), percent(over))
         });
-        let (lead, words) = match (*state, next.action, next.dial_mm) {
-            (State::Done, ..) => ("DONE", String::new()),
-            (State::Scrap, ..) => ("SCRAP", String::new()),
-            (_, "cut", Some(dial)) if dial.0 == Length::ZERO => {
+        let (lead, words) = match (next.action, next.dial_mm) {
+            ("cut", Some(dial)) if dial.0 == Length::ZERO => {
                 ("SPRING", "leave the dial, pass again, then measure".to_owned())
             }
-            (_, "cut", Some(dial)) => {
+            ("cut", Some(dial)) => {
                 let to = next.expect_mm.map_or(String::new(), |size| {
                     format!(
                         ", to about {}",
@@ -111,19 +125,28 @@ impl Text {
                 let dial = self.on_dial(dial.0, log.step_mm.0);
                 ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
             }
-            (_, "read again", _) => ("READ", "it again before anything else".to_owned()),
-            (_, "scrap", _) => {
-                ("OVER", "too much is off: suit the mate to it, or `scrap`".to_owned())
+            ("read again", _) => {
+                let again = if next.reason.is_some_and(|it| it.contains("not measured")) {
+                    "it before anything else"
+                } else {
+                    "it again before anything else"
+                };
+                ("READ", again.to_owned())
             }
+            ("scrap", _) => ("OVER", "too much is off: suit the mate to it, or `scrap`".to_owned()),
+            _ if next.reason.is_some() => ("STOP", "it is as good as it gets here".to_owned()),
             _ => ("STOP", "it is as good as it gets: `done`".to_owned()),
         };
         let style = match lead {
-            "STOP" | "DONE" => Style::Good,
-            "OVER" | "SCRAP" => Style::Bad,
+            "STOP" if next.reason.is_none() => Style::Good,
+            "OVER" => Style::Bad,
             _ => Style::Strong,
         };
         let _ = writeln!(out, "{}", format!("{}  {words}", self.style(style, lead)).trim_end());
-        if !good.is_empty() && *state == State::Open {
+        if let Some(reason) = next.reason {
+            wrapped(out, "  ", reason);
+        }
+        if !good.is_empty() {
             let _ = writeln!(out, "  {good}");
         }
     }
@@ -248,7 +271,9 @@ impl Text {
         wrapped(
             out,
             "  ",
-            &format!("pass log {name} is open{dial}{learned}; then `cut ... = ...`"),
+            &format!(
+                "pass log {name} is open{dial}{learned}; then `cut ... = ...`; the table is the usual plan"
+            ),
         );
     }
 
@@ -378,11 +403,12 @@ fn picture(limits: Limits, size: Option<Length>) -> String {
     put(column(limits.lower()) - 1, b'[');
     put(column(limits.upper()) + 1, b']');
     if let Some(size) = size {
-        // What is outside stands outside the brackets, however little.
+        // A size past a limit stands outside its bracket, however little.
+        let [lower, upper] = [limits.lower(), limits.upper()].map(column);
         let at = if size < limits.lower() {
-            column(size).min(column(limits.lower()) - 2)
+            column(size).min(lower - 2)
         } else if size > limits.upper() {
-            column(size).max(column(limits.upper()) + 2)
+            column(size).max(upper + 2)
         } else {
             column(size)
         };

@@ -123,12 +123,17 @@ impl Text {
                 let name = part.feature.kind.map_or("", Feature::word);
                 let [first, second] = self.units();
                 let size = part.reading.reading_mm.0;
-                let _ = writeln!(
+                let lies = if part.reading.verdict == Verdict::TooClose {
+                    "too close to call against"
+                } else {
+                    "outside"
+                };
+                let (one, other) = (Self::size(size, first), Self::size(size, second));
+                let class = &part.feature.class;
+                wrapped(
                     out,
-                    "{name} reads {}   {}, outside {} but right for its mate",
-                    Self::size(size, first),
-                    Self::size(size, second),
-                    part.feature.class,
+                    "",
+                    &format!("{name} reads {one}   {other}, {lies} {class} but right for its mate"),
                 );
             } else {
                 self.verdict(out, part);

@@ -18,7 +18,7 @@ impl Text {
         let play = |ends: Ends| {
             let [one, other] = self
                 .units()
-                .map(|unit| format!("{:<24}", play_range(ends.min_mm, ends.max_mm, unit)));
+                .map(|unit| format!("{:<23} ", play_range(ends.min_mm, ends.max_mm, unit)));
             (one, other)
         };
         let (one, other) = play(answer.worst);
@@ -80,7 +80,7 @@ impl Text {
         let (Some(part), Some(wanted)) = (&answer.last_part, &answer.wanted) else { return };
         let [first, second] = self.units();
         let name = answer.links.get(part.link).map_or(String::new(), |link| named(link, part.link));
-        let aim = format!("{:<24}", Self::target(part.aim_mm.0, first, Rounding::Nearest));
+        let aim = format!("{:<23} ", Self::target(part.aim_mm.0, first, Rounding::Nearest));
         let shown: String = name.chars().take(16).collect();
         let _ = writeln!(
             out,
@@ -91,8 +91,7 @@ impl Text {
         let want = format!("play {}", play_range(wanted.min_mm, wanted.max_mm, first));
         let limits = |ends: Ends| Limits::new(ends.min_mm.0, ends.max_mm.0).ok();
         if let Some(always) = part.always.and_then(limits) {
-            let [one, other] = [first, second].map(|unit| Self::range(always, unit));
-            let _ = writeln!(out, "  {:<21}{one:<24}{other}", "always right");
+            made(out, "always right", [first, second].map(|unit| to_make(always, unit)));
         } else {
             wrapped(
                 out,
@@ -108,8 +107,12 @@ impl Text {
         if let Some(usually) = part.usually.and_then(limits)
             && part.always != part.usually
         {
-            let [one, other] = [first, second].map(|unit| Self::range(usually, unit));
-            let _ = writeln!(out, "  {:<21}{one:<24}{other}", "by root sum square");
+            made(out, "by root sum square", [first, second].map(|unit| to_make(usually, unit)));
+        }
+        let is_far =
+            answer.worst.max_mm.0 < wanted.min_mm.0 || answer.worst.min_mm.0 > wanted.max_mm.0;
+        if part.as_given_will_do == Some(false) && is_far {
+            let _ = writeln!(out, "  {:<21}{name} as given is far off: {want} is wanted", "");
         }
     }
 
@@ -140,9 +143,13 @@ impl Text {
             };
             let mark =
                 if answer.matters_most == Some(at) && answer.links.len() > 1 { " <" } else { "" };
+            // What a long size takes, the columns after it give.
+            let over = size.chars().count().saturating_sub(22);
+            let spread = 11_usize.saturating_sub(over).max(10);
+            let share = 6_usize.saturating_sub(over.saturating_sub(11 - spread)).max(3);
             let _ = writeln!(
                 out,
-                "  {lead:<21}{size:<23}{:<11}{:>6.0} % {:>9.0} %{mark}",
+                "  {lead:<20} {size:<22} {:<spread$}{:>share$.0} % {:>9.0} %{mark}",
                 link.spread,
                 link.share_of_worst * 100.0,
                 link.share_of_variance * 100.0
@@ -152,6 +159,19 @@ impl Text {
             let _ = writeln!(out, "  and {hidden} more that matter less");
         }
     }
+}
+
+/// What to make a part to: limits, or one size where there is no room.
+fn to_make(limits: Limits, unit: Unit) -> String {
+    if limits.tolerance() == Length::ZERO {
+        Text::size(limits.lower(), unit)
+    } else {
+        Text::range(limits, unit)
+    }
+}
+
+fn made(out: &mut String, name: &str, [one, other]: [String; 2]) {
+    let _ = writeln!(out, "  {name:<20} {one:<23} {other}");
 }
 
 /// The link's name, or its place in the row.

@@ -489,7 +489,10 @@ fn laid_out(cells: &[[String; 4]], room: usize, slide: &str) -> (String, Vec<Str
         let heads = format!("  pass   depth so far; {slide}");
         (heads, lines(every([7, 10, 10]), 2, 39))
     } else {
-        let brief = |[name, _, one, _]: &[String; 4]| format!("{name:<8}{one}");
+        // A column has room for `twice`, not for the whole of it.
+        let brief = |[name, _, one, _]: &[String; 4]| {
+            format!("{name:<8}{}", one.trim_start_matches("leave it, "))
+        };
         let heads = format!("  pass    {slide}");
         (heads, lines(cells.iter().map(brief).collect(), 4, 19))
     }

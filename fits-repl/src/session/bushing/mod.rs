@@ -27,7 +27,7 @@ use super::{
     Session,
     mates::is_inch,
     resolve::{One, from_core},
-    warm::{REFERENCE, celsius},
+    warm::{REFERENCE, celsius, to_a_tenth},
     why::said,
 };
 use crate::{
@@ -192,6 +192,9 @@ impl Session {
             return Err(Problem::new("the bushing's outside is missing", end).advise(EXAMPLE));
         };
         let outside = self.nominal(od)?;
+        if text.housing.is_none() {
+            self.is_round(od, outside)?;
+        }
         let last = [
             text.hub.as_ref().map(|spot| spot.at.end),
             text.hub_od.as_ref().map(|size| size.at.end),
@@ -254,6 +257,22 @@ impl Session {
             reasons: made.reasons,
             notes,
         })
+    }
+
+    /// Refuses an outside that is no nominal size: the housing of a class would
+    /// be bored for a size that the class does not mean.
+    fn is_round(&self, od: &Size, outside: Length) -> Result<(), Problem> {
+        let count = outside.tenth_nanometres();
+        let is_of = |step: i64| count % step == 0;
+        // 64ths of an inch, tenths of a millimetre.
+        if is_of(Length::INCH.tenth_nanometres() / 64) || is_of(1_000_000) {
+            return Ok(());
+        }
+        let said = said(self.shown, outside);
+        Err(Problem::new(format!("{said} is no nominal size: was it measured?"), od.at.clone())
+            .advise(format!(
+                "give the nominal outside here; the housing for the bushing in hand is `shaft {said}, press`"
+            )))
     }
 
     /// The bore of the housing: H7 where nothing is said.
@@ -347,6 +366,9 @@ impl Session {
                 ends.push((warmest, Damp::RoomAir));
             }
         }
+        if Damp::Soaked.growth(&found.material) > 0.0 {
+            ends.push((REFERENCE, Damp::Soaked));
+        }
         ends.into_iter()
             .map(|(value, damp)| {
                 let at: InService = found
@@ -354,7 +376,7 @@ impl Session {
                     .in_service(in_place, shaft, &shaft_material, celsius(value), damp)
                     .map_err(|error| at_fault(&error, text))?;
                 Ok(InServiceFigures {
-                    at_c: value,
+                    at_c: to_a_tenth(value),
                     damp: damp.words(),
                     min_mm: Mm(at.clearance.lower()),
                     max_mm: Mm(at.clearance.upper()),

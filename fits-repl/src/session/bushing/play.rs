@@ -120,10 +120,13 @@ pub(super) fn remarks(
         }
         Bush::Bronze | Bush::Lined => {}
     }
-    if found.kind == Bush::Sintered && is_inch(&text.bore.0.value) == Some(true) {
-        notes.push(
-            "inch sintered ones differ by maker: mic yours, and give what it measures".to_owned(),
-        );
+    if matches!(found.kind, Bush::Sintered | Bush::Bronze)
+        && is_inch(&text.bore.0.value) == Some(true)
+    {
+        notes.push(format!(
+            "inch {} ones differ by maker: mic yours, and give what it measures",
+            found.kind.words()
+        ));
     }
 }
 

@@ -102,9 +102,9 @@ impl Session {
         );
         if text.running.is_none() {
             let by_table = Running::wanted(found.kind, service(text, nominal)?, nominal);
-            figures.extend(by_table.ok().map(|running| running.reason));
+            figures.extend(by_table.ok().map(|running| self.spoken_reason(running.reason)));
         }
-        figures.extend(found.reasons.iter().cloned());
+        figures.extend(found.reasons.iter().cloned().map(|it| self.spoken_reason(it)));
         for one in [&found.material, &found.hub] {
             figures.extend(one.reason(Property::Modulus));
             if text.warm.is_some() {

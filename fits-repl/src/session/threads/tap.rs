@@ -70,10 +70,8 @@ impl Session {
             None => Wanted::usual(thread.form(), advice),
         };
         let mut choice = tap_drills(thread, &hole, wanted).map_err(failed)?;
-        let own = match &query.drill {
-            Some(_) => None,
-            None => self.own_tap_drill(&hole, wanted, &mut choice),
-        };
+        let is_open = query.drill.is_none();
+        let own = is_open.then(|| self.own_tap_drill(&hole, wanted, &mut choice)).flatten();
         let Choice { wanted_percent, mut bore, mut drills } = choice;
         if let Some(size) = &query.drill {
             self.put_in_hand(size, thread, &hole, &mut drills)?;

@@ -1,0 +1,260 @@
+//! A joint solved: pressures, stresses, what it holds and what the press gives.
+
+use uom::si::{
+    f64::{Force, Pressure, Torque},
+    force::newton,
+    pressure::{megapascal, pascal},
+    torque::newton_meter,
+};
+
+use super::{
+    Compound, HubState, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Stress, Surface, Worst, cylinder,
+    plastic,
+};
+use crate::{error::Error, size::Length};
+
+/// A joint solved at its loosest and its tightest.
+#[derive(Clone, Debug)]
+pub struct Assembly {
+    pub(super) joint: Joint,
+    pub(super) loosest: Compound,
+    pub(super) tightest: Compound,
+    /// The hub at the loosest and at the tightest.
+    pub(super) states: (HubState, HubState),
+    /// The most that two parts bear, in megapascals: to hold by, to load by.
+    pub(super) bears: (f64, f64),
+    pub(super) worst: Vec<Worst>,
+    pub(super) other: (Pressure, Pressure),
+}
+
+/// The pressure at a joint, in whatever way the hub bears it.
+pub(super) fn carried(state: HubState, solved: &Compound, joint: usize, bears: f64) -> Pressure {
+    if let HubState::Partly(hub) = state {
+        return hub.pressure;
+    }
+    let elastic = solved.pressure(joint).get::<megapascal>();
+    Pressure::new::<megapascal>(elastic.min(bears))
+}
+
+impl Assembly {
+    /// The joint as asked about.
+    pub const fn joint(&self) -> &Joint {
+        &self.joint
+    }
+
+    /// The parts at their loosest, elastic, the more of the roughness lost.
+    pub const fn loosest(&self) -> &Compound {
+        &self.loosest
+    }
+
+    /// The parts at their tightest, as if all stayed elastic, the less of the
+    /// roughness lost.
+    pub const fn tightest(&self) -> &Compound {
+        &self.tightest
+    }
+
+    /// The interference that works: least with the more of the roughness
+    /// lost, most with the less.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn working(&self) -> Result<(Length, Length), Error> {
+        let range = self.joint.interference;
+        Ok((
+            self.joint.working(range.lower(), SMOOTHING_MOST)?,
+            self.joint.working(range.upper(), SMOOTHING_LEAST)?,
+        ))
+    }
+
+    /// The least and the most pressure at a joint, counted from the innermost:
+    /// least for what it holds, most for stress and press. Nought where it
+    /// does not touch; never more than the parts bear once they yield.
+    pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
+        (
+            carried(self.states.0, &self.loosest, joint, self.bears.0),
+            carried(self.states.1, &self.tightest, joint, self.bears.1),
+        )
+    }
+
+    /// Does the hub yield, so that the elastic-plastic case tells its stress?
+    pub fn hub_is_plastic(&self) -> bool {
+        self.hub_stress(self.joint.diameter).is_some()
+    }
+
+    /// The hub's stress by the elastic-plastic case; none where it is elastic.
+    fn hub_stress(&self, diameter: Length) -> Option<Stress> {
+        let rings = self.joint.rings();
+        let [_, hub] = rings.as_slice() else { return None };
+        let pressure = self.pressure(0).1.get::<megapascal>();
+        plastic::stress(hub, pressure, diameter.millimetres() / 2.0).map(cylinder::said)
+    }
+
+    /// The pressure at the tightest as a share of what it would be if all
+    /// stayed elastic.
+    fn share(&self) -> f64 {
+        let elastic = self.tightest.pressure(0).get::<megapascal>();
+        if elastic > 0.0 { self.pressure(0).1.get::<megapascal>() / elastic } else { 1.0 }
+    }
+
+    /// The stress at a diameter within a part's wall at the tightest, the hub's
+    /// by the elastic-plastic case where it yields.
+    ///
+    /// # Errors
+    /// There is no such part, or the diameter is outside its wall.
+    pub fn stress_at(&self, ring: usize, diameter: Length) -> Result<Stress, Error> {
+        let elastic = self.tightest.stress_at(ring, diameter)?;
+        let plastic = if ring == 1 { self.hub_stress(diameter) } else { None };
+        if let Some(found) = plastic {
+            return Ok(found);
+        }
+        let part = self.share();
+        Ok(Stress { radial: elastic.radial * part, hoop: elastic.hoop * part })
+    }
+
+    /// The stress at which a part is worst off, and the equivalent of it: as
+    /// [`Self::worst`] says, but the hub's by the elastic-plastic case where
+    /// it yields, and the shaft's by the pressure that is then left.
+    pub fn borne(&self, ring: usize) -> Option<(Stress, Pressure)> {
+        let worst = self.worst.get(ring)?;
+        let plastic = if ring == 1 { self.hub_stress(self.joint.diameter) } else { None };
+        if let Some(found) = plastic {
+            return Some((found, found.by_shear()));
+        }
+        let part = self.share();
+        let stress = Stress { radial: worst.stress.radial * part, hoop: worst.stress.hoop * part };
+        Some((stress, Worst { stress, ..*worst }.counts()))
+    }
+
+    /// The same at the innermost joint by the other smoothing at each end; the
+    /// same figures where no roughness is given.
+    pub const fn other_pressure(&self) -> (Pressure, Pressure) {
+        self.other
+    }
+
+    /// What the hub does at its tightest.
+    pub const fn hub_state(&self) -> HubState {
+        self.states.1
+    }
+
+    /// Where each part is worst off, elastic, from the inside out.
+    pub fn worst(&self) -> &[Worst] {
+        &self.worst
+    }
+
+    /// Does any part yield, or break?
+    pub fn yields(&self) -> bool {
+        self.worst.iter().any(Worst::gives)
+    }
+
+    /// Does a part break?
+    pub fn breaks(&self) -> bool {
+        self.worst.iter().any(|worst| worst.brittle && worst.gives())
+    }
+
+    /// Does every part keep, be it that the hub yields a little about its
+    /// bore: less than a third of its section (DIN 7190-1 allows that in a
+    /// ductile hub)?
+    pub fn figures_hold(&self) -> bool {
+        match self.states.1 {
+            HubState::Partly(_) => !self.breaks(),
+            HubState::Beyond => false,
+            HubState::Elastic => !self.yields(),
+        }
+    }
+
+    /// What the press must give at the end of the stroke; it grows evenly from
+    /// nothing. None where no length is known.
+    pub fn press_force(&self) -> Option<Force> {
+        let pressure = self.pressure(0).1;
+        self.area().map(|area| {
+            Force::new::<newton>(self.joint.friction.to_press() * pressure.get::<pascal>() * area)
+        })
+    }
+
+    /// What it holds along the axis at its loosest, at the joint that holds
+    /// least. None where no length is known, where a part breaks, and where
+    /// of more than two parts one yields even at the loosest: nothing is to be
+    /// counted on.
+    pub fn axial_hold(&self) -> Option<Force> {
+        self.holds().map(|(force, _)| Force::new::<newton>(force))
+    }
+
+    /// The torque it holds at its loosest, as [`Self::axial_hold`].
+    pub fn torque(&self) -> Option<Torque> {
+        self.holds().map(|(_, torque)| Torque::new::<newton_meter>(torque))
+    }
+
+    /// Is there nothing to count on, whatever its length?
+    pub fn is_not_to_be_counted_on(&self) -> bool {
+        self.breaks() || (!self.joint.sleeves.is_empty() && self.yields_at_loosest())
+    }
+
+    fn yields_at_loosest(&self) -> bool {
+        self.joint.rings().iter().enumerate().any(|(at, ring)| {
+            [Surface::Bore, Surface::Outside].into_iter().any(|surface| {
+                self.loosest
+                    .stress(at, surface)
+                    .is_ok_and(|stress| Worst::of(ring, surface, stress).gives())
+            })
+        })
+    }
+
+    /// Newtons and newton metres held, each by the joint that holds least. All
+    /// are taken to rub alike.
+    fn holds(&self) -> Option<(f64, f64)> {
+        if self.is_not_to_be_counted_on() {
+            return None;
+        }
+        let length = self.joint.length?.millimetres();
+        let outer = self.joint.sleeves.iter().map(|sleeve| sleeve.outside);
+        let mut least = (f64::INFINITY, f64::INFINITY);
+        for (at, diameter) in core::iter::once(self.joint.diameter).chain(outer).enumerate() {
+            let diameter = diameter.millimetres();
+            let area = core::f64::consts::PI * diameter * length / 1e6;
+            let pressure = self.pressure(at).0.get::<pascal>();
+            let force = self.joint.friction.holds() * pressure * area;
+            least = (least.0.min(force), least.1.min(force * diameter / 2e3));
+        }
+        Some(least)
+    }
+
+    /// The most interference with which no part yields or breaks, on the
+    /// diameter; none for more than two parts, and where no strength is known.
+    pub fn elastic_up_to(&self) -> Option<Length> {
+        if !self.joint.sleeves.is_empty() || self.worst.iter().all(|it| it.strength.is_none()) {
+            return None;
+        }
+        let used = self.worst.iter().filter(|it| it.strength.is_some()).map(|it| it.used);
+        let most = used.fold(0.0, f64::max);
+        if most <= 0.0 {
+            return None;
+        }
+        let (_, working) = self.working().ok()?;
+        let lost = self.joint.roughness.millimetres() * SMOOTHING_LEAST;
+        super::millimetres(working.millimetres() / most + lost).ok()
+    }
+
+    /// How much the diameter of a part's surface grows, at its loosest and at
+    /// its tightest; closing in is below nought.
+    ///
+    /// # Errors
+    /// There is no such part.
+    pub fn growth(&self, ring: usize, surface: Surface) -> Result<(Length, Length), Error> {
+        let most = match (self.states.1, ring, surface) {
+            (HubState::Partly(hub), 1, Surface::Outside) => hub.growth,
+            (HubState::Partly(hub), 1, Surface::Bore) => hub.bore_growth,
+            (_, 0, _) => {
+                let elastic = self.tightest.growth(ring, surface)?.millimetres();
+                super::millimetres(elastic * self.share())?
+            }
+            _ => self.tightest.growth(ring, surface)?,
+        };
+        Ok((self.loosest.growth(ring, surface)?, most))
+    }
+
+    /// The area in contact in square metres.
+    fn area(&self) -> Option<f64> {
+        let length = self.joint.length?.millimetres();
+        Some(core::f64::consts::PI * self.joint.diameter.millimetres() * length / 1e6)
+    }
+}
