@@ -110,17 +110,7 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), Stri
             Some(lexopt::Arg::Long("version") | lexopt::Arg::Short('V')) => {
                 return Ok((files, Task::Version));
             }
-            Some(lexopt::Arg::Value(word)) if word == "batch" => {
-                let file = parser.next().map_err(|error| error.to_string())?;
-                return match file {
-                    None => Ok((files, Task::Batch(None))),
-                    Some(lexopt::Arg::Value(file)) => match parser.next() {
-                        Ok(None) => Ok((files, Task::Batch(Some(file)))),
-                        _ => Err("`batch` takes one file, or none for standard input".into()),
-                    },
-                    Some(other) => Err(other.unexpected().to_string()),
-                };
-            }
+            Some(lexopt::Arg::Value(word)) if word == "batch" => return batch(parser, files),
             Some(lexopt::Arg::Value(word)) => {
                 return Ok((files, Task::Once { form, query: rest(&mut parser, Some(word))? }));
             }
@@ -130,6 +120,23 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), Stri
             None => return Ok((files, Task::Prompt)),
         }
     }
+}
+
+/// What stands after `batch`: a file, and the files of the shop.
+fn batch(mut parser: lexopt::Parser, mut files: Files) -> Result<(Files, Task), String> {
+    let mut input = None;
+    while let Some(argument) = parser.next().map_err(|error| error.to_string())? {
+        match argument {
+            lexopt::Arg::Long("crib") => files.crib = Some(file(&mut parser)?),
+            lexopt::Arg::Long("log") => files.log = Some(file(&mut parser)?),
+            lexopt::Arg::Value(name) if input.is_none() => input = Some(name),
+            lexopt::Arg::Value(_) => {
+                return Err("`batch` takes one file, or none for standard input".into());
+            }
+            other => return Err(other.unexpected().to_string()),
+        }
+    }
+    Ok((files, Task::Batch(input)))
 }
 
 /// The file after an option.

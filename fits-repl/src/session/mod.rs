@@ -288,7 +288,12 @@ impl Session {
         }
     }
 
-    fn why_last(&self, line: &str) -> Result<Answer, Problem> {
+    fn why_last(&mut self, line: &str) -> Result<Answer, Problem> {
+        if self.last.is_empty() && self.shop.log.as_ref().is_some_and(|open| open.log.is_some()) {
+            // A log that was taken up speaks first.
+            "log".clone_into(&mut self.last);
+            self.last_settings = self.settings();
+        }
         if self.last.is_empty() {
             return Err(Problem::new("there is no answer yet to explain", 0..line.len())
                 .advise("put the query after it, as `why 20 H7/g6`"));

@@ -23,6 +23,10 @@ use crate::{
     query::{Part, Spot, Units},
 };
 
+/// Said where the table and the log's first cut are two figures.
+const BY_RULE: &str =
+    "the table is the plan by rule; the log goes by the machine, and says what to dial";
+
 /// Where an open log is kept.
 #[derive(Clone, Debug)]
 pub(super) enum Stored {
@@ -147,8 +151,14 @@ impl Session {
         let material = self.cut_of(part, kind, &mut plan.notes)?.map(|(name, _)| name);
         let gauge = self.gauge(named, kind, nominal, &mut plan.notes)?;
         // A size that no instrument of the tables reads is planned all the same.
-        let Some(gauge) = gauge.or_else(|| self.gauge_called(usual, kind, nominal).ok()) else {
-            return Ok(());
+        let gauge = match gauge.map_or_else(|| self.gauge_called(usual, kind, nominal), Ok) {
+            Ok(gauge) => gauge,
+            Err(error) => {
+                if !matches!(self.shop.logs, Logs::Off) {
+                    plan.notes.push(format!("no log is opened: {error}"));
+                }
+                return Ok(());
+            }
         };
         let opening = Opening {
             version: VERSION,
@@ -186,6 +196,13 @@ impl Session {
                  near size, or set the top slide over",
                 shown_in(self.shown, step)
             ));
+        }
+        let first = plan.next.as_ref().and_then(|next| next.dial_mm);
+        let by_rule = plan.plan.passes.iter().find_map(|pass| pass.dial_mm);
+        if plan.log.is_some()
+            && first.is_some_and(|first| by_rule != Some(Mm(self.dialled(first.0))))
+        {
+            plan.notes.push(BY_RULE.to_owned());
         }
         Ok(())
     }

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use fits_core::{
     Length, Limits,
     job::{OwnDrill, Reamer},
-    shop::{Hazard, InchReamer, Passes, PreDrill, Ream, Stage, Start},
+    shop::{Hazard, InchReamer, Pass, Passes, PreDrill, Ream, Stage, Start},
     standards::{
         drills::{Drill, Series},
         iso286::Feature,
@@ -118,10 +118,11 @@ impl Session {
         let start = own.as_ref().map_or(start, |(own, _)| Start::Drilled(own.size));
         let plan = Passes::plan(feature, limits, start, self.step())?;
         let is_drilled = plan.list.first().is_some_and(|pass| pass.stage == Stage::Drill);
-        let list = plan.list.iter().map(|pass| PassFigure {
+        let settable = on_divisions(&plan, self.step());
+        let list = plan.list.iter().zip(settable).map(|(pass, takes)| PassFigure {
             name: pass.stage.name(),
             to_mm: Mm(pass.to),
-            dial_mm: pass.takes.map(|takes| Mm(self.dialled(takes))),
+            dial_mm: takes.map(|takes| Mm(self.dialled(takes))),
             drill: match (pass.drill, &own) {
                 (Some(drill), _) => Some(Cow::Borrowed(drill.name())),
                 (None, Some(own)) if pass.stage == Stage::Drill => Some(Cow::Owned(own.0.name())),
@@ -198,6 +199,42 @@ impl Session {
         });
         ReamFigures { crib: Some(Box::new(CribReaming { reamers, nearest, drill })), ..figures }
     }
+}
+
+/// What each pass takes, in whole divisions of the dial: the nearest to what
+/// is left to its size, but none that would end past the last limit, and none
+/// of nothing.
+fn on_divisions(plan: &Passes, step: Length) -> Vec<Option<Length>> {
+    let division = step.tenth_nanometres().max(1);
+    let metal = |from: Length, to: Length| match plan.feature {
+        Feature::Hole => to.tenth_nanometres() - from.tenth_nanometres(),
+        Feature::Shaft => from.tenth_nanometres() - to.tenth_nanometres(),
+    };
+    let last_limit = match plan.feature {
+        Feature::Hole => plan.limits.upper(),
+        Feature::Shaft => plan.limits.lower(),
+    };
+    let mut at = plan.start;
+    let dial = |pass: &Pass| {
+        let from = at.replace(pass.to);
+        let takes = pass.takes.filter(|takes| *takes != Length::ZERO);
+        let (Some(from), Some(takes)) = (from, takes) else { return pass.takes };
+        let wanted = metal(from, pass.to);
+        let fewest = wanted.div_euclid(division);
+        let nearest = fewest + i64::from(2 * wanted.rem_euclid(division) > division);
+        let most = metal(from, last_limit).div_euclid(division);
+        let count = nearest.min(most);
+        if count <= 0 {
+            return Some(takes);
+        }
+        let dialled = Length::from_tenth_nanometres(count * division);
+        at = match plan.feature {
+            Feature::Hole => from.checked_add(dialled).ok(),
+            Feature::Shaft => from.checked_sub(dialled).ok(),
+        };
+        Some(dialled)
+    };
+    plan.list.iter().map(dial).collect()
 }
 
 fn ream_figures(ream: &Ream, units: Units) -> ReamFigures {

@@ -275,9 +275,7 @@ impl Text {
         wrapped(
             out,
             "  ",
-            &format!(
-                "pass log {name} is open{dial}{learned}; then `cut ... = ...`; the table is the usual plan"
-            ),
+            &format!("pass log {name} is open{dial}{learned}; then `cut ... = ...`"),
         );
     }
 

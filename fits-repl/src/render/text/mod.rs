@@ -424,7 +424,8 @@ impl Text {
                 rough += 1;
                 if roughs > ROUGHS_SHOWN && rough > 1 && rough < roughs {
                     if rough == 2 {
-                        let _ = writeln!(out, "  ...         {} more, each the same", roughs - 2);
+                        let _ =
+                            writeln!(out, "  ...         {} more of about the same", roughs - 2);
                     }
                     continue;
                 }

@@ -119,7 +119,7 @@ impl Text {
             self.play(clearance.max_mm.0)
         );
         for part in [&answer.hole, &answer.shaft] {
-            if answer.within && part.reading.verdict != Verdict::Good {
+            if answer.within && matches!(part.reading.verdict, Verdict::CutMore | Verdict::Over) {
                 let name = part.feature.kind.map_or("", Feature::word);
                 let [first, second] = self.units();
                 let size = part.reading.reading_mm.0;

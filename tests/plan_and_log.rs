@@ -1,0 +1,142 @@
+//! A plan beside the log it opens, a log taken up again, and the files named
+//! after `batch`.
+
+use std::{io::Write as _, process::Stdio};
+
+use fits_checks::fits;
+use fits_repl::{
+    render::{Colour, json, text::Text},
+    session::Session,
+};
+use serde_json::Value;
+
+fn ask(session: &mut Session, query: &str) -> Value {
+    let mut out = Vec::new();
+    json::object(&mut out, None, query, &session.evaluate(query));
+    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
+}
+
+fn text(session: &mut Session, query: &str) -> String {
+    let answer = session.evaluate(query).unwrap_or_else(|error| panic!("{query}: {error:?}"));
+    Text { settings: session.shown(), colour: Colour::Off }.answer(&answer)
+}
+
+/// A number of dial divisions, as far as a float tells.
+fn is_whole(dial: f64, division: f64) -> bool {
+    ((dial / division).round() - dial / division).abs() < 1e-6
+}
+
+#[test]
+fn what_a_plan_dials_are_whole_divisions_that_end_inside() {
+    for (settings, query, division) in [
+        (&[][..], "bore 20 H7 from 19.6", 0.01),
+        (&[][..], "turn 20 g6 from 22", 0.01),
+        (&["dial radius"][..], "bore 20 H7 from 19.6", 0.01),
+        (&["dial graduation 0.02mm"][..], "bore 20 H7 from 19.6", 0.02),
+        (&["dial graduation 0.02mm"][..], "turn 20 g6 from 20.5", 0.02),
+        (&["dial graduation 0.0005in"][..], "bore 3/4in H7 from 0.735in", 0.0127),
+    ] {
+        let mut session = Session::new();
+        for setting in settings {
+            assert!(session.evaluate(setting).is_ok(), "{setting}");
+        }
+        let plan = ask(&mut session, query);
+        let ratio = if plan["dial"] == "radius" { 2.0 } else { 1.0 };
+        let mut at = plan["start_mm"].as_f64().expect("a start");
+        for pass in plan["passes"].as_array().expect("passes") {
+            let dial = pass["dial_mm"].as_f64().expect("a dial figure");
+            assert!(is_whole(dial, division), "{query}: {pass}");
+            let change = ratio * dial;
+            at += if plan["work"] == "bore" { change } else { -change };
+        }
+        let limit = |name: &str| plan["feature"][name].as_f64().expect("a limit");
+        // A division is the most a plan may miss its aim by, and it ends never
+        // past the last limit.
+        let off = (at - plan["aim_mm"].as_f64().expect("an aim")).abs();
+        assert!(off <= ratio * division + 1e-9, "{query}: ends {off} off");
+        let is_past = if plan["work"] == "bore" {
+            at > limit("upper_mm") + 1e-9
+        } else {
+            at < limit("lower_mm") - 1e-9
+        };
+        assert!(!is_past, "{query}: ends at {at}");
+    }
+}
+
+#[test]
+fn a_plan_that_differs_from_its_log_says_whose_it_is() {
+    let mut session = Session::new();
+    let plan = ask(&mut session, "bore 20 H7 from 19.6");
+    assert_ne!(plan["next"]["dial_mm"], plan["passes"][0]["dial_mm"], "{plan}");
+    let notes = plan["notes"].to_string();
+    assert!(notes.contains("the table is the plan by rule"), "{notes}");
+}
+
+#[test]
+fn a_bore_that_no_instrument_reads_says_why_no_log_is_opened() {
+    let mut session = Session::new();
+    let plan = ask(&mut session, "bore 600 H7 from 598");
+    assert_eq!(plan.get("log"), None);
+    let note = plan["notes"][0].as_str().unwrap_or_default();
+    assert!(note.starts_with("no log is opened: "), "{plan}");
+}
+
+#[test]
+fn too_close_to_call_is_not_outside() {
+    let mut session = Session::new();
+    let query = "20 H7/g6 = 20.003/19.985 with bore gauge and micrometer";
+    let said = text(&mut session, query);
+    assert!(said.contains("TOO CLOSE TO CALL"), "{said}");
+    assert!(!said.contains("outside"), "{said}");
+    // What is outside is still said so.
+    let said = text(&mut session, "20 H7/g6 = 19.998/19.985 with bore gauge and micrometer");
+    assert!(!said.contains("GOOD: stop   hole"), "{said}");
+}
+
+#[test]
+fn an_overcut_mark_stands_outside_the_bracket() {
+    let mut session = Session::new();
+    for line in ["bore 20 H7 from 19.6", "cut 0.2 = 19.79", "cut 0.2 = 19.99"] {
+        assert!(session.evaluate(line).is_ok(), "{line}");
+    }
+    for (read, outside) in [("20.022", true), ("20.030", true), ("20.010", false)] {
+        let mut trial = session.trial();
+        let said = text(&mut trial, &format!("cut 0.02 = {read} sure"));
+        let row = said.lines().find(|line| line.contains("  3 cut")).expect("the entry");
+        let (mark, bracket) = (row.rfind('o'), row.rfind(']'));
+        assert!(mark.is_some() && bracket.is_some(), "{said}");
+        assert_eq!(mark > bracket, outside, "{read}: {said}");
+    }
+}
+
+#[test]
+fn files_may_be_named_after_batch_and_a_log_taken_up_explains_itself() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let log = folder.path().join("log.jsonl");
+    let mut child = fits()
+        .args(["batch", "--log"])
+        .arg(&log)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .expect("it runs");
+    let mut stdin = child.stdin.take().expect("a pipe");
+    stdin
+        .write_all(b"material aluminium\nbore 20 H7 from 19.6 overhang 8\ncut 0.2 = 19.79\nwhy\n")
+        .expect("it is read");
+    drop(stdin);
+    let output = child.wait_with_output().expect("it ends");
+    assert_eq!(output.status.code(), Some(0));
+    let lines = String::from_utf8(output.stdout).expect("text");
+    let before: Value =
+        serde_json::from_str(lines.lines().last().expect("a line")).expect("an object");
+    let once = fits().args(["--json", "--log"]).arg(&log).arg("why").output().expect("it runs");
+    assert_eq!(once.status.code(), Some(0));
+    let after: Value = serde_json::from_slice(&once.stdout).expect("an object");
+    assert_eq!(after["of"], "log");
+    // Overhang and material are in the opening line: the figures are the same.
+    assert_eq!(after["figures"], before["figures"]);
+    let figures = after["figures"].to_string();
+    assert!(figures.contains("overhang to 8"), "{figures}");
+}
