@@ -264,8 +264,9 @@ impl Session {
     fn is_round(&self, od: &Size, outside: Length) -> Result<(), Problem> {
         let count = outside.tenth_nanometres();
         let is_of = |step: i64| count % step == 0;
-        // 64ths of an inch, tenths of a millimetre.
-        if is_of(Length::INCH.tenth_nanometres() / 64) || is_of(1_000_000) {
+        // 64ths and hundredths of an inch, tenths of a millimetre.
+        let inch = Length::INCH.tenth_nanometres();
+        if is_of(inch / 64) || is_of(inch / 100) || is_of(1_000_000) {
             return Ok(());
         }
         let said = said(self.shown, outside);
