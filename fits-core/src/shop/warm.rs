@@ -11,7 +11,7 @@ use uom::si::{
     thermodynamic_temperature::degree_celsius,
 };
 
-use super::{Damp, assemble::millimetres};
+use super::{Damp, assemble::millimetres, cooling::REFERENCE_C};
 use crate::{
     error::{Error, Kind},
     fit::Fit,
@@ -19,8 +19,6 @@ use crate::{
     standards::materials::Material,
 };
 
-/// Where sizes hold, in °C (ISO 1).
-pub(super) const REFERENCE: f64 = 20.0;
 /// Colder than this the coefficients no longer hold, in °C.
 const COLDEST: f64 = -100.0;
 
@@ -71,7 +69,7 @@ impl Growth {
     }
 
     fn factor(self, celsius: f64) -> f64 {
-        1.0 + self.heat * (celsius - REFERENCE) + self.damp
+        1.0 + self.heat * (celsius - REFERENCE_C) + self.damp
     }
 
     fn limits(self, limits: Limits, celsius: f64) -> Result<Limits, Error> {
@@ -157,7 +155,7 @@ impl Warm {
         // hole · (1 + damp + α · t) = shaft · (1 + damp + α · t), t from 20 °C.
         let gains = hole * self.hole.heat - shaft * self.shaft.heat;
         let short = shaft * (1.0 + self.shaft.damp) - hole * (1.0 + self.hole.damp);
-        let celsius = REFERENCE + short / gains;
+        let celsius = REFERENCE_C + short / gains;
         (gains != 0.0 && celsius.abs() <= 1000.0 && celsius > -273.15)
             .then(|| ThermodynamicTemperature::new::<degree_celsius>(celsius))
     }

@@ -19,6 +19,8 @@ use uom::si::{
     thermodynamic_temperature::degree_celsius,
 };
 
+pub(super) use fits_core::shop::cooling::REFERENCE_C as REFERENCE;
+
 use super::{
     Session,
     features::measured,
@@ -33,7 +35,6 @@ use crate::{
 };
 
 const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
-pub(super) const REFERENCE: f64 = 20.0;
 
 /// A pair, its materials and its range in °C, resolved.
 struct Found {

@@ -38,5 +38,5 @@ fn refused(why: String, advice: &str) -> Error {
 
 /// The length nearest to a number of millimetres.
 pub(super) fn millimetres(value: f64) -> Result<Length, Error> {
-    Length::nearest(uom::si::f64::Length::new::<uom::si::length::millimeter>(value))
+    Length::nearest_millimetres(value)
 }

@@ -25,7 +25,7 @@ use uom::si::{
 use super::{
     Damp,
     assemble::{Compound, Friction, Joining, Joint, Lubricant, Ring, Surface, millimetres},
-    warm::REFERENCE,
+    cooling::REFERENCE_C,
 };
 use crate::{
     error::{Error, Kind},
@@ -260,7 +260,7 @@ impl Bushing<'_> {
         temperature: ThermodynamicTemperature,
         damp: Damp,
     ) -> Result<InService, Error> {
-        let off = temperature.get::<degree_celsius>() - REFERENCE;
+        let off = temperature.get::<degree_celsius>() - REFERENCE_C;
         let growth = |material: &Material| -> Result<f64, Error> {
             let heat = material.expansion().ok_or_else(|| {
                 Error::new(Kind::NoPlan {
