@@ -60,55 +60,97 @@ fn care(row: &Row) -> String {
     format!("Some(Care::{name})")
 }
 
+fn fume(row: &Row) -> &'static str {
+    match row.text("fume") {
+        "" => "None",
+        "lead" => "Some(Fume::Lead)",
+        "plastic" => "Some(Fume::Plastic)",
+        other => panic!("{row}: unknown fume {other}"),
+    }
+}
+
+const STRENGTHS: [&str; 2] = ["yield_mpa", "tensile_mpa"];
+
+/// The row of a figure: the material's own, or of what it is like. A strength
+/// is nobody else's.
+fn row_of<'a>(names: &[Row], figures: &'a [Row], name: &Row, column: &str) -> Option<&'a Row> {
+    let own: Vec<&Row> = figures
+        .iter()
+        .filter(|row| row.text("material") == name.text("material") && row.text("figure") == column)
+        .collect();
+    match (own.as_slice(), name.text("like")) {
+        ([row], _) => Some(row),
+        ([], "") => None,
+        ([], _) if STRENGTHS.contains(&column) => None,
+        ([], like) => {
+            let like = names
+                .iter()
+                .find(|row| row.text("material") == like)
+                .unwrap_or_else(|| panic!("{name}: like what is not there"));
+            row_of(names, figures, like, column)
+        }
+        (several, _) => panic!("{}: twice", several[1]),
+    }
+}
+
+fn words(list: &str) -> Vec<&str> {
+    list.split('|').filter(|word| !word.is_empty()).collect()
+}
+
 #[test]
 fn the_table_is_what_the_data_give() {
     let names = rows("data/material_names.csv");
     let figures = rows("data/materials.csv");
     let mut out = format!(
-        "{HEAD}use super::{{Care, Family, Figure, Material}};\nuse crate::source::{{Known, Provenance}};\nuse std::borrow::Cow;\n\npub(super) static MATERIALS: [Material; {}] = [\n",
+        "{HEAD}use super::{{Care, Family, Figure, Fume, Material}};\nuse crate::source::{{Known, Provenance}};\nuse std::borrow::Cow;\n\npub(super) static MATERIALS: [Material; {}] = [\n",
         names.len()
     );
-    let mut used = 0;
     for name in &names {
-        let own: Vec<&Row> =
-            figures.iter().filter(|row| row.text("material") == name.text("material")).collect();
-        used += own.len();
-        let aliases: Vec<&str> =
-            name.text("aliases").split('|').filter(|alias| !alias.is_empty()).collect();
         writeln!(
             out,
-            "    Material {{\n        name: Cow::Borrowed({:?}), family: Family::{}, aliases: &{aliases:?}, care: {},",
+            "    Material {{\n        name: Cow::Borrowed({:?}), family: Family::{}, aliases: &{:?}, silent: &{:?}, care: {}, fume: {},",
             name.text("material"),
             family(name),
-            care(name)
+            words(name.text("aliases")),
+            words(name.text("silent")),
+            care(name),
+            fume(name)
         )
         .unwrap();
         for (column, field, low, high) in FIGURES {
-            let found: Vec<_> = own.iter().filter(|row| row.text("figure") == column).collect();
             let needed = matches!(field, "modulus" | "poisson");
-            let code = match found.as_slice() {
-                [] => {
-                    let may_lack = matches!(field, "yield_strength" | "tensile" | "cold_limit");
-                    assert!(may_lack, "{name}: no {column}");
+            let code = match row_of(&names, &figures, name, column) {
+                None => {
+                    assert!(STRENGTHS.contains(&column), "{name}: no {column}");
                     "None".to_owned()
                 }
-                [row] => {
+                Some(row) => {
                     let value: f64 = row.get("value");
                     assert!((low..=high).contains(&value), "{row}: {column} of {value}");
+                    let of = if STRENGTHS.contains(&column) {
+                        let basis = row.text("basis");
+                        assert!(matches!(basis, "least" | "typical"), "{row}: least or typical?");
+                        assert!(!row.text("condition").is_empty(), "{row}: of which temper?");
+                        format!("{basis}, {}", row.text("condition"))
+                    } else {
+                        assert_eq!((row.text("basis"), row.text("condition")), ("", ""), "{row}");
+                        String::new()
+                    };
                     let figure = format!(
-                        "Figure {{ value: {value:?}, from: {}, note: {:?} }}",
+                        "Figure {{ value: {value:?}, from: {}, note: {:?}, of: {of:?} }}",
                         row.provenance(),
                         row.text("note")
                     );
                     if needed { figure } else { format!("Some({figure})") }
                 }
-                _ => panic!("{}: twice", found[1]),
             };
             writeln!(out, "        {field}: {code},").unwrap();
         }
         out += "    },\n";
     }
-    assert_eq!(used, figures.len(), "a figure of a material that has no name");
+    for row in &figures {
+        assert!(names.iter().any(|name| name.text("material") == row.text("material")), "{row}");
+    }
     out += "];\n";
     hold_generated("fits-core/src/standards/materials/table.rs", &out);
 }

@@ -22,7 +22,7 @@ pub(crate) fn plain(text: &str) -> String {
 }
 
 /// Letters to insert, delete or replace to turn one word into the other.
-fn keystrokes(from: &str, to: &str) -> usize {
+pub(crate) fn keystrokes(from: &str, to: &str) -> usize {
     let to: Vec<char> = to.chars().collect();
     let mut row: Vec<usize> = (0..=to.len()).collect();
     for (at, letter) in from.chars().enumerate() {

@@ -25,6 +25,10 @@ pub enum Hazard {
     OilSmoke,
     /// A plastic part near heat.
     Softening,
+    /// A plastic that gives off poison above its limit.
+    PlasticFume,
+    /// Lead in a metal above the metal's limit.
+    Lead,
     /// A magnesium part near heat.
     Magnesium,
     /// A part with seals or balls.
@@ -58,6 +62,8 @@ impl Hazard {
             Self::Temper => caution_table::TEMPER,
             Self::OilSmoke => caution_table::OIL_SMOKE,
             Self::Softening => caution_table::SOFTENING,
+            Self::PlasticFume => caution_table::PLASTIC_FUME,
+            Self::Lead => caution_table::LEAD,
             Self::Magnesium => caution_table::MAGNESIUM,
             Self::Seals => caution_table::SEALS,
             Self::Cold => caution_table::COLD,

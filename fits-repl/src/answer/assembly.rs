@@ -81,8 +81,21 @@ pub struct AssemblyAnswer {
     pub clearance_mm: Option<Mm>,
     /// Heat the hub alone to this; `null` where its expansion is not known.
     pub heat_to_c: Option<f64>,
-    /// What the hub stands; `null` where it is not known.
+    /// The most heat that both parts stand; `null` where it is known of
+    /// neither.
     pub heat_limit_c: Option<f64>,
+    /// The part that stands no more: `hub` or `shaft`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heat_limit_of: Option<&'static str>,
+    /// Do both parts stand the heat that the hub needs alone?
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heat_alone: Option<bool>,
+    /// The most cold that both parts stand; `null` where it is known of
+    /// neither.
+    pub cold_limit_c: Option<f64>,
+    /// The part that stands no more.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cold_limit_of: Option<&'static str>,
     /// Chill the shaft alone to this; `null` where no coolant is that cold.
     pub cool_to_c: Option<f64>,
     /// Both together, where heat alone is too much.

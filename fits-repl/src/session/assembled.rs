@@ -136,7 +136,11 @@ impl Session {
             lighter,
             clearance_mm: heat.map(|heat| Mm(heat.clearance)),
             heat_to_c: heat.and_then(|heat| heat.hub_to).map(celsius),
-            heat_limit_c: joint.hub.heat_limit().map(celsius),
+            heat_limit_c: heat.and_then(|heat| heat.heat_limit).map(|limit| celsius(limit.at)),
+            heat_limit_of: heat.and_then(|heat| heat.heat_limit).map(|limit| limit.part),
+            heat_alone: heat.map(Heat::hub_stands_it),
+            cold_limit_c: heat.and_then(|heat| heat.cold_limit).map(|limit| celsius(limit.at)),
+            cold_limit_of: heat.and_then(|heat| heat.cold_limit).map(|limit| limit.part),
             cool_to_c: heat.and_then(|heat| heat.shaft_to).map(celsius),
             both: heat.and_then(|heat| heat.both).map(|both| BothFigures {
                 coolant: both.coolant,

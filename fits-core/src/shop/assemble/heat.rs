@@ -16,7 +16,7 @@ use crate::{
     shop::Hazard,
     size::Length,
     source::{Known, Provenance, Reason},
-    standards::materials::{Care, Material},
+    standards::materials::{Care, Fume, Material, Property},
 };
 
 /// The temperature that sizes are given at (ISO 1), in degrees Celsius.
@@ -60,16 +60,28 @@ pub struct Heat {
     /// Heat the hub alone to this, taken out of the oven; none where its
     /// expansion is not known, and where it would melt first.
     pub hub_to: Option<ThermodynamicTemperature>,
-    /// What the hub stands, where it is known.
-    pub hub_limit: Option<ThermodynamicTemperature>,
+    /// The most heat that both parts stand, where it is known of one: the
+    /// shaft is as hot as the hub about it.
+    pub heat_limit: Option<Bound>,
     /// Chill the shaft alone to this; none where no usual coolant is cold
     /// enough, or its expansion is not known.
     pub shaft_to: Option<ThermodynamicTemperature>,
+    /// The most cold that both parts stand, where it is known of one.
+    pub cold_limit: Option<Bound>,
     /// Where one is not enough, or not allowed: both.
     pub both: Option<Both>,
     /// What to be careful of.
     pub hazards: Vec<Hazard>,
     reasons: Vec<Reason>,
+}
+
+/// A temperature that both parts stand, and the part that stands no more.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bound {
+    /// `hub` or `shaft`.
+    pub part: &'static str,
+    /// The temperature.
+    pub at: ThermodynamicTemperature,
 }
 
 /// The shaft chilled in a coolant and the hub heated for the rest.
@@ -142,13 +154,15 @@ impl Heat {
         let heated = |strain: f64| {
             Some(ROOM + strain / expansion(&joint.hub)? / keeps?).filter(|to| *to < MELTS)
         };
-        let hub_limit = joint.hub.heat_limit().map(|limit| limit.get::<degree_celsius>());
+        let heat_limit =
+            bounds(joint, Material::heat_limit).min_by(|a, b| degrees(a).total_cmp(&degrees(b)));
+        let cold_limit =
+            bounds(joint, Material::cold_limit).max_by(|a, b| degrees(a).total_cmp(&degrees(b)));
         let hub_to = heated(strain);
         let coldest = table::COOLANTS.last().map_or(ROOM, |coolant| coolant.celsius);
-        let cold_limit = joint.shaft.cold_limit().map(|limit| limit.get::<degree_celsius>());
-        let lowest = cold_limit.unwrap_or(coldest).max(coldest);
+        let lowest = cold_limit.map_or(coldest, |limit| degrees(&limit).max(coldest));
         let shaft_to = chilled(&joint.shaft, strain, lowest);
-        let allowed = |to: &f64| hub_limit.is_none_or(|limit| *to <= limit);
+        let allowed = |to: &f64| heat_limit.is_none_or(|limit| *to <= degrees(&limit));
         let both = if hub_to.is_some_and(|to| allowed(&to)) {
             None
         } else {
@@ -166,13 +180,23 @@ impl Heat {
             clearance,
             opens,
             hub_to: hub_to.map(celsius),
-            hub_limit: hub_limit.map(celsius),
+            heat_limit,
             shaft_to: shaft_to.map(celsius),
+            cold_limit,
             both,
             hazards: vec![Hazard::Heating],
             reasons: Vec::new(),
         };
-        heat.hazards.extend(joint.hub.care().and_then(near_heat));
+        for part in [&joint.hub, &joint.shaft] {
+            let limit = part.heat_limit().map(|limit| limit.get::<degree_celsius>());
+            let over = limit.is_some_and(|limit| hub_to.is_none_or(|to| to > limit));
+            let fume = part.fume().filter(|_| over).map(fumes);
+            for hazard in part.care().and_then(near_heat).into_iter().chain(fume) {
+                if !heat.hazards.contains(&hazard) {
+                    heat.hazards.push(hazard);
+                }
+            }
+        }
         let coldest =
             shaft_to.into_iter().chain(heat.both.map(|both| both.shaft_to.get::<degree_celsius>()));
         if coldest.fold(ROOM, f64::min) < BURNS {
@@ -182,12 +206,11 @@ impl Heat {
         Ok(heat)
     }
 
-    /// Does the hub stand the heat that it needs alone?
+    /// Do both parts stand the heat that the hub needs alone?
     pub fn hub_stands_it(&self) -> bool {
-        match (self.hub_to, self.hub_limit) {
-            (Some(to), Some(limit)) => to.get::<degree_celsius>() <= limit.get::<degree_celsius>(),
-            (to, _) => to.is_some(),
-        }
+        self.hub_to.is_some_and(|to| {
+            self.heat_limit.is_none_or(|limit| to.get::<degree_celsius>() <= degrees(&limit))
+        })
     }
 
     /// Where the temperatures come from.
@@ -221,6 +244,17 @@ impl Heat {
                 known: Known::Formula,
             });
         }
+        for (figure, limit, property) in [
+            ("heat limit", self.heat_limit, Property::HeatLimit),
+            ("cold limit", self.cold_limit, Property::ColdLimit),
+        ] {
+            let of = limit.map(|limit| if limit.part == "hub" { &joint.hub } else { &joint.shaft });
+            let reason = of.and_then(|material| material.reason(property));
+            found.extend(reason.map(|reason| Reason {
+                figure: format!("{figure} of both parts, by the {}", limit.map_or("", |it| it.part)),
+                ..reason
+            }));
+        }
         if let Some(to) = self.shaft_to {
             let from = table::STEEL.first().map_or("", |row| row.from.text);
             found.push(Reason {
@@ -250,6 +284,27 @@ impl Heat {
 /// The expansion of a material, per kelvin.
 fn expansion(material: &Material) -> Option<f64> {
     material.expansion().map(|it| it.get::<per_kelvin>()).filter(|it| *it > 0.0)
+}
+
+/// What each part whose limit is known stands.
+fn bounds(
+    joint: &Joint,
+    limit: impl Fn(&Material) -> Option<ThermodynamicTemperature>,
+) -> impl Iterator<Item = Bound> {
+    [("hub", &joint.hub), ("shaft", &joint.shaft)]
+        .into_iter()
+        .filter_map(move |(part, of)| limit(of).map(|at| Bound { part, at }))
+}
+
+fn degrees(bound: &Bound) -> f64 {
+    bound.at.get::<degree_celsius>()
+}
+
+const fn fumes(fume: Fume) -> Hazard {
+    match fume {
+        Fume::Lead => Hazard::Lead,
+        Fume::Plastic => Hazard::PlasticFume,
+    }
 }
 
 const fn near_heat(care: Care) -> Option<Hazard> {

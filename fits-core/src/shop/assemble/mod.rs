@@ -22,7 +22,7 @@ pub use assembly::Assembly;
 pub use choose::{Grip, Wishes, grips};
 pub use cylinder::{Compound, Ring, Stress, Surface};
 pub use friction::{Friction, Joining, Lubricant};
-pub use heat::{Both, Heat};
+pub use heat::{Both, Bound, Heat};
 pub use joint::{Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve, Worst};
 pub use lead_in::{LeadIn, lead_in};
 pub use plastic::{HubState, PartlyPlastic};

@@ -6,6 +6,7 @@
 //! ([`Material::custom`]). Friction between two of them is
 //! [`crate::shop::assemble`]'s business.
 
+mod names;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
@@ -28,7 +29,6 @@ use uom::si::{
 
 use crate::{
     error::{Error, Kind},
-    nearest::{nearest, plain},
     source::{Known, Provenance, Reason},
 };
 
@@ -52,7 +52,9 @@ pub struct Material {
     name: Cow<'static, str>,
     family: Family,
     aliases: &'static [&'static str],
+    silent: &'static [&'static str],
     care: Option<Care>,
+    fume: Option<Fume>,
     modulus: Figure,
     poisson: Figure,
     expansion: Option<Figure>,
@@ -71,6 +73,8 @@ struct Figure {
     value: f64,
     from: Provenance,
     note: &'static str,
+    /// Of a strength: least or typical, and the temper; else empty.
+    of: &'static str,
 }
 
 /// What a material belongs to.
@@ -118,6 +122,15 @@ pub enum Care {
     Plastic,
     /// Seals that heat ruins.
     Seals,
+}
+
+/// What a material gives off above its heat limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Fume {
+    /// Lead, alloyed in to cut freely or to bear.
+    Lead,
+    /// The poisonous gases of a plastic that breaks down.
+    Plastic,
 }
 
 /// One figure of a material.
@@ -269,34 +282,16 @@ impl Material {
         table::MATERIALS.iter()
     }
 
-    /// The material that a name or one of its other names means. Letter case
-    /// and hyphens are not regarded, nor how aluminium, grey and galvanised
-    /// are spelled.
+    /// The material that a name means: its own, one of its other names, or
+    /// either of them with its family's word, in any order. Letter case and
+    /// hyphens are not regarded, nor how aluminium, grey and galvanised are
+    /// spelled. A plain name is that of the softest temper usually sold.
     ///
     /// # Errors
-    /// No such name; the advice offers the nearest one.
+    /// No such name; the advice offers the nearest one, never of another
+    /// family than the one said.
     pub fn find(name: &str) -> Result<&'static Self, Error> {
-        let wanted = spelled(name);
-        let singular = wanted.strip_suffix('s').unwrap_or(&wanted);
-        let is = |known: &str| known == wanted || known == singular;
-        let found = Self::all()
-            .find(|material| is(&spelled(&material.name)))
-            .or_else(|| Self::all().find(|material| material.aliases.iter().any(|word| is(word))));
-        found.ok_or_else(|| {
-            let names: Vec<String> = Self::all().map(|material| spelled(&material.name)).collect();
-            let words = Self::all()
-                .flat_map(|material| material.aliases.iter().copied())
-                .chain(names.iter().map(String::as_str));
-            Error::new(Kind::NotListed {
-                why: format!("no material is called {}", name.trim()),
-                advice: nearest(&wanted, words).map_or_else(
-                    || {
-                        "some of those listed: steel, stainless, cast iron, aluminium, brass, bronze, nylon, acetal".into()
-                    },
-                    |word| format!("nearest: {word}"),
-                ),
-            })
-        })
+        names::find(name)
     }
 
     /// A material by its own figures.
@@ -308,7 +303,7 @@ impl Material {
         let given = |value| Figure {
             value,
             from: Provenance { known: Known::Given, text: "as given" },
-            note: "",
+            note: "", of: "",
         };
         let refused = |why: String| Err(Error::new(Kind::NoPlan { why }));
         let positive = |value: f64| value.is_finite() && value > 0.0;
@@ -334,7 +329,9 @@ impl Material {
             name: Cow::Owned(if name.is_empty() { "as given" } else { name }.to_owned()),
             family: Family::Other,
             aliases: &[],
+            silent: &[],
             care: None,
+            fume: None,
             modulus: given(modulus),
             poisson: given(figures.poisson),
             expansion: expansion.map(given),
@@ -360,7 +357,7 @@ impl Material {
             }));
         }
         let from = Provenance { known: Known::Given, text: "as given" };
-        let given = Figure { value, from, note: "" };
+        let given = Figure { value, from, note: "", of: "" };
         Ok(Self { yield_strength: Some(given), ..self.clone() })
     }
 
@@ -382,6 +379,11 @@ impl Material {
     /// What it wants looking after, where it does.
     pub const fn care(&self) -> Option<Care> {
         self.care
+    }
+
+    /// What it gives off above its heat limit, where that harms.
+    pub const fn fume(&self) -> Option<Fume> {
+        self.fume
     }
 
     /// Young's modulus.
@@ -445,7 +447,11 @@ impl Material {
         self.figure(property).map(|figure| Reason {
             figure: format!("{}, {}", property.words(), self.name),
             value: format!("{}{}", figure.value, property.unit()),
-            rule: figure.note.to_owned(),
+            rule: [figure.of, figure.note]
+                .into_iter()
+                .filter(|part| !part.is_empty())
+                .collect::<Vec<_>>()
+                .join("; "),
             source: figure.from.text.to_owned(),
             known: figure.from.known,
         })
@@ -464,18 +470,4 @@ impl Material {
             Property::SpecificHeat => self.specific_heat,
         }
     }
-}
-
-/// A name as the table spells it.
-fn spelled(name: &str) -> String {
-    plain(name)
-        .split(' ')
-        .map(|word| match word {
-            "aluminum" | "alu" | "alum" => "aluminium",
-            "gray" => "grey",
-            "galvanized" => "galvanised",
-            other => other,
-        })
-        .collect::<Vec<_>>()
-        .join(" ")
 }

@@ -225,33 +225,54 @@ impl Text {
 
     fn heat(&self, out: &mut String, answer: &AssemblyAnswer) {
         let Some(clearance) = answer.clearance_mm else { return };
-        let mut said = Vec::new();
-        if let Some(to) = answer.heat_to_c {
-            let over = answer.heat_limit_c.filter(|limit| to > *limit);
-            let over = over.map_or(String::new(), |limit| {
-                format!(", more than its {}", self.temperature(limit))
-            });
-            said.push(format!("hub to {}{over}", self.temperature(to)));
+        let alone = answer.heat_alone == Some(true);
+        let stands = |part: Option<&str>, limit: Option<f64>| match (part, limit) {
+            (Some(part), Some(limit)) => {
+                format!("the {part} stands {}", self.temperature(limit))
+            }
+            _ => "no limit is known".into(),
+        };
+        let mut ways = Vec::new();
+        let mut not = Vec::new();
+        match answer.heat_to_c {
+            Some(to) if alone => ways.push(format!("hub to {}", self.temperature(to))),
+            Some(to) => not.push(format!(
+                "not by heat alone: it takes {}, {}",
+                self.temperature(to),
+                stands(answer.heat_limit_of, answer.heat_limit_c)
+            )),
+            None => {}
         }
-        if let Some(to) = answer.cool_to_c {
-            said.push(format!("or shaft to {}", self.temperature(to)));
+        match (answer.cool_to_c, answer.cold_limit_c) {
+            (Some(to), _) => ways.push(format!("shaft to {}", self.temperature(to))),
+            (None, Some(_)) => not.push(format!(
+                "not by cold alone: {}",
+                stands(answer.cold_limit_of, answer.cold_limit_c)
+            )),
+            (None, None) => {}
         }
         if let Some(both) = &answer.both {
-            said.push(format!(
-                "or both: shaft in {} at {}, hub to {}",
+            ways.push(format!(
+                "both: shaft in {} at {}, hub to {}",
                 both.coolant,
                 self.temperature(both.cool_to_c),
                 self.temperature(both.heat_to_c)
             ));
         }
-        if said.is_empty() {
-            said.push("no: too much to open, or no expansion is known".into());
+        if ways.is_empty() && not.is_empty() {
+            not.push("no: too much to open, or no expansion is known".into());
         }
         let play = self.one_difference(clearance.0);
         wrapped(
             out,
             &format!("  {:<12} ", "by heat"),
-            &format!("{}; {play} play", said.join(", ")),
+            &[ways.join(", or ")]
+                .into_iter()
+                .filter(|ways| !ways.is_empty())
+                .chain(not)
+                .chain([format!("{play} play")])
+                .collect::<Vec<_>>()
+                .join("; "),
         );
     }
 
