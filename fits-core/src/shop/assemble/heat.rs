@@ -251,7 +251,10 @@ impl Heat {
             let of = limit.map(|limit| if limit.part == "hub" { &joint.hub } else { &joint.shaft });
             let reason = of.and_then(|material| material.reason(property));
             found.extend(reason.map(|reason| Reason {
-                figure: format!("{figure} of both parts, by the {}", limit.map_or("", |it| it.part)),
+                figure: format!(
+                    "{figure} of both parts, by the {}",
+                    limit.map_or("", |it| it.part)
+                ),
                 ..reason
             }));
         }

@@ -303,7 +303,8 @@ impl Material {
         let given = |value| Figure {
             value,
             from: Provenance { known: Known::Given, text: "as given" },
-            note: "", of: "",
+            note: "",
+            of: "",
         };
         let refused = |why: String| Err(Error::new(Kind::NoPlan { why }));
         let positive = |value: f64| value.is_finite() && value > 0.0;
