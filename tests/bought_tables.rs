@@ -383,10 +383,6 @@ fn refusals_offer_the_way_on() {
         )
     );
     assert_eq!(
-        refused("emt", "3in"),
-        ("EMT conduit 3 in is not listed (ANSI C80.3)".into(), "listed near it: 2 in".into())
-    );
-    assert_eq!(
         refused("dowl", "1/4in"),
         ("no bought-in part is called dowl".into(), "nearest: dowel".into())
     );

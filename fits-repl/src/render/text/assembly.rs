@@ -245,11 +245,11 @@ impl Text {
         }
         match (answer.cool_to_c, answer.cold_limit_c) {
             (Some(to), _) => ways.push(format!("shaft to {}", self.temperature(to))),
-            (None, Some(_)) => not.push(format!(
+            (None, Some(_)) if !alone => not.push(format!(
                 "not by cold alone: {}",
                 stands(answer.cold_limit_of, answer.cold_limit_c)
             )),
-            (None, None) => {}
+            _ => {}
         }
         if let Some(both) = &answer.both {
             ways.push(format!(
