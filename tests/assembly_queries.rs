@@ -162,7 +162,10 @@ fn what_matters_is_said() {
             "assemble 20 interference 0.03, hub e 110GPa nu 0.3 od 40",
             "no strength known of the hub",
         ),
-        ("assemble 0.824in FN2, hub galvanised tube wall 0.049in long 1in", "at most, once a part gives"),
+        (
+            "assemble 0.824in FN2, hub galvanised tube wall 0.049in long 1in",
+            "at most, once a part gives",
+        ),
         ("assemble 20 H7/s6, hub 7075 od 40 long 25", "the hub stands 120 \u{b0}C"),
     ] {
         let text = words(query);
@@ -173,7 +176,8 @@ fn what_matters_is_said() {
 
 #[test]
 fn a_lighter_class_keeps_and_holds_or_none_is_named() {
-    let joint = answer("assemble 0.824in FN2, hub galvanised tube wall 0.049in long 1in, shaft steel");
+    let joint =
+        answer("assemble 0.824in FN2, hub galvanised tube wall 0.049in long 1in, shaft steel");
     assert_eq!(joint["yields"], true);
     assert!(joint.get("lighter").is_none(), "{joint}");
     assert!(joint["notes"].to_string().contains("no standard class both keeps and holds"));

@@ -316,10 +316,17 @@ pub enum ToolText {
 pub struct MaterialFigure {
     /// Its name: `modulus`.
     pub name: Spot<String>,
-    /// The number.
-    pub number: Number,
-    /// The letters after it: `GPa`.
-    pub unit: Spot<String>,
+    /// What was typed after it.
+    pub read: FigureText,
+}
+
+/// What was typed of a material's figure.
+#[derive(Clone, Debug)]
+pub enum FigureText {
+    /// A quantity with its unit, as a joint's.
+    Amount(Amount),
+    /// Poisson's ratio.
+    Ratio(Spot<Number>),
 }
 
 /// What is asked of the crib.

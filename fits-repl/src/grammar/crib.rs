@@ -5,10 +5,11 @@ use nom::{Parser, branch::alt, combinator::value};
 
 use super::{
     fault::{Parsed, fatal},
+    quantities::quantity,
     sizes::{size_after, starts_size},
     words::{keyword, separator, shortened, space, span, unknown, word, words_until},
 };
-use crate::query::{CribQuery, MaterialFigure, Query, Size, Spot, ToolText};
+use crate::query::{CribQuery, Dimension, FigureText, MaterialFigure, Query, Size, Spot, ToolText};
 
 const TOOLS: &str = "drill, drill set, reamer, tap, pin, bar, instrument or material, as \
                      `crib add reamer 20 cuts 20.012`";
@@ -190,25 +191,31 @@ fn material(input: &str, total: usize) -> Parsed<'_, ToolText> {
         .parse(after);
         let Ok((end, figure)) = found else { return unknown(after) };
         let figure = Spot { value: figure.to_owned(), at: span(total, after, end) };
-        let (digits, _) = space(end)?;
-        let Ok(Some((number, taken))) = Number::scan(digits) else {
-            return fatal(
-                digits,
-                0,
-                format!("the number is missing after `{}`", figure.value),
-                format!("as in `crib add {EXAMPLE}`"),
-            );
+        let (start, _) = space(end)?;
+        let advice = format!("as in `crib add {EXAMPLE}`");
+        let missing = format!("the number is missing after `{}`", figure.value);
+        let dimension = match figure.value.as_str() {
+            "poisson" => None,
+            "expansion" => Some(Dimension::Expansion),
+            _ => Some(Dimension::Pressure),
         };
-        let (spaced, _) = space(&digits[taken..])?;
-        let is_next = FIGURES.iter().any(|next| keyword(next)(spaced).is_ok());
-        let letters = if is_next {
-            0
-        } else {
-            spaced.find(|c: char| !c.is_alphanumeric() && c != '/').unwrap_or(spaced.len())
+        let (end, read) = match dimension {
+            Some(dimension) => {
+                let (end, amount) = quantity(start, total, dimension, &missing, &advice)?;
+                (end, FigureText::Amount(amount))
+            }
+            None => {
+                let Ok(Some((number, taken))) = Number::scan(start) else {
+                    return fatal(start, 0, missing, advice);
+                };
+                let (end, at) = (&start[taken..], span(total, start, &start[taken..]));
+                if end.starts_with(|c: char| c.is_alphanumeric()) {
+                    return fatal(end, 1, "Poisson's ratio has no unit", advice);
+                }
+                (end, FigureText::Ratio(Spot { value: number, at }))
+            }
         };
-        let (unit, end) = spaced.split_at(letters);
-        let unit = Spot { value: unit.to_owned(), at: span(total, spaced, end) };
-        figures.push(MaterialFigure { name: figure, number, unit });
+        figures.push(MaterialFigure { name: figure, read });
         rest = end;
     }
     Ok((rest, ToolText::Material { name, figures }))

@@ -8,11 +8,11 @@ use fits_core::{
 };
 use toml_edit::Value;
 
-use super::{Session, mates};
+use super::{Session, assembled::tidy, mates};
 use crate::{
     answer::{Answer, CribAnswer, Mm, OwnDrillFigures},
     problem::Problem,
-    query::{CribQuery, Expression, MaterialFigure, Size, Spot, ToolText, Units},
+    query::{CribQuery, Expression, FigureText, MaterialFigure, Size, Spot, ToolText, Units},
 };
 
 /// Keys and values of an entry.
@@ -175,12 +175,54 @@ impl Session {
             ToolText::Material { name, figures } => {
                 fields.push(("name", name.value.as_str().into()));
                 for figure in figures {
-                    fields.push(material_figure(figure)?);
+                    fields.push(self.material_figure(figure)?);
                 }
                 "material"
             }
         };
         Ok((kind, fields))
+    }
+
+    /// A figure of a material as the file has it, read as a joint's is.
+    fn material_figure(&self, figure: &MaterialFigure) -> Result<(&'static str, Value), Problem> {
+        let (number, end) = match &figure.read {
+            FigureText::Ratio(ratio) => {
+                let (top, bottom) = ratio.value.ratio();
+                #[allow(clippy::cast_precision_loss, reason = "a ratio has few digits")]
+                let number = top as f64 / bottom as f64;
+                (number, ratio.at.end)
+            }
+            // A bare modulus would be taken for MPa, and nobody means that.
+            FigureText::Amount(amount)
+                if figure.name.value == "modulus" && amount.value.unit.is_none() =>
+            {
+                let unit = if self.shown == Units::Inches { "Mpsi" } else { "GPa" };
+                return Err(Problem::new("a modulus needs its unit", amount.at.clone())
+                    .advise("GPa or Mpsi")
+                    .fix(amount.at.end..amount.at.end, unit));
+            }
+            FigureText::Amount(amount) => (self.amount(amount)?, amount.at.end),
+        };
+        let (key, number) = match figure.name.value.as_str() {
+            "modulus" => ("modulus_gpa", tidy(number / 1e9)),
+            "poisson" => ("poisson", number),
+            "expansion" => ("expansion_um_per_m_k", tidy(number)),
+            _ => ("yield_mpa", tidy(number / 1e6)),
+        };
+        let likely = match key {
+            "modulus_gpa" => 0.01..=1000.0,
+            "poisson" => 0.0..=0.5,
+            "expansion_um_per_m_k" => 0.1..=400.0,
+            _ => 0.1..=4000.0,
+        };
+        if !likely.contains(&number) {
+            return Err(Problem::new(
+                format!("no material has such a figure for its {}", figure.name.value),
+                figure.name.at.start..end,
+            )
+            .advise("steel: modulus 206 GPa, poisson 0.3, expansion 11.5, yield 250 MPa"));
+        }
+        Ok((key, number.into()))
     }
 
     fn set_fields(
@@ -245,47 +287,6 @@ fn failed(error: &std::io::Error, at: std::ops::Range<usize>) -> Problem {
     Problem::new(format!("the crib is as it was: {error}"), at)
         .advise("mend that, then type it again")
         .failure()
-}
-
-fn material_figure(figure: &MaterialFigure) -> Result<(&'static str, Value), Problem> {
-    let (top, bottom) = figure.number.ratio();
-    #[allow(clippy::cast_precision_loss, reason = "a material's figure has few digits")]
-    let number = top as f64 / bottom as f64;
-    let unit = figure.unit.value.to_ascii_lowercase();
-    let found = match (figure.name.value.as_str(), unit.as_str()) {
-        ("modulus", "gpa" | "") => Some(("modulus_gpa", number)),
-        ("modulus", "mpa") => Some(("modulus_gpa", number / 1000.0)),
-        ("modulus", "mpsi") => Some(("modulus_gpa", number * 6.894_757_293_168)),
-        ("modulus", "psi") => Some(("modulus_gpa", number * 6.894_757_293_168e-6)),
-        ("modulus", "ksi") => Some(("modulus_gpa", number * 6.894_757_293_168e-3)),
-        ("poisson", "") => Some(("poisson", number)),
-        ("expansion", "" | "um/mk" | "ppm") => Some(("expansion_um_per_m_k", number)),
-        ("yield", "mpa" | "") => Some(("yield_mpa", number)),
-        ("yield", "psi") => Some(("yield_mpa", number * 6.894_757_293_168e-3)),
-        ("yield", "ksi") => Some(("yield_mpa", number * 6.894_757_293_168)),
-        _ => None,
-    };
-    let Some((key, number)) = found else {
-        return Err(Problem::new(
-            format!("`{}` is no unit of the {}", figure.unit.value, figure.name.value),
-            figure.unit.at.clone(),
-        )
-        .advise("modulus in GPa or Mpsi, yield in MPa, psi or ksi, expansion in millionths"));
-    };
-    let likely = match key {
-        "modulus_gpa" => 0.01..=1000.0,
-        "poisson" => 0.0..=0.5,
-        "expansion_um_per_m_k" => 0.1..=400.0,
-        _ => 0.1..=4000.0,
-    };
-    if !likely.contains(&number) {
-        return Err(Problem::new(
-            format!("no material has such a figure for its {}", figure.name.value),
-            figure.name.at.start..figure.unit.at.end,
-        )
-        .advise("steel: modulus 206 GPa, poisson 0.3, expansion 11.5, yield 250 MPa"));
-    }
-    Ok((key, number.into()))
 }
 
 /// Every tool in the order of its numbers: its kind, its place in that kind,

@@ -96,10 +96,8 @@ fn names(material: &Material) -> impl Iterator<Item = String> {
 pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
     let wanted = spelled(name);
     // Brass and stainless are one as they stand.
-    let singular = wanted
-        .strip_suffix('s')
-        .filter(|singular| !singular.ends_with('s'))
-        .unwrap_or(&wanted);
+    let singular =
+        wanted.strip_suffix('s').filter(|singular| !singular.ends_with('s')).unwrap_or(&wanted);
     let is = |known: &str| known == wanted || known == singular;
     let words = sorted(singular);
     let tells = |material: &Material, known: &str| {
