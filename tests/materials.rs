@@ -200,7 +200,7 @@ fn spelling_is_not_regarded() {
         ("Aluminum", "aluminium 6061-T6"),
         ("aluminum 7075-T6", "aluminium 7075-T6"),
         ("steel", "steel"),
-        ("MILD-STEEL", "steel"),
+        ("MILD-STEEL", "mild steel"),
         ("gray cast iron", "grey cast iron"),
         ("galvanized", "zinc-coated steel tube"),
         ("sae 660", "bearing bronze C93200"),

@@ -101,8 +101,14 @@ pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
     let is = |known: &str| known == wanted || known == singular;
     let words = sorted(singular);
     let tells = |material: &Material, known: &str| {
-        let wanted = telling(singular, material.family);
-        !wanted.is_empty() && wanted == telling(known, material.family)
+        // Tin is no bronze: the family is left out of neither, or said.
+        let family = if words.iter().any(|word| material.family.says().contains(word)) {
+            material.family
+        } else {
+            Family::Other
+        };
+        let wanted = telling(singular, family);
+        !wanted.is_empty() && wanted == telling(known, family)
     };
     Material::all()
         .find(|material| is(&spelled(&material.name)))
