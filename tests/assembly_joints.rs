@@ -49,7 +49,7 @@ fn roughness_takes_from_grip_and_spares_no_stress() {
 
 #[test]
 fn a_range_that_is_partly_clearance_holds_nothing_at_its_loosest() {
-    let steel = Material::find("steel 4140").unwrap();
+    let steel = Material::find("steel 4140 prehard").unwrap();
     let range = Limits::new(mm(-0.019), mm(0.015)).unwrap();
     let mut joint = Joint::new(mm(20.0), range, mm(40.0), steel, steel).unwrap();
     joint.length = Some(mm(25.0));
@@ -60,7 +60,7 @@ fn a_range_that_is_partly_clearance_holds_nothing_at_its_loosest() {
 
 #[test]
 fn force_and_torque_by_hand() {
-    let steel = Material::find("steel 4140").unwrap();
+    let steel = Material::find("steel 4140 prehard").unwrap();
     let range = Limits::new(mm(0.014), mm(0.048)).unwrap();
     let mut joint = Joint::new(mm(20.0), range, mm(40.0), steel, steel).unwrap();
     joint.length = Some(mm(25.0));
@@ -91,7 +91,7 @@ fn a_brittle_hub_is_held_against_its_tensile_strength() {
 
 #[test]
 fn a_sleeve_is_worst_off_with_one_joint_tight_and_the_other_loose() {
-    let steel = Material::find("steel 4140").unwrap();
+    let steel = Material::find("steel 4140 prehard").unwrap();
     let range = Limits::new(mm(0.01), mm(0.04)).unwrap();
     let mut joint = Joint::new(mm(20.0), range, mm(50.0), steel, steel).unwrap();
     joint.sleeves.push(Sleeve { material: steel.clone(), outside: mm(40.0), interference: range });
@@ -275,7 +275,7 @@ fn lead_in_by_the_cube_root() {
 
 #[test]
 fn the_lightest_that_holds_and_the_heaviest_that_keeps() {
-    let steel = Material::find("steel 4140").unwrap();
+    let steel = Material::find("steel 4140 prehard").unwrap();
     let mut joint = Joint::new(mm(20.0), exactly(mm(0.01)), mm(40.0), steel, steel).unwrap();
     joint.length = Some(mm(25.0));
     let wishes = Wishes {

@@ -33,7 +33,7 @@ fn number(value: &Value, pointer: &str) -> f64 {
 
 #[test]
 fn the_fields_that_others_rely_on() {
-    let joint = answer("assemble 20 H7/s6, hub steel 4140 od 40 long 25, shaft steel");
+    let joint = answer("assemble 20 H7/s6, hub steel 4140 prehard od 40 long 25, shaft steel");
     assert_eq!(joint["answer"], "assembly");
     for (field, value) in [
         ("/nominal_mm", 20.0),
@@ -181,7 +181,7 @@ fn a_lighter_class_keeps_and_holds_or_none_is_named() {
     assert_eq!(joint["yields"], true);
     assert!(joint.get("lighter").is_none(), "{joint}");
     assert!(joint["notes"].to_string().contains("no standard class both keeps and holds"));
-    let strong = answer("assemble 20 H7/u6, hub steel 4140 od 40  long 25");
+    let strong = answer("assemble 20 H7/u6, hub steel 4140 prehard od 40  long 25");
     assert!(strong.get("lighter").is_none_or(|it| number(it, "/interference_min_mm") > 0.0));
     let up_to = number(&joint, "/elastic_up_to_mm");
     let again = answer(&format!(
@@ -245,7 +245,8 @@ fn a_yielded_zone_bears_its_strength_and_no_more() {
 
 #[test]
 fn picked_classes_do_what_is_wanted() {
-    let picked = answer("pick 20 holds 30 Nm, hub safe, hub steel 4140 od 40 long 25, shaft 4140");
+    let picked =
+        answer("pick 20 holds 30 Nm, hub safe, hub steel 4140 prehard od 40 long 25, shaft 4140");
     assert_eq!(picked["answer"], "pick_grip");
     let found = picked["candidates"].as_array().unwrap();
     assert!(!found.is_empty() && number(&picked, "/found") >= 1.0);
@@ -255,8 +256,9 @@ fn picked_classes_do_what_is_wanted() {
         assert_eq!(candidate["meets"], true);
         // As the joint itself is answered.
         let class = candidate["class"].as_str().unwrap();
-        let joint =
-            answer(&format!("assemble 20 {class}, hub steel 4140 od 40 long 25, shaft 4140"));
+        let joint = answer(&format!(
+            "assemble 20 {class}, hub steel 4140 prehard od 40 long 25, shaft 4140"
+        ));
         assert_eq!(joint["torque_n_m"], candidate["torque_n_m"], "{class}");
         assert_eq!(joint["valid"], candidate["valid"], "{class}");
     }

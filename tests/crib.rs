@@ -216,7 +216,8 @@ fn bad_tools_are_refused() {
         ("crib add drill set imperial", "there is no drill set `imperial`"),
         ("crib add drill set metric 13..1 step 0.5", "that set has no drill in it"),
         ("crib add instrument gauge", "how its readings scatter is missing"),
-        ("crib add material odd modulus 105N", "`N` is no unit of the modulus"),
+        ("crib add material odd modulus 105N", "a force is no pressure"),
+        ("crib add material odd modulus 105", "a modulus needs its unit"),
         ("crib add material odd poisson 3", "no material has such a figure for its poisson"),
         ("crib remove 1", "the crib has no number 1"),
         ("crib remove reamer", "a tool is taken out by its number"),
@@ -296,4 +297,17 @@ fn only_the_prompt_remembers() {
     assert!(!run(&["batch", lines]).contains("\"crib\""));
     let crib = config.join("crib.toml");
     assert!(run(&["--crib", crib.to_str().expect("a name"), "batch", lines]).contains("\"crib\""));
+}
+
+/// 6.5 millionths per degree F is 11.7 per degree C: a bare figure at an inch
+/// prompt is in inch units, as in a joint.
+#[test]
+fn a_material_is_read_in_the_units_in_force() {
+    let mut session = Session::new();
+    takes(&mut session, "units in");
+    for entry in ["expansion 6.5", "expansion 6.5/F", "expansion 11.7/C"] {
+        let added = takes(&mut session, &format!("crib add material odd modulus 30Mpsi {entry}"));
+        assert!(added["list"].to_string().contains("11.7 um/mK"), "{entry}: {added}");
+        takes(&mut session, "crib remove 1");
+    }
 }
