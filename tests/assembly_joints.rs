@@ -85,7 +85,8 @@ fn a_brittle_hub_is_held_against_its_tensile_strength() {
     let hub = found.worst()[1];
     assert!(hub.brittle);
     let hoop = found.tightest().stress(1, Surface::Bore).unwrap().hoop.get::<megapascal>();
-    near(hub.safety().unwrap(), 221.0 / hoop, 1e-9);
+    // ASTM A48 class 30: 30 ksi least.
+    near(hub.safety().unwrap(), 207.0 / hoop, 1e-9);
     assert_eq!(found.hub_state(), HubState::Elastic);
 }
 

@@ -58,7 +58,8 @@ fn the_fields_that_others_rely_on() {
     for field in ["cool_to_c", "cautions", "lead_in", "parts", "notes", "valid"] {
         assert!(joint.get(field).is_some(), "{field}");
     }
-    let bushed = answer("assemble 20 interference 0.03, hub steel od 40, shaft bronze id 16");
+    let bushed =
+        answer("assemble 20 interference 0.03, hub steel od 40, shaft bronze yield 200MPa id 16");
     near(number(&bushed, "/bore_close_in_mm"), 0.025_830_9, 1e-4);
 }
 
