@@ -2,7 +2,7 @@
 //! bought-in part, another feature's limits, a reading.
 
 use fits_core::{
-    Length,
+    Length, Limits,
     shop::words::{Choice, Circumstance, Hub, Word},
     size::{Decimals, Rounding, Unit},
     standards::{b41, bought, iso286::Feature},
@@ -114,12 +114,12 @@ impl Session {
             .advise("keep one of them, as `20 slip` or `20 H7/g6`"));
         }
         let pair = self.chosen(part, word, spot, one.nominal)?;
-        let limits = pair.fit.suit_limits(kind, one.limits).map_err(|error| {
+        let fit = pair.fit.suited(kind, one.limits, word.suit_percent()).map_err(|error| {
             from_core(&error, part.size.at.clone())
                 .advise("measure the part in hand, as `shaft 19.985, slip`")
         })?;
-        let mate = One::to_suit(kind.mate(), one.nominal, limits);
-        Ok(Resolved::Suit { pair, in_hand: one, mate })
+        let mate = One::to_suit(kind.mate(), one.nominal, fit.part(kind.mate()));
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: one, mate })
     }
 
     /// The first feature of the query: bought in, or by its limits.
@@ -260,8 +260,11 @@ impl Session {
             return Ok(Resolved::Pair(pair));
         }
         let read = self.nominal(size)?;
-        let limits =
-            pair.fit.suit(have, read).map_err(|error| from_core(&error, size.at.clone()))?;
+        let percent = pair.chosen.map_or(100, |chosen| chosen.choice.word.suit_percent());
+        let fit = Limits::new(read, read)
+            .and_then(|read| pair.fit.suited(have, read, percent))
+            .map_err(|error| from_core(&error, size.at.clone()))?;
+        let limits = fit.part(have.mate());
         if !limits.lower().is_positive() || !read.is_positive() {
             return Err(Problem::new(
                 format!("a {have} of {read} leaves no {}", have.mate()),
@@ -271,8 +274,8 @@ impl Session {
         }
         let said = Spot { value: have, at: size.at.clone() };
         let in_hand = self.one(size, read, &Tolerance::Bare, Some(&said))?;
-        let mate = One::to_suit(have.mate(), pair.fit.nominal(), limits);
-        Ok(Resolved::Suit { pair, in_hand, mate })
+        let mate = One::to_suit(have.mate(), fit.nominal(), limits);
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand, mate })
     }
 
     /// The pair that a shop word leads to.
