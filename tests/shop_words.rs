@@ -27,7 +27,7 @@ fn span(row: &Row) -> (Length, Length) {
 fn when(row: &Row) -> &'static str {
     match row.text("when") {
         "" => "None",
-        "plastic bushing" => "Some(When::PlasticBushing)",
+        "plastic" => "Some(When::PlasticBushing)",
         "bronze bushing" => "Some(When::BronzeBushing)",
         "thin wall" => "Some(When::ThinWall)",
         "aluminium" => "Some(When::Aluminium)",
@@ -122,7 +122,7 @@ fn the_table_is_what_the_data_give() {
 fn case(row: &Row, nominal: Length) -> Circumstance {
     let plain = Circumstance::plain(nominal);
     match row.text("when") {
-        "plastic bushing" => Circumstance { hub: Hub::PlasticBushing, ..plain },
+        "plastic" => Circumstance { hub: Hub::PlasticBushing, ..plain },
         "bronze bushing" => Circumstance { hub: Hub::BronzeBushing, ..plain },
         "thin wall" => Circumstance { thin_wall: true, ..plain },
         "aluminium" => Circumstance { hub: Hub::Aluminium, ..plain },
@@ -631,7 +631,7 @@ fn plastic_gets_the_room_that_practice_gives_it() {
         let size: Length = nominal.parse().unwrap();
         let plastic = Circumstance { hub: Hub::PlasticBushing, ..Circumstance::plain(size) };
         let choice = Word::find("running").unwrap().choose(&plastic).unwrap();
-        assert_eq!(choice.changed_by, Some("plastic bushing"));
+        assert_eq!(choice.changed_by, Some("plastic"));
         assert!(choice.work_it_out);
         let clearance = fit(&choice, size).clearance();
         assert!(clearance.contains(rule.parse().unwrap()), "{nominal}: {clearance:?}");

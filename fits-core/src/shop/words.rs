@@ -89,7 +89,7 @@ impl When {
 
     const fn words(self) -> &'static str {
         match self {
-            Self::PlasticBushing => "plastic bushing",
+            Self::PlasticBushing => "plastic",
             Self::BronzeBushing => "bronze bushing",
             Self::ThinWall => "thin wall",
             Self::Aluminium => "aluminium",

@@ -14,7 +14,7 @@ use fits_core::{
 };
 
 use crate::{
-    answer::{FeatureAnswer, Mm},
+    answer::{FeatureAnswer, HeldTo, Mm},
     problem::Problem,
     query::{ClassText, Expression, Size},
 };
@@ -131,6 +131,8 @@ pub(super) struct Pair {
     pub(super) shaft: One,
     /// The shop word's choice, where one chose the classes.
     pub(super) chosen: Option<Chosen>,
+    /// How it stands to the word beside it, where its limits were given.
+    pub(super) held_to: Option<HeldTo>,
 }
 
 /// What a shop word chose.
@@ -147,7 +149,7 @@ impl Pair {
     /// Of two features that need share no class.
     pub(super) fn unlike(hole: One, shaft: One) -> Result<Self, fits_core::Error> {
         let fit = Fit::of_limits(hole.nominal, hole.limits, shaft.limits)?;
-        Ok(Self { fit, hole, shaft, chosen: None })
+        Ok(Self { fit, hole, shaft, chosen: None, held_to: None })
     }
 
     /// Of a class of ASME B4.1.
@@ -163,7 +165,7 @@ impl Pair {
         };
         let hole = one(Feature::Hole, fit.hole());
         let shaft = one(Feature::Shaft, fit.shaft());
-        Ok(Self { fit, hole, shaft, chosen: None })
+        Ok(Self { fit, hole, shaft, chosen: None, held_to: None })
     }
 
     /// Of two classes of ISO 286.
@@ -175,7 +177,7 @@ impl Pair {
         let fit = Fit::of_classes(nominal, hole, shaft)?;
         let hole = One::of_class(hole, nominal, fit.hole());
         let shaft = One::of_class(shaft, nominal, fit.shaft());
-        Ok(Self { fit, hole, shaft, chosen: None })
+        Ok(Self { fit, hole, shaft, chosen: None, held_to: None })
     }
 
     pub(super) const fn part(&self, feature: Feature) -> One {

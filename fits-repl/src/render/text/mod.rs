@@ -237,6 +237,19 @@ impl Text {
             self.limits_line(out, &name, part.limits);
         }
         self.how_it_fits(out, fit);
+        if let Some(held) = &fit.held_to {
+            let to = if held.agrees {
+                format!("it is a {} fit", held.word)
+            } else {
+                format!("NOT a {} fit: nearest to a {} fit", held.word, held.nearest)
+            };
+            let range = Limits::new(held.least_mm.0, held.most_mm.0);
+            let range = range.map_or(String::new(), |range| {
+                let [low, high] = [range.lower(), range.upper()].map(|end| self.play(end));
+                format!(" (a {} fit has {low} to {high})", held.word)
+            });
+            wrapped(out, "  ", &format!("{to}{range}"));
+        }
         for note in &fit.notes {
             wrapped(out, "  ", note);
         }
