@@ -91,8 +91,9 @@ const MOST_PASSES: usize = 40;
 /// begin with a drill.
 const MOST_ROUGHS_AFTER_DRILL: i64 = 4;
 
-/// No boring tool goes into less (common practice, no source).
-const SMALLEST_BORE: Length = Length::from_tenth_nanometres(30_000_000);
+/// No boring bar of a small shop goes into less (common practice, no source);
+/// 5/16 in is less.
+const SMALLEST_BORE: Length = Length::from_tenth_nanometres(80_000_000);
 
 /// A cut finer than this is not planned as two.
 const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);

@@ -95,12 +95,14 @@ impl Session {
             }
         };
         let own = class(choice);
+        let runs_in_plastic = case.hub == Hub::PlasticBushing && choice.word.moves();
         // Words may share a class at a size: the neighbour is the next one
         // that comes to another, in the same circumstance.
         let neighbour = |mut word: Option<Word>, next: fn(Word) -> Option<Word>| {
             while let Some(found) = word {
-                // A word may begin at a larger size.
-                if let Ok(choice) = found.choose(case) {
+                // A word may begin at a larger size, or not be for plastic.
+                let is_for_it = found.moves() || !runs_in_plastic;
+                if let Some(choice) = is_for_it.then(|| found.choose(case).ok()).flatten() {
                     let found_class = class(&choice);
                     if found_class != own {
                         return Some(NeighbourFigures { word: found.name(), class: found_class });

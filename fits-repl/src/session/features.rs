@@ -70,13 +70,9 @@ impl Session {
             Some(Feature::Hole) => {
                 (answer.ream, answer.not_reamed) = self.reamed(feature.limits);
                 answer.bore = self.passes(Feature::Hole, feature.limits, Start::Open).ok();
-                if answer.bore.is_some() {
-                    answer.cautions.push(Hazard::OverhungBoring.caution());
-                }
             }
             Some(Feature::Shaft) => {
                 answer.turn = self.passes(Feature::Shaft, feature.limits, Start::Open).ok();
-                answer.cautions.push(Hazard::Turning.caution());
             }
             None => {}
         }
@@ -213,12 +209,9 @@ impl Session {
         let mut cautions = Vec::new();
         // What is shrunk together is not pressed.
         if pair.chosen.is_some_and(|chosen| chosen.choice.word.name() == "shrink") {
-            cautions.push(Hazard::Heating.caution());
+            cautions.extend([Hazard::Heating, Hazard::People].map(Hazard::caution));
         } else if kind == Kind::Interference || fit.clearance_aim().is_negative() {
-            cautions.push(Hazard::Pressing.caution());
-        }
-        if bore.is_some() {
-            cautions.push(Hazard::OverhungBoring.caution());
+            cautions.extend([Hazard::Pressing, Hazard::People].map(Hazard::caution));
         }
         let in_hand = [pair.hole, pair.shaft].into_iter().find(|part| part.have);
         FitAnswer {
@@ -339,7 +332,7 @@ impl Session {
             actual_clearance_mm: Mm(actual),
             within: pair.fit.clearance().contains(actual),
             cautions: if actual.is_negative() {
-                vec![Hazard::Pressing.caution()]
+                [Hazard::Pressing, Hazard::People].map(Hazard::caution).to_vec()
             } else {
                 Vec::new()
             },

@@ -140,7 +140,7 @@ impl Session {
                 .advise("ask for its mate, as `dowel 1/4in, press`"));
         }
         if matches!(part.tolerance, Tolerance::Bare) {
-            let found = Self::bought(name, &part.size, nominal)?;
+            let found = self.bought(name, &part.size, nominal)?;
             return Ok(One {
                 kind: Some(found.feature),
                 nominal,
@@ -176,15 +176,43 @@ impl Session {
         }
     }
 
+    /// The bought-in part of a name and a nominal size.
+    ///
+    /// A size that its standard does not list was measured, most likely: the
+    /// limits of a class about it would be those of another part.
     pub(super) fn bought(
+        &self,
+        name: &Spot<String>,
+        size: &Size,
+        nominal: Length,
+    ) -> Result<bought::Part, Problem> {
+        let in_inches = thought_in(size, self.units) == Units::Inches;
+        let found = self.bought_of_any_size(name, size, nominal)?;
+        let family = found.family;
+        let is_metric = family.standard().starts_with("ISO") && family.name().contains("bushing");
+        let listed = family.sizes().any(|listed| listed == nominal);
+        if listed || is_nominal(nominal, in_inches) && !(is_metric && in_inches) {
+            return Ok(found);
+        }
+        let kind = family.feature();
+        let typed = super::why::said(self.shown, nominal);
+        Err(Problem::new(
+            format!("{typed} is not listed as the size of a {}: was it measured?", family.name()),
+            size.at.clone(),
+        )
+        .advise(format!("then give it as the {kind} in hand, as `{kind} {typed}, press`")))
+    }
+
+    fn bought_of_any_size(
+        &self,
         name: &Spot<String>,
         size: &Size,
         nominal: Length,
     ) -> Result<bought::Part, Problem> {
         // A size in inches means the inch one of two families that share a word.
-        let system = match is_inch(&size.value) {
-            Some(true) => "inch ",
-            _ => "metric ",
+        let system = match thought_in(size, self.units) {
+            Units::Inches => "inch ",
+            Units::Millimetres => "metric ",
         };
         let found = bought::Part::find(&name.value, nominal).or_else(|error| {
             let mut same = error.choices().iter().filter(|choice| choice.starts_with(system));
@@ -327,7 +355,7 @@ impl Session {
     pub(super) fn what_to_know(&self, part: &Part) -> (bool, Vec<String>) {
         let found = part.bought.as_ref().and_then(|name| {
             let nominal = self.nominal(&part.size).ok()?;
-            Self::bought(name, &part.size, nominal).ok()
+            self.bought(name, &part.size, nominal).ok()
         });
         let Some(found) = found else { return (false, Vec::new()) };
         let mic_yours = found.mic_yours && matches!(part.tolerance, Tolerance::Bare);
@@ -421,6 +449,18 @@ fn nothing_of_the_mate(part: &Part, kind: Feature) -> Problem {
     Problem::new("a size alone says nothing of the fit", part.size.at.end..part.size.at.end)
         .advise(format!("give a word, as `{kind} 20, slip`, or a class"))
         .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
+}
+
+/// Is a size one that parts are sold by: 64ths of an inch, or half millimetres
+/// and, below 10 mm, tenths?
+fn is_nominal(size: Length, in_inches: bool) -> bool {
+    let millimetre = Length::MILLIMETRE.tenth_nanometres();
+    let step = match in_inches {
+        true => Length::INCH.tenth_nanometres() / 64,
+        false if size.tenth_nanometres() < 10 * millimetre => millimetre / 10,
+        false => millimetre / 2,
+    };
+    size.tenth_nanometres() % step == 0
 }
 
 /// The units that a size is typed in; those in force for a bare one.

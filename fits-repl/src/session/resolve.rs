@@ -95,7 +95,13 @@ impl One {
     pub(super) fn answer(&self) -> FeatureAnswer {
         let grade = match self.label {
             Label::Iso(class) => Some(class.grade),
-            Label::Inch(_) | Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
+            // The class's own grade: its inch widths are rounded, and a little
+            // under the metric ones.
+            Label::Inch(class) => match (class.grades(), self.kind) {
+                ((_, shaft), Some(Feature::Shaft)) => Grade::it(shaft),
+                ((hole, _), _) => Grade::it(hole),
+            },
+            Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
         };
         let processes = match (grade, self.kind) {
             (Some(grade), Some(kind)) => Process::holding(grade, kind).map(Process::name).collect(),

@@ -474,8 +474,8 @@ impl Text {
         let (Some(grade), Some(kind)) = (&feature.grade, feature.kind) else {
             return;
         };
-        // The first few are the ones a small shop has.
-        let few: Vec<&str> = feature.processes.iter().take(3).copied().collect();
+        // The first two are what a small shop reaches for.
+        let few: Vec<&str> = feature.processes.iter().take(2).copied().collect();
         let how = if few.is_empty() {
             "no common shop process holds it".to_owned()
         } else {
