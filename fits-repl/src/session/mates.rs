@@ -187,17 +187,17 @@ impl Session {
         nominal: Length,
     ) -> Result<bought::Part, Problem> {
         let in_inches = thought_in(size, self.units) == Units::Inches;
-        let found = self.bought_of_any_size(name, size, nominal)?;
-        let family = found.family;
-        let is_metric = family.standard().starts_with("ISO") && family.name().contains("bushing");
-        let listed = family.sizes().any(|listed| listed == nominal);
-        if listed || is_nominal(nominal, in_inches) && !(is_metric && in_inches) {
-            return Ok(found);
-        }
-        let kind = family.feature();
+        let families = bought::Family::called(&name.value).unwrap_or_default();
+        let listed = families.iter().any(|family| family.sizes().any(|size| size == nominal));
+        // No standard for inch bushings was read: their sizes are listed singly.
+        let is_inch_bush = in_inches && name.value.contains("bush");
+        let known = listed || is_nominal(nominal, in_inches) && !is_inch_bush;
+        let Some(kind) = families.first().map(|family| family.feature()).filter(|_| !known) else {
+            return self.bought_of_any_size(name, size, nominal);
+        };
         let typed = super::why::said(self.shown, nominal);
         Err(Problem::new(
-            format!("{typed} is not listed as the size of a {}: was it measured?", family.name()),
+            format!("{typed} is not listed as the size of a {}: was it measured?", name.value),
             size.at.clone(),
         )
         .advise(format!("then give it as the {kind} in hand, as `{kind} {typed}, press`")))
@@ -233,7 +233,13 @@ impl Session {
                 return problem
                     .advise(format!("the size comes before the word, as `20 {}`", name.value));
             }
-            name_one(problem, &error, name)
+            let of_system = error.choices().iter().find(|choice| choice.starts_with(system));
+            match of_system {
+                Some(choice) => {
+                    problem.advise("say which, as").fix(name.at.clone(), choice.clone())
+                }
+                None => name_one(problem, &error, name),
+            }
         })
     }
 

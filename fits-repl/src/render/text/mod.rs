@@ -285,9 +285,16 @@ impl Text {
             Kind::Interference => [("least", high), ("greatest", low)],
             Kind::Transition => [("loosest", high), ("tightest", low)],
         };
-        for (name, length) in lines.into_iter().chain([("at the aims", clearance.aim_mm.0)]) {
+        for (name, length) in lines {
             let _ = writeln!(out, "    {name:<12}{}", self.play(length));
         }
+        let is_cut = fit.measured.is_none() && fit.in_hand.is_none();
+        let at_aims = if is_cut {
+            self.play_at_aims(&fit.hole, &fit.shaft)
+        } else {
+            self.play(clearance.aim_mm.0)
+        };
+        let _ = writeln!(out, "    at the aims {at_aims}");
         if let Some(chance) = &fit.chance_of_clearance {
             let (even, normal) = (chance.even * 100.0, chance.normal * 100.0);
             let _ = writeln!(
@@ -398,7 +405,11 @@ impl Text {
             words.push(match (pass.name, &pass.drill) {
                 ("drill", Some(drill)) => format!("drill {drill}"),
                 ("spring", _) => "spring".to_owned(),
-                (name, _) => format!("{name} {}", pass.to_mm.0.shown(Self::usual(unit), toward)),
+                (name, _) => format!(
+                    "{name} {} {}",
+                    pass.to_mm.0.shown(Self::usual(unit), toward),
+                    unit.symbol()
+                ),
             });
         }
         let drill = Self::whose_drill(plan);
