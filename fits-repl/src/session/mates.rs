@@ -233,13 +233,7 @@ impl Session {
                 return problem
                     .advise(format!("the size comes before the word, as `20 {}`", name.value));
             }
-            let of_system = error.choices().iter().find(|choice| choice.starts_with(system));
-            match of_system {
-                Some(choice) => {
-                    problem.advise("say which, as").fix(name.at.clone(), choice.clone())
-                }
-                None => name_one(problem, &error, name),
-            }
+            name_one(problem, &error, name)
         })
     }
 
