@@ -78,7 +78,7 @@ fn the_contract_of_a_log() {
         assert!((0.0..=1.0).contains(&chance), "{chance}");
     }
     // Said once, with the plan that opens the log.
-    assert_eq!(log["cautions"], serde_json::json!([]));
+    assert!(log["cautions"].is_null(), "{log}");
     let opened = takes(&mut after(&[]), BORE);
     assert!(opened["cautions"][0].as_str().is_some_and(|line| line.contains("overhung boring")));
     // Replaying all but the undone one gives the same.
