@@ -308,7 +308,7 @@ fn shop_words() {
     for (query, why) in [
         ("3/4in press, thin tube", "thin wall"),
         ("1.5in press, hub aluminium", "aluminium"),
-        ("3/4in running, hub nylon", "plastic bushing"),
+        ("3/4in running, hub nylon", "plastic"),
     ] {
         let fit = answer(query);
         assert_eq!(fit["choice"]["changed_by"], why, "{query}: {}", fit["choice"]);
