@@ -214,7 +214,7 @@ proptest! {
     #[test]
     fn plans_end_at_the_aim_by_equal_finish_cuts(
         feature in feature(),
-        nominal in 30_000_000_i64..5_000_000_000,
+        nominal in 90_000_000_i64..5_000_000_000,
         tolerance in 10_000_i64..2_000_000,
         off in 1_i64..600_000_000,
         step in prop_oneof![Just(50_000_i64), Just(100_000), Just(254_000), Just(500_000), 1_i64..1_000_000],
@@ -255,7 +255,7 @@ proptest! {
     #[test]
     fn work_that_is_good_or_over_is_refused(
         feature in feature(),
-        nominal in 30_000_000_i64..5_000_000_000,
+        nominal in 90_000_000_i64..5_000_000_000,
         tolerance in 10_000_i64..2_000_000,
         part in 0.0..=1.0_f64,
         past in 1_i64..10_000_000,

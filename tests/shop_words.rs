@@ -9,6 +9,7 @@ use fits_core::{
     shop::words::{Choice, Circumstance, Hub, Word},
     size::Unit,
     source::Known,
+    standards::b41,
 };
 use proptest::{prop_assert, prop_assert_eq, proptest};
 
@@ -26,7 +27,7 @@ fn span(row: &Row) -> (Length, Length) {
 fn when(row: &Row) -> &'static str {
     match row.text("when") {
         "" => "None",
-        "plastic bushing" => "Some(When::PlasticBushing)",
+        "plastic" => "Some(When::PlasticBushing)",
         "bronze bushing" => "Some(When::BronzeBushing)",
         "thin wall" => "Some(When::ThinWall)",
         "aluminium" => "Some(When::Aluminium)",
@@ -79,10 +80,11 @@ fn the_table_is_what_the_data_give() {
         assert_eq!(head.text("when"), "", "{head}: the usual row comes first");
         writeln!(
             out,
-            "    Entry {{ name: {name:?}, aliases: &{:?}, looser: {:?}, tighter: {:?}, moves: {}, rows: &[",
+            "    Entry {{ name: {name:?}, aliases: &{:?}, looser: {:?}, tighter: {:?}, suit_percent: {}, moves: {}, rows: &[",
             list(head.text("aliases")),
             head.text("looser"),
             head.text("tighter"),
+            head.get::<u8>("suit_percent"),
             yes(head, "moves")
         )
         .unwrap();
@@ -120,7 +122,7 @@ fn the_table_is_what_the_data_give() {
 fn case(row: &Row, nominal: Length) -> Circumstance {
     let plain = Circumstance::plain(nominal);
     match row.text("when") {
-        "plastic bushing" => Circumstance { hub: Hub::PlasticBushing, ..plain },
+        "plastic" => Circumstance { hub: Hub::PlasticBushing, ..plain },
         "bronze bushing" => Circumstance { hub: Hub::BronzeBushing, ..plain },
         "thin wall" => Circumstance { thin_wall: true, ..plain },
         "aluminium" => Circumstance { hub: Hub::Aluminium, ..plain },
@@ -143,10 +145,11 @@ fn every_row_is_reached_and_its_pair_is_defined_from_1_to_200_mm() {
         let mut reached = 0;
         for mm in 1..=200 {
             let nominal = Length::from_millimetres(mm).unwrap();
-            if nominal <= over || nominal > up_to {
+            let word = Word::find(row.text("word")).unwrap();
+            let is_there = word.choose(&Circumstance::plain(nominal)).is_ok();
+            if nominal <= over || nominal > up_to || !is_there {
                 continue;
             }
-            let word = Word::find(row.text("word")).unwrap();
             let choice = word
                 .choose(&case(row, nominal))
                 .unwrap_or_else(|error| panic!("{row} at {nominal}: {error}"));
@@ -187,7 +190,9 @@ fn usual_rows_cover_every_size_once() {
             assert_eq!(over, end.2, "{row}: a gap or an overlap");
             end.2 = up_to;
         } else {
-            assert_eq!(over, Length::ZERO, "{row}: starts late");
+            // Up to 24 mm the standards have nothing between press and heavy press.
+            let begins = if key == ("heavy drive", "") { 24 } else { 0 };
+            assert_eq!(over, Length::from_millimetres(begins).unwrap(), "{row}: starts late");
             ends.push((key.0, key.1, up_to));
         }
     }
@@ -203,14 +208,6 @@ fn the_chain_tightens_step_by_step() {
         fit(&choice, nominal).clearance_aim()
     };
     let inch = Length::INCH;
-    let b41 = rows("tests/published/b41_words.csv");
-    let inch_middle = |class: &str, nominal: &str| -> f64 {
-        let row = b41
-            .iter()
-            .find(|row| row.text("class") == class && row.text("nominal_in") == nominal)
-            .unwrap_or_else(|| panic!("{class} at {nominal}: no published row"));
-        row.get::<f64>("least_thou") + row.get::<f64>("most_thou")
-    };
     let mut steps = 0;
     for word in Word::all() {
         for (other, tighter) in [(word.looser(), false), (word.tighter(), true)] {
@@ -218,20 +215,6 @@ fn the_chain_tightens_step_by_step() {
             let (here, there) = (clearance(word, inch), clearance(other, inch));
             assert_eq!(there < here, tighter, "{} to {}", word.name(), other.name());
             assert_ne!(there, here, "{} to {}", word.name(), other.name());
-            for nominal in ["1", "2"] {
-                let class = |word: Word| {
-                    let size = format!("{nominal}in").parse().unwrap();
-                    word.choose(&Circumstance::plain(size)).unwrap().inch
-                };
-                let (here, there) =
-                    (inch_middle(class(word), nominal), inch_middle(class(other), nominal));
-                assert!(
-                    (there < here) == tighter && (there - here).abs() > f64::EPSILON,
-                    "{} to {} in inches at {nominal}",
-                    word.name(),
-                    other.name()
-                );
-            }
             steps += 1;
             // One way back, except to `shrink`, which stands beside the chain.
             let back = if tighter { other.looser() } else { other.tighter() };
@@ -246,20 +229,74 @@ fn the_chain_tightens_step_by_step() {
         .map(Word::name)
         .collect();
     assert_eq!(ends, ["loose running", "heavy press", "shrink"]);
-    // No step of the chain is looser at any size, or tighter than it says.
-    for mm in 1..=200 {
-        let nominal = Length::from_millimetres(mm).unwrap();
-        for word in Word::all() {
-            if let Some(tighter) = word.tighter() {
+}
+
+/// Both systems' clearance at the aims, in micrometres, where they have the
+/// word at a size.
+fn aims(word: Word, nominal: Length) -> Option<[Option<f64>; 2]> {
+    let choice = word.choose(&Circumstance::plain(nominal)).ok()?;
+    let inch = choice.inch.parse::<b41::Class>().and_then(|class| class.fit(nominal)).ok();
+    let aim = |fit: Fit| fit.clearance_aim().millimetres() * 1000.0;
+    Some([Some(aim(fit(&choice, nominal))), inch.map(aim)])
+}
+
+#[test]
+fn neighbouring_words_differ_and_both_systems_agree() {
+    let mut held = 0;
+    for quarter_mm in 4..=800 {
+        let nominal = Length::from_tenth_nanometres(quarter_mm * 2_500_000);
+        let mut looser: [Option<(f64, Word)>; 2] = [None, None];
+        for word in Word::all().filter(|word| word.name() != "shrink") {
+            let Some(found) = aims(word, nominal) else { continue };
+            for (before, aim) in looser.iter_mut().zip(found) {
+                let Some(aim) = aim else { continue };
+                if let Some((than, other)) = *before {
+                    assert!(
+                        aim <= than - 1.0,
+                        "{nominal}: {} {aim}, {} {than}",
+                        word.name(),
+                        other.name()
+                    );
+                }
+                *before = Some((aim, word));
+                held += 1;
+            }
+            if let [Some(metric), Some(inch)] = found {
+                // A quarter apart at most, or 4 um; RC9's own allowance is larger than c11's.
+                let share = if word.name() == "loose running" { 0.3 } else { 0.25 };
+                let allowed = f64::max(4.0, share * metric.abs());
                 assert!(
-                    clearance(tighter, nominal) <= clearance(word, nominal),
-                    "{} to {} at {nominal}",
-                    word.name(),
-                    tighter.name()
+                    (metric - inch).abs() <= allowed,
+                    "{} at {nominal}: {metric} and {inch} um",
+                    word.name()
                 );
             }
         }
     }
+    assert!(held > 20_000, "{held}");
+}
+
+#[test]
+fn running_is_a_thou_an_inch_and_one_more() {
+    // Common practice for a small oiled journal, no source: within six tenths.
+    for quarters in 1..=8_i64 {
+        let nominal = Length::INCH.checked_scale(i128::from(quarters), 4).unwrap();
+        let rule = 25.4 * (1.0 + 0.25 * f64::from(i32::try_from(quarters).unwrap()));
+        for aim in aims(Word::find("running").unwrap(), nominal).unwrap().into_iter().flatten() {
+            assert!((aim - rule).abs() <= 15.3, "{nominal}: {aim} um against {rule}");
+        }
+    }
+}
+
+#[test]
+fn a_word_that_begins_at_a_larger_size_offers_its_neighbours() {
+    let heavy = Word::find("heavy drive").unwrap();
+    let error = heavy.choose(&Circumstance::plain("20mm".parse().unwrap())).unwrap_err();
+    assert_eq!(error.choices(), ["press", "heavy press"]);
+    assert_eq!(
+        error.to_string(),
+        "there is no heavy drive fit up to 24 mm: its classes begin above"
+    );
 }
 
 #[test]
@@ -267,7 +304,7 @@ fn fits_are_of_the_kind_their_word_says() {
     for word in Word::all() {
         for mm in [1, 3, 4, 10, 25, 50, 100, 200] {
             let nominal = Length::from_millimetres(mm).unwrap();
-            let choice = word.choose(&Circumstance::plain(nominal)).unwrap();
+            let Ok(choice) = word.choose(&Circumstance::plain(nominal)) else { continue };
             let kind = fit(&choice, nominal).kind();
             let wanted = match word.name() {
                 "push" | "wringing" | "tight keying" => Kind::Transition,
@@ -357,7 +394,7 @@ fn the_first_of_several_circumstances_counts() {
         ..Circumstance::plain(Length::INCH)
     };
     let choice = press.choose(&thin_aluminium).unwrap();
-    assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
+    assert_eq!((choice.inch, choice.changed_by), ("LN3", Some("thin wall")));
     // 1.5 diameters is not yet long.
     for (length, changed) in [("1.5in", None), ("1.501in", Some("long"))] {
         let case = Circumstance {
@@ -368,6 +405,20 @@ fn the_first_of_several_circumstances_counts() {
     }
 }
 
+/// Inch names of ANSI B4.1 whose class is not taken: name, class taken, why.
+const OTHER_INCH_CLASS: [(&str, &str, &str); 2] = [
+    (
+        "sliding",
+        "LC5",
+        "RC2 asks a hole within H6; LC5 is H7/g6, the same reamed hole as in metric",
+    ),
+    (
+        "light drive",
+        "LN3",
+        "FN1 asks a hole within H6 and grips hardly more than LN2; LN3 is H7/r6",
+    ),
+];
+
 #[test]
 fn the_standards_own_names_lead_to_their_pairs() {
     let list = rows("tests/published/preferred_fits.csv");
@@ -377,6 +428,11 @@ fn the_standards_own_names_lead_to_their_pairs() {
         if row.text("inch").is_empty() {
             assert_eq!(choice.iso.0.to_string(), row.text("hole"), "{row}");
             assert_eq!(choice.iso.1.to_string(), row.text("shaft"), "{row}");
+        } else if let Some((_, inch, why)) =
+            OTHER_INCH_CLASS.iter().find(|(name, ..)| *name == row.text("name"))
+        {
+            assert_ne!(row.text("inch"), *inch, "{row}: agrees now; delete its entry ({why})");
+            assert_eq!(choice.inch, *inch, "{row}: {why}");
         } else {
             assert_eq!(choice.inch, row.text("inch"), "{row}");
         }
@@ -421,7 +477,7 @@ fn worked_examples_of_textbooks_come_out() {
     // Mott, Machine Elements in Mechanical Design, 4th ed., Example Problem
     // 13-1: an idler sheave that turns on a 2 in shaft takes RC5, 0.0025 to
     // 0.0055 in of clearance.
-    let choice = Word::find("running")
+    let choice = Word::find("medium running")
         .unwrap()
         .choose(&Circumstance { turns: Some(true), ..Circumstance::plain(nominal) })
         .unwrap();
@@ -575,7 +631,7 @@ fn plastic_gets_the_room_that_practice_gives_it() {
         let size: Length = nominal.parse().unwrap();
         let plastic = Circumstance { hub: Hub::PlasticBushing, ..Circumstance::plain(size) };
         let choice = Word::find("running").unwrap().choose(&plastic).unwrap();
-        assert_eq!(choice.changed_by, Some("plastic bushing"));
+        assert_eq!(choice.changed_by, Some("plastic"));
         assert!(choice.work_it_out);
         let clearance = fit(&choice, size).clearance();
         assert!(clearance.contains(rule.parse().unwrap()), "{nominal}: {clearance:?}");

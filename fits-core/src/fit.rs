@@ -158,6 +158,36 @@ impl Fit {
         self.clearance
     }
 
+    /// The fit of a part in hand with a mate cut to suit it, from the tight end
+    /// of this fit's clearance range: `percent` of the range, or all of it where
+    /// the part in hand varies by more than that.
+    ///
+    /// # Errors
+    /// As [`Fit::suit_limits`].
+    ///
+    /// ```
+    /// use fits_core::{Fit, Length, Limits, standards::iso286::Feature};
+    /// let push = Fit::of_classes(Length::from_millimetres(20)?, "H7".parse()?, "js6".parse()?)?;
+    /// let hole: Length = "20.013mm".parse()?;
+    /// let suited = push.suited(Feature::Hole, Limits::new(hole, hole)?, 50)?;
+    /// assert_eq!(suited.shaft().upper(), "20.0195mm".parse()?);
+    /// assert_eq!(suited.clearance_aim(), "0.002mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn suited(&self, in_hand: Feature, limits: Limits, percent: u8) -> Result<Self, Error> {
+        let range = self.clearance;
+        let share = range.tolerance().checked_scale(i128::from(percent), 100)?;
+        let tight = Limits::new(range.lower(), range.lower().checked_add(share)?)?;
+        let mate = Self { clearance: tight, ..*self }
+            .suit_limits(in_hand, limits)
+            .or_else(|_| self.suit_limits(in_hand, limits))?;
+        let (hole, shaft) = match in_hand {
+            Feature::Hole => (limits, mate),
+            Feature::Shaft => (mate, limits),
+        };
+        Self::build(self.nominal, hole, shaft, self.basis)
+    }
+
     /// The clearance when both parts are cut to their aims.
     pub fn clearance_aim(&self) -> Length {
         // Both lie within their limits, whose difference `build` has checked.

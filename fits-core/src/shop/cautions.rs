@@ -41,6 +41,12 @@ pub enum Hazard {
     Brittle,
     /// A joint that may carry people, overhead loads or pressure.
     People,
+    /// A thread that seals against pressure.
+    PressureThread,
+    /// A pair that loses its grip in the warm or the cold.
+    LetsGo,
+    /// A load worked out from a bolt's area.
+    Load,
 }
 
 impl Hazard {
@@ -70,6 +76,9 @@ impl Hazard {
             Self::Blind => caution_table::BLIND,
             Self::Brittle => caution_table::BRITTLE,
             Self::People => caution_table::PEOPLE,
+            Self::PressureThread => caution_table::PRESSURE_THREAD,
+            Self::LetsGo => caution_table::LETS_GO,
+            Self::Load => caution_table::LOAD,
         }
     }
 }

@@ -89,10 +89,15 @@ const MOST_PASSES: usize = 40;
 
 /// Where the best drill would leave more roughing than this, a plan does not
 /// begin with a drill.
-const MOST_ROUGHS_AFTER_DRILL: i64 = 4;
+const MOST_ROUGHS_AFTER_DRILL: i64 = 12;
 
-/// No boring tool goes into less (common practice, no source).
-const SMALLEST_BORE: Length = Length::from_tenth_nanometres(30_000_000);
+/// No larger drill is looked for: few small shops own one (common practice, no
+/// source).
+const LARGEST_DRILL: Length = Length::from_tenth_nanometres(127_000_000);
+
+/// No boring bar of a small shop goes into less (common practice, no source);
+/// 5/16 in is less.
+const SMALLEST_BORE: Length = Length::from_tenth_nanometres(80_000_000);
 
 /// A cut finer than this is not planned as two.
 const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
@@ -148,8 +153,11 @@ impl Passes {
                 // A bore that no drill comes near is begun from whatever is
                 // there.
                 let range = Self::drill_range(limits, step)?;
-                let drill = Drill::under(range.upper(), &[Series::Metric, Series::Fraction])
-                    .filter(|drill| drill.diameter() >= range.lower());
+                let drill = Drill::under(
+                    range.upper().min(LARGEST_DRILL),
+                    &[Series::Metric, Series::Fraction],
+                )
+                .filter(|drill| drill.diameter() >= range.lower());
                 if let Some(drill) = drill {
                     list.push(Pass {
                         stage: Stage::Drill,

@@ -1,4 +1,4 @@
-//! What a shop's words for fits mean: `press`, `slip`, `close running`.
+//! What a shop's words for fits mean: `press`, `slip`, `running`.
 //!
 //! From `data/shop_words.csv`, whose rows say how each is known. The inch
 //! class is named here; its limits are ANSI B4.1's business.
@@ -32,7 +32,7 @@ use crate::{
 ///
 /// let thin = Circumstance { thin_wall: true, ..Circumstance::plain("1in".parse()?) };
 /// let choice = press.choose(&thin)?;
-/// assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
+/// assert_eq!((choice.inch, choice.changed_by), ("LN3", Some("thin wall")));
 /// assert!(choice.work_it_out);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
@@ -45,6 +45,7 @@ struct Entry {
     aliases: &'static [&'static str],
     looser: &'static str,
     tighter: &'static str,
+    suit_percent: u8,
     moves: bool,
     rows: &'static [Row],
 }
@@ -88,7 +89,7 @@ impl When {
 
     const fn words(self) -> &'static str {
         match self {
-            Self::PlasticBushing => "plastic bushing",
+            Self::PlasticBushing => "plastic",
             Self::BronzeBushing => "bronze bushing",
             Self::ThinWall => "thin wall",
             Self::Aluminium => "aluminium",
@@ -172,6 +173,9 @@ pub struct Choice {
     pub source: &'static str,
     /// The circumstance that changed the classes from the word's usual ones.
     pub changed_by: Option<&'static str>,
+    /// The circumstance whose row was taken, whether it changed the classes or
+    /// only what is to be known of them.
+    pub row_of: Option<&'static str>,
     /// The next looser word.
     pub looser: Option<Word>,
     /// The next tighter word.
@@ -287,6 +291,12 @@ impl Word {
         self.0.moves
     }
 
+    /// With one part in hand, the share of the clearance range, counted from
+    /// its tight end, that the other one is cut to, in percent.
+    pub const fn suit_percent(self) -> u8 {
+        self.0.suit_percent
+    }
+
     /// The classes for this word in a circumstance.
     ///
     /// # Errors
@@ -298,15 +308,11 @@ impl Word {
                 row.when == when && row.over < case.nominal && case.nominal <= row.up_to
             })
         };
-        let usual = row_for(None).ok_or_else(|| {
-            Error::new(Kind::NotDefined {
-                why: format!("a {} fit needs a size above nought", self.name()),
-            })
-        })?;
+        let usual = row_for(None).ok_or_else(|| self.none_at(case.nominal))?;
         if case.turns == Some(true) && !self.0.moves && row_for(Some(When::Turns)).is_none() {
             return Err(Error::new(Kind::NotListed {
                 why: format!("a {} fit holds the shaft still: it cannot turn", self.name()),
-                advice: "for a part that turns: sliding, close running, running".into(),
+                advice: "for a part that turns: sliding, running, medium running".into(),
             }));
         }
         if case.length.is_some_and(|length| !length.is_positive()) {
@@ -331,9 +337,25 @@ impl Word {
             known: row.from.known,
             source: row.from.text,
             changed_by: special.filter(|_| differs).map(|(when, _)| when.words()),
+            row_of: special.map(|(when, _)| when.words()),
             looser: self.looser(),
             tighter: self.tighter(),
             work_it_out: row.work_it_out,
+        })
+    }
+
+    /// A word that begins at a larger size, and its neighbours that do not.
+    fn none_at(self, nominal: Length) -> Error {
+        let from = self.0.rows.iter().filter(|row| row.when.is_none()).map(|row| row.over).min();
+        let Some(from) = from.filter(|_| nominal.is_positive()) else {
+            return Error::new(Kind::NotDefined {
+                why: format!("a {} fit needs a size above nought", self.name()),
+            });
+        };
+        let neighbours = [self.looser(), self.tighter()].into_iter().flatten();
+        Error::new(Kind::Ambiguous {
+            why: format!("there is no {} fit up to {from}: its classes begin above", self.name()),
+            choices: neighbours.map(|word| word.name().to_owned()).collect(),
         })
     }
 }

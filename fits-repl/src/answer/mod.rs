@@ -248,7 +248,10 @@ pub struct FitAnswer {
     /// The shop word that chose the classes, and its neighbours.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub choice: Option<Box<ChoiceFigures>>,
-    /// What to know of a bought-in part.
+    /// How a pair whose limits were given stands to the word beside it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub held_to: Option<HeldTo>,
+    /// What to know of a bought-in part, and of what was said of the parts.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,
     /// The reamer; `null` where the hole is not reamed.
@@ -260,6 +263,21 @@ pub struct FitAnswer {
     pub bore: Option<PassFigures>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
+}
+
+/// How a pair whose limits were given stands to a shop's word.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct HeldTo {
+    /// The word.
+    pub word: &'static str,
+    /// Every such pair is inside the word's own range.
+    pub agrees: bool,
+    /// The word whose fit is nearest.
+    pub nearest: &'static str,
+    /// The word's least clearance at this size; interference is below nought.
+    pub least_mm: Mm,
+    /// Its most.
+    pub most_mm: Mm,
 }
 
 /// The chance of clearance in a transition fit.
@@ -526,6 +544,7 @@ impl Answer {
             Self::PassLog(answer) => answer.is_finished_badly(),
             Self::Fit(answer) => {
                 answer.measured.as_ref().is_some_and(|measured| measured.verdict != Verdict::Good)
+                    || answer.held_to.is_some_and(|held| !held.agrees)
             }
             _ => false,
         }

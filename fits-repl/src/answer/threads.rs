@@ -77,6 +77,9 @@ pub struct ThreadAnswer {
     /// What else to know.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,
+    /// What to be careful of.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<&'static str>,
     /// Where it is written.
     pub source: String,
     /// Every figure's reason, for `why`.

@@ -38,6 +38,9 @@ pub struct WarmAnswer {
     pub damp: Vec<DampFigures>,
     /// What else to know.
     pub notes: Vec<String>,
+    /// What to be careful of.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<&'static str>,
 }
 
 /// One of its parts.

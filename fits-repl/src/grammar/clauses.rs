@@ -15,7 +15,10 @@ use super::{
     sizes::{expression, size_after, starts_size},
     tolerances::class,
     warm,
-    words::{keyword, material_name, near_miss, phrase, separator, space, span, spot, unknown},
+    words::{
+        after_equals, keyword, material_name, near_miss, phrase, separator, space, span, spot,
+        unknown,
+    },
 };
 use crate::query::{Expression, Mate, Part, Query, Size, Spot, Tolerance};
 
@@ -30,7 +33,7 @@ pub(super) fn clauses(mut input: &str, total: usize, mut part: Part) -> Parsed<'
 }
 
 fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
-    if let Some(after) = input.strip_prefix('=') {
+    if let Some(after) = after_equals(input) {
         return measuring::reading(after, total, part, input);
     }
     if let Ok((after, ())) = keyword("from")(input) {
@@ -153,7 +156,7 @@ fn of_feature<'a>(
     feature: Spot<Feature>,
 ) -> Parsed<'a, ()> {
     let (after, _) = space(after)?;
-    if let Some(after) = after.strip_prefix('=') {
+    if let Some(after) = after_equals(after) {
         let slot = match feature.value {
             Feature::Hole => &mut part.hole,
             Feature::Shaft => &mut part.shaft,

@@ -39,7 +39,9 @@ use self::{
     fault::{Fault, Known, Parsed, fatal, fatal_fix},
     sizes::{expression, size_after},
     tolerances::tolerance,
-    words::{keyword, separator, shortened, space, span, spot, unknown, word, words_until},
+    words::{
+        after_equals, keyword, separator, shortened, space, span, spot, unknown, word, words_until,
+    },
 };
 use crate::{
     problem::Problem,
@@ -70,9 +72,12 @@ pub(crate) const KEYWORDS: &[&str] = &[
     "log",
     "long",
     "material",
+    "measures",
+    "mics",
     "overhang",
     "pick",
     "read",
+    "reads",
     "ream",
     "rehearse",
     "room",
@@ -333,7 +338,7 @@ fn part_or_size(
         if alone && let Ok((after, ())) = keyword("grade")(after) {
             return asks::grade(after, total, size);
         }
-        let is_reading = after.starts_with('=') || keyword("from")(after).is_ok();
+        let is_reading = after_equals(after).is_some() || keyword("from")(after).is_ok();
         if bought.is_none() && (after.is_empty() || is_reading) {
             let class = match (work.map(|work| work.value), feature.map(|feature| feature.value)) {
                 (Some(Work::Turn), _) | (_, Some(Feature::Shaft)) => "g6",

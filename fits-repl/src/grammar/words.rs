@@ -40,6 +40,15 @@ pub(super) fn keyword<'a>(wanted: &'static str) -> impl FnMut(&'a str) -> Parsed
     }
 }
 
+/// What follows `=` or a word for it: `mics`, `measures`, `reads`.
+pub(super) fn after_equals(input: &str) -> Option<&str> {
+    input.strip_prefix('=').or_else(|| {
+        ["mics", "measures", "reads"]
+            .into_iter()
+            .find_map(|said| keyword(said)(input).ok().map(|(rest, ())| rest))
+    })
+}
+
 pub(super) fn span(total: usize, input: &str, rest: &str) -> Range<usize> {
     total - input.len()..total - rest.len()
 }

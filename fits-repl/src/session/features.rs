@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Deviations, Fit, Kind, Length, Limits,
-    shop::{Hazard, Reading, Start, words::Circumstance},
+    shop::{Hazard, Reading, Start},
     standards::iso286::{Class, Feature},
 };
 
@@ -12,7 +12,7 @@ use super::{
     Session,
     mates::{Resolved, is_inch},
     measuring::likely,
-    resolve::{Chosen, One, Pair, class, from_core, undefined},
+    resolve::{One, Pair, class, from_core, undefined},
 };
 use crate::{
     answer::{
@@ -70,13 +70,9 @@ impl Session {
             Some(Feature::Hole) => {
                 (answer.ream, answer.not_reamed) = self.reamed(feature.limits);
                 answer.bore = self.passes(Feature::Hole, feature.limits, Start::Open).ok();
-                if answer.bore.is_some() {
-                    answer.cautions.push(Hazard::OverhungBoring.caution());
-                }
             }
             Some(Feature::Shaft) => {
                 answer.turn = self.passes(Feature::Shaft, feature.limits, Start::Open).ok();
-                answer.cautions.push(Hazard::Turning.caution());
             }
             None => {}
         }
@@ -196,11 +192,11 @@ impl Session {
         };
         match (hole, shaft) {
             (Some(hole), Some(shaft)) => self.measured_pair(part, pair, hole, shaft),
-            _ => Ok(Answer::Fit(Box::new(self.fit(pair)))),
+            _ => Ok(Answer::Fit(Box::new(self.fit(part, pair)))),
         }
     }
 
-    fn fit(&self, pair: &Pair) -> FitAnswer {
+    fn fit(&self, part: &Part, pair: &Pair) -> FitAnswer {
         let fit = &pair.fit;
         let kind = fit.kind();
         // A hole that is there already wants no tools.
@@ -213,12 +209,9 @@ impl Session {
         let mut cautions = Vec::new();
         // What is shrunk together is not pressed.
         if pair.chosen.is_some_and(|chosen| chosen.choice.word.name() == "shrink") {
-            cautions.push(Hazard::Heating.caution());
+            cautions.extend([Hazard::Heating, Hazard::People].map(Hazard::caution));
         } else if kind == Kind::Interference || fit.clearance_aim().is_negative() {
-            cautions.push(Hazard::Pressing.caution());
-        }
-        if bore.is_some() {
-            cautions.push(Hazard::OverhungBoring.caution());
+            cautions.extend([Hazard::Pressing, Hazard::People].map(Hazard::caution));
         }
         let in_hand = [pair.hole, pair.shaft].into_iter().find(|part| part.have);
         FitAnswer {
@@ -235,7 +228,8 @@ impl Session {
             measured: None,
             in_hand: in_hand.and_then(|part| part.kind),
             choice: pair.chosen.as_ref().map(|chosen| Box::new(Self::choice_figures(chosen))),
-            notes: no_effect(pair),
+            held_to: pair.held_to,
+            notes: Self::no_effect(part, pair.chosen.as_ref()),
             ream,
             not_reamed,
             bore,
@@ -278,7 +272,8 @@ impl Session {
             Feature::Hole => (there, *mate),
             Feature::Shaft => (*mate, there),
         };
-        let mut answer = self.fit(&Pair { hole, shaft, fit: pair.fit, chosen: pair.chosen });
+        let mut answer = self
+            .fit(part, &Pair { hole, shaft, fit: pair.fit, chosen: pair.chosen, held_to: None });
         if let Some(size) = reading {
             // Its own limits still stand beside what it measures.
             let read = in_hand.limits.lower();
@@ -337,7 +332,7 @@ impl Session {
             actual_clearance_mm: Mm(actual),
             within: pair.fit.clearance().contains(actual),
             cautions: if actual.is_negative() {
-                vec![Hazard::Pressing.caution()]
+                [Hazard::Pressing, Hazard::People].map(Hazard::caution).to_vec()
             } else {
                 Vec::new()
             },
@@ -386,18 +381,6 @@ pub(super) fn measured(part: &Part, feature: Feature) -> Option<&Size> {
 fn not_cut(size: &Size) -> Problem {
     Problem::new("a bought-in part is not cut to size", size.at.clone())
         .advise("put what it measures in its place, as `shaft 0.2502in, press`")
-}
-
-/// Says so where what was said of the parts changes nothing.
-fn no_effect(pair: &Pair) -> Vec<String> {
-    match &pair.chosen {
-        Some(Chosen { choice, case, .. })
-            if choice.changed_by.is_none() && *case != Circumstance::plain(case.nominal) =>
-        {
-            vec!["what was said of the parts has no row of its own for this word".to_owned()]
-        }
-        _ => Vec::new(),
-    }
 }
 
 /// The feature that a resolved mate goes with; a mate always knows its kind.

@@ -323,11 +323,8 @@ impl Session {
             cut_factor: known.map(|known| known.gain),
             remark: remark.filter(|_| state == State::Open),
             learned_from: open.learned_from,
-            cautions: if next.as_ref().is_some_and(|next| next.action == Action::Cut.word()) {
-                vec![caution.caution()]
-            } else {
-                Vec::new()
-            },
+            // Once: what follows the first entry has been said with the plan.
+            cautions: if log.entries.is_empty() { vec![caution.caution()] } else { Vec::new() },
             next,
             notes,
         })))

@@ -2,19 +2,19 @@
 //! bought-in part, another feature's limits, a reading.
 
 use fits_core::{
-    Length,
-    shop::words::{Choice, Circumstance, Hub, Word},
+    Length, Limits,
+    shop::words::{Choice, Word},
     size::{Decimals, Rounding, Unit},
     standards::{b41, bought, iso286::Feature},
 };
 
 use super::{
     Session,
+    circumstance::refuse_circumstance,
     features::measured,
     resolve::{Chosen, Label, One, Pair, class, from_core, inch_class, pair},
 };
 use crate::{
-    answer::{ChoiceFigures, NeighbourFigures},
     problem::Problem,
     query::{Expression, Part, Size, Spot, Tolerance, Units, Work},
 };
@@ -84,10 +84,10 @@ impl Session {
                 Some(Feature::Shaft) => (other, one),
                 _ => (one, other),
             };
-            let pair = Pair::unlike(hole, shaft)
+            let mut pair = Pair::unlike(hole, shaft)
                 .map_err(|error| from_core(&error, part.size.at.clone()))?;
             if let Some((word, spot)) = word {
-                agrees(&pair, word, spot)?;
+                pair.held_to = Some(self.held_to(part, &pair, word, spot)?);
             }
             return Ok(Resolved::Pair(pair));
         }
@@ -114,12 +114,12 @@ impl Session {
             .advise("keep one of them, as `20 slip` or `20 H7/g6`"));
         }
         let pair = self.chosen(part, word, spot, one.nominal)?;
-        let limits = pair.fit.suit_limits(kind, one.limits).map_err(|error| {
+        let fit = pair.fit.suited(kind, one.limits, word.suit_percent()).map_err(|error| {
             from_core(&error, part.size.at.clone())
                 .advise("measure the part in hand, as `shaft 19.985, slip`")
         })?;
-        let mate = One::to_suit(kind.mate(), one.nominal, limits);
-        Ok(Resolved::Suit { pair, in_hand: one, mate })
+        let mate = One::to_suit(kind.mate(), one.nominal, fit.part(kind.mate()));
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: one, mate })
     }
 
     /// The first feature of the query: bought in, or by its limits.
@@ -140,7 +140,7 @@ impl Session {
                 .advise("ask for its mate, as `dowel 1/4in, press`"));
         }
         if matches!(part.tolerance, Tolerance::Bare) {
-            let found = Self::bought(name, &part.size, nominal)?;
+            let found = self.bought(name, &part.size, nominal)?;
             return Ok(One {
                 kind: Some(found.feature),
                 nominal,
@@ -176,15 +176,43 @@ impl Session {
         }
     }
 
+    /// The bought-in part of a name and a nominal size.
+    ///
+    /// A size that its standard does not list was measured, most likely: the
+    /// limits of a class about it would be those of another part.
     pub(super) fn bought(
+        &self,
+        name: &Spot<String>,
+        size: &Size,
+        nominal: Length,
+    ) -> Result<bought::Part, Problem> {
+        let in_inches = thought_in(size, self.units) == Units::Inches;
+        let families = bought::Family::called(&name.value).unwrap_or_default();
+        let listed = families.iter().any(|family| family.sizes().any(|size| size == nominal));
+        // No standard for inch bushings was read: their sizes are listed singly.
+        let is_inch_bush = in_inches && name.value.contains("bush");
+        let known = listed || is_nominal(nominal, in_inches) && !is_inch_bush;
+        let Some(kind) = families.first().map(|family| family.feature()).filter(|_| !known) else {
+            return self.bought_of_any_size(name, size, nominal);
+        };
+        let typed = super::why::said(self.shown, nominal);
+        Err(Problem::new(
+            format!("{typed} is not listed as the size of a {}: was it measured?", name.value),
+            size.at.clone(),
+        )
+        .advise(format!("then give it as the {kind} in hand, as `{kind} {typed}, press`")))
+    }
+
+    fn bought_of_any_size(
+        &self,
         name: &Spot<String>,
         size: &Size,
         nominal: Length,
     ) -> Result<bought::Part, Problem> {
         // A size in inches means the inch one of two families that share a word.
-        let system = match is_inch(&size.value) {
-            Some(true) => "inch ",
-            _ => "metric ",
+        let system = match thought_in(size, self.units) {
+            Units::Inches => "inch ",
+            Units::Millimetres => "metric ",
         };
         let found = bought::Part::find(&name.value, nominal).or_else(|error| {
             let mut same = error.choices().iter().filter(|choice| choice.starts_with(system));
@@ -260,8 +288,11 @@ impl Session {
             return Ok(Resolved::Pair(pair));
         }
         let read = self.nominal(size)?;
-        let limits =
-            pair.fit.suit(have, read).map_err(|error| from_core(&error, size.at.clone()))?;
+        let percent = pair.chosen.map_or(100, |chosen| chosen.choice.word.suit_percent());
+        let fit = Limits::new(read, read)
+            .and_then(|read| pair.fit.suited(have, read, percent))
+            .map_err(|error| from_core(&error, size.at.clone()))?;
+        let limits = fit.part(have.mate());
         if !limits.lower().is_positive() || !read.is_positive() {
             return Err(Problem::new(
                 format!("a {have} of {read} leaves no {}", have.mate()),
@@ -271,8 +302,8 @@ impl Session {
         }
         let said = Spot { value: have, at: size.at.clone() };
         let in_hand = self.one(size, read, &Tolerance::Bare, Some(&said))?;
-        let mate = One::to_suit(have.mate(), pair.fit.nominal(), limits);
-        Ok(Resolved::Suit { pair, in_hand, mate })
+        let mate = One::to_suit(have.mate(), fit.nominal(), limits);
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand, mate })
     }
 
     /// The pair that a shop word leads to.
@@ -306,7 +337,11 @@ impl Session {
 
     /// ASME B4.1 where the size is thought in inches and its table reaches it,
     /// ISO 286 elsewhere.
-    fn pair_of(&self, choice: &Choice, nominal: Length) -> Result<Pair, fits_core::Error> {
+    pub(super) fn pair_of(
+        &self,
+        choice: &Choice,
+        nominal: Length,
+    ) -> Result<Pair, fits_core::Error> {
         if self.shown == Units::Inches
             && let Ok(pair) = choice.inch.parse().and_then(|class| Pair::of_inch(nominal, class))
         {
@@ -315,95 +350,12 @@ impl Session {
         Pair::of_classes(nominal, choice.iso.0, choice.iso.1)
     }
 
-    fn circumstance(
-        &self,
-        part: &Part,
-        word: Word,
-        nominal: Length,
-    ) -> Result<Circumstance, Problem> {
-        let mut case = Circumstance::plain(nominal);
-        let bought = part.bought.as_ref().map_or("", |name| name.value.as_str());
-        if bought.contains("bushing") {
-            case.hub = if bought.contains("plastic") || bought.contains("nylon") {
-                Hub::PlasticBushing
-            } else {
-                Hub::BronzeBushing
-            };
-        }
-        case.thin_wall = part.thin.is_some() || bought.contains("tube");
-        if let Some(hub) = &part.hub {
-            let is_bush = hub.value.contains("bush");
-            match material(&hub.value) {
-                Some(Hub::BronzeBushing | Hub::PlasticBushing) if !word.moves() && !is_bush => {
-                    if part.warm.is_some() {
-                        return Ok(case);
-                    }
-                    // The table's rows speak of a bush that closes in; a hub opens.
-                    return Err(Problem::new(
-                        format!("a hub of {} has no row: work the press out", hub.value),
-                        hub.at.clone(),
-                    )
-                    .advise(
-                        "`assemble 20 H7/s6, hub bronze od 40` does; or `20 press, hub bronze bushing` if the bushing is pressed",
-                    ));
-                }
-                Some(known) => case.hub = known,
-                None if hub.value.contains("tube") => case.thin_wall = true,
-                None if part.warm.is_some() => {}
-                None => {
-                    return Err(Problem::new(format!("`{}` is no material that changes a fit", hub.value), hub.at.clone())
-                        .advise("steel, cast iron, aluminium, bronze, plastic or tube, as in `20 press, hub aluminium`"));
-                }
-            }
-        }
-        case.length = part.long.as_ref().map(|size| self.nominal(size)).transpose()?;
-        case.turns = part.turns.as_ref().map(|_| true);
-        Ok(case)
-    }
-
-    pub(super) fn choice_figures(chosen: &Chosen) -> ChoiceFigures {
-        let Chosen { choice, case, is_inch } = chosen;
-        let class = |choice: &Choice| {
-            if *is_inch {
-                choice.inch.to_owned()
-            } else {
-                format!("{}/{}", choice.iso.0, choice.iso.1)
-            }
-        };
-        let own = class(choice);
-        // Words may share a class at a size: the neighbour is the next one
-        // that comes to another, in the same circumstance.
-        let neighbour = |mut word: Option<Word>, next: fn(Word) -> Option<Word>| {
-            while let Some(found) = word {
-                let found_class = class(&found.choose(case).ok()?);
-                if found_class != own {
-                    return Some(NeighbourFigures { word: found.name(), class: found_class });
-                }
-                word = next(found);
-            }
-            None
-        };
-        ChoiceFigures {
-            word: choice.word.name(),
-            looser: neighbour(choice.looser, Word::looser),
-            tighter: neighbour(choice.tighter, Word::tighter),
-            class: own,
-            reason: choice.reason,
-            source: choice.source,
-            known: choice.known,
-            changed_by: choice.changed_by,
-            // Soft or thin parts without a row of their own want it, too.
-            work_it_out: choice.work_it_out
-                || choice.changed_by.is_none() && (case.hub != Hub::Steel || case.thin_wall),
-        }
-    }
-
     /// Does the bought-in part that a query names vary by maker, and has it not
     /// been measured; and what else there is to know of it.
     pub(super) fn what_to_know(&self, part: &Part) -> (bool, Vec<String>) {
         let found = part.bought.as_ref().and_then(|name| {
             let nominal = self.nominal(&part.size).ok()?;
-            Self::bought(name, &part.size, nominal).ok()
+            self.bought(name, &part.size, nominal).ok()
         });
         let Some(found) = found else { return (false, Vec::new()) };
         let mic_yours = found.mic_yours && matches!(part.tolerance, Tolerance::Bare);
@@ -426,20 +378,6 @@ fn name_one(problem: Problem, error: &fits_core::Error, spot: &Spot<String>) -> 
     }
 }
 
-/// What a shop calls a material, as far as a word's class depends on it.
-fn material(name: &str) -> Option<Hub> {
-    Some(match name {
-        "steel" | "mild steel" | "iron" | "wrought iron" => Hub::Steel,
-        "cast iron" | "grey iron" | "gray iron" => Hub::CastIron,
-        "aluminium" | "aluminum" | "alu" | "alloy" => Hub::Aluminium,
-        "bronze" | "brass" | "bronze bushing" | "sintered bronze" => Hub::BronzeBushing,
-        "plastic" | "nylon" | "acetal" | "ptfe" | "plastic bushing" | "nylon bushing" => {
-            Hub::PlasticBushing
-        }
-        _ => return None,
-    })
-}
-
 /// Is a size typed in inches (or millimetres)? `None` for bare numbers.
 pub(super) fn is_inch(expression: &Expression) -> Option<bool> {
     match expression {
@@ -450,20 +388,6 @@ pub(super) fn is_inch(expression: &Expression) -> Option<bool> {
         Expression::Negative(inner) => is_inch(&inner.value),
         Expression::Two(left, _, right) => is_inch(&left.value).or(is_inch(&right.value)),
     }
-}
-
-/// Does a pair whose limits are both given agree with the word for it?
-fn agrees(pair: &Pair, word: Word, spot: &Spot<String>) -> Result<(), Problem> {
-    let range = pair.fit.clearance();
-    if word.moves() && range.lower().is_negative() {
-        let over = range.lower().checked_neg().unwrap_or(Length::ZERO);
-        return Err(Problem::new(
-            format!("the shaft may be {over} larger than the hole: that is no {} fit", word.name()),
-            spot.at.clone(),
-        )
-        .advise("leave the word out to see the pair, or give one part and the word, as `shaft 19.985, slip`"));
-    }
-    Ok(())
 }
 
 /// The table of a B4.1 class ends before the size: put there the nearest size
@@ -488,42 +412,6 @@ fn own_reading(part: &Part, kind: Option<Feature>) -> Result<(), Problem> {
     Err(Problem::new(format!("the {feature} is the feature itself"), size.at.clone()).advise(
         "put what it measures in its place, as `shaft 0.2502in, press`, or after =, as `20 H7 = 20.013`",
     ))
-}
-
-/// What changes the choice of a word says nothing without one.
-fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
-    let said = [
-        // A pair in the warm wants to know what it is made of, and so does a
-        // part that was warm when it was read.
-        part.hub
-            .as_ref()
-            .filter(|_| {
-                let read_warm = part.measuring.as_ref().is_some_and(|it| it.at.is_some());
-                part.warm.is_none() && !read_warm && !is_cut_from(part)
-            })
-            .map(|spot| &spot.at),
-        part.long.as_ref().map(|spot| &spot.at),
-        part.turns.as_ref().map(|spot| &spot.at),
-        part.thin.as_ref().map(|spot| &spot.at),
-    ];
-    match said.into_iter().flatten().next() {
-        None => Ok(()),
-        Some(at) if part.work.is_some() && part.hub.is_some() => Err(Problem::new(
-            "what it is made of counts where a plan says where the work is",
-            at.clone(),
-        )
-        .advise("as in `bore 20 H7 from 19.6, hole cast iron`")),
-        Some(at) => Err(Problem::new(
-            "this changes what a shop word chooses, and none was said",
-            at.clone(),
-        )
-        .advise("say how the parts fit, as `20 press, hub aluminium`")),
-    }
-}
-
-/// A plan that says where the work is learns from what it is made of.
-fn is_cut_from(part: &Part) -> bool {
-    part.from.is_some() && part.work.as_ref().is_none_or(|work| work.value != Work::Ream)
 }
 
 fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
@@ -561,6 +449,18 @@ fn nothing_of_the_mate(part: &Part, kind: Feature) -> Problem {
     Problem::new("a size alone says nothing of the fit", part.size.at.end..part.size.at.end)
         .advise(format!("give a word, as `{kind} 20, slip`, or a class"))
         .fix(part.size.at.end..part.size.at.end, format!(" {class}"))
+}
+
+/// Is a size one that parts are sold by: 64ths of an inch, or half millimetres
+/// and, below 10 mm, tenths?
+fn is_nominal(size: Length, in_inches: bool) -> bool {
+    let millimetre = Length::MILLIMETRE.tenth_nanometres();
+    let step = match in_inches {
+        true => Length::INCH.tenth_nanometres() / 64,
+        false if size.tenth_nanometres() < 10 * millimetre => millimetre / 10,
+        false => millimetre / 2,
+    };
+    size.tenth_nanometres() % step == 0
 }
 
 /// The units that a size is typed in; those in force for a bare one.

@@ -8,6 +8,7 @@ mod assembly;
 mod assembly_why;
 mod at_work;
 mod bushing;
+mod circumstance;
 mod crib;
 mod crib_why;
 mod features;

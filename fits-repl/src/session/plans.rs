@@ -115,7 +115,9 @@ impl Session {
         start: Start,
     ) -> Result<PassFigures, fits_core::Error> {
         let own = self.drilled(feature, limits, start);
-        let start = own.as_ref().map_or(start, |(own, _)| Start::Drilled(own.size));
+        let usual = if own.is_none() { self.usual_drill(feature, limits, start) } else { None };
+        let begun = own.as_ref().map(|(own, _)| own.size).or(usual.map(Drill::diameter));
+        let start = begun.map_or(start, Start::Drilled);
         let plan = Passes::plan(feature, limits, start, self.step())?;
         let is_drilled = plan.list.first().is_some_and(|pass| pass.stage == Stage::Drill);
         let settable = on_divisions(&plan, self.step());
@@ -126,6 +128,9 @@ impl Session {
             drill: match (pass.drill, &own) {
                 (Some(drill), _) => Some(Cow::Borrowed(drill.name())),
                 (None, Some(own)) if pass.stage == Stage::Drill => Some(Cow::Owned(own.0.name())),
+                (None, None) if pass.stage == Stage::Drill => {
+                    usual.map(|drill| Cow::Borrowed(drill.name()))
+                }
                 _ => None,
             },
         });
@@ -136,6 +141,22 @@ impl Session {
             drill_in_crib: (is_drilled && !self.shop.crib().is_empty()).then_some(own.is_some()),
             rather_drill: own.and_then(|(_, rather)| rather).map(Drill::name),
         })
+    }
+
+    /// The drill of the asker's own system that a bore begins with, where the
+    /// crib has none.
+    fn usual_drill(&self, feature: Feature, limits: Limits, start: Start) -> Option<Drill> {
+        if start != Start::Open || feature == Feature::Shaft {
+            return None;
+        }
+        let range = Passes::drill_range(limits, self.step()).ok()?;
+        // What few small shops go beyond: 1/2 in, or 12.5 mm.
+        let (series, largest) = match self.shown {
+            Units::Inches => (Series::Fraction, 127_000_000),
+            Units::Millimetres => (Series::Metric, 125_000_000),
+        };
+        let largest = range.upper().min(Length::from_tenth_nanometres(largest));
+        Drill::under(largest, &[series]).filter(|drill| drill.diameter() >= range.lower())
     }
 
     /// A bore that begins with a drill begins with one of the crib, where it

@@ -14,7 +14,7 @@ use fits_core::{
 };
 
 use crate::{
-    answer::{FeatureAnswer, Mm},
+    answer::{FeatureAnswer, HeldTo, Mm},
     problem::Problem,
     query::{ClassText, Expression, Size},
 };
@@ -95,7 +95,13 @@ impl One {
     pub(super) fn answer(&self) -> FeatureAnswer {
         let grade = match self.label {
             Label::Iso(class) => Some(class.grade),
-            Label::Inch(_) | Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
+            // The class's own grade: its inch widths are rounded, and a little
+            // under the metric ones.
+            Label::Inch(class) => match (class.grades(), self.kind) {
+                ((_, shaft), Some(Feature::Shaft)) => Grade::it(shaft),
+                ((hole, _), _) => Grade::it(hole),
+            },
+            Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
         };
         let processes = match (grade, self.kind) {
             (Some(grade), Some(kind)) => Process::holding(grade, kind).map(Process::name).collect(),
@@ -131,6 +137,8 @@ pub(super) struct Pair {
     pub(super) shaft: One,
     /// The shop word's choice, where one chose the classes.
     pub(super) chosen: Option<Chosen>,
+    /// How it stands to the word beside it, where its limits were given.
+    pub(super) held_to: Option<HeldTo>,
 }
 
 /// What a shop word chose.
@@ -147,7 +155,7 @@ impl Pair {
     /// Of two features that need share no class.
     pub(super) fn unlike(hole: One, shaft: One) -> Result<Self, fits_core::Error> {
         let fit = Fit::of_limits(hole.nominal, hole.limits, shaft.limits)?;
-        Ok(Self { fit, hole, shaft, chosen: None })
+        Ok(Self { fit, hole, shaft, chosen: None, held_to: None })
     }
 
     /// Of a class of ASME B4.1.
@@ -163,7 +171,7 @@ impl Pair {
         };
         let hole = one(Feature::Hole, fit.hole());
         let shaft = one(Feature::Shaft, fit.shaft());
-        Ok(Self { fit, hole, shaft, chosen: None })
+        Ok(Self { fit, hole, shaft, chosen: None, held_to: None })
     }
 
     /// Of two classes of ISO 286.
@@ -175,7 +183,7 @@ impl Pair {
         let fit = Fit::of_classes(nominal, hole, shaft)?;
         let hole = One::of_class(hole, nominal, fit.hole());
         let shaft = One::of_class(shaft, nominal, fit.shaft());
-        Ok(Self { fit, hole, shaft, chosen: None })
+        Ok(Self { fit, hole, shaft, chosen: None, held_to: None })
     }
 
     pub(super) const fn part(&self, feature: Feature) -> One {

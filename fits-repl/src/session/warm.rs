@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use fits_core::{
     Kind, Length, Limits,
     shop::{
-        Damp, swelling_reason,
+        Damp, Hazard, swelling_reason,
         warm::{Pairing, Warm, stands},
     },
     source::{Known, Reason},
@@ -98,6 +98,10 @@ impl Session {
             shaft_to_keep,
             damp: in_damp(&found).map_err(failed)?,
             notes: notes(&found),
+            cautions: (reference.kind == Kind::Interference && most.is_positive())
+                .then(|| Hazard::LetsGo.caution())
+                .into_iter()
+                .collect(),
             reference,
             cold,
             warm: hot,

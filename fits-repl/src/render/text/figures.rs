@@ -115,17 +115,41 @@ impl Text {
     /// The aim as a micrometer reads it: on the metal side, where a further
     /// cut can still mend it, unless that leaves the limits.
     pub(super) fn aim(feature: &FeatureAnswer, unit: Unit) -> String {
+        let (decimals, rounding) = Self::aim_rounding(feature, unit);
+        format!("{} {}", feature.aim_mm.0.shown(decimals, rounding), unit.symbol())
+    }
+
+    /// The clearance that two aims as shown leave: what is cut to them has it.
+    pub(super) fn play_at_aims(&self, hole: &FeatureAnswer, shaft: &FeatureAnswer) -> String {
+        let shown = |unit| {
+            let [hole, shaft] = [hole, shaft].map(|part| {
+                let (decimals, rounding) = Self::aim_rounding(part, unit);
+                decimals.round(part.aim_mm.0, rounding)
+            });
+            hole.checked_sub(shaft).unwrap_or(Length::ZERO)
+        };
+        let words = match shown(self.units()[0]) {
+            Length::ZERO => ", neither",
+            play if play.is_negative() => " interference",
+            _ => " clearance",
+        };
+        let sizes = self.units().map(|unit| {
+            Self::difference_in(shown(unit).checked_abs().unwrap_or(Length::ZERO), unit)
+        });
+        format!("{}{words}", sizes.join("  "))
+    }
+
+    fn aim_rounding(feature: &FeatureAnswer, unit: Unit) -> (Decimals, Rounding) {
         let decimals = Self::usual(unit);
         let rounding = Self::metal_side(feature.kind);
         let aim = feature.aim_mm.0;
         let shown = [rounding, Rounding::Nearest]
             .into_iter()
             .find(|rounding| feature.limits.contains(decimals.round(aim, *rounding)));
-        let (decimals, rounding) = match shown {
+        match shown {
             Some(rounding) => (decimals, rounding),
             None => (Decimals { places: decimals.places + 1, ..decimals }, Rounding::Nearest),
-        };
-        format!("{} {}", aim.shown(decimals, rounding), unit.symbol())
+        }
     }
 
     /// The same in the unit in force alone, in short.

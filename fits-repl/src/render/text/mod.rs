@@ -237,6 +237,19 @@ impl Text {
             self.limits_line(out, &name, part.limits);
         }
         self.how_it_fits(out, fit);
+        if let Some(held) = &fit.held_to {
+            let to = if held.agrees {
+                format!("it is a {} fit", held.word)
+            } else {
+                format!("NOT a {} fit: nearest to a {} fit", held.word, held.nearest)
+            };
+            let range = Limits::new(held.least_mm.0, held.most_mm.0);
+            let range = range.map_or(String::new(), |range| {
+                let [low, high] = [range.lower(), range.upper()].map(|end| self.play(end));
+                format!(" (a {} fit has {low} to {high})", held.word)
+            });
+            wrapped(out, "  ", &format!("{to}{range}"));
+        }
         for note in &fit.notes {
             wrapped(out, "  ", note);
         }
@@ -272,9 +285,16 @@ impl Text {
             Kind::Interference => [("least", high), ("greatest", low)],
             Kind::Transition => [("loosest", high), ("tightest", low)],
         };
-        for (name, length) in lines.into_iter().chain([("at the aims", clearance.aim_mm.0)]) {
+        for (name, length) in lines {
             let _ = writeln!(out, "    {name:<12}{}", self.play(length));
         }
+        let is_cut = fit.measured.is_none() && fit.in_hand.is_none();
+        let at_aims = if is_cut {
+            self.play_at_aims(&fit.hole, &fit.shaft)
+        } else {
+            self.play(clearance.aim_mm.0)
+        };
+        let _ = writeln!(out, "    at the aims {at_aims}");
         if let Some(chance) = &fit.chance_of_clearance {
             let (even, normal) = (chance.even * 100.0, chance.normal * 100.0);
             let _ = writeln!(
@@ -385,7 +405,11 @@ impl Text {
             words.push(match (pass.name, &pass.drill) {
                 ("drill", Some(drill)) => format!("drill {drill}"),
                 ("spring", _) => "spring".to_owned(),
-                (name, _) => format!("{name} {}", pass.to_mm.0.shown(Self::usual(unit), toward)),
+                (name, _) => format!(
+                    "{name} {} {}",
+                    pass.to_mm.0.shown(Self::usual(unit), toward),
+                    unit.symbol()
+                ),
             });
         }
         let drill = Self::whose_drill(plan);
@@ -461,8 +485,8 @@ impl Text {
         let (Some(grade), Some(kind)) = (&feature.grade, feature.kind) else {
             return;
         };
-        // The first few are the ones a small shop has.
-        let few: Vec<&str> = feature.processes.iter().take(3).copied().collect();
+        // The first two are what a small shop reaches for.
+        let few: Vec<&str> = feature.processes.iter().take(2).copied().collect();
         let how = if few.is_empty() {
             "no common shop process holds it".to_owned()
         } else {

@@ -67,6 +67,7 @@ impl Text {
             let _ = writeln!(out, "  stress area   {one}   {other}");
         }
         Self::notes(out, &thread.name, &thread.notes);
+        Self::cautions(out, &thread.cautions);
     }
 
     /// `M10x1.5-6g   ISO metric, coarse; pitch 1.5 mm`.

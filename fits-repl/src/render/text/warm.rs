@@ -63,6 +63,7 @@ impl Text {
         for note in &answer.notes {
             wrapped(out, "  ", note);
         }
+        Self::cautions(out, &answer.cautions);
     }
 
     fn verdict_warm(&self, answer: &WarmAnswer) -> (Style, String) {

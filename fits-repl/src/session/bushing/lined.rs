@@ -96,7 +96,7 @@ impl Session {
             length_over_bore: None,
             speed_m_per_s: speed(text, nominal).map(three_figures),
             notes,
-            cautions: vec![Hazard::Pressing.caution()],
+            cautions: [Hazard::Pressing, Hazard::People].map(Hazard::caution).to_vec(),
         })))
     }
 }

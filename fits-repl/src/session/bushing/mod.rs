@@ -192,8 +192,13 @@ impl Session {
             return Err(Problem::new("the bushing's outside is missing", end).advise(EXAMPLE));
         };
         let outside = self.nominal(od)?;
-        if text.housing.is_none() {
-            self.is_round(od, outside)?;
+        for (size, tolerance, length) in
+            [(od, od_tolerance, outside), (&text.bore.0, &text.bore.1, nominal)]
+        {
+            // Limits of its own say what it measures.
+            if matches!(tolerance, Tolerance::Bare | Tolerance::Class(_)) {
+                self.is_round(size, length)?;
+            }
         }
         let last = [
             text.hub.as_ref().map(|spot| spot.at.end),
@@ -259,8 +264,8 @@ impl Session {
         })
     }
 
-    /// Refuses an outside that is no nominal size: the housing of a class would
-    /// be bored for a size that the class does not mean.
+    /// Refuses an outside or a bore that is no nominal size: limits of a class
+    /// about it would be those of another part.
     fn is_round(&self, od: &Size, outside: Length) -> Result<(), Problem> {
         let count = outside.tenth_nanometres();
         let is_of = |step: i64| count % step == 0;
@@ -272,7 +277,7 @@ impl Session {
         let said = said(self.shown, outside);
         Err(Problem::new(format!("{said} is no nominal size: was it measured?"), od.at.clone())
             .advise(format!(
-                "give the nominal outside here; the housing for the bushing in hand is `shaft {said}, press`"
+                "give the nominal size here; the housing for a bushing in hand is asked as `shaft {said}, press`, the shaft for its bore as `hole {said}, running`"
             )))
     }
 

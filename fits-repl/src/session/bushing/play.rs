@@ -140,6 +140,7 @@ pub(super) fn cautions(found: &Found) -> Vec<&'static str> {
         Bush::Plastic => cautions.push(Hazard::Softening.caution()),
         Bush::Bronze | Bush::Lined => {}
     }
+    cautions.push(Hazard::People.caution());
     cautions
 }
 

@@ -11,7 +11,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length, Limits,
-    shop::{infeed::ThreadCut, tap::TapHole},
+    shop::{Hazard, infeed::ThreadCut, tap::TapHole},
     size::Unit,
     source::Reason,
     standards::thread::{
@@ -307,9 +307,22 @@ impl Session {
             internal_depth_mm: depth(&internal),
             stress_area_mm2: thread.stress_area().map(|area| area.get::<square_millimeter>()),
             notes,
+            cautions: hazard(thread).map(Hazard::caution).into_iter().collect(),
             source: thread.form().source().to_owned(),
             reasons,
         })))
+    }
+}
+
+/// A pipe thread holds pressure; a stress area tempts to load by it alone.
+fn hazard(thread: &Thread) -> Option<Hazard> {
+    if matches!(
+        thread.form(),
+        Form::PipeParallel | Form::PipeR | Form::PipeRp | Form::PipeRc | Form::Npt
+    ) {
+        Some(Hazard::PressureThread)
+    } else {
+        thread.stress_area().map(|_| Hazard::Load)
     }
 }
 
