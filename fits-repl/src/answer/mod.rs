@@ -24,7 +24,7 @@ use serde::{Serialize, Serializer};
 
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
-    NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+    KeywayFigures, NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
 };
 pub use self::assembly::{
     AssemblyAnswer, AtWorkFigures, BodyFigures, BothFigures, GripFigures, LeadInFigures,
@@ -101,7 +101,7 @@ pub enum Answer {
     /// A standard tolerance.
     Grade(GradeAnswer),
     /// The key and keyways of a shaft.
-    Keyway(KeywayAnswer),
+    Keyway(Box<KeywayAnswer>),
     /// Standard classes for a wanted clearance.
     Pick(PickAnswer),
     /// Parts pressed or shrunk together.
