@@ -140,7 +140,7 @@ impl Session {
                 .advise("ask for its mate, as `dowel 1/4in, press`"));
         }
         if matches!(part.tolerance, Tolerance::Bare) {
-            let found = Self::bought(name, &part.size, nominal)?;
+            let found = self.bought(name, &part.size, nominal)?;
             return Ok(One {
                 kind: Some(found.feature),
                 nominal,
@@ -177,15 +177,14 @@ impl Session {
     }
 
     pub(super) fn bought(
+        &self,
         name: &Spot<String>,
         size: &Size,
         nominal: Length,
     ) -> Result<bought::Part, Problem> {
         // A size in inches means the inch one of two families that share a word.
-        let system = match is_inch(&size.value) {
-            Some(true) => "inch ",
-            _ => "metric ",
-        };
+        let inch = is_inch(&size.value).unwrap_or(self.shown == Units::Inches);
+        let system = if inch { "inch " } else { "metric " };
         let found = bought::Part::find(&name.value, nominal).or_else(|error| {
             let mut same = error.choices().iter().filter(|choice| choice.starts_with(system));
             match (same.next(), same.next()) {
@@ -205,7 +204,12 @@ impl Session {
                 return problem
                     .advise(format!("the size comes before the word, as `20 {}`", name.value));
             }
-            name_one(problem, &error, name)
+            let problem = name_one(problem, &error, name);
+            // The query offered is of the system that the size is thought in.
+            match error.choices().iter().find(|choice| choice.starts_with(system)) {
+                Some(own) => problem.fix(name.at.clone(), own.clone()),
+                None => problem,
+            }
         })
     }
 
@@ -403,7 +407,7 @@ impl Session {
     pub(super) fn what_to_know(&self, part: &Part) -> (bool, Vec<String>) {
         let found = part.bought.as_ref().and_then(|name| {
             let nominal = self.nominal(&part.size).ok()?;
-            Self::bought(name, &part.size, nominal).ok()
+            self.bought(name, &part.size, nominal).ok()
         });
         let Some(found) = found else { return (false, Vec::new()) };
         let mic_yours = found.mic_yours && matches!(part.tolerance, Tolerance::Bare);

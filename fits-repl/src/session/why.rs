@@ -116,7 +116,7 @@ impl Session {
             Label::Named(_) => {}
         }
         let bought =
-            part.bought.as_ref().and_then(|name| Self::bought(name, &part.size, one.nominal).ok());
+            part.bought.as_ref().and_then(|name| self.bought(name, &part.size, one.nominal).ok());
         if let Some(found) = bought {
             figures.push(found.reason());
             return;
