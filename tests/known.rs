@@ -1,6 +1,10 @@
 //! A figure that comes from memory says so wherever it is used.
 
-use fits_core::{Class, Length, source::Known, standards::b41};
+use fits_core::{
+    Length,
+    source::Known,
+    standards::{b41, iso286::Class},
+};
 
 fn inch(class: &str, size: &str) -> Known {
     let class: b41::Class = class.parse().unwrap();

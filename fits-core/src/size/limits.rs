@@ -148,7 +148,7 @@ impl Limits {
     /// The same limits, known in this way.
     ///
     /// ```
-    /// use fits_core::{Class, Limits, source::Known, standards::b41};
+    /// use fits_core::{Limits, source::Known, standards::{b41, iso286::Class}};
     /// let typed = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
     /// assert_eq!(typed.known(), Known::Given);
     /// let hole: Limits = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
