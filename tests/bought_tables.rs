@@ -162,6 +162,7 @@ fn key_standard(row: &Row) -> &'static str {
     match row.text("standard") {
         "DIN 6885" => "Din6885",
         "ANSI B17.1" => "AnsiB171",
+        "ANSI B17.1 rectangular" => "AnsiB171Rectangular",
         other => panic!("{row}: unknown standard {other}"),
     }
 }
@@ -171,24 +172,20 @@ fn keyways(out: &mut String) {
     writeln!(out, "\npub(super) static KEYWAYS: [KeywayRow; {}] = [", list.len()).unwrap();
     for row in &list {
         let size = |column: &str| row.length(row.text(column), unit(row));
-        let most = |column: &str| match row.text(column) {
-            "" => "None".to_owned(),
-            _ => format!("Some({})", code(size(column))),
-        };
-        let hub = match row.text("hub_low") {
-            "" => "None".to_owned(),
-            _ => format!("Some(({}, {}))", code(size("hub_low")), code(size("hub_high"))),
+        let both = |least: &str, most: &str| {
+            assert!(size(least) < size(most), "{row}: the depths cross");
+            format!("[{}, {}]", code(size(least)), code(size(most)))
         };
         writeln!(
             out,
-            "    KeywayRow {{ standard: KeyStandard::{}, over: {}, up_to: {}, width: {}, height: {}, shaft: ({}, {}), hub: {hub}, from: {}, note: {:?} }},",
+            "    KeywayRow {{ standard: KeyStandard::{}, over: {}, up_to: {}, width: {}, height: {}, shaft: {}, hub: {}, from: {}, note: {:?} }},",
             key_standard(row),
             code(size("over")),
             code(size("upto")),
             code(size("width")),
             code(size("height")),
-            code(size("shaft_low")),
-            most("shaft_high"),
+            both("shaft_low", "shaft_high"),
+            both("hub_low", "hub_high"),
             row.provenance(),
             row.text("note")
         )
@@ -310,7 +307,7 @@ fn every_row_is_reached_at_its_ends() {
             }
         }
     }
-    assert_eq!(list.len(), 369, "rows came or went: say why in the changelog");
+    assert_eq!(list.len(), 372, "rows came or went: say why in the changelog");
 }
 
 #[test]
@@ -418,7 +415,8 @@ fn every_keyway_row_is_reached_and_shafts_follow_without_gaps() {
         let size = |column: &str| row.length(row.text(column), unit(row));
         let standard = match key_standard(row) {
             "Din6885" => KeyStandard::Din6885,
-            _ => KeyStandard::AnsiB171,
+            "AnsiB171" => KeyStandard::AnsiB171,
+            _ => KeyStandard::AnsiB171Rectangular,
         };
         if let Some((before, end)) = &end
             && before == row.text("standard")
@@ -430,19 +428,21 @@ fn every_keyway_row_is_reached_and_shafts_follow_without_gaps() {
             let keyway = Keyway::for_shaft(standard, shaft).unwrap();
             assert_eq!(keyway.width(), size("width"), "{row}");
             assert_eq!(keyway.height(), size("height"), "{row}");
-            assert_eq!(keyway.shaft_depth().0, size("shaft_low"), "{row}");
+            let depths = |low, high| Limits::new(size(low), size(high));
+            assert_eq!(keyway.shaft_depth(), depths("shaft_low", "shaft_high"), "{row}");
+            assert_eq!(keyway.hub_depth(), depths("hub_low", "hub_high"), "{row}");
+            let (own, hub) = (keyway.shaft_depth().unwrap(), keyway.hub_depth().unwrap());
             // The key stands proud of the shaft, and fits under the hub's floor.
-            assert!(keyway.shaft_depth().0 < keyway.height(), "{row}");
-            if let Some((least, most)) = keyway.hub_depth() {
-                let room = keyway.shaft_depth().0.checked_add(least).unwrap();
-                assert!(room > keyway.height(), "{row}: no room over the key");
-                assert!(least < most, "{row}");
-            }
+            assert!(own.upper() < keyway.height(), "{row}");
+            let room = own.lower().checked_add(hub.lower()).unwrap();
+            assert!(room > keyway.height(), "{row}: no room over the key");
+            let widths = keyway.widths().unwrap_or_else(|error| panic!("{row}: {error}"));
+            assert!(widths.iter().all(|part| part.feature == Feature::Hole), "{row}");
         }
     }
-    let error = Keyway::for_shaft(KeyStandard::AnsiB171, "5in".parse().unwrap()).unwrap_err();
-    assert_eq!(error.to_string(), "ANSI B17.1 lists no key for a shaft of 5 in");
-    assert_eq!(error.advice(), "shafts over 7/16 in up to 4-1/2 in are listed");
+    let error = Keyway::for_shaft(KeyStandard::AnsiB171, "12in".parse().unwrap()).unwrap_err();
+    assert_eq!(error.to_string(), "no ANSI B17.1 key is held here for a shaft of 12 in");
+    assert_eq!(error.advice(), "shafts over 5/16 in up to 11 in are held");
 }
 
 #[test]

@@ -775,7 +775,7 @@ fn bushings() {
     assert!(fast["notes"].to_string().contains("2.5 m/s"), "{fast}");
     // By service, and sizes of one's own.
     let pivot = answer("bushing 2in od 2.5in long 2in, hub steel, bronze, running pivot");
-    has(&pivot, "/running_by", "for pivot service");
+    has(&pivot, "/running_by", "for pivot service, unconfirmed");
     has(&pivot, "/running/max_mm", 0.1524);
     let own = answer(
         "bushing 20 H8 od 26.04..26.05 long 20, hub cast iron od 50, oil bronze, housing 26.01..26.02",

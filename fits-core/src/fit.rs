@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::{
     error::{Error, Kind as ErrorKind},
     size::{Length, Limits},
+    source::Known,
     standards::iso286::{Class, Feature, Letter},
 };
 
@@ -126,7 +127,8 @@ impl Fit {
         let clearance = Limits::new(
             hole.lower().checked_sub(shaft.upper())?,
             hole.upper().checked_sub(shaft.lower())?,
-        )?;
+        )?
+        .known_as(hole.known().worst(shaft.known()));
         Ok(Self { nominal, hole, shaft, clearance, basis })
     }
 
@@ -186,6 +188,11 @@ impl Fit {
             Feature::Shaft => (mate, limits),
         };
         Self::build(self.nominal, hole, shaft, self.basis)
+    }
+
+    /// How the fit is known: no better than either of its parts.
+    pub const fn known(&self) -> Known {
+        self.clearance.known()
     }
 
     /// The clearance when both parts are cut to their aims.
@@ -295,7 +302,7 @@ impl Fit {
                 ),
             }));
         }
-        Limits::new(lower, upper)
+        Ok(Limits::new(lower, upper)?.known_as(self.known().worst(limits.known())))
     }
 }
 

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 /// How a figure is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Known {
     /// Read in the published table that the row names.
@@ -19,12 +19,43 @@ pub enum Known {
 }
 
 impl Known {
+    /// The one of two that is less to be relied on: what is worked out from both
+    /// is known no better. From memory is the worst, then common practice, a
+    /// rule, a published table, and what was given.
+    ///
+    /// ```
+    /// use fits_core::source::Known;
+    /// assert_eq!(Known::Seen.worst(Known::Formula), Known::Formula);
+    /// assert_eq!(Known::Memory.worst(Known::Practice), Known::Memory);
+    /// assert_eq!(Known::Given.worst(Known::Seen), Known::Seen);
+    /// ```
+    #[must_use]
+    pub const fn worst(self, other: Self) -> Self {
+        if self.doubt() < other.doubt() { other } else { self }
+    }
+
+    /// Grows as a figure is less to be relied on.
+    const fn doubt(self) -> u8 {
+        match self {
+            Self::Given => 0,
+            Self::Seen => 1,
+            Self::Formula => 2,
+            Self::Practice => 3,
+            Self::Memory => 4,
+        }
+    }
+
+    /// Was it only recalled? Then whoever uses it is told so.
+    pub const fn is_unconfirmed(self) -> bool {
+        matches!(self, Self::Memory)
+    }
+
     /// In words.
     pub const fn words(self) -> &'static str {
         match self {
             Self::Seen => "read in a published table",
             Self::Formula => "by rule",
-            Self::Memory => "recalled, not confirmed by a text: check it before a costly part",
+            Self::Memory => "unconfirmed: it comes from memory, check it before you cut",
             Self::Practice => "common practice, no source",
             Self::Given => "as given",
         }

@@ -2,19 +2,40 @@
 
 use serde::{Deserialize, Serialize};
 
+use core::hash::{Hash, Hasher};
+
 use super::Length;
-use crate::error::{Error, Kind};
+use crate::{
+    error::{Error, Kind},
+    source::Known,
+};
 
 /// The lower and upper limit deviations from a nominal size (EI and ES of a
-/// hole, ei and es of a shaft).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// hole, ei and es of a shaft), and how well they are known.
+#[derive(Clone, Copy, Debug)]
 pub struct Deviations {
     lower: Length,
     upper: Length,
+    known: Known,
+}
+
+impl PartialEq for Deviations {
+    /// The same deviations, however they are known.
+    fn eq(&self, other: &Self) -> bool {
+        (self.lower, self.upper) == (other.lower, other.upper)
+    }
+}
+
+impl Eq for Deviations {}
+
+impl Hash for Deviations {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        (self.lower, self.upper).hash(state);
+    }
 }
 
 impl Deviations {
-    /// Deviations that do not cross.
+    /// Deviations that do not cross, known as given.
     ///
     /// # Errors
     /// `lower` above `upper`.
@@ -22,7 +43,18 @@ impl Deviations {
         if lower > upper {
             return Err(Error::new(Kind::CrossedLimits { lower, upper }));
         }
-        Ok(Self { lower, upper })
+        Ok(Self { lower, upper, known: Known::Given })
+    }
+
+    /// The same, known in this way.
+    #[must_use]
+    pub const fn known_as(self, known: Known) -> Self {
+        Self { known, ..self }
+    }
+
+    /// How they are known: the worst of what went into them.
+    pub const fn known(self) -> Known {
+        self.known
     }
 
     /// The lower limit deviation: EI of a hole, ei of a shaft.
@@ -40,11 +72,14 @@ impl Deviations {
     /// # Errors
     /// Out of range.
     pub fn about(self, nominal: Length) -> Result<Limits, Error> {
-        Limits::new(nominal.checked_add(self.lower)?, nominal.checked_add(self.upper)?)
+        let limits =
+            Limits::new(nominal.checked_add(self.lower)?, nominal.checked_add(self.upper)?)?;
+        Ok(limits.known_as(self.known))
     }
 }
 
-/// Limits of size: the least and the greatest size that is good.
+/// Limits of size: the least and the greatest size that is good, and how well
+/// they are known. Limits are equal where both ends are, however they are known.
 ///
 /// ```
 /// use fits_core::{Length, Limits};
@@ -54,11 +89,27 @@ impl Deviations {
 /// assert_eq!(hole.middle().to_string(), "20.0105 mm");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Serialize, Deserialize)]
 #[serde(try_from = "Ends", into = "Ends")]
 pub struct Limits {
     lower: Length,
     upper: Length,
+    known: Known,
+}
+
+impl PartialEq for Limits {
+    /// The same sizes are good, however that is known.
+    fn eq(&self, other: &Self) -> bool {
+        (self.lower, self.upper) == (other.lower, other.upper)
+    }
+}
+
+impl Eq for Limits {}
+
+impl Hash for Limits {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        (self.lower, self.upper).hash(state);
+    }
 }
 
 #[derive(Serialize, Deserialize)]
@@ -82,7 +133,7 @@ impl From<Limits> for Ends {
 }
 
 impl Limits {
-    /// Limits that do not cross.
+    /// Limits that do not cross, known as given.
     ///
     /// # Errors
     /// `lower` above `upper`, or further apart than a length can say.
@@ -91,7 +142,30 @@ impl Limits {
             return Err(Error::new(Kind::CrossedLimits { lower, upper }));
         }
         upper.checked_sub(lower)?;
-        Ok(Self { lower, upper })
+        Ok(Self { lower, upper, known: Known::Given })
+    }
+
+    /// The same limits, known in this way.
+    ///
+    /// ```
+    /// use fits_core::{Limits, source::Known, standards::{b41, iso286::Class}};
+    /// let typed = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
+    /// assert_eq!(typed.known(), Known::Given);
+    /// let hole: Limits = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// assert_eq!(hole.known(), Known::Formula);
+    /// assert_eq!(typed, hole);
+    /// let drive = "FN2".parse::<b41::Class>()?.fit("4in".parse()?)?;
+    /// assert_eq!(drive.shaft().known(), Known::Memory);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    #[must_use]
+    pub const fn known_as(self, known: Known) -> Self {
+        Self { known, ..self }
+    }
+
+    /// How they are known: the worst of what went into them.
+    pub const fn known(self) -> Known {
+        self.known
     }
 
     /// The least size that is good.

@@ -58,21 +58,54 @@ pub struct KeywayAnswer {
     pub shaft_mm: Mm,
     /// The standard.
     pub standard: &'static str,
+    /// From where depths are given: the `side` of the keyway, or the `top` of
+    /// the shaft or bore.
+    pub depth_from: &'static str,
+    /// The key, square in inches.
+    #[serde(flatten)]
+    pub key: KeywayFigures,
+    /// The rectangular key of an inch shaft, where the standard gives one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rectangular: Option<KeywayFigures>,
+    /// Why.
+    #[serde(skip)]
+    pub reasons: Vec<Reason>,
+}
+
+/// A key and its keyways.
+#[derive(Clone, Debug, Serialize)]
+pub struct KeywayFigures {
     /// The key's width.
     pub width_mm: Mm,
     /// The key's height.
     pub height_mm: Mm,
+    /// Least width in the shaft.
+    pub shaft_width_min_mm: Mm,
+    /// Greatest.
+    pub shaft_width_max_mm: Mm,
+    /// Least width in the hub.
+    pub hub_width_min_mm: Mm,
+    /// Greatest.
+    pub hub_width_max_mm: Mm,
     /// Least depth in the shaft.
     pub shaft_depth_min_mm: Mm,
-    /// Greatest; `null` where the standard gives one depth.
-    pub shaft_depth_max_mm: Option<Mm>,
-    /// Least depth in the hub; `null` where none was read.
-    pub hub_depth_min_mm: Option<Mm>,
     /// Greatest.
-    pub hub_depth_max_mm: Option<Mm>,
+    pub shaft_depth_max_mm: Mm,
+    /// Least depth in the hub.
+    pub hub_depth_min_mm: Mm,
+    /// Greatest.
+    pub hub_depth_max_mm: Mm,
+    /// Least size from the bottom of the shaft's keyway to its far side.
+    pub across_shaft_min_mm: Mm,
+    /// Greatest.
+    pub across_shaft_max_mm: Mm,
+    /// Least size from the bottom of the hub's keyway to the bore's far side.
+    pub across_hub_min_mm: Mm,
+    /// Greatest.
+    pub across_hub_max_mm: Mm,
     /// Where that is written.
     pub source: &'static str,
-    /// How it is known.
+    /// How it is known: the worst of the key's row and the widths'.
     pub known: Known,
     /// What else to know.
     #[serde(skip_serializing_if = "str::is_empty")]

@@ -2,6 +2,7 @@
 //! in megapascals, forces in newtons, torques in newton metres, temperatures
 //! in degrees Celsius.
 
+use fits_core::source::Known;
 use serde::Serialize;
 
 use super::Mm;
@@ -24,6 +25,11 @@ pub struct AssemblyAnswer {
     pub class: String,
     /// `press`, or `shrink`.
     pub joining: &'static str,
+    /// How the joint is known: the worst of its interference and materials.
+    pub known: Known,
+    /// What of that comes from memory.
+    #[serde(skip)]
+    pub unconfirmed: Vec<String>,
     /// Least interference on the diameter; below nought it is clearance.
     pub interference_min_mm: Mm,
     /// Most.

@@ -1,5 +1,6 @@
 //! A bushing, its housing and its shaft.
 
+use fits_core::source::Known;
 use serde::Serialize;
 
 use super::{Ends, Mm};
@@ -37,6 +38,12 @@ pub struct BushingAnswer {
     pub running: Ends,
     /// `as given`, or the service or rule it goes by.
     pub running_by: String,
+    /// How the fit is known: the worst of its limits, its running clearance and
+    /// its materials.
+    pub known: Known,
+    /// What of that comes from memory.
+    #[serde(skip)]
+    pub unconfirmed: String,
     /// The shaft: to turn, or as given.
     pub shaft: ShaftFigures,
     /// The clearance with that shaft, least and greatest.

@@ -24,7 +24,7 @@ use serde::{Serialize, Serializer};
 
 pub use self::asked::{
     CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
-    NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
+    KeywayFigures, NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
 };
 pub use self::assembly::{
     AssemblyAnswer, AtWorkFigures, BodyFigures, BothFigures, GripFigures, LeadInFigures,
@@ -101,7 +101,7 @@ pub enum Answer {
     /// A standard tolerance.
     Grade(GradeAnswer),
     /// The key and keyways of a shaft.
-    Keyway(KeywayAnswer),
+    Keyway(Box<KeywayAnswer>),
     /// Standard classes for a wanted clearance.
     Pick(PickAnswer),
     /// Parts pressed or shrunk together.
@@ -148,6 +148,43 @@ pub enum Answer {
     Help(HelpAnswer),
 }
 
+impl Answer {
+    /// What in an answer comes from memory alone, for the line that says so.
+    pub fn unconfirmed(&self) -> Option<String> {
+        let of = |features: &[&FeatureAnswer]| {
+            let doubtful = features.iter().filter(|part| part.known.is_unconfirmed());
+            let mut names: Vec<&str> = doubtful.map(|part| part.class.as_str()).collect();
+            names.dedup();
+            (!names.is_empty()).then(|| format!("the limits of {}", names.join(" and ")))
+        };
+        match self {
+            Self::Feature(feature) => of(&[feature]),
+            // What suits a part in hand goes by the fit that the word named.
+            Self::Fit(fit) => of(&[&fit.hole, &fit.shaft])
+                .or_else(|| fit.known.is_unconfirmed().then(|| "this fit".to_owned())),
+            Self::Reading(reading) => of(&[&reading.feature]),
+            Self::PairReading(pair) => of(&[&pair.hole.feature, &pair.shaft.feature]),
+            Self::Rehearsal(odds) => of(&[&odds.feature]),
+            Self::Ream(ream) => of(&[&ream.hole]),
+            Self::Passes(passes) => of(&[&passes.feature]),
+            Self::Keyway(keyway) => {
+                keyway.key.known.is_unconfirmed().then(|| "this key or its keyways".to_owned())
+            }
+            Self::Seat(seat) => {
+                let doubtful = seat.seats.iter().find(|seat| seat.known.is_unconfirmed());
+                doubtful.map(|seat| format!("the seat {}", seat.class))
+            }
+            Self::BushingFit(bushing) => {
+                bushing.known.is_unconfirmed().then(|| bushing.unconfirmed.clone())
+            }
+            Self::Assembly(joint) => {
+                joint.known.is_unconfirmed().then(|| joint.unconfirmed.join(", "))
+            }
+            _ => None,
+        }
+    }
+}
+
 /// A size alone.
 #[derive(Clone, Debug, Serialize)]
 pub struct SizeAnswer {
@@ -178,6 +215,8 @@ pub struct FeatureAnswer {
     pub aim_mm: Mm,
     /// The limits' source.
     pub source: &'static str,
+    /// How the limits are known: the worst of what went into them.
+    pub known: Known,
     /// The grade held, as `IT7`; the coarsest within where no class was given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub grade: Option<String>,
@@ -236,6 +275,8 @@ pub struct FitAnswer {
     pub shaft: FeatureAnswer,
     /// The clearance.
     pub clearance: ClearanceFigures,
+    /// How it is known: no better than either part.
+    pub known: Known,
     /// For a transition fit, the chance of clearance.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub chance_of_clearance: Option<ChanceFigures>,

@@ -16,8 +16,8 @@ use fits_core::{
 use super::{Session, resolve::from_core};
 use crate::{
     answer::{
-        Answer, CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, KeywayAnswer, Mm,
-        NamedDrill, PickAnswer, SeatAnswer, SeatFigures,
+        Answer, CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, KeywayAnswer,
+        KeywayFigures, Mm, NamedDrill, PickAnswer, SeatAnswer, SeatFigures,
     },
     problem::Problem,
     query::{GeneralKind, Size, Spot, Units, Wanted},
@@ -116,26 +116,22 @@ impl Session {
     /// inches.
     pub(super) fn keyway(&self, size: &Size) -> Result<Answer, Problem> {
         let shaft = self.nominal(size)?;
-        let standard = match self.shown {
-            Units::Millimetres => KeyStandard::Din6885,
-            Units::Inches => KeyStandard::AnsiB171,
+        let (standard, other) = match self.shown {
+            Units::Millimetres => (KeyStandard::Din6885, None),
+            Units::Inches => (KeyStandard::AnsiB171, Some(KeyStandard::AnsiB171Rectangular)),
         };
-        let found = Keyway::for_shaft(standard, shaft)
-            .map_err(|error| from_core(&error, size.at.clone()))?;
-        let (least, most) = found.shaft_depth();
-        Ok(Answer::Keyway(KeywayAnswer {
+        let failed = |error: fits_core::Error| from_core(&error, size.at.clone());
+        let found = Keyway::for_shaft(standard, shaft).map_err(failed)?;
+        // The smallest shafts have no rectangular key.
+        let rectangular = other.and_then(|other| Keyway::for_shaft(other, shaft).ok());
+        Ok(Answer::Keyway(Box::new(KeywayAnswer {
             shaft_mm: Mm(shaft),
             standard: standard.name(),
-            width_mm: Mm(found.width()),
-            height_mm: Mm(found.height()),
-            shaft_depth_min_mm: Mm(least),
-            shaft_depth_max_mm: most.map(Mm),
-            hub_depth_min_mm: found.hub_depth().map(|(least, _)| Mm(least)),
-            hub_depth_max_mm: found.hub_depth().map(|(_, most)| Mm(most)),
-            source: found.source(),
-            known: found.known(),
-            note: found.note(),
-        }))
+            depth_from: if standard.is_from_side() { "side" } else { "top" },
+            key: keyway_figures(found).map_err(failed)?,
+            rectangular: rectangular.map(keyway_figures).transpose().map_err(failed)?,
+            reasons: found.reasons().map_err(failed)?,
+        })))
     }
 
     /// Standard classes that give a wanted clearance or interference.
@@ -273,6 +269,31 @@ impl Session {
             seats,
         }))
     }
+}
+
+fn keyway_figures(found: Keyway) -> Result<KeywayFigures, fits_core::Error> {
+    let [shaft, hub] = found.widths()?;
+    let (shaft_depth, hub_depth) = (found.shaft_depth()?, found.hub_depth()?);
+    let (across_shaft, across_hub) = (found.across_shaft()?, found.across_hub()?);
+    Ok(KeywayFigures {
+        width_mm: Mm(found.width()),
+        height_mm: Mm(found.height()),
+        shaft_width_min_mm: Mm(shaft.limits.lower()),
+        shaft_width_max_mm: Mm(shaft.limits.upper()),
+        hub_width_min_mm: Mm(hub.limits.lower()),
+        hub_width_max_mm: Mm(hub.limits.upper()),
+        shaft_depth_min_mm: Mm(shaft_depth.lower()),
+        shaft_depth_max_mm: Mm(shaft_depth.upper()),
+        hub_depth_min_mm: Mm(hub_depth.lower()),
+        hub_depth_max_mm: Mm(hub_depth.upper()),
+        across_shaft_min_mm: Mm(across_shaft.lower()),
+        across_shaft_max_mm: Mm(across_shaft.upper()),
+        across_hub_min_mm: Mm(across_hub.lower()),
+        across_hub_max_mm: Mm(across_hub.upper()),
+        source: found.source(),
+        known: found.known().worst(shaft.known).worst(hub.known),
+        note: found.note(),
+    })
 }
 
 /// The core's name and ours for what a general tolerance is asked of.

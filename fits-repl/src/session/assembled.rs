@@ -103,8 +103,24 @@ impl Session {
                     if part.brittle { part.hoop_mpa.max(0.0) } else { part.von_mises_mpa }
                 })
             };
+        let materials = [&joint.hub, &joint.shaft]
+            .into_iter()
+            .chain(joint.sleeves.iter().map(|sleeve| &sleeve.material));
+        let of_materials = materials.map(|it| (it.known(), format!("figures of {}", it.name())));
+        let went_in: Vec<_> = [(range.known(), format!("the limits of {class}"))]
+            .into_iter()
+            .chain(of_materials)
+            .collect();
+        let known = went_in.iter().fold(range.known(), |worst, (known, _)| worst.worst(*known));
+        let mut unconfirmed: Vec<String> = went_in
+            .into_iter()
+            .filter_map(|(known, what)| known.is_unconfirmed().then_some(what))
+            .collect();
+        unconfirmed.dedup();
         Ok(AssemblyAnswer {
             nominal_mm: Mm(joint.diameter),
+            known,
+            unconfirmed,
             class,
             joining: if text.shrink.is_some() { "shrink" } else { "press" },
             interference_min_mm: Mm(range.lower()),

@@ -515,7 +515,8 @@ fn head_end(head: &Part) -> usize {
 
 fn interference_of(pair: &Pair) -> Result<Limits, fits_core::Error> {
     let range = pair.fit.clearance();
-    Limits::new(range.upper().checked_neg()?, range.lower().checked_neg()?)
+    let interference = Limits::new(range.upper().checked_neg()?, range.lower().checked_neg()?)?;
+    Ok(interference.known_as(range.known()))
 }
 
 fn inch_pair(text: &ClassText, outside: Length, size: &Size) -> Option<Result<Pair, Problem>> {

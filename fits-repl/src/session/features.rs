@@ -221,6 +221,7 @@ impl Session {
             hole: self.featured(&pair.hole),
             shaft: pair.shaft.answer(),
             clearance: clearance(fit),
+            known: fit.known(),
             chance_of_clearance: (kind == Kind::Transition).then(|| {
                 let chance = fit.chance_of_clearance();
                 ChanceFigures { even: chance.even, normal: chance.normal }

@@ -233,7 +233,12 @@ impl Session {
                 return problem
                     .advise(format!("the size comes before the word, as `20 {}`", name.value));
             }
-            name_one(problem, &error, name)
+            let problem = name_one(problem, &error, name);
+            // The query offered is of the system that the size is thought in.
+            match error.choices().iter().find(|choice| choice.starts_with(system)) {
+                Some(own) => problem.fix(name.at.clone(), own.clone()),
+                None => problem,
+            }
         })
     }
 

@@ -116,6 +116,7 @@ impl One {
             upper_mm: Mm(self.limits.upper()),
             aim_mm: Mm(self.limits.middle()),
             source: self.source,
+            known: self.limits.known(),
             grade: grade.map(|grade| format!("IT{grade}")),
             processes,
             pins: None,
@@ -161,12 +162,13 @@ impl Pair {
     /// Of a class of ASME B4.1.
     pub(super) fn of_inch(nominal: Length, class: b41::Class) -> Result<Self, fits_core::Error> {
         let fit = class.fit(nominal)?;
+        let source = class.source(nominal)?;
         let one = |kind, limits| One {
             kind: Some(kind),
             nominal,
             limits,
             label: Label::Inch(class),
-            source: "ANSI B4.1-1967 (R2009)",
+            source,
             have: false,
         };
         let hole = one(Feature::Hole, fit.hole());

@@ -180,13 +180,7 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
                 }),
             });
         }
-        Answer::Keyway(found) => figures.push(Reason {
-            figure: format!("key and keyways by {}", found.standard),
-            value: format!("{} wide, {} high", said(units, found.width_mm.0), said(units, found.height_mm.0)),
-            rule: "by the shaft's diameter".into(),
-            source: found.source.into(),
-            known: found.known,
-        }),
+        Answer::Keyway(found) => figures.extend(found.reasons.iter().cloned()),
         Answer::Pick(picked) => figures.push(Reason {
             figure: "order".into(),
             value: format!("{} found", picked.found),

@@ -153,7 +153,8 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
         low.checked_add(high.checked_sub(low)?.checked_scale(part.into(), run.into())?)
     };
     let clearance =
-        Limits::new(between(below.least, above.least)?, between(below.most, above.most)?)?;
+        Limits::new(between(below.least, above.least)?, between(below.most, above.most)?)?
+            .known_as(below.from.known.worst(above.from.known));
     Ok(Running {
         reason: Reason {
             figure: format!("running clearance, {}", service.words()),
@@ -164,7 +165,7 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
                 inches(above.diameter)
             ),
             source: above.from.text.to_owned(),
-            known: above.from.known,
+            known: clearance.known(),
         },
         clearance,
     })
@@ -202,6 +203,6 @@ fn by_bore(kind: Bush, shaft: Length) -> Result<Running, Error> {
             source: from.from.text.to_owned(),
             known: from.from.known,
         },
-        clearance,
+        clearance: clearance.known_as(from.from.known),
     })
 }

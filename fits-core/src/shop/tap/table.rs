@@ -30,12 +30,12 @@ pub(super) static COMMONLY: [OversizeRow; 6] = [
 ];
 
 pub(super) static MOST: [OversizeRow; 6] = [
-    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance (published web page)" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance (published web page)" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1524000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance (published web page)" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(2032000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance (published web page)" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(2540000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance (published web page)" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(508000000), oversize: Length::from_tenth_nanometres(3048000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance (published web page)" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1524000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(2032000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(2540000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(508000000), oversize: Length::from_tenth_nanometres(3048000), from: Provenance { known: Known::Seen, text: "AND10387, drilled hole tolerance" } },
 ];
 
 pub(super) static ENGAGEMENT: [EngagementRow; 7] = [

@@ -109,8 +109,8 @@ impl Class {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn hole(self, nominal: Length) -> Result<Limits, Error> {
-        let [lower, upper] = self.row(nominal)?.hole;
-        Deviations::new(length(lower), length(upper))?.about(nominal)
+        let row = self.row(nominal)?;
+        limits(row.hole, row, nominal)
     }
 
     /// The limits of the shaft at a nominal size.
@@ -125,8 +125,25 @@ impl Class {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn shaft(self, nominal: Length) -> Result<Limits, Error> {
-        let [lower, upper] = self.row(nominal)?.shaft;
-        Deviations::new(length(lower), length(upper))?.about(nominal)
+        let row = self.row(nominal)?;
+        limits(row.shaft, row, nominal)
+    }
+
+    /// Where the limits at a nominal size are written: the reprint that was
+    /// read, or how else the row came about.
+    ///
+    /// # Errors
+    /// The size is outside the class's table.
+    ///
+    /// ```
+    /// use fits_core::{Length, standards::b41::Class};
+    /// let class: Class = "FN2".parse()?;
+    /// assert!(class.source(Length::INCH)?.starts_with("Machinery's Handbook"));
+    /// assert!(class.source("4in".parse()?)?.starts_with("recalled"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn source(self, nominal: Length) -> Result<&'static str, Error> {
+        Ok(source(self.row(nominal)?.source).text)
     }
 
     /// The fit at a nominal size, in exact lengths.
@@ -193,6 +210,11 @@ impl Class {
         }
         Ok(reasons)
     }
+}
+
+fn limits([lower, upper]: [i16; 2], row: &Row, nominal: Length) -> Result<Limits, Error> {
+    let deviations = Deviations::new(length(lower), length(upper))?;
+    deviations.known_as(source(row.source).known).about(nominal)
 }
 
 fn source(index: u8) -> Provenance {

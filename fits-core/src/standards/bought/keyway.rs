@@ -1,10 +1,11 @@
-//! Which parallel key goes with a shaft, and how deep its keyways are.
+//! Which parallel key goes with a shaft, how wide and deep its keyways are, and
+//! what to measure across them.
 
-use super::{spoken, table};
+use super::{Family, Part, spoken, table};
 use crate::{
     error::{Error, Kind},
-    size::{Length, Unit},
-    source::{Known, Provenance},
+    size::{Length, Limits, Unit},
+    source::{Known, Provenance, Reason},
 };
 
 /// The standard of a parallel key.
@@ -14,6 +15,8 @@ pub enum KeyStandard {
     Din6885,
     /// ANSI B17.1, square keys in inches.
     AnsiB171,
+    /// ANSI B17.1, rectangular keys in inches.
+    AnsiB171Rectangular,
 }
 
 impl KeyStandard {
@@ -21,7 +24,28 @@ impl KeyStandard {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Din6885 => "DIN 6885-1",
-            Self::AnsiB171 => "ANSI B17.1",
+            Self::AnsiB171 | Self::AnsiB171Rectangular => "ANSI B17.1",
+        }
+    }
+
+    const fn unit(self) -> Unit {
+        match self {
+            Self::Din6885 => Unit::Millimetre,
+            Self::AnsiB171 | Self::AnsiB171Rectangular => Unit::Inch,
+        }
+    }
+
+    /// Are depths given at the side of the keyway, or else from the top of the
+    /// shaft?
+    pub const fn is_from_side(self) -> bool {
+        !matches!(self, Self::Din6885)
+    }
+
+    /// The families of the usual widths in the shaft and in the hub.
+    const fn widths(self) -> [&'static str; 2] {
+        match self {
+            Self::Din6885 => ["N9 keyway in the shaft", "JS9 keyway in the hub"],
+            Self::AnsiB171 | Self::AnsiB171Rectangular => ["inch keyseat", "inch keyseat"],
         }
     }
 }
@@ -33,13 +57,17 @@ impl KeyStandard {
 /// let keyway = Keyway::for_shaft(KeyStandard::Din6885, "25mm".parse()?)?;
 /// assert_eq!(keyway.width().to_string(), "8 mm");
 /// assert_eq!(keyway.height().to_string(), "7 mm");
-/// let (least, most) = keyway.shaft_depth();
-/// assert_eq!(least.to_string(), "4 mm");
-/// assert_eq!(most.map(|most| most.to_string()).as_deref(), Some("4.2 mm"));
+/// let depth = keyway.shaft_depth()?;
+/// assert_eq!((depth.lower(), depth.upper()), ("4mm".parse()?, "4.2mm".parse()?));
+/// // What a micrometer reads over the bottom of the keyway.
+/// assert_eq!(keyway.across_shaft()?.upper(), "21mm".parse()?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Keyway(&'static KeywayRow);
+pub struct Keyway {
+    row: &'static KeywayRow,
+    shaft: Length,
+}
 
 /// Holds for shafts over `over` up to and including `up_to`.
 #[derive(Debug)]
@@ -49,8 +77,9 @@ pub(super) struct KeywayRow {
     pub(super) up_to: Length,
     pub(super) width: Length,
     pub(super) height: Length,
-    pub(super) shaft: (Length, Option<Length>),
-    pub(super) hub: Option<(Length, Length)>,
+    /// Least and greatest depth.
+    pub(super) shaft: [Length; 2],
+    pub(super) hub: [Length; 2],
     pub(super) from: Provenance,
     pub(super) note: &'static str,
 }
@@ -59,70 +88,162 @@ impl Keyway {
     /// The key that a standard gives a shaft.
     ///
     /// # Errors
-    /// The table does not reach the shaft; the advice says how far it goes.
+    /// The rows held do not reach the shaft; the advice says how far they go.
     pub fn for_shaft(standard: KeyStandard, shaft: Length) -> Result<Self, Error> {
         let rows = || table::KEYWAYS.iter().filter(|row| row.standard == standard);
-        let unit = match standard {
-            KeyStandard::Din6885 => Unit::Millimetre,
-            KeyStandard::AnsiB171 => Unit::Inch,
-        };
-        rows().find(|row| row.over < shaft && shaft <= row.up_to).map(Self).ok_or_else(|| {
+        let found = rows().find(|row| row.over < shaft && shaft <= row.up_to);
+        found.map(|row| Self { row, shaft }).ok_or_else(|| {
             let over = rows().map(|row| row.over).min().unwrap_or_default();
             let up_to = rows().map(|row| row.up_to).max().unwrap_or_default();
+            let said = |size| spoken(size, standard.unit());
             Error::new(Kind::NotListed {
                 why: format!(
-                    "{} lists no key for a shaft of {}",
+                    "no {} key is held here for a shaft of {}",
                     standard.name(),
-                    spoken(shaft, unit)
+                    said(shaft)
                 ),
-                advice: format!(
-                    "shafts over {} up to {} are listed",
-                    spoken(over, unit),
-                    spoken(up_to, unit)
-                ),
+                advice: format!("shafts over {} up to {} are held", said(over), said(up_to)),
             })
         })
     }
 
     /// The standard.
     pub const fn standard(self) -> KeyStandard {
-        self.0.standard
+        self.row.standard
     }
 
     /// The key's nominal width, across the shaft.
     pub const fn width(self) -> Length {
-        self.0.width
+        self.row.width
     }
 
     /// The key's nominal height, along the shaft's radius.
     pub const fn height(self) -> Length {
-        self.0.height
+        self.row.height
     }
 
-    /// Least and greatest depth of the keyway in the shaft; one depth alone is
-    /// nominal. DIN 6885 measures it from the top of the shaft, ANSI B17.1 at
-    /// the side of the keyway.
-    pub const fn shaft_depth(self) -> (Length, Option<Length>) {
-        self.0.shaft
+    /// The depth of the keyway in the shaft: from its top by DIN 6885, at the
+    /// side of the keyway by ANSI B17.1.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn shaft_depth(self) -> Result<Limits, Error> {
+        let [least, most] = self.row.shaft;
+        Ok(Limits::new(least, most)?.known_as(self.row.from.known))
     }
 
-    /// Least and greatest depth of the keyway in the hub, where it was read.
-    pub const fn hub_depth(self) -> Option<(Length, Length)> {
-        self.0.hub
+    /// The depth of the keyway in the hub, from the same places.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn hub_depth(self) -> Result<Limits, Error> {
+        let [least, most] = self.row.hub;
+        Ok(Limits::new(least, most)?.known_as(self.row.from.known))
     }
 
-    /// How that is known.
+    /// From where depths are given to the far side of the shaft or the bore:
+    /// `D`, or `(D + sqrt(D² - W²)) / 2` to the corner of a keyway of width `W`.
+    fn across_top(self) -> Result<Length, Error> {
+        if !self.row.standard.is_from_side() {
+            return Ok(self.shaft);
+        }
+        let square = |length: Length| i128::from(length.tenth_nanometres()).pow(2);
+        let chord = (square(self.shaft) - square(self.row.width)).max(0).isqrt();
+        // A chord is no longer than the diameter.
+        let chord = i64::try_from(chord).unwrap_or_default();
+        Ok(self.shaft.checked_add(Length::from_tenth_nanometres(chord))?.half())
+    }
+
+    /// What a micrometer reads from the bottom of the shaft's keyway to the far
+    /// side of the shaft (S of ANSI B17.1), for a shaft of nominal size.
+    ///
+    /// # Errors
+    /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Length, standards::bought::{KeyStandard, Keyway}};
+    /// let keyway = Keyway::for_shaft(KeyStandard::AnsiB171, "1in".parse()?)?;
+    /// let across = keyway.across_shaft()?;
+    /// assert!(across.upper() < "0.8592in".parse()?);
+    /// assert_eq!(across.tolerance(), "0.015in".parse::<Length>()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn across_shaft(self) -> Result<Limits, Error> {
+        let (top, [least, most]) = (self.across_top()?, self.row.shaft);
+        let limits = Limits::new(top.checked_sub(most)?, top.checked_sub(least)?)?;
+        Ok(limits.known_as(self.row.from.known))
+    }
+
+    /// What is read from the bottom of the hub's keyway to the far side of the
+    /// bore (T of ANSI B17.1), for a bore of nominal size.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn across_hub(self) -> Result<Limits, Error> {
+        let (top, [least, most]) = (self.across_top()?, self.row.hub);
+        let limits = Limits::new(top.checked_add(least)?, top.checked_add(most)?)?;
+        Ok(limits.known_as(self.row.from.known))
+    }
+
+    /// The usual widths of the keyways in the shaft and in the hub: N9 and JS9
+    /// of DIN 6885, class 1 of ANSI B17.1.
+    ///
+    /// # Errors
+    /// No width is held for this key.
+    pub fn widths(self) -> Result<[Part; 2], Error> {
+        let [shaft, hub] = self.row.standard.widths();
+        let width = |name| Family::named(name)?.part(self.row.width);
+        Ok([width(shaft)?, width(hub)?])
+    }
+
+    /// How the size of the key and its depths are known.
     pub const fn known(self) -> Known {
-        self.0.from.known
+        self.row.from.known
     }
 
-    /// Where it is written.
+    /// Where they are written.
     pub const fn source(self) -> &'static str {
-        self.0.from.text
+        self.row.from.text
     }
 
     /// What else to know; empty where there is nothing.
     pub const fn note(self) -> &'static str {
-        self.0.note
+        self.row.note
+    }
+
+    /// Why the figures are what they are.
+    ///
+    /// # Errors
+    /// As [`Keyway::widths`], or out of range.
+    pub fn reasons(self) -> Result<Vec<Reason>, Error> {
+        let [shaft, hub] = self.widths()?;
+        let reason = |figure: &str, value: String, rule: &str| Reason {
+            figure: figure.into(),
+            value,
+            rule: rule.into(),
+            source: self.source().into(),
+            known: self.known(),
+        };
+        let said = |limits: Limits| format!("{} to {}", limits.lower(), limits.upper());
+        let top = if self.standard().is_from_side() { "(D + sqrt(D² - W²)) / 2" } else { "D" };
+        Ok(vec![
+            reason(
+                "key and depths of its keyways",
+                format!("{} wide, {} high", self.width(), self.height()),
+                "by the shaft's diameter",
+            ),
+            reason(
+                "across the shaft's keyway",
+                said(self.across_shaft()?),
+                &format!("{top} - depth in the shaft"),
+            ),
+            reason(
+                "across the hub's keyway",
+                said(self.across_hub()?),
+                &format!("{top} + depth in the hub"),
+            ),
+            Reason { figure: "width in the shaft".into(), ..shaft.reason() },
+            Reason { figure: "width in the hub".into(), ..hub.reason() },
+        ])
     }
 }

@@ -258,7 +258,9 @@ impl Family {
                     limits: Limits::new(
                         before.limits.lower().min(part.limits.lower()),
                         before.limits.upper().max(part.limits.upper()),
-                    )?,
+                    )?
+                    .known_as(before.known.worst(part.known)),
+                    known: before.known.worst(part.known),
                     note: "widest for any outside diameter: give that for closer limits",
                     ..before
                 },
@@ -309,7 +311,8 @@ impl Family {
         let limits = match row.gives {
             Gives::Deviations(low, high) => about(low, high)?,
             Gives::Classes(low, high) => Limits::new(class(low)?.lower(), class(high)?.upper())?,
-        };
+        }
+        .known_as(row.from.known);
         let mate = match row.mate {
             Mate::Nothing => None,
             Mate::Deviations(low, high) => Some(about(low, high)?),

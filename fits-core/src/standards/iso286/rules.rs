@@ -123,6 +123,11 @@ struct Cell {
     source: u8,
 }
 
+/// How the source of this index is known.
+fn known(source: u8) -> Known {
+    tables::SOURCES[usize::from(source)].known
+}
+
 fn cell(rows: &[tables::Row], row: usize, step: usize) -> Cell {
     Cell { value: rows[row].0[step], source: rows[row].1[step] }
 }
@@ -151,7 +156,7 @@ impl Class {
     pub fn deviations(self, nominal: Length) -> Result<Deviations, Error> {
         let found = Place::of(nominal).and_then(|place| self.ends(place));
         match found {
-            Ok((lower, upper)) => Deviations::new(lower, upper),
+            Ok((lower, upper, known)) => Ok(Deviations::new(lower, upper)?.known_as(known)),
             Err(error) if error.is_not_defined() => {
                 Err(error.or_instead(self.nearest_defined(nominal)))
             }
@@ -176,32 +181,30 @@ impl Class {
         nominal: Length,
     ) -> Result<Option<(Length, Length)>, Error> {
         let place = Place::of(nominal)?;
-        Ok(self.ends(place).ok())
+        Ok(self.ends(place).ok().map(|(lower, upper, _)| (lower, upper)))
     }
 
-    fn ends(self, place: Place) -> Result<(Length, Length), Error> {
+    /// The deviations, and how they are known.
+    fn ends(self, place: Place) -> Result<(Length, Length, Known), Error> {
         let it = tolerance_at(self.grade, place)?;
+        let it_known = known(tables::GRADE_SOURCES[place.main][self.grade.index()]);
         if self.letter == Letter::JS {
             let half = it.half();
-            return Ok((minus(Length::ZERO, half), half));
+            return Ok((minus(Length::ZERO, half), half, it_known.worst(Known::Formula)));
         }
-        Ok(match self.feature {
+        let (deviation, how) = match self.feature {
             Feature::Shaft => {
-                let deviation = um(self.shaft_cell(place)?.value);
-                if self.letter <= Letter::H {
-                    (minus(deviation, it), deviation)
-                } else {
-                    (deviation, plus(deviation, it))
-                }
+                let cell = self.shaft_cell(place)?;
+                (um(cell.value), known(cell.source))
             }
-            Feature::Hole => {
-                let deviation = self.hole_deviation(place)?;
-                if self.letter <= Letter::H {
-                    (deviation, plus(deviation, it))
-                } else {
-                    (minus(deviation, it), deviation)
-                }
-            }
+            Feature::Hole => self.hole_deviation(place)?,
+        };
+        let how = how.worst(it_known);
+        // The deviation is the upper one of shafts up to h and of holes above H.
+        Ok(if (self.letter <= Letter::H) == (self.feature == Feature::Shaft) {
+            (minus(deviation, it), deviation, how)
+        } else {
+            (deviation, plus(deviation, it), how)
         })
     }
 
@@ -220,30 +223,32 @@ impl Class {
         found.filter(|cell| cell.value != NONE).ok_or_else(|| self.no_cell(place))
     }
 
-    /// ES of letters above H, EI of letters up to H.
-    fn hole_deviation(self, place: Place) -> Result<Length, Error> {
+    /// ES of letters above H, EI of letters up to H, and how it is known.
+    fn hole_deviation(self, place: Place) -> Result<(Length, Known), Error> {
         if let Some(exception) = self.hole_exception(place) {
             return if exception.value == NONE {
                 Err(self.no_cell(place))
             } else {
-                Ok(um(exception.value))
+                Ok((um(exception.value), known(exception.source)))
             };
         }
         if self.letter == Letter::J {
             return Err(self.no_cell(place));
         }
         self.letter_is_used(place)?;
-        let mirrored = cell(&tables::SHAFTS, self.letter.index(), place.step).value;
+        let Cell { value: mirrored, source } =
+            cell(&tables::SHAFTS, self.letter.index(), place.step);
         if mirrored == NONE {
             return Err(self.no_cell(place));
         }
+        let by_rule = known(source).worst(Known::Formula);
         if !self.takes_delta(place) {
-            return Ok(um(-mirrored));
+            return Ok((um(-mirrored), by_rule));
         }
-        let delta = self.delta(place).ok_or_else(|| {
+        let (delta, delta_source) = self.delta(place).ok_or_else(|| {
             self.undefined(place, "no delta is tabulated for grades finer than IT3")
         })?;
-        Ok(plus(um(-mirrored), delta))
+        Ok((plus(um(-mirrored), delta), by_rule.worst(known(delta_source))))
     }
 
     /// The holes whose ES no rule gives (ISO 286-1, Tables 2 and 3 and their
@@ -278,9 +283,11 @@ impl Class {
             && self.grade.up_to(if self.letter <= Letter::N { 8 } else { 7 })
     }
 
-    fn delta(self, place: Place) -> Option<Length> {
+    /// The delta and the index of its source.
+    fn delta(self, place: Place) -> Option<(Length, u8)> {
         let from_it3 = self.grade.index().checked_sub(Grade::IT3.index())?;
-        tables::DELTAS[place.main].get(from_it3).copied().map(tenths_um)
+        let delta = tables::DELTAS[place.main].get(from_it3).copied().map(tenths_um)?;
+        Some((delta, tables::DELTA_SOURCES[place.main][from_it3]))
     }
 
     #[cold]
@@ -424,15 +431,13 @@ impl Class {
                     "ISO 286-1:2010, Tables 4 and 5",
                     tables::SOURCES[usize::from(mirrored.source)],
                 ));
-                if let (Some(delta), Some(from_it3)) =
-                    (delta, self.grade.index().checked_sub(Grade::IT3.index()))
-                {
+                if let Some((delta, source)) = delta {
                     reasons.push(reason(
                         format!("delta of IT{}", self.grade),
                         delta,
                         String::new(),
                         "ISO 286-1:2010, Tables 2 and 3",
-                        tables::SOURCES[usize::from(tables::DELTA_SOURCES[place.main][from_it3])],
+                        tables::SOURCES[usize::from(source)],
                     ));
                 }
             }

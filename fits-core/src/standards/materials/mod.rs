@@ -458,6 +458,15 @@ impl Material {
         })
     }
 
+    /// How what a joint counts of it is known: the worst of its stiffness,
+    /// Poisson's ratio and strength.
+    pub fn known(&self) -> Known {
+        [Property::Modulus, Property::Poisson, Property::Yield, Property::Tensile]
+            .into_iter()
+            .filter_map(|property| self.figure(property))
+            .fold(Known::Given, |worst, figure| worst.worst(figure.from.known))
+    }
+
     const fn figure(&self, property: Property) -> Option<Figure> {
         match property {
             Property::Modulus => Some(self.modulus),

@@ -54,28 +54,46 @@ impl Text {
     }
 
     pub(super) fn keyway(&self, out: &mut String, answer: &KeywayAnswer) {
-        let units = self.units();
-        let both = |size: Mm| units.map(|unit| Self::size(size.0, unit)).join("   ");
-        let depth = |least: Mm, most: Option<Mm>| match most
-            .and_then(|most| Limits::new(least.0, most.0).ok())
-        {
-            Some(limits) => units.map(|unit| Self::range(limits, unit)).join("   "),
-            None => both(least),
-        };
-        let _ = writeln!(out, "{} key for a shaft of {}", answer.standard, both(answer.shaft_mm));
-        let _ = writeln!(out, "  width       {}", both(answer.width_mm));
-        let _ = writeln!(out, "  height      {}", both(answer.height_mm));
+        let [first, second] = self.units();
+        let size = |size: Mm, unit| Self::size(size.0, unit);
+        let shaft = answer.shaft_mm;
         let _ = writeln!(
             out,
-            "  shaft depth {}",
-            depth(answer.shaft_depth_min_mm, answer.shaft_depth_max_mm)
+            "{} key for a shaft of {}   {}",
+            answer.standard,
+            size(shaft, first),
+            size(shaft, second)
         );
-        if let Some(least) = answer.hub_depth_min_mm {
-            let _ = writeln!(out, "  hub depth   {}", depth(least, answer.hub_depth_max_mm));
+        for key in [Some(&answer.key), answer.rectangular.as_ref()].into_iter().flatten() {
+            let sides =
+                |unit| format!("{} x {}", size(key.width_mm, unit), size(key.height_mm, unit));
+            let _ = writeln!(out, "  {:<13} {:<28}{}", "key", sides(first), sides(second));
+            let mut line = |name: &str, least: Mm, most: Mm| {
+                if let Ok(limits) = Limits::new(least.0, most.0) {
+                    self.limits_line(out, name, limits);
+                }
+            };
+            // What is measured comes first.
+            line("mic, shaft", key.across_shaft_min_mm, key.across_shaft_max_mm);
+            line("mic, hub", key.across_hub_min_mm, key.across_hub_max_mm);
+            line("depth, shaft", key.shaft_depth_min_mm, key.shaft_depth_max_mm);
+            line("depth, hub", key.hub_depth_min_mm, key.hub_depth_max_mm);
+            line("width, shaft", key.shaft_width_min_mm, key.shaft_width_max_mm);
+            line("width, hub", key.hub_width_min_mm, key.hub_width_max_mm);
+            if !key.note.is_empty() {
+                wrapped(out, "  ", key.note);
+            }
         }
-        if !answer.note.is_empty() {
-            wrapped(out, "  ", answer.note);
-        }
+        wrapped(
+            out,
+            "  ",
+            "mic: bottom of the keyway to the far side (S and T); a shaft or bore off its nominal size moves it as much",
+        );
+        let from = match answer.depth_from {
+            "side" => "depths at the side of the keyway",
+            _ => "depths from the top of the shaft or bore",
+        };
+        let _ = writeln!(out, "  {from}");
     }
 
     pub(super) fn pick(&self, out: &mut String, answer: &PickAnswer) {

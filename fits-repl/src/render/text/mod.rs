@@ -113,6 +113,10 @@ impl Text {
             Answer::Why(why) => Self::why(&mut out, why),
             Answer::Help(help) => self.help(&mut out, help),
         }
+        if let Some(what) = answer.unconfirmed() {
+            let said = format!("unconfirmed: {what}, from memory; check before you cut");
+            wrapped(&mut out, "! ", &said);
+        }
         out
     }
 

@@ -83,6 +83,8 @@ impl Session {
             running: running.into(),
             running_by: if asked.is_some() { "as given" } else { "by its maker's table" }
                 .to_owned(),
+            known: found.known,
+            unconfirmed: "this bushing".to_owned(),
             shaft: ShaftFigures {
                 given: given.is_some(),
                 aim_mm: Mm(shaft.aim),

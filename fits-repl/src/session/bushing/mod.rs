@@ -150,6 +150,16 @@ impl Session {
             pressed.bore.upper().checked_sub(turned.lower()).map_err(failed)?,
         )
         .map_err(failed)?;
+        let went_in = [
+            (running.known(), "the running clearance"),
+            (found.material.known(), "figures of the bushing's material"),
+            (found.hub.known(), "figures of the housing's material"),
+        ];
+        let known = went_in.iter().fold(running.known(), |worst, (known, _)| worst.worst(*known));
+        let unconfirmed: Vec<&str> = went_in
+            .into_iter()
+            .filter_map(|(known, what)| known.is_unconfirmed().then_some(what))
+            .collect();
         Ok(Answer::BushingFit(Box::new(BushingAnswer {
             nominal_mm: Mm(nominal),
             kind: found.kind.words(),
@@ -169,6 +179,8 @@ impl Session {
             bore_in_place: pressed.bore.into(),
             running: running.into(),
             running_by,
+            known,
+            unconfirmed: unconfirmed.join(", "),
             shaft: ShaftFigures {
                 given: given.is_some(),
                 aim_mm: Mm(shaft.aim),

@@ -49,7 +49,7 @@ impl Session {
             _ => format!("by the rule for {}", kind.words()),
         };
         let by = match found.reason.known {
-            Known::Memory => format!("{by}, as recalled"),
+            Known::Memory => format!("{by}, unconfirmed"),
             Known::Practice => format!("{by}, common practice"),
             _ => by,
         };
