@@ -13,6 +13,10 @@ use super::{
 };
 use crate::{error::Error, size::Length};
 
+/// The most of a ductile hub's section that may yield for the joint to be
+/// counted on: DIN 7190-1, from memory.
+pub const MOST_PLASTIC: f64 = 0.3;
+
 /// A joint solved at its loosest and its tightest.
 #[derive(Clone, Debug)]
 pub struct Assembly {
@@ -151,21 +155,38 @@ impl Assembly {
         self.worst.iter().any(|worst| worst.brittle && worst.gives())
     }
 
-    /// Does every part keep, be it that the hub yields a little about its
-    /// bore: less than a third of its section (DIN 7190-1 allows that in a
-    /// ductile hub)?
-    pub fn figures_hold(&self) -> bool {
-        match self.states.1 {
-            HubState::Partly(_) => !self.breaks(),
-            HubState::Beyond => false,
-            HubState::Elastic => !self.yields(),
-        }
+    /// Does every part stay elastic, and a brittle one with its margin?
+    pub fn keeps(&self) -> bool {
+        self.worst.iter().all(Worst::keeps)
     }
 
-    /// What the press must give at the end of the stroke; it grows evenly from
+    /// Is it a joint to count on: does every part keep, be it that the hub
+    /// yields a little about its bore, up to [`MOST_PLASTIC`] of its section?
+    pub fn figures_hold(&self) -> bool {
+        let brittle_keeps = self.worst.iter().all(|worst| !worst.brittle || worst.keeps());
+        brittle_keeps
+            && match self.states.1 {
+                HubState::Partly(hub) => hub.share <= MOST_PLASTIC,
+                HubState::Beyond => false,
+                HubState::Elastic => !self.yields(),
+            }
+    }
+
+    /// What the press must be able to give at the end of the stroke, as if all
+    /// stayed elastic: metal is often stronger than its least yield, so no
+    /// part that gives may be counted on to ease it. It grows evenly from
     /// nothing. None where no length is known.
     pub fn press_force(&self) -> Option<Force> {
-        let pressure = self.pressure(0).1;
+        self.force_of(self.tightest.pressure(0))
+    }
+
+    /// What the press gives where the metal is as soft as its least yield: an
+    /// estimate, no bound.
+    pub fn soft_press_force(&self) -> Option<Force> {
+        self.force_of(self.pressure(0).1)
+    }
+
+    fn force_of(&self, pressure: Pressure) -> Option<Force> {
         self.area().map(|area| {
             Force::new::<newton>(self.joint.friction.to_press() * pressure.get::<pascal>() * area)
         })

@@ -19,6 +19,11 @@ pub const SMOOTHING_MOST: f64 = 0.8;
 /// stress.
 pub const SMOOTHING_LEAST: f64 = 0.4;
 
+/// How many times its pull a brittle part's tensile strength must be: the edge
+/// of the hub concentrates stress, and nothing yields to even it out. Common
+/// practice (3 to 4), no source.
+pub const BRITTLE_MARGIN: f64 = 3.0;
+
 /// Joints that a shop can press or shrink, with room to spare.
 const SMALLEST: Length = Length::from_tenth_nanometres(1_000_000);
 const LARGEST: Length = Length::from_tenth_nanometres(200_000_000_000);
@@ -300,6 +305,17 @@ impl Worst {
     /// nothing pulls.
     pub fn safety(&self) -> Option<f64> {
         self.strength.filter(|_| self.used > 0.0).map(|_| 1.0 / self.used)
+    }
+
+    /// How many times over its strength must hold: a brittle part's tensile
+    /// strength by [`BRITTLE_MARGIN`], a ductile part's yield once.
+    pub const fn margin(&self) -> f64 {
+        if self.brittle { BRITTLE_MARGIN } else { 1.0 }
+    }
+
+    /// Is its strength enough, by its margin?
+    pub fn keeps(&self) -> bool {
+        self.safety().is_none_or(|safety| safety >= self.margin())
     }
 
     /// Does it yield, or break?
