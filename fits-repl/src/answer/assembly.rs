@@ -55,6 +55,13 @@ pub struct AssemblyAnswer {
     /// The torque it holds at its loosest; `null` without a length, and where
     /// nothing is to be counted on.
     pub torque_n_m: Option<f64>,
+    /// No finish was given: the hold counts a reamed bore and a fine-turned
+    /// shaft, Rz 6.3 um each.
+    pub finish_is_assumed: bool,
+    /// The torque that a ground pair (Rz 1.6 um each) would hold, where no
+    /// finish was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_torque_n_m: Option<f64>,
     /// Von Mises stress at the hub's worst place; of a brittle hub its pull.
     pub hub_stress_mpa: f64,
     /// The same of the shaft.

@@ -5,8 +5,7 @@ use fits_core::{
     shop::{
         FitClasses, Hazard,
         assemble::{
-            Assembly, Grip, Heat, HubState, Joint, MOST_PLASTIC, Surface, Wishes, Worst, grips,
-            lead_in,
+            Assembly, GROUND, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in,
         },
     },
     size::Unit,
@@ -99,6 +98,10 @@ impl Session {
             );
         }
         Self::notes(&mut notes, &joint, solved);
+        let ground = joint
+            .finish_is_assumed
+            .then(|| Joint { roughness: GROUND, ..joint.clone() }.solve())
+            .and_then(Result::ok);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
         let stress =
@@ -119,7 +122,9 @@ impl Session {
             other_smoothing_pressure_mpa: joint
                 .roughness
                 .is_positive()
-                .then(|| min_max(solved.other_pressure())),
+                .then_some(())
+                .filter(|()| !joint.finish_is_assumed)
+                .map(|()| min_max(solved.other_pressure())),
             outer_pressures_mpa: outer.collect(),
             friction: MinMax { min: joint.friction.holds(), max: joint.friction.to_press() },
             lubricant,
@@ -130,6 +135,10 @@ impl Session {
                 .map(|force| tidy(force.get::<newton>())),
             axial_hold_n: solved.axial_hold().map(|force| tidy(force.get::<newton>())),
             torque_n_m: solved.torque().map(|torque| tidy(torque.get::<newton_meter>())),
+            finish_is_assumed: joint.finish_is_assumed,
+            ground_torque_n_m: ground
+                .and_then(|it| it.torque())
+                .map(|it| tidy(it.get::<newton_meter>())),
             hub_stress_mpa: stress(parts.last()),
             shaft_stress_mpa: stress(parts.first()),
             bore_close_in_mm: parts.first().and_then(|shaft| {
@@ -201,7 +210,7 @@ impl Session {
                 } else {
                     format!("{:.0} %", hub.share * 100.0)
                 },
-                if hub.share > MOST_PLASTIC {
+                if solved.is_yielded_through() {
                     "; over 30 % (DIN 7190-1) it is not a joint to count on"
                 } else {
                     ", which is accepted practice in ductile metal"

@@ -7,10 +7,7 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use super::{
-    Compound, HubState, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Stress, Surface, Worst, cylinder,
-    plastic,
-};
+use super::{Compound, HubState, Joint, SMOOTHING_MOST, Stress, Surface, Worst, cylinder, plastic};
 use crate::{error::Error, size::Length};
 
 /// The most of a ductile hub's section that may yield for the joint to be
@@ -66,7 +63,7 @@ impl Assembly {
         let range = self.joint.interference;
         Ok((
             self.joint.working(range.lower(), SMOOTHING_MOST)?,
-            self.joint.working(range.upper(), SMOOTHING_LEAST)?,
+            self.joint.working(range.upper(), self.joint.lost_for_stress())?,
         ))
     }
 
@@ -207,7 +204,19 @@ impl Assembly {
 
     /// Is there nothing to count on, whatever its length?
     pub fn is_not_to_be_counted_on(&self) -> bool {
-        self.breaks() || (!self.joint.sleeves.is_empty() && self.yields_at_loosest())
+        self.breaks()
+            || self.is_yielded_through()
+            || (!self.joint.sleeves.is_empty() && self.yields_at_loosest())
+    }
+
+    /// Does the hub yield past [`MOST_PLASTIC`], or right through, or the shaft
+    /// too?
+    pub fn is_yielded_through(&self) -> bool {
+        match self.states.1 {
+            HubState::Elastic => false,
+            HubState::Partly(hub) => hub.share > MOST_PLASTIC,
+            HubState::Beyond => true,
+        }
     }
 
     fn yields_at_loosest(&self) -> bool {
@@ -239,19 +248,19 @@ impl Assembly {
         Some(least)
     }
 
-    /// The most interference with which no part yields or breaks, on the
-    /// diameter; none for more than two parts, and where no strength is known.
+    /// The most interference with which every part keeps, on the diameter; none for more than two parts, and where no strength is known.
     pub fn elastic_up_to(&self) -> Option<Length> {
         if !self.joint.sleeves.is_empty() || self.worst.iter().all(|it| it.strength.is_none()) {
             return None;
         }
-        let used = self.worst.iter().filter(|it| it.strength.is_some()).map(|it| it.used);
+        let judged = self.worst.iter().filter(|it| it.strength.is_some());
+        let used = judged.map(|it| it.used * it.margin());
         let most = used.fold(0.0, f64::max);
         if most <= 0.0 {
             return None;
         }
         let (_, working) = self.working().ok()?;
-        let lost = self.joint.roughness.millimetres() * SMOOTHING_LEAST;
+        let lost = self.joint.roughness.millimetres() * self.joint.lost_for_stress();
         super::millimetres(working.millimetres() / most + lost).ok()
     }
 

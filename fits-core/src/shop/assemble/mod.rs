@@ -23,7 +23,10 @@ pub use choose::{Grip, Wishes, grips};
 pub use cylinder::{Compound, Ring, Stress, Surface};
 pub use friction::{Friction, Joining, Lubricant};
 pub use heat::{Both, Heat};
-pub use joint::{BRITTLE_MARGIN, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve, Worst};
+pub use joint::{
+    BRITTLE_MARGIN, GROUND, Joint, REAMED_AND_TURNED, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve,
+    Worst,
+};
 pub use lead_in::{LeadIn, lead_in};
 pub use plastic::{HubState, PartlyPlastic};
 

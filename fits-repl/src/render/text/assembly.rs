@@ -47,6 +47,12 @@ impl Text {
             let value = self.style(Style::Strong, "nothing to count on");
             let _ = writeln!(out, "HOLDS {value}: a part gives");
         }
+        if answer.finish_is_assumed && answer.torque_n_m.is_some() {
+            let ground = answer
+                .ground_torque_n_m
+                .map_or(String::new(), |torque| format!("; ground, {}", self.one_torque(torque)));
+            let _ = writeln!(out, "      taken as reamed and fine turned, Rz 6.3 um each{ground}");
+        }
         self.keeps(out, answer);
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
         if let Ok(range) = range {
@@ -135,7 +141,11 @@ impl Text {
                 .parts
                 .iter()
                 .any(|part| part.brittle && part.safety.is_some_and(|safety| safety < 1.0));
-            let word = if cracks { "CRACKS" } else { "YIELDS" };
+            let word = match (cracks, answer.valid) {
+                (true, _) => "CRACKS",
+                (false, true) => "GIVES A LITTLE",
+                (false, false) => "NO JOINT, IT YIELDS:",
+            };
             (Style::Bad, word, format!("at the tightest{lighter}"))
         } else if let Some(part) = answer.parts.iter().find(|part| !part.keeps) {
             let times = part.safety.map_or(String::new(), figures);
@@ -409,6 +419,6 @@ impl Text {
         let torque = format!("{torque}{times}");
         let range = format!("{} to {}", ends[0], ends[1]);
         let _ =
-            writeln!(out, "  {:<8}{range:<30}{:>17}{:>10}  {safety}", grip.class, torque, force);
+            writeln!(out, "  {:<8}{range:<33}{:>18}{:>10}  {safety}", grip.class, torque, force);
     }
 }
