@@ -52,11 +52,22 @@ pub struct AssemblyAnswer {
     pub lubricant: &'static str,
     /// What the press gives at the end of the stroke; `null` without a length.
     pub press_force_n: Option<f64>,
+    /// The same with metal as soft as its least yield: an estimate, less than
+    /// the press may have to give. Only where a part yields.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub soft_press_force_n: Option<f64>,
     /// What it holds along the axis at its loosest.
     pub axial_hold_n: Option<f64>,
     /// The torque it holds at its loosest; `null` without a length, and where
     /// nothing is to be counted on.
     pub torque_n_m: Option<f64>,
+    /// No finish was given: the hold counts a reamed bore and a fine-turned
+    /// shaft, Rz 6.3 um each.
+    pub finish_is_assumed: bool,
+    /// The torque that a ground pair (Rz 1.6 um each) would hold, where no
+    /// finish was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_torque_n_m: Option<f64>,
     /// Von Mises stress at the hub's worst place; of a brittle hub its pull.
     pub hub_stress_mpa: f64,
     /// The same of the shaft.
@@ -76,8 +87,10 @@ pub struct AssemblyAnswer {
     pub partly_plastic: Option<PlasticFigures>,
     /// Does a part yield, or break?
     pub yields: bool,
-    /// Do the figures hold? Not where the hub yields right through, or a shaft
-    /// or a sleeve yields.
+    /// Does every part stay elastic, and a brittle one with its margin?
+    pub keeps: bool,
+    /// Is it a joint to count on? Not where more than 0.3 of the hub yields, a
+    /// shaft or a sleeve yields, or a brittle part lacks its margin.
     pub valid: bool,
     /// The heaviest standard class with which nothing yields, where this one
     /// does.
@@ -160,6 +173,11 @@ pub struct BodyFigures {
     pub brittle: bool,
     /// Strength over the elastic stress: under one it yields or breaks.
     pub safety: Option<f64>,
+    /// How many times over the strength must hold: more than once where it is
+    /// brittle.
+    pub margin: f64,
+    /// Is it enough?
+    pub keeps: bool,
     /// Growth of the bore's diameter at the tightest; closing in is below
     /// nought.
     pub bore_growth_mm: Option<Mm>,
@@ -273,6 +291,10 @@ pub struct GripFigures {
     pub safety: Option<f64>,
     /// Does a brittle part crack?
     pub brittle: bool,
+    /// Does every part stay elastic, and a brittle one with its margin?
+    pub keeps: bool,
+    /// The torque held over the torque wanted.
+    pub times: Option<f64>,
     /// Do the figures hold?
     pub valid: bool,
     /// Does it meet every wish?

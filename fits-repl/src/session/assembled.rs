@@ -4,7 +4,9 @@ use fits_core::{
     Length,
     shop::{
         FitClasses, Hazard,
-        assemble::{Assembly, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in},
+        assemble::{
+            Assembly, GROUND, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in,
+        },
     },
     size::Unit,
     standards::materials::Family,
@@ -86,15 +88,20 @@ impl Session {
             _ => None,
         };
         let yields = solved.yields();
+        let keeps = solved.keeps();
         let is_by_class = !matches!(class.as_str(), "measured" | "as given");
-        let lighter = if yields && is_by_class { self.lighter(&joint) } else { None };
-        if yields && is_by_class && lighter.is_none() {
+        let lighter = if !keeps && is_by_class { self.lighter(&joint) } else { None };
+        if !keeps && is_by_class && lighter.is_none() {
             notes.push(
                 "no standard class both keeps and holds: a thicker hub, a stronger metal, or a retaining compound"
                     .into(),
             );
         }
         Self::notes(&mut notes, &joint, solved);
+        let ground = joint
+            .finish_is_assumed
+            .then(|| Joint { roughness: GROUND, ..joint.clone() }.solve())
+            .and_then(Result::ok);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
         let stress =
@@ -131,13 +138,23 @@ impl Session {
             other_smoothing_pressure_mpa: joint
                 .roughness
                 .is_positive()
-                .then(|| min_max(solved.other_pressure())),
+                .then_some(())
+                .filter(|()| !joint.finish_is_assumed)
+                .map(|()| min_max(solved.other_pressure())),
             outer_pressures_mpa: outer.collect(),
             friction: MinMax { min: joint.friction.holds(), max: joint.friction.to_press() },
             lubricant,
             press_force_n: solved.press_force().map(|force| tidy(force.get::<newton>())),
+            soft_press_force_n: solved
+                .soft_press_force()
+                .filter(|soft| solved.press_force().is_some_and(|most| *soft < most))
+                .map(|force| tidy(force.get::<newton>())),
             axial_hold_n: solved.axial_hold().map(|force| tidy(force.get::<newton>())),
             torque_n_m: solved.torque().map(|torque| tidy(torque.get::<newton_meter>())),
+            finish_is_assumed: joint.finish_is_assumed,
+            ground_torque_n_m: ground
+                .and_then(|it| it.torque())
+                .map(|it| tidy(it.get::<newton_meter>())),
             hub_stress_mpa: stress(parts.last()),
             shaft_stress_mpa: stress(parts.first()),
             bore_close_in_mm: parts.first().and_then(|shaft| {
@@ -148,6 +165,7 @@ impl Session {
             elastic_up_to_mm: solved.elastic_up_to().map(Mm),
             partly_plastic,
             yields,
+            keeps,
             valid: solved.figures_hold(),
             lighter,
             clearance_mm: heat.map(|heat| Mm(heat.clearance)),
@@ -212,7 +230,11 @@ impl Session {
                 } else {
                     format!("{:.0} %", hub.share * 100.0)
                 },
-                if hub.share > 0.3 { "; over 30 % is more than DIN 7190-1 allows" } else { "" }
+                if solved.is_yielded_through() {
+                    "; over 30 % (DIN 7190-1) it is not a joint to count on"
+                } else {
+                    ", which is accepted practice in ductile metal"
+                }
             )),
             HubState::Beyond => notes.push(
                 "it yields right through, or the shaft yields: force and hold are no more than the parts then bear"
@@ -437,6 +459,8 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
                 strength_mpa: worst.strength.map(mpa),
                 brittle: worst.brittle,
                 safety: worst.safety().map(tidy),
+                margin: worst.margin(),
+                keeps: worst.keeps(),
                 bore_growth_mm: (!is_solid).then_some(Mm(bore)),
                 outside_growth_mm: Mm(solved.growth(at, Surface::Outside)?.1),
                 wall: wall.collect::<Result<_, fits_core::Error>>()?,
@@ -470,6 +494,12 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         press_force_n: grip.assembly.press_force().map(|force| tidy(force.get::<newton>())),
         safety: worst.min_by(f64::total_cmp).map(tidy),
         brittle: grip.assembly.breaks(),
+        keeps: grip.assembly.keeps(),
+        times: wishes.holds.and_then(|wanted| {
+            grip.assembly
+                .torque()
+                .map(|held| tidy(held.get::<newton_meter>() / wanted.get::<newton_meter>()))
+        }),
         valid: grip.valid(),
         meets: grip.meets(wishes),
     }

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length, Limits,
-    shop::assemble::{Friction, Joining, Joint, Lubricant, Sleeve},
+    shop::assemble::{Friction, Joining, Joint, Lubricant, REAMED_AND_TURNED, Sleeve},
     size::{Decimals, Rounding},
     standards::{
         iso286::Feature,
@@ -100,7 +100,7 @@ impl Session {
         let friction = friction.map_err(|error| from_core(&error, friction_at))?;
         let length = text.head.long.as_ref().map(|size| self.nominal(size)).transpose()?;
         let roughness = match &text.roughness {
-            None => Length::ZERO,
+            None => REAMED_AND_TURNED,
             Some(ends) => self.roughness(ends)?,
         };
         let joint = Joint {
@@ -113,6 +113,7 @@ impl Session {
             sleeves,
             length,
             roughness,
+            finish_is_assumed: text.roughness.is_none(),
             friction,
         };
         Ok(Asked { joint, class, lubricant: said, notes, bore })

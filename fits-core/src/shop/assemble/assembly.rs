@@ -7,11 +7,12 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use super::{
-    Compound, HubState, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Stress, Surface, Worst, cylinder,
-    plastic,
-};
+use super::{Compound, HubState, Joint, SMOOTHING_MOST, Stress, Surface, Worst, cylinder, plastic};
 use crate::{error::Error, size::Length};
+
+/// The most of a ductile hub's section that may yield for the joint to be
+/// counted on: DIN 7190-1, from memory.
+pub const MOST_PLASTIC: f64 = 0.3;
 
 /// A joint solved at its loosest and its tightest.
 #[derive(Clone, Debug)]
@@ -62,7 +63,7 @@ impl Assembly {
         let range = self.joint.interference;
         Ok((
             self.joint.working(range.lower(), SMOOTHING_MOST)?,
-            self.joint.working(range.upper(), SMOOTHING_LEAST)?,
+            self.joint.working(range.upper(), self.joint.lost_for_stress())?,
         ))
     }
 
@@ -151,21 +152,38 @@ impl Assembly {
         self.worst.iter().any(|worst| worst.brittle && worst.gives())
     }
 
-    /// Does every part keep, be it that the hub yields a little about its
-    /// bore: less than a third of its section (DIN 7190-1 allows that in a
-    /// ductile hub)?
-    pub fn figures_hold(&self) -> bool {
-        match self.states.1 {
-            HubState::Partly(_) => !self.breaks(),
-            HubState::Beyond => false,
-            HubState::Elastic => !self.yields(),
-        }
+    /// Does every part stay elastic, and a brittle one with its margin?
+    pub fn keeps(&self) -> bool {
+        self.worst.iter().all(Worst::keeps)
     }
 
-    /// What the press must give at the end of the stroke; it grows evenly from
+    /// Is it a joint to count on: does every part keep, be it that the hub
+    /// yields a little about its bore, up to [`MOST_PLASTIC`] of its section?
+    pub fn figures_hold(&self) -> bool {
+        let brittle_keeps = self.worst.iter().all(|worst| !worst.brittle || worst.keeps());
+        brittle_keeps
+            && match self.states.1 {
+                HubState::Partly(hub) => hub.share <= MOST_PLASTIC,
+                HubState::Beyond => false,
+                HubState::Elastic => !self.yields(),
+            }
+    }
+
+    /// What the press must be able to give at the end of the stroke, as if all
+    /// stayed elastic: metal is often stronger than its least yield, so no
+    /// part that gives may be counted on to ease it. It grows evenly from
     /// nothing. None where no length is known.
     pub fn press_force(&self) -> Option<Force> {
-        let pressure = self.pressure(0).1;
+        self.force_of(self.tightest.pressure(0))
+    }
+
+    /// What the press gives where the metal is as soft as its least yield: an
+    /// estimate, no bound.
+    pub fn soft_press_force(&self) -> Option<Force> {
+        self.force_of(self.pressure(0).1)
+    }
+
+    fn force_of(&self, pressure: Pressure) -> Option<Force> {
         self.area().map(|area| {
             Force::new::<newton>(self.joint.friction.to_press() * pressure.get::<pascal>() * area)
         })
@@ -186,7 +204,19 @@ impl Assembly {
 
     /// Is there nothing to count on, whatever its length?
     pub fn is_not_to_be_counted_on(&self) -> bool {
-        self.breaks() || (!self.joint.sleeves.is_empty() && self.yields_at_loosest())
+        self.breaks()
+            || self.is_yielded_through()
+            || (!self.joint.sleeves.is_empty() && self.yields_at_loosest())
+    }
+
+    /// Does the hub yield past [`MOST_PLASTIC`], or right through, or the shaft
+    /// too?
+    pub fn is_yielded_through(&self) -> bool {
+        match self.states.1 {
+            HubState::Elastic => false,
+            HubState::Partly(hub) => hub.share > MOST_PLASTIC,
+            HubState::Beyond => true,
+        }
     }
 
     fn yields_at_loosest(&self) -> bool {
@@ -218,19 +248,19 @@ impl Assembly {
         Some(least)
     }
 
-    /// The most interference with which no part yields or breaks, on the
-    /// diameter; none for more than two parts, and where no strength is known.
+    /// The most interference with which every part keeps, on the diameter; none for more than two parts, and where no strength is known.
     pub fn elastic_up_to(&self) -> Option<Length> {
         if !self.joint.sleeves.is_empty() || self.worst.iter().all(|it| it.strength.is_none()) {
             return None;
         }
-        let used = self.worst.iter().filter(|it| it.strength.is_some()).map(|it| it.used);
+        let judged = self.worst.iter().filter(|it| it.strength.is_some());
+        let used = judged.map(|it| it.used * it.margin());
         let most = used.fold(0.0, f64::max);
         if most <= 0.0 {
             return None;
         }
         let (_, working) = self.working().ok()?;
-        let lost = self.joint.roughness.millimetres() * SMOOTHING_LEAST;
+        let lost = self.joint.roughness.millimetres() * self.joint.lost_for_stress();
         super::millimetres(working.millimetres() / most + lost).ok()
     }
 

@@ -45,13 +45,12 @@ pub struct Grip {
     pub holds: bool,
     /// It goes in under the force wanted; true where none was.
     pub goes_in: bool,
-    /// No part yields or breaks.
+    /// No part yields, and a brittle one has its margin.
     pub safe: bool,
 }
 
 impl Grip {
-    /// Do the figures hold: does nothing break, and no more yield than the hub
-    /// about its bore?
+    /// Is it a joint to count on, as [`Assembly::figures_hold`]?
     pub fn valid(&self) -> bool {
         self.assembly.figures_hold()
     }
@@ -115,7 +114,7 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
                 .press_force()
                 .is_some_and(|force| force.get::<newton>() <= most.get::<newton>())
         });
-        let safe = !assembly.yields();
+        let safe = assembly.keeps();
         found.push(Grip { classes, fit, assembly, holds, goes_in, safe });
     }
     // Lightest first by the most it can press; of equals the coarser, which is

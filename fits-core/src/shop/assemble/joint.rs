@@ -19,6 +19,17 @@ pub const SMOOTHING_MOST: f64 = 0.8;
 /// stress.
 pub const SMOOTHING_LEAST: f64 = 0.4;
 
+/// The roughness Rz of a reamed bore and a fine-turned shaft, summed, in 0.1 nm:
+/// 6.3 µm each. Common practice, no source.
+pub const REAMED_AND_TURNED: Length = Length::from_tenth_nanometres(126_000);
+/// The same of a ground pair: 1.6 µm each. Common practice, no source.
+pub const GROUND: Length = Length::from_tenth_nanometres(32_000);
+
+/// How many times its pull a brittle part's tensile strength must be: the edge
+/// of the hub concentrates stress, and nothing yields to even it out. Common
+/// practice (3 to 4), no source.
+pub const BRITTLE_MARGIN: f64 = 3.0;
+
 /// Joints that a shop can press or shrink, with room to spare.
 const SMALLEST: Length = Length::from_tenth_nanometres(1_000_000);
 const LARGEST: Length = Length::from_tenth_nanometres(200_000_000_000);
@@ -75,6 +86,9 @@ pub struct Joint {
     /// The roughness Rz of both surfaces, summed; nought where it is not
     /// regarded.
     pub roughness: Length,
+    /// The roughness is assumed, not told: it takes from the grip, and spares
+    /// no stress.
+    pub finish_is_assumed: bool,
     /// Friction between the two surfaces.
     pub friction: Friction,
 }
@@ -101,6 +115,7 @@ impl Joint {
             sleeves: Vec::new(),
             length: None,
             roughness: Length::ZERO,
+            finish_is_assumed: false,
             friction: Friction::between(hub, shaft, Joining::Press, Lubricant::Dry)?,
         })
     }
@@ -121,6 +136,11 @@ impl Joint {
     fn interferences(&self) -> impl Iterator<Item = Limits> {
         core::iter::once(self.interference)
             .chain(self.sleeves.iter().map(|sleeve| sleeve.interference))
+    }
+
+    /// The share of the roughness that is counted as lost for stress.
+    pub(super) const fn lost_for_stress(&self) -> f64 {
+        if self.finish_is_assumed { 0.0 } else { SMOOTHING_LEAST }
     }
 
     /// An interference less a share of the roughness.
@@ -144,7 +164,7 @@ impl Joint {
                 .map(|it| Ok((self.working(it.lower(), loose)?, self.working(it.upper(), tight)?)))
                 .collect()
         };
-        let safe = ends(SMOOTHING_MOST, SMOOTHING_LEAST)?;
+        let safe = ends(SMOOTHING_MOST, self.lost_for_stress())?;
         let pick = |ends: &[(Length, Length)], tight: &dyn Fn(usize) -> bool| -> Vec<Length> {
             ends.iter()
                 .enumerate()
@@ -300,6 +320,17 @@ impl Worst {
     /// nothing pulls.
     pub fn safety(&self) -> Option<f64> {
         self.strength.filter(|_| self.used > 0.0).map(|_| 1.0 / self.used)
+    }
+
+    /// How many times over its strength must hold: a brittle part's tensile
+    /// strength by [`BRITTLE_MARGIN`], a ductile part's yield once.
+    pub const fn margin(&self) -> f64 {
+        if self.brittle { BRITTLE_MARGIN } else { 1.0 }
+    }
+
+    /// Is its strength enough, by its margin?
+    pub fn keeps(&self) -> bool {
+        self.safety().is_none_or(|safety| safety >= self.margin())
     }
 
     /// Does it yield, or break?

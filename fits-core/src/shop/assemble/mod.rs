@@ -18,12 +18,15 @@ mod joint;
 mod lead_in;
 mod plastic;
 
-pub use assembly::Assembly;
+pub use assembly::{Assembly, MOST_PLASTIC};
 pub use choose::{Grip, Wishes, grips};
 pub use cylinder::{Compound, Ring, Stress, Surface};
 pub use friction::{Friction, Joining, Lubricant};
 pub use heat::{Both, Bound, Heat};
-pub use joint::{Joint, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve, Worst};
+pub use joint::{
+    BRITTLE_MARGIN, GROUND, Joint, REAMED_AND_TURNED, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve,
+    Worst,
+};
 pub use lead_in::{LeadIn, lead_in};
 pub use plastic::{HubState, PartlyPlastic};
 

@@ -23,11 +23,17 @@ impl Text {
             // A shrunk joint is pressed only to part it.
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
-                _ if answer.valid => ("PRESS", "by the end of the stroke"),
-                _ if answer.parts.len() == 2 => ("PRESS", "at most, once a part gives"),
-                _ => ("PRESS", "as if all stayed elastic"),
+                _ if answer.soft_press_force_n.is_some() => ("PRESS", "as if nothing gave"),
+                _ => ("PRESS", "by the end of the stroke"),
             };
             let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
+        }
+        if let Some(soft) = answer.soft_press_force_n {
+            let _ = writeln!(
+                out,
+                "      choose the press by it; {} if the metal is as soft as its least yield",
+                self.one_force(soft)
+            );
         }
         if let (Some(torque), Some(axial)) = (answer.torque_n_m, answer.axial_hold_n) {
             let (value, along) = if torque > 0.0 {
@@ -40,6 +46,12 @@ impl Text {
         } else if answer.press_force_n.is_some() {
             let value = self.style(Style::Strong, "nothing to count on");
             let _ = writeln!(out, "HOLDS {value}: a part gives");
+        }
+        if answer.finish_is_assumed && answer.torque_n_m.is_some() {
+            let ground = answer
+                .ground_torque_n_m
+                .map_or(String::new(), |torque| format!("; ground, {}", self.one_torque(torque)));
+            let _ = writeln!(out, "      taken as reamed and fine turned, Rz 6.3 um each{ground}");
         }
         self.keeps(out, answer);
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
@@ -129,16 +141,33 @@ impl Text {
                 .parts
                 .iter()
                 .any(|part| part.brittle && part.safety.is_some_and(|safety| safety < 1.0));
-            let word = if cracks { "CRACKS" } else { "YIELDS" };
+            let word = match (cracks, answer.valid) {
+                (true, _) => "CRACKS",
+                (false, true) => "GIVES A LITTLE",
+                (false, false) => "NO JOINT, IT YIELDS:",
+            };
             (Style::Bad, word, format!("at the tightest{lighter}"))
+        } else if let Some(part) = answer.parts.iter().find(|part| !part.keeps) {
+            let times = part.safety.map_or(String::new(), figures);
+            let (name, margin) = (part.part, part.margin);
+            let rest = format!(
+                "the {name} is only {times} times under its tensile strength; brittle wants {margin}{lighter}"
+            );
+            (Style::Bad, "MAY CRACK", rest)
         } else if not_judged.is_empty() {
             let worst = answer
                 .parts
                 .iter()
-                .filter_map(|part| part.safety.map(|safety| (part.part, safety)))
-                .min_by(|a, b| a.1.total_cmp(&b.1));
+                .filter_map(|part| part.safety.map(|safety| (part, safety)))
+                .min_by(|a, b| (a.1 / a.0.margin).total_cmp(&(b.1 / b.0.margin)));
             let rest = worst.map_or("nothing pulls".to_owned(), |(part, safety)| {
-                format!("the {part} {} times under its strength", figures(safety))
+                let kind = if part.brittle { "brittle" } else { "ductile" };
+                format!(
+                    "the {} {} times under its strength; {} counted, {kind}",
+                    part.part,
+                    figures(safety),
+                    part.margin
+                )
             });
             (Style::Good, "KEEPS", rest)
         } else {
@@ -368,6 +397,13 @@ impl Text {
         if answer.found > answer.candidates.len() && answer.holds_n_m.is_some() {
             let _ = writeln!(out, "  (the last is the heaviest)");
         }
+        if answer.found > 0 && answer.holds_n_m.is_some() {
+            wrapped(
+                out,
+                "  ",
+                "for a steady load; with shock or reversal want it held 2 to 3 times",
+            );
+        }
         if answer.found == 0 && answer.holds_n_m.is_some() {
             wrapped(
                 out,
@@ -394,12 +430,16 @@ impl Text {
                 "cracks".into()
             } else if safety < 1.0 {
                 "yields".into()
-            } else {
+            } else if grip.keeps {
                 format!("{} x", figures(safety))
+            } else {
+                "may crack".into()
             }
         });
+        let times = grip.times.map_or(String::new(), |times| format!(" ({} x)", figures(times)));
+        let torque = format!("{torque}{times}");
         let range = format!("{} to {}", ends[0], ends[1]);
         let _ =
-            writeln!(out, "  {:<8}{range:<32}{:>12}{:>12}  {safety}", grip.class, torque, force);
+            writeln!(out, "  {:<8}{range:<33}{:>18}{:>10}  {safety}", grip.class, torque, force);
     }
 }
