@@ -140,3 +140,97 @@ fn files_may_be_named_after_batch_and_a_log_taken_up_explains_itself() {
     let figures = after["figures"].to_string();
     assert!(figures.contains("overhang to 8"), "{figures}");
 }
+
+/// The entries of the open log.
+fn entries(session: &mut Session) -> usize {
+    ask(session, "log")["entries"].as_array().map_or(0, Vec::len)
+}
+
+#[test]
+fn undo_after_a_refused_entry_takes_nothing_away() {
+    for refused in ["cut 0.1 = 20.4", "cut 0.1 19.9", "read 25.4", "done", "cut 19.9"] {
+        let mut session = Session::new();
+        for line in ["bore 20 H7 from 19.6", "cut 0.2 = 19.79"] {
+            assert!(session.evaluate(line).is_ok(), "{line}");
+        }
+        assert!(session.evaluate(refused).is_err(), "{refused}");
+        let problem = session.evaluate("undo").expect_err(refused);
+        assert!(problem.message.ends_with("nothing was entered"), "{problem:?}");
+        // The second one is meant; and so is one after anything else.
+        let mut looked = session.trial();
+        assert!(session.evaluate("undo").is_ok(), "{refused}");
+        assert_eq!(entries(&mut session), 2, "{refused}");
+        assert_eq!(entries(&mut looked), 1, "{refused}");
+    }
+    let mut session = Session::new();
+    for line in ["bore 20 H7 from 19.6", "cut 0.2 = 19.79"] {
+        assert!(session.evaluate(line).is_ok(), "{line}");
+    }
+    assert!(session.evaluate("cut 0.1 = 20.4").is_err());
+    assert!(session.evaluate("log").is_ok());
+    assert!(session.evaluate("undo").is_ok());
+}
+
+#[test]
+fn a_size_typed_for_the_dial_is_offered_as_the_cut_that_leads_to_it() {
+    for (settings, plan, line, mended) in [
+        ("units in", "turn 1 h6 from 1.118", "cut 1.059", "cut 0.059 = 1.0590"),
+        ("units in", "turn 1 h6 from 1.118", "cut 1.059in", "cut 0.059in = 1.0590in"),
+        ("units mm", "bore 20 H7 from 19.6", "cut 19.79", "cut 0.19 = 19.790"),
+        ("units mm", "bore 20 H7 from 19.6", "cut 19.79 = 19.79", "cut 0.19 = 19.79"),
+    ] {
+        let mut session = Session::new();
+        for line in [settings, plan] {
+            assert!(session.evaluate(line).is_ok(), "{line}");
+        }
+        let problem = session.evaluate(line).expect_err(line);
+        assert!(problem.message.contains("is a size"), "{problem:?}");
+        assert_eq!(problem.mended(line).as_deref(), Some(mended));
+        assert_eq!(entries(&mut session), 0);
+        assert!(session.evaluate(mended).is_ok(), "{mended}");
+    }
+}
+
+#[test]
+fn a_bare_reading_is_offered_as_an_entry() {
+    let mut session = Session::new();
+    assert_eq!(ask(&mut session, "1.1180in").get("log_entry"), None);
+    assert!(session.evaluate("units in").is_ok());
+    assert!(session.evaluate("turn 1 h6 from 1.180").is_ok());
+    assert!(session.evaluate("cut 0.06").is_ok());
+    assert_eq!(ask(&mut session, "1.1180")["log_entry"], "read 1.1180");
+    assert!(text(&mut session, "1.1180").contains("`read 1.1180` enters it"));
+    assert_eq!(entries(&mut session), 1);
+    assert_eq!(ask(&mut session, "0.25").get("log_entry"), None);
+    assert!(session.evaluate("read 1.1180").is_ok());
+}
+
+#[test]
+fn the_same_plan_again_asks_whether_to_go_on() {
+    let mut session = Session::new();
+    let plan = "turn 20 g6 from 20.6";
+    assert!(session.evaluate(plan).is_ok());
+    // Nothing was entered: the same screen again.
+    assert!(session.evaluate(plan).is_ok());
+    assert!(session.evaluate("cut 0.2 = 20.41").is_ok());
+    for again in [plan, "turn 20 g6 from 20.41"] {
+        let problem = session.evaluate(again).expect_err(again);
+        assert_eq!(
+            problem.message, "a pass log of this is open: 1 entry, last read 20.410 mm",
+            "{again}"
+        );
+    }
+    assert_eq!(entries(&mut session), 1);
+    assert!(session.evaluate("log leave").is_ok());
+    assert!(session.evaluate(plan).is_ok());
+}
+
+#[test]
+fn a_dial_turned_short_is_not_said_to_be_the_tool() {
+    let mut session = Session::new();
+    assert!(session.evaluate("bore 20 H7 from 19.6 with bore gauge").is_ok());
+    assert!(session.evaluate("cut 0.25 = 19.605 sure").is_ok());
+    let said = text(&mut session, "cut 0.25 = 19.61");
+    assert!(!said.contains("your tool is cutting"), "{said}");
+    assert!(said.contains("no tool does that"), "{said}");
+}

@@ -193,6 +193,10 @@ pub struct SizeAnswer {
     /// The thread that a bare fraction may mean, as a query.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub thread: Option<String>,
+    /// Where it is near the size of the part whose log is open: the entry that
+    /// it may be meant for. Nothing is entered.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub log_entry: Option<String>,
 }
 
 /// One feature: limits and aim, and where they come from.

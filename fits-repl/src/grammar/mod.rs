@@ -149,6 +149,14 @@ pub fn read(line: &str) -> Result<Query, Problem> {
     }
 }
 
+/// Does a line begin as an entry of the pass log does?
+pub(crate) fn is_entry(line: &str) -> bool {
+    let line = line.trim_start();
+    ["cut", "spring", "read", "undo", "done", "scrap"]
+        .iter()
+        .any(|word| keyword(word)(line).is_ok())
+}
+
 /// Where brackets nest deeper than any size needs.
 fn too_deep(line: &str) -> Option<usize> {
     const DEEPEST: i32 = 32;

@@ -58,6 +58,9 @@ impl Session {
         };
         match &spot.value {
             LogQuery::Cut { dial, read: size, sure } => {
+                if let Some(problem) = self.size_for_dial(dial, size.as_ref(), *sure) {
+                    return Err(problem);
+                }
                 let entry =
                     Entry::Cut { dial: change(self, dial)?, read: read(self, size)?, sure: *sure };
                 let place = size.as_ref().map_or(&dial.at, |size| &size.at).clone();
@@ -72,6 +75,15 @@ impl Session {
                 let entry = Entry::Read { size: self.nominal(size)?, sure: *sure };
                 self.enter(entry, at, size.at.clone())
             }
+            // Whoever takes back an entry that was refused means that one.
+            LogQuery::Undo if self.refused && self.shop.log.is_some() => Err(Problem::new(
+                "the line before this was refused: nothing was entered",
+                at.clone(),
+            )
+            .advise(
+                "nothing is taken back; `log` shows the entries, and a second `undo` \
+                             takes back the last of them",
+            )),
             LogQuery::Undo => self.enter(Entry::Undo, at, at.clone()),
             LogQuery::Done { sure } => {
                 let doubted = if *sure { None } else { self.doubt(Entry::Done, at, at)? };
@@ -99,6 +111,55 @@ impl Session {
             }
             LogQuery::Open(name) => self.open_named(name),
         }
+    }
+
+    /// Is a size about that of the part whose log is open?
+    pub(super) fn is_near_log(&self, size: Length) -> bool {
+        let open = self.shop.log.as_ref().and_then(|open| open.log.as_ref());
+        open.filter(|log| log.state() == State::Open).is_some_and(|log| {
+            let last = log.last_reading().tenth_nanometres();
+            // Within a tenth.
+            (size.tenth_nanometres() - last).abs() <= last / 10
+        })
+    }
+
+    /// Where the size was typed for the dial: what was dialled is the way to it.
+    fn size_for_dial(&self, dial: &Size, read: Option<&Size>, sure: bool) -> Option<Problem> {
+        let typed = self.nominal(dial).ok()?;
+        if sure || !self.is_near_log(typed) {
+            return None;
+        }
+        let log = self.shop.log.as_ref()?.log.as_ref()?;
+        let to = read.map_or(Some(typed), |read| self.nominal(read).ok())?;
+        let way = match log.opening.feature {
+            Feature::Hole => to.checked_sub(log.last_reading()),
+            Feature::Shaft => log.last_reading().checked_sub(to),
+        }
+        .ok()?;
+        let problem = Problem::new(
+            format!("{} is a size, and a cut takes what was dialled", shown_in(self.shown, typed)),
+            dial.at.clone(),
+        );
+        if !way.is_positive() {
+            return Some(problem.advise("nothing is entered; a size is entered as `read 19.792`"));
+        }
+        let decimals = match self.shown {
+            Units::Millimetres => Decimals::MILLIMETRES,
+            Units::Inches => Decimals::INCHES,
+        };
+        let unit = is_inch(&dial.value).map_or("", |_| decimals.unit.symbol());
+        let figure = |size: Length| size.shown(decimals, Rounding::Nearest);
+        let dialled = figure(self.dialled(way)).to_string();
+        let dialled = dialled.trim_end_matches('0');
+        let with = match read {
+            None => format!("{dialled}{unit} = {}{unit}", figure(typed)),
+            Some(_) => format!("{dialled}{unit}"),
+        };
+        Some(
+            problem
+                .advise("nothing is entered; if that is what it measured and this was dialled")
+                .fix(dial.at.clone(), with),
+        )
     }
 
     /// What makes an entry doubtful, as a question.

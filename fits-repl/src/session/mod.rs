@@ -63,6 +63,8 @@ pub struct Session {
     pub progress: Option<fn(u64, u64)>,
     /// Only whether a line is answered matters, not what long work comes to.
     trying: bool,
+    /// The line before this one was an entry of the log, and was refused.
+    refused: bool,
     last: String,
     last_settings: SettingsAnswer,
     last_kept: Arc<Kept>,
@@ -88,6 +90,7 @@ impl Session {
             shop: Shop::default(),
             progress: None,
             trying: false,
+            refused: false,
             last: String::new(),
             last_settings,
             last_kept: Arc::default(),
@@ -135,7 +138,10 @@ impl Session {
     /// assert_eq!(problem.at, 3..5);
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
-        self.ask(line).map_err(|mut problem| {
+        let answer = self.ask(line);
+        // A refused `undo` is no refused entry: the next one takes back.
+        self.refused = answer.is_err() && !self.refused && grammar::is_entry(line);
+        answer.map_err(|mut problem| {
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line) {
                 match self.fully_mended(mended.clone(), &problem.advice) {
@@ -211,6 +217,10 @@ impl Session {
                 if let (Query::Part(part), Answer::Passes(plan)) = (&query, &mut answer) {
                     self.begin_log(part, plan)?;
                 }
+                if let Answer::Size(size) = &mut answer {
+                    let is_near = self.is_near_log(size.size_mm.0);
+                    size.log_entry = is_near.then(|| format!("read {}", line.trim()));
+                }
                 self.remember(line);
                 Ok(answer)
             }
@@ -263,7 +273,11 @@ impl Session {
                     return Err(Problem::new("the size is longer than 900 km", size.at.clone())
                         .advise("as in `3/4in - 15 thou`"));
                 }
-                Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread: threads::of_size(size) }))
+                Ok(Answer::Size(SizeAnswer {
+                    size_mm: Mm(length),
+                    thread: threads::of_size(size),
+                    log_entry: None,
+                }))
             }
             Query::Part(part) if part.warm.is_some() => {
                 self.part(part).map_err(|it| self.spoken_of(it))

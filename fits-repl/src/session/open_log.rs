@@ -186,6 +186,9 @@ impl Session {
         let tolerance = opening.upper.checked_sub(opening.lower).unwrap_or(step);
         let log = PassLog::new(opening);
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
+        if let Some(problem) = self.goes_on(&log, part) {
+            return Err(problem);
+        }
         plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
         self.open(plan, log, (prior, learned_from));
         // Advice that a coarse dial can hardly follow.
@@ -205,6 +208,32 @@ impl Session {
             plan.notes.push(BY_RULE.to_owned());
         }
         Ok(())
+    }
+
+    /// Asks where the same work was begun: to go on with its log, or not.
+    fn goes_on(&self, log: &PassLog, part: &Part) -> Option<Problem> {
+        let open = self.shop.log.as_ref().filter(|open| !open.stored.is_read_only())?;
+        let begun = open.log.as_ref().filter(|begun| begun.state() == State::Open)?;
+        let count = begun.standing().count();
+        let what = |log: &PassLog| {
+            let opening = &log.opening;
+            (opening.feature, opening.nominal, opening.lower, opening.upper)
+        };
+        if count == 0 || what(begun) != what(log) {
+            return None;
+        }
+        let plural = if count == 1 { "entry" } else { "entries" };
+        let last = shown_in(self.shown, begun.last_reading());
+        Some(
+            Problem::new(
+                format!("a pass log of this is open: {count} {plural}, last read {last}"),
+                part.size.at.clone(),
+            )
+            .advise(
+                "go on with it? `log` shows what to dial; for another part, `log leave` first, then \
+                 this again",
+            ),
+        )
     }
 
     /// Opens the log, or says why there is none.

@@ -24,6 +24,9 @@ const SHOWN: usize = 8;
 const LISTED: usize = 18;
 /// Columns of a log's name in the list, at most.
 const NAME: usize = 45;
+/// What a tool takes more or less than it is set to, at most, as a part of it;
+/// more is a slip of dial or reading. Common practice, no source.
+const MOST_OF_A_TOOL: f64 = 0.25;
 /// Columns of the picture, tolerances across it, and those before the limits.
 const WIDTH: i64 = 36;
 const ACROSS: i64 = 9;
@@ -33,7 +36,18 @@ impl Text {
     pub(super) fn pass_log(&self, out: &mut String, log: &PassLogAnswer) {
         let step = log.step_mm.0;
         self.advice(out, log);
-        if let Some(remark) = log.remark {
+        if let Some(remark) = log.remark.filter(|remark| remark.by.abs() > MOST_OF_A_TOOL) {
+            let less = if remark.by < 0.0 { "less" } else { "more" };
+            wrapped(
+                out,
+                "  ",
+                &format!(
+                    "the passes took far {less} than was dialled: no tool does that. Read it \
+                     again, and check the dial (a whole turn, backlash, radius or diameter) and \
+                     the gauge before the next cut"
+                ),
+            );
+        } else if let Some(remark) = log.remark {
             let way = if remark.by < 0.0 { "light" } else { "heavy" };
             let percent = (remark.by * 100.0).abs();
             let places = usize::from(percent < 0.95);

@@ -76,6 +76,10 @@ impl Text {
                 if let Some(thread) = &size.thread {
                     let _ = writeln!(out, "  the thread is `{thread}`");
                 }
+                if let Some(entry) = &size.log_entry {
+                    let said = format!("nothing is entered in the open log; `{entry}` enters it");
+                    wrapped(&mut out, "  ", &said);
+                }
             }
             Answer::Feature(feature) => self.feature(&mut out, feature),
             Answer::Fit(fit) => self.fit(&mut out, fit),
