@@ -293,7 +293,8 @@ fn the_lightest_that_holds_and_the_heaviest_that_keeps() {
     for grip in &found {
         let range = grip.assembly.joint().interference;
         let torque = 0.08 * steel(range.lower()).max(0.0) * area * 0.01;
-        assert_eq!(grip.holds, torque >= 40.0, "{}: {torque}", grip.classes);
+        // A hub that yields through most of its wall holds nothing to count on.
+        assert_eq!(grip.holds, torque >= 40.0 && grip.valid(), "{}: {torque}", grip.classes);
         let most = steel(range.upper());
         let hoop = most * 5.0 / 3.0;
         let counts = (hoop * hoop + hoop * most + most * most).sqrt();

@@ -33,7 +33,8 @@ fn number(value: &Value, pointer: &str) -> f64 {
 
 #[test]
 fn the_fields_that_others_rely_on() {
-    let joint = answer("assemble 20 H7/s6, hub steel 4140 prehard od 40 long 25, shaft steel");
+    let joint =
+        answer("assemble 20 H7/s6, hub steel 4140 prehard od 40 long 25 rz 0um, shaft steel");
     assert_eq!(joint["answer"], "assembly");
     for (field, value) in [
         ("/nominal_mm", 20.0),
@@ -148,7 +149,7 @@ fn what_matters_is_said() {
         ("assemble 20 H7/k6, hub steel od 40 long 25", "nothing presses: a retaining compound"),
         (
             "assemble 20 H7/s6, hub steel od 40 long 25",
-            "YIELDS 20.000 mm H7/s6: at the tightest; nothing over 0.028 mm would keep",
+            "GIVES A LITTLE 20.000 mm H7/s6: at the tightest; nothing over 0.028 mm would keep",
         ),
         ("assemble 20 H7/s6, hub steel od 40 long 25", "elastic-plastic"),
         ("assemble 20 H7/s6, hub steel od 40 long 25 rz 6.3um", "0.8 Rz lost for grip, 0.4"),
@@ -158,15 +159,12 @@ fn what_matters_is_said() {
         ("assemble 20 H7/r6, hub cast iron od 40 long 25", "brittle hub"),
         ("assemble 20 H7/s6, hub sintered bronze od 40 long 25", "oil in the pores"),
         ("assemble 20 H7/s6, hub steel od 40", "give `long` for press force and torque"),
-        ("assemble 20 H7/s6, hub steel od 40 long 25", "ask a licensed engineer"),
+        ("assemble 20 H7/s6, hub steel od 40 long 25", "ask someone licensed"),
         (
             "assemble 20 interference 0.03, hub e 110GPa nu 0.3 od 40",
             "no strength known of the hub",
         ),
-        (
-            "assemble 0.824in FN2, hub galvanised tube wall 0.049in long 1in",
-            "at most, once a part gives",
-        ),
+        ("assemble 0.824in FN2, hub galvanised tube wall 0.049in long 1in", "NO JOINT, IT YIELDS"),
         ("assemble 20 H7/s6, hub 7075 od 40 long 25", "the hub stands 120 \u{b0}C"),
     ] {
         let text = words(query);
@@ -207,8 +205,8 @@ fn nothing_is_held_beyond_what_the_parts_bear() {
         let joint = answer(query);
         let pressure = 2.0 / 3.0_f64.sqrt() * 250.0 * 1.5_f64.ln();
         near(number(&joint, "/pressure_mpa/max"), pressure, 1e-4);
-        let torque = 0.08 * pressure * std::f64::consts::PI * 20.0 * 20.0 * 10.0 / 1e3;
-        near(number(&joint, "/torque_n_m"), torque, 1e-4);
+        // Past the documented share it is no joint: nothing is counted on.
+        assert_eq!(joint["torque_n_m"], Value::Null);
         assert_eq!(joint["valid"], false);
     }
     let cracked = answer("assemble 20 H8/zc7, hub cast iron od 40 long 20");

@@ -435,15 +435,9 @@ fn words_and_parts_in_hand() {
     );
     refused(
         "dowel 0.3in, press",
-        "dowel pin 0.3 in is not listed (ASME B18.8.2)",
+        "0.3 in is not listed as the size of a dowel: was it measured?",
         "0.3in",
-        "listed near it: 1/4 in, 5/16 in",
-    );
-    refused(
-        "hole 20 H7, shaft 20.1, running",
-        "the shaft may be 0.1 mm larger than the hole: that is no running fit",
-        "running",
-        "leave the word out to see the pair, or give one part and the word, as `shaft 19.985, slip`",
+        "then give it as the shaft in hand, as `shaft 0.3 in, press`",
     );
     refused(
         "hole 0.75in..19.1mm",
@@ -853,9 +847,9 @@ fn slips_of_writing() {
     );
     refused(
         "20 press, hub brass",
-        "a hub of brass has no row: work the press out",
+        "a press fit is for steel, and the hub is brass: work it out",
         "brass",
-        "`assemble 20 H7/s6, hub bronze od 40` does; or `20 press, hub bronze bushing` if the bushing is pressed",
+        "`assemble 20 H7/p6, hub brass od 40 long 20, shaft steel` does; a bushing is said as `20 press, hub brass bushing`",
     );
 }
 
@@ -1012,13 +1006,22 @@ fn threads() {
         "m",
         "a metric thread takes the capital: `M10`",
     );
+}
+
+#[test]
+fn tapped_threads_and_their_materials() {
     refused(
         "R1/2 tap",
         "taper pipe R is an external thread: nothing is tapped",
         "tap",
         "its mates are Rp and Rc, as `Rp1/2 tap`",
     );
-    refused("M10 tap hub tinn", "no material is called tinn", "tinn", "nearest: `M10 tap hub ti`");
+    refused(
+        "M10 tap hub tinn",
+        "no material is called tinn",
+        "tinn",
+        "some of those listed: steel, stainless, cast iron, aluminium, brass, bronze, nylon, acetal",
+    );
 }
 
 #[test]
@@ -1027,7 +1030,7 @@ fn a_measured_bushing_is_not_taken_for_its_nominal_size() {
         "bushing 3/4in od 1.0025in long 1in, hub steel od 2in, sintered bronze",
         "1.0025 in is no nominal size: was it measured?",
         "1.0025in",
-        "give the nominal outside here; the housing for the bushing in hand is `shaft 1.0025 in, press`",
+        "give the nominal size here; the housing for a bushing in hand is asked as `shaft 1.0025 in, press`, the shaft for its bore as `hole 1.0025 in, running`",
     );
 }
 

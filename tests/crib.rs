@@ -64,7 +64,7 @@ fn the_reamer_in_the_drawer_by_what_it_cuts() {
 #[test]
 fn a_bore_begins_with_a_drill_of_the_crib() {
     let plain = takes(&mut Session::new(), "bore 20 H7");
-    assert_eq!(plain["passes"][0]["drill"], "18.75 mm");
+    assert_eq!(plain["passes"][0]["drill"], "12.5 mm");
     assert_eq!(plain["drill_in_crib"], Value::Null);
     let mut own = shop(&["drill set metric 1..13 step 0.5", "drill set fraction 1/2in..3/4in"]);
     let plan = takes(&mut own, "bore 20 H7");
@@ -75,7 +75,7 @@ fn a_bore_begins_with_a_drill_of_the_crib() {
     let plan = takes(&mut shop(&["drill 5"]), "bore 20 H7");
     assert_eq!(
         (&plan["passes"][0]["drill"], &plan["drill_in_crib"]),
-        (&"18.75 mm".into(), &false.into())
+        (&"12.5 mm".into(), &false.into())
     );
     // A bar that does not go into the bore is of no use.
     let mut stout = shop(&["bar 20 reach 80"]);

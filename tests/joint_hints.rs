@@ -69,7 +69,7 @@ fn refusals_say_where_and_what_instead() {
         ),
         (
             "assemble 3/4in slip, hub 4140 od 2in long 1in",
-            "nothing presses: the parts are loose by 0.3 thou to 1.2 thou",
+            "nothing presses: the parts are loose by 0.3 thou to 1.6 thou",
             "3/4in slip",
             "as FN1",
         ),

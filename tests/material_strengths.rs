@@ -58,7 +58,7 @@ fn no_yield_is_a_tensile_strength() {
 }
 
 /// Names under which more was once taken than they are sure to bear, and the
-/// least of what is sold under them, MPa. Sources as in `data/materials.csv`.
+/// least of what is sold under them, in megapascals. Sources as in the data.
 #[test]
 fn names_of_soft_stock_bear_what_it_bears() {
     for (name, most) in [

@@ -349,9 +349,16 @@ proptest! {
         // Steeper than wires are good for.
         prop_assume!(made.is_ok());
         let thread = made.unwrap();
-        let usable = thread.usable_wires().unwrap();
+        let Ok(usable) = thread.usable_wires() else {
+            // Of several starts the helix may be too steep for any wire.
+            prop_assert!(starts > 1);
+            return Ok(());
+        };
         let wire = mm(usable.lower().millimetres() + place * usable.tolerance().millimetres());
-        let found = thread.over(wire).unwrap();
+        let Ok(found) = thread.over(wire) else {
+            prop_assert!(starts > 1);
+            return Ok(());
+        };
         prop_assert!(usable.contains(found.best_wire));
         prop_assert!(found.over > mm(diameter));
         // The term is a first order: the exact figure lies between none of it

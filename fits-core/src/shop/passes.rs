@@ -214,7 +214,9 @@ impl Passes {
         let largest = aim.checked_sub(finish)?.checked_sub(finish)?;
         let roughed =
             stock_for(&stock_table::PASSES, aim).second.checked_mul(MOST_ROUGHS_AFTER_DRILL)?;
-        Limits::new(largest.checked_sub(roughed)?, largest)
+        // No boring bar goes into less.
+        let least = largest.checked_sub(roughed)?.max(SMALLEST_BORE.min(largest));
+        Limits::new(least, largest)
     }
 
     /// Why a plan to such a size is as it is.

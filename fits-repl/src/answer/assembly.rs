@@ -17,6 +17,7 @@ pub struct MinMax {
 }
 
 /// Parts pressed or shrunk together.
+#[expect(clippy::struct_excessive_bools, reason = "each is a question of its own, as JSON has it")]
 #[derive(Clone, Debug, Serialize)]
 pub struct AssemblyAnswer {
     /// Nominal size of the joint.
@@ -273,6 +274,7 @@ pub struct PickGripAnswer {
 }
 
 /// A class and what it comes to.
+#[expect(clippy::struct_excessive_bools, reason = "each is a question of its own, as JSON has it")]
 #[derive(Clone, Debug, Serialize)]
 pub struct GripFigures {
     /// The class or classes.

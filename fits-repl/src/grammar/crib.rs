@@ -199,21 +199,18 @@ fn material(input: &str, total: usize) -> Parsed<'_, ToolText> {
             "expansion" => Some(Dimension::Expansion),
             _ => Some(Dimension::Pressure),
         };
-        let (end, read) = match dimension {
-            Some(dimension) => {
-                let (end, amount) = quantity(start, total, dimension, &missing, &advice)?;
-                (end, FigureText::Amount(amount))
+        let (end, read) = if let Some(dimension) = dimension {
+            let (end, amount) = quantity(start, total, dimension, &missing, &advice)?;
+            (end, FigureText::Amount(amount))
+        } else {
+            let Ok(Some((number, taken))) = Number::scan(start) else {
+                return fatal(start, 0, missing, advice);
+            };
+            let (end, at) = (&start[taken..], span(total, start, &start[taken..]));
+            if end.starts_with(|c: char| c.is_alphanumeric()) {
+                return fatal(end, 1, "Poisson's ratio has no unit", advice);
             }
-            None => {
-                let Ok(Some((number, taken))) = Number::scan(start) else {
-                    return fatal(start, 0, missing, advice);
-                };
-                let (end, at) = (&start[taken..], span(total, start, &start[taken..]));
-                if end.starts_with(|c: char| c.is_alphanumeric()) {
-                    return fatal(end, 1, "Poisson's ratio has no unit", advice);
-                }
-                (end, FigureText::Ratio(Spot { value: number, at }))
-            }
+            (end, FigureText::Ratio(Spot { value: number, at }))
         };
         figures.push(MaterialFigure { name: figure, read });
         rest = end;

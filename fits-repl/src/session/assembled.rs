@@ -9,6 +9,7 @@ use fits_core::{
         },
     },
     size::Unit,
+    source::Known,
     standards::materials::Family,
 };
 use uom::si::{
@@ -87,7 +88,6 @@ impl Session {
             }),
             _ => None,
         };
-        let yields = solved.yields();
         let keeps = solved.keeps();
         let is_by_class = !matches!(class.as_str(), "measured" | "as given");
         let lighter = if !keeps && is_by_class { self.lighter(&joint) } else { None };
@@ -104,26 +104,7 @@ impl Session {
             .and_then(Result::ok);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
-        let stress =
-            |part: Option<&BodyFigures>| {
-                part.map_or(0.0, |part| {
-                    if part.brittle { part.hoop_mpa.max(0.0) } else { part.von_mises_mpa }
-                })
-            };
-        let materials = [&joint.hub, &joint.shaft]
-            .into_iter()
-            .chain(joint.sleeves.iter().map(|sleeve| &sleeve.material));
-        let of_materials = materials.map(|it| (it.known(), format!("figures of {}", it.name())));
-        let went_in: Vec<_> = [(range.known(), format!("the limits of {class}"))]
-            .into_iter()
-            .chain(of_materials)
-            .collect();
-        let known = went_in.iter().fold(range.known(), |worst, (known, _)| worst.worst(*known));
-        let mut unconfirmed: Vec<String> = went_in
-            .into_iter()
-            .filter_map(|(known, what)| known.is_unconfirmed().then_some(what))
-            .collect();
-        unconfirmed.dedup();
+        let (known, unconfirmed) = how_known(&joint, &class);
         Ok(AssemblyAnswer {
             nominal_mm: Mm(joint.diameter),
             known,
@@ -155,8 +136,8 @@ impl Session {
             ground_torque_n_m: ground
                 .and_then(|it| it.torque())
                 .map(|it| tidy(it.get::<newton_meter>())),
-            hub_stress_mpa: stress(parts.last()),
-            shaft_stress_mpa: stress(parts.first()),
+            hub_stress_mpa: counted_stress(parts.last()),
+            shaft_stress_mpa: counted_stress(parts.first()),
             bore_close_in_mm: parts.first().and_then(|shaft| {
                 shaft.bore_growth_mm.and_then(|growth| growth.0.checked_neg().ok()).map(Mm)
             }),
@@ -164,7 +145,7 @@ impl Session {
             parts,
             elastic_up_to_mm: solved.elastic_up_to().map(Mm),
             partly_plastic,
-            yields,
+            yields: solved.yields(),
             keeps,
             valid: solved.figures_hold(),
             lighter,
@@ -503,4 +484,28 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         valid: grip.valid(),
         meets: grip.meets(wishes),
     }
+}
+
+/// The least certain of what a joint's answer rests on, and what of it no text
+/// confirms.
+fn how_known(joint: &Joint, class: &str) -> (Known, Vec<String>) {
+    let limits = joint.interference.known();
+    let materials = [&joint.hub, &joint.shaft]
+        .into_iter()
+        .chain(joint.sleeves.iter().map(|sleeve| &sleeve.material))
+        .map(|it| (it.known(), format!("figures of {}", it.name())));
+    let mut known = limits;
+    let mut unconfirmed = Vec::new();
+    for (one, what) in [(limits, format!("the limits of {class}"))].into_iter().chain(materials) {
+        known = known.worst(one);
+        if one.is_unconfirmed() && !unconfirmed.contains(&what) {
+            unconfirmed.push(what);
+        }
+    }
+    (known, unconfirmed)
+}
+
+/// What is held against a part's strength.
+fn counted_stress(part: Option<&BodyFigures>) -> f64 {
+    part.map_or(0.0, |part| if part.brittle { part.hoop_mpa.max(0.0) } else { part.von_mises_mpa })
 }

@@ -31,7 +31,7 @@ impl Text {
         if let Some(soft) = answer.soft_press_force_n {
             let _ = writeln!(
                 out,
-                "      choose the press by it; {} if the metal is as soft as its least yield",
+                "      choose the press by it; {} at the metal's least yield",
                 self.one_force(soft)
             );
         }
@@ -72,11 +72,17 @@ impl Text {
             self.body(out, part);
         }
         self.heat(out, answer);
-        self.lead_in(out, answer);
+        // What should not be pressed needs no lead-in.
+        if answer.valid {
+            self.lead_in(out, answer);
+        }
         for note in &answer.notes {
             wrapped(out, "  ", note);
         }
         Self::cautions(out, &answer.cautions);
+        if !answer.unconfirmed.is_empty() {
+            super::unconfirmed(out, &answer.unconfirmed.join(", "));
+        }
         // The picture is the first to go where the screen is full.
         let before = out.len();
         self.wall(out, answer);
@@ -141,10 +147,11 @@ impl Text {
                 .parts
                 .iter()
                 .any(|part| part.brittle && part.safety.is_some_and(|safety| safety < 1.0));
-            let word = match (cracks, answer.valid) {
-                (true, _) => "CRACKS",
-                (false, true) => "GIVES A LITTLE",
-                (false, false) => "NO JOINT, IT YIELDS:",
+            let word = match (cracks, answer.valid, answer.torque_n_m) {
+                (true, ..) => "CRACKS",
+                (false, true, _) => "GIVES A LITTLE",
+                (false, false, Some(_)) => "YIELDS",
+                (false, false, None) => "NO JOINT, IT YIELDS:",
             };
             (Style::Bad, word, format!("at the tightest{lighter}"))
         } else if let Some(part) = answer.parts.iter().find(|part| !part.keeps) {
@@ -161,9 +168,9 @@ impl Text {
                 .filter_map(|part| part.safety.map(|safety| (part, safety)))
                 .min_by(|a, b| (a.1 / a.0.margin).total_cmp(&(b.1 / b.0.margin)));
             let rest = worst.map_or("nothing pulls".to_owned(), |(part, safety)| {
-                let kind = if part.brittle { "brittle" } else { "ductile" };
+                let kind = if part.brittle { "brittle wants " } else { "wants " };
                 format!(
-                    "the {} {} times under its strength; {} counted, {kind}",
+                    "the {} {} times under its strength ({kind}{})",
                     part.part,
                     figures(safety),
                     part.margin

@@ -117,9 +117,9 @@ impl Text {
             Answer::Why(why) => Self::why(&mut out, why),
             Answer::Help(help) => self.help(&mut out, help),
         }
-        if let Some(what) = answer.unconfirmed() {
-            let said = format!("unconfirmed: {what}, from memory; check before you cut");
-            wrapped(&mut out, "! ", &said);
+        if let Some(what) = answer.unconfirmed().filter(|_| !matches!(answer, Answer::Assembly(_)))
+        {
+            unconfirmed(&mut out, &what);
         }
         out
     }
@@ -531,4 +531,9 @@ impl Text {
             let _ = writeln!(out, "  {query}  {gives}");
         }
     }
+}
+
+/// The line for what is known from memory alone.
+fn unconfirmed(out: &mut String, what: &str) {
+    wrapped(out, "! ", &format!("unconfirmed: {what}, from memory; check before you cut"));
 }

@@ -14,7 +14,7 @@ use fits_core::{
         bushing::{Bush, Bushing, InService, Pressed, Suited, bore_for},
         warm::stands,
     },
-    source::Reason,
+    source::{Known, Reason},
     standards::{
         iso286::{Class, Feature},
         materials::Material,
@@ -150,16 +150,7 @@ impl Session {
             pressed.bore.upper().checked_sub(turned.lower()).map_err(failed)?,
         )
         .map_err(failed)?;
-        let went_in = [
-            (running.known(), "the running clearance"),
-            (found.material.known(), "figures of the bushing's material"),
-            (found.hub.known(), "figures of the housing's material"),
-        ];
-        let known = went_in.iter().fold(running.known(), |worst, (known, _)| worst.worst(*known));
-        let unconfirmed: Vec<&str> = went_in
-            .into_iter()
-            .filter_map(|(known, what)| known.is_unconfirmed().then_some(what))
-            .collect();
+        let (known, unconfirmed) = how_known(running, &found);
         Ok(Answer::BushingFit(Box::new(BushingAnswer {
             nominal_mm: Mm(nominal),
             kind: found.kind.words(),
@@ -180,7 +171,7 @@ impl Session {
             running: running.into(),
             running_by,
             known,
-            unconfirmed: unconfirmed.join(", "),
+            unconfirmed,
             shaft: ShaftFigures {
                 given: given.is_some(),
                 aim_mm: Mm(shaft.aim),
@@ -467,4 +458,20 @@ fn three_figures(value: f64) -> f64 {
     let rounded = (value / step).round() * step;
     // Without the noise of the multiplication.
     format!("{rounded:.6}").parse().unwrap_or(rounded)
+}
+
+/// The least certain of what a bushing's answer rests on, and what of it no text
+/// confirms.
+fn how_known(running: Limits, found: &Found) -> (Known, String) {
+    let went_in = [
+        (running.known(), "the running clearance"),
+        (found.material.known(), "figures of the bushing's material"),
+        (found.hub.known(), "figures of the housing's material"),
+    ];
+    let known = went_in.iter().fold(running.known(), |worst, (known, _)| worst.worst(*known));
+    let unconfirmed: Vec<&str> = went_in
+        .into_iter()
+        .filter_map(|(known, what)| known.is_unconfirmed().then_some(what))
+        .collect();
+    (known, unconfirmed.join(", "))
 }
