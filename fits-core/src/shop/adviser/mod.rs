@@ -8,15 +8,19 @@
 
 mod learn;
 mod next;
+mod settings;
 mod state;
+pub mod story;
 mod told;
 
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Because, Next};
+pub use settings::{Settings, Split};
+pub use story::Story;
 
 pub use crate::standards::instruments::Uncertainty as Instrument;
 
-use self::state::State;
+use self::{state::State, story::Missed};
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
@@ -37,33 +41,6 @@ pub struct Prior {
     pub offset_sd: Length,
     /// Standard deviation of one pass from the next, all else alike.
     pub scatter: Length,
-}
-
-/// What the advice has to keep to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Settings {
-    /// The most that the chance of overshooting may be after a cut, 0 to 1.
-    pub risk: f64,
-    /// The smallest step that can be dialled, as a change of diameter.
-    pub step: Length,
-    /// The least cut that a tool takes cleanly, on the diameter.
-    pub least_cut: Length,
-    /// The most that one pass takes, on the diameter.
-    pub most_cut: Length,
-}
-
-impl Default for Settings {
-    /// One chance in fifty; steps and least cut of 0.01 mm; at most
-    /// 1.5 mm a pass. Common practice, no source.
-    fn default() -> Self {
-        let hundredth = Length::from_tenth_nanometres(100_000);
-        Self {
-            risk: 0.02,
-            step: hundredth,
-            least_cut: hundredth,
-            most_cut: Length::from_tenth_nanometres(15_000_000),
-        }
-    }
 }
 
 /// One line of a pass log.
@@ -174,6 +151,9 @@ pub struct Adviser {
     /// Dialled and taken since: is the tool's way known from this log?
     cuts: u32,
     surprise: Option<Surprise>,
+    story: Option<Story>,
+    /// Passes in a row that surprised.
+    slips: u32,
     /// A pass was made since the last reading.
     unread: bool,
 }
@@ -204,6 +184,8 @@ impl Adviser {
             last: 0.0,
             cuts: 0,
             surprise: None,
+            story: None,
+            slips: 0,
             unread: false,
         })
     }
@@ -246,7 +228,7 @@ impl Adviser {
         }
         let set = dialled.in_micrometres();
         let scatter = self.prior.scatter.in_micrometres();
-        self.measured(self.state.cut(set, scatter), readings)?;
+        self.measured(self.state.cut(set, scatter), readings, Some(dialled))?;
         self.last = set;
         self.cuts += 1;
         self.unread = readings.is_empty();
@@ -259,7 +241,7 @@ impl Adviser {
     /// A reading out of range. The adviser is then as it was.
     pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
         let scatter = self.prior.scatter.in_micrometres();
-        self.measured(self.state.spring(self.last, scatter), readings)?;
+        self.measured(self.state.spring(self.last, scatter), readings, None)?;
         self.unread = readings.is_empty();
         Ok(())
     }
@@ -272,18 +254,23 @@ impl Adviser {
         if readings.is_empty() {
             return Err(senseless("nothing was read".into(), "give what the instrument showed"));
         }
-        self.measured(self.state, readings)?;
+        self.measured(self.state, readings, None)?;
         self.unread = false;
         Ok(())
     }
 
-    fn measured(&mut self, state: State, readings: &[Length]) -> Result<(), Error> {
+    fn measured(
+        &mut self,
+        state: State,
+        readings: &[Length],
+        dialled: Option<Length>,
+    ) -> Result<(), Error> {
         let mut sum = 0.0;
         for &reading in readings {
             sum += progress(self.limits, self.feature, reading)?;
         }
         if readings.is_empty() {
-            (self.state, self.surprise) = (state, None);
+            (self.state, self.surprise, self.story) = (state, None, None);
             return Ok(());
         }
         #[allow(clippy::cast_precision_loss, reason = "a count of readings is small")]
@@ -298,7 +285,22 @@ impl Adviser {
         } else {
             None
         };
-        (self.state, self.surprise) = (state.read(mean, repeat), surprise);
+        let story = match surprise {
+            Some(surprise) => Story::of(&Missed {
+                feature: self.feature,
+                before: self.at(self.state.size().mean)?,
+                dialled,
+                expected: surprise.expected,
+                expected_sd: Length::nearest_micrometres(expected.sd)?,
+                read: surprise.read,
+                dial_turn: self.settings.dial_turn,
+            })?,
+            None => None,
+        };
+        (self.state, self.surprise, self.story) = (state.read(mean, repeat), surprise, story);
+        if dialled.is_some() {
+            self.slips = if surprise.is_some() { self.slips + 1 } else { 0 };
+        }
         Ok(())
     }
 
@@ -329,6 +331,18 @@ impl Adviser {
     /// moved.
     pub const fn surprise(&self) -> Option<Surprise> {
         self.surprise
+    }
+
+    /// What explains the last surprise; nothing where nothing surprised, or
+    /// where no story explains it: then the reading is to be asked about.
+    pub const fn story(&self) -> Option<Story> {
+        self.story
+    }
+
+    /// How many passes in a row surprised, up to now. Three: stop and check
+    /// the machine.
+    pub const fn slips(&self) -> u32 {
+        self.slips
     }
 
     /// The limits that the part is to end in.
@@ -400,20 +414,7 @@ fn check(prior: &Prior, instrument: Instrument, settings: &Settings) -> Result<(
     {
         return refused("a standard deviation is less than nought", "give it without a sign");
     }
-    if !(settings.risk > 0.0 && settings.risk < 1.0) {
-        return refused("the risk has no sense", "it lies between 0 and 1");
-    }
-    if !settings.step.is_positive()
-        || settings.least_cut.is_negative()
-        || settings.most_cut < settings.least_cut
-        || settings.most_cut < settings.step
-    {
-        return refused(
-            "no cut can be dialled",
-            "the step is more than nought, and the most a pass takes is more than the least",
-        );
-    }
-    Ok(())
+    settings.check()
 }
 
 fn senseless(why: String, advice: &str) -> Error {
