@@ -43,8 +43,6 @@ impl Split {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Settings {
     /// The most that the chance of overshooting may be after a cut, 0 to 1.
-    /// A scrapped part then counts 0.15 / risk times an unfinished one: three
-    /// times at one chance in twenty.
     pub risk: f64,
     /// A division of the dial, as a change of diameter.
     pub step: Length,
@@ -54,20 +52,21 @@ pub struct Settings {
     pub most_cut: Length,
     /// A whole turn of the dial, as a change of diameter, where it is known.
     pub dial_turn: Option<Length>,
-    /// How far a division may be split near size.
+    /// How far a division may be split near size. The decision does not use it yet.
     pub split: Split,
     /// The lathe has a top slide that can be set over. A boring head has none.
+    /// The decision does not use it yet.
     pub top_slide: bool,
 }
 
 impl Default for Settings {
-    /// One chance in twenty; divisions and least cut of 0.01 mm; at most
-    /// 1.5 mm a pass; quarters of a division near size; no top slide. Common
+    /// One chance in fifty; divisions and least cut of 0.01 mm; at most
+    /// 1.5 mm a pass; quarters of a division; no top slide. Common
     /// practice, no source.
     fn default() -> Self {
         let hundredth = Length::from_tenth_nanometres(100_000);
         Self {
-            risk: 0.05,
+            risk: 0.02,
             step: hundredth,
             least_cut: hundredth,
             most_cut: Length::from_tenth_nanometres(15_000_000),
