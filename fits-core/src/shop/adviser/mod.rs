@@ -4,11 +4,13 @@
 //! and by what passes scatter; a reading is off by the instrument's bias, the
 //! same each time, and by what its readings scatter. From stated priors the
 //! state is brought up to date after each pass and reading ([`Adviser`]); the
-//! next step is chosen by looking two cuts ahead.
+//! next step is chosen by looking two cuts ahead. A pass that misses by far is
+//! taken for a slip before it is taken for the tool.
 
 mod learn;
 mod next;
 mod settings;
+mod slip;
 mod state;
 pub mod story;
 mod told;
@@ -20,7 +22,10 @@ pub use story::Story;
 
 pub use crate::standards::instruments::Uncertainty as Instrument;
 
-use self::{state::State, story::Missed};
+use self::{
+    slip::{Pass, Slip},
+    state::State,
+};
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
@@ -154,6 +159,12 @@ pub struct Adviser {
     story: Option<Story>,
     /// Passes in a row that surprised.
     slips: u32,
+    /// Measured passes that took what was to be expected.
+    agreed: u32,
+    /// A pass slipped, and no two passes agreed since.
+    doubted: bool,
+    /// The last slip, until a pass after it decides what it was.
+    slip: Option<Slip>,
     /// A pass was made since the last reading.
     unread: bool,
 }
@@ -186,6 +197,9 @@ impl Adviser {
             surprise: None,
             story: None,
             slips: 0,
+            agreed: 0,
+            doubted: false,
+            slip: None,
             unread: false,
         })
     }
@@ -228,7 +242,7 @@ impl Adviser {
         }
         let set = dialled.in_micrometres();
         let scatter = self.prior.scatter.in_micrometres();
-        self.measured(self.state.cut(set, scatter), readings, Some(dialled))?;
+        self.measured(Pass::Cut(dialled), &|state| state.cut(set, scatter), readings)?;
         self.last = set;
         self.cuts += 1;
         self.unread = readings.is_empty();
@@ -240,8 +254,8 @@ impl Adviser {
     /// # Errors
     /// A reading out of range. The adviser is then as it was.
     pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
-        let scatter = self.prior.scatter.in_micrometres();
-        self.measured(self.state.spring(self.last, scatter), readings, None)?;
+        let (last, scatter) = (self.last, self.prior.scatter.in_micrometres());
+        self.measured(Pass::Spring, &|state| state.spring(last, scatter), readings)?;
         self.unread = readings.is_empty();
         Ok(())
     }
@@ -254,53 +268,8 @@ impl Adviser {
         if readings.is_empty() {
             return Err(senseless("nothing was read".into(), "give what the instrument showed"));
         }
-        self.measured(self.state, readings, None)?;
+        self.measured(Pass::None, &|state| state, readings)?;
         self.unread = false;
-        Ok(())
-    }
-
-    fn measured(
-        &mut self,
-        state: State,
-        readings: &[Length],
-        dialled: Option<Length>,
-    ) -> Result<(), Error> {
-        let mut sum = 0.0;
-        for &reading in readings {
-            sum += progress(self.limits, self.feature, reading)?;
-        }
-        if readings.is_empty() {
-            (self.state, self.surprise, self.story) = (state, None, None);
-            return Ok(());
-        }
-        #[allow(clippy::cast_precision_loss, reason = "a count of readings is small")]
-        let count = readings.len() as f64;
-        let (mean, repeat) =
-            (sum / count, self.instrument.repeat.in_micrometres() / libm::sqrt(count));
-        let expected = state.reading(repeat);
-        let off = (mean - expected.mean).abs();
-        let deviations = if expected.sd > 0.0 { off / expected.sd } else { 0.0 };
-        let surprise = if deviations > SURPRISING {
-            Some(Surprise { read: self.at(mean)?, expected: self.at(expected.mean)?, deviations })
-        } else {
-            None
-        };
-        let story = match surprise {
-            Some(surprise) => Story::of(&Missed {
-                feature: self.feature,
-                before: self.at(self.state.size().mean)?,
-                dialled,
-                expected: surprise.expected,
-                expected_sd: Length::nearest_micrometres(expected.sd)?,
-                read: surprise.read,
-                dial_turn: self.settings.dial_turn,
-            })?,
-            None => None,
-        };
-        (self.state, self.surprise, self.story) = (state.read(mean, repeat), surprise, story);
-        if dialled.is_some() {
-            self.slips = if surprise.is_some() { self.slips + 1 } else { 0 };
-        }
         Ok(())
     }
 
@@ -327,10 +296,16 @@ impl Adviser {
     }
 
     /// The last reading, where it lies more than four standard deviations
-    /// from what was expected: a slip in reading or typing, or a tool that
-    /// moved.
+    /// from what was expected, and the pass before it did not miss alike: a
+    /// slip of hand, dial, backlash or reading until a second pass agrees.
     pub const fn surprise(&self) -> Option<Surprise> {
         self.surprise
+    }
+
+    /// The last reading was looked at again and stands: it is not asked for
+    /// once more. What is believed of the tool stays as it is.
+    pub const fn confirm(&mut self) {
+        self.surprise = None;
     }
 
     /// What explains the last surprise; nothing where nothing surprised, or
@@ -351,9 +326,13 @@ impl Adviser {
     }
 
     /// What the tool does beside what it is set to, once this log has shown
-    /// it: nothing before the first cut, and nothing where the next step is
-    /// no cut or the dial would be set alike.
+    /// it: nothing before the first cut, nothing after a slip until two passes
+    /// agree, and nothing where the next step is no cut or the dial would be
+    /// set alike.
     pub fn remark(&self) -> Option<Remark> {
+        if self.doubted {
+            return None;
+        }
         let next = self.decide();
         let dial = next.dial.filter(|dial| dial.is_positive() && self.cuts > 0)?;
         let set = dial.in_micrometres();
@@ -386,9 +365,6 @@ impl Adviser {
         }
     }
 }
-
-/// A reading further off than this is a surprise.
-const SURPRISING: f64 = 4.0;
 
 /// How far a size is past the middle of the limits, in the way the tool moves
 /// it: below nought while there is metal to take off.
