@@ -45,6 +45,9 @@ const AGREE: u32 = 2;
 /// So many standard deviations off its middle, the cut factor is the largest
 /// that may be expected.
 const LARGEST: f64 = 4.0;
+/// A tool that did it is given so many times its miss as a standard deviation
+/// of its cut factor.
+const WIDER: f64 = 2.0;
 /// So many standard deviations are the give of the size in an order.
 const GIVE: f64 = 2.0;
 
@@ -111,7 +114,13 @@ impl Adviser {
         } else if surprise.is_some() {
             let base = unread.unwrap_or(state);
             let doubted = slip.filter(|_| unread.is_some()).map_or(self.doubted, |s| s.doubted);
-            let taught = base.read(mean, repeat);
+            // A tool so far from its usual way is another one: what was
+            // expected of its cut factor is widened to what was seen.
+            let set =
+                if let Pass::Cut(dialled) = pass { dialled.in_micrometres() } else { self.last };
+            let miss = mean - base.reading(repeat).mean;
+            let wider = if set > 0.0 { WIDER * miss / set } else { 0.0 };
+            let taught = base.widened(set, wider).read(mean, repeat);
             self.slip = Some(Slip { taught, unread: Some(base), doubted });
             self.state = state.read_anew(mean, repeat);
             self.doubted = true;

@@ -124,6 +124,18 @@ impl State {
         after.moved(weight, off)
     }
 
+    /// After a cut, had less been known of the cut factor before it: by this
+    /// standard deviation.
+    #[must_use]
+    pub(super) fn widened(mut self, dialled: f64, gain_sd: f64) -> Self {
+        let variance = gain_sd * gain_sd;
+        self.spread[1][1] += variance;
+        self.spread[0][1] += dialled * variance;
+        self.spread[1][0] += dialled * variance;
+        self.spread[0][0] += dialled * dialled * variance;
+        self
+    }
+
     /// After a reading that alone tells the size: what was believed of the
     /// size is forgotten, and nothing is learned of the tool. The size is the
     /// reading less the bias and less what scatters.
