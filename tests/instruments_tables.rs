@@ -5,7 +5,10 @@ use std::fmt::Write as _;
 use fits_checks::{Row, code, hold_generated, rows};
 use fits_core::{
     Length,
-    shop::adviser::Prior,
+    shop::{
+        adviser::Prior,
+        machining::{Edge, least_chip},
+    },
     size::Unit,
     standards::{instruments::Instrument, iso286::Feature, materials::Family},
 };
@@ -162,10 +165,15 @@ fn the_machining_tables_are_what_the_data_give() {
         let scatter = micrometres(row, "scatter_um");
         let heat: f64 = row.get("heat_mj_m3_k");
         assert!((1.0..5.0).contains(&heat), "{row}");
+        let sharp = micrometres(row, "least_chip_um");
+        let rounded = micrometres(row, "least_chip_rounded_um");
+        assert!(scatter < sharp && sharp < rounded, "{row}: out of order");
         writeln!(
             out,
-            "    Cuts {{ family: Family::{word}, scatter: {}, heat: {heat:?}, from: {} }},",
+            "    Cuts {{ family: Family::{word}, scatter: {}, least_chip: {}, least_chip_rounded: {}, heat: {heat:?}, from: {} }},",
             code(scatter),
+            code(sharp),
+            code(rounded),
             row.provenance()
         )
         .unwrap();
@@ -190,5 +198,10 @@ fn what_to_expect_is_the_row_that_holds() {
     for row in rows("data/machining_materials.csv") {
         let prior = Prior::usual(Feature::Shaft, Some(family(&row).0), None);
         assert_eq!(prior.scatter, micrometres(&row, "scatter_um"), "{row}");
+        for (edge, column) in
+            [(Edge::Sharp, "least_chip_um"), (Edge::Rounded, "least_chip_rounded_um")]
+        {
+            assert_eq!(least_chip(Some(family(&row).0), edge), micrometres(&row, column), "{row}");
+        }
     }
 }

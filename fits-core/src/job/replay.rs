@@ -71,8 +71,8 @@ impl PassLog {
     /// The adviser after the entries that still stand; nothing where a line
     /// was lost and the size was not read since.
     ///
-    /// A reading that was confirmed against what was expected begins anew: the
-    /// tool or the part has moved.
+    /// A reading that was confirmed against what was expected is not asked for
+    /// again; the adviser takes it as it takes any other.
     ///
     /// # Errors
     /// An entry that no adviser takes: the log was written by another hand.
@@ -82,7 +82,7 @@ impl PassLog {
             adviser = match (adviser, entry) {
                 (_, Entry::Lost) => None,
                 (None, entry) => entry.reading().map(|size| self.begun(size, prior)).transpose()?,
-                (Some(adviser), entry) => Some(self.entered(adviser, entry, prior)?),
+                (Some(adviser), entry) => Some(Self::entered(adviser, entry)?),
             };
         }
         Ok(adviser)
@@ -94,8 +94,7 @@ impl PassLog {
         Adviser::new(limits, self.opening.feature, size, prior, instrument, self.settings())
     }
 
-    fn entered(&self, before: Adviser, entry: Entry, prior: Prior) -> Result<Adviser, Error> {
-        let mut adviser = before;
+    fn entered(mut adviser: Adviser, entry: Entry) -> Result<Adviser, Error> {
         let sure = match entry {
             Entry::Cut { dial, read, sure } => {
                 adviser.cut(dial, read.as_slice())?;
@@ -111,20 +110,10 @@ impl PassLog {
             }
             Entry::Undo | Entry::Done | Entry::Scrap | Entry::Lost => false,
         };
-        match (adviser.surprise(), entry.reading()) {
-            (Some(_), Some(size)) if sure => {
-                let known = adviser.estimate()?;
-                let learned = Prior {
-                    gain: known.gain.clamp(0.1, 2.0),
-                    gain_sd: known.gain_sd.min(1.0),
-                    offset: known.offset,
-                    offset_sd: known.offset_sd,
-                    ..prior
-                };
-                self.begun(size, learned)
-            }
-            _ => Ok(adviser),
+        if sure {
+            adviser.confirm();
         }
+        Ok(adviser)
     }
 
     /// What makes the next entry doubtful, if anything does.
@@ -297,7 +286,7 @@ mod tests {
     }
 
     #[test]
-    fn a_confirmed_reading_begins_anew_and_a_lost_line_waits_for_one() {
+    fn a_confirmed_reading_stands_and_a_lost_line_waits_for_one() {
         let mut log = log(Feature::Hole, "19.6mm");
         log.entries.push(cut("0.2mm", Some("19.79mm")));
         log.entries.push(read("19.83mm", true));

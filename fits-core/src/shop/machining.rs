@@ -30,6 +30,10 @@ pub(super) struct Tool {
 pub(super) struct Cuts {
     pub(super) family: Family,
     pub(super) scatter: Length,
+    /// The least chip of a sharp edge, on the diameter.
+    pub(super) least_chip: Length,
+    /// The same of a rounded edge.
+    pub(super) least_chip_rounded: Length,
     /// Density times specific heat, MJ/m³K.
     pub(super) heat: f64,
     pub(super) from: Provenance,
@@ -40,11 +44,37 @@ pub(super) fn cuts(family: Option<Family>) -> &'static Cuts {
     const STEEL: &Cuts = &Cuts {
         family: Family::Steel,
         scatter: Length::from_tenth_nanometres(25_000),
+        least_chip: Length::from_tenth_nanometres(100_000),
+        least_chip_rounded: Length::from_tenth_nanometres(500_000),
         heat: 3.8,
         from: Provenance { known: Known::Practice, text: "" },
     };
     let find = |wanted| machining_table::FAMILIES.iter().find(|row| row.family == wanted);
     family.and_then(find).or_else(|| find(Family::Steel)).unwrap_or(STEEL)
+}
+
+/// The cutting edge, for the least that it cuts rather than rubs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Edge {
+    /// High-speed steel or ground carbide, stoned sharp.
+    Sharp,
+    /// A moulded carbide insert with a rounded edge.
+    Rounded,
+}
+
+/// The least that such an edge cuts rather than rubs, on the diameter. Common
+/// practice, no source.
+///
+/// ```
+/// use fits_core::shop::machining::{Edge, least_chip};
+/// assert!(least_chip(None, Edge::Rounded) > least_chip(None, Edge::Sharp));
+/// ```
+pub fn least_chip(family: Option<Family>, edge: Edge) -> Length {
+    let row = cuts(family);
+    match edge {
+        Edge::Sharp => row.least_chip,
+        Edge::Rounded => row.least_chip_rounded,
+    }
 }
 
 impl Prior {

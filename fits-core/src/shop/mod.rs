@@ -18,7 +18,7 @@ pub mod cooling;
 mod inch_reamer_table;
 mod inch_reamers;
 #[cfg(feature = "uom")]
-mod machining;
+pub mod machining;
 #[cfg(feature = "uom")]
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]

@@ -4,19 +4,28 @@
 //! and by what passes scatter; a reading is off by the instrument's bias, the
 //! same each time, and by what its readings scatter. From stated priors the
 //! state is brought up to date after each pass and reading ([`Adviser`]); the
-//! next step is chosen by looking two cuts ahead.
+//! next step is chosen by looking two cuts ahead. A pass that misses by far is
+//! taken for a slip before it is taken for the tool.
 
 mod learn;
 mod next;
+mod settings;
+mod slip;
 mod state;
+pub mod story;
 mod told;
 
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Because, Next};
+pub use settings::{Settings, Split};
+pub use story::Story;
 
 pub use crate::standards::instruments::Uncertainty as Instrument;
 
-use self::state::State;
+use self::{
+    slip::{Pass, Slip},
+    state::State,
+};
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
@@ -37,33 +46,6 @@ pub struct Prior {
     pub offset_sd: Length,
     /// Standard deviation of one pass from the next, all else alike.
     pub scatter: Length,
-}
-
-/// What the advice has to keep to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Settings {
-    /// The most that the chance of overshooting may be after a cut, 0 to 1.
-    pub risk: f64,
-    /// The smallest step that can be dialled, as a change of diameter.
-    pub step: Length,
-    /// The least cut that a tool takes cleanly, on the diameter.
-    pub least_cut: Length,
-    /// The most that one pass takes, on the diameter.
-    pub most_cut: Length,
-}
-
-impl Default for Settings {
-    /// One chance in fifty; steps and least cut of 0.01 mm; at most
-    /// 1.5 mm a pass. Common practice, no source.
-    fn default() -> Self {
-        let hundredth = Length::from_tenth_nanometres(100_000);
-        Self {
-            risk: 0.02,
-            step: hundredth,
-            least_cut: hundredth,
-            most_cut: Length::from_tenth_nanometres(15_000_000),
-        }
-    }
 }
 
 /// One line of a pass log.
@@ -174,6 +156,15 @@ pub struct Adviser {
     /// Dialled and taken since: is the tool's way known from this log?
     cuts: u32,
     surprise: Option<Surprise>,
+    story: Option<Story>,
+    /// Passes in a row that surprised.
+    slips: u32,
+    /// Measured passes that took what was to be expected.
+    agreed: u32,
+    /// A pass slipped, and no two passes agreed since.
+    doubted: bool,
+    /// The last slip, until a pass after it decides what it was.
+    slip: Option<Slip>,
     /// A pass was made since the last reading.
     unread: bool,
 }
@@ -204,6 +195,11 @@ impl Adviser {
             last: 0.0,
             cuts: 0,
             surprise: None,
+            story: None,
+            slips: 0,
+            agreed: 0,
+            doubted: false,
+            slip: None,
             unread: false,
         })
     }
@@ -246,7 +242,7 @@ impl Adviser {
         }
         let set = dialled.in_micrometres();
         let scatter = self.prior.scatter.in_micrometres();
-        self.measured(self.state.cut(set, scatter), readings)?;
+        self.measured(Pass::Cut(dialled), &|state| state.cut(set, scatter), readings)?;
         self.last = set;
         self.cuts += 1;
         self.unread = readings.is_empty();
@@ -258,8 +254,8 @@ impl Adviser {
     /// # Errors
     /// A reading out of range. The adviser is then as it was.
     pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
-        let scatter = self.prior.scatter.in_micrometres();
-        self.measured(self.state.spring(self.last, scatter), readings)?;
+        let (last, scatter) = (self.last, self.prior.scatter.in_micrometres());
+        self.measured(Pass::Spring, &|state| state.spring(last, scatter), readings)?;
         self.unread = readings.is_empty();
         Ok(())
     }
@@ -272,33 +268,8 @@ impl Adviser {
         if readings.is_empty() {
             return Err(senseless("nothing was read".into(), "give what the instrument showed"));
         }
-        self.measured(self.state, readings)?;
+        self.measured(Pass::None, &|state| state, readings)?;
         self.unread = false;
-        Ok(())
-    }
-
-    fn measured(&mut self, state: State, readings: &[Length]) -> Result<(), Error> {
-        let mut sum = 0.0;
-        for &reading in readings {
-            sum += progress(self.limits, self.feature, reading)?;
-        }
-        if readings.is_empty() {
-            (self.state, self.surprise) = (state, None);
-            return Ok(());
-        }
-        #[allow(clippy::cast_precision_loss, reason = "a count of readings is small")]
-        let count = readings.len() as f64;
-        let (mean, repeat) =
-            (sum / count, self.instrument.repeat.in_micrometres() / libm::sqrt(count));
-        let expected = state.reading(repeat);
-        let off = (mean - expected.mean).abs();
-        let deviations = if expected.sd > 0.0 { off / expected.sd } else { 0.0 };
-        let surprise = if deviations > SURPRISING {
-            Some(Surprise { read: self.at(mean)?, expected: self.at(expected.mean)?, deviations })
-        } else {
-            None
-        };
-        (self.state, self.surprise) = (state.read(mean, repeat), surprise);
         Ok(())
     }
 
@@ -325,10 +296,28 @@ impl Adviser {
     }
 
     /// The last reading, where it lies more than four standard deviations
-    /// from what was expected: a slip in reading or typing, or a tool that
-    /// moved.
+    /// from what was expected, and the pass before it did not miss alike: a
+    /// slip of hand, dial, backlash or reading until a second pass agrees.
     pub const fn surprise(&self) -> Option<Surprise> {
         self.surprise
+    }
+
+    /// The last reading was looked at again and stands: it is not asked for
+    /// once more. What is believed of the tool stays as it is.
+    pub const fn confirm(&mut self) {
+        self.surprise = None;
+    }
+
+    /// What explains the last surprise; nothing where nothing surprised, or
+    /// where no story explains it: then the reading is to be asked about.
+    pub const fn story(&self) -> Option<Story> {
+        self.story
+    }
+
+    /// How many passes in a row surprised, up to now. Three: stop and check
+    /// the machine.
+    pub const fn slips(&self) -> u32 {
+        self.slips
     }
 
     /// The limits that the part is to end in.
@@ -337,9 +326,13 @@ impl Adviser {
     }
 
     /// What the tool does beside what it is set to, once this log has shown
-    /// it: nothing before the first cut, and nothing where the next step is
-    /// no cut or the dial would be set alike.
+    /// it: nothing before the first cut, nothing after a slip until two passes
+    /// agree, and nothing where the next step is no cut or the dial would be
+    /// set alike.
     pub fn remark(&self) -> Option<Remark> {
+        if self.doubted {
+            return None;
+        }
         let next = self.decide();
         let dial = next.dial.filter(|dial| dial.is_positive() && self.cuts > 0)?;
         let set = dial.in_micrometres();
@@ -373,9 +366,6 @@ impl Adviser {
     }
 }
 
-/// A reading further off than this is a surprise.
-const SURPRISING: f64 = 4.0;
-
 /// How far a size is past the middle of the limits, in the way the tool moves
 /// it: below nought while there is metal to take off.
 fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error> {
@@ -400,20 +390,7 @@ fn check(prior: &Prior, instrument: Instrument, settings: &Settings) -> Result<(
     {
         return refused("a standard deviation is less than nought", "give it without a sign");
     }
-    if !(settings.risk > 0.0 && settings.risk < 1.0) {
-        return refused("the risk has no sense", "it lies between 0 and 1");
-    }
-    if !settings.step.is_positive()
-        || settings.least_cut.is_negative()
-        || settings.most_cut < settings.least_cut
-        || settings.most_cut < settings.step
-    {
-        return refused(
-            "no cut can be dialled",
-            "the step is more than nought, and the most a pass takes is more than the least",
-        );
-    }
-    Ok(())
+    settings.check()
 }
 
 fn senseless(why: String, advice: &str) -> Error {

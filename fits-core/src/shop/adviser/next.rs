@@ -157,6 +157,9 @@ struct Scales {
     /// The least and the most that is dialled, in steps.
     least: f64,
     most: f64,
+    /// The most that is dialled now, in steps; less than the least where no
+    /// cut is safe.
+    most_now: f64,
     risk: f64,
     /// So many standard deviations off the limit, the risk is what it may be.
     cautious: f64,
@@ -248,13 +251,16 @@ impl Adviser {
         let step = self.settings.step.in_micrometres();
         let in_steps = |length: Length| length.in_micrometres() / step;
         let least = libm::ceil(in_steps(self.settings.least_cut)).max(1.0);
+        let most = libm::floor(in_steps(self.settings.most_cut)).max(least);
+        let safe = self.most_dialled().map_or(most, |safe| libm::floor(safe / step));
         Scales {
             half: self.half(),
             scatter: self.prior.scatter.in_micrometres(),
             repeat: self.instrument.repeat.in_micrometres(),
             step,
             least,
-            most: libm::floor(in_steps(self.settings.most_cut)).max(least),
+            most,
+            most_now: most.min(safe),
             risk: self.settings.risk,
             cautious: STANDARD.above_with(self.settings.risk),
         }
@@ -301,8 +307,8 @@ impl Adviser {
             if leave > 0.0 && leave * scales.half > most_left.max(scales.half) {
                 break;
             }
-            let found = scales.steps_to(state, leave * scales.half);
-            if (found - tried).abs() > 0.5 {
+            let found = scales.steps_to(state, leave * scales.half).min(scales.most_now);
+            if found >= scales.least && (found - tried).abs() > 0.5 {
                 tried = found;
                 steps.push(found);
             }
@@ -366,7 +372,7 @@ impl Adviser {
     fn stuck(&self, scales: &Scales) -> Because {
         let fine = self.state.size_after(0.0, scales.scatter);
         let room = scales.half - scales.cautious * fine.sd - fine.mean;
-        if room > 0.0 { Because::CoarseDial } else { Because::Uncertain }
+        if room > 0.0 && scales.most_now > 0.0 { Because::CoarseDial } else { Because::Uncertain }
     }
 
     /// What a cut of so many steps is worth, or a spring pass for none.
@@ -392,13 +398,16 @@ impl Adviser {
     /// Far from size, two cuts ahead show nothing yet: the most that a pass
     /// takes, where that leaves as much again.
     fn rough(&self, scales: &Scales) -> Option<Next> {
-        let most = scales.most * scales.step;
+        if scales.most_now < scales.least {
+            return None;
+        }
+        let most = scales.most_now * scales.step;
         let far = |state: &State| state.size_after(2.0 * most, scales.scatter).mean < -scales.half;
         if !far(&self.state) {
             return None;
         }
         let first = self.state.cut(most, scales.scatter);
-        let (_, next) = self.weighed(scales, Some(scales.most), &first);
+        let (_, next) = self.weighed(scales, Some(scales.most_now), &first);
         Some(Next { readings: 1, ..next })
     }
 }

@@ -124,6 +124,34 @@ impl State {
         after.moved(weight, off)
     }
 
+    /// After a cut, had less been known of the cut factor before it: by this
+    /// standard deviation.
+    #[must_use]
+    pub(super) fn widened(mut self, dialled: f64, gain_sd: f64) -> Self {
+        let variance = gain_sd * gain_sd;
+        self.spread[1][1] += variance;
+        self.spread[0][1] += dialled * variance;
+        self.spread[1][0] += dialled * variance;
+        self.spread[0][0] += dialled * dialled * variance;
+        self
+    }
+
+    /// After a reading that alone tells the size: what was believed of the
+    /// size is forgotten, and nothing is learned of the tool. The size is the
+    /// reading less the bias and less what scatters.
+    #[must_use]
+    pub(super) fn read_anew(mut self, reading: f64, repeat: f64) -> Self {
+        let bias = self.spread[3];
+        self.mean[0] = reading - self.mean[3];
+        for (at, value) in bias.into_iter().enumerate().skip(1) {
+            // `at` counts from one to three.
+            self.spread[0][at] = -value;
+            self.spread[at][0] = -value;
+        }
+        self.spread[0][0] = bias[3] + repeat * repeat;
+        self
+    }
+
     #[must_use]
     pub(super) fn moved(mut self, weight: Vector, off: f64) -> Self {
         for (value, weight) in self.mean.iter_mut().zip(weight) {

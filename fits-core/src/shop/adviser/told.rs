@@ -2,7 +2,7 @@
 //! a cut that stops short, so the advice is followed to where it ends.
 
 use super::{Action, Adviser, Next};
-use crate::shop::chance::STANDARD;
+use crate::{shop::chance::STANDARD, size::Length};
 
 /// Cuts that stop short, looked through.
 const MOST_AHEAD: u32 = 60;
@@ -60,6 +60,9 @@ impl Adviser {
             let sd = state.reading(repeat).sd;
             let (weight, after) = state.about_to_read(repeat);
             ahead.unread = false;
+            if step.dial.is_some_and(Length::is_positive) {
+                ahead.agree();
+            }
             ahead.state = match way {
                 Some(way) => {
                     after.moved(weight, STANDARD.above_with(1.0 - luck(way, reading)) * sd)

@@ -1,0 +1,140 @@
+//! What the advice has to keep to: the owner's risk, the dial and the tool.
+
+use super::{Error, senseless};
+use crate::size::Length;
+
+/// How far a division of the dial may be split by eye.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Split {
+    /// Whole divisions alone.
+    Whole,
+    /// Halves.
+    Half,
+    /// Quarters.
+    Quarter,
+}
+
+impl Split {
+    /// Parts of a division.
+    pub const fn parts(self) -> i64 {
+        match self {
+            Self::Whole => 1,
+            Self::Half => 2,
+            Self::Quarter => 4,
+        }
+    }
+}
+
+/// What the advice has to keep to.
+///
+/// ```
+/// use fits_core::{Length, shop::adviser::Settings};
+/// let settings = Settings::default()
+///     .risk(0.02)
+///     .dial_division("1 thou".parse()?)
+///     .dial_turn(Some("0.1in".parse()?))
+///     .least_chip("1 thou".parse()?)
+///     .top_slide(true);
+/// assert!(settings.check().is_ok());
+/// // A turn is not smaller than its graduation.
+/// assert!(settings.dial_turn(Some("1 tenth".parse()?)).check().is_err());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Settings {
+    /// The most that the chance of overshooting may be after a cut, 0 to 1.
+    pub risk: f64,
+    /// A division of the dial, as a change of diameter.
+    pub step: Length,
+    /// The least cut that a tool takes cleanly, on the diameter.
+    pub least_cut: Length,
+    /// The most that one pass takes, on the diameter.
+    pub most_cut: Length,
+    /// A whole turn of the dial, as a change of diameter, where it is known.
+    pub dial_turn: Option<Length>,
+    /// How far a division may be split near size. The decision does not use it yet.
+    pub split: Split,
+    /// The lathe has a top slide that can be set over. A boring head has none.
+    /// The decision does not use it yet.
+    pub top_slide: bool,
+}
+
+impl Default for Settings {
+    /// One chance in fifty; divisions and least cut of 0.01 mm; at most
+    /// 1.5 mm a pass; quarters of a division; no top slide. Common
+    /// practice, no source.
+    fn default() -> Self {
+        let hundredth = Length::from_tenth_nanometres(100_000);
+        Self {
+            risk: 0.02,
+            step: hundredth,
+            least_cut: hundredth,
+            most_cut: Length::from_tenth_nanometres(15_000_000),
+            dial_turn: None,
+            split: Split::Quarter,
+            top_slide: false,
+        }
+    }
+}
+
+impl Settings {
+    /// With another limit of risk.
+    #[must_use]
+    pub const fn risk(self, risk: f64) -> Self {
+        Self { risk, ..self }
+    }
+
+    /// With another division of the dial, as a change of diameter. The most
+    /// that a pass takes is one division at least.
+    #[must_use]
+    pub fn dial_division(self, step: Length) -> Self {
+        Self { step, most_cut: self.most_cut.max(step), ..self }
+    }
+
+    /// With what a whole turn of the dial changes the diameter by.
+    #[must_use]
+    pub const fn dial_turn(self, turn: Option<Length>) -> Self {
+        Self { dial_turn: turn, ..self }
+    }
+
+    /// With the least that a tool cuts rather than rubs, on the diameter
+    /// ([`least_chip`](super::super::machining::least_chip) has what is common).
+    #[must_use]
+    pub fn least_chip(self, least: Length) -> Self {
+        Self { least_cut: least, most_cut: self.most_cut.max(least), ..self }
+    }
+
+    /// With or without a top slide that can be set over.
+    #[must_use]
+    pub const fn top_slide(self, has: bool) -> Self {
+        Self { top_slide: has, ..self }
+    }
+
+    /// Are they sensible?
+    ///
+    /// # Errors
+    /// A risk outside 0 to 1, no cut that can be dialled, or a turn smaller
+    /// than a division.
+    pub fn check(&self) -> Result<(), Error> {
+        if !(self.risk > 0.0 && self.risk < 1.0) {
+            return Err(senseless("the risk has no sense".into(), "it lies between 0 and 1"));
+        }
+        if !self.step.is_positive()
+            || self.least_cut.is_negative()
+            || self.most_cut < self.least_cut
+            || self.most_cut < self.step
+        {
+            return Err(senseless(
+                "no cut can be dialled".into(),
+                "the step is more than nought, and the most a pass takes is more than the least",
+            ));
+        }
+        if self.dial_turn.is_some_and(|turn| turn < self.step) {
+            return Err(senseless(
+                "a turn of the dial is smaller than one division".into(),
+                "give what a whole turn changes the diameter by",
+            ));
+        }
+        Ok(())
+    }
+}
