@@ -92,6 +92,10 @@ fn replace(path: &Path, text: &str) -> io::Result<()> {
 fn alone<T>(path: &Path, change: impl FnOnce() -> io::Result<T>) -> io::Result<T> {
     // Two names of one file share the lock.
     let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    // Nothing is put beside a device.
+    if let Ok(metadata) = fs::metadata(&path) {
+        plain(&metadata)?;
+    }
     if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
         make_folder(folder)?;
     }
