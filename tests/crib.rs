@@ -1,7 +1,7 @@
 //! The crib and the settings: what is there is used first, files are never
 //! damaged, and what is damaged is said and left.
 
-use std::{fs, path::Path};
+use std::{fs, path::Path, process::Stdio};
 
 use fits_checks::{fits, fits_of};
 use fits_repl::{
@@ -162,8 +162,45 @@ fn the_file_keeps_what_a_person_wrote() {
         assert!(now.contains(kept), "{kept}: {now}");
     }
     assert!(!now.contains("20.012"), "{now}");
-    // Nothing is left beside it.
-    assert_eq!(fs::read_dir(folder.path()).expect("the folder").count(), 1);
+    // Beside it stays only what two programs lock, and it is empty.
+    let lock = folder.path().join(".crib.toml.lock");
+    assert_eq!(fs::metadata(&lock).expect("the lock").len(), 0);
+    assert_eq!(fs::read_dir(folder.path()).expect("the folder").count(), 2);
+}
+
+#[test]
+fn tools_added_by_many_programs_at_once_are_all_kept() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("crib.toml");
+    let adding: Vec<_> = (1..=40)
+        .map(|size| {
+            let mut command = fits();
+            command.arg("--crib").arg(&file).args(["--json", &format!("crib add drill {size}")]);
+            command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().expect("it runs")
+        })
+        .collect();
+    for mut child in adding {
+        assert!(child.wait().expect("it ends").success());
+    }
+    let output = fits().arg("--crib").arg(&file).args(["--json", "crib"]).output();
+    let answer: Value = serde_json::from_slice(&output.expect("it runs").stdout).expect("JSON");
+    assert_eq!(answer["list"].as_array().map(Vec::len), Some(40), "{answer}");
+}
+
+#[test]
+fn the_words_at_the_top_outlive_the_first_tool() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("crib.toml");
+    let ask = |query: &str| {
+        let output = fits().arg("--crib").arg(&file).args(["--json", query]).output();
+        assert!(output.expect("it runs").status.success(), "{query}");
+    };
+    fs::write(&file, "# my drawer\n# in the shed\n[[drill]]\nsize = \"10 mm\"\n").expect("written");
+    ask("crib add drill 12");
+    ask("crib remove 1");
+    let now = fs::read_to_string(&file).expect("the file");
+    assert!(now.starts_with("# my drawer\n# in the shed\n"), "{now}");
+    assert!(!now.contains("10 mm") && now.contains("12"), "{now}");
 }
 
 #[cfg(unix)]

@@ -133,7 +133,7 @@ fn a_torn_last_line_is_set_aside_wherever_it_was_torn() {
         whole[..whole.len() - 1].iter().rposition(|byte| *byte == b'\n').expect("a line") + 1;
     for length in last..=whole.len() {
         fs::write(&log, &whole[..length]).expect("torn");
-        let aside = folder.path().join("log.torn");
+        let aside = folder.path().join("log.jsonl.torn");
         let _ = fs::remove_file(&aside);
         let mut run = Run::with_log(&log);
         let entries = run.takes("log")["entries"].as_array().expect("entries").len();
@@ -149,6 +149,61 @@ fn a_torn_last_line_is_set_aside_wherever_it_was_torn() {
             assert_eq!(kept[..kept.len() - 1], whole[last..length], "{length}");
         }
         readings(&log);
+    }
+}
+
+/// A log called as what is set aside would be is not written to as such.
+#[test]
+fn a_log_that_is_called_torn_is_cut_off_all_the_same() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let log = folder.path().join("z.torn");
+    let mut run = Run::with_log(&log);
+    run.takes(OPENING);
+    run.takes("cut 0.2 = 19.79");
+    run.end();
+    let whole = fs::read(&log).expect("the log");
+    fs::write(&log, &whole[..whole.len() - 5]).expect("torn");
+    let mut run = Run::with_log(&log);
+    assert_eq!(run.takes("log")["entries"].as_array().map(Vec::len), Some(0));
+    run.takes("cut 0.2 = 19.79");
+    run.end();
+    assert_eq!(fs::read(&log).expect("the log"), whole);
+    assert!(folder.path().join("z.torn.torn").exists());
+}
+
+/// What is written to a file that has lost its name is lost with it.
+#[cfg(unix)]
+#[test]
+fn a_log_replaced_or_removed_under_an_open_program_takes_no_entry() {
+    for is_replaced in [true, false] {
+        let folder = tempfile::tempdir().expect("a folder");
+        let log = folder.path().join("log.jsonl");
+        let mut run = Run::with_log(&log);
+        run.takes(OPENING);
+        run.takes("cut 0.2 = 19.79");
+        let copy = folder.path().join("copy");
+        fs::copy(&log, &copy).expect("copied");
+        let wanted = if is_replaced {
+            fs::rename(&copy, &log).expect("replaced");
+            "was replaced by another file since it was opened"
+        } else {
+            fs::remove_file(&log).expect("removed");
+            "was moved or removed since it was opened"
+        };
+        let refused = run.ask("read 19.792");
+        let message = refused["error"]["message"].as_str().unwrap_or_default().to_owned();
+        assert!(
+            message.starts_with("nothing is entered:") && message.contains(wanted),
+            "{message}"
+        );
+        // It does not show the entry as kept either.
+        let now = run.takes("log");
+        assert_eq!(now["entries"].as_array().map(Vec::len), Some(1), "{now}");
+        assert_eq!(run.end().1, Some(3));
+        if is_replaced {
+            assert!(readings(&log).is_empty());
+        }
+        assert_eq!(log.exists(), is_replaced);
     }
 }
 

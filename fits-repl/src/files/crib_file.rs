@@ -8,7 +8,7 @@ use fits_core::{Length, job::Crib};
 use serde::de::{DeserializeOwned, IntoDeserializer as _};
 use toml_edit::{ArrayOfTables, Document, DocumentMut, InlineTable, Item, Table, Value};
 
-use super::{line_of, replace, shown, text_of};
+use super::{alone, line_of, replace, shown, text_of};
 
 /// The version of the format that this one writes.
 const VERSION: i64 = 1;
@@ -147,6 +147,17 @@ impl CribFile {
         is_expected: impl FnOnce(&Crib) -> bool,
         change: impl FnOnce(&mut DocumentMut) -> bool,
     ) -> io::Result<()> {
+        match self.path.clone() {
+            Some(path) => alone(&path, || self.edit_alone(is_expected, change)),
+            None => self.edit_alone(is_expected, change),
+        }
+    }
+
+    fn edit_alone(
+        &mut self,
+        is_expected: impl FnOnce(&Crib) -> bool,
+        change: impl FnOnce(&mut DocumentMut) -> bool,
+    ) -> io::Result<()> {
         // Another program or a person may have written it since.
         self.read();
         if let Some(damage) = &self.damage {
@@ -163,6 +174,10 @@ impl CribFile {
             return Err(io::Error::other("the crib's file holds something else under that name"));
         }
         let text = document.to_string();
+        // What stands at the top speaks of the whole file, not of the entry
+        // under it.
+        let top = header(&self.text);
+        let text = if text.starts_with(top) { text } else { format!("{top}{text}") };
         if let Some(path) = &self.path {
             replace(path, &text).map_err(|error| {
                 io::Error::new(error.kind(), format!("{}: {error}", shown(path)))
@@ -172,6 +187,21 @@ impl CribFile {
         self.text = text;
         Ok(())
     }
+}
+
+/// The comments at the top of a crib: up to its first blank line, or all that
+/// stand there.
+fn header(text: &str) -> &str {
+    let mut end = 0;
+    for line in text.split_inclusive('\n') {
+        match line.trim_start().bytes().next() {
+            Some(b'#') => end += line.len(),
+            None if end > 0 => return text.get(..end + line.len()).unwrap_or_default(),
+            None => end += line.len(),
+            Some(_) => break,
+        }
+    }
+    text.get(..end).unwrap_or_default()
 }
 
 struct Read {
@@ -312,12 +342,12 @@ fn blank_block(text: &mut String, at: usize) -> bool {
     let after = starts.partition_point(|start| *start <= at);
     let from = starts.get(after.saturating_sub(1)).copied().unwrap_or(0);
     let to = starts.get(after).copied().unwrap_or(text.len());
+    // As many bytes: the places of later faults count in the text as it was.
     let blanked: String =
-        text[from..to].chars().map(|c| if c == '\n' { '\n' } else { ' ' }).collect();
+        text[from..to].bytes().map(|byte| if byte == b'\n' { '\n' } else { ' ' }).collect();
     if blanked == text[from..to] {
         return false;
     }
-    // The bytes may be fewer, the lines are as many.
     text.replace_range(from..to, &blanked);
     true
 }

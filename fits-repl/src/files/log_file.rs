@@ -14,9 +14,10 @@ use std::{
 };
 
 use fits_core::job::{Entry, Opening, PassLog, State, VERSION};
+use same_file::Handle;
 use serde::{Deserialize, Serialize};
 
-use super::{plain, shown};
+use super::{make_folder, plain, shown, sync_folder};
 
 /// An open log file.
 #[derive(Debug)]
@@ -54,7 +55,7 @@ impl LogFile {
         let named = |error: io::Error| with_path(&error, path);
         let is_new = !path.exists();
         if is_new && let Some(folder) = path.parent().filter(|f| !f.as_os_str().is_empty()) {
-            fs::create_dir_all(folder).map_err(named)?;
+            make_folder(folder).map_err(named)?;
         }
         // Before it is opened: a pipe or a device would never end.
         if let Ok(metadata) = fs::metadata(path) {
@@ -97,7 +98,7 @@ impl LogFile {
     /// # Errors
     /// It cannot be made or written; nothing of it is left.
     pub(crate) fn create(folder: &Path, stem: &str, opening: &Opening) -> io::Result<Self> {
-        fs::create_dir_all(folder).map_err(|error| with_path(&error, folder))?;
+        make_folder(folder).map_err(|error| with_path(&error, folder))?;
         for number in 1..10_000 {
             let path = folder.join(format!("{stem}-{number}.jsonl"));
             let made = OpenOptions::new().read(true).append(true).create_new(true).open(&path);
@@ -144,6 +145,7 @@ impl LogFile {
         }
         let mut bytes = serde_json::to_vec(line)?;
         bytes.push(b'\n');
+        self.is_in_place()?;
         let before = self.file.metadata().map_err(|error| with_path(&error, &self.path))?.len();
         let written = self.file.write_all(&bytes).and_then(|()| self.file.sync_data());
         written.map_err(|error| {
@@ -159,6 +161,24 @@ impl LogFile {
                 ),
             }
         })
+    }
+
+    /// Is the open file still the one that its name stands for? What is
+    /// written to another one is lost with it.
+    fn is_in_place(&self) -> io::Result<()> {
+        let same = Handle::from_path(&self.path)
+            .and_then(|named| Ok(named == Handle::from_file(self.file.try_clone()?)?));
+        match same {
+            Ok(true) => Ok(()),
+            Ok(false) => Err(io::Error::other(format!(
+                "{} was replaced by another file since it was opened",
+                shown(&self.path)
+            ))),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Err(io::Error::other(
+                format!("{} was moved or removed since it was opened", shown(&self.path)),
+            )),
+            Err(error) => Err(with_path(&error, &self.path)),
+        }
     }
 
     pub(crate) fn is_read_only(&self) -> bool {
@@ -199,11 +219,15 @@ impl LogFile {
             self.file.write_all(b"\n")?;
             return self.file.sync_data();
         }
-        let aside = self.path.with_extension("torn");
+        // Never the log itself, whatever it is called.
+        let mut aside = self.path.clone().into_os_string();
+        aside.push(".torn");
+        let aside = PathBuf::from(aside);
         let mut side = OpenOptions::new().append(true).create(true).open(&aside)?;
         side.write_all(bytes.get(torn.start..).unwrap_or_default())?;
         side.write_all(b"\n")?;
         side.sync_all()?;
+        sync_folder(&aside);
         self.file.set_len(torn.start.try_into().unwrap_or(u64::MAX))?;
         self.file.sync_all()?;
         notes.push(format!(
@@ -365,13 +389,4 @@ fn name_of(path: &Path) -> String {
 
 fn with_path(error: &io::Error, path: &Path) -> io::Error {
     io::Error::new(error.kind(), format!("{}: {error}", shown(path)))
-}
-
-/// A new name in a folder is on disk when the folder is. Where a folder
-/// cannot be opened (Windows), the system sees to it.
-fn sync_folder(path: &Path) {
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
-    if let Ok(folder) = File::open(folder.unwrap_or(Path::new("."))) {
-        let _ = folder.sync_all();
-    }
 }

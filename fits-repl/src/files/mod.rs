@@ -70,7 +70,7 @@ fn plain(metadata: &fs::Metadata) -> io::Result<()> {
 /// The folder cannot be made or written; the file is as it was.
 fn replace(path: &Path, text: &str) -> io::Result<()> {
     if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
-        fs::create_dir_all(folder)?;
+        make_folder(folder)?;
     }
     // A link is followed, not replaced.
     let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
@@ -79,7 +79,59 @@ fn replace(path: &Path, text: &str) -> io::Result<()> {
     }
     let mut file = atomic_write_file::AtomicWriteFile::open(&path)?;
     file.write_all(text.as_bytes())?;
-    file.commit()
+    file.commit()?;
+    sync_folder(&path);
+    Ok(())
+}
+
+/// Changes a file while no other program does: a lock on a file beside it,
+/// that stays, since its own place is taken by a new file each time.
+///
+/// # Errors
+/// The lock cannot be had, or the change fails.
+fn alone<T>(path: &Path, change: impl FnOnce() -> io::Result<T>) -> io::Result<T> {
+    // Two names of one file share the lock.
+    let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    // Nothing is put beside a device.
+    if let Ok(metadata) = fs::metadata(&path) {
+        plain(&metadata)?;
+    }
+    if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
+        make_folder(folder)?;
+    }
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    let beside = path.with_file_name(format!(".{name}.lock"));
+    let lock = fs::OpenOptions::new().create(true).append(true).open(beside)?;
+    lock.lock()?;
+    change()
+}
+
+/// Makes a folder and those above it, each on disk.
+fn make_folder(folder: &Path) -> io::Result<()> {
+    if folder.as_os_str().is_empty() || folder.is_dir() {
+        return Ok(());
+    }
+    if let Some(above) = folder.parent() {
+        make_folder(above)?;
+    }
+    match fs::create_dir(folder) {
+        Err(error) if error.kind() != io::ErrorKind::AlreadyExists || !folder.is_dir() => {
+            Err(error)
+        }
+        _ => {
+            sync_folder(folder);
+            Ok(())
+        }
+    }
+}
+
+/// A new name in a folder is on disk when the folder is. Where a folder
+/// cannot be opened (Windows), the system sees to it.
+fn sync_folder(path: &Path) {
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
+    if let Ok(folder) = fs::File::open(folder.unwrap_or(Path::new("."))) {
+        let _ = folder.sync_all();
+    }
 }
 
 /// The line of a byte in a text, the first is 1.

@@ -6,7 +6,7 @@ use std::{io, path::PathBuf};
 use fits_core::Length;
 use toml_edit::{Document, DocumentMut, Item};
 
-use super::{line_of, replace, shown, text_of};
+use super::{alone, line_of, replace, shown, text_of};
 use crate::query::{Dial, Units};
 
 /// What is remembered; nothing where it was never set.
@@ -59,7 +59,11 @@ impl SettingsFile {
         let named = |error: io::Error| {
             io::Error::new(error.kind(), format!("{}: {error}", shown(&self.path)))
         };
-        let text = text_of(&self.path).map_err(named)?.unwrap_or_default();
+        alone(&self.path, || self.keep_alone(key, value)).map_err(named)
+    }
+
+    fn keep_alone(&self, key: &str, value: Option<&str>) -> io::Result<()> {
+        let text = text_of(&self.path)?.unwrap_or_default();
         let mut document: DocumentMut = text.parse().map_err(io::Error::other)?;
         if document.get("version").is_none() {
             document.insert("version", toml_edit::value(1));
@@ -70,7 +74,7 @@ impl SettingsFile {
                 document.remove(key);
             }
         }
-        replace(&self.path, &document.to_string()).map_err(named)
+        replace(&self.path, &document.to_string())
     }
 }
 
