@@ -443,10 +443,9 @@ impl Text {
                 "may crack".into()
             }
         });
-        let times = grip.times.map_or(String::new(), |times| format!(" ({} x)", figures(times)));
+        let times = grip.times.map_or(String::new(), |times| format!(" ({}x)", figures(times)));
         let torque = format!("{torque}{times}");
         let range = format!("{} to {}", ends[0], ends[1]);
-        let _ =
-            writeln!(out, "  {:<8}{range:<33}{:>18}{:>10}  {safety}", grip.class, torque, force);
+        let _ = writeln!(out, "  {:<7}{range:<32}{:>19}{:>10} {safety}", grip.class, torque, force);
     }
 }
