@@ -37,9 +37,9 @@ pub(super) struct Slip {
 
 /// A reading further off than this is a surprise.
 const SURPRISING: f64 = 4.0;
-/// After a slip, a pass that misses by more than this, and as the slip did,
-/// agrees with it.
-const MISSES_TOO: f64 = 2.0;
+/// A pass further off than this teaches, and does not agree: a skim that took
+/// nothing is no further off.
+const NEARLY: f64 = 2.5;
 /// So many passes have to agree after a slip.
 const AGREE: u32 = 2;
 /// So many standard deviations off its middle, the cut factor is the largest
@@ -87,10 +87,11 @@ impl Adviser {
         let off = deviations(&state, mean, repeat);
         let is_cut = matches!(pass, Pass::Cut(_));
         let fits = |state: &State| deviations(state, mean, repeat) <= SURPRISING;
-        let alike = slip.filter(|slip| is_cut && off > MISSES_TOO && fits(&slip.taught));
+        let is_surprising = off > SURPRISING;
+        let alike = slip.filter(|slip| is_cut && is_surprising && fits(&slip.taught));
         let unread = slip.and_then(|slip| slip.unread);
-        let misread = slip.zip(unread).filter(|(_, unread)| off > SURPRISING && fits(unread));
-        let surprise = if off > SURPRISING && alike.is_none() && misread.is_none() {
+        let misread = slip.zip(unread).filter(|(_, unread)| is_surprising && fits(unread));
+        let surprise = if is_surprising && alike.is_none() && misread.is_none() {
             let (read, expected) = (self.at(mean)?, self.at(state.reading(repeat).mean)?);
             Some(Surprise { read, expected, deviations: off })
         } else {
@@ -131,7 +132,9 @@ impl Adviser {
                 unread: None,
                 ..slip
             });
-            if is_cut {
+            if is_cut && off > NEARLY {
+                self.doubted = true;
+            } else if is_cut {
                 self.agree();
             }
         }
