@@ -196,7 +196,7 @@ proptest! {
     }
 }
 
-/// The next draw, even from 0 to 1: SplitMix64 (Steele, Lea and Flood, Fast
+/// The next draw, even from 0 to 1: `SplitMix64` (Steele, Lea and Flood, Fast
 /// Splittable Pseudorandom Number Generators, OOPSLA 2014).
 fn even(state: &mut u64) -> f64 {
     *state = state.wrapping_add(0x9e37_79b9_7f4a_7c15);
