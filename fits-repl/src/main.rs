@@ -11,7 +11,7 @@ use fits_repl::{
     Home,
     batch::{self, Outcome, not_text},
     line_editor,
-    render::{Colour, json, svg, text::Text},
+    render::{Colour, json, printable, svg, text::Text},
     session::{Logs, Session},
 };
 
@@ -64,7 +64,7 @@ fn main() -> ExitCode {
     let (files, task) = match task(std::env::args_os()) {
         Ok(task) => task,
         Err(message) => {
-            eprintln!("fits: {message}\ntry `fits --help`");
+            complain(&format!("{message}\ntry `fits --help`"));
             return ExitCode::from(NOT_UNDERSTOOD);
         }
     };
@@ -82,7 +82,7 @@ fn main() -> ExitCode {
         // Whoever read us has had enough: leave quietly.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(error) => {
-            let _ = writeln!(io::stderr(), "fits: {error}");
+            complain(&error.to_string());
             ExitCode::from(FAILED)
         }
     }
@@ -167,6 +167,11 @@ fn write_out(bytes: &[u8]) -> io::Result<()> {
     out.flush()
 }
 
+/// Says what is wrong on standard error, which may be closed.
+fn complain(what: &str) {
+    let _ = writeln!(io::stderr(), "fits: {}", printable(what, Colour::Off));
+}
+
 /// What the command line says of files.
 #[derive(Clone, Debug, Default)]
 struct Files {
@@ -217,7 +222,7 @@ fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
 fn session_for_lines(files: Files, way: Way) -> io::Result<Session> {
     let (session, notes) = session(files, way)?;
     for note in notes {
-        let _ = writeln!(io::stderr(), "fits: {note}");
+        complain(&note);
     }
     Ok(session)
 }
@@ -262,10 +267,10 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
     match answer {
         Ok(answer) if form == Form::Svg => {
             let Some(picture) = svg::picture(&answer, session.shown()) else {
-                eprintln!("fits: this answer has no picture; `assemble` has one");
+                complain("this answer has no picture; `assemble` has one");
                 return Ok(NOT_UNDERSTOOD);
             };
-            write_out(picture.as_bytes())?;
+            write_out(printable(&picture, Colour::Off).as_bytes())?;
         }
         Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
         Err(problem) => {
@@ -273,7 +278,7 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
                 colour: if io::stderr().is_terminal() { text.colour } else { Colour::Off },
                 ..text
             };
-            eprint!("{}", plain.problem(&query, &problem));
+            let _ = write!(io::stderr(), "{}", plain.problem(&query, &problem));
         }
     }
     Ok(status)
