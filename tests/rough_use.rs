@@ -1,7 +1,7 @@
 //! The program in rough use: streams that are closed, sums without end,
 //! and characters that a terminal would obey.
 
-use std::process::Command;
+use std::{io::Write as _, process::Command};
 
 use fits_checks::{fits, isolate, nobody, program};
 use serde_json::Value;
@@ -50,6 +50,47 @@ fn closed_streams_do_not_abort_it() {
             let code = status.code().unwrap_or(255);
             assert!(code <= 3, "{script}: {status}");
         }
+    }
+}
+
+/// Thirty-two mebibytes without a line feed, then a query; the address space
+/// is too small to hold them.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_line_without_end_is_refused_and_not_read_whole() {
+    let feed = "head -c 33554432 /dev/zero | tr '\\0' 'x'; printf '\\n20 H7\\n'";
+    for (arguments, is_json) in [("batch", true), ("", false)] {
+        let mut shell = Command::new("sh");
+        isolate(&mut shell, &nobody());
+        let script = format!("({feed}) | (ulimit -v 24000; exec \"$0\" {arguments})");
+        let output = shell.args(["-c", &script]).arg(program()).output().expect("it runs");
+        let text = String::from_utf8_lossy(&output.stdout);
+        let said = String::from_utf8_lossy(&output.stderr);
+        assert_eq!(output.status.code(), Some(2), "{said}");
+        assert!(text.len() < 20_000, "{}", text.len());
+        if is_json {
+            let lines: Vec<Value> = text
+                .lines()
+                .map(|line| serde_json::from_str(line).expect("an object a line"))
+                .collect();
+            assert_eq!(lines.len(), 2);
+            let message = lines[0]["error"]["message"].as_str().unwrap_or_default();
+            assert!(message.contains("longer than 1048576 bytes"), "{message}");
+            assert_eq!((&lines[1]["line"], &lines[1]["class"]), (&2.into(), &"H7".into()));
+        } else {
+            assert!(text.contains("longer than 1048576 bytes"), "{text}");
+            assert!(text.contains("20.000 to 20.021 mm"), "{text}");
+        }
+    }
+    // A line of the most that is read is answered as any other too long one.
+    for (length, wanted) in [(1 << 20, "is 1048576 bytes long"), ((1 << 20) + 1, "is longer than")]
+    {
+        let mut file = tempfile::NamedTempFile::new().expect("a file");
+        file.write_all(&vec![b'x'; length]).expect("written");
+        let output = fits().arg("batch").arg(file.path()).output().expect("it runs");
+        let answer: Value = serde_json::from_slice(&output.stdout).expect("JSON");
+        let message = answer["error"]["message"].as_str().unwrap_or_default();
+        assert!(message.contains(wanted), "{message}");
     }
 }
 

@@ -2,14 +2,14 @@
 
 use std::{
     ffi::OsString,
-    io::{self, BufRead as _, IsTerminal as _, Write as _},
+    io::{self, IsTerminal as _, Write as _},
     path::PathBuf,
     process::ExitCode,
 };
 
 use fits_repl::{
     Home,
-    batch::{self, Outcome, not_text},
+    batch::{self, Outcome, Reading, not_text},
     line_editor,
     render::{Colour, json, printable, svg, text::Text},
     session::{Logs, Session},
@@ -310,12 +310,14 @@ fn prompt(files: Files) -> io::Result<u8> {
     let mut bytes = Vec::new();
     let mut input = io::stdin().lock();
     loop {
-        bytes.clear();
-        if input.read_until(b'\n', &mut bytes)? == 0 {
-            return Ok(worst.status());
-        }
+        let reading = batch::read_line(&mut input, &mut bytes)?;
         let line = bytes.trim_ascii_end();
         let (text, answer) = match std::str::from_utf8(line) {
+            _ if reading == Reading::End => return Ok(worst.status()),
+            _ if reading == Reading::TooLong => {
+                let (problem, text) = batch::too_long(line);
+                (text, Err(problem))
+            }
             Ok("") => continue,
             Ok(text) => (text.to_owned(), session.evaluate(text)),
             Err(error) => {
