@@ -195,9 +195,8 @@ fn header(text: &str) -> &str {
     let mut end = 0;
     for line in text.split_inclusive('\n') {
         match line.trim_start().bytes().next() {
-            Some(b'#') => end += line.len(),
             None if end > 0 => return text.get(..end + line.len()).unwrap_or_default(),
-            None => end += line.len(),
+            None | Some(b'#') => end += line.len(),
             Some(_) => break,
         }
     }

@@ -31,22 +31,17 @@ pub fn printable(text: &str, colour: Colour) -> Cow<'_, str> {
     let mut rest = text;
     while let Some(c) = rest.chars().next() {
         let own = [STRONG, GOOD, BAD, FAINT, PLAIN].into_iter().find(|code| rest.starts_with(code));
-        let length = match own.filter(|_| colour == Colour::On) {
-            Some(code) => {
-                out.push_str(code);
-                code.len()
-            }
-            None => {
-                match c {
-                    '\n' => out.push(c),
-                    '\t' => out.push(' '),
-                    c if is_obeyed(c) => out.extend(c.escape_unicode()),
-                    c => out.push(c),
-                }
-                c.len_utf8()
-            }
-        };
-        rest = rest.get(length..).unwrap_or_default();
+        if let Some(code) = own.filter(|_| colour == Colour::On) {
+            out.push_str(code);
+            rest = rest.get(code.len()..).unwrap_or_default();
+            continue;
+        }
+        match c {
+            '\t' => out.push(' '),
+            c if is_obeyed(c) && c != '\n' => out.extend(c.escape_unicode()),
+            c => out.push(c),
+        }
+        rest = rest.get(c.len_utf8()..).unwrap_or_default();
     }
     Cow::Owned(out)
 }
