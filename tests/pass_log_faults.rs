@@ -350,3 +350,37 @@ fn a_log_may_be_kept_one_question_at_a_time() {
     let plain: Value = serde_json::from_slice(&output.stdout).expect("JSON");
     assert_eq!(plain["log"], Value::Null);
 }
+
+/// The answer stands, and the status says that nothing is kept.
+#[test]
+fn a_log_that_was_asked_for_and_is_not_kept_ends_in_status_3() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let log = folder.path().join("log.jsonl");
+    let mut first = Run::with_log(&log);
+    first.takes(OPENING);
+    let ask = |log: &Path, query: &str| {
+        let output =
+            fits().arg("--json").arg("--log").arg(log).arg(query).output().expect("it runs");
+        let answer = serde_json::from_slice::<Value>(&output.stdout).expect("JSON");
+        (answer, output.status.code())
+    };
+    // Another program writes it.
+    let (answer, status) = ask(&log, "turn 20 g6 from 20.5");
+    assert_eq!((status, &answer["log"]), (Some(3), &Value::Null), "{answer}");
+    let notes = answer["notes"].to_string();
+    assert!(notes.contains("no log is opened, nothing is kept"), "{notes}");
+    let mut second = Run::with_log(&log);
+    second.takes("turn 20 g6 from 20.5");
+    assert_eq!(second.end().1, Some(3));
+    first.end();
+    // Nothing reads so large a bore: the same.
+    let free = folder.path().join("free.jsonl");
+    let (answer, status) = ask(&free, "bore 2000 H7 from 1999");
+    assert_eq!((status, &answer["log"]), (Some(3), &Value::Null), "{answer}");
+    // What is kept, and what is no job, ends well.
+    assert_eq!(ask(&free, OPENING).1, Some(0));
+    assert_eq!(ask(&free, "20 H7").1, Some(0));
+    // Where none was asked for, none is missed.
+    let plain = fits().arg("bore 2000 H7 from 1999").output().expect("it runs");
+    assert_eq!(plain.status.code(), Some(0));
+}

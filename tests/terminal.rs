@@ -1,7 +1,7 @@
 //! A real pseudo-terminal: type a pair, recall it, complete a class, make an
 //! error, clear a line, leave; history is kept.
 
-use std::{path::Path, process::Command};
+use std::{io::Write as _, path::Path, process::Command};
 
 use fits_checks::program;
 use rexpect::session::{PtySession, spawn_command};
@@ -122,6 +122,25 @@ fn colour_is_used_at_a_terminal_unless_refused() {
         terminal.send_control('d').expect("typed");
         terminal.exp_eof().expect("it leaves");
     }
+}
+
+#[test]
+fn a_byte_that_is_no_text_does_not_end_the_prompt() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut terminal = open(home.path(), false);
+    // The keys go in as bytes: the session's own way takes text alone.
+    let mut keys = terminal.process().get_file_handle().expect("the terminal");
+    for bytes in [&b"20 \xff H7"[..], b"\xe2\x28\xa1"] {
+        keys.write_all(bytes).expect("typed");
+        terminal.send_line("").expect("typed");
+        terminal.exp_string("no UTF-8 text").expect("the message");
+        terminal.exp_string("fits mm> ").expect("the prompt");
+    }
+    terminal.send_control('c').expect("typed");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+    says(&mut terminal, "20 H7/g6", &["CUT   hole    20.010 mm"]);
+    terminal.send_control('d').expect("typed");
+    terminal.exp_eof().expect("it leaves");
 }
 
 #[track_caller]

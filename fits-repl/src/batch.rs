@@ -1,8 +1,10 @@
 //! A query a line in, a JSON object a line out.
 
-use std::io::{self, BufRead, Write};
+use std::io::{self, BufRead, Read as _, Write};
 
-use crate::{answer::Answer, problem::Problem, render::json, session::Session};
+use crate::{
+    answer::Answer, grammar::LONGEST_LINE, problem::Problem, render::json, session::Session,
+};
 
 /// What a run of queries came to, worst first.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -14,7 +16,7 @@ pub enum Outcome {
     OutOfLimits,
     /// A query was not understood.
     NotUnderstood,
-    /// A file failed.
+    /// A file failed, or a log that was asked for is not kept.
     Failed,
 }
 
@@ -22,6 +24,7 @@ impl Outcome {
     /// Of one query.
     pub fn of(answer: &Result<Answer, Problem>) -> Self {
         match answer {
+            Ok(answer) if answer.is_not_logged() => Self::Failed,
             Ok(answer) if answer.is_out_of_limits() => Self::OutOfLimits,
             Ok(_) => Self::Answered,
             Err(problem) if problem.is_failure => Self::Failed,
@@ -38,6 +41,54 @@ impl Outcome {
             Self::Failed => 3,
         }
     }
+}
+
+/// The longest line that is read: no query is nearly so long, and a file
+/// without line feeds would be read whole into memory.
+pub const LONGEST_READ: usize = 1 << 20;
+
+/// How far a line was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reading {
+    /// There is none.
+    End,
+    /// To its end.
+    Whole,
+    /// It is longer than [`LONGEST_READ`]: its start is kept, what follows was
+    /// passed over.
+    TooLong,
+}
+
+/// Reads a line with its line feed.
+///
+/// # Errors
+/// The input failed.
+pub fn read_line(input: &mut impl BufRead, bytes: &mut Vec<u8>) -> io::Result<Reading> {
+    bytes.clear();
+    let most = LONGEST_READ as u64 + 1;
+    if input.by_ref().take(most).read_until(b'\n', bytes)? == 0 {
+        return Ok(Reading::End);
+    }
+    if bytes.len() <= LONGEST_READ || bytes.ends_with(b"\n") {
+        return Ok(Reading::Whole);
+    }
+    bytes.truncate(LONGEST_LINE);
+    input.skip_until(b'\n')?;
+    Ok(Reading::TooLong)
+}
+
+/// The problem with a line that is too long to be read, and its start.
+pub fn too_long(start: &[u8]) -> (Problem, String) {
+    let text = String::from_utf8_lossy(start).into_owned();
+    let problem = Problem::new(
+        format!(
+            "the line is longer than {LONGEST_READ} bytes, a query has at most {LONGEST_LINE}: \
+             only its start was read"
+        ),
+        0..text.len(),
+    )
+    .advise("type one query a line, as `20 H7/g6`");
+    (problem, text)
 }
 
 /// Bytes gathered before they are written, while more input is waiting.
@@ -59,8 +110,8 @@ pub fn run(
     let mut worst = Outcome::default();
     let mut number = 0;
     loop {
-        bytes.clear();
-        if input.read_until(b'\n', &mut bytes)? == 0 {
+        let reading = read_line(&mut input, &mut bytes)?;
+        if reading == Reading::End {
             output.write_all(&out)?;
             output.flush()?;
             return Ok(worst);
@@ -68,7 +119,13 @@ pub fn run(
         number += 1;
         let line = bytes.strip_suffix(b"\n").unwrap_or(&bytes);
         let line = line.strip_suffix(b"\r").unwrap_or(line);
-        worst = worst.max(answer_bytes(&mut out, number, line, session));
+        worst = worst.max(if reading == Reading::TooLong {
+            let (problem, text) = too_long(line);
+            json::object(&mut out, Some(number), &text, &Err(problem));
+            Outcome::NotUnderstood
+        } else {
+            answer_bytes(&mut out, number, line, session)
+        });
         out.push(b'\n');
         if out.len() >= ENOUGH || !input.buffer().contains(&b'\n') {
             output.write_all(&out)?;

@@ -3,7 +3,12 @@
 //! Used only when both ends are terminals; everything about the line editor
 //! stays in this file. History is appended, never saved over.
 
-use std::{cell::RefCell, io, path::PathBuf, rc::Rc};
+use std::{
+    cell::RefCell,
+    io::{self, Write as _},
+    path::PathBuf,
+    rc::Rc,
+};
 
 use fits_core::shop::words::Word;
 use rustyline::{
@@ -20,7 +25,7 @@ use crate::{
     grammar::KEYWORDS,
     help::TOPICS,
     query::{Query, Units},
-    render::{Colour, text::Text},
+    render::{Colour, printable, text::Text},
     session::Session,
 };
 
@@ -160,6 +165,18 @@ fn history_file() -> Option<PathBuf> {
     Some(folder.join("history.txt"))
 }
 
+/// Writes what is no answer. The line editor's own output is standard output.
+fn say(text: &str) -> io::Result<()> {
+    write_out(&printable(text, Colour::Off))
+}
+
+/// Writes to a terminal that may be gone, where `print!` would panic.
+fn write_out(text: &str) -> io::Result<()> {
+    let mut out = io::stdout().lock();
+    out.write_all(text.as_bytes())?;
+    out.flush()
+}
+
 /// Reads lines at a terminal until Ctrl-D.
 ///
 /// # Errors
@@ -184,14 +201,14 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
         && file.exists()
         && let Err(error) = editor.load_history(file)
     {
-        eprintln!("fits: the history could not be read: {error}");
+        say(&format!("fits: the history could not be read: {error}\n"))?;
     }
-    println!(
-        "fits {}: a size and a class, as 20 H7/g6; `help` for more, Ctrl-D leaves",
+    say(&format!(
+        "fits {}: a size and a class, as 20 H7/g6; `help` for more, Ctrl-D leaves\n",
         env!("CARGO_PKG_VERSION")
-    );
+    ))?;
     for note in notes {
-        println!("{note}");
+        say(&format!("{note}\n"))?;
     }
     let mut history_works = true;
     loop {
@@ -208,17 +225,22 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                     && let Err(error) = editor.append_history(file)
                 {
                     history_works = false;
-                    eprintln!("fits: the history is not kept: {error}");
+                    say(&format!("fits: the history is not kept: {error}\n"))?;
                 }
                 let mut session = session.borrow_mut();
                 let answer = session.evaluate(&line);
                 let text = Text { settings: session.shown(), colour };
-                match answer {
-                    Ok(answer) => print!("{}", text.answer(&answer)),
-                    Err(problem) => print!("{}", text.problem(&line, &problem)),
-                }
+                let shown = match answer {
+                    Ok(answer) => text.answer(&answer),
+                    Err(problem) => text.problem(&line, &problem),
+                };
+                write_out(&shown)?;
             }
             Err(ReadlineError::Interrupted) => {}
+            // A byte that is no text: the line is gone, the prompt stays.
+            Err(ReadlineError::Io(error)) if error.kind() == io::ErrorKind::InvalidData => {
+                say("that was no UTF-8 text: type the line again\n")?;
+            }
             Err(ReadlineError::Eof) => return Ok(Outcome::Answered),
             Err(error) => return Err(io::Error::other(error)),
         }

@@ -2,16 +2,16 @@
 
 use std::{
     ffi::OsString,
-    io::{self, BufRead as _, IsTerminal as _, Write as _},
+    io::{self, IsTerminal as _, Write as _},
     path::PathBuf,
     process::ExitCode,
 };
 
 use fits_repl::{
     Home,
-    batch::{self, Outcome, not_text},
+    batch::{self, Outcome, Reading, not_text},
     line_editor,
-    render::{Colour, json, svg, text::Text},
+    render::{Colour, json, printable, svg, text::Text},
     session::{Logs, Session},
 };
 
@@ -64,7 +64,7 @@ fn main() -> ExitCode {
     let (files, task) = match task(std::env::args_os()) {
         Ok(task) => task,
         Err(message) => {
-            eprintln!("fits: {message}\ntry `fits --help`");
+            complain(&format!("{message}\ntry `fits --help`"));
             return ExitCode::from(NOT_UNDERSTOOD);
         }
     };
@@ -82,7 +82,7 @@ fn main() -> ExitCode {
         // Whoever read us has had enough: leave quietly.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(error) => {
-            let _ = writeln!(io::stderr(), "fits: {error}");
+            complain(&error.to_string());
             ExitCode::from(FAILED)
         }
     }
@@ -167,6 +167,11 @@ fn write_out(bytes: &[u8]) -> io::Result<()> {
     out.flush()
 }
 
+/// Says what is wrong on standard error, which may be closed.
+fn complain(what: &str) {
+    let _ = writeln!(io::stderr(), "fits: {}", printable(what, Colour::Off));
+}
+
 /// What the command line says of files.
 #[derive(Clone, Debug, Default)]
 struct Files {
@@ -217,7 +222,7 @@ fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
 fn session_for_lines(files: Files, way: Way) -> io::Result<Session> {
     let (session, notes) = session(files, way)?;
     for note in notes {
-        let _ = writeln!(io::stderr(), "fits: {note}");
+        complain(&note);
     }
     Ok(session)
 }
@@ -262,10 +267,10 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
     match answer {
         Ok(answer) if form == Form::Svg => {
             let Some(picture) = svg::picture(&answer, session.shown()) else {
-                eprintln!("fits: this answer has no picture; `assemble` has one");
+                complain("this answer has no picture; `assemble` has one");
                 return Ok(NOT_UNDERSTOOD);
             };
-            write_out(picture.as_bytes())?;
+            write_out(printable(&picture, Colour::Off).as_bytes())?;
         }
         Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
         Err(problem) => {
@@ -273,7 +278,7 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
                 colour: if io::stderr().is_terminal() { text.colour } else { Colour::Off },
                 ..text
             };
-            eprint!("{}", plain.problem(&query, &problem));
+            let _ = write!(io::stderr(), "{}", plain.problem(&query, &problem));
         }
     }
     Ok(status)
@@ -305,12 +310,14 @@ fn prompt(files: Files) -> io::Result<u8> {
     let mut bytes = Vec::new();
     let mut input = io::stdin().lock();
     loop {
-        bytes.clear();
-        if input.read_until(b'\n', &mut bytes)? == 0 {
-            return Ok(worst.status());
-        }
+        let reading = batch::read_line(&mut input, &mut bytes)?;
         let line = bytes.trim_ascii_end();
         let (text, answer) = match std::str::from_utf8(line) {
+            _ if reading == Reading::End => return Ok(worst.status()),
+            _ if reading == Reading::TooLong => {
+                let (problem, text) = batch::too_long(line);
+                (text, Err(problem))
+            }
             Ok("") => continue,
             Ok(text) => (text.to_owned(), session.evaluate(text)),
             Err(error) => {

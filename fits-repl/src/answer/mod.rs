@@ -567,6 +567,9 @@ pub struct PassesAnswer {
     /// The pass log that was opened for it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub log: Option<OpenedLog>,
+    /// A log was to be kept in a file and is not; a note says why.
+    #[serde(skip)]
+    pub is_not_logged: bool,
     /// What else to know.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,
@@ -575,6 +578,11 @@ pub struct PassesAnswer {
 }
 
 impl Answer {
+    /// Was a log to be kept in a file, and is not?
+    pub fn is_not_logged(&self) -> bool {
+        matches!(self, Self::Passes(passes) if passes.is_not_logged)
+    }
+
     /// Does it hold a reading that is outside its limits?
     pub fn is_out_of_limits(&self) -> bool {
         match self {

@@ -1,7 +1,10 @@
 //! One JSON object on one line.
 
+use std::fmt::Write as _;
+
 use serde::Serialize;
 
+use super::printable::is_obeyed;
 use crate::{answer::Answer, problem::Problem};
 
 #[derive(Serialize)]
@@ -19,6 +22,7 @@ struct ErrorFields<'a> {
 /// Appends the object for a query, without a line feed: `line` where the
 /// query came with a number, `query` as read, then the answer or the error.
 pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result<Answer, Problem>) {
+    let start = out.len();
     out.push(b'{');
     if let Some(line) = line {
         out.extend_from_slice(b"\"line\":");
@@ -46,6 +50,26 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
     if let Some(brace) = out.get_mut(joint) {
         *brace = b',';
     }
+    escape(out, start);
+}
+
+/// Escapes what a terminal would obey and JSON lets stand: it is inside
+/// strings, where its number means the same.
+fn escape(out: &mut Vec<u8>, start: usize) {
+    let Some(Ok(text)) = out.get(start..).map(std::str::from_utf8) else { return };
+    if !text.contains(is_obeyed) {
+        return;
+    }
+    let mut escaped = String::with_capacity(text.len() + 16);
+    for c in text.chars() {
+        if is_obeyed(c) {
+            let _ = write!(escaped, "\\u{:04x}", u32::from(c));
+        } else {
+            escaped.push(c);
+        }
+    }
+    out.truncate(start);
+    out.extend_from_slice(escaped.as_bytes());
 }
 
 /// Our types hold no map with odd keys and no failing writer, so this cannot

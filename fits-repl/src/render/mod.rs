@@ -2,8 +2,11 @@
 
 mod bar;
 pub mod json;
+mod printable;
 pub mod svg;
 pub mod text;
+
+pub use self::printable::printable;
 
 /// Whether colour may be used. It never carries meaning alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -155,6 +155,7 @@ impl Session {
             Ok(gauge) => gauge,
             Err(error) => {
                 if !matches!(self.shop.logs, Logs::Off) {
+                    plan.is_not_logged = matches!(self.shop.logs, Logs::File(_));
                     plan.notes.push(format!("no log is opened: {error}"));
                 }
                 return Ok(());
@@ -281,7 +282,10 @@ impl Session {
                 self.shop.log =
                     Some(OpenLog { log: Some(log), stored, prior, learned_from, earlier });
             }
-            Err(error) => plan.notes.push(format!("no log is opened, nothing is kept: {error}")),
+            Err(error) => {
+                plan.is_not_logged = true;
+                plan.notes.push(format!("no log is opened, nothing is kept: {error}"));
+            }
         }
     }
 

@@ -85,6 +85,7 @@ impl Session {
             feature: self.featured(feature),
             next: None,
             log: None,
+            is_not_logged: false,
             notes,
             cautions: vec![caution.caution()],
         })))

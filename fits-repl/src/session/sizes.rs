@@ -26,7 +26,12 @@ impl Session {
                 .of(unit.unwrap_or(self.units.unit()))
                 .map_err(|error| unreadable(&error, size, unit.unwrap_or(self.units.unit())));
         }
-        match self.value(size)? {
+        self.value(size).and_then(|value| self.measured(value, size))
+    }
+
+    /// A value as a length, a bare number in the units in force.
+    fn measured(&self, value: Value, size: &Size) -> Result<Length, Problem> {
+        match value {
             Value::Length(length) => Ok(length),
             Value::Bare(number) => {
                 self.bare(number, size)?;
@@ -47,66 +52,76 @@ impl Session {
                 Value::Length(length) => Value::Length(length.checked_neg().map_err(failed)?),
                 Value::Bare(number) => Value::Bare(scaled(number, -1, 1, &size.at)?),
             },
-            Expression::Two(left, operator, right) => {
-                let (left_value, right_value) = (self.value(left)?, self.value(right)?);
-                match (operator, left_value, right_value) {
-                    (Operator::Plus | Operator::Minus, Value::Bare(a), Value::Bare(b)) => {
-                        let sign = if *operator == Operator::Plus { 1 } else { -1 };
-                        Value::Bare(bare_sum(a, b, sign, &size.at)?)
-                    }
-                    (Operator::Plus | Operator::Minus, _, _) => {
-                        let (a, b) = (self.length(left)?, self.length(right)?);
-                        Value::Length(
-                            if *operator == Operator::Plus {
-                                a.checked_add(b)
-                            } else {
-                                a.checked_sub(b)
-                            }
-                            .map_err(failed)?,
-                        )
-                    }
-                    (Operator::Times, Value::Bare(a), Value::Bare(b)) => {
-                        let (top, bottom) = b.ratio();
-                        Value::Bare(scaled(a, top, bottom, &size.at)?)
-                    }
-                    (Operator::Times, Value::Length(length), Value::Bare(times))
-                    | (Operator::Times, Value::Bare(times), Value::Length(length)) => {
-                        let (top, bottom) = times.ratio();
-                        Value::Length(length.checked_scale(top, bottom).map_err(failed)?)
-                    }
-                    (Operator::Over, _, Value::Bare(by)) => {
-                        let (top, bottom) = by.ratio();
-                        if top == 0 {
-                            return Err(Problem::new(
-                                "a division by zero is no size",
-                                right.at.clone(),
-                            )
-                            .advise("as in `(25.4 + 0.02)/2`"));
-                        }
-                        match left_value {
-                            Value::Length(length) => {
-                                Value::Length(length.checked_scale(bottom, top).map_err(failed)?)
-                            }
-                            Value::Bare(number) => {
-                                Value::Bare(scaled(number, bottom, top, &size.at)?)
-                            }
-                        }
-                    }
-                    (Operator::Times, Value::Length(_), Value::Length(_)) => {
-                        return Err(Problem::new(
-                            "a length times a length is no size",
-                            right.at.clone(),
-                        )
-                        .advise("one side is a plain number, as in `2 * 0.0045in`"));
-                    }
-                    (Operator::Over, _, Value::Length(_)) => {
-                        return Err(Problem::new(
-                            "a size is not divided by a length",
-                            right.at.clone(),
-                        )
-                        .advise("divide by a plain number, as in `(25.4 + 0.02)/2`"));
-                    }
+            Expression::Two(..) => {
+                // Along the sum, not down into it: a long one is as deep as
+                // it has terms.
+                let (mut first, mut sums) = (size, Vec::new());
+                while let Expression::Two(left, operator, right) = &first.value {
+                    sums.push((first, left, *operator, right));
+                    first = left;
                 }
+                let mut value = self.value(first)?;
+                while let Some((sum, left, operator, right)) = sums.pop() {
+                    let right_value = self.value(right)?;
+                    value = self.joined(sum, (left, value), operator, (right, right_value))?;
+                }
+                value
+            }
+        })
+    }
+
+    /// Two sides of a sum or product.
+    fn joined(
+        &self,
+        size: &Size,
+        (left, left_value): (&Size, Value),
+        operator: Operator,
+        (right, right_value): (&Size, Value),
+    ) -> Result<Value, Problem> {
+        let failed = |error: fits_core::Error| from_core(&error, size.at.clone());
+        Ok(match (operator, left_value, right_value) {
+            (Operator::Plus | Operator::Minus, Value::Bare(a), Value::Bare(b)) => {
+                let sign = if operator == Operator::Plus { 1 } else { -1 };
+                Value::Bare(bare_sum(a, b, sign, &size.at)?)
+            }
+            (Operator::Plus | Operator::Minus, a, b) => {
+                // What was worked out once is not again: a long sum
+                // would take twice as long with each term.
+                let (a, b) = (self.measured(a, left)?, self.measured(b, right)?);
+                Value::Length(
+                    if operator == Operator::Plus { a.checked_add(b) } else { a.checked_sub(b) }
+                        .map_err(failed)?,
+                )
+            }
+            (Operator::Times, Value::Bare(a), Value::Bare(b)) => {
+                let (top, bottom) = b.ratio();
+                Value::Bare(scaled(a, top, bottom, &size.at)?)
+            }
+            (Operator::Times, Value::Length(length), Value::Bare(times))
+            | (Operator::Times, Value::Bare(times), Value::Length(length)) => {
+                let (top, bottom) = times.ratio();
+                Value::Length(length.checked_scale(top, bottom).map_err(failed)?)
+            }
+            (Operator::Over, _, Value::Bare(by)) => {
+                let (top, bottom) = by.ratio();
+                if top == 0 {
+                    return Err(Problem::new("a division by zero is no size", right.at.clone())
+                        .advise("as in `(25.4 + 0.02)/2`"));
+                }
+                match left_value {
+                    Value::Length(length) => {
+                        Value::Length(length.checked_scale(bottom, top).map_err(failed)?)
+                    }
+                    Value::Bare(number) => Value::Bare(scaled(number, bottom, top, &size.at)?),
+                }
+            }
+            (Operator::Times, Value::Length(_), Value::Length(_)) => {
+                return Err(Problem::new("a length times a length is no size", right.at.clone())
+                    .advise("one side is a plain number, as in `2 * 0.0045in`"));
+            }
+            (Operator::Over, _, Value::Length(_)) => {
+                return Err(Problem::new("a size is not divided by a length", right.at.clone())
+                    .advise("divide by a plain number, as in `(25.4 + 0.02)/2`"));
             }
         })
     }

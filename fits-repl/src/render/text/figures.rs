@@ -77,7 +77,7 @@ impl Text {
 
     fn difference_in(length: Length, unit: Unit) -> String {
         // What rounds to ten tenths is a thou.
-        let below_a_thou = length.tenth_nanometres().unsigned_abs() * 100
+        let below_a_thou = length.tenth_nanometres().unsigned_abs().saturating_mul(100)
             < Length::THOU.tenth_nanometres().unsigned_abs() * 95;
         let usual = match unit {
             // A shop says four tenths, not 0.4 thou.

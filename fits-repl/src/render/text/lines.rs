@@ -1,5 +1,7 @@
 //! Lines of text: wrapped words, and the part of a long line about a place.
 
+use crate::render::printable::is_obeyed;
+
 /// The widest line.
 const COLUMNS: usize = 80;
 
@@ -45,7 +47,8 @@ fn columns(text: &str) -> usize {
 }
 
 /// The part of a line about a place, how many columns stand before the place
-/// and how many it takes. Control characters show as a space.
+/// and how many it takes. What a
+/// terminal would obey shows as a space: the place stays under its column.
 pub(super) fn excerpt(line: &str, start: usize, end: usize) -> (String, usize, usize) {
     const AROUND: usize = 36;
     let before: Vec<char> = line.get(..start).unwrap_or(line).chars().collect();
@@ -58,7 +61,7 @@ pub(super) fn excerpt(line: &str, start: usize, end: usize) -> (String, usize, u
         .iter()
         .skip(cut)
         .chain(after.iter().take(AROUND))
-        .map(|c| if c.is_control() { ' ' } else { *c })
+        .map(|c| if is_obeyed(*c) { ' ' } else { *c })
         .collect();
     (format!("{lead}{shown}{tail}"), lead.len() + before.len() - cut, under.min(AROUND))
 }

@@ -16,7 +16,7 @@ mod stack;
 mod threads;
 mod warm;
 
-use std::fmt::Write as _;
+use std::{borrow::Cow, fmt::Write as _};
 
 use fits_core::{
     Basis, Kind, Length, Limits,
@@ -26,7 +26,10 @@ use fits_core::{
 };
 
 use self::lines::{excerpt, wrapped};
-use super::{Colour, bar};
+use super::{
+    Colour, bar,
+    printable::{BAD, FAINT, GOOD, PLAIN, STRONG, printable},
+};
 use crate::{
     answer::{
         Answer, FeatureAnswer, FitAnswer, HelpAnswer, PassFigures, PassesAnswer, ReamFigures,
@@ -121,7 +124,7 @@ impl Text {
         {
             unconfirmed(&mut out, &what);
         }
-        out
+        self.printable(out)
     }
 
     /// A problem: the line, a caret under the place, what and what next.
@@ -138,7 +141,15 @@ impl Text {
             let _ = writeln!(out, "  {}{}", " ".repeat(before), "^".repeat(under.max(1)));
         }
         wrapped(&mut out, "", &problem.hint(line));
-        out
+        self.printable(out)
+    }
+
+    /// Names come out of files and queries.
+    fn printable(&self, text: String) -> String {
+        match printable(&text, self.colour) {
+            Cow::Borrowed(_) => text,
+            Cow::Owned(escaped) => escaped,
+        }
     }
 
     fn style(&self, style: Style, text: &str) -> String {
@@ -146,12 +157,12 @@ impl Text {
             return text.to_owned();
         }
         let code = match style {
-            Style::Strong => "1",
-            Style::Good => "1;32",
-            Style::Bad => "1;31",
-            Style::Faint => "2",
+            Style::Strong => STRONG,
+            Style::Good => GOOD,
+            Style::Bad => BAD,
+            Style::Faint => FAINT,
         };
-        format!("\x1b[{code}m{text}\x1b[0m")
+        format!("{code}{text}{PLAIN}")
     }
 
     fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
