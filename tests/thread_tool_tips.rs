@@ -46,7 +46,8 @@ fn the_groove_is_half_a_pitch_wide_at_the_pitch_diameter() {
         let sizes =
             if passes.side == "external" { thread.external(None) } else { thread.internal(None) };
         let pitch = sizes.unwrap().pitch;
-        let pitch = (pitch.max.unwrap().millimetres() + pitch.min.unwrap().millimetres()) / 2.0;
+        let pitch =
+            f64::midpoint(pitch.max.unwrap().millimetres(), pitch.min.unwrap().millimetres());
         let up = (passes.root_mm.0.millimetres() - pitch).abs() / 2.0;
         let half = thread.pitch().millimetres() / 2.0;
         let width = groove_at(up, radius, flat);

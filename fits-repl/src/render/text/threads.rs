@@ -118,7 +118,7 @@ impl Text {
             );
         }
         if tap.published {
-            let _ = writeln!(out, "  published     the drill of a table of pipe sizes");
+            let _ = writeln!(out, "  published     the drill that a published table gives");
         }
         let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
             (None, ..) => return,
