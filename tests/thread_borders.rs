@@ -16,6 +16,7 @@ fn inches(text: &str) -> Length {
     format!("{text}in").parse().unwrap()
 }
 
+#[allow(clippy::unnecessary_wraps, reason = "an option is what limits are asked with")]
 fn class(text: &str) -> Option<Class> {
     Some(Class::read(text).unwrap())
 }
