@@ -3,9 +3,9 @@
 use fits_checks::listed_threads;
 use fits_core::{
     Length,
-    shop::tap::Oversize,
+    shop::tap::{ChartDrill, Oversize},
     standards::{
-        drills::Drill,
+        drills::{Drill, Series},
         thread::{Form, Side, Thread},
     },
 };
@@ -62,9 +62,19 @@ fn no_drill_is_named_that_is_outside_while_another_is_inside() {
                 assert_eq!(first.drill_within_limits, Some(true), "{name}");
                 assert_eq!(first.within_limits, Some(keeps(cut(drill))), "{name}");
                 if first.published {
-                    assert_eq!(thread.pipe_tap_drill(), Some(drill), "{name}");
+                    let chart = || ChartDrill::of(&thread)?.drill().map(Drill::diameter);
+                    let table = thread.pipe_tap_drill().or_else(chart);
+                    assert_eq!(table, Some(drill), "{name}");
                 } else {
-                    let better = listed().find(|other| keeps(cut(*other)));
+                    // Inch drills for inch threads, unless none does.
+                    let is_inch = |size: Length| {
+                        let mut drills = Drill::all().filter(|drill| drill.diameter() == size);
+                        drills.any(|drill| drill.series() != Series::Metric)
+                    };
+                    let open = |other: Length| {
+                        !thread.form().is_inch() || !is_inch(drill) || is_inch(other)
+                    };
+                    let better = listed().find(|other| open(*other) && keeps(cut(*other)));
                     assert!(keeps(cut(drill)) || better.is_none(), "{name}: {better:?}");
                 }
             }
@@ -94,8 +104,8 @@ fn headlines_that_a_machinist_would_take() {
         ("Rp1 tap", "30.4 mm", 96.3),
         ("11/16-24 tap", "16.5 mm", 70.0),
         ("M30 tap", "1-3/64 in", 75.0),
-        ("#8-32 tap", "3.4 mm", 74.3),
-        ("#8-32 tap 75%", "3.4 mm", 74.3),
+        ("#8-32 tap", "#29", 69.0),
+        ("#8-32 tap 75%", "#29", 69.0),
         ("M30 tap 1-3/64in", "1-3/64 in", 75.0),
         ("1/4-20 tap power", "#7", 75.4),
     ] {

@@ -124,7 +124,8 @@ pub const TOPICS: &[HelpAnswer] = &[
             "Names: M10x1.25, 3/8-24, #10-32, Tr20x4, 1/2-10 Acme 2G, 1/2 BSW, 2BA, G1/2,",
             "1/2-14 NPT; then classes, nut and screw as 6H/6g or 2B/2A, LH, 2 starts. A size",
             "with no pitch takes the coarse series. long SIZE: the length engaged. After tap:",
-            "hub MATERIAL, hand, power, form. After cut: inside, straight, compound 29, nose.",
+            "hub MATERIAL, hand, power, form. After cut: inside, straight, compound 29, nose",
+            "(or radius: a round tool), flat (its width).",
             "The question may stand first (tap M10); nut or screw asks for one side.",
         ],
         examples: &[

@@ -417,6 +417,9 @@ pub struct ThreadPassesAnswer {
     pub root_mm: Mm,
     /// The flat at the tool's end that the depth is for.
     pub flat_mm: Mm,
+    /// The radius of the tool's end, where the depth is for a round one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nose_radius_mm: Option<Mm>,
     /// `compound` or `straight`.
     pub feed: &'static str,
     /// The compound's angle from square to the axis.

@@ -31,6 +31,7 @@ pub(super) const WORDS: &[&str] = &[
     "cut",
     "drill",
     "external",
+    "flat",
     "form",
     "hand",
     "hub",
@@ -42,6 +43,7 @@ pub(super) const WORDS: &[&str] = &[
     "outside",
     "over",
     "power",
+    "radius",
     "screw",
     "straight",
     "tap",
@@ -178,14 +180,15 @@ fn clause<'a>(input: &'a str, total: usize, query: &mut ThreadQuery) -> Parsed<'
     if let Ok((rest, ())) = keyword("wire")(input) {
         return sized(input, rest, total, &mut query.wire, "the wire's size is missing");
     }
-    if let Ok((rest, ())) = keyword("nose")(input) {
-        return sized(
-            input,
-            rest,
-            total,
-            &mut query.nose,
-            "the width of the tool's end is missing",
-        );
+    // A tool's nose is round; a flat is said so.
+    if let Ok((rest, ())) = alt((keyword("nose"), keyword("radius"))).parse(input) {
+        let missing = "the radius of the tool's end is missing";
+        let rest = skipped(rest, &["radius"])?.0;
+        return sized(input, rest, total, &mut query.nose, missing);
+    }
+    if let Ok((rest, ())) = keyword("flat")(input) {
+        let missing = "the width of the tool's flat is missing";
+        return sized(input, rest, total, &mut query.flat, missing);
     }
     if let Ok((rest, ())) = keyword("long")(input) {
         return sized(input, rest, total, &mut query.long, "the length is missing after `long`");

@@ -101,8 +101,10 @@ pub struct ThreadQuery {
     pub passes: Option<Spot<Passes>>,
     /// `inside`, `outside`; `nut`, `screw`.
     pub place: Option<Spot<Place>>,
-    /// `nose SIZE`: the flat at the tool's end.
+    /// `nose SIZE`, `radius SIZE`: the radius of the tool's end.
     pub nose: Option<Size>,
+    /// `flat SIZE`: the width of the tool's end.
+    pub flat: Option<Size>,
     /// `long SIZE`: the length of engagement.
     pub long: Option<Size>,
 }
@@ -125,6 +127,7 @@ impl ThreadQuery {
             passes: None,
             place: None,
             nose: None,
+            flat: None,
             long: None,
         }
     }

@@ -243,13 +243,23 @@ impl Session {
             .advise("metric, fraction, number or letter")
             .fix(series.at.clone(), "metric"));
         };
-        let sized = |typed: Option<&Size>| typed.map(|typed| self.tool_size(typed)).transpose();
-        let set = DrillSet {
-            series: found,
-            from: sized(range.map(|(from, _)| from))?,
-            to: sized(range.map(|(_, to)| to))?,
-            step: sized(step)?,
+        if let (DrillSeries::Number | DrillSeries::Letter, Some(step)) = (found, step) {
+            return Err(Problem::new(
+                format!("{} drills have no step", found.name()),
+                step.at.clone(),
+            )
+            .advise("as in `crib add drill set number 1..60`"));
+        }
+        let sized = |typed: Option<&Size>| {
+            typed.map(|typed| self.tool_size(&in_series(found, typed))).transpose()
         };
+        let [mut from, mut to] =
+            [sized(range.map(|ends| &ends.0))?, sized(range.map(|ends| &ends.1))?];
+        // The higher the number, the smaller the drill.
+        if found == DrillSeries::Number && from > to {
+            (from, to) = (to, from);
+        }
+        let set = DrillSet { series: found, from, to, step: sized(step)? };
         if set.drills().is_empty() {
             return Err(Problem::new("that set has no drill in it", tool.at.clone())
                 .advise("as in `crib add drill set metric 1mm..13mm step 0.5mm`"));
@@ -308,11 +318,24 @@ fn listed(crib: &Crib) -> Vec<(&'static str, usize, String)> {
     };
     put("drill", crib.drill.iter().map(drill).collect());
     let set = |set: &DrillSet| {
+        // Parts of an inch are no whole tenths.
+        let in_step = |step: Length| match set.series {
+            DrillSeries::Fraction => super::why::said(Units::Inches, step),
+            _ => said(step),
+        };
+        let named = |size: Length| {
+            let own = set.drills().into_iter().find(|own| own.size == size);
+            own.and_then(|own| own.called).unwrap_or_else(|| said(size))
+        };
         let range = match (set.from, set.to) {
-            (Some(from), Some(to)) => format!(" {} to {}", said(from), said(to)),
+            // As they stand on the stand: #1 first.
+            (Some(from), Some(to)) if set.series == DrillSeries::Number => {
+                format!(" {} to {}", named(to), named(from))
+            }
+            (Some(from), Some(to)) => format!(" {} to {}", named(from), named(to)),
             _ => String::new(),
         };
-        let step = set.step.map_or(String::new(), |step| format!(" by {}", said(step)));
+        let step = set.step.map_or(String::new(), |step| format!(" by {}", in_step(step)));
         format!("drill set {}{range}{step}: {} drills", set.series.name(), set.drills().len())
     };
     put("drills", crib.drills.iter().map(set).collect());
@@ -345,4 +368,16 @@ fn listed(crib: &Crib) -> Vec<(&'static str, usize, String)> {
     });
     put("material", materials.collect());
     list
+}
+
+/// A bare figure of a set is of the set's own kind: a fraction of an inch, a
+/// drill's number.
+fn in_series(series: DrillSeries, typed: &Size) -> Size {
+    let Expression::Number(number, None) = &typed.value else { return typed.clone() };
+    let value = match (series, number.ratio()) {
+        (DrillSeries::Fraction, _) => Expression::Number(*number, Some(Unit::Inch)),
+        (DrillSeries::Number, (whole, 1)) => Expression::Gauge(format!("#{whole}")),
+        _ => return typed.clone(),
+    };
+    Spot { value, at: typed.at.clone() }
 }

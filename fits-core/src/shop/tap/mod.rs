@@ -11,6 +11,10 @@
 
 mod advice;
 mod bore;
+mod chart;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod chart_table;
 mod clearance;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -24,6 +28,7 @@ use std::borrow::Cow;
 
 pub use advice::{Advice, Drive, Oversize, Work};
 pub use bore::Bore;
+pub use chart::ChartDrill;
 pub use clearance::{ClearanceHole, Clearances, Screws};
 pub use depth::{HandTap, TapDepth};
 

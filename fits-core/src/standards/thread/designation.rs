@@ -65,6 +65,30 @@ impl Designation {
         Ok(thread)
     }
 
+    /// The thread where its diameter alone matters: a size with no usual pitch
+    /// takes one that it is listed with.
+    ///
+    /// # Errors
+    /// As [`Designation::resolve`].
+    pub fn resolve_diameter(&self) -> Result<Thread, Error> {
+        let listed = || {
+            let major = self.nominal.value.length().ok()?;
+            match self.form {
+                Form::Metric => metric::first_pitch(major),
+                Form::Unified | Form::UnifiedRounded => unified_series::first_pitch(major),
+                _ => None,
+            }
+        };
+        self.resolve().or_else(|error| match (self.pitch, self.series, listed()) {
+            (None, None, Some(value)) => {
+                let pitch = Some(Typed { value, at: self.nominal.at });
+                let thread = Self { pitch, ..*self }.resolve()?;
+                Ok(Thread { is_pitch_assumed: true, ..thread })
+            }
+            _ => Err(error),
+        })
+    }
+
     fn one_class_a_side(&self) -> Result<(), Error> {
         let [Some(one), Some(two)] = self.classes else { return Ok(()) };
         let side = one.value.side(self.form);
@@ -104,16 +128,22 @@ impl Designation {
         }
     }
 
-    /// The class typed for a side. Of two that serve both sides the first is
-    /// the nut's.
+    /// The class typed for a side. Of two, one that serves both sides takes
+    /// the side that the other leaves; of two such the first is the nut's.
     pub fn class(&self, side: Side) -> Option<Typed<Class>> {
-        let [one, two] = self.classes;
-        let is_of = |class: &Typed<Class>, place: Side| match class.value.side(self.form) {
-            Some(known) => known == side,
-            None => two.is_none() || place == side,
+        let known = |class: Typed<Class>| class.value.side(self.form);
+        let class = match self.classes {
+            [Some(one), Some(two)] => {
+                let left = known(two).map(|side| match side {
+                    Side::External => Side::Internal,
+                    Side::Internal => Side::External,
+                });
+                let first = known(one).or(left).unwrap_or(Side::Internal);
+                Some(if side == first { one } else { two })
+            }
+            [one, two] => one.or(two),
         };
-        one.filter(|class| is_of(class, Side::Internal))
-            .or_else(|| two.filter(|class| is_of(class, Side::External)))
+        class.filter(|class| known(*class).is_none_or(|of| of == side))
     }
 }
 

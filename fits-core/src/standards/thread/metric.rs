@@ -117,13 +117,13 @@ impl Thread {
         let name = Nominal::Millimetres(nominal);
         // To 0.1 nm, however it was said.
         let pitch = Pitch::of(pitch.nearest())?;
-        if !nominal.is_positive() || nominal.millimetres() > 1000.0 {
+        if !nominal.is_positive() || nominal > micrometres(1_000_000) {
             return refuse(format!("M{name} is no metric thread: they end at 1000 mm"));
         }
         if pitch.scaled(2, 1) > nominal {
             return refuse(format!("a pitch of {pitch} leaves no core in M{name}"));
         }
-        if pitch.millimetres() < 0.1 {
+        if pitch.nearest() < micrometres(100) {
             return refuse(format!("a pitch of {pitch} is finer than any metric thread"));
         }
         let length = pitch.nearest();
@@ -159,6 +159,11 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
     };
     let thread = Thread::metric(nominal, Pitch::of(coarse)?)?;
     Ok(Thread { is_pitch_assumed: true, ..thread })
+}
+
+/// A pitch of a size that has no coarse one: the first of its fine.
+pub(super) fn first_pitch(major: Length) -> Option<Pitch> {
+    Pitch::of(*listed(major)?.fine.first()?).ok()
 }
 
 /// How long the threads are engaged.
@@ -223,11 +228,13 @@ impl Engagement {
 /// The medium class of the group N: 6g and 6H; up to M1.4 6h and 5H, and 4H
 /// where the table has no other grade.
 pub(super) fn default_class(thread: &Thread, side: Side) -> Class {
-    let is_watch = thread.major.millimetres() <= 1.4;
+    let is_watch = thread.major <= micrometres(1400);
     match side {
         Side::External if is_watch => Class::of(6, 'h'),
         Side::External => Class::of(6, 'g'),
-        Side::Internal if is_watch && thread.pitch.millimetres() < 0.25 => Class::of(4, 'H'),
+        Side::Internal if is_watch && thread.pitch.nearest() < micrometres(250) => {
+            Class::of(4, 'H')
+        }
         Side::Internal if is_watch => Class::of(5, 'H'),
         Side::Internal => Class::of(6, 'H'),
     }

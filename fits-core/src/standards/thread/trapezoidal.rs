@@ -86,12 +86,12 @@ pub(super) fn advice(diameter: Length) -> String {
 
 /// The clearance at the crests, by the pitch (ISO 2901).
 fn clearance(pitch: Pitch) -> Length {
-    let millimetres = pitch.millimetres();
-    micrometres(if millimetres < 2.0 {
+    let finer_than = |millimetres: i64| pitch.nearest() < micrometres(1000 * millimetres);
+    micrometres(if finer_than(2) {
         150
-    } else if millimetres < 6.0 {
+    } else if finer_than(6) {
         250
-    } else if millimetres < 14.0 {
+    } else if finer_than(14) {
         500
     } else {
         1000

@@ -8,7 +8,7 @@
 
 use super::{
     Class, Form, Pitch, Series, Side, Sizes, Spread, Thread, Zone,
-    unified_series::{is_pitch, tolerance_diameter},
+    unified_series::{inch_parts, is_pitch, tolerance_diameter},
     unified_table::{EXCEPTIONS, ROOTS},
 };
 use crate::{
@@ -206,7 +206,7 @@ pub(super) fn parts(thread: &Thread, side: Side, number: u8, engaged: Length) ->
     let crest = match side {
         Side::External if number == 1 => 0.090 * root,
         Side::External => 0.060 * root,
-        Side::Internal => nut_crest(p, root, in_inches(thread.major), number),
+        Side::Internal => nut_crest(thread, p, root, number),
     };
     let odd = |figure, formula| {
         let is_usual = engaged == usual_engagement(thread);
@@ -224,16 +224,19 @@ pub(super) fn parts(thread: &Thread, side: Side, number: u8, engaged: Length) ->
 }
 
 /// Tolerance of a nut's minor diameter.
-fn nut_crest(p: f64, root: f64, diameter: f64, number: u8) -> f64 {
-    let turns = 1.0 / p;
-    let by_size = 0.05 * root + 0.03 * p / diameter - 0.002;
+fn nut_crest(thread: &Thread, p: f64, root: f64, number: u8) -> f64 {
+    let by_size = 0.05 * root + 0.03 * p / in_inches(thread.major) - 0.002;
     let most = 0.394 * p;
     if number == 3 {
-        let least = if turns > 12.5 { 0.23 * p - 1.5 * p * p } else { 0.120 * p };
+        let least = if thread.pitch.scaled(25, 2) < Length::INCH {
+            0.23 * p - 1.5 * p * p
+        } else {
+            0.120 * p
+        };
         by_size.max(least).min(most)
-    } else if diameter < 0.25 {
+    } else if thread.major < inch_parts(1, 4) {
         by_size.max(0.25 * p - 0.4 * p * p).min(most)
-    } else if turns < 3.999 {
+    } else if thread.pitch.scaled(4, 1) > Length::INCH {
         0.15 * p
     } else {
         0.25 * p - 0.4 * p * p

@@ -50,6 +50,11 @@ fn pitch_of(row: &Listed) -> Result<Pitch, Error> {
     }
 }
 
+/// A pitch of a size that UNC has not: the first that it is listed with.
+pub(super) fn first_pitch(major: Length) -> Option<Pitch> {
+    pitch_of(graded(major).first()?).ok()
+}
+
 /// The row of UNC, UNF or UNEF with this size and pitch.
 pub(super) fn listed(major: Length, pitch: Pitch) -> Option<&'static Listed> {
     graded(major).iter().find(|row| is_pitch(pitch, row.half_turns))

@@ -7,6 +7,7 @@ use super::{
     Class, Pitch, Quality, Series, Side, Sizes, Spread, Thread,
     acme::no_core,
     inch::{Listed, inches, to_tenth},
+    unified_series::inch_parts,
     whitworth_table as table,
 };
 use crate::{
@@ -65,7 +66,9 @@ fn unit(major: f64, engaged: f64, pitch: f64) -> f64 {
 
 /// A screw that is not close has room where it is 3/4 in or less.
 fn has_allowance(thread: &Thread, class: Class, side: Side) -> bool {
-    side == Side::External && class != Class::Word(Quality::Close) && inches(thread.major()) <= 0.75
+    side == Side::External
+        && class != Class::Word(Quality::Close)
+        && thread.major() <= inch_parts(3, 4)
 }
 
 pub(super) fn sizes(

@@ -119,7 +119,7 @@ impl Text {
             );
         }
         if tap.published {
-            let _ = writeln!(out, "  published     the drill of a table of pipe sizes");
+            let _ = writeln!(out, "  published     the drill that a published table gives");
         }
         let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
             (None, ..) => return,
@@ -359,6 +359,10 @@ impl Text {
                 "  the pitch diameter has {} to lose to the middle",
                 self.difference(answer.to_go_mm.0)
             );
+            if let Some(angle) = feed.compound_deg {
+                let bed = 90.0 - angle;
+                let _ = writeln!(out, "  degrees from the cross slide: {bed} from the bed");
+            }
         }
         let wires = &answer.wires;
         self.thread_name(out, &wires.name);
@@ -380,12 +384,12 @@ impl Text {
             let _ = writeln!(out, "  {:<14}{one:<28}{other}", "within");
         }
         let [first, second] = self.units();
-        let _ = writeln!(
-            out,
-            "  depth {}, tool flat {}",
-            self.difference(answer.depth_mm.0),
-            self.difference(answer.flat_mm.0)
-        );
+        let (tip, size) = match answer.nose_radius_mm {
+            Some(radius) => ("nose radius", radius.0),
+            None => ("flat", answer.flat_mm.0),
+        };
+        let depth = self.difference(answer.depth_mm.0);
+        let _ = writeln!(out, "  depth {depth}, tool {tip} {}", self.difference(size));
         let slide = match answer.compound_deg {
             Some(angle) => format!("compound at {angle} deg reads"),
             None if answer.dial == Dial::Diameter => "cross slide (diameter) reads".to_owned(),

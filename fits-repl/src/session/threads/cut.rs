@@ -83,16 +83,24 @@ impl Session {
             .advise(format!("set the taper over first; its limits are `{thread}`")));
         }
         let sizes = found.sizes(side, self.engaged(query)?)?;
-        let nose = match &query.nose {
-            Some(size) => Some((self.nominal(size)?, size.at.clone())),
-            None => None,
+        let tip = match (&query.nose, &query.flat) {
+            (Some(_), Some(flat)) => {
+                return Err(Problem::new(
+                    "a tool's end is round or flat, not both",
+                    flat.at.clone(),
+                )
+                .advise("keep the radius or the flat"));
+            }
+            (Some(size), None) => Some((Nose::Radius(self.nominal(size)?), size.at.clone())),
+            (None, Some(size)) => Some((Nose::Flat(self.nominal(size)?), size.at.clone())),
+            (None, None) => None,
         };
         let failed = |error: fits_core::Error| {
-            let at = nose.as_ref().map_or(found.at(), |(_, at)| at.clone());
+            let at = tip.as_ref().map_or(found.at(), |(_, at)| at.clone());
             from_core(&error, at)
         };
-        let flat = nose.as_ref().map(|(size, _)| Nose::Flat(*size));
-        let cut = ThreadCut::of_thread(thread, &sizes, flat).map_err(failed)?;
+        let cut = ThreadCut::of_thread(thread, &sizes, tip.as_ref().map(|(tip, _)| *tip))
+            .map_err(failed)?;
         let how = self.how(found)?;
         let plan = Infeed::plan(cut, how).map_err(failed)?;
         let feature = if side == Side::External { Feature::Shaft } else { Feature::Hole };
@@ -134,6 +142,10 @@ impl Session {
             depth_mm: Mm(plan.depth),
             root_mm: Mm(plan.root),
             flat_mm: Mm(plan.flat),
+            nose_radius_mm: match cut.nose {
+                Nose::Radius(radius) => Some(Mm(radius)),
+                Nose::Flat(_) | Nose::Reaches(_) => None,
+            },
             feed: if matches!(how.slide, Slide::Cross) { "straight" } else { "compound" },
             compound_deg: degrees(how.slide),
             dial: self.dial,
@@ -146,7 +158,7 @@ impl Session {
             chamfer_to_mm: Mm(plan.chamfer_to),
             relief,
             try_with: try_with(feature),
-            notes: notes(thread),
+            notes: notes(thread).into_iter().chain(setting(side, how.slide)).collect(),
             cautions: vec![Hazard::Threading.caution()],
             reasons,
         })))
@@ -203,5 +215,26 @@ fn notes(thread: &Thread) -> Vec<String> {
     if thread.is_left_hand() {
         notes.push("left hand: cut away from the chuck, or turn the tool over".to_owned());
     }
+    notes
+}
+
+/// How the slides are set before the first pass (common practice, no source).
+fn setting(side: Side, slide: Slide) -> Vec<String> {
+    let mut notes = Vec::new();
+    let returns = if let Some(angle) = degrees(slide) {
+        notes.push(format!(
+            "compound: {angle} deg from the cross slide, {} from the bed, fed along the cut",
+            90.0 - angle
+        ));
+        "both dials to nought; pull out and return by the cross slide"
+    } else {
+        "the dial to nought"
+    };
+    notes.push(match side {
+        Side::External => format!("touch the blank, {returns}"),
+        Side::Internal => {
+            format!("touch the bore, {returns}; inside it feeds toward you, the dial counts back")
+        }
+    });
     notes
 }

@@ -4,7 +4,7 @@ use fits_core::{
     Error, Length,
     shop::{
         infeed::Slide,
-        tap::{Advice, Bit, Bore, Drive, Minor, TapDrill, TapHole, Wanted, Work},
+        tap::{Advice, Bit, Bore, ChartDrill, Drive, Minor, TapDrill, TapHole, Wanted, Work},
     },
     size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
@@ -141,9 +141,19 @@ pub(super) struct Choice {
 /// where it is a power thread or no drill itself keeps the limits.
 pub(super) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Result<Choice, Error> {
     let own = Bit::standard(drawer(thread));
-    let other = Bit::standard(if thread.form().is_inch() { METRIC } else { INCH });
+    let is_inch = thread.form().is_inch();
+    // Tough metal wants less thread than a chart gives it, by whatever drill.
+    let is_tough = matches!(wanted, Wanted::Advised(advice) if advice.work == Work::ToughSteel);
+    // A shop of inch threads need not own metric drills: only where no other keeps the limits.
+    let has_own =
+        is_inch && !is_tough && hole.choose(&own, wanted).is_ok_and(|found| found.best.keeps());
+    let other = match (has_own, is_inch) {
+        (true, _) => Vec::new(),
+        (false, true) => Bit::standard(METRIC),
+        (false, false) => Bit::standard(INCH),
+    };
     let found = hole.choose_from(&own, &other, wanted);
-    let every = [own, other].concat();
+    let every = Bit::standard(&[INCH, METRIC].concat());
     // A percent that cannot be tapped, and no limits, are refused.
     let (to, wanted_percent) = match wanted {
         Wanted::Percent(percent) => (Some(hole.hole(percent)?), percent),
@@ -157,28 +167,42 @@ pub(super) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Res
             return Ok(Choice { wanted_percent, bore: Some(bore), drills: Vec::new() });
         }
     };
-    if matches!(wanted, Wanted::Advised(_))
-        && let Some(published) = thread.pipe_tap_drill()
-        && let Ok(first) = hole.with(&bit_of(published))
-        && first.keeps()
-    {
-        let found = found.map(|found| std::iter::once(found.best).chain(found.others));
-        let others = found.into_iter().flatten();
-        let others = others.filter(|drill| drill.bit.diameter != published).take(OTHERS);
-        let drills = std::iter::once(first.clone()).chain(others).collect();
-        return Ok(Choice { wanted_percent, bore: None, drills });
-    }
-    match found {
-        Ok(found) if found.best.keeps() || matches!(wanted, Wanted::Percent(_)) => {
-            let others = found.others.into_iter().take(OTHERS);
-            let drills = std::iter::once(found.best).chain(others).collect();
-            Ok(Choice { wanted_percent, bore: None, drills })
+    let goes_by_list =
+        matches!(wanted, Wanted::Advised(_)) && (!is_tough || thread.pipe_tap_drill().is_some());
+    let listed = published_drill(thread).filter(|_| goes_by_list);
+    let listed = listed.and_then(|size| hole.with(&bit_of(size)).ok()).filter(TapDrill::keeps);
+    let (first, others) = match (listed, found) {
+        (Some(first), Ok(found)) => {
+            (first, std::iter::once(found.best).chain(found.others).collect())
+        }
+        (Some(first), Err(_)) => (first, Vec::new()),
+        (None, Ok(found)) if found.best.keeps() || matches!(wanted, Wanted::Percent(_)) => {
+            (found.best, found.others)
         }
         _ => {
             let bore = Some(hole.bore(&every, to)?);
-            Ok(Choice { wanted_percent, bore, drills: Vec::new() })
+            return Ok(Choice { wanted_percent, bore, drills: Vec::new() });
+        }
+    };
+    let size = first.bit.diameter;
+    // The next looser and the next tighter, then the others.
+    let looser = own.iter().find(|bit| bit.diameter > size);
+    let tighter = own.iter().rfind(|bit| bit.diameter < size);
+    let beside = [looser, tighter].into_iter().flatten().filter_map(|bit| hole.with(bit).ok());
+    let mut drills = vec![first];
+    for drill in beside.chain(others) {
+        if drills.iter().all(|known| known.bit.diameter != drill.bit.diameter) {
+            drills.push(drill);
         }
     }
+    drills.truncate(OTHERS + 1);
+    Ok(Choice { wanted_percent, bore: None, drills })
+}
+
+/// The drill that a published table gives for a thread.
+pub(super) fn published_drill(thread: &Thread) -> Option<Length> {
+    let chart = || ChartDrill::of(thread)?.drill().map(Drill::diameter);
+    thread.pipe_tap_drill().or_else(chart)
 }
 
 pub(super) fn bore_figures(bore: &Bore, hole: &TapHole) -> BoreFigures {
@@ -189,16 +213,19 @@ pub(super) fn bore_figures(bore: &Bore, hole: &TapHole) -> BoreFigures {
     }
 }
 
-/// Why a pipe thread's drill is the one it is, where a table gives it.
+/// Why a thread's drill is the one it is, where a table gives it.
 pub(super) fn published(thread: &Thread, drill: &TapDrill) -> Option<Reason> {
-    thread.pipe_tap_drill().filter(|published| *published == drill.bit.diameter).map(|published| {
-        Reason {
-            figure: "published tap drill".into(),
-            value: published.to_string(),
-            rule: "tabulated".into(),
-            source: "a published web table of British Standard pipe sizes".into(),
-            known: Known::Seen,
-        }
+    let size = published_drill(thread).filter(|size| *size == drill.bit.diameter)?;
+    let (source, known) = ChartDrill::of(thread)
+        .map_or(("a published web table of British Standard pipe sizes", Known::Seen), |chart| {
+            (chart.source(), chart.known())
+        });
+    Some(Reason {
+        figure: "published tap drill".into(),
+        value: size.to_string(),
+        rule: "tabulated".into(),
+        source: source.into(),
+        known,
     })
 }
 
@@ -256,7 +283,7 @@ pub(super) fn tap_figures(
         drill_in_crib: own.map(|own| own.in_crib),
         rather_drill: own.and_then(|own| own.rather.clone()),
         nearest_in_crib: own.and_then(|own| own.nearest.clone()),
-        published: thread.pipe_tap_drill() == Some(drill.bit.diameter),
+        published: published_drill(thread) == Some(drill.bit.diameter),
     }
 }
 

@@ -118,7 +118,12 @@ pub(super) fn of_size(size: &Size) -> Option<String> {
 impl Session {
     pub(super) fn thread(&self, query: &ThreadQuery) -> Result<Answer, Problem> {
         let designation = &query.thread.value;
-        let thread = designation.resolve().map_err(|error| in_designation(query, &error))?;
+        // A screw passes its hole whatever its pitch.
+        let thread = match query.ask.value {
+            ThreadAsk::Clearance => designation.resolve_diameter(),
+            _ => designation.resolve(),
+        }
+        .map_err(|error| in_designation(query, &error))?;
         belong(query)?;
         of_that_side(query)?;
         let found = Found { query, thread };
@@ -380,6 +385,7 @@ fn belong(query: &ThreadQuery) -> Result<(), Problem> {
         ("a wire", at(query.wire.as_ref()), &[Wires, Over]),
         ("how the tool is fed", at(query.feed.as_ref()), &[Cut, Over]),
         ("the tool's nose", at(query.nose.as_ref()), &[Cut]),
+        ("the tool's flat", at(query.flat.as_ref()), &[Cut]),
         (
             "the length engaged",
             at(query.long.as_ref()),
