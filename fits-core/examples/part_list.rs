@@ -9,7 +9,7 @@ const JOINTS: &str = "\
 crank journal,    20mm,    H7, g6
 frame bushing,    3/4in,   H7, s6
 screw thrust pin, 10mm,    H7, m6
-roller spindle,   1-1/4in, H8, f7
+spindle,          3/4in,   H8, f7
 tube handle plug, 22mm,    H8, h9
 ";
 
