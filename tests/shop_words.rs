@@ -394,7 +394,7 @@ fn the_first_of_several_circumstances_counts() {
         ..Circumstance::plain(Length::INCH)
     };
     let choice = press.choose(&thin_aluminium).unwrap();
-    assert_eq!((choice.inch, choice.changed_by), ("LN3", Some("thin wall")));
+    assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
     // 1.5 diameters is not yet long.
     for (length, changed) in [("1.5in", None), ("1.501in", Some("long"))] {
         let case = Circumstance {

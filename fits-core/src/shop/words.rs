@@ -32,7 +32,7 @@ use crate::{
 ///
 /// let thin = Circumstance { thin_wall: true, ..Circumstance::plain("1in".parse()?) };
 /// let choice = press.choose(&thin)?;
-/// assert_eq!((choice.inch, choice.changed_by), ("LN3", Some("thin wall")));
+/// assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
 /// assert!(choice.work_it_out);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
