@@ -139,13 +139,13 @@ fn slips_are_mended() {
             "assemble 20 H7/s6, hub steel od 40, shaft steel id 19.9 long 20",
             "a wall of 0.05 mm is too thin for an interference of 0.048 mm",
             "19.9",
-            "smaller `id`",
+            "smaller id",
         ),
         (
             "assemble 20 H7/s6, hub steel od 40 long 20, shaft steel id 25",
             "an outside diameter of 20 mm leaves no wall about a bore of 25 mm",
             "25",
-            "smaller `id`",
+            "smaller id",
         ),
         ("20 H7/FN2", "FN2 is an inch class of both parts and stands alone", "FN2", "`20 FN2`"),
         (

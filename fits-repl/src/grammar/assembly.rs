@@ -505,13 +505,13 @@ fn elsewhere(words: &str) -> Option<(&'static str, &str)> {
     let first = words.split(' ').next().unwrap_or_default();
     let advice = match first.to_ascii_lowercase().as_str() {
         "at" | "hot" => {
-            "a joint at work is told by `warm`: `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel, warm 100C`"
+            "a joint at work is asked by warm: `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel, warm 100C`"
         }
         "heat" | "heated" | "cool" | "chill" => {
             "how hot is in the answer, for the play wanted as they meet: `assemble 20 H7/s6, hub steel od 40 long 25, clearance 0.03`"
         }
         "holds" | "press" if words.contains(|c: char| c.is_ascii_digit()) => {
-            "what holds so much or goes in so is asked of `pick`: `pick 20 holds 30 Nm, hub steel od 40 long 25`, `pick 20 press under 60 kN, hub steel od 40 long 25`"
+            "what holds so much or goes in so is asked of pick: `pick 20 holds 30 Nm, hub steel od 40 long 25`, `pick 20 press under 60 kN, hub steel od 40 long 25`"
         }
         "ra" => "roughness goes by Rz here: `assemble 20 H7/s6, hub steel od 40 long 25, rz 6.3um`",
         _ => return None,

@@ -169,6 +169,6 @@ fn question(input: &str, total: usize) -> Parsed<'_, LogQuery> {
         input,
         input.trim_end().len(),
         "this is not asked of a log",
-        "`log`, `log list`, `log leave`, or `log open` and a name of the list",
+        "`log`, `log list`, `log leave`, or log open and a name of the list",
     )
 }

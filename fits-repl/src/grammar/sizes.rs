@@ -201,6 +201,16 @@ pub(super) fn number_fault<T>(input: &str, error: &fits_core::Error) -> Result<T
         let whole: &str = &input[..at.start];
         let after: String = after_comma.chars().take_while(char::is_ascii_digit).collect();
         let point = format!("{whole}.{after}");
+        let is_number =
+            |text: &str| matches!(Number::scan(text), Ok(Some((_, taken))) if taken == text.len());
+        if !is_number(&point) {
+            return fatal(
+                &input[at.start..],
+                1,
+                format!("the comma after {whole} can be read in several ways"),
+                "leave it out, or put a space after it if two things are meant",
+            );
+        }
         let other = if after.len() == 3 {
             format!("`{whole}{after}` if it groups thousands")
         } else {

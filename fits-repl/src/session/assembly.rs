@@ -158,7 +158,7 @@ impl Session {
         let at = long.or(wall).map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
         let problem = from_core(error, at);
         if is_bore {
-            problem.advise("a smaller `id`")
+            problem.advise("a smaller id")
         } else if message.starts_with("nothing presses") && self.shown == Units::Inches {
             problem.advise("take a tighter class, as FN1; a slip fit is held by a retaining compound, a key or a pin")
         } else {
@@ -189,7 +189,7 @@ impl Session {
                                 format!("two walls of {thick} are more than {diameter}"),
                                 wall.at.clone(),
                             )
-                            .advise("a solid shaft needs neither `wall` nor `id`"))
+                            .advise("a solid shaft needs neither wall nor id"))
                         } else {
                             Ok(bore)
                         }
@@ -225,7 +225,7 @@ impl Session {
                     format!("the {part}'s outside diameter or wall is missing"),
                     at.clone(),
                 )
-                .advise("give `od` or `wall`");
+                .advise("give od or wall");
                 Err(problem.fix(at, format!("{word} od {shown}{}", unit.symbol())))
             }
         }
@@ -475,7 +475,7 @@ fn said_once(text: &JointText) -> Result<(), Problem> {
                 format!("the {part}'s bore is the size of the joint"),
                 id.at.clone(),
             )
-            .advise("a bored shaft is `shaft` and its `id`"));
+            .advise("a bored shaft is a shaft and its id"));
         }
         if let (Some(_), Some(figure)) = (&body.material, &body.expansion) {
             return Err(own_figures(part, figure.at.clone()));

@@ -44,7 +44,7 @@ impl Session {
             let found = material.expansion().map(|it| it.get::<per_kelvin>());
             found.ok_or_else(|| {
                 Problem::new(format!("the expansion of {material} is not known"), warm.at.clone())
-                    .advise("give the part's `alpha`, in millionths per degree")
+                    .advise("give the part's alpha, in millionths per degree")
             })
         };
         let shrinks = expansion(&joint.shaft)? - expansion(&joint.hub)?;

@@ -81,7 +81,7 @@ impl Session {
                     Some(place) if part.shaft_material.is_some() || part.hub.is_some() => {
                         let temperature = &place.temperature.at;
                         let word = temperature.start.saturating_sub(3)..temperature.start;
-                        problem.advise("a pair at work is told by `warm`").fix(word, "warm ")
+                        problem.advise("a pair at work is asked by warm").fix(word, "warm ")
                     }
                     _ => problem
                         .advise("as in `20 H7 = 20.013 with bore gauge at 31C, hole aluminium`"),

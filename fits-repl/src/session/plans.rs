@@ -54,7 +54,7 @@ impl Session {
         if work.value == Work::Ream {
             if let Some(from) = &part.from {
                 return Err(Problem::new("a reamer starts from its pre-drill", from.at.clone())
-                    .advise("leave `from` out, or `bore 20 H7 from 19.6`"));
+                    .advise("leave from out, or `bore 20 H7 from 19.6`"));
             }
             let ream = Ream::of(feature.limits).map_err(|error| {
                 from_core(&error, part.size.at.clone())
