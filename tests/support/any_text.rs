@@ -16,7 +16,7 @@ const LINES: usize = 20;
 ///
 /// # Errors
 /// What does not hold, with the line.
-pub fn holds(data: &[u8]) -> Result<(), String> {
+pub(crate) fn holds(data: &[u8]) -> Result<(), String> {
     let mut session = Session::new();
     for line in data.split(|byte| *byte == b'\n').take(LINES) {
         let Ok(line) = std::str::from_utf8(line) else { continue };
@@ -34,7 +34,7 @@ pub fn holds(data: &[u8]) -> Result<(), String> {
         }
         match serde_json::from_slice(&out) {
             Ok(Value::Object(fields)) => {
-                in_order(&Value::Object(fields)).map_err(|what| format!("{line:?}: {what}"))?
+                in_order(&Value::Object(fields)).map_err(|what| format!("{line:?}: {what}"))?;
             }
             Ok(other) => return fault(format!("not an object: {other}")),
             Err(error) => return fault(format!("not JSON: {error}")),
