@@ -7,7 +7,7 @@ use fits_core::{
     shop::{
         Hazard,
         assemble::{
-            Compound, Friction, Heat, HubState, Joint, Sleeve, Surface, Wishes, grips, lead_in,
+            Compound, Friction, Heat, Joint, Sleeve, Surface, Wishes, Yielding, grips, lead_in,
         },
     },
     standards::materials::{Figures, Material},
@@ -87,7 +87,7 @@ fn a_brittle_hub_is_held_against_its_tensile_strength() {
     let hoop = found.tightest().stress(1, Surface::Bore).unwrap().hoop.get::<megapascal>();
     // ASTM A48 class 30: 30 ksi least.
     near(hub.safety().unwrap(), 207.0 / hoop, 1e-9);
-    assert_eq!(found.hub_state(), HubState::Elastic);
+    assert_eq!(found.yielding(1), Yielding::Elastic);
 }
 
 #[test]

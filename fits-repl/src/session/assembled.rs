@@ -5,7 +5,8 @@ use fits_core::{
     shop::{
         FitClasses, Hazard,
         assemble::{
-            Assembly, GROUND, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in,
+            Assembly, GROUND, Grip, Heat, Joint, MOST_PLASTIC, Surface, Wishes, Worst, Yielding,
+            grips, lead_in,
         },
     },
     size::Unit,
@@ -80,10 +81,10 @@ impl Session {
         let (least, most) = solved.working().map_err(failed)?;
         let entry = lead_in(joint.diameter, bore).map_err(failed)?;
         let last = parts.len().saturating_sub(1);
-        let partly_plastic = match solved.hub_state() {
-            HubState::Partly(hub) => Some(PlasticFigures {
-                reaches_mm: Mm(hub.reaches),
-                share: tidy(hub.share),
+        let zone = |ring: usize| match solved.yielding(ring) {
+            Yielding::Partly(zone) => Some(PlasticFigures {
+                reaches_mm: Mm(zone.reaches),
+                share: tidy(zone.share),
                 elastic_pressure_mpa: mpa(solved.tightest().pressure(0)),
             }),
             _ => None,
@@ -144,7 +145,8 @@ impl Session {
             hub_growth_mm: parts.get(last).map_or(Mm(Length::ZERO), |hub| hub.outside_growth_mm),
             parts,
             elastic_up_to_mm: solved.elastic_up_to().map(Mm),
-            partly_plastic,
+            partly_plastic: zone(1),
+            shaft_partly_plastic: zone(0),
             yields: solved.yields(),
             keeps,
             valid: solved.figures_hold(),
@@ -199,29 +201,12 @@ impl Session {
         if joint.length.is_none() {
             notes.push("give `long` for press force and torque".into());
         }
-        match solved.hub_state() {
-            HubState::Elastic if solved.yields() => notes.push(
+        if !joint.sleeves.is_empty() && solved.yields() {
+            notes.push(
                 "beyond yield the elastic figures no longer hold: take a lighter class".into(),
-            ),
-            HubState::Elastic => {}
-            HubState::Partly(hub) => notes.push(format!(
-                "hub yields about its bore, {} of its section: pressure by the elastic-plastic case{}",
-                if hub.share < 0.01 {
-                    "under 1 %".to_owned()
-                } else {
-                    format!("{:.0} %", hub.share * 100.0)
-                },
-                if solved.is_yielded_through() {
-                    "; over 30 % (DIN 7190-1) it is not a joint to count on"
-                } else {
-                    ", which is accepted practice in ductile metal"
-                }
-            )),
-            HubState::Beyond => notes.push(
-                "it yields right through, or the shaft yields: force and hold are no more than the parts then bear"
-                    .into(),
-            ),
+            );
         }
+        notes.extend(yielded(joint, solved));
         if [&joint.hub, &joint.shaft].iter().any(|material| material.family() == Family::Plastic) {
             notes.push("a plastic part relaxes: do not count on its grip; pin or key it".into());
         }
@@ -342,6 +327,40 @@ impl Session {
     }
 }
 
+/// What yields of two parts, and what that means.
+fn yielded(joint: &Joint, solved: &Assembly) -> Vec<String> {
+    let mut notes = Vec::new();
+    for (ring, part) in [(0, "shaft"), (1, "hub")] {
+        match solved.yielding(ring) {
+            Yielding::Elastic => {}
+            Yielding::Partly(zone) => notes.push(format!(
+                "{part} yields about its bore, {} of its section: figures by the elastic-plastic case{}",
+                if zone.share < 0.01 {
+                    "under 1 %".to_owned()
+                } else {
+                    format!("{:.0} %", zone.share * 100.0)
+                },
+                if zone.share > MOST_PLASTIC {
+                    "; over 30 % (DIN 7190-1) it is not a joint to count on"
+                } else {
+                    ", which is accepted practice in ductile metal"
+                }
+            )),
+            Yielding::Through => {
+                let bound = if ring == 0 && joint.inside.is_positive() {
+                    "; its bore closes in by no more than interference x outside / bore"
+                } else {
+                    ""
+                };
+                notes.push(format!(
+                    "{part} yields right through and bears no more{bound}"
+                ));
+            }
+        }
+    }
+    notes
+}
+
 /// Refuses what `pick` would pass over: it finds the interference, and tells
 /// nothing of heat.
 fn not_picked(text: &JointText) -> Result<(), Problem> {
@@ -404,10 +423,7 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
         .zip(solved.worst())
         .map(|((at, ring), worst)| {
             let is_solid = !ring.bore.is_positive();
-            let is_plastic = at == 1 && solved.hub_is_plastic();
-            let (borne, counts) =
-                solved.borne(at).unwrap_or((worst.stress, worst.stress.von_mises()));
-            let equivalent = if worst.brittle { borne.von_mises() } else { counts };
+            let borne = solved.borne(at).unwrap_or(worst.stress);
             let span = ring.outside.checked_sub(ring.bore)?;
             let stations = if is_solid { 0..=0 } else { 0..=STATIONS };
             let wall = stations.map(|station| {
@@ -417,11 +433,7 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
                     at_mm: Mm(diameter),
                     hoop_mpa: mpa(stress.hoop),
                     radial_mpa: mpa(stress.radial),
-                    von_mises_mpa: mpa(if is_plastic {
-                        stress.by_shear()
-                    } else {
-                        stress.von_mises()
-                    }),
+                    von_mises_mpa: mpa(stress.von_mises()),
                 })
             });
             let bore = solved.growth(at, Surface::Bore)?.1;
@@ -436,7 +448,7 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
                 outside_mm: Mm(ring.outside),
                 hoop_mpa: mpa(borne.hoop),
                 radial_mpa: mpa(borne.radial),
-                von_mises_mpa: mpa(equivalent),
+                von_mises_mpa: mpa(borne.von_mises()),
                 strength_mpa: worst.strength.map(mpa),
                 brittle: worst.brittle,
                 safety: worst.safety().map(tidy),

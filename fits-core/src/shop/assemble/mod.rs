@@ -28,7 +28,8 @@ pub use joint::{
     Worst,
 };
 pub use lead_in::{LeadIn, lead_in};
-pub use plastic::{HubState, PartlyPlastic};
+pub(in crate::shop) use plastic::Pair;
+pub use plastic::{Yielded, Yielding};
 
 use crate::{
     error::{Error, Kind},

@@ -144,7 +144,7 @@ impl Session {
         if let Some(short) = short.and_then(|least| least.checked_neg().ok()) {
             notes.push(format!("to run there too, it wants {} more play", said(self.shown, short)));
         }
-        remarks(text, &found, &pressed, &mut notes);
+        remarks(text, self.shown, &found, &pressed, &mut notes);
         let clearance = Limits::new(
             pressed.bore.lower().checked_sub(turned.upper()).map_err(failed)?,
             pressed.bore.upper().checked_sub(turned.lower()).map_err(failed)?,
@@ -167,6 +167,7 @@ impl Session {
             }),
             press_force_n: pressed.press_force.map(|force| three_figures(force.get::<newton>())),
             yields: pressed.yields,
+            yielded_share: three_figures(pressed.yielded_share),
             bore_in_place: pressed.bore.into(),
             running: running.into(),
             running_by,
