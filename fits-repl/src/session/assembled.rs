@@ -6,7 +6,7 @@ use fits_core::{
         FitClasses, Hazard,
         assemble::{
             Assembly, GROUND, Grip, Heat, Joint, MOST_PLASTIC, Surface, Wishes, Worst, Yielding,
-            grips, lead_in,
+            galls, grips, lead_in,
         },
     },
     size::Unit,
@@ -99,6 +99,9 @@ impl Session {
             );
         }
         Self::notes(&mut notes, &joint, solved);
+        if text.head.warm.is_none() {
+            notes.extend(self.unlike(&joint, solved));
+        }
         let ground = joint
             .finish_is_assumed
             .then(|| Joint { roughness: GROUND, ..joint.clone() }.solve())
@@ -174,7 +177,7 @@ impl Session {
                 pilot_length_mm: Mm(entry.pilot_length),
             },
             notes,
-            cautions: cautions(text, &joint, heat),
+            cautions: cautions(text, &joint, solved, heat),
         })
     }
 
@@ -197,6 +200,13 @@ impl Session {
         }
         if solved.breaks() {
             notes.push("a brittle part cracks at the tightest: nothing to count on".into());
+        }
+        let inner = joint.sleeves.first().map_or(&joint.hub, |sleeve| &sleeve.material);
+        if galls(inner, &joint.shaft) {
+            notes.push(
+                "this pair galls: never dry, with molybdenum paste or by heat; it may seize half way"
+                    .into(),
+            );
         }
         if joint.length.is_none() {
             notes.push("give `long` for press force and torque".into());
@@ -462,7 +472,15 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
         .collect()
 }
 
-fn cautions(text: &JointText, joint: &Joint, heat: Option<&Heat>) -> Vec<&'static str> {
+/// A press beyond a home shop's: ten tons, in newtons. Common practice.
+const BIG_PRESS: f64 = 90e3;
+
+fn cautions(
+    text: &JointText,
+    joint: &Joint,
+    solved: &Assembly,
+    heat: Option<&Heat>,
+) -> Vec<&'static str> {
     let mut hazards = vec![Hazard::Pressing];
     if text.blind.is_some() {
         hazards.push(Hazard::Blind);
@@ -470,8 +488,16 @@ fn cautions(text: &JointText, joint: &Joint, heat: Option<&Heat>) -> Vec<&'stati
     if joint.hub.tensile_strength().is_some() {
         hazards.push(Hazard::Brittle);
     }
-    hazards.extend(heat.into_iter().flat_map(|heat| heat.hazards.iter().copied()));
-    hazards.push(Hazard::People);
+    // Heat where it is asked for; what a material suffers by it always.
+    let is_hot = text.shrink.is_some() || text.clearance.is_some() || text.within.is_some();
+    hazards.extend(
+        heat.into_iter()
+            .flat_map(|heat| heat.hazards.iter().copied())
+            .filter(|it| is_hot || !matches!(it, Hazard::Heating | Hazard::Cold)),
+    );
+    if solved.press_force().is_some_and(|force| force.get::<newton>() > BIG_PRESS) {
+        hazards.push(Hazard::People);
+    }
     hazards.into_iter().map(Hazard::caution).collect()
 }
 

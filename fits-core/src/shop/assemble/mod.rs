@@ -21,7 +21,7 @@ mod plastic;
 pub use assembly::{Assembly, MOST_PLASTIC};
 pub use choose::{Grip, Wishes, grips};
 pub use cylinder::{Compound, Ring, Stress, Surface};
-pub use friction::{Friction, Joining, Lubricant};
+pub use friction::{Friction, Joining, Lubricant, galls};
 pub use heat::{Both, Bound, Heat};
 pub use joint::{
     BRITTLE_MARGIN, GROUND, Joint, REAMED_AND_TURNED, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve,
