@@ -102,7 +102,11 @@ pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Res
     let limit = material.heat_limit().map(|limit| limit.get::<degree_celsius>());
     if let Some(limit) = limit.filter(|limit| celsius > *limit) {
         return Err(Error::new(Kind::NoJoint {
-            why: format!("{material} is not run at {celsius:.0} °C: its limit is {limit:.0} °C"),
+            // To a tenth, so that it is the same degree in Fahrenheit.
+            why: format!(
+                "{material} is not run at {} °C: its limit is {limit:.0} °C",
+                (celsius * 10.0).round() / 10.0
+            ),
             advice: format!("{limit:.0} °C is {:.0} °F", limit * 1.8 + 32.0),
         }));
     }

@@ -313,23 +313,7 @@ fn worded<'a>(
             let slot = sleeve.map_or(&mut joint.interference, |sleeve| &mut sleeve.interference);
             return once(input, end, slot, found).map(done);
         }
-        "on" => {
-            let (end, typed) = word(start)?;
-            let is_radius = match typed.to_ascii_lowercase().as_str() {
-                "radius" => true,
-                "diameter" | "dia" => false,
-                _ => {
-                    return fatal(
-                        start,
-                        typed.len(),
-                        "the interference is on the diameter or on the radius",
-                        "as `assemble 20 interference 0.015 on radius, hub steel od 40 long 25`",
-                    );
-                }
-            };
-            let said = Spot { value: is_radius, at: span(total, input, end) };
-            return once(input, end, &mut joint.on_radius, said).map(done);
-        }
+        "on" => return on(input, start, total, joint).map(done),
         "with" => {
             let mut found = crate::query::Measuring::default();
             let (end, ()) = instruments(after, total, &mut found)?;
@@ -384,6 +368,25 @@ fn worded<'a>(
         },
     };
     of_body(input, after, total, body, &typed)
+}
+
+/// `on radius` or `on diameter`.
+fn on<'a>(input: &'a str, start: &'a str, total: usize, joint: &mut JointText) -> Parsed<'a, ()> {
+    let (end, typed) = word(start)?;
+    let is_radius = match typed.to_ascii_lowercase().as_str() {
+        "radius" => true,
+        "diameter" | "dia" => false,
+        _ => {
+            return fatal(
+                start,
+                typed.len(),
+                "the interference is on the diameter or on the radius",
+                "as `assemble 20 interference 0.015 on radius, hub steel od 40 long 25`",
+            );
+        }
+    };
+    let said = Spot { value: is_radius, at: span(total, input, end) };
+    once(input, end, &mut joint.on_radius, said)
 }
 
 fn feature(input: &str) -> Parsed<'_, Feature> {

@@ -81,14 +81,6 @@ impl Session {
         let (least, most) = solved.working().map_err(failed)?;
         let entry = lead_in(joint.diameter, bore).map_err(failed)?;
         let last = parts.len().saturating_sub(1);
-        let zone = |ring: usize| match solved.yielding(ring) {
-            Yielding::Partly(zone) => Some(PlasticFigures {
-                reaches_mm: Mm(zone.reaches),
-                share: tidy(zone.share),
-                elastic_pressure_mpa: mpa(solved.tightest().pressure(0)),
-            }),
-            _ => None,
-        };
         let keeps = solved.keeps();
         let is_by_class = !matches!(class.as_str(), "measured" | "as given");
         let lighter = if !keeps && is_by_class { self.lighter(&joint) } else { None };
@@ -148,8 +140,8 @@ impl Session {
             hub_growth_mm: parts.get(last).map_or(Mm(Length::ZERO), |hub| hub.outside_growth_mm),
             parts,
             elastic_up_to_mm: solved.elastic_up_to().map(Mm),
-            partly_plastic: zone(1),
-            shaft_partly_plastic: zone(0),
+            partly_plastic: zone(solved, 1),
+            shaft_partly_plastic: zone(solved, 0),
             yields: solved.yields(),
             keeps,
             valid: solved.figures_hold(),
@@ -335,6 +327,16 @@ impl Session {
     fn speaks(&self, classes: FitClasses) -> bool {
         matches!(classes, FitClasses::B41(_)) == (self.shown == Units::Inches)
     }
+}
+
+/// How far a part yields that does not yield right through.
+fn zone(solved: &Assembly, ring: usize) -> Option<PlasticFigures> {
+    let Yielding::Partly(zone) = solved.yielding(ring) else { return None };
+    Some(PlasticFigures {
+        reaches_mm: Mm(zone.reaches),
+        share: tidy(zone.share),
+        elastic_pressure_mpa: mpa(solved.tightest().pressure(0)),
+    })
 }
 
 /// What yields of two parts, and what that means.

@@ -177,16 +177,22 @@ impl Joint {
             _ => Ok(None),
         };
         let pairs = (pair(&pick(&safe, &|_| false))?, pair(&pick(&safe, &|_| true))?);
-        // A sleeve is worst off with one joint tight and the other loose: all
-        // are tried. There are at most six joints.
+        // A sleeve is worst off with one joint tight and the other loose, or on
+        // its shaft before the next part goes on: all are tried. There are at
+        // most six joints.
         let mut worst: Vec<Option<Worst>> = vec![None; rings.len()];
-        for choice in 0..1_u32 << safe.len() {
-            let solved = Compound::solve(&rings, &pick(&safe, &|at| choice >> at & 1 == 1))?;
-            for (at, (ring, slot)) in rings.iter().zip(&mut worst).enumerate() {
-                for surface in [Surface::Bore, Surface::Outside] {
-                    let found = Worst::of(ring, surface, solved.stress(at, surface)?);
-                    if slot.is_none_or(|before| before.used < found.used) {
-                        *slot = Some(found);
+        for joints in 1..=safe.len() {
+            let Some(parts) = rings.get(..=joints) else { continue };
+            for choice in 0..1_u32 << joints {
+                let mut wanted = pick(&safe, &|at| choice >> at & 1 == 1);
+                wanted.truncate(joints);
+                let solved = Compound::solve(parts, &wanted)?;
+                for (at, (ring, slot)) in parts.iter().zip(&mut worst).enumerate() {
+                    for surface in [Surface::Bore, Surface::Outside] {
+                        let found = Worst::of(ring, surface, solved.stress(at, surface)?);
+                        if slot.is_none_or(|before| before.used < found.used) {
+                            *slot = Some(found);
+                        }
                     }
                 }
             }
