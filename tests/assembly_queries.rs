@@ -223,7 +223,8 @@ fn nothing_is_held_beyond_what_the_parts_bear() {
         for at in 0..steps {
             let step = 5.0 / f64::from(steps);
             let radius = 15.0 - step * (f64::from(at) + 0.5);
-            let hoop = (radial + (4.0 * 250.0_f64.powi(2) - 3.0 * radial * radial).sqrt()) / 2.0;
+            let root = (4.0 * 250.0_f64.powi(2) - 3.0 * radial * radial).sqrt();
+            let hoop = f64::midpoint(radial, root);
             radial -= (hoop - radial) / radius * step;
         }
         near(number(&joint, "/pressure_mpa/max"), -radial, 1e-3);

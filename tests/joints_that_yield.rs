@@ -52,6 +52,7 @@ fn flow(ring: Ring, stress: (f64, f64), strain: (f64, f64)) -> (f64, f64) {
 
 /// How far the bush's bore moves inwards and the hub's outside outwards, both
 /// on the diameter, and the pressure between them.
+#[allow(clippy::cast_precision_loss, reason = "counts of parts and steps below a hundred")]
 fn finite_differences(bush: Ring, hub: Ring, interference: f64) -> (f64, f64, f64) {
     const PARTS: usize = 60;
     const STEPS: usize = 60;
