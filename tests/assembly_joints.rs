@@ -7,7 +7,7 @@ use fits_core::{
     shop::{
         Hazard,
         assemble::{
-            Compound, Friction, Heat, HubState, Joint, Sleeve, Surface, Wishes, grips, lead_in,
+            Compound, Friction, Heat, Joint, Sleeve, Surface, Wishes, Yielding, grips, lead_in,
         },
     },
     standards::materials::{Figures, Material},
@@ -87,7 +87,7 @@ fn a_brittle_hub_is_held_against_its_tensile_strength() {
     let hoop = found.tightest().stress(1, Surface::Bore).unwrap().hoop.get::<megapascal>();
     // ASTM A48 class 30: 30 ksi least.
     near(hub.safety().unwrap(), 207.0 / hoop, 1e-9);
-    assert_eq!(found.hub_state(), HubState::Elastic);
+    assert_eq!(found.yielding(1), Yielding::Elastic);
 }
 
 #[test]
@@ -97,12 +97,24 @@ fn a_sleeve_is_worst_off_with_one_joint_tight_and_the_other_loose() {
     let mut joint = Joint::new(mm(20.0), range, mm(50.0), steel, steel).unwrap();
     joint.sleeves.push(Sleeve { material: steel.clone(), outside: mm(40.0), interference: range });
     let found = joint.solve().unwrap();
+    let all = joint.clone();
     let bore = |inner: f64, outer: f64| {
-        let solved = Compound::solve(&joint.rings(), &[mm(inner), mm(outer)]).unwrap();
+        let solved = Compound::solve(&all.rings(), &[mm(inner), mm(outer)]).unwrap();
         solved.stress(1, Surface::Bore).unwrap().von_mises().get::<megapascal>()
     };
     let mixed = bore(0.04, 0.01);
     assert!(mixed > bore(0.04, 0.04) && mixed > bore(0.01, 0.04) && mixed > bore(0.01, 0.01));
+    // Before the outer hub squeezes it a little, it is worse off still.
+    let rings = joint.rings();
+    let alone = Compound::solve(&rings[..2], &[mm(0.04)]).unwrap();
+    let alone = alone.stress(1, Surface::Bore).unwrap().von_mises().get::<megapascal>();
+    assert!(alone > mixed);
+    near(found.worst()[1].counts().get::<megapascal>(), alone, 1e-12);
+    // Loose on its shaft and tight outside, its bore is squeezed: a mix rules.
+    joint.interference = exactly(mm(0.005));
+    joint.sleeves[0].interference = Limits::new(mm(0.01), mm(0.05)).unwrap();
+    let found = joint.solve().unwrap();
+    let mixed = bore(0.005, 0.05).max(bore(0.005, 0.01));
     near(found.worst()[1].counts().get::<megapascal>(), mixed, 1e-12);
 }
 
@@ -310,4 +322,22 @@ fn the_lightest_that_holds_and_the_heaviest_that_keeps() {
     }
     joint.length = None;
     assert!(grips(&joint, &wishes).is_err());
+}
+
+/// A thin sleeve on its shaft stretches as a hub of its own until the outer hub
+/// goes on: Lame's hoop stress, by hand.
+#[test]
+fn a_sleeve_is_judged_before_the_outer_hub_goes_on() {
+    let steel = Material::find("steel 4140 prehard").unwrap();
+    let range = exactly(mm(0.03));
+    let mut joint = Joint::new(mm(20.0), range, mm(60.0), steel, steel).unwrap();
+    joint.sleeves.push(Sleeve { material: steel.clone(), outside: mm(26.0), interference: range });
+    let found = joint.solve().unwrap();
+    // One metal: p = E d / 2 D (1 - Q2), Q = 20/26; hoop p (1 + Q2) / (1 - Q2).
+    let modulus = steel.modulus().get::<megapascal>();
+    let q2 = (20.0_f64 / 26.0).powi(2);
+    let pressure = modulus * 0.03 / 40.0 * (1.0 - q2);
+    let worst = found.worst()[1];
+    near(worst.stress.hoop.get::<megapascal>(), pressure * (1.0 + q2) / (1.0 - q2), 1e-4);
+    near(worst.stress.radial.get::<megapascal>(), -pressure, 1e-4);
 }

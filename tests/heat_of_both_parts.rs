@@ -51,9 +51,13 @@ fn the_lower_heat_limit_of_both_rules() {
             }
         }
     }
-    // 0.068 mm on 20 takes 290 K of steel: it is the acetal that says no.
+    // 0.073 mm on 20, with the least play that parts go together by: it is the
+    // acetal that says no.
     let heat = plan("steel", "acetal", 0.048);
-    assert!((heat.hub_to.unwrap().get::<degree_celsius>() - 310.6).abs() < 0.1);
+    assert!(
+        (heat.hub_to.unwrap().get::<degree_celsius>() - (20.0 + 0.073 / 20.0 / 11.7e-6)).abs()
+            < 0.1
+    );
     assert!(!heat.hub_stands_it());
 }
 

@@ -247,7 +247,7 @@ fn why_is_said_in_the_units_of_the_question() {
     for (query, said) in [
         (
             "why assemble 3/4in FN2, hub steel od 1.5in long 1in",
-            "hub alone to = 612 °F (68 + 0.00265 in / (6.5 millionths x 0.75 in))",
+            "hub alone to = 660 °F (68 + 0.002884 in / (6.5 millionths x 0.75 in))",
         ),
         ("why assemble 3/4in FN2, hub steel od 1.5in long 1in", "pilot = 0.748 in to 0.749 in"),
         ("why bushing 3/4in od 1in long 1in, hub steel, bronze", "0.00225 in to 0.00425 in"),

@@ -3,7 +3,7 @@
 
 use fits_checks::{exactly, mm, near};
 use fits_core::{
-    shop::assemble::{GROUND, HubState, Joint, MOST_PLASTIC, REAMED_AND_TURNED},
+    shop::assemble::{GROUND, Joint, MOST_PLASTIC, REAMED_AND_TURNED, Yielding},
     standards::materials::{Figures, Material},
 };
 use uom::si::{f64::Pressure, force::newton, pressure::megapascal};
@@ -28,7 +28,7 @@ fn the_press_is_chosen_by_the_elastic_force_and_a_deep_yield_is_no_joint() {
             let force = found.press_force().unwrap().get::<newton>();
             near(force, joint.friction.to_press() * elastic * area, 1e-4);
             assert!(found.soft_press_force().unwrap().get::<newton>() <= force * 1.000_001);
-            if let HubState::Partly(hub) = found.hub_state() {
+            if let Yielding::Partly(hub) = found.yielding(1) {
                 assert_eq!(found.figures_hold(), hub.share <= MOST_PLASTIC, "{od} {tight}");
             }
             assert_eq!(found.torque().is_none(), found.is_yielded_through(), "{od} {tight}");

@@ -181,3 +181,43 @@ fn what_a_material_does_not_stand_is_refused() {
     let fit = Fit::of_limits("1in".parse().unwrap(), exactly("1in"), exactly("1in")).unwrap();
     assert!(Warm::of(fit, &bare.unwrap(), nylon).is_err());
 }
+
+/// A plastic is judged by the worst of its spread, both ways; brute force over
+/// the spread and the temperatures finds nothing worse, and nothing sooner.
+#[test]
+fn a_plastic_is_judged_by_the_worst_of_its_spread() {
+    let [nylon, steel] = ["nylon", "steel"].map(|name| Material::find(name).unwrap());
+    let coefficient = |it: &Material| it.expansion().unwrap().get::<per_kelvin>();
+    let (hole, shaft) = (exactly("20mm"), exactly("19.96mm"));
+    for is_hole in [true, false] {
+        let fit = Fit::of_limits("20mm".parse().unwrap(), hole, shaft).unwrap();
+        let parts = if is_hole { [nylon, steel] } else { [steel, nylon] };
+        let warm = Warm::of(fit, parts[0], parts[1]).unwrap();
+        let least_at = |t: f64| {
+            (0..=200)
+                .map(|at| {
+                    let off = 1.0 + (f64::from(at) / 100.0 - 1.0) / 3.0;
+                    let by = [if is_hole { off } else { 1.0 }, if is_hole { 1.0 } else { off }];
+                    let grown = |size: f64, at: usize| {
+                        size * (1.0 + coefficient(parts[at]) * by[at] * (t - 20.0))
+                    };
+                    grown(20.0, 0) - grown(19.96, 1)
+                })
+                .fold(f64::INFINITY, f64::min)
+        };
+        let mut first = None;
+        for step in 0..1000 {
+            for t in [20.0 + f64::from(step) / 10.0, 20.0 - f64::from(step) / 10.0] {
+                if t.abs() <= 95.0 {
+                    let ours = warm.clearance_at(celsius(t)).unwrap().lower().millimetres();
+                    assert_abs_diff_eq!(ours, least_at(t), epsilon = 1e-6);
+                }
+                if first.is_none() && least_at(t) <= 0.0 {
+                    first = Some(t);
+                }
+            }
+        }
+        let found = warm.no_clearance_at(Pairing::Tightest).unwrap().get::<degree_celsius>();
+        assert_abs_diff_eq!(found, first.unwrap(), epsilon = 0.11);
+    }
+}

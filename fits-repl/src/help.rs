@@ -167,7 +167,9 @@ pub const TOPICS: &[HelpAnswer] = &[
             "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
             "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
             "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm",
-            "TEMP the grip at work. holds of pick takes a torque, or a force along the axis.",
+            "TEMP the grip at work; with INSTRUMENT or \u{b1}SIZE after a reading. Interference",
+            "is on the diameter; say `interference 0.015 on radius` if yours is not. holds of",
+            "pick takes a torque, or a force along the axis.",
             "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
         ],
         examples: &[

@@ -16,11 +16,19 @@ use crate::{
     error::{Error, Kind},
     fit::Fit,
     size::{Length, Limits},
-    standards::materials::Material,
+    standards::materials::{Family, Material},
 };
 
 /// Colder than this the coefficients no longer hold, in °C.
 const COLDEST: f64 = -100.0;
+
+/// How far off a plastic's expansion may be, as a share of it: makers, fillers
+/// and how it was drawn. Common practice, no source.
+pub const PLASTIC_SPREAD: f64 = 1.0 / 3.0;
+
+fn spread(material: &Material) -> f64 {
+    if material.family() == Family::Plastic { PLASTIC_SPREAD } else { 0.0 }
+}
 
 /// Which pair of the parts made inside the limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -56,6 +64,8 @@ pub struct Warm {
 struct Growth {
     /// Per kelvin.
     heat: f64,
+    /// How far off that may be, as a share of it.
+    spread: f64,
     /// From dry, as a share.
     damp: f64,
 }
@@ -65,17 +75,20 @@ impl Growth {
         let heat = material.expansion().ok_or_else(|| {
             Error::new(Kind::NoPlan { why: format!("the expansion of {material} is not known") })
         })?;
-        Ok(Self { heat: heat.get::<per_kelvin>(), damp: 0.0 })
+        Ok(Self { heat: heat.get::<per_kelvin>(), spread: spread(material), damp: 0.0 })
     }
 
-    fn factor(self, celsius: f64) -> f64 {
-        1.0 + self.heat * (celsius - REFERENCE_C) + self.damp
+    /// The least and the most that a size goes by.
+    fn factors(self, celsius: f64) -> (f64, f64) {
+        let by_heat = self.heat * (celsius - REFERENCE_C);
+        let off = (by_heat * self.spread).abs();
+        (1.0 + by_heat - off + self.damp, 1.0 + by_heat + off + self.damp)
     }
 
     fn limits(self, limits: Limits, celsius: f64) -> Result<Limits, Error> {
-        let factor = self.factor(celsius);
-        let grown = |size: Length| millimetres(size.millimetres() * factor);
-        Limits::new(grown(limits.lower())?, grown(limits.upper())?)
+        let (least, most) = self.factors(celsius);
+        let grown = |size: Length, factor: f64| millimetres(size.millimetres() * factor);
+        Limits::new(grown(limits.lower(), least)?, grown(limits.upper(), most)?)
     }
 }
 
@@ -89,7 +102,11 @@ pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Res
     let limit = material.heat_limit().map(|limit| limit.get::<degree_celsius>());
     if let Some(limit) = limit.filter(|limit| celsius > *limit) {
         return Err(Error::new(Kind::NoJoint {
-            why: format!("{material} is not run at {celsius:.0} °C: its limit is {limit:.0} °C"),
+            // To a tenth, so that it is the same degree in Fahrenheit.
+            why: format!(
+                "{material} is not run at {} °C: its limit is {limit:.0} °C",
+                (celsius * 10.0).round() / 10.0
+            ),
             advice: format!("{limit:.0} °C is {:.0} °F", limit * 1.8 + 32.0),
         }));
     }
@@ -108,7 +125,18 @@ impl Warm {
     /// # Errors
     /// The expansion of one is not known.
     pub fn of(fit: Fit, hole: &Material, shaft: &Material) -> Result<Self, Error> {
-        Ok(Self { fit, hole: Growth::of(hole)?, shaft: Growth::of(shaft)? })
+        let (mut one, mut other) = (Growth::of(hole)?, Growth::of(shaft)?);
+        if hole == shaft {
+            // Of one stock both are off alike.
+            (one.spread, other.spread) = (0.0, 0.0);
+        }
+        Ok(Self { fit, hole: one, shaft: other })
+    }
+
+    /// How far off the hole's and the shaft's expansion may be, as shares of
+    /// it: [`PLASTIC_SPREAD`] of a plastic in or about another material.
+    pub const fn spreads(&self) -> (f64, f64) {
+        (self.hole.spread, self.shaft.spread)
     }
 
     /// The same pair in damp.
@@ -148,16 +176,30 @@ impl Warm {
     }
 
     /// Where a pair of the parts has neither clearance nor interference: on
-    /// one side of it the parts bind, on the other they are loose. `None`
-    /// where both grow alike, or only beyond what any shop meets.
+    /// one side of it the parts bind, on the other they are loose. Of a plastic
+    /// that is where the worst of its spread first brings it, going away from
+    /// 20 °C. `None` where both grow alike, or only beyond what any shop meets.
     pub fn no_clearance_at(&self, pairing: Pairing) -> Option<ThermodynamicTemperature> {
         let (hole, shaft) = self.sizes(pairing);
-        // hole · (1 + damp + α · t) = shaft · (1 + damp + α · t), t from 20 °C.
-        let gains = hole * self.hole.heat - shaft * self.shaft.heat;
         let short = shaft * (1.0 + self.shaft.damp) - hole * (1.0 + self.hole.damp);
-        let celsius = REFERENCE_C + short / gains;
-        (gains != 0.0 && celsius.abs() <= 1000.0 && celsius > -273.15)
-            .then(|| ThermodynamicTemperature::new::<degree_celsius>(celsius))
+        // hole · (1 + damp + α · t) = shaft · (1 + damp + α · t), t from 20 °C.
+        let away = |warmer: bool| {
+            // The tightest hole grows least where it is warm, and shrinks most
+            // where it is cold; the loosest the other way about.
+            let less = (pairing == Pairing::Tightest) == warmer;
+            let heat = |part: Growth, less: bool| {
+                part.heat * if less { 1.0 - part.spread } else { 1.0 + part.spread }
+            };
+            let gains = hole * heat(self.hole, less) - shaft * heat(self.shaft, !less);
+            let away = short / gains;
+            let celsius = REFERENCE_C + away;
+            let is_met = celsius.abs() <= 1000.0 && celsius > -273.15;
+            (gains != 0.0 && is_met && (away >= 0.0) == warmer).then_some(celsius)
+        };
+        let nearest = [away(true), away(false)].into_iter().flatten();
+        nearest
+            .min_by(|a, b| (a - REFERENCE_C).abs().total_cmp(&(b - REFERENCE_C).abs()))
+            .map(ThermodynamicTemperature::new::<degree_celsius>)
     }
 
     fn sizes(&self, pairing: Pairing) -> (f64, f64) {
@@ -176,9 +218,9 @@ impl Warm {
     /// Out of range.
     pub fn shaft_to_keep(&self, temperature: ThermodynamicTemperature) -> Result<Limits, Error> {
         let celsius = temperature.get::<degree_celsius>();
-        let hole = self.fit.hole().lower().millimetres() * self.hole.factor(celsius);
+        let hole = self.fit.hole().lower().millimetres() * self.hole.factors(celsius).0;
         let wanted = hole - self.fit.clearance().lower().millimetres();
-        let upper = millimetres(wanted / self.shaft.factor(celsius))?;
+        let upper = millimetres(wanted / self.shaft.factors(celsius).1)?;
         Limits::new(upper.checked_sub(self.fit.shaft().tolerance())?, upper)
     }
 }

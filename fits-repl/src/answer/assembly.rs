@@ -86,12 +86,15 @@ pub struct AssemblyAnswer {
     /// The hub yields about its bore: how far out and how much of it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub partly_plastic: Option<PlasticFigures>,
+    /// The same of a hollow shaft or bush.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_partly_plastic: Option<PlasticFigures>,
     /// Does a part yield, or break?
     pub yields: bool,
     /// Does every part stay elastic, and a brittle one with its margin?
     pub keeps: bool,
-    /// Is it a joint to count on? Not where more than 0.3 of the hub yields, a
-    /// shaft or a sleeve yields, or a brittle part lacks its margin.
+    /// Is it a joint to count on? Not where more than 0.3 of a part yields, any
+    /// of more than two, or a brittle part lacks its margin.
     pub valid: bool,
     /// The heaviest standard class with which nothing yields, where this one
     /// does.
@@ -202,7 +205,7 @@ pub struct WallPoint {
     pub von_mises_mpa: f64,
 }
 
-/// A hub that yields about its bore.
+/// A part that yields about its bore.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct PlasticFigures {
     /// It yields out to this diameter.

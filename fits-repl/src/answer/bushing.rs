@@ -32,6 +32,8 @@ pub struct BushingAnswer {
     pub press_force_n: Option<f64>,
     /// Does a part yield at the most interference?
     pub yields: bool,
+    /// The most of a part's section that yields, from nought to one.
+    pub yielded_share: f64,
     /// The bore in place.
     pub bore_in_place: Ends,
     /// The clearance wanted, and by what.

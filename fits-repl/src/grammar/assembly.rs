@@ -11,7 +11,7 @@ use super::{
     clauses::{once, one_size},
     fault::{Parsed, fatal, fatal_fix},
     limits_after,
-    measuring::reading,
+    measuring::{instruments, reading},
     quantities::quantity,
     sizes::{expression, number_fault, size_after, starts_size},
     warm,
@@ -53,6 +53,8 @@ const CLAUSES: &[&str] = &[
     "degreased",
     "lubricant",
     "warm",
+    "with",
+    "on",
 ];
 
 /// Words that begin a wish, and end a material's name too.
@@ -75,6 +77,9 @@ fn joint(size: Size, tolerance: Tolerance) -> JointText {
     JointText {
         head: Part::new(None, None, size, tolerance),
         interference: None,
+        on_radius: None,
+        either: [None, None],
+        instruments: Vec::new(),
         hub: Body::default(),
         shaft: Body::default(),
         sleeves: Vec::new(),
@@ -217,6 +222,9 @@ fn clause<'a>(
         }
         return Ok((end, true));
     }
+    if let Some(end) = of_reading(input, total, joint)? {
+        return Ok((end, true));
+    }
     if *now == Now::Sleeve
         && let Some(sleeve) = joint.sleeves.last_mut()
         && sleeve.classes.is_none()
@@ -231,6 +239,37 @@ fn clause<'a>(
         return Ok((end, true));
     }
     worded(input, total, joint, now)
+}
+
+/// `±SIZE` after a reading, and the shaft's reading after it: what is left, if
+/// that is what stands there.
+fn of_reading<'a>(
+    input: &'a str,
+    total: usize,
+    joint: &mut JointText,
+) -> Result<Option<&'a str>, nom::Err<super::Fault>> {
+    let head = &mut joint.head;
+    if let Some(after) = input.strip_prefix('/')
+        && head.reading.is_some()
+        && head.second_reading.is_none()
+    {
+        let missing = "the shaft's reading is missing after the slash";
+        return one_size(input, after, total, &mut head.second_reading, missing, EXAMPLE)
+            .map(|(end, ())| Some(end));
+    }
+    let mut signs = ["\u{b1}", "+/-", "+-"].into_iter();
+    let Some(after) = signs.find_map(|sign| input.strip_prefix(sign)) else { return Ok(None) };
+    let is_read = [
+        head.reading.is_some() || head.hole.is_some(),
+        head.second_reading.is_some() || head.shaft.is_some(),
+    ];
+    let [hole, shaft] = &mut joint.either;
+    let slot = if is_read[1] && shaft.is_none() { shaft } else { hole };
+    if is_read == [false, false] {
+        return Ok(None);
+    }
+    let missing = "how far off the reading may be is missing after the sign";
+    one_size(input, after, total, slot, missing, EXAMPLE).map(|(end, ())| Some(end))
 }
 
 /// A clause that a word opens; false where none does.
@@ -273,6 +312,13 @@ fn worded<'a>(
             let sleeve = joint.sleeves.last_mut().filter(|_| *now == Now::Sleeve);
             let slot = sleeve.map_or(&mut joint.interference, |sleeve| &mut sleeve.interference);
             return once(input, end, slot, found).map(done);
+        }
+        "on" => return on(input, start, total, joint).map(done),
+        "with" => {
+            let mut found = crate::query::Measuring::default();
+            let (end, ()) = instruments(after, total, &mut found)?;
+            joint.instruments.extend(found.instruments);
+            return Ok((end, true));
         }
         "rz" => {
             let (end, found) = ends(start, total, "/", "the roughness is missing after `rz`")?;
@@ -322,6 +368,25 @@ fn worded<'a>(
         },
     };
     of_body(input, after, total, body, &typed)
+}
+
+/// `on radius` or `on diameter`.
+fn on<'a>(input: &'a str, start: &'a str, total: usize, joint: &mut JointText) -> Parsed<'a, ()> {
+    let (end, typed) = word(start)?;
+    let is_radius = match typed.to_ascii_lowercase().as_str() {
+        "radius" => true,
+        "diameter" | "dia" => false,
+        _ => {
+            return fatal(
+                start,
+                typed.len(),
+                "the interference is on the diameter or on the radius",
+                "as `assemble 20 interference 0.015 on radius, hub steel od 40 long 25`",
+            );
+        }
+    };
+    let said = Spot { value: is_radius, at: span(total, input, end) };
+    once(input, end, &mut joint.on_radius, said)
 }
 
 fn feature(input: &str) -> Parsed<'_, Feature> {

@@ -59,7 +59,11 @@ pub(super) fn of(part: &mut Part) -> &mut Measuring {
 }
 
 /// Names up to the next clause; `and` parts two.
-fn instruments<'a>(input: &'a str, total: usize, slot: &mut Measuring) -> Parsed<'a, ()> {
+pub(super) fn instruments<'a>(
+    input: &'a str,
+    total: usize,
+    slot: &mut Measuring,
+) -> Parsed<'a, ()> {
     let mut input = input;
     loop {
         let (start, _) = space(input)?;

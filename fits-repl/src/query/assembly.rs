@@ -52,6 +52,12 @@ pub struct JointText {
     pub head: Part,
     /// `interference A..B`.
     pub interference: Option<Ends>,
+    /// `on radius` or `on diameter` after it: is it on the radius?
+    pub on_radius: Option<Spot<bool>>,
+    /// `±SIZE` after a reading: how far off the hole's and the shaft's may be.
+    pub either: [Option<Size>; 2],
+    /// `with INSTRUMENT`, once for each.
+    pub instruments: Vec<Spot<String>>,
     /// The outer part.
     pub hub: Body,
     /// The inner part.

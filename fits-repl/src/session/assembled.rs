@@ -5,7 +5,8 @@ use fits_core::{
     shop::{
         FitClasses, Hazard,
         assemble::{
-            Assembly, GROUND, Grip, Heat, HubState, Joint, Surface, Wishes, Worst, grips, lead_in,
+            Assembly, GROUND, Grip, Heat, Joint, MOST_PLASTIC, Surface, Wishes, Worst, Yielding,
+            galls, grips, lead_in,
         },
     },
     size::Unit,
@@ -80,14 +81,6 @@ impl Session {
         let (least, most) = solved.working().map_err(failed)?;
         let entry = lead_in(joint.diameter, bore).map_err(failed)?;
         let last = parts.len().saturating_sub(1);
-        let partly_plastic = match solved.hub_state() {
-            HubState::Partly(hub) => Some(PlasticFigures {
-                reaches_mm: Mm(hub.reaches),
-                share: tidy(hub.share),
-                elastic_pressure_mpa: mpa(solved.tightest().pressure(0)),
-            }),
-            _ => None,
-        };
         let keeps = solved.keeps();
         let is_by_class = !matches!(class.as_str(), "measured" | "as given");
         let lighter = if !keeps && is_by_class { self.lighter(&joint) } else { None };
@@ -98,6 +91,9 @@ impl Session {
             );
         }
         Self::notes(&mut notes, &joint, solved);
+        if text.head.warm.is_none() {
+            notes.extend(self.unlike(&joint, solved));
+        }
         let ground = joint
             .finish_is_assumed
             .then(|| Joint { roughness: GROUND, ..joint.clone() }.solve())
@@ -144,7 +140,8 @@ impl Session {
             hub_growth_mm: parts.get(last).map_or(Mm(Length::ZERO), |hub| hub.outside_growth_mm),
             parts,
             elastic_up_to_mm: solved.elastic_up_to().map(Mm),
-            partly_plastic,
+            partly_plastic: zone(solved, 1),
+            shaft_partly_plastic: zone(solved, 0),
             yields: solved.yields(),
             keeps,
             valid: solved.figures_hold(),
@@ -172,7 +169,7 @@ impl Session {
                 pilot_length_mm: Mm(entry.pilot_length),
             },
             notes,
-            cautions: cautions(text, &joint, heat),
+            cautions: cautions(text, &joint, solved, heat),
         })
     }
 
@@ -196,32 +193,22 @@ impl Session {
         if solved.breaks() {
             notes.push("a brittle part cracks at the tightest: nothing to count on".into());
         }
+        let inner = joint.sleeves.first().map_or(&joint.hub, |sleeve| &sleeve.material);
+        if galls(inner, &joint.shaft) {
+            notes.push(
+                "this pair galls: never dry, with molybdenum paste or by heat; it may seize half way"
+                    .into(),
+            );
+        }
         if joint.length.is_none() {
             notes.push("give `long` for press force and torque".into());
         }
-        match solved.hub_state() {
-            HubState::Elastic if solved.yields() => notes.push(
+        if !joint.sleeves.is_empty() && solved.yields() {
+            notes.push(
                 "beyond yield the elastic figures no longer hold: take a lighter class".into(),
-            ),
-            HubState::Elastic => {}
-            HubState::Partly(hub) => notes.push(format!(
-                "hub yields about its bore, {} of its section: pressure by the elastic-plastic case{}",
-                if hub.share < 0.01 {
-                    "under 1 %".to_owned()
-                } else {
-                    format!("{:.0} %", hub.share * 100.0)
-                },
-                if solved.is_yielded_through() {
-                    "; over 30 % (DIN 7190-1) it is not a joint to count on"
-                } else {
-                    ", which is accepted practice in ductile metal"
-                }
-            )),
-            HubState::Beyond => notes.push(
-                "it yields right through, or the shaft yields: force and hold are no more than the parts then bear"
-                    .into(),
-            ),
+            );
         }
+        notes.extend(yielded(joint, solved));
         if [&joint.hub, &joint.shaft].iter().any(|material| material.family() == Family::Plastic) {
             notes.push("a plastic part relaxes: do not count on its grip; pin or key it".into());
         }
@@ -342,6 +329,50 @@ impl Session {
     }
 }
 
+/// How far a part yields that does not yield right through.
+fn zone(solved: &Assembly, ring: usize) -> Option<PlasticFigures> {
+    let Yielding::Partly(zone) = solved.yielding(ring) else { return None };
+    Some(PlasticFigures {
+        reaches_mm: Mm(zone.reaches),
+        share: tidy(zone.share),
+        elastic_pressure_mpa: mpa(solved.tightest().pressure(0)),
+    })
+}
+
+/// What yields of two parts, and what that means.
+fn yielded(joint: &Joint, solved: &Assembly) -> Vec<String> {
+    let mut notes = Vec::new();
+    for (ring, part) in [(0, "shaft"), (1, "hub")] {
+        match solved.yielding(ring) {
+            Yielding::Elastic => {}
+            Yielding::Partly(zone) => notes.push(format!(
+                "{part} yields about its bore, {} of its section: figures by the elastic-plastic case{}",
+                if zone.share < 0.01 {
+                    "under 1 %".to_owned()
+                } else {
+                    format!("{:.0} %", zone.share * 100.0)
+                },
+                if zone.share > MOST_PLASTIC {
+                    "; over 30 % (DIN 7190-1) it is not a joint to count on"
+                } else {
+                    ", which is accepted practice in ductile metal"
+                }
+            )),
+            Yielding::Through => {
+                let bound = if ring == 0 && joint.inside.is_positive() {
+                    "; its bore closes in by no more than interference x outside / bore"
+                } else {
+                    ""
+                };
+                notes.push(format!(
+                    "{part} yields right through and bears no more{bound}"
+                ));
+            }
+        }
+    }
+    notes
+}
+
 /// Refuses what `pick` would pass over: it finds the interference, and tells
 /// nothing of heat.
 fn not_picked(text: &JointText) -> Result<(), Problem> {
@@ -404,10 +435,7 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
         .zip(solved.worst())
         .map(|((at, ring), worst)| {
             let is_solid = !ring.bore.is_positive();
-            let is_plastic = at == 1 && solved.hub_is_plastic();
-            let (borne, counts) =
-                solved.borne(at).unwrap_or((worst.stress, worst.stress.von_mises()));
-            let equivalent = if worst.brittle { borne.von_mises() } else { counts };
+            let borne = solved.borne(at).unwrap_or(worst.stress);
             let span = ring.outside.checked_sub(ring.bore)?;
             let stations = if is_solid { 0..=0 } else { 0..=STATIONS };
             let wall = stations.map(|station| {
@@ -417,11 +445,7 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
                     at_mm: Mm(diameter),
                     hoop_mpa: mpa(stress.hoop),
                     radial_mpa: mpa(stress.radial),
-                    von_mises_mpa: mpa(if is_plastic {
-                        stress.by_shear()
-                    } else {
-                        stress.von_mises()
-                    }),
+                    von_mises_mpa: mpa(stress.von_mises()),
                 })
             });
             let bore = solved.growth(at, Surface::Bore)?.1;
@@ -436,7 +460,7 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
                 outside_mm: Mm(ring.outside),
                 hoop_mpa: mpa(borne.hoop),
                 radial_mpa: mpa(borne.radial),
-                von_mises_mpa: mpa(equivalent),
+                von_mises_mpa: mpa(borne.von_mises()),
                 strength_mpa: worst.strength.map(mpa),
                 brittle: worst.brittle,
                 safety: worst.safety().map(tidy),
@@ -450,7 +474,15 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
         .collect()
 }
 
-fn cautions(text: &JointText, joint: &Joint, heat: Option<&Heat>) -> Vec<&'static str> {
+/// A press beyond a home shop's: ten tons, in newtons. Common practice.
+const BIG_PRESS: f64 = 90e3;
+
+fn cautions(
+    text: &JointText,
+    joint: &Joint,
+    solved: &Assembly,
+    heat: Option<&Heat>,
+) -> Vec<&'static str> {
     let mut hazards = vec![Hazard::Pressing];
     if text.blind.is_some() {
         hazards.push(Hazard::Blind);
@@ -458,8 +490,16 @@ fn cautions(text: &JointText, joint: &Joint, heat: Option<&Heat>) -> Vec<&'stati
     if joint.hub.tensile_strength().is_some() {
         hazards.push(Hazard::Brittle);
     }
-    hazards.extend(heat.into_iter().flat_map(|heat| heat.hazards.iter().copied()));
-    hazards.push(Hazard::People);
+    // Heat where it is asked for; what a material suffers by it always.
+    let is_hot = text.shrink.is_some() || text.clearance.is_some() || text.within.is_some();
+    hazards.extend(
+        heat.into_iter()
+            .flat_map(|heat| heat.hazards.iter().copied())
+            .filter(|it| is_hot || !matches!(it, Hazard::Heating | Hazard::Cold)),
+    );
+    if solved.press_force().is_some_and(|force| force.get::<newton>() > BIG_PRESS) {
+        hazards.push(Hazard::People);
+    }
     hazards.into_iter().map(Hazard::caution).collect()
 }
 

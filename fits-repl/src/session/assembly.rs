@@ -3,7 +3,7 @@
 use fits_core::{
     Length, Limits,
     shop::assemble::{Friction, Joining, Joint, Lubricant, REAMED_AND_TURNED, Sleeve},
-    size::{Decimals, Rounding},
+    size::{Decimals, Rounding, Unit},
     standards::{
         iso286::Feature,
         materials::{Family, Figures, Material},
@@ -11,6 +11,7 @@ use fits_core::{
 };
 use uom::si::{
     f64::{Pressure, TemperatureCoefficient},
+    length::millimeter,
     pressure::pascal,
     temperature_coefficient::per_kelvin,
 };
@@ -56,6 +57,7 @@ impl Session {
                 .fix(at.end..at.end, "in"));
         }
         said_once(text)?;
+        said_in_place(text)?;
         let shaft = self.material(&text.shaft, "shaft", &mut notes)?;
         let hub = self.material(&text.hub, "hub", &mut notes)?;
         if !is_sought && says_nothing(text) {
@@ -270,6 +272,14 @@ impl Session {
         let failed = |error: fits_core::Error| from_core(&error, at.clone());
         if let Some(ends) = &text.interference {
             let range = self.ends(ends)?;
+            if text.on_radius.as_ref().is_some_and(|it| it.value) {
+                notes.push(
+                    "the interference was given on the radius: twice that on the diameter".into(),
+                );
+                let twice = |end: Length| end.checked_mul(2).map_err(failed);
+                let twice = Limits::new(twice(range.lower())?, twice(range.upper())?);
+                return Ok((twice.map_err(failed)?, "as given".into(), diameter));
+            }
             return Ok((range, "as given".into(), diameter));
         }
         let hole = head.reading.as_ref().or(head.hole.as_ref());
@@ -277,7 +287,12 @@ impl Session {
         if let (Some(hole), Some(shaft)) = (hole, shaft) {
             let (hole, shaft) = (self.nominal(hole)?, self.nominal(shaft)?);
             let tight = shaft.checked_sub(hole).map_err(failed)?;
-            return Ok((Limits::new(tight, tight).map_err(failed)?, "measured".into(), hole));
+            let off = self.readings_off(text, diameter, notes)?;
+            let range = Limits::new(
+                tight.checked_sub(off).map_err(failed)?,
+                tight.checked_add(off).map_err(failed)?,
+            );
+            return Ok((range.map_err(failed)?, "measured".into(), hole));
         }
         let by_class = head.word.is_some() || !matches!(head.tolerance, Tolerance::Bare);
         if let Some(reading) = hole.or(shaft).filter(|_| head.reading.is_some() || !by_class) {
@@ -335,6 +350,66 @@ impl Session {
             None => format!("{}/{}", pair.hole.label, pair.shaft.label),
         };
         Ok((interference_of(&pair).map_err(failed)?, label, pair.fit.hole().lower()))
+    }
+
+    /// How far off a measured interference may be: both parts' `±` summed, and
+    /// twice the standard uncertainty of the instruments on each other's top.
+    fn readings_off(
+        &self,
+        text: &JointText,
+        diameter: Length,
+        notes: &mut Vec<String>,
+    ) -> Result<Length, Problem> {
+        let at = text.head.size.at.clone();
+        let [hole, shaft] = &text.either;
+        let mut off = Length::ZERO;
+        // One `±` is for both: a reading is never better than its fellow.
+        for one in [hole.as_ref().or(shaft.as_ref()), shaft.as_ref().or(hole.as_ref())] {
+            let Some(size) = one else { continue };
+            let either = self.nominal(size)?;
+            if either.is_negative() {
+                return Err(Problem::new("an uncertainty has no sign", size.at.clone()).advise(
+                    "as `assemble 20 = 20.010 \u{b1}0.005/20.040 \u{b1}0.005, hub steel od 40`",
+                ));
+            }
+            off = off.checked_add(either).map_err(|error| from_core(&error, at.clone()))?;
+        }
+        if let [Some(_), None] | [None, Some(_)] = text.either {
+            notes.push("one \u{b1} was given: taken for both readings".into());
+        }
+        let mut squares = 0.0;
+        let mut names = Vec::new();
+        for kind in [Feature::Hole, Feature::Shaft] {
+            if let Some(gauge) = self
+                .gauge(&text.instruments, kind, diameter, &mut Vec::new())
+                .map_err(|problem| {
+                    if problem.message.contains("does not measure") {
+                        problem.advise("name one for each, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40 long 25, with bore gauge and mic`")
+                    } else {
+                        problem
+                    }
+                })?
+            {
+                let (repeat, bias) = (gauge.off.repeat.millimetres(), gauge.off.bias.millimetres());
+                squares += repeat * repeat + bias * bias;
+                names.push(gauge.name);
+            }
+        }
+        if !names.is_empty() {
+            names.dedup();
+            let unit = self.shown.unit();
+            let places = if unit == Unit::Inch { 5 } else { 4 };
+            let twice = uom::si::f64::Length::new::<millimeter>(2.0 * squares.sqrt());
+            let twice = Length::nearest(twice).map_err(|error| from_core(&error, at.clone()))?;
+            notes.push(format!(
+                "read with {}: the interference is good to \u{b1}{} {} (95 %)",
+                names.join(" and "),
+                twice.shown(Decimals { unit, places }, Rounding::Up),
+                unit.symbol()
+            ));
+            off = off.checked_add(twice).map_err(|error| from_core(&error, at))?;
+        }
+        Ok(off)
     }
 
     /// The joint on a sleeve's outside.
@@ -455,6 +530,24 @@ fn says_nothing(text: &JointText) -> bool {
         && head.mate.is_none()
         && text.interference.is_none()
         && matches!(head.tolerance, Tolerance::Bare)
+}
+
+/// Refuses what is said of an interference or of readings where there are none.
+fn said_in_place(text: &JointText) -> Result<(), Problem> {
+    if let Some(on) = text.on_radius.as_ref().filter(|_| text.interference.is_none()) {
+        return Err(Problem::new("no interference is given here", on.at.clone())
+            .advise("as `assemble 20 interference 0.015 on radius, hub steel od 40 long 25`"));
+    }
+    let head = &text.head;
+    let is_read = [&head.reading, &head.second_reading, &head.hole, &head.shaft];
+    let both = is_read.iter().filter(|it| it.is_some()).count() == 2;
+    let at = text.instruments.first().map(|it| &it.at);
+    let at = at.or(text.either.iter().flatten().next().map(|it| &it.at));
+    match at.filter(|_| !both || text.interference.is_some()) {
+        Some(at) => Err(Problem::new("both parts' readings are wanted for this", at.clone())
+            .advise("as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40 long 25, with bore gauge and mic`")),
+        None => Ok(()),
+    }
 }
 
 /// Refuses what is given in two ways: one of them would be passed over.

@@ -3,7 +3,7 @@
 
 use fits_core::{
     Length,
-    shop::assemble::{Assembly, HubState, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, lead_in},
+    shop::assemble::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, lead_in},
     source::{Known, Reason},
     standards::materials::{Material, Property},
 };
@@ -110,16 +110,16 @@ fn whole_tenths(share: f64) -> i128 {
 fn pressures(found: &mut Vec<Reason>, units: Units, joint: &Joint, solved: &Assembly) {
     let (least, most) = solved.pressure(0);
     let (working_least, working_most) = solved.working().unwrap_or((Length::ZERO, Length::ZERO));
-    let partly = matches!(solved.hub_state(), HubState::Partly(_));
+    let partly = solved.yielded_share() > 0.0;
     for (figure, pressure, interference, partly) in [
         ("least pressure", least, working_least, false),
         ("greatest pressure", most, working_most, partly),
     ] {
         let (rule, source, known) = if partly {
             (
-                "Tresca by 2/root 3: p = Re/root 3 (1 + 2 ln z - z²Q²), z and p found with the interference".to_owned(),
-                "DIN 7190-1, elastic-plastic, from memory",
-                Known::Memory,
+                "von Mises in plane stress, no hardening: p and how far each part yields, found with the interference".to_owned(),
+                "Nadai's plane stress solution and Hencky's strains, from memory; derived again",
+                Known::Formula,
             )
         } else if joint.sleeves.is_empty() {
             (lame(units, joint, interference), LAME, Known::Formula)

@@ -21,7 +21,7 @@ use super::{
 use crate::{
     answer::{AtWorkFigures, Mm},
     problem::Problem,
-    query::JointText,
+    query::{JointText, Units},
 };
 
 impl Session {
@@ -40,14 +40,15 @@ impl Session {
             .advise("ask for each joint by itself"));
         }
         let failed = |error: fits_core::Error| from_core(&error, warm.at.clone());
-        let expansion = |material: &Material| {
-            let found = material.expansion().map(|it| it.get::<per_kelvin>());
-            found.ok_or_else(|| {
-                Problem::new(format!("the expansion of {material} is not known"), warm.at.clone())
-                    .advise("give the part's alpha, in millionths per degree")
-            })
-        };
-        let shrinks = expansion(&joint.shaft)? - expansion(&joint.hub)?;
+        for material in [&joint.hub, &joint.shaft] {
+            if material.expansion().is_none() {
+                return Err(Problem::new(
+                    format!("the expansion of {material} is not known"),
+                    warm.at.clone(),
+                )
+                .advise("give the part's alpha, in millionths per degree"));
+            }
+        }
         let (first, second) = &warm.value;
         let mut found = Vec::new();
         for amount in [Some(first), second.as_ref()].into_iter().flatten() {
@@ -56,14 +57,9 @@ impl Session {
                 stands(material, celsius(at))
                     .map_err(|error| from_core(&error, amount.at.clone()))?;
             }
-            let gained = joint.diameter.millimetres() * shrinks * (at - REFERENCE);
-            let gained = uom::si::f64::Length::new::<millimeter>(gained);
-            let gained = Length::nearest(gained).map_err(failed)?;
-            let [least, most] = [joint.interference.lower(), joint.interference.upper()]
-                .map(|end| end.checked_add(gained).map_err(failed));
-            let interference = Limits::new(least?, most?).map_err(failed)?;
+            let warm = warmed(joint, at).map_err(failed)?;
+            let interference = warm.interference;
             let presses = interference.upper().is_positive();
-            let warm = Joint { interference, ..joint.clone() };
             let solved = presses.then(|| warm.solve().map_err(failed)).transpose()?;
             let solved = solved.as_ref();
             found.push(AtWorkFigures {
@@ -81,5 +77,59 @@ impl Session {
             });
         }
         Ok(found)
+    }
+}
+
+/// How much more the shaft grows than the hub, per degree and unit of size;
+/// nought where either's expansion is not known.
+fn outgrows(joint: &Joint) -> f64 {
+    let expansion = |material: &Material| material.expansion().map(|it| it.get::<per_kelvin>());
+    expansion(&joint.shaft).zip(expansion(&joint.hub)).map_or(0.0, |(shaft, hub)| shaft - hub)
+}
+
+/// The joint at a temperature.
+fn warmed(joint: &Joint, celsius: f64) -> Result<Joint, fits_core::Error> {
+    let gained = joint.diameter.millimetres() * outgrows(joint) * (celsius - REFERENCE);
+    let gained = Length::nearest(uom::si::f64::Length::new::<millimeter>(gained))?;
+    let range = joint.interference;
+    let interference =
+        Limits::new(range.lower().checked_add(gained)?, range.upper().checked_add(gained)?)?;
+    Ok(Joint { interference, ..joint.clone() })
+}
+
+impl Session {
+    /// What is left of the grip of two that expand unlike, where nobody asked:
+    /// at 60 °C where the hub grows more, at -20 °C where the shaft does.
+    pub(super) fn unlike(&self, joint: &Joint, solved: &Assembly) -> Option<String> {
+        let held = solved.torque()?.get::<newton_meter>();
+        let outgrows = outgrows(joint);
+        let at = if outgrows < 0.0 { 60.0 } else { -20.0 };
+        let parts = [&joint.hub, &joint.shaft];
+        if !joint.sleeves.is_empty() || parts.iter().any(|it| stands(it, celsius(at)).is_err()) {
+            return None;
+        }
+        let warm = warmed(joint, at).ok()?;
+        let left = if warm.interference.upper().is_positive() {
+            warm.solve().ok()?.torque()?.get::<newton_meter>()
+        } else {
+            0.0
+        };
+        // A tenth is less than friction is known by.
+        if left > 0.9 * held {
+            return None;
+        }
+        let inches = self.shown == Units::Inches;
+        let (scale, unit) = if inches { (0.737_562, "lbf\u{b7}ft") } else { (1.0, "N\u{b7}m") };
+        let there = if inches {
+            format!("{:.0} \u{b0}F", at * 1.8 + 32.0)
+        } else {
+            format!("{at:.0} \u{b0}C")
+        };
+        let says = if left > 0.0 {
+            format!("it holds {:.1} {unit} for {:.1}", left * scale, held * scale)
+        } else {
+            "it may hold nothing".to_owned()
+        };
+        Some(format!("the parts expand unlike: at {there} {says}; see `warm`"))
     }
 }

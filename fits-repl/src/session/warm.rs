@@ -11,7 +11,7 @@ use fits_core::{
     source::{Known, Reason},
     standards::{
         iso286::Feature,
-        materials::{Care, Material, Property},
+        materials::{Material, Property},
     },
 };
 use uom::si::{
@@ -81,8 +81,6 @@ impl Session {
         } else {
             None
         };
-        let span = found.warm_end - found.cold_end;
-        let gained = hot.min_mm.0.millimetres() - cold.min_mm.0.millimetres();
         Ok(Answer::FitWarm(Box::new(WarmAnswer {
             nominal_mm: Mm(found.pair.fit.nominal()),
             hole: figures(&found.pair.hole, &found.hole),
@@ -91,10 +89,7 @@ impl Session {
             lets_go: reference.kind == Kind::Interference && most.is_positive(),
             tightest_pair_meets_c: meets(Pairing::Tightest),
             loosest_pair_meets_c: meets(Pairing::Loosest),
-            // At one temperature: the slope there.
-            change_per_c_mm: ((if span > 0.0 { gained / span } else { slope(&found) }) * 1e7)
-                .round()
-                / 1e7,
+            change_per_c_mm: (slope(&found) * 1e7).round() / 1e7,
             shaft_to_keep,
             damp: in_damp(&found).map_err(failed)?,
             notes: notes(&found),
@@ -240,10 +235,16 @@ impl Session {
             });
         }
         let (hole, shaft) = (found.pair.hole.limits, found.pair.shaft.limits);
+        let spreads = found.warm.spreads();
         for end in [answer.cold, answer.warm] {
             if end.at_c.to_bits() == REFERENCE.to_bits() {
                 continue;
             }
+            let warmer = end.at_c > REFERENCE;
+            let worst = |spread: f64, expansion: f64, is_less: bool| {
+                let off = if is_less { -spread } else { spread };
+                (expansion * (1.0 + off) * 1e3).round() / 1e3
+            };
             let term = |size: Length, expansion: f64| {
                 let (expansion, by) = match units {
                     Units::Millimetres => (expansion, end.at_c - REFERENCE),
@@ -256,18 +257,22 @@ impl Session {
                 value: said(units, end.min_mm.0),
                 rule: format!(
                     "{} - {}",
-                    term(hole.lower(), answer.hole.expansion_per_c_e6),
-                    term(shaft.upper(), answer.shaft.expansion_per_c_e6)
+                    term(hole.lower(), worst(spreads.0, answer.hole.expansion_per_c_e6, warmer)),
+                    term(shaft.upper(), worst(spreads.1, answer.shaft.expansion_per_c_e6, !warmer))
                 ),
                 source: "linear expansion about 20 °C, ISO 1".into(),
                 known: Known::Formula,
             });
         }
-        let each = |expansion: f64| match units {
-            Units::Millimetres => expansion,
-            Units::Inches => per_fahrenheit(expansion),
-        };
         if let Some(meets) = answer.tightest_pair_meets_c {
+            let warmer = meets > REFERENCE;
+            let each = |spread: f64, expansion: f64, is_less: bool| {
+                let off = if is_less { -spread } else { spread };
+                match units {
+                    Units::Millimetres => (expansion * (1.0 + off) * 1e3).round() / 1e3,
+                    Units::Inches => per_fahrenheit(expansion * (1.0 + off)),
+                }
+            };
             figures.push(Reason {
                 figure: "the tightest pair meets".into(),
                 value: degrees(units, meets, 1),
@@ -277,9 +282,9 @@ impl Session {
                     said(units, shaft.upper()),
                     said(units, hole.lower()),
                     said(units, hole.lower()),
-                    each(answer.hole.expansion_per_c_e6),
+                    each(spreads.0, answer.hole.expansion_per_c_e6, warmer),
                     said(units, shaft.upper()),
-                    each(answer.shaft.expansion_per_c_e6)
+                    each(spreads.1, answer.shaft.expansion_per_c_e6, !warmer)
                 ),
                 source: "linear expansion about 20 °C, ISO 1".into(),
                 known: Known::Formula,
@@ -391,8 +396,8 @@ fn notes(found: &Found) -> Vec<String> {
                 .to_owned(),
         );
     }
-    if [&found.hole, &found.shaft].iter().any(|it| it.care() == Some(Care::Plastic)) {
-        notes.push("plastic's figures spread by a third and more: try the very stock".to_owned());
+    if found.warm.spreads() != (0.0, 0.0) {
+        notes.push("plastic's expansion is counted a third more or less, whichever is worse: try the very stock".to_owned());
     }
     if found.cold_end < -40.0 {
         notes.push("below -40 °C metals shrink less than these figures say".to_owned());

@@ -3,15 +3,15 @@
 use uom::si::{
     f64::{Force, Pressure, Torque},
     force::newton,
-    pressure::{megapascal, pascal},
+    pressure::pascal,
     torque::newton_meter,
 };
 
-use super::{Compound, HubState, Joint, SMOOTHING_MOST, Stress, Surface, Worst, cylinder, plastic};
+use super::{Compound, Joint, Pair, SMOOTHING_MOST, Stress, Surface, Worst, Yielding};
 use crate::{error::Error, size::Length};
 
-/// The most of a ductile hub's section that may yield for the joint to be
-/// counted on: DIN 7190-1, from memory.
+/// The most of a ductile part's section that may yield for the joint to be
+/// counted on: DIN 7190-1 for hubs, from memory; taken for bushes too.
 pub const MOST_PLASTIC: f64 = 0.3;
 
 /// A joint solved at its loosest and its tightest.
@@ -20,21 +20,11 @@ pub struct Assembly {
     pub(super) joint: Joint,
     pub(super) loosest: Compound,
     pub(super) tightest: Compound,
-    /// The hub at the loosest and at the tightest.
-    pub(super) states: (HubState, HubState),
-    /// The most that two parts bear, in megapascals: to hold by, to load by.
-    pub(super) bears: (f64, f64),
+    /// Two parts, of which either may yield, at the loosest and the tightest;
+    /// none where there are more.
+    pub(super) pairs: (Option<Pair>, Option<Pair>),
     pub(super) worst: Vec<Worst>,
     pub(super) other: (Pressure, Pressure),
-}
-
-/// The pressure at a joint, in whatever way the hub bears it.
-pub(super) fn carried(state: HubState, solved: &Compound, joint: usize, bears: f64) -> Pressure {
-    if let HubState::Partly(hub) = state {
-        return hub.pressure;
-    }
-    let elastic = solved.pressure(joint).get::<megapascal>();
-    Pressure::new::<megapascal>(elastic.min(bears))
 }
 
 impl Assembly {
@@ -69,61 +59,34 @@ impl Assembly {
 
     /// The least and the most pressure at a joint, counted from the innermost:
     /// least for what it holds, most for stress and press. Nought where it
-    /// does not touch; never more than the parts bear once they yield.
+    /// does not touch; of two parts, as they bear it where one yields.
     pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
-        (
-            carried(self.states.0, &self.loosest, joint, self.bears.0),
-            carried(self.states.1, &self.tightest, joint, self.bears.1),
-        )
+        let at = |pair: Option<Pair>, solved: &Compound| {
+            pair.filter(|_| joint == 0).map_or_else(|| solved.pressure(joint), |it| it.pressure())
+        };
+        (at(self.pairs.0, &self.loosest), at(self.pairs.1, &self.tightest))
     }
 
-    /// Does the hub yield, so that the elastic-plastic case tells its stress?
-    pub fn hub_is_plastic(&self) -> bool {
-        self.hub_stress(self.joint.diameter).is_some()
-    }
-
-    /// The hub's stress by the elastic-plastic case; none where it is elastic.
-    fn hub_stress(&self, diameter: Length) -> Option<Stress> {
-        let rings = self.joint.rings();
-        let [_, hub] = rings.as_slice() else { return None };
-        let pressure = self.pressure(0).1.get::<megapascal>();
-        plastic::stress(hub, pressure, diameter.millimetres() / 2.0).map(cylinder::said)
-    }
-
-    /// The pressure at the tightest as a share of what it would be if all
-    /// stayed elastic.
-    fn share(&self) -> f64 {
-        let elastic = self.tightest.pressure(0).get::<megapascal>();
-        if elastic > 0.0 { self.pressure(0).1.get::<megapascal>() / elastic } else { 1.0 }
-    }
-
-    /// The stress at a diameter within a part's wall at the tightest, the hub's
-    /// by the elastic-plastic case where it yields.
+    /// The stress at a diameter within a part's wall at the tightest; of two
+    /// parts, as they bear it where one yields.
     ///
     /// # Errors
     /// There is no such part, or the diameter is outside its wall.
     pub fn stress_at(&self, ring: usize, diameter: Length) -> Result<Stress, Error> {
         let elastic = self.tightest.stress_at(ring, diameter)?;
-        let plastic = if ring == 1 { self.hub_stress(diameter) } else { None };
-        if let Some(found) = plastic {
-            return Ok(found);
-        }
-        let part = self.share();
-        Ok(Stress { radial: elastic.radial * part, hoop: elastic.hoop * part })
+        Ok(self.pairs.1.map_or(elastic, |pair| pair.stress(ring, diameter)))
     }
 
-    /// The stress at which a part is worst off, and the equivalent of it: as
-    /// [`Self::worst`] says, but the hub's by the elastic-plastic case where
-    /// it yields, and the shaft's by the pressure that is then left.
-    pub fn borne(&self, ring: usize) -> Option<(Stress, Pressure)> {
+    /// The stress where a part is worst off, at the surface that
+    /// [`Self::worst`] names, but as it is borne where a part yields.
+    pub fn borne(&self, ring: usize) -> Option<Stress> {
         let worst = self.worst.get(ring)?;
-        let plastic = if ring == 1 { self.hub_stress(self.joint.diameter) } else { None };
-        if let Some(found) = plastic {
-            return Some((found, found.by_shear()));
-        }
-        let part = self.share();
-        let stress = Stress { radial: worst.stress.radial * part, hoop: worst.stress.hoop * part };
-        Some((stress, Worst { stress, ..*worst }.counts()))
+        let part = self.joint.rings().get(ring).copied()?;
+        let diameter = match worst.surface {
+            Surface::Bore => part.bore,
+            Surface::Outside => part.outside,
+        };
+        Some(self.pairs.1.map_or(worst.stress, |pair| pair.stress(ring, diameter)))
     }
 
     /// The same at the innermost joint by the other smoothing at each end; the
@@ -132,9 +95,15 @@ impl Assembly {
         self.other
     }
 
-    /// What the hub does at its tightest.
-    pub const fn hub_state(&self) -> HubState {
-        self.states.1
+    /// What a part does at its tightest, the shaft's 0; elastic of more than
+    /// two parts, where [`Self::yields`] tells.
+    pub fn yielding(&self, ring: usize) -> Yielding {
+        self.pairs.1.map_or(Yielding::Elastic, |pair| pair.yielding(ring))
+    }
+
+    /// The most of a part's section that yields at the tightest, of two parts.
+    pub fn yielded_share(&self) -> f64 {
+        self.yielding(0).share().max(self.yielding(1).share())
     }
 
     /// Where each part is worst off, elastic, from the inside out.
@@ -157,16 +126,13 @@ impl Assembly {
         self.worst.iter().all(Worst::keeps)
     }
 
-    /// Is it a joint to count on: does every part keep, be it that the hub
+    /// Is it a joint to count on: does every part keep, be it that one of two
     /// yields a little about its bore, up to [`MOST_PLASTIC`] of its section?
     pub fn figures_hold(&self) -> bool {
         let brittle_keeps = self.worst.iter().all(|worst| !worst.brittle || worst.keeps());
-        brittle_keeps
-            && match self.states.1 {
-                HubState::Partly(hub) => hub.share <= MOST_PLASTIC,
-                HubState::Beyond => false,
-                HubState::Elastic => !self.yields(),
-            }
+        let bears =
+            if self.pairs.1.is_some() { !self.is_yielded_through() } else { !self.yields() };
+        brittle_keeps && bears
     }
 
     /// What the press must be able to give at the end of the stroke, as if all
@@ -209,14 +175,9 @@ impl Assembly {
             || (!self.joint.sleeves.is_empty() && self.yields_at_loosest())
     }
 
-    /// Does the hub yield past [`MOST_PLASTIC`], or right through, or the shaft
-    /// too?
+    /// Does one of two parts yield past [`MOST_PLASTIC`], or right through?
     pub fn is_yielded_through(&self) -> bool {
-        match self.states.1 {
-            HubState::Elastic => false,
-            HubState::Partly(hub) => hub.share > MOST_PLASTIC,
-            HubState::Beyond => true,
-        }
+        self.yielded_share() > MOST_PLASTIC
     }
 
     fn yields_at_loosest(&self) -> bool {
@@ -270,16 +231,11 @@ impl Assembly {
     /// # Errors
     /// There is no such part.
     pub fn growth(&self, ring: usize, surface: Surface) -> Result<(Length, Length), Error> {
-        let most = match (self.states.1, ring, surface) {
-            (HubState::Partly(hub), 1, Surface::Outside) => hub.growth,
-            (HubState::Partly(hub), 1, Surface::Bore) => hub.bore_growth,
-            (_, 0, _) => {
-                let elastic = self.tightest.growth(ring, surface)?.millimetres();
-                super::millimetres(elastic * self.share())?
-            }
-            _ => self.tightest.growth(ring, surface)?,
+        let at = |pair: Option<Pair>, solved: &Compound| match pair {
+            Some(pair) if ring < 2 => pair.growth(ring, surface),
+            _ => solved.growth(ring, surface),
         };
-        Ok((self.loosest.growth(ring, surface)?, most))
+        Ok((at(self.pairs.0, &self.loosest)?, at(self.pairs.1, &self.tightest)?))
     }
 
     /// The area in contact in square metres.

@@ -51,13 +51,6 @@ impl Stress {
         let (radial, hoop) = (self.radial.get::<megapascal>(), self.hoop.get::<megapascal>());
         Pressure::new::<megapascal>(libm::sqrt(hoop * hoop - hoop * radial + radial * radial))
     }
-
-    /// The equivalent stress that the elastic-plastic case goes by: the hoop
-    /// less the radial stress, by root 3 / 2.
-    pub fn by_shear(self) -> Pressure {
-        let (radial, hoop) = (self.radial.get::<megapascal>(), self.hoop.get::<megapascal>());
-        Pressure::new::<megapascal>(libm::sqrt(3.0) / 2.0 * (hoop - radial))
-    }
 }
 
 /// Rings pressed together, solved.

@@ -94,6 +94,8 @@ pub(super) enum Group {
     Aluminium,
     CopperAlloy,
     Plastic,
+    /// A pair that galls: only what a press is chosen by.
+    Galling,
 }
 
 impl Group {
@@ -106,6 +108,24 @@ impl Group {
             Family::Plastic => Self::Plastic,
         }
     }
+}
+
+/// Does a pair gall: stainless on stainless, titanium on a metal, aluminium on
+/// aluminium? Stainless: British Stainless Steel Association, galling; the rest
+/// from memory.
+///
+/// ```
+/// use fits_core::{shop::assemble::galls, standards::materials::Material};
+/// let (stainless, bronze) = (Material::find("304")?, Material::find("bronze")?);
+/// assert!(galls(stainless, stainless) && !galls(stainless, bronze));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn galls(hub: &Material, shaft: &Material) -> bool {
+    let pair = [hub.family(), shaft.family()];
+    let soft = [Family::Plastic, Family::Brass, Family::Bronze, Family::Copper, Family::CastIron];
+    pair == [Family::Stainless; 2]
+        || pair == [Family::Aluminium; 2]
+        || pair.contains(&Family::Titanium) && !pair.iter().any(|it| soft.contains(it))
 }
 
 /// A row of the table.
@@ -149,11 +169,13 @@ impl Friction {
         lubricant: Lubricant,
     ) -> Result<Self, Error> {
         let (one, other) = (Group::of(hub.family()), Group::of(shaft.family()));
-        let groups = match (one, other) {
+        let mut groups = match (one, other) {
             (Group::Steel, group) | (group, Group::Steel) => vec![group],
             (one, other) if one == other => vec![one],
             (one, other) => vec![one, other],
         };
+        let is_one_row = groups.len() == 1 && (one == Group::Steel || other == Group::Steel);
+        groups.extend(galls(hub, shaft).then_some(Group::Galling));
         let find = |joining, to_press| {
             table::FRICTION.iter().filter(|entry| groups.contains(&entry.group)).filter(
                 move |entry| {
@@ -175,7 +197,7 @@ impl Friction {
         let reason = |figure: &str, entry: &Entry| Reason {
             figure: figure.into(),
             value: entry.value.to_string(),
-            rule: if groups.len() == 1 && (one == Group::Steel || other == Group::Steel) {
+            rule: if is_one_row || entry.group == Group::Galling {
                 entry.note.into()
             } else {
                 "the more cautious of what each has with steel".into()

@@ -3,7 +3,7 @@
 use super::friction::{Entry, Group, Joining, Lubricant};
 use crate::source::{Known, Provenance};
 
-pub(super) static FRICTION: [Entry; 45] = [
+pub(super) static FRICTION: [Entry; 48] = [
     Entry { group: Group::Steel, joining: Joining::Press, lubricant: Lubricant::Dry, to_press: false, value: 0.08, from: Provenance { known: Known::Seen, text: "DIN 7190-1, clause 5.2, as read on a published web page" }, note: "E335: slip; breakaway is 0.11" },
     Entry { group: Group::Steel, joining: Joining::Press, lubricant: Lubricant::Oil, to_press: false, value: 0.06, from: Provenance { known: Known::Memory, text: "DIN 7190-1, clause 5.2, from memory" }, note: "S235JR: slip; E335 0.07" },
     Entry { group: Group::Steel, joining: Joining::Press, lubricant: Lubricant::Degreased, to_press: false, value: 0.08, from: Provenance { known: Known::Seen, text: "DIN 7190-1, clause 5.2, as read on a published web page" }, note: "the dry figure" },
@@ -49,4 +49,7 @@ pub(super) static FRICTION: [Entry; 45] = [
     Entry { group: Group::Plastic, joining: Joining::Shrink, lubricant: Lubricant::Dry, to_press: false, value: 0.1, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "a plastic relaxes: do not count on its grip" },
     Entry { group: Group::Plastic, joining: Joining::Shrink, lubricant: Lubricant::Oil, to_press: false, value: 0.05, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "a plastic relaxes: do not count on its grip" },
     Entry { group: Group::Plastic, joining: Joining::Shrink, lubricant: Lubricant::Degreased, to_press: false, value: 0.1, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "a plastic relaxes: do not count on its grip" },
+    Entry { group: Group::Galling, joining: Joining::Press, lubricant: Lubricant::Dry, to_press: true, value: 0.6, from: Provenance { known: Known::Memory, text: "common practice, from memory" }, note: "0.3 to 0.6, and it seizes: never dry" },
+    Entry { group: Group::Galling, joining: Joining::Press, lubricant: Lubricant::Oil, to_press: true, value: 0.2, from: Provenance { known: Known::Memory, text: "common practice, from memory" }, note: "0.15 to 0.20 oiled; molybdenum paste is best" },
+    Entry { group: Group::Galling, joining: Joining::Press, lubricant: Lubricant::Degreased, to_press: true, value: 0.6, from: Provenance { known: Known::Memory, text: "common practice, from memory" }, note: "0.3 to 0.6, and it seizes: never dry" },
 ];

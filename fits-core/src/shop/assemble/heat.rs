@@ -25,6 +25,9 @@ const ROOM: f64 = 20.0;
 const MELTS: f64 = 1500.0;
 /// Below what a freezer gives, cold burns and the coolants choke.
 const BURNS: f64 = -25.0;
+/// Parts that meet with less play stick half way: a thou, in round figures.
+/// Common practice, no source.
+const LEAST_PLAY: Length = Length::from_tenth_nanometres(250_000);
 /// What still air and radiation take from a hot part, in watts per square
 /// metre and kelvin: common practice, no source.
 const COOLING: f64 = 20.0;
@@ -133,7 +136,7 @@ impl Heat {
                 "ask for each joint by itself",
             ));
         }
-        let usual = super::millimetres(joint.diameter.millimetres() / 1e3)?;
+        let usual = super::millimetres(joint.diameter.millimetres() / 1e3)?.max(LEAST_PLAY);
         let clearance = clearance.unwrap_or(usual);
         if clearance.is_negative() {
             return Err(refused(

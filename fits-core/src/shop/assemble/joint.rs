@@ -3,8 +3,7 @@
 use uom::si::{f64::Pressure, pressure::megapascal};
 
 use super::{
-    Assembly, Compound, Friction, HubState, Joining, Lubricant, Ring, Stress, Surface,
-    assembly::carried, plastic, refused,
+    Assembly, Compound, Friction, Joining, Lubricant, Pair, Ring, Stress, Surface, refused,
 };
 use crate::{
     error::Error,
@@ -173,48 +172,46 @@ impl Joint {
         };
         let loosest = Compound::solve(&rings, &pick(&safe, &|_| false))?;
         let tightest = Compound::solve(&rings, &pick(&safe, &|_| true))?;
-        let states = match (rings.as_slice(), safe.as_slice()) {
-            ([shaft, hub], [(least, most)]) => {
-                (plastic::hub_state(shaft, hub, *least)?, plastic::hub_state(shaft, hub, *most)?)
-            }
-            _ => (HubState::Elastic, HubState::Elastic),
+        let pair = |wanted: &[Length]| match (rings.as_slice(), wanted) {
+            ([shaft, hub], [one]) => Pair::solve(shaft, hub, *one).map(Some),
+            _ => Ok(None),
         };
-        let bears = match rings.as_slice() {
-            [shaft, hub] => plastic::most_pressure(shaft, hub),
-            _ => (f64::INFINITY, f64::INFINITY),
-        };
-        // A sleeve is worst off with one joint tight and the other loose: all
-        // are tried. There are at most six joints.
+        let pairs = (pair(&pick(&safe, &|_| false))?, pair(&pick(&safe, &|_| true))?);
+        // A sleeve is worst off with one joint tight and the other loose, or on
+        // its shaft before the next part goes on: all are tried. There are at
+        // most six joints.
         let mut worst: Vec<Option<Worst>> = vec![None; rings.len()];
-        for choice in 0..1_u32 << safe.len() {
-            let solved = Compound::solve(&rings, &pick(&safe, &|at| choice >> at & 1 == 1))?;
-            for (at, (ring, slot)) in rings.iter().zip(&mut worst).enumerate() {
-                for surface in [Surface::Bore, Surface::Outside] {
-                    let found = Worst::of(ring, surface, solved.stress(at, surface)?);
-                    if slot.is_none_or(|before| before.used < found.used) {
-                        *slot = Some(found);
+        for joints in 1..=safe.len() {
+            let Some(parts) = rings.get(..=joints) else { continue };
+            for choice in 0..1_u32 << joints {
+                let mut wanted = pick(&safe, &|at| choice >> at & 1 == 1);
+                wanted.truncate(joints);
+                let solved = Compound::solve(parts, &wanted)?;
+                for (at, (ring, slot)) in parts.iter().zip(&mut worst).enumerate() {
+                    for surface in [Surface::Bore, Surface::Outside] {
+                        let found = Worst::of(ring, surface, solved.stress(at, surface)?);
+                        if slot.is_none_or(|before| before.used < found.used) {
+                            *slot = Some(found);
+                        }
                     }
                 }
             }
         }
         // Both smoothings at both ends, to show where it matters.
         let other = ends(SMOOTHING_LEAST, SMOOTHING_MOST)?;
-        let by_other = |tight: bool, bears: f64| -> Result<Pressure, Error> {
+        let by_other = |tight: bool| -> Result<Pressure, Error> {
             let wanted = pick(&other, &|_| tight);
-            let solved = Compound::solve(&rings, &wanted)?;
-            let state = match (rings.as_slice(), wanted.as_slice()) {
-                ([shaft, hub], [one]) => plastic::hub_state(shaft, hub, *one)?,
-                _ => HubState::Elastic,
-            };
-            Ok(carried(state, &solved, 0, bears))
+            match pair(&wanted)? {
+                Some(pair) => Ok(pair.pressure()),
+                None => Ok(Compound::solve(&rings, &wanted)?.pressure(0)),
+            }
         };
         Ok(Assembly {
-            other: (by_other(false, bears.0)?, by_other(true, bears.1)?),
+            other: (by_other(false)?, by_other(true)?),
             joint: self.clone(),
             loosest,
             tightest,
-            states,
-            bears,
+            pairs,
             worst: worst.into_iter().flatten().collect(),
         })
     }

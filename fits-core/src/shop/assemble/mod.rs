@@ -21,14 +21,15 @@ mod plastic;
 pub use assembly::{Assembly, MOST_PLASTIC};
 pub use choose::{Grip, Wishes, grips};
 pub use cylinder::{Compound, Ring, Stress, Surface};
-pub use friction::{Friction, Joining, Lubricant};
+pub use friction::{Friction, Joining, Lubricant, galls};
 pub use heat::{Both, Bound, Heat};
 pub use joint::{
     BRITTLE_MARGIN, GROUND, Joint, REAMED_AND_TURNED, SMOOTHING_LEAST, SMOOTHING_MOST, Sleeve,
     Worst,
 };
 pub use lead_in::{LeadIn, lead_in};
-pub use plastic::{HubState, PartlyPlastic};
+pub(in crate::shop) use plastic::Pair;
+pub use plastic::{Yielded, Yielding};
 
 use crate::{
     error::{Error, Kind},

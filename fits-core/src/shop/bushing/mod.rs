@@ -2,7 +2,7 @@
 //! clearance is left for the shaft, and the sizes that give a wanted one.
 //!
 //! The bore closes in by Lamé's equations for the two rings
-//! ([`Compound`]); what heat and damp add acts as more interference on the
+//! ([`Compound`]), or as the bushing yields; what heat and damp add acts as more interference on the
 //! outside and as growth of the bore. `running` knows what clearance a service
 //! asks for, `kinds` what bushings come as.
 
@@ -17,14 +17,15 @@ pub use running::{Running, Service};
 
 use uom::si::{
     f64::{Force, Pressure, ThermodynamicTemperature},
-    pressure::megapascal,
     temperature_coefficient::per_kelvin,
     thermodynamic_temperature::degree_celsius,
 };
 
 use super::{
     Damp,
-    assemble::{Compound, Friction, Joining, Joint, Lubricant, Ring, Surface, millimetres},
+    assemble::{
+        Compound, Friction, Joining, Joint, Lubricant, Pair, Ring, Surface, Yielding, millimetres,
+    },
     cooling::REFERENCE_C,
 };
 use crate::{
@@ -92,9 +93,15 @@ pub struct Pressed {
     pub pressure: (Pressure, Pressure),
     /// What the press must give, oiled; none where the parts are loose.
     pub press_force: Option<Force>,
-    /// Does a part yield or break at the most interference? Then the figures
-    /// hold no longer.
+    /// Does a part yield or break at the most interference? Then the bore
+    /// closes in by the elastic-plastic figure.
     pub yields: bool,
+    /// The most of a part's section that yields, from nought to one.
+    pub yielded_share: f64,
+    /// Where the bushing yields right through, the most that its bore can close
+    /// in whatever the metal does: its section can't grow, so the bore moves
+    /// by no more than the interference times outside over bore.
+    pub closes_in_bound: Option<Length>,
 }
 
 /// A part that suits others.
@@ -165,13 +172,20 @@ impl Bushing<'_> {
         ]
     }
 
-    /// How much the bore closes in under an interference; nought where that is
-    /// clearance.
-    fn closes_in(&self, interference: Length) -> Result<Length, Error> {
+    /// How much the bore closes in under an interference, if all springs and
+    /// if what is no stronger than its least yield gives; nought where that
+    /// is clearance.
+    fn closes_in(&self, interference: Length) -> Result<(Length, Length), Error> {
         if !interference.is_positive() {
-            return Ok(Length::ZERO);
+            return Ok((Length::ZERO, Length::ZERO));
         }
-        Compound::solve(&self.rings(), &[interference])?.growth(0, Surface::Bore)?.checked_neg()
+        let [bush, hub] = self.rings();
+        let springs = Compound::solve(&[bush, hub], &[interference])?;
+        let gives = Pair::solve(&bush, &hub, interference)?;
+        Ok((
+            springs.growth(0, Surface::Bore)?.checked_neg()?,
+            gives.growth(0, Surface::Bore)?.checked_neg()?,
+        ))
     }
 
     /// Outside less housing.
@@ -201,21 +215,13 @@ impl Bushing<'_> {
             }));
         }
         let closes_in = Limits::new(
-            self.closes_in(interference.lower())?,
-            self.closes_in(interference.upper())?,
+            self.closes_in(interference.lower())?.0,
+            self.closes_in(interference.upper())?.1,
         )?;
         let bore = Limits::new(
             self.bore.lower().checked_sub(closes_in.upper())?,
             self.bore.upper().checked_sub(closes_in.lower())?,
         )?;
-        let rings = self.rings();
-        let pressure = |at: Length| -> Result<Pressure, Error> {
-            if !at.is_positive() {
-                return Ok(Pressure::new::<megapascal>(0.0));
-            }
-            Ok(Compound::solve(&rings, &[at])?.pressure(0))
-        };
-        let pressure = (pressure(interference.lower())?, pressure(interference.upper())?);
         let tight = Limits::new(interference.lower().max(Length::ZERO), interference.upper())?;
         let joint = Joint {
             inside: self.bore.middle(),
@@ -233,13 +239,21 @@ impl Bushing<'_> {
             )?
         };
         let solved = joint.solve()?;
+        let bound = if solved.yielding(0) == Yielding::Through {
+            let ratio = self.housing.middle().millimetres() / self.bore.middle().millimetres();
+            Some(millimetres(interference.upper().millimetres() * ratio)?)
+        } else {
+            None
+        };
         Ok(Pressed {
             interference,
             closes_in,
             bore,
-            pressure,
+            pressure: solved.pressure(0),
             press_force: solved.press_force(),
             yields: solved.yields(),
+            yielded_share: solved.yielded_share(),
+            closes_in_bound: bound,
         })
     }
 
@@ -279,7 +293,9 @@ impl Bushing<'_> {
             Limits::new(pressed.lower().checked_add(more)?, pressed.upper().checked_add(more)?)?;
         // What it closes in more than it has already.
         let closes = |now: Length, before: Length| -> Result<Length, Error> {
-            self.closes_in(now)?.checked_sub(self.closes_in(before)?)
+            let (now, before) = (self.closes_in(now)?, self.closes_in(before)?);
+            // What lets go springs back; only what presses more can give.
+            if now.0 < before.0 { now.0.checked_sub(before.0) } else { now.1.checked_sub(before.1) }
         };
         let lower = in_place
             .lower()

@@ -56,7 +56,8 @@ impl Text {
         self.keeps(out, answer);
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
         if let Ok(range) = range {
-            let _ = writeln!(out, "  {:<12} {}", "interference", self.tightness(range));
+            let _ =
+                writeln!(out, "  {:<12} {} on the diameter", "interference", self.tightness(range));
         }
         self.worked_by(out, answer);
         let (least, most) = (answer.pressure_mpa.min * 1e6, answer.pressure_mpa.max * 1e6);

@@ -79,6 +79,7 @@ impl Session {
             pressure_mpa: None,
             press_force_n: None,
             yields: false,
+            yielded_share: 0.0,
             bore_in_place: found.limits.into(),
             running: running.into(),
             running_by: if asked.is_some() { "as given" } else { "by its maker's table" }

@@ -14,6 +14,7 @@ use fits_core::{
         bushing::{Bush, Bushing, InService, Pressed, Suited, bore_for},
         warm::stands,
     },
+    size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
     standards::{
         iso286::{Class, Feature},
@@ -142,9 +143,13 @@ impl Session {
         let short =
             in_service.iter().map(|at| at.min_mm.0).min().filter(|least| least.is_negative());
         if let Some(short) = short.and_then(|least| least.checked_neg().ok()) {
-            notes.push(format!("to run there too, it wants {} more play", said(self.shown, short)));
+            // Up to what a shop measures.
+            let unit = self.shown.unit();
+            let places = if unit == Unit::Inch { 4 } else { 3 };
+            let more = short.shown(Decimals { unit, places }, Rounding::Up);
+            notes.push(format!("to run there too, it wants {more} {} more play", unit.symbol()));
         }
-        remarks(text, &found, &pressed, &mut notes);
+        remarks(text, self.shown, &found, &pressed, &mut notes);
         let clearance = Limits::new(
             pressed.bore.lower().checked_sub(turned.upper()).map_err(failed)?,
             pressed.bore.upper().checked_sub(turned.lower()).map_err(failed)?,
@@ -167,6 +172,7 @@ impl Session {
             }),
             press_force_n: pressed.press_force.map(|force| three_figures(force.get::<newton>())),
             yields: pressed.yields,
+            yielded_share: three_figures(pressed.yielded_share),
             bore_in_place: pressed.bore.into(),
             running: running.into(),
             running_by,

@@ -13,8 +13,8 @@ use fits_core::{
 use super::Found;
 use crate::{
     problem::Problem,
-    query::BushingText,
-    session::{Session, mates::is_inch, resolve::from_core},
+    query::{BushingText, Units},
+    session::{Session, mates::is_inch, resolve::from_core, why::said},
 };
 
 impl Session {
@@ -91,6 +91,7 @@ pub(super) fn fast(text: &BushingText, kind: Bush, nominal: Length, notes: &mut 
 /// What to know of these sizes.
 pub(super) fn remarks(
     text: &BushingText,
+    units: Units,
     found: &Found,
     pressed: &Pressed,
     notes: &mut Vec<String>,
@@ -99,10 +100,20 @@ pub(super) fn remarks(
         notes.push("the loosest of these do not hold in the housing: pin or glue them".to_owned());
     }
     if pressed.yields {
-        notes.push(
-            "at the tightest the bushing or the housing yields: the bore closes more than told"
-                .to_owned(),
-        );
+        let share = pressed.yielded_share * 100.0;
+        let bound = pressed.closes_in_bound.map_or(String::new(), |most| {
+            format!("; whatever the metal does, by no more than {}", said(units, most))
+        });
+        notes.push(if share > 99.9 {
+            format!("at the tightest it yields right through: the bore closes in more{bound}")
+        } else if share > 0.0 {
+            format!(
+                "at the tightest up to {} % of a wall's section yields: the bore closes in more",
+                share.ceil()
+            )
+        } else {
+            "at the tightest the housing may crack: take a lighter fit".to_owned()
+        });
     }
     let ratio = length_over_bore(found);
     let (shortest, longest) = found.kind.usual_length();

@@ -66,7 +66,7 @@ impl Session {
             "the bore closes in",
             ends(closes_in),
             format!(
-                "Lame: rings of {} to {} (E {:.1} GPa, nu {}) and {} (E {:.1} GPa, nu {}), one in the other",
+                "Lame: rings of {} to {} (E {:.1} GPa, nu {}) and {} (E {:.1} GPa, nu {}), one in the other{}",
                 said(units, found.bore.limits.middle()),
                 said(units, found.housing.limits.middle()),
                 moduli[0],
@@ -74,6 +74,11 @@ impl Session {
                 said(units, found.hub_outside),
                 moduli[1],
                 found.hub.poisson(),
+                if answer.yielded_share > 0.0 {
+                    "; the most by von Mises in plane stress and Hencky's strains, as a wall yields"
+                } else {
+                    ""
+                },
             ),
             "Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16",
         );
