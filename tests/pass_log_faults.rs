@@ -76,13 +76,20 @@ fn readings(log: &Path) -> Vec<String> {
 #[test]
 fn what_was_answered_is_on_disk_whenever_it_is_killed() {
     let folder = tempfile::tempdir().expect("a folder");
-    let log = folder.path().join("log.jsonl");
+    let rounds: u32 =
+        std::env::var("FITS_KILLS").map_or(50, |kills| kills.parse().expect("a count"));
+    let mut log = folder.path().join("none");
     let mut answered: Vec<String> = Vec::new();
-    let mut first = Run::with_log(&log);
-    first.takes(OPENING);
-    first.takes("cut 0.2 = 19.79");
-    first.end();
-    for round in 0..40_u32 {
+    for round in 0..rounds {
+        // A new log now and then, so that a long loop stays quick.
+        if round % 25 == 0 {
+            log = folder.path().join(format!("log{round}.jsonl"));
+            answered.clear();
+            let mut first = Run::with_log(&log);
+            first.takes(OPENING);
+            first.takes("cut 0.2 = 19.79");
+            first.end();
+        }
         let mut run = Run::with_log(&log);
         let now = run.takes("log");
         assert_eq!(
@@ -95,13 +102,31 @@ fn what_was_answered_is_on_disk_whenever_it_is_killed() {
             run.takes(&format!("read {read}"));
             answered.push(format!("{read} mm").replace("19.790", "19.79"));
         }
+        // The file is replaced by a copy, or moved away: nothing more is
+        // answered as kept, and what was answered stays where it went.
+        let away = folder.path().join("away");
+        let is_away = cfg!(unix) && round % 5 == 3;
+        if is_away {
+            fs::rename(&log, &away).expect("moved");
+            if round % 2 == 0 {
+                fs::copy(&away, &log).expect("replaced");
+            }
+            let refused = run.ask("read 19.796");
+            assert!(!refused["error"].is_null(), "round {round}: {refused}");
+        }
         // One more is under way when it is killed: it may or may not be there.
         let _ = writeln!(run.stdin, "read 19.795");
         if round % 3 == 0 {
-            std::thread::sleep(std::time::Duration::from_micros(u64::from(round) * 50));
+            std::thread::sleep(std::time::Duration::from_micros(u64::from(round % 40) * 50));
         }
         run.child.kill().expect("killed");
         run.child.wait().expect("it ends");
+        if is_away {
+            if let Ok(there) = fs::read_to_string(&log) {
+                assert!(!there.contains("19.796"), "round {round}: written elsewhere");
+            }
+            fs::rename(&away, &log).expect("put back");
+        }
         let mut again = Run::with_log(&log);
         again.takes("log");
         again.end();

@@ -234,3 +234,46 @@ fn long_work_waits_for_the_line() {
     terminal.exp_string("adviser").expect("the first of three");
     terminal.exp_string("fits mm> ").expect("the prompt");
 }
+
+#[test]
+fn ctrl_c_stops_a_rehearsal_and_tells_the_odds_so_far() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut terminal = open(home.path(), false);
+    terminal.send_line("rehearse 20 H7 from 19.6 with bore gauge, runs 1000000").expect("typed");
+    terminal.exp_string("of 1000000, Ctrl-C stops").expect("progress");
+    terminal.send_control('c').expect("typed");
+    let (_, runs) = terminal.exp_regex("[0-9 ]+ runs, seed 1").expect("the odds so far");
+    let runs: u64 =
+        runs.replace(' ', "").trim_end_matches("runs,seed1").parse().expect("a count of runs");
+    assert!((1..1_000_000).contains(&runs), "{runs}");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+    // The wish to stop holds for that line alone.
+    terminal.send_line("rehearse 20 H7 from 19.6 with bore gauge, runs 120").expect("typed");
+    terminal.exp_string("120 runs, seed 1").expect("all of them");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+}
+
+/// The shell stays when the program is ended, and tells the terminal's state.
+#[test]
+fn the_terminal_is_put_back_when_the_program_is_ended() {
+    for signal in ["TERM", "HUP"] {
+        let home = tempfile::tempdir().expect("a folder");
+        let mut command = Command::new("sh");
+        let script = "stty rows 24 cols 80; before=$(stty -g); echo $$ >\"$1/shell\"; \
+            \"$0\"; ended=$?; \
+            test \"$before\" = \"$(stty -g)\" && echo put back, $ended";
+        command.args(["-c", script]).arg(program()).arg(home.path());
+        command.env("XDG_DATA_HOME", home.path()).env("HOME", home.path()).env("TERM", "xterm");
+        command.env("XDG_CONFIG_HOME", home.path().join("config"));
+        let mut terminal = spawn_command(command, Some(ENOUGH_MS)).expect("a terminal");
+        terminal.exp_string("fits mm> ").expect("the prompt");
+        let shell = std::fs::read_to_string(home.path().join("shell")).expect("its number");
+        let killed = Command::new("sh")
+            .args(["-c", "kill -$0 $(cat /proc/$1/task/$1/children)", signal, shell.trim()])
+            .status()
+            .expect("killed");
+        assert!(killed.success());
+        let status = if signal == "TERM" { 128 + 15 } else { 128 + 1 };
+        terminal.exp_string(&format!("put back, {status}")).expect(signal);
+    }
+}

@@ -17,6 +17,7 @@ pub mod problem;
 pub mod query;
 pub mod render;
 pub mod session;
+pub mod signals;
 
 pub use files::Home;
 pub use grammar::{LONGEST_LINE, read};

@@ -27,6 +27,7 @@ use crate::{
     query::{Query, Units},
     render::{Colour, printable, text::Text},
     session::Session,
+    signals,
 };
 
 /// Lines of history kept.
@@ -192,6 +193,7 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
             Colour::Off => rustyline::ColorMode::Disabled,
         })
         .build();
+    signals::watch()?;
     let mut editor: Editor<Assistant, FileHistory> =
         Editor::with_config(config).map_err(io::Error::other)?;
     let session = Rc::new(RefCell::new(session));
@@ -228,6 +230,7 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                     say(&format!("fits: the history is not kept: {error}\n"))?;
                 }
                 let mut session = session.borrow_mut();
+                signals::begin();
                 let answer = session.evaluate(&line);
                 let text = Text { settings: session.shown(), colour };
                 let shown = match answer {

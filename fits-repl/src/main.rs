@@ -13,6 +13,7 @@ use fits_repl::{
     line_editor,
     render::{Colour, json, printable, svg, text::Text},
     session::{Logs, Session},
+    signals,
 };
 
 const USAGE: &str = "\
@@ -195,9 +196,7 @@ enum Way {
 /// A session, and what was wrong with its files.
 fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     let mut session = Session::new();
-    if io::stderr().is_terminal() {
-        session.progress = Some(progress);
-    }
+    session.progress = Some(progress);
     let home = Home::of_user();
     let mut notes = Vec::new();
     if way == Way::Prompt {
@@ -227,10 +226,18 @@ fn session_for_lines(files: Files, way: Way) -> io::Result<Session> {
     Ok(session)
 }
 
-/// One line on standard error, gone when the work is done.
-fn progress(done: u64, of: u64) {
-    let line = if done < of { format!("\r{done} of {of}") } else { "\r\x1b[K".to_owned() };
-    let _ = io::stderr().write_all(line.as_bytes());
+/// One line at a terminal, gone when the work is done or stopped.
+fn progress(done: u64, of: u64) -> bool {
+    let goes_on = !signals::stopped();
+    if io::stderr().is_terminal() {
+        let line = if goes_on && done < of {
+            format!("\r{done} of {of}, Ctrl-C stops")
+        } else {
+            "\r\x1b[K".to_owned()
+        };
+        let _ = io::stderr().write_all(line.as_bytes());
+    }
+    goes_on
 }
 
 fn colour() -> Colour {

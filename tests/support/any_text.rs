@@ -2,6 +2,7 @@
 //! test that replays its findings share it.
 
 use fits_repl::{
+    batch,
     render::{Colour, json, text::Text},
     session::Session,
 };
@@ -19,13 +20,21 @@ const LINES: usize = 20;
 pub(crate) fn holds(data: &[u8]) -> Result<(), String> {
     let mut session = Session::new();
     for line in data.split(|byte| *byte == b'\n').take(LINES) {
-        let Ok(line) = std::str::from_utf8(line) else { continue };
+        let unread;
+        let (line, refused) = match std::str::from_utf8(line) {
+            Ok(line) => (line, None),
+            Err(error) => {
+                let (problem, text) = batch::not_text(line, error);
+                unread = text;
+                (unread.as_str(), Some(problem))
+            }
+        };
         // A rehearsal takes as long as it is asked to.
         if line.to_lowercase().contains("rehearse") {
             continue;
         }
         let before = session.trial();
-        let answer = session.evaluate(line);
+        let answer = refused.map_or_else(|| session.evaluate(line), Err);
         let mut out = Vec::new();
         json::object(&mut out, None, line, &answer);
         let fault = |what: String| Err(format!("{line:?}: {what}"));
@@ -49,7 +58,8 @@ pub(crate) fn holds(data: &[u8]) -> Result<(), String> {
                 if line.get(problem.at.clone()).is_none() {
                     return fault(format!("{:?} is no place in it", problem.at));
                 }
-                let hint = problem.hint(line);
+                // A backquote that was typed leaves no telling where one ends.
+                let hint = if line.contains('`') { String::new() } else { problem.hint(line) };
                 for query in hint.split('`').skip(1).step_by(2) {
                     let Err(again) = before.trial().evaluate(query) else { continue };
                     // These are examples of a form: they need an open log, or a

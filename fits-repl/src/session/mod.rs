@@ -59,8 +59,8 @@ pub struct Session {
     kept: Arc<Kept>,
     /// The crib, the pass log and their files.
     shop: Shop,
-    /// Told how far long work is: so many of so many.
-    pub progress: Option<fn(u64, u64)>,
+    /// Told how far long work is, so many of so many; says whether to go on.
+    pub progress: Option<fn(u64, u64) -> bool>,
     /// Only whether a line is answered matters, not what long work comes to.
     trying: bool,
     /// The line before this one was an entry of the log, and was refused.

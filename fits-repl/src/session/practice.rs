@@ -217,8 +217,9 @@ impl Session {
             rehearsal.run().map_err(failed)?;
             if let Some(tell) = self.progress
                 && (rehearsal.runs() % TELL == 0 || rehearsal.runs() == runs)
+                && !tell(rehearsal.runs(), runs)
             {
-                tell(rehearsal.runs(), runs);
+                break;
             }
         }
         let mut strategies: Vec<StrategyFigures> = rehearsal
@@ -238,7 +239,7 @@ impl Session {
         reasons.extend(Prior::reasons(kind, family, overhang));
         Ok(Answer::Rehearsal(Box::new(RehearsalAnswer {
             strategies,
-            runs,
+            runs: rehearsal.runs(),
             seed,
             feature: one.answer(),
             from_mm: Mm(start),
