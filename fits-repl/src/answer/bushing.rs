@@ -53,6 +53,10 @@ pub struct BushingAnswer {
     /// The bore to ream or bore in place for the shaft.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ream_in_place: Option<SuitedFigures>,
+    /// How a bore that is sized in place is finished: `ream`, or `burnish` where
+    /// a cutting edge closes the pores.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sized_by: Option<&'static str>,
     /// The bore to make before pressing, where it is not finished in place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore_before: Option<SuitedFigures>,

@@ -25,7 +25,8 @@ impl Text {
         let shaft = answer.shaft.lower_mm.zip(answer.shaft.upper_mm);
         let shaft = shaft.and_then(|(low, high)| Limits::new(low.0, high.0).ok());
         if let (true, Some(ream)) = (answer.shaft.given, &answer.ream_in_place) {
-            lead(out, "REAM", "bore in place", ream.aim_mm, Rounding::Down);
+            let word = if answer.sized_by == Some("burnish") { "PIN" } else { "REAM" };
+            lead(out, word, "bore in place", ream.aim_mm, Rounding::Down);
             if let Some(limits) = suited(ream) {
                 self.bushing_line(out, "limits", limits);
             }
@@ -50,7 +51,11 @@ impl Text {
                 }
             }
             if let Some(limits) = answer.ream_in_place.as_ref().and_then(suited) {
-                self.bushing_line(out, "ream in place", limits);
+                self.bushing_line(
+                    out,
+                    &format!("{} in place", answer.sized_by.unwrap_or("size")),
+                    limits,
+                );
                 let _ = writeln!(out, "  {:<20}for a shaft of h6", "");
             }
         }

@@ -94,6 +94,7 @@ impl Session {
             },
             clearance: clearance.into(),
             ream_in_place: None,
+            sized_by: None,
             bore_before: None,
             in_service: Vec::new(),
             length_over_bore: None,

@@ -185,6 +185,9 @@ impl Session {
                 upper_mm: shaft.limits.map(|limits| Mm(limits.upper())),
             },
             clearance: clearance.into(),
+            sized_by: ream
+                .as_ref()
+                .map(|_| if found.kind == Bush::Sintered { "burnish" } else { "ream" }),
             ream_in_place: ream,
             bore_before: before,
             in_service,

@@ -124,7 +124,7 @@ pub(super) fn remarks(
     }
     match found.kind {
         Bush::Sintered => notes.push(
-            "do not ream porous bronze, burnish it: some say reaming closes the pores".to_owned(),
+            "do not ream porous bronze, burnish it with a fitting pin: some say reaming closes the pores".to_owned(),
         ),
         Bush::Plastic => {
             notes.push("plastic creeps: pin or flange it where heat comes and goes".to_owned());
