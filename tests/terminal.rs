@@ -130,6 +130,16 @@ fn a_byte_that_is_no_text_does_not_end_the_prompt() {
     let mut terminal = open(home.path(), false);
     // The keys go in as bytes: the session's own way takes text alone.
     let mut keys = terminal.process().get_file_handle().expect("the terminal");
+    // What followed the byte would be a query of its own: it is asked about.
+    keys.write_all(b"1\xff").expect("typed");
+    terminal.exp_string("no UTF-8 text").expect("the message");
+    terminal.exp_string("fits mm> ").expect("the prompt");
+    terminal.send_line("20 H7/g6").expect("typed");
+    let (before, _) = terminal.exp_regex("not answered yet").expect("a word");
+    assert!(!before.contains("CUT "), "{before}");
+    terminal.send_line("").expect("typed");
+    terminal.exp_string("CUT   hole").expect("answered when it was confirmed");
+    terminal.exp_string("fits mm> ").expect("the prompt");
     for bytes in [&b"20 \xff H7"[..], b"\xe2\x28\xa1"] {
         keys.write_all(bytes).expect("typed");
         terminal.send_line("").expect("typed");

@@ -156,8 +156,12 @@ pub fn not_text(line: &[u8], error: std::str::Utf8Error) -> (Problem, String) {
     let text = String::from_utf8_lossy(line).into_owned();
     let start = error.valid_up_to();
     let end = start + char::REPLACEMENT_CHARACTER.len_utf8();
-    let problem = Problem::new("the line is not UTF-8 text", start..end.min(text.len()))
-        .advise("without the bytes that are none")
-        .fix(0..text.len(), text.replace(char::REPLACEMENT_CHARACTER, ""));
+    let problem = Problem::new("the line is not UTF-8 text", start..end.min(text.len()));
+    let rest = text.replace(char::REPLACEMENT_CHARACTER, "");
+    let problem = if rest.trim().is_empty() {
+        problem.advise("type a query, as `20 H7/g6`")
+    } else {
+        problem.advise("without the bytes that are none").fix(0..text.len(), rest)
+    };
     (problem, text)
 }

@@ -213,13 +213,20 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
         say(&format!("{note}\n"))?;
     }
     let mut history_works = true;
+    // What comes next may be the end of a line that a stray byte broke: it is
+    // shown again, not answered as if it were the whole.
+    let (mut is_broken, mut again) = (false, String::new());
     loop {
         let prompt = match session.borrow().units {
             Units::Millimetres => "fits mm> ",
             Units::Inches => "fits in> ",
         };
-        match editor.readline(prompt) {
-            Ok(line) if line.trim().is_empty() => {}
+        match editor.readline_with_initial(prompt, (&std::mem::take(&mut again), "")) {
+            Ok(line) if line.trim().is_empty() => is_broken = false,
+            Ok(line) if std::mem::take(&mut is_broken) => {
+                say("not answered yet: a stray byte stood before this; Enter answers it\n")?;
+                again = line;
+            }
             Ok(line) if ["quit", "exit"].contains(&line.trim()) => return Ok(Outcome::Answered),
             Ok(line) => {
                 let added = editor.add_history_entry(&line).unwrap_or(false);
@@ -239,9 +246,10 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                 };
                 write_out(&shown)?;
             }
-            Err(ReadlineError::Interrupted) => {}
+            Err(ReadlineError::Interrupted) => is_broken = false,
             // A byte that is no text: the line is gone, the prompt stays.
             Err(ReadlineError::Io(error)) if error.kind() == io::ErrorKind::InvalidData => {
+                is_broken = true;
                 say("that was no UTF-8 text: type the line again\n")?;
             }
             Err(ReadlineError::Eof) => return Ok(Outcome::Answered),
