@@ -181,7 +181,7 @@ fn doubtful_entries_are_asked_about_and_not_entered() {
         (
             "log close",
             "this is not asked of a log",
-            "`log`, `log list`, `log leave`, or `log open` and a name of the list",
+            "`log`, `log list`, `log leave`, or log open and a name of the list",
         ),
         ("log open x", "there is no pass log x", "none is kept; `bore 20 H7 from 19.6` opens one"),
     ] {

@@ -72,6 +72,8 @@ fn a_session_at_the_prompt() {
     // Ctrl-C clears the line and stays.
     type_keys(&mut terminal, "20 H7 = 9");
     terminal.send_control('c').expect("typed");
+    // The line's own redraws hold a prompt as well.
+    terminal.exp_string("\r\n").expect("the line is left");
     terminal.exp_string("fits mm> ").expect("the prompt");
     terminal.send_line("units in").expect("typed");
     terminal.exp_string("units in, dial diameter").expect("the setting");
@@ -106,6 +108,8 @@ fn history_is_there_the_next_time_and_two_sessions_keep_both() {
     type_keys(&mut third, "\x1b[A");
     third.exp_string("30 H8/f7").expect("the one before");
     third.send_control('c').expect("typed");
+    // The line's own redraws hold a prompt as well.
+    third.exp_string("\r\n").expect("the line is left");
     third.exp_string("fits mm> ").expect("the prompt");
     third.send_control('d').expect("typed");
     third.exp_eof().expect("it leaves");
@@ -147,6 +151,8 @@ fn a_byte_that_is_no_text_does_not_end_the_prompt() {
         terminal.exp_string("fits mm> ").expect("the prompt");
     }
     terminal.send_control('c').expect("typed");
+    // The line's own redraws hold a prompt as well.
+    terminal.exp_string("\r\n").expect("the line is left");
     terminal.exp_string("fits mm> ").expect("the prompt");
     says(&mut terminal, "20 H7/g6", &["CUT   hole    20.010 mm"]);
     terminal.send_control('d').expect("typed");
