@@ -91,15 +91,17 @@ impl From<Suited> for SuitedFigures {
 }
 
 impl Session {
-    pub(super) fn bushing(&self, text: &BushingText) -> Result<Answer, Problem> {
+    fn bore_of(&self, text: &BushingText) -> Result<Length, Problem> {
         let nominal = self.nominal(&text.bore.0)?;
-        if !nominal.is_positive() {
-            return Err(Problem::new(
-                format!("a bore of {nominal} is none"),
-                text.bore.0.at.clone(),
-            )
-            .advise(EXAMPLE));
+        if nominal.is_positive() {
+            return Ok(nominal);
         }
+        let message = format!("a bore of {nominal} is none");
+        Err(Problem::new(message, text.bore.0.at.clone()).advise(EXAMPLE))
+    }
+
+    pub(super) fn bushing(&self, text: &BushingText) -> Result<Answer, Problem> {
+        let nominal = self.bore_of(text)?;
         if text.material.as_ref().is_some_and(|spot| LINED.contains(&spot.value.as_str())) {
             return self.lined(text, nominal);
         }
