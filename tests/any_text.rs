@@ -10,10 +10,10 @@ fn every_saved_query_holds() {
     let mut lines = 0;
     let mut faults = Vec::new();
     for name in ["queries.txt", "found.txt"] {
-        let text = std::fs::read_to_string(project_file(&format!("tests/corpus/{name}"))).unwrap();
-        for line in text.lines() {
+        let bytes = std::fs::read(project_file(&format!("tests/corpus/{name}"))).unwrap();
+        for line in bytes.split(|byte| *byte == b'\n') {
             lines += 1;
-            faults.extend(any_text::holds(line.as_bytes()).err());
+            faults.extend(any_text::holds(line).err());
         }
     }
     assert!(faults.is_empty(), "{} faults:\n{}", faults.len(), faults.join("\n"));

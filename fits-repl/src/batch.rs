@@ -156,12 +156,8 @@ pub fn not_text(line: &[u8], error: std::str::Utf8Error) -> (Problem, String) {
     let text = String::from_utf8_lossy(line).into_owned();
     let start = error.valid_up_to();
     let end = start + char::REPLACEMENT_CHARACTER.len_utf8();
-    let problem = Problem::new("the line is not UTF-8 text", start..end.min(text.len()));
-    let rest = text.replace(char::REPLACEMENT_CHARACTER, "");
-    let problem = if rest.trim().is_empty() {
-        problem.advise("type a query, as `20 H7/g6`")
-    } else {
-        problem.advise("without the bytes that are none").fix(0..text.len(), rest)
-    };
+    // What is left without them may not be a query either: it is not offered.
+    let problem = Problem::new("the line is not UTF-8 text", start..end.min(text.len()))
+        .advise("type it again without the bytes that are not text, as `20 H7/g6`");
     (problem, text)
 }

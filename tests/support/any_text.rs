@@ -62,10 +62,10 @@ pub(crate) fn holds(data: &[u8]) -> Result<(), String> {
                 let hint = if line.contains('`') { String::new() } else { problem.hint(line) };
                 for query in hint.split('`').skip(1).step_by(2) {
                     let Err(again) = before.trial().evaluate(query) else { continue };
-                    // These are examples of a form: they need an open log, or a
-                    // crib that holds something.
-                    let needs = ["pass log", "the crib has no"];
-                    if !needs.iter().any(|what| again.message.contains(what)) {
+                    // An example of an entry needs a log that it fits, and one of
+                    // a removal a crib that holds something.
+                    let entries = ["cut ", "read ", "spring ", "undo", "log ", "crib remove "];
+                    if !entries.iter().any(|entry| query.starts_with(entry)) {
                         return fault(format!("its hint offers `{query}`: {}", again.message));
                     }
                 }

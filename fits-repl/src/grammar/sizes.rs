@@ -1,6 +1,9 @@
 //! Sizes: numbers with units, drill gauges and small sums.
 
-use fits_core::size::{Number, Unit};
+use fits_core::{
+    Length,
+    size::{Number, Unit},
+};
 use nom::{
     Err, Parser,
     branch::alt,
@@ -201,9 +204,8 @@ pub(super) fn number_fault<T>(input: &str, error: &fits_core::Error) -> Result<T
         let whole: &str = &input[..at.start];
         let after: String = after_comma.chars().take_while(char::is_ascii_digit).collect();
         let point = format!("{whole}.{after}");
-        let is_number =
-            |text: &str| matches!(Number::scan(text), Ok(Some((_, taken))) if taken == text.len());
-        if !is_number(&point) {
+        let is_size = |unit: &str| format!("{point}{unit}").parse::<Length>().is_ok();
+        if !(is_size("mm") && is_size("in")) {
             return fatal(
                 &input[at.start..],
                 1,
