@@ -205,7 +205,8 @@ pub(super) fn number_fault<T>(input: &str, error: &fits_core::Error) -> Result<T
         let after: String = after_comma.chars().take_while(char::is_ascii_digit).collect();
         let point = format!("{whole}.{after}");
         let is_size = |unit: &str| format!("{point}{unit}").parse::<Length>().is_ok();
-        if !(is_size("mm") && is_size("in")) {
+        // Seven figures and more are no size of a part in any unit.
+        if whole.len() > 6 || !(is_size("mm") && is_size("in")) {
             return fatal(
                 &input[at.start..],
                 1,

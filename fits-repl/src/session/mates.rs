@@ -191,7 +191,9 @@ impl Session {
         let listed = families.iter().any(|family| family.sizes().any(|size| size == nominal));
         // No standard for inch bushings was read: their sizes are listed singly.
         let is_inch_bush = in_inches && name.value.contains("bush");
-        let known = listed || is_nominal(nominal, in_inches) && !is_inch_bush;
+        // No bought part is so large; its refusal names the sizes there are.
+        let too_large = nominal > Length::from_tenth_nanometres(4_000_000_000);
+        let known = listed || too_large || is_nominal(nominal, in_inches) && !is_inch_bush;
         let Some(kind) = families.first().map(|family| family.feature()).filter(|_| !known) else {
             return self.bought_of_any_size(name, size, nominal);
         };
