@@ -327,3 +327,61 @@ proptest! {
         }
     }
 }
+
+/// The area of each chip, by stepping down the groove in thin slices: a tool of
+/// this flat and half angle opens the groove by twice the tangent.
+fn chips(plan: &Infeed) -> Vec<f64> {
+    let (flat, tangent) = (plan.flat.millimetres(), plan.cut.half_angle_degrees.to_radians().tan());
+    let area = |depth: f64| {
+        let slices = 2000;
+        let thick = depth / f64::from(slices);
+        // Each slice is as wide as the tool is at its height above the tip.
+        (0..slices).map(|at| thick * (flat + 2.0 * tangent * thick * (f64::from(at) + 0.5))).sum()
+    };
+    let mut before = 0.0;
+    plan.list
+        .iter()
+        .filter(|pass| pass.takes.is_positive())
+        .map(|pass| {
+            let now: f64 = area(pass.depth.millimetres());
+            let chip = now - before;
+            before = now;
+            chip
+        })
+        .collect()
+}
+
+#[test]
+fn chips_of_a_power_thread_are_of_one_area() {
+    for (diameter, pitch, half) in [(20.0, 4.0, 15.0), (12.0, 3.0, 15.0), (25.4, 5.08, 14.5)] {
+        let cut = ThreadCut {
+            feature: Feature::Shaft,
+            pitch: mm(pitch),
+            half_angle_degrees: half,
+            blank: mm(diameter),
+            pitch_diameter: mm(diameter - pitch / 2.0),
+            nose: Nose::Reaches(mm(diameter - pitch - 0.5)),
+        };
+        let plan =
+            Infeed::plan(cut, How { step: mm(0.01), ..how(Slide::Cross, DialReads::Radius) })
+                .unwrap();
+        let chips = chips(&plan);
+        let (finish, rough) = chips.split_last().unwrap();
+        let mean = rough.iter().sum::<f64>() / f64::from(u32::try_from(rough.len()).unwrap());
+        for (number, chip) in rough.iter().enumerate() {
+            // A division of the dial, 0.01 mm over the groove's width, is not split.
+            assert!(
+                (chip / mean - 1.0).abs() < 0.2,
+                "Tr{diameter}x{pitch} cut {number}: {chip} of {mean}"
+            );
+        }
+        assert!(*finish < mean, "{finish}");
+        // Nothing rubs.
+        assert!(
+            plan.list
+                .iter()
+                .filter(|pass| pass.name.parse::<u32>().is_ok())
+                .all(|pass| pass.takes >= mm(0.05))
+        );
+    }
+}

@@ -9,7 +9,9 @@
 //! depth is `depth √(k/n)`, n from the first cut asked for; where none is, the
 //! tool maker's `depth √(q/(n − 1))` with q 0.3, 1, 2 … n − 1, whose first cut
 //! is gentle (Widia 2017, p. 685). None is less than 0.05 mm (the same page), and on the dial's divisions none
-//! takes more than the one before. A last cut of that least or less, not under
+//! takes more than the one before. A power thread's groove (flanks under 20
+//! degrees) is a trapezium: a tool of flat f at half angle α has cut the area
+//! `f d + d² tan α` at depth d, and the cuts take equal shares of it. A last cut of that least or less, not under
 //! half of it, and spring passes without infeed, are common practice, no source.
 
 mod cut;
@@ -285,23 +287,30 @@ impl Infeed {
         }
         let rough = if depth > LEAST.checked_mul(4)? { depth.checked_sub(LEAST)? } else { depth };
         let row = PassCount::of(cut.pitch, cut.half_angle_degrees);
-        // The tool maker's first cut is gentle: q is 0.3, 1, 2 … of n − 1 areas.
-        let (cuts, areas) = match how.first {
-            None => {
-                let cuts = row.high.saturating_sub(1).max(2);
-                (cuts, f64::from(cuts - 1))
-            }
-            Some(first) => {
-                let cuts = cuts_for(first, rough)?;
-                (cuts, f64::from(cuts))
-            }
+        let reach = depth.checked_mul(2)?;
+        let root = match cut.feature {
+            Feature::Shaft => cut.blank.checked_sub(reach)?,
+            Feature::Hole => cut.blank.checked_add(reach)?,
         };
-        let area = |number: u32| match (how.first, number) {
-            (None, 1) => 0.3,
-            (None, number) => f64::from(number - 1),
-            (Some(_), number) => f64::from(number),
+        let flat = cut.flat_at(root)?;
+        let usual = row.high.saturating_sub(1).max(2);
+        let shares: Vec<f64> = if is_trapezoid(cut.half_angle_degrees) {
+            let groove = Trapezium::new(flat, cut.half_angle_degrees);
+            let cuts = how.first.map_or(Ok(usual), |first| groove.cuts_for(first, rough))?;
+            groove.shares(rough, cuts)
+        } else {
+            // The tool maker's first cut is gentle: q is 0.3, 1, 2 … of n − 1 areas.
+            let (cuts, areas, first) = match how.first {
+                None => (usual, f64::from(usual - 1), 0.3),
+                Some(first) => {
+                    let cuts = cuts_for(first, rough)?;
+                    (cuts, f64::from(cuts), 1.0)
+                }
+            };
+            let before = f64::from(cuts) - areas;
+            let area = |number: u32| (f64::from(number) - before).max(first);
+            (1..=cuts).map(|number| libm::sqrt(area(number) / areas)).collect()
         };
-        let shares: Vec<f64> = (1..=cuts).map(|number| libm::sqrt(area(number) / areas)).collect();
         let mut list: Vec<ThreadPass> = Vec::new();
         let (mut at, mut steps) = (Length::ZERO, 0);
         for takes in takes(&how, depth, &shares)? {
@@ -316,14 +325,9 @@ impl Infeed {
         for _ in 0..how.springs {
             list.push(pass(&how, "spring".into(), depth, depth, feed)?);
         }
-        let reach = depth.checked_mul(2)?;
-        let root = match cut.feature {
-            Feature::Shaft => cut.blank.checked_sub(reach)?,
-            Feature::Hole => cut.blank.checked_add(reach)?,
-        };
         Ok(Self {
             chamfer_to: root,
-            flat: cut.flat_at(root)?,
+            flat,
             cut,
             how,
             depth,
@@ -409,7 +413,14 @@ impl Infeed {
             Reason {
                 figure: "passes".into(),
                 value: self.list.len().to_string(),
-                rule: "equal areas, depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for; none under 0.05 mm, none over the one before; a finish cut of 0.025 to 0.05 mm and spring passes are common practice, no source".into(),
+                rule: format!(
+                    "equal chip areas{}; none under 0.05 mm, none over the one before; a finish cut of 0.025 to 0.05 mm and spring passes are common practice, no source",
+                    if is_trapezoid(self.cut.half_angle_degrees) {
+                        " of a trapezium, flat x depth + depth² x tan of the flank's half angle"
+                    } else {
+                        ", depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for"
+                    }
+                ),
                 source: self.source.into(),
                 known: self.known,
             },
@@ -433,10 +444,62 @@ fn pass(
     })
 }
 
-/// How many equal areas make the first cut so deep.
+/// Is the groove wide enough at its bottom that its area is a trapezium's?
+fn is_trapezoid(half_angle_degrees: f64) -> bool {
+    half_angle_degrees < 20.0
+}
+
+/// The groove that a flat tool cuts, in millimetres.
+struct Trapezium {
+    flat: f64,
+    slope: f64,
+}
+
+impl Trapezium {
+    fn new(flat: Length, half_angle_degrees: f64) -> Self {
+        let flat = flat.millimetres().max(0.0);
+        Self { flat, slope: libm::tan(half_angle_degrees.to_radians()) }
+    }
+
+    fn area(&self, depth: f64) -> f64 {
+        depth * (self.flat + depth * self.slope)
+    }
+
+    /// The depth at which so much is cut: the area's formula solved for it.
+    fn depth(&self, area: f64) -> f64 {
+        let root = libm::sqrt(self.flat * self.flat + 4.0 * self.slope * area);
+        2.0 * area / (self.flat + root)
+    }
+
+    /// Shares of the depth after each of so many equal cuts.
+    fn shares(&self, rough: Length, cuts: u32) -> Vec<f64> {
+        let rough = rough.millimetres();
+        let each = self.area(rough) / f64::from(cuts);
+        (1..=cuts).map(|number| self.depth(each * f64::from(number)) / rough).collect()
+    }
+
+    /// How many equal cuts make the first one so deep at most.
+    fn cuts_for(&self, first: Length, rough: Length) -> Result<u32, Error> {
+        let deepest = rough.millimetres();
+        let least = self.depth(self.area(deepest) / f64::from(MOST_CUTS));
+        check_first(first, least, rough)?;
+        let wanted = libm::ceil(self.area(deepest) / self.area(first.millimetres()) - 1e-9);
+        Ok((1..=MOST_CUTS).find(|count| f64::from(*count) >= wanted).unwrap_or(MOST_CUTS))
+    }
+}
+
+/// How many equal areas of a vee make the first cut so deep.
 fn cuts_for(first: Length, rough: Length) -> Result<u32, Error> {
+    check_first(first, rough.millimetres() / libm::sqrt(f64::from(MOST_CUTS)), rough)?;
+    let ratio = rough.millimetres() / first.millimetres();
+    let wanted = libm::ceil(ratio * ratio - 1e-9);
+    // The last count within reach of the shallowest first cut is MOST_CUTS.
+    Ok((1..=MOST_CUTS).find(|count| f64::from(*count) >= wanted).unwrap_or(MOST_CUTS))
+}
+
+/// Is a first cut between the least, in millimetres, and all there is to rough?
+fn check_first(first: Length, least: f64, rough: Length) -> Result<(), Error> {
     // To whole micrometres inwards, so that both ends can be asked for.
-    let least = rough.millimetres() / libm::sqrt(f64::from(MOST_CUTS));
     let shallowest = Length::nearest_millimetres(libm::ceil(least * 1e3) / 1e3)?;
     let deepest = Length::nearest_millimetres(libm::floor(rough.millimetres() * 1e3) / 1e3)?;
     let shallowest = shallowest.max(LEAST).min(deepest);
@@ -446,16 +509,14 @@ fn cuts_for(first: Length, rough: Length) -> Result<u32, Error> {
             format!("from {shallowest} to {deepest}"),
         ));
     }
-    let ratio = rough.millimetres() / first.millimetres();
-    let wanted = libm::ceil(ratio * ratio - 1e-9);
-    // The last count within reach of the shallowest first cut is MOST_CUTS.
-    Ok((1..=MOST_CUTS).find(|count| f64::from(*count) >= wanted).unwrap_or(MOST_CUTS))
+    Ok(())
 }
 
 impl PassCount {
     /// By pitch and form; beyond the table its last row.
     fn of(pitch: Length, half_angle_degrees: f64) -> Self {
-        let rows: &[Self] = if half_angle_degrees < 20.0 { &table::TRAPEZOID } else { &table::VEE };
+        let rows: &[Self] =
+            if is_trapezoid(half_angle_degrees) { &table::TRAPEZOID } else { &table::VEE };
         rows.iter().find(|row| pitch <= row.up_to).or(rows.last()).copied().unwrap_or(Self {
             up_to: pitch,
             high: 10,
