@@ -23,10 +23,6 @@ use crate::{
     query::{Part, Spot, Units},
 };
 
-/// Said where the table and the log's first cut are two figures.
-const BY_RULE: &str =
-    "the table is the plan by rule; the log goes by the machine, and says what to dial";
-
 /// Where an open log is kept.
 #[derive(Clone, Debug)]
 pub(super) enum Stored {
@@ -200,13 +196,6 @@ impl Session {
                  near size, or set the top slide over",
                 shown_in(self.shown, step)
             ));
-        }
-        let first = plan.next.as_ref().and_then(|next| next.dial_mm);
-        let by_rule = plan.plan.passes.iter().find_map(|pass| pass.dial_mm);
-        if plan.log.is_some()
-            && first.is_some_and(|first| by_rule != Some(Mm(self.dialled(first.0))))
-        {
-            plan.notes.push(BY_RULE.to_owned());
         }
         Ok(())
     }
