@@ -4,7 +4,7 @@
 use super::{Entry, PassLog};
 use crate::{
     error::Error,
-    shop::adviser::{Adviser, FinishedPass, Instrument, Prior, Settings},
+    shop::adviser::{Adviser, FinishedPass, Instrument, Prior, Settings, Story},
     size::Length,
     standards::iso286::Feature,
 };
@@ -39,6 +39,8 @@ pub enum Doubt {
         expected: Length,
         /// The reading before it.
         before: Length,
+        /// What explains it; nothing where no story does.
+        story: Option<Story>,
     },
     /// The cut is set past the last limit.
     PastLimit {
@@ -147,10 +149,16 @@ impl PassLog {
             return Ok(None);
         };
         let expected = surprise.expected;
-        if let Some(is_inch) = other_unit(size, expected) {
-            return Ok(Some(Doubt::Unit { expected, is_inch }));
-        }
+        let story = adviser.story();
         let before = self.last_reading();
+        match story {
+            Some(Story::OtherUnit { is_inch, .. }) => {
+                return Ok(Some(Doubt::Unit { expected, is_inch }));
+            }
+            // Said before what the figure as typed would mean.
+            Some(Story::Point { .. }) => return Ok(Some(Doubt::Jump { expected, before, story })),
+            _ => {}
+        }
         let came_back = match self.opening.feature {
             Feature::Hole => size < before,
             Feature::Shaft => size > before,
@@ -158,7 +166,7 @@ impl PassLog {
         Ok(Some(if came_back {
             Doubt::WrongWay { expected, before }
         } else if passed {
-            Doubt::Jump { expected, before }
+            Doubt::Jump { expected, before, story }
         } else {
             Doubt::NoPass { expected, before }
         }))
@@ -200,23 +208,6 @@ impl PassLog {
             }
         }
         Ok(passes)
-    }
-}
-
-/// Would a reading be near what was expected, had it been typed in the other
-/// system? In inches, if it was taken as millimetres.
-fn other_unit(size: Length, expected: Length) -> Option<bool> {
-    let near = |size: Result<Length, Error>| {
-        size.and_then(|size| size.checked_sub(expected)?.checked_abs())
-            // Within a twentieth.
-            .is_ok_and(|off| off.tenth_nanometres() <= expected.tenth_nanometres() / 20)
-    };
-    if near(size.checked_scale(254, 10)) {
-        Some(true)
-    } else if near(size.checked_scale(10, 254)) {
-        Some(false)
-    } else {
-        None
     }
 }
 
@@ -276,6 +267,14 @@ mod tests {
         assert!(matches!(doubt(read("0.779mm", false)), Some(Doubt::Unit { is_inch: true, .. })));
         assert!(matches!(doubt(read("503mm", false)), Some(Doubt::Unit { is_inch: false, .. })));
         assert_eq!(doubt(cut("0.1mm", Some("19.888mm"))), None);
+        let told = |entry| match doubt(entry) {
+            Some(Doubt::Jump { story, .. }) => story,
+            other => panic!("{other:?}"),
+        };
+        // A point left out is said before the wrong way that the figure means.
+        assert!(matches!(told(cut("0.1mm", Some("1.9888mm"))), Some(Story::Point { .. })));
+        assert!(matches!(told(read("197.92mm", false)), Some(Story::Point { .. })));
+        assert!(matches!(told(cut("0.1mm", Some("19.985mm"))), Some(Story::ReadsRadius { .. })));
         assert!(matches!(doubt(cut("0.1mm", Some("20.01mm"))), Some(Doubt::Jump { .. })));
         assert!(matches!(doubt(cut("0.5mm", None)), Some(Doubt::PastLimit { .. })));
         assert_eq!(doubt(cut("0.2mm", None)), None);

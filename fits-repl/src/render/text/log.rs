@@ -36,6 +36,10 @@ const METAL: i64 = 6;
 impl Text {
     pub(super) fn pass_log(&self, out: &mut String, log: &PassLogAnswer) {
         let step = log.step_mm.0;
+        if let Some(story) = &log.story {
+            wrapped(out, "", &format!("probably {}", story.says));
+            wrapped(out, "  ", story.check);
+        }
         self.advice(out, log);
         if let Some(remark) = log.remark.filter(|remark| remark.by.abs() > MOST_OF_A_TOOL) {
             let less = if remark.by < 0.0 { "less" } else { "more" };
