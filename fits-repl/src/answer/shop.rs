@@ -188,6 +188,15 @@ pub struct InForce {
     /// The division of the dials.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub graduation_mm: Option<Mm>,
+    /// What a whole turn of them reads.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dial_turn_mm: Option<Mm>,
+    /// The least that the tools cut rather than rub, on the diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub least_chip_mm: Option<Mm>,
+    /// The chance of overshooting that a cut may have, where it was set.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub risk: Option<f64>,
     /// The instrument that readings are taken with.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub instrument: Option<String>,

@@ -184,7 +184,9 @@ impl Session {
         let Some(open) = &self.shop.log else { return Err(no_log(whole)) };
         let Some(log) = &open.log else { return Err(no_log(whole)) };
         let failed = |error: fits_core::Error| from_core(&error, place.clone());
-        let Some(doubt) = log.doubt(open.prior, entry).map_err(failed)? else { return Ok(None) };
+        let Some(doubt) = log.doubt(open.prior, self.advice(), entry).map_err(failed)? else {
+            return Ok(None);
+        };
         Ok(Some(self.asked(&doubt, entry, whole, place)))
     }
 
@@ -253,6 +255,7 @@ impl Session {
         place: std::ops::Range<usize>,
     ) -> Result<Answer, Problem> {
         let doubt = self.doubt(entry, whole, &place)?;
+        let owner = self.advice();
         let Some(open) = &mut self.shop.log else { return Err(no_log(whole)) };
         let Some(log) = &mut open.log else { return Err(no_log(whole)) };
         match (log.state(), entry) {
@@ -286,7 +289,7 @@ impl Session {
         let mut notes = Vec::new();
         if let Entry::Cut { dial, read: Some(_), .. } = entry {
             let unread = Entry::Cut { dial, read: None, sure: false };
-            if let Ok(Some(Doubt::PastLimit { by })) = log.doubt(open.prior, unread) {
+            if let Ok(Some(Doubt::PastLimit { by })) = log.doubt(open.prior, owner, unread) {
                 let by = shown_in(self.shown, by);
                 notes.push(format!("that cut was set {by} past the last limit"));
             }
@@ -342,10 +345,12 @@ impl Session {
         figures.push(Reason {
             figure: "the size, and what to dial".into(),
             value: "the best estimate".into(),
-            rule: "each pass changes the size by cut factor x dialled + offset, and by what \
-                   passes scatter; each reading weighs by its uncertainty; the dial that ends \
-                   inside most often, at most 2 % to overshoot"
-                .into(),
+            rule: format!(
+                "each pass changes the size by cut factor x dialled + offset, and by what \
+                 passes scatter; each reading weighs by its uncertainty; the dial that ends \
+                 inside most often, at most {} % to overshoot",
+                (self.advice().risk * 1000.0).round() / 10.0
+            ),
             source: "R. E. Kalman, J. Basic Engineering 82 (1960)".into(),
             known: Known::Formula,
         });
@@ -361,7 +366,7 @@ impl Session {
         let Some(open) = &self.shop.log else { return Err(no_log(at)) };
         let Some(log) = &open.log else { return Err(no_log(at)) };
         let failed = |error: fits_core::Error| from_core(&error, at.clone());
-        let adviser = log.adviser(open.prior).map_err(failed)?;
+        let adviser = log.adviser(open.prior, self.advice()).map_err(failed)?;
         let known = adviser.as_ref().map(Adviser::estimate).transpose().map_err(failed)?;
         let opening = &log.opening;
         if open.stored.is_read_only() && notes.is_empty() {

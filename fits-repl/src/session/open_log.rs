@@ -186,7 +186,8 @@ impl Session {
         if let Some(problem) = self.goes_on(&log, part) {
             return Err(problem);
         }
-        plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
+        plan.next =
+            Some(next_figures(log.adviser(prior, self.advice()).map_err(failed)?.as_ref())?);
         self.open(plan, log, (prior, learned_from));
         // Advice that a coarse dial can hardly follow.
         if step > tolerance.half() {

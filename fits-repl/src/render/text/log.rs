@@ -307,7 +307,7 @@ impl Text {
     }
 
     /// Under a plan: the log that was opened for it.
-    pub(super) fn plan_log(&self, out: &mut String, answer: &PassesAnswer) {
+    pub(super) fn plan_log(out: &mut String, answer: &PassesAnswer) {
         for note in &answer.notes {
             wrapped(out, "  ", note);
         }
@@ -405,6 +405,15 @@ impl Text {
         let mut words = format!("units {units}, dial {}", settings.dial.word());
         if let Some(division) = answer.graduation_mm {
             let _ = write!(words, ", graduation {}", self.difference(division.0));
+        }
+        if let Some(turn) = answer.dial_turn_mm {
+            let _ = write!(words, ", turn {}", self.difference(turn.0));
+        }
+        if let Some(least) = answer.least_chip_mm {
+            let _ = write!(words, ", least chip {}", self.difference(least.0));
+        }
+        if let Some(risk) = answer.risk {
+            let _ = write!(words, ", risk {} %", (risk * 1000.0).round() / 10.0);
         }
         for (name, value) in [("instrument", &answer.instrument), ("material", &answer.material)] {
             if let Some(value) = value {

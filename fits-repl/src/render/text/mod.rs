@@ -464,7 +464,7 @@ impl Text {
             );
         }
         self.pins(out, &answer.feature);
-        self.plan_log(out, answer);
+        Self::plan_log(out, answer);
         Self::cautions(out, &answer.cautions);
     }
 
