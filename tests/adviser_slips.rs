@@ -129,7 +129,8 @@ fn log_and_library_believe_the_same() {
     {
         log.entries.push(Logged::Cut { dial: mm(dial), read: Some(mm(read)), sure: true });
         library.cut(mm(dial), &[mm(read)]).expect("in range");
-        let logged = log.adviser(prior()).expect("entries").expect("nothing lost");
+        let logged =
+            log.adviser(prior(), Settings::default()).expect("entries").expect("nothing lost");
         assert_eq!(logged.estimate().expect("in range"), library.estimate().expect("in range"));
         // What was confirmed is not asked for again.
         assert_ne!(logged.next().action, Action::ReadAgain, "after {read}");

@@ -118,12 +118,14 @@ fn doubtful_entries_are_asked_about_and_not_entered() {
         (
             "read 19.83",
             "19.830 mm after 19.790 mm with no cut between",
-            "nothing is entered; check it, and if it stands say so: `read 19.83 sure`",
+            "nothing is entered; clean the work and the gauge, and measure again; if it stands \
+             say so: `read 19.83 sure`",
         ),
         (
             "read 19.7",
             "19.700 mm after 19.790 mm: the wrong way, metal does not grow",
-            "nothing is entered; check it, and if it stands say so: `read 19.7 sure`",
+            "nothing is entered; clean the work and the gauge, and measure again; if it stands \
+             say so: `read 19.7 sure`",
         ),
         (
             "read 0.7793",
@@ -138,7 +140,8 @@ fn doubtful_entries_are_asked_about_and_not_entered() {
         (
             "cut 0.1 = 20.01",
             "20.010 mm was read, and about 19.885 mm is expected",
-            "nothing is entered; check it, and if it stands say so: `cut 0.1 = 20.01 sure`",
+            "nothing is entered; no slip of dial or gauge explains it; measure again; if it stands \
+             say so: `cut 0.1 = 20.01 sure`",
         ),
         (
             "cut 0.5",

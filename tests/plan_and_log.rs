@@ -64,12 +64,22 @@ fn what_a_plan_dials_are_whole_divisions_that_end_inside() {
 }
 
 #[test]
-fn a_plan_that_differs_from_its_log_says_whose_it_is() {
+fn a_log_opens_with_what_to_dial_and_no_other_figure_for_it() {
     let mut session = Session::new();
-    let plan = ask(&mut session, "bore 20 H7 from 19.6");
+    let plan = ask(&mut session.trial(), "bore 20 H7 from 19.6");
+    // The plan by rule and the log differ here; programs get both.
     assert_ne!(plan["next"]["dial_mm"], plan["passes"][0]["dial_mm"], "{plan}");
-    let notes = plan["notes"].to_string();
-    assert!(notes.contains("the table is the plan by rule"), "{notes}");
+    let by_rule = plan["passes"][0]["dial_mm"].as_f64().expect("a dial figure");
+    let said = text(&mut session, "bore 20 H7 from 19.6");
+    let first = said.lines().find(|line| line.starts_with("DIAL")).expect("an order");
+    assert_eq!(said.matches("DIAL").count(), 1, "{said}");
+    // Repeated by the log itself, word for word.
+    assert!(text(&mut session, "log").starts_with(first), "{said}");
+    assert!(!said.contains(&format!("{by_rule:.3} mm")), "{said}");
+    assert!(said.contains("  plan: semi-finish, finish, spring, to 20.010 mm\n"), "{said}");
+    // Without a log the plan is all there is.
+    let said = text(&mut Session::new(), "bore 20 H7");
+    assert!(!said.contains("DIAL") && said.contains("semi-finish"), "{said}");
 }
 
 #[test]

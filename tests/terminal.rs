@@ -173,7 +173,7 @@ fn a_pass_log_goes_on_the_next_time_and_teaches() {
     let home = tempfile::tempdir().expect("a folder");
     let mut terminal = open(home.path(), false);
     says(&mut terminal, "cut 0.2", &["no pass log is open", "`bore 20 H7 from 19.6`"]);
-    says(&mut terminal, "bore 20 H7 from 19.6", &["pass log bore-20-H7-1 is open: dial "]);
+    says(&mut terminal, "bore 20 H7 from 19.6", &["DIAL  ", "pass log bore-20-H7-1 is open; then"]);
     says(&mut terminal, "cut 0.2 = 19.79", &["19.790 mm", "log bore-20-H7-1"]);
     says(
         &mut terminal,

@@ -377,6 +377,9 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("dial radius", "the dial reads tool travel"),
             ("dial diameter", "the dial reads change of diameter"),
             ("dial graduation 0.02mm", "what the dial is divided in"),
+            ("dial turn 2mm", "what a whole turn of the dial reads"),
+            ("least chip 0.02mm", "the least cut that is no rubbing, on the diameter"),
+            ("risk 2%", "may overshoot so often; or careful, usual, bold"),
             ("instrument bore gauge", "what readings are taken with, unless told"),
             ("material aluminium", "what the work is made of, unless told"),
         ],
@@ -418,7 +421,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         return Ok(*found);
     }
     let alias = match wanted.as_str() {
-        "units" | "dial" | "setting" | "graduation" => Some("settings"),
+        "units" | "dial" | "setting" | "graduation" | "risk" => Some("settings"),
         "cut" | "spring" | "read" | "undo" | "done" | "scrap" | "logs" => Some("log"),
         "tool" | "tools" => Some("crib"),
         "bore" | "turn" | "from" | "pass" => Some("passes"),

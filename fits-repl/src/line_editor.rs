@@ -97,7 +97,7 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
     } else if first_word == "units" {
         offered.extend(["mm", "in"]);
     } else if first_word == "dial" {
-        offered.extend(["diameter", "radius", "graduation"]);
+        offered.extend(["diameter", "radius", "graduation", "turn"]);
     } else if first_word == "log" {
         offered.extend(["list", "open", "leave"]);
     } else if first_word == "crib" {

@@ -380,6 +380,12 @@ pub enum Query {
     Dial(Option<Dial>),
     /// `dial graduation SIZE`: the division of the dials.
     Graduation(Size),
+    /// `dial turn SIZE`: what a whole turn of the dials reads.
+    DialTurn(Size),
+    /// `least chip SIZE`: the least cut on the diameter that is no rubbing.
+    LeastChip(Size),
+    /// `risk`, with the new one as typed if there is one.
+    Risk(Option<Spot<String>>),
     /// `instrument`, with the new one if there is one.
     Instrument(Option<Spot<String>>),
     /// `material`, with the new one if there is one.

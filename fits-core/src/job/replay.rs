@@ -4,7 +4,7 @@
 use super::{Entry, PassLog};
 use crate::{
     error::Error,
-    shop::adviser::{Adviser, FinishedPass, Instrument, Prior, Settings},
+    shop::adviser::{Adviser, FinishedPass, Instrument, Prior, Settings, Story},
     size::Length,
     standards::iso286::Feature,
 };
@@ -39,6 +39,8 @@ pub enum Doubt {
         expected: Length,
         /// The reading before it.
         before: Length,
+        /// What explains it; nothing where no story does.
+        story: Option<Story>,
     },
     /// The cut is set past the last limit.
     PastLimit {
@@ -57,11 +59,12 @@ pub enum Doubt {
 }
 
 impl PassLog {
-    /// What the adviser is to keep to: whole steps of the log's dial.
-    pub fn settings(&self) -> Settings {
-        let usual = Settings::default();
+    /// What the adviser is to keep to: what the owner sets, and steps of the
+    /// log's dial. A turn that is smaller than such a step is another dial's.
+    pub fn settings(&self, owner: Settings) -> Settings {
         let step = self.opening.step;
-        Settings { step, most_cut: usual.most_cut.max(step), ..usual }
+        let turn = owner.dial_turn.filter(|turn| *turn >= step);
+        owner.dial_division(step).dial_turn(turn)
     }
 
     fn instrument(&self) -> Instrument {
@@ -76,22 +79,24 @@ impl PassLog {
     ///
     /// # Errors
     /// An entry that no adviser takes: the log was written by another hand.
-    pub fn adviser(&self, prior: Prior) -> Result<Option<Adviser>, Error> {
-        let mut adviser = Some(self.begun(self.opening.start, prior)?);
+    pub fn adviser(&self, prior: Prior, owner: Settings) -> Result<Option<Adviser>, Error> {
+        let mut adviser = Some(self.begun(self.opening.start, prior, owner)?);
         for entry in self.standing() {
             adviser = match (adviser, entry) {
                 (_, Entry::Lost) => None,
-                (None, entry) => entry.reading().map(|size| self.begun(size, prior)).transpose()?,
+                (None, entry) => {
+                    entry.reading().map(|size| self.begun(size, prior, owner)).transpose()?
+                }
                 (Some(adviser), entry) => Some(Self::entered(adviser, entry)?),
             };
         }
         Ok(adviser)
     }
 
-    fn begun(&self, size: Length, prior: Prior) -> Result<Adviser, Error> {
+    fn begun(&self, size: Length, prior: Prior, owner: Settings) -> Result<Adviser, Error> {
         let limits = self.opening.limits()?;
         let instrument = self.instrument();
-        Adviser::new(limits, self.opening.feature, size, prior, instrument, self.settings())
+        Adviser::new(limits, self.opening.feature, size, prior, instrument, self.settings(owner))
     }
 
     fn entered(mut adviser: Adviser, entry: Entry) -> Result<Adviser, Error> {
@@ -120,8 +125,13 @@ impl PassLog {
     ///
     /// # Errors
     /// As [`PassLog::adviser`], or the entry is none that it takes.
-    pub fn doubt(&self, prior: Prior, entry: Entry) -> Result<Option<Doubt>, Error> {
-        let Some(mut adviser) = self.adviser(prior)? else { return Ok(None) };
+    pub fn doubt(
+        &self,
+        prior: Prior,
+        owner: Settings,
+        entry: Entry,
+    ) -> Result<Option<Doubt>, Error> {
+        let Some(mut adviser) = self.adviser(prior, owner)? else { return Ok(None) };
         let known = adviser.estimate()?;
         let mut passed = true;
         match entry {
@@ -147,10 +157,16 @@ impl PassLog {
             return Ok(None);
         };
         let expected = surprise.expected;
-        if let Some(is_inch) = other_unit(size, expected) {
-            return Ok(Some(Doubt::Unit { expected, is_inch }));
-        }
+        let story = adviser.story();
         let before = self.last_reading();
+        match story {
+            Some(Story::OtherUnit { is_inch, .. }) => {
+                return Ok(Some(Doubt::Unit { expected, is_inch }));
+            }
+            // Said before what the figure as typed would mean.
+            Some(Story::Point { .. }) => return Ok(Some(Doubt::Jump { expected, before, story })),
+            _ => {}
+        }
         let came_back = match self.opening.feature {
             Feature::Hole => size < before,
             Feature::Shaft => size > before,
@@ -158,7 +174,7 @@ impl PassLog {
         Ok(Some(if came_back {
             Doubt::WrongWay { expected, before }
         } else if passed {
-            Doubt::Jump { expected, before }
+            Doubt::Jump { expected, before, story }
         } else {
             Doubt::NoPass { expected, before }
         }))
@@ -200,23 +216,6 @@ impl PassLog {
             }
         }
         Ok(passes)
-    }
-}
-
-/// Would a reading be near what was expected, had it been typed in the other
-/// system? In inches, if it was taken as millimetres.
-fn other_unit(size: Length, expected: Length) -> Option<bool> {
-    let near = |size: Result<Length, Error>| {
-        size.and_then(|size| size.checked_sub(expected)?.checked_abs())
-            // Within a twentieth.
-            .is_ok_and(|off| off.tenth_nanometres() <= expected.tenth_nanometres() / 20)
-    };
-    if near(size.checked_scale(254, 10)) {
-        Some(true)
-    } else if near(size.checked_scale(10, 254)) {
-        Some(false)
-    } else {
-        None
     }
 }
 
@@ -269,20 +268,31 @@ mod tests {
     fn doubtful_entries_are_asked_about() {
         let mut log = log(Feature::Hole, "19.6mm");
         log.entries.push(cut("0.2mm", Some("19.79mm")));
-        let doubt = |entry| log.doubt(prior(), entry).expect("an entry");
+        let doubt = |entry| log.doubt(prior(), Settings::default(), entry).expect("an entry");
         assert_eq!(doubt(read("19.792mm", false)), None);
         assert!(matches!(doubt(read("19.83mm", false)), Some(Doubt::NoPass { .. })));
         assert!(matches!(doubt(read("19.7mm", false)), Some(Doubt::WrongWay { .. })));
         assert!(matches!(doubt(read("0.779mm", false)), Some(Doubt::Unit { is_inch: true, .. })));
         assert!(matches!(doubt(read("503mm", false)), Some(Doubt::Unit { is_inch: false, .. })));
         assert_eq!(doubt(cut("0.1mm", Some("19.888mm"))), None);
+        let told = |entry| match doubt(entry) {
+            Some(Doubt::Jump { story, .. }) => story,
+            other => panic!("{other:?}"),
+        };
+        // A point left out is said before the wrong way that the figure means.
+        assert!(matches!(told(cut("0.1mm", Some("1.9888mm"))), Some(Story::Point { .. })));
+        assert!(matches!(told(read("197.92mm", false)), Some(Story::Point { .. })));
+        assert!(matches!(told(cut("0.1mm", Some("19.985mm"))), Some(Story::ReadsRadius { .. })));
         assert!(matches!(doubt(cut("0.1mm", Some("20.01mm"))), Some(Doubt::Jump { .. })));
         assert!(matches!(doubt(cut("0.5mm", None)), Some(Doubt::PastLimit { .. })));
         assert_eq!(doubt(cut("0.2mm", None)), None);
         assert!(matches!(doubt(Entry::Done), Some(Doubt::NotInLimits { .. })));
-        assert!(log.doubt(prior(), cut("0mm", None)).is_err());
+        assert!(log.doubt(prior(), Settings::default(), cut("0mm", None)).is_err());
         log.entries.push(cut("0.2mm", None));
-        assert_eq!(log.doubt(prior(), Entry::Done).expect("an entry"), Some(Doubt::NotRead));
+        assert_eq!(
+            log.doubt(prior(), Settings::default(), Entry::Done).expect("an entry"),
+            Some(Doubt::NotRead)
+        );
     }
 
     #[test]
@@ -291,7 +301,7 @@ mod tests {
         log.entries.push(cut("0.2mm", Some("19.79mm")));
         log.entries.push(read("19.83mm", true));
         let known = |log: &PassLog| {
-            log.adviser(prior())
+            log.adviser(prior(), Settings::default())
                 .expect("entries")
                 .map(|adviser| adviser.estimate().expect("in range").size)
         };

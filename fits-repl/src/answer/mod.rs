@@ -40,6 +40,7 @@ pub use self::measuring::{
 pub use self::shop::{
     CribAnswer, CribReaming, EntryFigures, InForce, LogFigures, LogsAnswer, NextFigures, OpenedLog,
     OwnDrillFigures, OwnReamer, PassLogAnswer, PinFigures, PinsFigures, RemarkFigures,
+    StoryFigures,
 };
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,

@@ -46,6 +46,9 @@ pub struct PassLogAnswer {
     pub probability_good: Option<f64>,
     /// The change of diameter for each unit dialled, as far as it is known.
     pub cut_factor: Option<f64>,
+    /// What probably happened, where the last reading was not to be expected.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub story: Option<StoryFigures>,
     /// What the tool does beside what it is set to, once that shows.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub remark: Option<RemarkFigures>,
@@ -98,6 +101,18 @@ pub struct NextFigures {
     /// The chance that this step oversteps the last limit.
     #[serde(serialize_with = "six_places")]
     pub probability_over: Option<f64>,
+}
+
+/// What probably happened at a reading that was not to be expected.
+#[derive(Clone, Debug, Serialize)]
+pub struct StoryFigures {
+    /// Its name: `whole turn`, `dial reads radius`, `dial reads diameter`,
+    /// `hardly moved`, `backlash`, `gauge`, `decimal point`, `other unit`.
+    pub story: &'static str,
+    /// The same with its figures, in the units that are shown.
+    pub says: String,
+    /// What to look at, and the reading to take.
+    pub check: &'static str,
 }
 
 /// What the tool does beside what it is set to.
@@ -173,6 +188,15 @@ pub struct InForce {
     /// The division of the dials.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub graduation_mm: Option<Mm>,
+    /// What a whole turn of them reads.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dial_turn_mm: Option<Mm>,
+    /// The least that the tools cut rather than rub, on the diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub least_chip_mm: Option<Mm>,
+    /// The chance of overshooting that a cut may have, where it was set.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub risk: Option<f64>,
     /// The instrument that readings are taken with.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub instrument: Option<String>,

@@ -10,11 +10,14 @@ use super::{alone, line_of, replace, shown, text_of};
 use crate::query::{Dial, Units};
 
 /// What is remembered; nothing where it was never set.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Kept {
     pub(crate) units: Option<Units>,
     pub(crate) dial: Option<Dial>,
     pub(crate) graduation: Option<Length>,
+    pub(crate) dial_turn: Option<Length>,
+    pub(crate) least_chip: Option<Length>,
+    pub(crate) risk: Option<f64>,
     pub(crate) instrument: Option<String>,
     pub(crate) material: Option<String>,
 }
@@ -113,13 +116,28 @@ fn set(kept: &mut Kept, key: &str, item: &Item) -> bool {
         ("units", Some("in")) => kept.units = Some(Units::Inches),
         ("dial", Some("diameter")) => kept.dial = Some(Dial::Diameter),
         ("dial", Some("radius")) => kept.dial = Some(Dial::Radius),
-        ("graduation", Some(text)) => match text.parse::<Length>() {
-            Ok(length) if length.is_positive() => kept.graduation = Some(length),
+        ("graduation" | "dial_turn" | "least_chip", Some(text)) => match text.parse::<Length>() {
+            Ok(length) if length.is_positive() => {
+                let to = match key {
+                    "graduation" => &mut kept.graduation,
+                    "dial_turn" => &mut kept.dial_turn,
+                    _ => &mut kept.least_chip,
+                };
+                *to = Some(length);
+            }
+            _ => return false,
+        },
+        ("risk", Some(text)) => match text.parse::<f64>() {
+            Ok(risk) if risk > 0.0 && risk < 1.0 => kept.risk = Some(risk),
             _ => return false,
         },
         ("instrument", Some(name)) => kept.instrument = Some(name.to_owned()),
         ("material", Some(name)) => kept.material = Some(name.to_owned()),
-        ("units" | "dial" | "graduation" | "instrument" | "material", _) => return false,
+        (
+            "units" | "dial" | "graduation" | "dial_turn" | "least_chip" | "risk" | "instrument"
+            | "material",
+            _,
+        ) => return false,
         _ => {}
     }
     true

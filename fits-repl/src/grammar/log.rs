@@ -38,6 +38,7 @@ pub(super) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
     for (word, query) in [
         ("instrument", Query::Instrument as fn(Option<Spot<String>>) -> Query),
         ("material", Query::Material),
+        ("risk", Query::Risk),
     ] {
         if let Ok((rest, ())) = keyword(word)(input) {
             let name = named(rest, total);
@@ -78,15 +79,31 @@ fn named(rest: &str, total: usize) -> Spot<String> {
 
 /// `dial graduation SIZE`.
 pub(super) fn graduation(input: &str, total: usize) -> Parsed<'_, Query> {
+    const EXAMPLE: &str = "as in `dial graduation 0.02mm`";
+    let (rest, size) = only_size(input, total, "the size of a division is missing", EXAMPLE)?;
+    Ok((rest, Query::Graduation(size)))
+}
+
+/// `dial turn SIZE`.
+pub(super) fn turn(input: &str, total: usize) -> Parsed<'_, Query> {
+    const EXAMPLE: &str = "as in `dial turn 2mm`";
+    let (rest, size) = only_size(input, total, "what a turn reads is missing", EXAMPLE)?;
+    Ok((rest, Query::DialTurn(size)))
+}
+
+/// `least chip SIZE`.
+pub(super) fn least_chip(input: &str, total: usize) -> Parsed<'_, Query> {
+    const EXAMPLE: &str = "as in `least chip 0.02mm`";
+    let (rest, size) = only_size(input, total, "the least cut is missing", EXAMPLE)?;
+    Ok((rest, Query::LeastChip(size)))
+}
+
+/// A size, and nothing after it.
+fn only_size<'a>(input: &'a str, total: usize, missing: &str, example: &str) -> Parsed<'a, Size> {
     let (input, _) = space(input)?;
-    let (rest, size) = size_after(
-        input,
-        total,
-        "the size of a division is missing",
-        "as in `dial graduation 0.02mm`",
-    )?;
+    let (rest, size) = size_after(input, total, missing, example)?;
     let (rest, _) = separator(rest)?;
-    if rest.is_empty() { Ok((rest, Query::Graduation(size))) } else { unknown(rest) }
+    if rest.is_empty() { Ok((rest, size)) } else { unknown(rest) }
 }
 
 fn cut(input: &str, total: usize) -> Parsed<'_, LogQuery> {

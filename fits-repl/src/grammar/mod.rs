@@ -236,12 +236,20 @@ fn command(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         if let Ok((size, ())) = preceded(space, keyword("graduation")).parse(rest) {
             return Some(log::graduation(size, total));
         }
+        if let Ok((size, ())) = preceded(space, keyword("turn")).parse(rest) {
+            return Some(log::turn(size, total));
+        }
         let choice = alt((
             value(Dial::Diameter, keyword("diameter")),
             value(Dial::Radius, keyword("radius")),
         ));
         let read = setting(rest, choice, "dials are `dial diameter` or `dial radius`");
         return Some(read.map(|(rest, dial)| (rest, Query::Dial(dial))));
+    }
+    if let Ok((rest, ())) =
+        preceded(keyword("least"), preceded(space, keyword("chip"))).parse(input)
+    {
+        return Some(log::least_chip(rest, total));
     }
     if let Ok((rest, ())) = keyword("crib")(input) {
         return Some(crib::crib(rest, total));

@@ -5,7 +5,7 @@ use fits_core::{
     job::{Doubt, Entry, State},
     shop::{
         Hazard,
-        adviser::{Action, Adviser, Because, Prior},
+        adviser::{Action, Adviser, Because, Estimate, Prior, Story},
     },
     size::{Decimals, Rounding},
     source::{Known, Reason},
@@ -19,10 +19,22 @@ use super::{
     resolve::from_core,
 };
 use crate::{
-    answer::{Answer, EntryFigures, Mm, NextFigures, PassLogAnswer, RemarkFigures},
+    answer::{Answer, EntryFigures, Mm, NextFigures, PassLogAnswer, RemarkFigures, StoryFigures},
     problem::Problem,
     query::{Dial, LogQuery, Size, Spot, Units},
 };
+
+/// So many passes in a row that missed: the machine is at fault, not a hand.
+/// Common practice, no source.
+const MOST_SLIPS: u32 = 3;
+const CHECK_MACHINE: &str = "three passes in a row missed: check the machine (dial, locks, gibs, \
+                             tool, how the work is held) and the gauge; then take a light cut, \
+                             and measure it";
+
+/// No tool takes a smaller part of what is dialled. Common practice, no source.
+const LEAST_FACTOR: f64 = 0.75;
+const MAY_COME_FREE: &str = "what is left to dial would pass the last limit if the slide came \
+                             free: find out what held it, then take a light cut, and measure it";
 
 impl Session {
     /// The units that an entry is typed in.
@@ -172,7 +184,9 @@ impl Session {
         let Some(open) = &self.shop.log else { return Err(no_log(whole)) };
         let Some(log) = &open.log else { return Err(no_log(whole)) };
         let failed = |error: fits_core::Error| from_core(&error, place.clone());
-        let Some(doubt) = log.doubt(open.prior, entry).map_err(failed)? else { return Ok(None) };
+        let Some(doubt) = log.doubt(open.prior, self.advice(), entry).map_err(failed)? else {
+            return Ok(None);
+        };
         Ok(Some(self.asked(&doubt, entry, whole, place)))
     }
 
@@ -185,6 +199,17 @@ impl Session {
     ) -> Problem {
         let said = |size: Length| shown_in(self.shown, size);
         let read = entry.reading().map(said).unwrap_or_default();
+        let gauge = Story::Gauge { by: Length::ZERO };
+        let advice = match doubt {
+            Doubt::Jump { story: Some(story), .. } => {
+                format!("probably {}; {}", story_in(self.shown, *story), story.check())
+            }
+            Doubt::Jump { story: None, .. } => {
+                "no slip of dial or gauge explains it; measure again".to_owned()
+            }
+            Doubt::NoPass { .. } | Doubt::WrongWay { .. } => gauge.check().to_owned(),
+            _ => String::new(),
+        };
         let message = match doubt {
             Doubt::Unit { expected, is_inch } => {
                 let (unit, units) = if *is_inch { ("in", "inches") } else { ("mm", "millimetres") };
@@ -215,7 +240,10 @@ impl Session {
             Doubt::NotRead => "it was not measured after the last pass".to_owned(),
         };
         Problem::new(message, place.clone())
-            .advise("nothing is entered; check it, and if it stands say so")
+            .advise(match advice.as_str() {
+                "" => "nothing is entered; check it, and if it stands say so".to_owned(),
+                advice => format!("nothing is entered; {advice}; if it stands say so"),
+            })
             .fix(whole.end..whole.end, " sure")
     }
 
@@ -227,6 +255,7 @@ impl Session {
         place: std::ops::Range<usize>,
     ) -> Result<Answer, Problem> {
         let doubt = self.doubt(entry, whole, &place)?;
+        let owner = self.advice();
         let Some(open) = &mut self.shop.log else { return Err(no_log(whole)) };
         let Some(log) = &mut open.log else { return Err(no_log(whole)) };
         match (log.state(), entry) {
@@ -260,7 +289,7 @@ impl Session {
         let mut notes = Vec::new();
         if let Entry::Cut { dial, read: Some(_), .. } = entry {
             let unread = Entry::Cut { dial, read: None, sure: false };
-            if let Ok(Some(Doubt::PastLimit { by })) = log.doubt(open.prior, unread) {
+            if let Ok(Some(Doubt::PastLimit { by })) = log.doubt(open.prior, owner, unread) {
                 let by = shown_in(self.shown, by);
                 notes.push(format!("that cut was set {by} past the last limit"));
             }
@@ -316,10 +345,12 @@ impl Session {
         figures.push(Reason {
             figure: "the size, and what to dial".into(),
             value: "the best estimate".into(),
-            rule: "each pass changes the size by cut factor x dialled + offset, and by what \
-                   passes scatter; each reading weighs by its uncertainty; the dial that ends \
-                   inside most often, at most 2 % to overshoot"
-                .into(),
+            rule: format!(
+                "each pass changes the size by cut factor x dialled + offset, and by what \
+                 passes scatter; each reading weighs by its uncertainty; the dial that ends \
+                 inside most often, at most {} % to overshoot",
+                (self.advice().risk * 1000.0).round() / 10.0
+            ),
             source: "R. E. Kalman, J. Basic Engineering 82 (1960)".into(),
             known: Known::Formula,
         });
@@ -335,7 +366,7 @@ impl Session {
         let Some(open) = &self.shop.log else { return Err(no_log(at)) };
         let Some(log) = &open.log else { return Err(no_log(at)) };
         let failed = |error: fits_core::Error| from_core(&error, at.clone());
-        let adviser = log.adviser(open.prior).map_err(failed)?;
+        let adviser = log.adviser(open.prior, self.advice()).map_err(failed)?;
         let known = adviser.as_ref().map(Adviser::estimate).transpose().map_err(failed)?;
         let opening = &log.opening;
         if open.stored.is_read_only() && notes.is_empty() {
@@ -350,6 +381,11 @@ impl Session {
             },
             reading_mm: entry.reading().map(Mm),
             undone: !stands && *entry != Entry::Undo,
+        });
+        let story = adviser.as_ref().and_then(Adviser::story).map(|story| StoryFigures {
+            story: story.word(),
+            says: story_in(self.shown, story),
+            check: story.check(),
         });
         let remark = adviser.as_ref().and_then(Adviser::remark).map(|remark| RemarkFigures {
             by: remark.by,
@@ -382,6 +418,7 @@ impl Session {
             size_sd_mm: known.map(|known| Mm(known.size_sd)),
             probability_good: known.map(|known| known.good),
             cut_factor: known.map(|known| known.gain),
+            story: story.filter(|_| state == State::Open),
             remark: remark.filter(|_| state == State::Open),
             learned_from: open.learned_from,
             // Once: what follows the first entry has been said with the plan.
@@ -406,6 +443,23 @@ pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
         });
     };
     let next = adviser.next();
+    let known = adviser.estimate().map_err(|error| from_core(&error, 0..0))?;
+    let stop = if adviser.slips() >= MOST_SLIPS {
+        Some(CHECK_MACHINE)
+    } else {
+        next.dial.filter(|dial| trusts_a_slip(adviser, &known, *dial)).map(|_| MAY_COME_FREE)
+    };
+    if let Some(reason) = stop {
+        return Ok(NextFigures {
+            action: Action::Stop.word(),
+            dial_mm: None,
+            expect_mm: None,
+            measuring: false,
+            reason: Some(reason),
+            probability_good: Some(known.good),
+            probability_over: Some(known.over),
+        });
+    }
     let expect = next
         .dial
         .filter(|dial| dial.is_positive())
@@ -425,6 +479,52 @@ pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
         probability_good: Some(next.good),
         probability_over: Some(next.over),
     })
+}
+
+/// Is an order past the last limit by what is dialled, and short of it only
+/// because the passes took less than any tool does? Two slips alike look like
+/// such a tool.
+fn trusts_a_slip(adviser: &Adviser, known: &Estimate, dial: Length) -> bool {
+    let far = |limit: Length| {
+        limit.checked_sub(known.size).and_then(Length::checked_abs).unwrap_or(Length::ZERO)
+    };
+    let limits = adviser.limits();
+    known.gain < LEAST_FACTOR && dial > far(limits.lower()).max(far(limits.upper()))
+}
+
+/// What probably happened, in words.
+fn story_in(units: Units, story: Story) -> String {
+    let said = |size: Length| shown_in(units, size);
+    let off = |size: Length| said(size.checked_abs().unwrap_or(size));
+    match story {
+        Story::OtherUnit { meant, .. } => {
+            format!("it was read in the other unit: {} was meant", said(meant))
+        }
+        Story::Point { meant } => format!("the decimal point is off: {} was meant", said(meant)),
+        Story::WholeTurn { turns, turn } => {
+            let way = if turns < 0 { "short" } else { "too far" };
+            let count = match turns.unsigned_abs() {
+                1 => "one whole turn".to_owned(),
+                count => format!("{count} whole turns"),
+            };
+            format!("the dial stood {count} {way} (a turn is {} on the diameter)", said(turn))
+        }
+        Story::ReadsRadius { ratio } => {
+            format!("the dial counts the radius: {ratio:.1} times as much came off")
+        }
+        Story::ReadsDiameter { ratio } => {
+            format!("the dial counts the diameter: {:.0} % of it came off", ratio * 100.0)
+        }
+        Story::HardlyMoved { took } => {
+            format!("the slide hardly moved, or the tool did not reach: {} came off", off(took))
+        }
+        Story::Backlash { short } => {
+            format!("backlash: {} less came off than was expected", said(short))
+        }
+        Story::Gauge { by } => {
+            format!("the gauge, or how it was held: {} from what was expected", off(by))
+        }
+    }
 }
 
 /// A length as an instrument shows it.

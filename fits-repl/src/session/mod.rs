@@ -182,6 +182,9 @@ impl Session {
                 Ok(self.in_force(dial.is_some().then_some("dial")))
             }
             Query::Graduation(size) => self.set_graduation(&size),
+            Query::DialTurn(size) => self.set_turn(&size),
+            Query::LeastChip(size) => self.set_least_chip(&size),
+            Query::Risk(typed) => self.set_risk(typed),
             Query::Instrument(name) => self.set_instrument(name),
             Query::Material(name) => self.set_material(name),
             Query::Log(entry) => {
@@ -252,6 +255,8 @@ impl Session {
             }
             Query::Pick { size, .. }
             | Query::Graduation(size)
+            | Query::DialTurn(size)
+            | Query::LeastChip(size)
             | Query::Drill(size)
             | Query::Grade { size, .. }
             | Query::Keyway(size)

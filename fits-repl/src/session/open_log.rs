@@ -23,10 +23,6 @@ use crate::{
     query::{Part, Spot, Units},
 };
 
-/// Said where the table and the log's first cut are two figures.
-const BY_RULE: &str =
-    "the table is the plan by rule; the log goes by the machine, and says what to dial";
-
 /// Where an open log is kept.
 #[derive(Clone, Debug)]
 pub(super) enum Stored {
@@ -190,7 +186,8 @@ impl Session {
         if let Some(problem) = self.goes_on(&log, part) {
             return Err(problem);
         }
-        plan.next = Some(next_figures(log.adviser(prior).map_err(failed)?.as_ref())?);
+        plan.next =
+            Some(next_figures(log.adviser(prior, self.advice()).map_err(failed)?.as_ref())?);
         self.open(plan, log, (prior, learned_from));
         // Advice that a coarse dial can hardly follow.
         if step > tolerance.half() {
@@ -200,13 +197,6 @@ impl Session {
                  near size, or set the top slide over",
                 shown_in(self.shown, step)
             ));
-        }
-        let first = plan.next.as_ref().and_then(|next| next.dial_mm);
-        let by_rule = plan.plan.passes.iter().find_map(|pass| pass.dial_mm);
-        if plan.log.is_some()
-            && first.is_some_and(|first| by_rule != Some(Mm(self.dialled(first.0))))
-        {
-            plan.notes.push(BY_RULE.to_owned());
         }
         Ok(())
     }

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use fits_core::{
     Length, Limits,
     job::{OwnDrill, Reamer},
-    shop::{Hazard, InchReamer, Pass, Passes, PreDrill, Ream, Stage, Start},
+    shop::{Hazard, InchReamer, Pass, Passes, PreDrill, Ream, Stage, Start, adviser::Settings},
     standards::{
         drills::{Drill, Series},
         iso286::Feature,
@@ -189,15 +189,34 @@ impl Session {
 
     /// The dial's division, usually 0.01 mm or a thou, as a change of diameter.
     pub(super) fn step(&self) -> Length {
-        let division = match (self.kept.graduation, self.shown) {
-            (Some(told), _) => told.tenth_nanometres(),
-            (None, Units::Millimetres) => 100_000,
-            (None, Units::Inches) => Length::THOU.tenth_nanometres(),
-        };
+        self.on_diameter(self.dial_division())
+    }
+
+    /// The dial's division as it stands on the dial.
+    pub(super) fn dial_division(&self) -> Length {
+        match (self.kept.graduation, self.shown) {
+            (Some(told), _) => told,
+            (None, Units::Millimetres) => Length::from_tenth_nanometres(100_000),
+            (None, Units::Inches) => Length::THOU,
+        }
+    }
+
+    /// A dial's figure as a change of diameter.
+    fn on_diameter(&self, dialled: Length) -> Length {
         Length::from_tenth_nanometres(match self.dial {
-            Dial::Diameter => division,
-            Dial::Radius => 2 * division,
+            Dial::Diameter => dialled.tenth_nanometres(),
+            Dial::Radius => 2 * dialled.tenth_nanometres(),
         })
+    }
+
+    /// What the advice of a log keeps to, as the owner has set it.
+    pub(super) fn advice(&self) -> Settings {
+        let usual = Settings::default();
+        let kept = &self.kept;
+        usual
+            .risk(kept.risk.unwrap_or(usual.risk))
+            .least_chip(kept.least_chip.unwrap_or(usual.least_cut))
+            .dial_turn(kept.dial_turn.map(|turn| self.on_diameter(turn)))
     }
 }
 

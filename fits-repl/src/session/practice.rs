@@ -198,8 +198,11 @@ impl Session {
         let machine = Prior::usual(kind, family, overhang);
         let settings = Settings {
             step: self.step(),
-            least_cut: self.step().min(Settings::default().least_cut),
-            ..Settings::default()
+            least_cut: self
+                .kept
+                .least_chip
+                .unwrap_or_else(|| self.step().min(Settings::default().least_cut)),
+            ..self.advice()
         };
         let work = Work {
             limits: one.limits,

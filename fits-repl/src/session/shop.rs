@@ -11,6 +11,7 @@ use fits_core::{Length, job::Crib};
 use super::{
     Session,
     open_log::{OpenLog, Stored},
+    why::said,
 };
 use crate::{
     answer::{Answer, InForce, Mm},
@@ -38,6 +39,12 @@ pub enum Logs {
 pub(super) struct Kept {
     /// The division of the dials, where it was told.
     pub(super) graduation: Option<Length>,
+    /// What a whole turn of them reads, where it was told.
+    pub(super) dial_turn: Option<Length>,
+    /// The least that the tools cut rather than rub, on the diameter.
+    pub(super) least_chip: Option<Length>,
+    /// The chance of overshooting that a cut may have, 0 to 1.
+    pub(super) risk: Option<f64>,
     /// What readings are taken with, unless a query names another.
     pub(super) instrument: Option<String>,
     /// What the work is made of, unless a query names another.
@@ -96,6 +103,9 @@ impl Session {
         self.dial = kept.dial.unwrap_or(self.dial);
         self.kept = Arc::new(Kept {
             graduation: kept.graduation,
+            dial_turn: kept.dial_turn,
+            least_chip: kept.least_chip,
+            risk: kept.risk,
             instrument: kept.instrument,
             material: kept.material,
         });
@@ -170,6 +180,9 @@ impl Session {
                 "units" => Some(if self.units == Units::Inches { "in" } else { "mm" }.to_owned()),
                 "dial" => Some(self.dial.word().to_owned()),
                 "graduation" => self.kept.graduation.map(|length| length.to_string()),
+                "dial_turn" => self.kept.dial_turn.map(|length| length.to_string()),
+                "least_chip" => self.kept.least_chip.map(|length| length.to_string()),
+                "risk" => self.kept.risk.map(|risk| risk.to_string()),
                 "instrument" => self.kept.instrument.clone(),
                 _ => self.kept.material.clone(),
             };
@@ -181,6 +194,9 @@ impl Session {
         Answer::Settings(Box::new(InForce {
             settings: self.settings(),
             graduation_mm: self.kept.graduation.map(Mm),
+            dial_turn_mm: self.kept.dial_turn.map(Mm),
+            least_chip_mm: self.kept.least_chip.map(Mm),
+            risk: self.kept.risk,
             instrument: self.kept.instrument.clone(),
             material: self.kept.material.clone(),
             note,
@@ -193,8 +209,78 @@ impl Session {
             return Err(Problem::new("no dial is divided so", size.at.clone())
                 .advise("as in `dial graduation 0.02mm` or `dial graduation 0.001in`"));
         }
+        if let Some(turn) = self.kept.dial_turn.filter(|turn| *turn < division) {
+            let turn = said(self.shown, turn);
+            return Err(Problem::new(
+                format!("a turn of the dial is {turn}, which is smaller"),
+                size.at.clone(),
+            )
+            .advise("set the turn first, as `dial turn 2mm` or `dial turn 0.1in`"));
+        }
         Arc::make_mut(&mut self.kept).graduation = Some(division);
         Ok(self.in_force(Some("graduation")))
+    }
+
+    pub(super) fn set_turn(&mut self, size: &Size) -> Result<Answer, Problem> {
+        let turn = self.nominal(size)?;
+        let division = self.dial_division();
+        if turn < division || turn > Length::INCH {
+            let message = if turn < division {
+                format!(
+                    "a turn of the dial is no less than a division, {}",
+                    said(self.shown, division)
+                )
+            } else {
+                "no dial turns so far".to_owned()
+            };
+            return Err(Problem::new(message, size.at.clone())
+                .advise("as the dial shows it, `dial turn 2mm` or `dial turn 0.1in`"));
+        }
+        Arc::make_mut(&mut self.kept).dial_turn = Some(turn);
+        Ok(self.in_force(Some("dial_turn")))
+    }
+
+    pub(super) fn set_least_chip(&mut self, size: &Size) -> Result<Answer, Problem> {
+        let least = self.nominal(size)?;
+        if !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&least) {
+            return Err(Problem::new("no tool rubs at such a cut", size.at.clone())
+                .advise("on the diameter, as `least chip 0.02mm` or `least chip 0.001in`"));
+        }
+        Arc::make_mut(&mut self.kept).least_chip = Some(least);
+        Ok(self.in_force(Some("least_chip")))
+    }
+
+    /// The chance of overshooting that a cut may have: a word, a percentage or
+    /// a number from 0 to 1. The words are common practice, no source.
+    pub(super) fn set_risk(&mut self, typed: Option<Spot<String>>) -> Result<Answer, Problem> {
+        let Some(typed) = typed else { return Ok(self.in_force(None)) };
+        let text = typed.value.to_lowercase();
+        let percentage = text.strip_suffix('%').or_else(|| text.strip_suffix("percent"));
+        let number = percentage.unwrap_or(&text).trim().parse::<f64>().ok();
+        let risk = match (text.as_str(), number, percentage) {
+            ("careful", ..) => Some(0.01),
+            ("usual", ..) => None,
+            ("bold", ..) => Some(0.05),
+            (_, Some(number), Some(_)) => Some(number / 100.0),
+            (_, Some(number), None) => Some(number),
+            (_, None, _) => {
+                return Err(Problem::new("this is no chance of overshooting", typed.at)
+                    .advise("`risk careful`, `risk usual`, `risk bold`, or as `risk 5%`"));
+            }
+        };
+        if risk.is_some_and(|risk| !(risk > 0.0 && risk < 1.0)) {
+            let problem = Problem::new("a risk lies between 0 and 1", typed.at.clone());
+            return Err(
+                match number.filter(|it| percentage.is_none() && *it > 0.0 && *it < 100.0) {
+                    Some(_) => problem
+                        .advise("if a percentage was meant")
+                        .fix(typed.at.end..typed.at.end, "%"),
+                    None => problem.advise("of a hundred cuts so many overshoot, as `risk 5%`"),
+                },
+            );
+        }
+        Arc::make_mut(&mut self.kept).risk = risk;
+        Ok(self.in_force(Some("risk")))
     }
 
     pub(super) fn set_instrument(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {

@@ -7,13 +7,14 @@ use fits_core::{
     job::State,
     shop::adviser::Because,
     size::{Decimals, Rounding, Unit},
+    standards::iso286::Feature,
 };
 
 use super::{Style, Text, lines::wrapped};
 use crate::{
     answer::{
-        CribAnswer, CribReaming, EntryFigures, FeatureAnswer, InForce, LogsAnswer, OwnReamer,
-        PassFigures, PassLogAnswer, PassesAnswer, ReamFigures,
+        CribAnswer, CribReaming, EntryFigures, FeatureAnswer, InForce, LogsAnswer, NextFigures,
+        OwnReamer, PassFigures, PassLogAnswer, PassesAnswer, ReamFigures,
     },
     query::{Dial, Units},
 };
@@ -35,6 +36,10 @@ const METAL: i64 = 6;
 impl Text {
     pub(super) fn pass_log(&self, out: &mut String, log: &PassLogAnswer) {
         let step = log.step_mm.0;
+        if let Some(story) = &log.story {
+            wrapped(out, "", &format!("probably {}", story.says));
+            wrapped(out, "  ", story.check);
+        }
         self.advice(out, log);
         if let Some(remark) = log.remark.filter(|remark| remark.by.abs() > MOST_OF_A_TOOL) {
             let less = if remark.by < 0.0 { "less" } else { "more" };
@@ -99,16 +104,20 @@ impl Text {
 
     /// What to do next, first and largest.
     fn advice(&self, out: &mut String, log: &PassLogAnswer) {
-        let PassLogAnswer { state, kind, .. } = log;
-        let [first, _] = self.units();
         let Some(next) = &log.next else {
-            let (lead, style) = match state {
+            let (lead, style) = match log.state {
                 State::Scrap => ("SCRAP", Style::Bad),
                 _ => ("DONE", Style::Good),
             };
             let _ = writeln!(out, "{}", self.style(style, lead));
             return;
         };
+        self.next_step(out, next, log.kind, log.step_mm.0);
+    }
+
+    /// The step to take, and how it is likely to end.
+    fn next_step(&self, out: &mut String, next: &NextFigures, kind: Feature, step: Length) {
+        let [first, _] = self.units();
         let good = next.probability_good.map_or(String::new(), |good| {
             let over = next.probability_over.unwrap_or(0.0);
             // Where nothing is cut, how it stands now.
@@ -129,7 +138,7 @@ impl Text {
                 let to = next.expect_mm.map_or(String::new(), |size| {
                     format!(
                         ", to about {}",
-                        Self::target(size.0, first, Self::metal_side(Some(*kind)))
+                        Self::target(size.0, first, Self::metal_side(Some(kind)))
                     )
                 });
                 let then = if next.measuring {
@@ -137,7 +146,7 @@ impl Text {
                 } else {
                     "the last cut: then measure"
                 };
-                let dial = self.on_dial(dial.0, log.step_mm.0);
+                let dial = self.on_dial(dial.0, step);
                 ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
             }
             ("read again", _) => {
@@ -270,27 +279,46 @@ impl Text {
         }
     }
 
+    /// What a log that was just opened says first: what to dial, and the plan
+    /// in one line. The table's figures are the plan by rule; the log goes by
+    /// the machine, and two figures for one cut would contradict each other.
+    pub(super) fn first_step(&self, out: &mut String, answer: &PassesAnswer) -> bool {
+        let (Some(log), Some(next), Some(kind)) = (&answer.log, &answer.next, answer.feature.kind)
+        else {
+            return false;
+        };
+        self.next_step(out, next, kind, log.step_mm.0);
+        let mut names: Vec<(&str, usize)> = Vec::new();
+        for pass in &answer.plan.passes {
+            match names.last_mut() {
+                Some((name, count)) if *name == pass.name => *count += 1,
+                _ => names.push((pass.name, 1)),
+            }
+        }
+        let named = |(name, count): (&str, usize)| match count {
+            1 => name.to_owned(),
+            count => format!("{count} {name}"),
+        };
+        let names: Vec<String> = names.into_iter().map(named).collect();
+        let [unit, _] = self.units();
+        let aim = Self::target(answer.plan.aim_mm.0, unit, Self::metal_side(Some(kind)));
+        wrapped(out, "  ", &format!("plan: {}, to {aim}", names.join(", ")));
+        true
+    }
+
     /// Under a plan: the log that was opened for it.
-    pub(super) fn plan_log(&self, out: &mut String, answer: &PassesAnswer) {
+    pub(super) fn plan_log(out: &mut String, answer: &PassesAnswer) {
         for note in &answer.notes {
             wrapped(out, "  ", note);
         }
         let Some(log) = &answer.log else { return };
         let Some(name) = &log.name else { return };
-        let next = answer.next.as_ref().and_then(|next| next.dial_mm);
-        let dial = next.map_or(String::new(), |dial| {
-            format!(": dial {}", self.on_dial(dial.0, log.step_mm.0))
-        });
         let learned = match log.learned_from {
             0 => String::new(),
             1 => ", as one finished log taught".to_owned(),
             count => format!(", as {count} finished logs taught"),
         };
-        wrapped(
-            out,
-            "  ",
-            &format!("pass log {name} is open{dial}{learned}; then `cut ... = ...`"),
-        );
+        wrapped(out, "  ", &format!("pass log {name} is open{learned}; then `cut ... = ...`"));
     }
 
     /// The drill of a plan: whose, and which would be better.
@@ -377,6 +405,15 @@ impl Text {
         let mut words = format!("units {units}, dial {}", settings.dial.word());
         if let Some(division) = answer.graduation_mm {
             let _ = write!(words, ", graduation {}", self.difference(division.0));
+        }
+        if let Some(turn) = answer.dial_turn_mm {
+            let _ = write!(words, ", turn {}", self.difference(turn.0));
+        }
+        if let Some(least) = answer.least_chip_mm {
+            let _ = write!(words, ", least chip {}", self.difference(least.0));
+        }
+        if let Some(risk) = answer.risk {
+            let _ = write!(words, ", risk {} %", (risk * 1000.0).round() / 10.0);
         }
         for (name, value) in [("instrument", &answer.instrument), ("material", &answer.material)] {
             if let Some(value) = value {

@@ -440,12 +440,7 @@ impl Text {
 
     fn passes(&self, out: &mut String, answer: &PassesAnswer) {
         self.headline(out, &answer.feature);
-        let dial = match answer.dial {
-            Dial::Diameter => "dial (reads diameter)",
-            Dial::Radius => "dial (reads radius)",
-        };
         let [first, second] = self.units();
-        let toward = Self::metal_side(answer.feature.kind);
         if let Some(start) = &answer.plan.start_mm {
             let _ = writeln!(
                 out,
@@ -454,6 +449,33 @@ impl Text {
                 Self::size(start.0, second)
             );
         }
+        let is_logged = self.first_step(out, answer);
+        if !is_logged {
+            self.plan_table(out, answer);
+        }
+        let drill = Self::whose_drill(&answer.plan);
+        if !drill.is_empty() {
+            wrapped(out, "  drill: ", &drill);
+        }
+        if !is_logged {
+            let _ = writeln!(
+                out,
+                "  measure after the semi-finish and the spring pass, then judge the reading"
+            );
+        }
+        self.pins(out, &answer.feature);
+        Self::plan_log(out, answer);
+        Self::cautions(out, &answer.cautions);
+    }
+
+    /// Every pass of a plan, with what to dial by rule.
+    fn plan_table(&self, out: &mut String, answer: &PassesAnswer) {
+        let dial = match answer.dial {
+            Dial::Diameter => "dial (reads diameter)",
+            Dial::Radius => "dial (reads radius)",
+        };
+        let [first, second] = self.units();
+        let toward = Self::metal_side(answer.feature.kind);
         let _ = writeln!(
             out,
             "{}",
@@ -487,17 +509,6 @@ impl Text {
                 Self::target(pass.to_mm.0, second, toward)
             );
         }
-        let drill = Self::whose_drill(&answer.plan);
-        if !drill.is_empty() {
-            wrapped(out, "  drill: ", &drill);
-        }
-        let _ = writeln!(
-            out,
-            "  measure after the semi-finish and the spring pass, then judge the reading"
-        );
-        self.pins(out, &answer.feature);
-        self.plan_log(out, answer);
-        Self::cautions(out, &answer.cautions);
     }
 
     fn held(out: &mut String, feature: &FeatureAnswer) {
