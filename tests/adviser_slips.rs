@@ -65,7 +65,7 @@ fn a_dial_that_hardly_moved_says_nothing_of_the_tool() {
 
 #[test]
 fn a_tool_that_does_it_twice_is_learned() {
-    for took in [0.4, 0.8, 1.3] {
+    for took in [0.65, 0.8, 1.3] {
         let mut adviser = bore("19.2");
         let mut size = 19.2;
         for dial in [0.25, 0.15] {
@@ -78,6 +78,22 @@ fn a_tool_that_does_it_twice_is_learned() {
         let known = adviser.estimate().expect("in range");
         assert!((known.gain - took).abs() < 0.06, "{took}: {known:?}");
         assert_eq!(adviser.surprise(), None, "{took}");
+    }
+}
+
+/// Two passes that hardly cut are a dial that slips, or a tool that rubs: by a
+/// factor of a fiftieth the rest would be a cut of millimetres.
+#[test]
+fn two_passes_that_hardly_cut_teach_no_factor() {
+    let mut adviser = bore("19.6");
+    for (dial, read) in [("0.25", "19.605"), ("0.15", "19.61")] {
+        adviser.cut(mm(dial), &[mm(read)]).expect("in range");
+        adviser.read(&[mm(read)]).expect("in range");
+    }
+    let known = adviser.estimate().expect("in range");
+    assert!(known.gain > 0.6, "{known:?}");
+    if let Some(dial) = adviser.next().dial {
+        assert!(19.61 + largest(&prior()) * dial.millimetres() < 20.021, "{dial}");
     }
 }
 

@@ -35,6 +35,9 @@ pub(super) struct Slip {
     doubted: bool,
 }
 
+/// No tool takes a smaller share of what is dialled: passes that took less were
+/// slips, even two alike (common practice, no source).
+const LEAST_FACTOR: f64 = 0.6;
 /// A reading further off than this is a surprise.
 const SURPRISING: f64 = 4.0;
 /// A pass further off than this teaches, and does not agree: a skim that took
@@ -88,7 +91,9 @@ impl Adviser {
         let is_cut = matches!(pass, Pass::Cut(_));
         let fits = |state: &State| deviations(state, mean, repeat) <= SURPRISING;
         let is_surprising = off > SURPRISING;
-        let alike = slip.filter(|slip| is_cut && is_surprising && fits(&slip.taught));
+        let is_tool = |state: &State| state.mean[1] >= LEAST_FACTOR;
+        let alike = slip
+            .filter(|slip| is_cut && is_surprising && fits(&slip.taught) && is_tool(&slip.taught));
         let unread = slip.and_then(|slip| slip.unread);
         let misread = slip.zip(unread).filter(|(_, unread)| is_surprising && fits(unread));
         let surprise = if is_surprising && alike.is_none() && misread.is_none() {

@@ -43,6 +43,10 @@ use crate::{
 /// tables print 51 to 79).
 const ASKED: core::ops::RangeInclusive<f64> = 40.0..=100.0;
 
+/// The most thread that a tap is made to cut (Army Ordnance OD 1621, task 2: at
+/// most 83); the basic minor diameter of a 60-degree thread is at 83.3.
+const MOST_CUT: f64 = 83.4;
+
 /// Of a formed thread: 65 is recommended, down to 60 possible (Machinery's
 /// Handbook, cold form tapping); above 75 the crests overfill (common
 /// practice, no source).
@@ -136,10 +140,12 @@ impl TapDrill {
         matches!(self.minor, None | Some(Minor::Kept))
     }
 
-    /// As it is drilled, as large as the drill, or not at all.
-    fn rank(&self) -> u8 {
+    /// As it is drilled, as large as the drill, or not at all. More thread than
+    /// a tap stands is no gain: what the drill commonly cuts over its size is
+    /// no reason for it.
+    fn rank(&self, most: f64) -> u8 {
         match (self.keeps(), self.minor_drilled) {
-            (true, None | Some(Minor::Kept)) => 0,
+            (true, None | Some(Minor::Kept)) if self.percent <= most => 0,
             (true, _) => 1,
             (false, _) => 2,
         }
@@ -411,12 +417,18 @@ impl TapHole {
         let farthest =
             if matches!(wanted, Wanted::Percent(_)) { nearest + ABOUT } else { f64::INFINITY };
         let reach = || list.iter().filter(|(_, drill)| off(drill) <= farthest);
-        let rank = reach().map(|(_, drill)| drill.rank()).min();
+        let most = match wanted {
+            // Tough metal breaks taps: as little thread as the class allows.
+            Wanted::Advised(advice) if advice.work == Work::ToughSteel => f64::from(advice.high),
+            Wanted::Advised(_) => MOST_CUT,
+            Wanted::Percent(_) | Wanted::Middle => f64::INFINITY,
+        };
+        let rank = reach().map(|(_, drill)| drill.rank(most)).min();
         // The list is in order: the first of a kind is its nearest.
         let find = |wants_own: Option<bool>| {
             list.iter().position(|(is_own, drill)| {
                 off(drill) <= farthest
-                    && Some(drill.rank()) == rank
+                    && Some(drill.rank(most)) == rank
                     && wants_own.is_none_or(|wanted| wanted == *is_own)
             })
         };
@@ -433,7 +445,7 @@ impl TapHole {
         let mut others: Vec<TapDrill> = list.into_iter().map(|(_, drill)| drill).collect();
         if !matches!(wanted, Wanted::Percent(_)) {
             // Stable: the nearest first among equals.
-            others.sort_by_key(TapDrill::rank);
+            others.sort_by_key(|drill| drill.rank(most));
         }
         others.retain(|drill| {
             let side =

@@ -137,6 +137,9 @@ pub(super) struct Choice {
     pub(super) drills: Vec<TapDrill>,
 }
 
+/// As much of a full thread as tap charts give everyday metals.
+const EVERYDAY_PERCENT: f64 = 75.0;
+
 /// The drills of both systems, the thread's own first among equals; a bore
 /// where it is a power thread or no drill itself keeps the limits.
 pub(super) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Result<Choice, Error> {
@@ -144,9 +147,12 @@ pub(super) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Res
     let is_inch = thread.form().is_inch();
     // Tough metal wants less thread than a chart gives it, by whatever drill.
     let is_tough = matches!(wanted, Wanted::Advised(advice) if advice.work == Work::ToughSteel);
-    // A shop of inch threads need not own metric drills: only where no other keeps the limits.
-    let has_own =
-        is_inch && !is_tough && hole.choose(&own, wanted).is_ok_and(|found| found.best.keeps());
+    // A shop of inch threads need not own metric drills: only where no other keeps the limits,
+    // or leaves tough metal more than the everyday three quarters of a thread.
+    let has_own = is_inch
+        && hole.choose(&own, wanted).is_ok_and(|found| {
+            found.best.keeps() && !(is_tough && found.best.percent > EVERYDAY_PERCENT)
+        });
     let other = match (has_own, is_inch) {
         (true, _) => Vec::new(),
         (false, true) => Bit::standard(METRIC),
