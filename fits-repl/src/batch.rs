@@ -139,7 +139,7 @@ fn answer_bytes(out: &mut Vec<u8>, number: u64, line: &[u8], session: &mut Sessi
     match std::str::from_utf8(line) {
         Ok(text) => {
             let answer = session.evaluate(text);
-            json::object(out, Some(number), text, &answer);
+            json::object_as(out, Some(number), text, session.read_as(), &answer);
             Outcome::of(&answer)
         }
         Err(error) => {

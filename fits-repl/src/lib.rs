@@ -16,6 +16,7 @@ pub mod line_editor;
 pub mod problem;
 pub mod query;
 pub mod render;
+mod sentence;
 pub mod session;
 pub mod signals;
 

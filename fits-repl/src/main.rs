@@ -265,7 +265,7 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
     let status = Outcome::of(&answer).status();
     if form == Form::Json {
         let mut out = Vec::new();
-        json::object(&mut out, None, &query, &answer);
+        json::object_as(&mut out, None, &query, session.read_as(), &answer);
         out.push(b'\n');
         write_out(&out)?;
         return Ok(status);
@@ -279,7 +279,10 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
             };
             write_out(printable(&picture, Colour::Off).as_bytes())?;
         }
-        Ok(answer) => write_out(text.answer(&answer).as_bytes())?,
+        Ok(answer) => {
+            write_out(text.read_as(session.read_as()).as_bytes())?;
+            write_out(text.answer(&answer).as_bytes())?;
+        }
         Err(problem) => {
             let plain = Text {
                 colour: if io::stderr().is_terminal() { text.colour } else { Colour::Off },
@@ -335,7 +338,7 @@ fn prompt(files: Files) -> io::Result<u8> {
         worst = worst.max(Outcome::of(&answer));
         let render = Text { settings: session.shown(), colour: Colour::Off };
         let shown = match &answer {
-            Ok(answer) => render.answer(answer),
+            Ok(answer) => render.read_as(session.read_as()) + &render.answer(answer),
             Err(problem) => render.problem(&text, problem),
         };
         write_out(shown.as_bytes())?;

@@ -14,6 +14,9 @@ pub struct Problem {
     pub advice: String,
     /// A part of the line and what to put there.
     pub fix: Option<(Range<usize>, String)>,
+    /// Plain queries that the line could have meant, where it is asked back:
+    /// none, or two at least, and each is answered.
+    pub choices: Vec<String>,
     /// A file or the machine failed, not the line.
     pub is_failure: bool,
 }
@@ -21,13 +24,20 @@ pub struct Problem {
 impl Problem {
     /// A problem at a place.
     pub fn new(message: impl Into<String>, at: Range<usize>) -> Self {
-        Self { message: message.into(), at, advice: String::new(), fix: None, is_failure: false }
+        Self { message: message.into(), at, advice: String::new(), fix: None, choices: Vec::new(), is_failure: false }
     }
 
     /// With the next step in words.
     #[must_use]
     pub fn advise(mut self, advice: impl Into<String>) -> Self {
         self.advice = advice.into();
+        self
+    }
+
+    /// With the queries that it could mean.
+    #[must_use]
+    pub fn choose(mut self, choices: Vec<String>) -> Self {
+        self.choices = choices;
         self
     }
 
@@ -54,6 +64,10 @@ impl Problem {
 
     /// The advice and the mended line.
     pub fn hint(&self, line: &str) -> String {
+        if !self.choices.is_empty() {
+            let choices: Vec<_> = self.choices.iter().map(|choice| format!("`{choice}`")).collect();
+            return format!("say which: {}", choices.join(" or "));
+        }
         let mended = self.mended(line).map(|mended| format!("`{mended}`"));
         match (self.advice.as_str(), mended) {
             ("", None) => "see `help`".to_owned(),

@@ -258,6 +258,12 @@ impl Word {
         }))
     }
 
+    /// What a shop says of more than one fit, as `tight`: [`Word::find`] names
+    /// the words that each could mean.
+    pub fn ambiguous() -> impl Iterator<Item = &'static str> {
+        table::AMBIGUOUS.iter().map(|(said, _)| *said)
+    }
+
     fn is_called(self, text: &str) -> bool {
         self.name() == text || self.aliases().contains(&text)
     }

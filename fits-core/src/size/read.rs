@@ -144,6 +144,19 @@ pub struct Number {
 const MOST_DIGITS: usize = 24;
 
 impl Number {
+    /// A vulgar fraction as a rule is divided, `3/4` or `1-1/64`: halves to
+    /// two hundred and fifty-sixths. In a shop those are of an inch.
+    ///
+    /// ```
+    /// use fits_core::size::Number;
+    /// let vulgar = |text| Number::scan(text).unwrap().unwrap().0.is_vulgar();
+    /// assert!(vulgar("3/4") && vulgar("1-1/64"));
+    /// assert!(!vulgar("0.75") && !vulgar("3") && !vulgar("1/3"));
+    /// ```
+    pub const fn is_vulgar(self) -> bool {
+        !self.is_decimal && matches!(self.denominator, 2 | 4 | 8 | 16 | 32 | 64 | 128 | 256)
+    }
+
     /// A whole number.
     pub const fn whole(number: i64) -> Self {
         // Widening.

@@ -190,6 +190,8 @@ pub(super) fn number(input: &str, total: usize) -> Parsed<'_, Size> {
     let (spaced, _) = space(rest)?;
     let (rest, unit) = match Unit::scan(spaced) {
         Some((unit, length)) => (&spaced[length..], Some(unit)),
+        // A vulgar fraction is inches, whatever bare numbers are.
+        None if number.is_vulgar() => (rest, Some(Unit::Inch)),
         None => (rest, None),
     };
     Ok((rest, Spot { value: Expression::Number(number, unit), at: span(total, input, rest) }))

@@ -17,11 +17,24 @@ struct ErrorFields<'a> {
     message: &'a str,
     at: [usize; 2],
     hint: String,
+    #[serde(skip_serializing_if = "<[String]>::is_empty")]
+    choices: &'a [String],
 }
 
 /// Appends the object for a query, without a line feed: `line` where the
-/// query came with a number, `query` as read, then the answer or the error.
+/// query came with a number, `query` as typed, then the answer or the error.
 pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result<Answer, Problem>) {
+    object_as(out, line, query, None, answer);
+}
+
+/// The same with `read_as`, the plain query that a phrase was taken for.
+pub fn object_as(
+    out: &mut Vec<u8>,
+    line: Option<u64>,
+    query: &str,
+    read_as: Option<&str>,
+    answer: &Result<Answer, Problem>,
+) {
     let start = out.len();
     out.push(b'{');
     if let Some(line) = line {
@@ -31,6 +44,10 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
     }
     out.extend_from_slice(b"\"query\":");
     append(out, query);
+    if let Some(read_as) = read_as {
+        out.extend_from_slice(b",\"read_as\":");
+        append(out, read_as);
+    }
     // The answer is an object of its own: its opening brace becomes the comma
     // that joins its fields to these.
     let joint = out.len();
@@ -43,6 +60,7 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
                     message: &problem.message,
                     at: [problem.at.start, problem.at.end],
                     hint: problem.hint(query),
+                    choices: &problem.choices,
                 },
             },
         ),

@@ -22,6 +22,7 @@ mod plans;
 mod practice;
 mod quantities;
 mod resolve;
+mod sentence;
 mod shop;
 mod sizes;
 mod spoken;
@@ -51,6 +52,8 @@ const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
 pub struct Session {
     /// What bare numbers are.
     pub units: Units,
+    /// They were chosen; until then a bare number that could be either is asked about.
+    units_chosen: bool,
     /// How the dials read.
     pub dial: Dial,
     /// The units that the last question was put in: the answer's come first.
@@ -63,6 +66,8 @@ pub struct Session {
     pub progress: Option<fn(u64, u64) -> bool>,
     /// Only whether a line is answered matters, not what long work comes to.
     trying: bool,
+    /// The plain query that a phrase was taken for.
+    read_as: Option<String>,
     /// The line before this one was an entry of the log, and was refused.
     refused: bool,
     last: String,
@@ -84,8 +89,10 @@ impl Session {
         let last_settings = SettingsAnswer { units, dial };
         Self {
             units,
+            units_chosen: false,
             dial,
             shown: units,
+            read_as: None,
             kept: Arc::default(),
             shop: Shop::default(),
             progress: None,
@@ -97,6 +104,12 @@ impl Session {
         }
     }
 
+    /// How the last line was read, where it was not a plain query itself: the
+    /// plain queries that give the same answer, one after another.
+    pub fn read_as(&self) -> Option<&str> {
+        self.read_as.as_deref()
+    }
+
     /// A copy to try a line on, at every keystroke if need be: nothing is
     /// written, and what takes long is begun, not done.
     #[must_use]
@@ -106,6 +119,7 @@ impl Session {
             shop: self.shop.on_trial(),
             progress: None,
             trying: true,
+            read_as: None,
             last: self.last.clone(),
             last_kept: Arc::clone(&self.last_kept),
             ..*self
@@ -138,7 +152,8 @@ impl Session {
     /// assert_eq!(problem.at, 3..5);
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
-        let answer = self.ask(line);
+        self.read_as = None;
+        let answer = self.understand(line);
         // A refused `undo` is no refused entry: the next one takes back.
         self.refused = answer.is_err() && !self.refused && grammar::is_entry(line);
         answer.map_err(|mut problem| {
@@ -174,6 +189,7 @@ impl Session {
         match query {
             Query::Units(units) => {
                 self.units = units.unwrap_or(self.units);
+                self.units_chosen |= units.is_some();
                 self.shown = self.units;
                 Ok(self.in_force(units.is_some().then_some("units")))
             }

@@ -99,6 +99,7 @@ impl Session {
         let (file, kept, notes) = SettingsFile::load(folder.join("settings.toml"));
         self.shop.settings = Some(file);
         self.units = kept.units.unwrap_or(self.units);
+        self.units_chosen |= kept.units.is_some();
         self.shown = self.units;
         self.dial = kept.dial.unwrap_or(self.dial);
         self.kept = Arc::new(Kept {

@@ -127,6 +127,15 @@ impl Text {
         self.printable(out)
     }
 
+    /// How a phrase was read, the first line of its answer; nothing for a plain query.
+    pub fn read_as(&self, read_as: Option<&str>) -> String {
+        let mut out = String::new();
+        if let Some(read_as) = read_as {
+            wrapped(&mut out, "", &format!("read as: {read_as}"));
+        }
+        self.printable(out)
+    }
+
     /// A problem: the line, a caret under the place, what and what next.
     pub fn problem(&self, line: &str, problem: &Problem) -> String {
         let mut out = String::new();

@@ -103,7 +103,9 @@ fn with_class(query: &ThreadQuery, error: &fits_core::Error, problem: Problem) -
 
 /// The thread that a bare fraction of an inch may mean, as a query.
 pub(super) fn of_size(size: &Size) -> Option<String> {
-    let Expression::Number(number, None) = size.value else { return None };
+    let Expression::Number(number, None | Some(fits_core::size::Unit::Inch)) = size.value else {
+        return None;
+    };
     let (top, bottom) = number.ratio();
     if !number.is_fraction() || top < 0 {
         return None;

@@ -1,0 +1,245 @@
+//! Bought parts and tables: keys, bearings, pins and bar, general tolerances,
+//! standard grades; and the tailstock.
+
+use super::{
+    Said,
+    fits::{Fit, fit_of},
+    roles::assign,
+    token::{Num, System, Token},
+    view::View,
+};
+
+fn only_number(view: &View) -> Option<&Num> {
+    let mut numbers = view.numbers();
+    let (_, num) = numbers.next()?;
+    numbers.next().is_none().then_some(num)
+}
+
+/// The key and keyways of a shaft.
+pub(super) fn keyway(view: &View, system: System) -> Option<Said> {
+    view.only(&["key", "shaft", "hole", "role"], |token| matches!(token, Token::Number(_)))?;
+    if !view.has("key") || view.has("hole") || view.words("role").any(|role| role != "od") {
+        return None;
+    }
+    let size = only_number(view)?;
+    if !view.has("shaft") {
+        let text = size.plain(system);
+        return Some(Said::ask("the shaft's size or the key's is not said", vec![format!("keyway for {text}"), format!("key {text}")]));
+    }
+    Some(Said::plain(format!("keyway for {}", size.plain(system))))
+}
+
+/// ISO 2768, for sizes without a tolerance.
+pub(super) fn general(view: &View, system: System) -> Option<Said> {
+    view.only(&["untoleranced", "grade", "state", "role"], |token| matches!(token, Token::Number(_) | Token::General(_)))?;
+    let size = only_number(view)?.plain(system);
+    let by_standard = view.one(|token| match token { Token::General(letter) => Some(*letter), _ => None });
+    let mut grades = view.words("grade");
+    let by_word = grades.next();
+    if grades.any(|other| Some(other) != by_word) {
+        return None;
+    }
+    if !view.has("untoleranced") && by_standard.is_none() {
+        return None;
+    }
+    if view.words("role").any(|role| !matches!(role, "od" | "id" | "long")) || view.words("state").any(|state| state != "length") {
+        return None;
+    }
+    let letter = match (by_standard, by_word) {
+        (Some(a), Some(b)) if b.chars().next() != Some(a) => return None,
+        (Some(a), _) => a.to_string(),
+        (None, Some(word)) => word.to_owned(),
+        (None, None) => {
+            return Some(Said::ask("the class is not said", vec![format!("{size} general m"), format!("{size} general c"), format!("{size} general f")]));
+        }
+    };
+    Some(Said::plain(format!("{size} general {letter}")))
+}
+
+/// A standard tolerance.
+pub(super) fn grade(view: &View, system: System) -> Option<Said> {
+    view.only(&[], |token| matches!(token, Token::Number(_) | Token::Grade(_)))?;
+    let grade = view.one(|token| match token { Token::Grade(grade) => Some(*grade), _ => None })?;
+    Some(Said::plain(format!("{} grade {grade}", only_number(view)?.plain(system))))
+}
+
+/// A rolling bearing's seat.
+pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &["bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start", "role", "vague"],
+        |token| matches!(token, Token::Number(_) | Token::Bearing(..)),
+    )?;
+    let number = view.one(|token| match token { Token::Bearing(bore, od) => Some((*bore, *od)), _ => None });
+    if !view.has("bought") && number.is_none() {
+        return None;
+    }
+    if view.has("fit") || view.has("reads") || view.has("start") || view.has("vague") || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream")) {
+        return None;
+    }
+    let says_bore = view.says("head", "bgc");
+    let outer = view.has("hub") || view.has("hole") || view.says("ring", "outer") || view.says("role", "od");
+    let inner = view.has("shaft") || view.says("ring", "inner") || view.says("role", "id");
+    if outer && inner && !(view.has("ring")) {
+        return None;
+    }
+    let turns = view.says("load", "turns");
+    let stands = view.says("load", "stands");
+    let load = if view.says("load", "heavy") { Some("heavy") } else if view.says("load", "light") { Some("light") } else if view.says("load", "normal") { Some("normal") } else { None };
+    let slides = view.says("load", "slides");
+    let bare = if number.is_none() { Some(only_number(view)?) } else { view.numbers().next().is_none().then_some(())?; None };
+    let size = |is_outer: bool| match (number, bare) {
+        (Some((bore, od)), _) => Some(format!("{}mm", if is_outer { od } else { bore })),
+        (None, Some(num)) => Some(num.plain(system)),
+        _ => None,
+    };
+    // What the part itself comes as.
+    if !turns && !stands && load.is_none() && !slides {
+        if says_bore {
+            return Some(Said::plain(format!("bearing bore {}", size(false)?)));
+        }
+        if (view.says("role", "od") || view.says("ring", "outer") || view.says("role", "id")) && !view.has("hub") && !view.has("shaft") {
+            return Some(Said::plain(if view.says("role", "id") { format!("bearing bore {}", size(false)?) } else { format!("bearing od {}", size(true)?) }));
+        }
+        let (shaft, housing) = (size(false)?, size(true)?);
+        let inner_choices = vec![format!("seat shaft {shaft} turns normal"), format!("seat shaft {shaft} stands slides"), format!("seat shaft {shaft} turns light")];
+        let outer_choices = vec![format!("seat housing {housing} stands slides"), format!("seat housing {housing} turns normal")];
+        let choices = match (outer, inner) {
+            (true, false) => outer_choices,
+            (false, true) => inner_choices,
+            _ if number.is_some() => vec![inner_choices.into_iter().next()?, outer_choices.into_iter().next()?],
+            _ => return None,
+        };
+        return Some(Said::ask("which ring turns is not said", choices));
+    }
+    if turns == stands || (outer == inner) {
+        return None;
+    }
+    let place = if outer { "housing" } else { "shaft" };
+    let size = size(outer)?;
+    // Which ring turns is told of the other ring: the load is the other way.
+    let said_of_other = (inner && !view.says("ring", "inner") && view.says("ring", "outer"))
+        || (outer && !view.says("ring", "outer") && view.says("ring", "inner"));
+    if said_of_other {
+        return None;
+    }
+    let load = if turns {
+        format!("turns {}", load.unwrap_or("normal"))
+    } else if slides {
+        "stands slides".to_owned()
+    } else {
+        return None;
+    };
+    Some(Said::plain(format!("seat {place} {size} {load}")))
+}
+
+/// Pins and bar that are bought, alone or with a fit.
+pub(super) fn bought(view: &View, system: System) -> Option<Said> {
+    view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
+        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..))
+    })?;
+    let name = view.word("bought")?;
+    if view.words("bought").any(|other| other != name) || view.words("head").any(|head| head != "ream") || view.has("vague") {
+        return None;
+    }
+    let size = only_number(view)?;
+    let text = size.plain(system);
+    let is_m6 = view.tokens().any(|token| matches!(token, Token::Shaft(class) if class == "m6"));
+    if view.tokens().any(|token| matches!(token, Token::Shaft(class) if class != "m6")) {
+        return None;
+    }
+    let fit = match fit_of(view) {
+        Some(Fit::Word(word)) => Some(word),
+        Some(Fit::Shaft(_)) | None => None,
+        Some(_) => return None,
+    };
+    let material = match view.words("material").count() {
+        0 => String::new(),
+        1 => format!(", hub {}", view.word("material")?),
+        _ => return None,
+    };
+    let is_metric = text.ends_with("mm");
+    let name = match name {
+        "dowel" if is_m6 => "m6 dowel pin",
+        "dowel" => "dowel",
+        "drillrod" | "drill rod" => "drill rod",
+        "silver" | "silver steel" => "silver steel",
+        "crs" => "low-carbon cold drawn bar",
+        _ => return None,
+    };
+    match (name, fit) {
+        ("dowel", None) if is_metric => Some(Said::ask("kind and fit are not said", vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")])),
+        ("dowel", Some(word)) if is_metric => Some(Said::ask("its standard is not said", vec![format!("m6 dowel pin {text}, {word}{material}"), format!("ASME metric dowel pin {text}, {word}{material}")])),
+        ("dowel", None) if view.has("hole") || view.says("head", "ream") || view.has("hub") => {
+            Some(Said::ask("the fit is not said", vec![format!("dowel {text}, press"), format!("dowel {text}, slip")]))
+        }
+        (name, None) => (material.is_empty() && !view.has("head")).then(|| Said::plain(format!("{name} {text}"))),
+        (name, Some(word)) => Some(Said::plain(format!("{name} {text}, {word}{material}"))),
+    }
+}
+
+/// Two collars: how far to move the tailstock.
+pub(super) fn align(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "role", "bigger", "hub"], |token| matches!(token, Token::Number(_)))?;
+    if view.words("head").any(|head| head != "tail") {
+        return None;
+    }
+    let roles = assign(view, &["role"], &[])?;
+    let apart = roles.num("apart")?.clone();
+    let by = |names: [&str; 1]| roles.taken.iter().find(|taken| names.contains(&taken.by)).map(|taken| taken.num.clone());
+    let (chuck, tail) = (by(["chuck"]), by(["tailend"]));
+    let free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
+    let over = apart.plain(system);
+    let give = |a: &Num, b: &Num| {
+        ((a.mm(system) - b.mm(system)).abs() < 0.05 * a.mm(system)).then(|| Said::plain(format!("align {} {} over {over}", a.plain(system), b.plain(system))))
+    };
+    if !view.has("bigger") {
+        return match (&chuck, &tail, &free[..]) {
+            (Some(chuck), Some(tail), []) => give(chuck, tail),
+            (Some(chuck), None, [tail]) if view.has("role") => give(chuck, tail),
+            (None, Some(tail), [chuck]) => give(chuck, tail),
+            (None, None, [taper]) if view.says("head", "tail") && taper.mm(system) < 1.0 => {
+                let (a, b) = tapered(taper, system)?;
+                Some(Said::ask("which end is bigger is not said", vec![format!("align {a} {b} over {over}"), format!("align {b} {a} over {over}")]))
+            }
+            _ => None,
+        };
+    }
+    // `3 thou big at the tail end in 10`
+    let mut bigger = view.words("bigger");
+    let size = bigger.next()?;
+    if bigger.next().is_some() {
+        return None;
+    }
+    let at_tail = view.says("role", "tailend");
+    let at_chuck = view.says("role", "chuck");
+    if at_tail == at_chuck {
+        return None;
+    }
+    let amount = match (&chuck, &tail, &free[..]) {
+        (None, None, [num]) => num.clone(),
+        (Some(num), None, []) | (None, Some(num), []) => num.clone(),
+        _ => return None,
+    };
+    if amount.mm(system) > 2.0 {
+        return None;
+    }
+    let (less, more) = tapered(&amount, system)?;
+    let tail_is_big = at_tail == (size == "big");
+    let (a, b) = if tail_is_big { (less, more) } else { (more, less) };
+    Some(Said::plain(format!("align {a} {b} over {over}")))
+}
+
+/// A nominal inch, or 25 mm, and so much more.
+fn tapered(amount: &Num, system: System) -> Option<(String, String)> {
+    let mm = amount.mm(system);
+    let is_inch = amount.plain(system).ends_with("in") || amount.plain(system).ends_with("thou") || amount.plain(system).ends_with("tenths");
+    let text = |value: f64| {
+        let text = format!("{value:.6}");
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    };
+    Some(if is_inch {
+        ("1in".into(), format!("{}in", text(1.0 + mm / 25.4)))
+    } else {
+        ("25mm".into(), format!("{}mm", text(25.0 + mm)))
+    })
+}

@@ -1,0 +1,256 @@
+//! The shop's sentence: a phrase to a plain query, a question back, or nothing.
+//!
+//! It stands behind the plain grammar and computes no answer. Every question
+//! tries the phrase by itself and knows its own words only; a word or a number
+//! that is left over rules the question out. Where two questions, or two
+//! readings of the figures, are left, the person is asked.
+
+mod bought;
+mod cuts;
+mod fits;
+mod joints;
+mod roles;
+mod table;
+mod threads;
+mod token;
+mod view;
+
+use std::ops::Range;
+
+pub(crate) use self::token::System;
+use self::view::{Line, View, join_materials, number_of};
+
+/// What a question makes of a phrase.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Said {
+    /// Plain queries, the last one is the question.
+    Plain(Vec<String>),
+    /// It could be any of these.
+    Ask {
+        /// What is not said.
+        why: &'static str,
+        /// Plain queries, each of which works.
+        choices: Vec<String>,
+    },
+}
+
+impl Said {
+    fn plain(query: impl Into<String>) -> Self {
+        Self::Plain(vec![query.into()])
+    }
+
+    fn ask(why: &'static str, choices: Vec<String>) -> Self {
+        Self::Ask { why, choices }
+    }
+}
+
+/// How a phrase was read.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Reading {
+    pub said: Said,
+    /// A word that was taken for another.
+    pub slips: Vec<(String, &'static str)>,
+}
+
+/// What is known beside the line.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Setting {
+    /// What bare numbers are, where it was ever chosen.
+    pub units: Option<System>,
+    /// A pass log is open.
+    pub log_is_open: bool,
+}
+
+type Question = fn(&View, System) -> Option<Said>;
+
+const ALL: &[(&str, Question)] = &[
+    ("fit", fits::fit),
+    ("suit", fits::suit),
+    ("pair", fits::pair),
+    ("reading", fits::reading),
+    ("plan", cuts::plan),
+    ("rehearse", cuts::rehearse),
+    ("ream", cuts::ream),
+    ("drill", cuts::drill),
+    ("size", cuts::size),
+    ("thread", threads::thread),
+    ("tap", threads::tap),
+    ("clearance", threads::clearance),
+    ("wires", threads::wires),
+    ("thread-cut", threads::cut),
+    ("assemble", joints::assemble),
+    ("pick-press", joints::pick_press),
+    ("bushing", joints::bushing),
+    ("stack", joints::stack),
+    ("warm", fits::warm),
+    ("keyway", bought::keyway),
+    ("general", bought::general),
+    ("grade", bought::grade),
+    ("pick", fits::pick),
+    ("bearing", bought::bearing),
+    ("bought", bought::bought),
+    ("align", bought::align),
+    ("settings", cuts::settings),
+    ("help", cuts::help),
+];
+
+/// A longer phrase is no sentence.
+const LONGEST: usize = 400;
+
+/// Reads a phrase. None: no question takes all of it; with the place of a
+/// word that no question knows, where there is one.
+pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range<usize>>> {
+    if text.len() > LONGEST {
+        return Err(None);
+    }
+    let text_in_order = text;
+    let line = Line::new(text_in_order);
+    let mut found: Vec<(&str, Said, Vec<(String, &'static str)>)> = Vec::new();
+    let mut furthest: Option<Range<usize>> = None;
+    let mut is_known = false;
+    let log: Question = |_, _| None;
+    let questions = ALL.iter().copied().chain(std::iter::once(("log", log)));
+    for (name, question) in questions {
+        let mut view = match line.view(number_of(name)) {
+            Ok(view) => view,
+            Err(place) => {
+                if furthest.as_ref().is_none_or(|far| far.start < place.start) {
+                    furthest = Some(place);
+                }
+                continue;
+            }
+        };
+        is_known = true;
+        view.settle_in(setting.units);
+        if join_materials(&mut view, text).is_none() {
+            continue;
+        }
+        let said = if name == "log" {
+            in_units(&view, setting, |view, system| cuts::log(view, system, setting.log_is_open))
+        } else {
+            in_units(&view, setting, question)
+        };
+        if let Some(said) = said {
+            found.push((name, said, view.slips));
+        }
+    }
+    settle(found).ok_or(if is_known { None } else { furthest })
+}
+
+/// The question under the units that bare numbers take; where that is not
+/// known, under both.
+fn in_units(view: &View, setting: Setting, question: impl Fn(&View, System) -> Option<Said>) -> Option<Said> {
+    let both = || {
+        let choices = [System::Inches, System::Millimetres]
+            .into_iter()
+            .filter_map(|system| question(view, system))
+            .flat_map(|said| match said {
+                Said::Plain(lines) => vec![lines.join(" ; ")],
+                Said::Ask { choices, .. } => choices,
+            })
+            .fold(Vec::new(), |mut all: Vec<String>, choice| {
+                if !all.contains(&choice) {
+                    all.push(choice);
+                }
+                all
+            });
+        match choices.len() {
+            0 => None,
+            1 => choices.into_iter().next().map(Said::plain),
+            _ => Some(Said::ask("inches or millimetres is not said", choices)),
+        }
+    };
+    let (inch, metric) = view.evidence();
+    let bare: Vec<_> = view.bare().collect();
+    if bare.is_empty() {
+        return question(view, if inch { System::Inches } else { System::Millimetres });
+    }
+    match (inch, metric) {
+        (true, true) => return both(),
+        (true, false) => return question(view, System::Inches),
+        (false, true) => return question(view, System::Millimetres),
+        (false, false) => {}
+    }
+    let has_iso = view.tokens().any(|token| matches!(token, token::Token::Hole(_) | token::Token::Shaft(_) | token::Token::Pair(_) | token::Token::General(_)));
+    let most = bare.iter().map(|num| num.value).fold(0.0, f64::max);
+    match setting.units {
+        Some(System::Inches) => {
+            if most >= 12.0 { both() } else { question(view, System::Inches) }
+        }
+        Some(System::Millimetres) => {
+            if most < 1.5 { both() } else { question(view, System::Millimetres) }
+        }
+        None => {
+            if bare.iter().any(|num| num.leads && num.places >= 3) {
+                question(view, System::Inches)
+            } else if !has_iso && most <= 5.0 {
+                both()
+            } else {
+                question(view, System::Millimetres)
+            }
+        }
+    }
+}
+
+/// One reading is it; several that differ are asked about.
+fn settle(mut found: Vec<(&str, Said, Vec<(String, &'static str)>)>) -> Option<Reading> {
+    // What gives way to what: a head beats none.
+    const GIVES_WAY: &[(&str, &str)] = &[
+        ("reading", "plan"),
+        ("reading", "rehearse"),
+        ("thread", "tap"),
+        ("thread", "clearance"),
+        ("thread", "wires"),
+        ("thread", "thread-cut"),
+        ("fit", "suit"),
+        ("fit", "plan"),
+        ("fit", "bought"),
+        ("fit", "ream"),
+        ("fit", "reading"),
+        ("suit", "plan"),
+        ("suit", "bushing"),
+        ("pair", "suit"),
+        ("drill", "tap"),
+        ("drill", "ream"),
+        ("drill", "clearance"),
+        ("size", "drill"),
+        ("size", "stack"),
+        ("size", "settings"),
+        ("size", "fit"),
+        ("assemble", "pick-press"),
+        ("assemble", "bushing"),
+        ("fit", "assemble"),
+        ("bearing", "bought"),
+        ("general", "grade"),
+        ("fit", "warm"),
+        ("fit", "pick"),
+        ("clearance", "pick"),
+        ("pair", "reading"),
+        ("thread-cut", "tap"),
+    ];
+    let names: Vec<String> = found.iter().map(|(name, ..)| (*name).to_owned()).collect();
+    found.retain(|(name, ..)| !GIVES_WAY.iter().any(|(loser, winner)| loser == name && names.iter().any(|known| known == winner)));
+    // A plain reading stands before questions back.
+    let (_, first, slips) = found.first()?.clone();
+    if found.iter().all(|(_, said, _)| *said == first) {
+        return Some(Reading { said: first, slips });
+    }
+    let mut choices = Vec::new();
+    let mut why = "it can be read in more than one way";
+    for (_, said, _) in found {
+        match said {
+            Said::Plain(lines) => choices.push(lines.join(" ; ")),
+            Said::Ask { choices: more, why: reason } => {
+                why = reason;
+                choices.extend(more);
+            }
+        }
+    }
+    let mut unique: Vec<String> = Vec::new();
+    for choice in choices {
+        if !unique.contains(&choice) {
+            unique.push(choice);
+        }
+    }
+    Some(Reading { said: Said::ask(why, unique), slips })
+}

@@ -1,0 +1,233 @@
+//! The words of the shop: what each is, and which questions know it.
+//!
+//! `words.csv` holds them, a row a meaning; fit words, materials and
+//! instruments come from the library's own tables. A word that a question has
+//! no row for rules that question out.
+
+use std::{collections::HashMap, sync::LazyLock};
+
+use fits_core::{
+    shop::words::Word,
+    standards::{instruments::Instrument, materials::Material},
+};
+
+/// The questions, in the order of the bits of a row.
+pub(super) const QUESTIONS: [&str; 28] = [
+    "fit", "suit", "pair", "reading", "plan", "rehearse", "ream", "drill", "size", "thread", "tap",
+    "clearance", "wires", "thread-cut", "assemble", "pick-press", "bushing", "stack", "warm",
+    "keyway", "general", "grade", "pick", "bearing", "bought", "align", "settings", "help",
+];
+/// An entry of the pass log, a question of its own.
+pub(super) const LOG: u8 = 28;
+
+const FITTED: &str = "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
+const METALS: &str =
+    "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream";
+
+/// A meaning of a spelling.
+#[derive(Debug)]
+pub(super) struct Row {
+    /// The word itself, as the plain query has it.
+    pub(super) name: &'static str,
+    /// What it is: a small word, a noun of the hole, a role, a head…
+    pub(super) kind: &'static str,
+    /// The questions that know it, a bit each.
+    questions: u32,
+    /// A row for every question gives way to one that names its own.
+    is_general: bool,
+}
+
+impl Row {
+    pub(super) const fn is_general(&self) -> bool {
+        self.is_general
+    }
+
+    pub(super) const fn is_of(&self, question: u8) -> bool {
+        self.questions & (1 << question) != 0
+    }
+}
+
+#[derive(Default, Debug)]
+struct Node {
+    next: HashMap<&'static str, Self>,
+    rows: Vec<usize>,
+}
+
+/// Every spelling, word by word.
+#[derive(Debug)]
+pub(super) struct Table {
+    rows: Vec<Row>,
+    root: Node,
+    /// Single words of five letters or more, for slips of typing.
+    long: Vec<&'static str>,
+}
+
+static TABLE: LazyLock<Table> = LazyLock::new(Table::new);
+
+/// One-word names that are verbs or sizes elsewhere: fits only before `fit`.
+const NEEDS_FIT: &[&str] =
+    &["tap", "tapping", "force", "thumb", "twist", "free", "wring", "keying", "drive", "driving"];
+
+impl Table {
+    pub(super) fn get() -> &'static Self {
+        &TABLE
+    }
+
+    fn new() -> Self {
+        let mut table = Self { rows: Vec::new(), root: Node::default(), long: Vec::new() };
+        for line in include_str!("words.csv").lines().skip(1) {
+            let mut cells = line.splitn(4, ',');
+            let mut cell = || cells.next().unwrap_or_default().trim_matches('"');
+            let (name, kind, questions, spellings) = (cell(), cell(), cell(), cell());
+            table.add(name, kind, questions, spellings.split('|'));
+        }
+        for word in Word::all() {
+            let names = std::iter::once(word.name()).chain(word.aliases().iter().copied());
+            let (verbs, names): (Vec<_>, Vec<_>) = names.partition(|name| NEEDS_FIT.contains(name));
+            table.add(word.name(), "fit", FITTED, names.into_iter());
+            for verb in verbs {
+                table.add_owned(word.name(), "fit", FITTED, format!("{verb} fit"));
+            }
+        }
+        for said in Word::ambiguous().filter(|said| !matches!(*said, "fit" | "light" | "heavy" | "medium")) {
+            table.add(said, "vague", "fit suit plan bought", std::iter::once(said));
+        }
+        for said in ["light", "heavy", "medium", "close", "easy", "hand"] {
+            table.add_owned(said, "vague", "fit suit", format!("{said} fit"));
+        }
+        for material in Material::all() {
+            let names = std::iter::once(material.name())
+                .chain(material.aliases().iter().copied())
+                .filter(|name| !matches!(*name, "iron" | "al" | "tool"));
+            table.add(material.name(), "material", METALS, names);
+        }
+        for instrument in Instrument::all() {
+            let names = std::iter::once(instrument.name()).chain(instrument.aliases()).filter(|name| {
+                !matches!(*name, "plug" | "scale" | "rule" | "comparator" | "indicator")
+            });
+            table.add(instrument.name(), "instrument", "plan reading rehearse settings log suit pair", names);
+        }
+        table
+    }
+
+    fn add_owned(&mut self, name: &'static str, kind: &'static str, questions: &str, spelling: String) {
+        // Made once for the life of the program.
+        self.add(name, kind, questions, std::iter::once(&*spelling.leak()));
+    }
+
+    fn add(
+        &mut self,
+        name: &'static str,
+        kind: &'static str,
+        questions: &str,
+        spellings: impl Iterator<Item = &'static str>,
+    ) {
+        let is_general = questions == "all";
+        let bits = if is_general {
+            (1 << QUESTIONS.len()) - 1
+        } else {
+            let mut bits = 0;
+            for question in questions.split(' ') {
+                if question == "log" {
+                    bits |= 1 << LOG;
+                } else if let Some(at) = QUESTIONS.iter().position(|known| *known == question) {
+                    bits |= 1 << at;
+                }
+            }
+            bits
+        };
+        let row = self.rows.len();
+        self.rows.push(Row { name, kind, questions: bits, is_general });
+        for spelling in spellings {
+            let lower: &'static str = if spelling.chars().any(char::is_uppercase) {
+                spelling.to_lowercase().leak()
+            } else {
+                spelling
+            };
+            let mut node = &mut self.root;
+            let mut words = 0;
+            for word in lower.split([' ', '-']).filter(|word| !word.is_empty()) {
+                node = node.next.entry(word).or_default();
+                words += 1;
+            }
+            node.rows.push(row);
+            if words == 1 && lower.len() >= 4 && lower.is_ascii() {
+                self.long.push(lower);
+            }
+        }
+    }
+
+    /// Every spelling that begins here: its row, and where it ends.
+    pub(super) fn matches(&self, line: &str, at: usize) -> Vec<(&'static Row, usize)> {
+        let mut found = Vec::new();
+        let mut node = &self.root;
+        let mut from = at;
+        while let Some((word, end)) = word_at(line, from) {
+            let Some(next) = node.next.get(&*word) else { break };
+            node = next;
+            found.extend(node.rows.iter().filter_map(|row| TABLE.rows.get(*row)).map(|row| (row, end)));
+            from = end + line[end..].len() - line[end..].trim_start_matches([' ', '-', '\t']).len();
+            if from == end {
+                break;
+            }
+        }
+        found
+    }
+
+    /// The one known word that a slip of typing could have meant.
+    pub(super) fn slip(&self, word: &str) -> Option<&'static str> {
+        if word.len() < 5 || !word.bytes().all(|byte| byte.is_ascii_alphabetic()) {
+            return None;
+        }
+        let mut near = self.long.iter().filter(|known| is_slip(word, known));
+        let first = near.next()?;
+        near.all(|other| other == first || other.trim_end_matches('s') == first.trim_end_matches('s')).then_some(*first)
+    }
+}
+
+/// One letter more, less, other or two exchanged; the first letter stands.
+fn is_slip(typed: &str, known: &str) -> bool {
+    let (a, b) = (typed.as_bytes(), known.as_bytes());
+    if a.first() != b.first() || a.len().abs_diff(b.len()) > 1 || a == b {
+        return false;
+    }
+    let same = a.iter().zip(b).take_while(|(x, y)| x == y).count();
+    let (a, b) = (&a[same..], &b[same..]);
+    match a.len().cmp(&b.len()) {
+        std::cmp::Ordering::Less => *a == b[1..],
+        std::cmp::Ordering::Greater => a[1..] == *b,
+        std::cmp::Ordering::Equal => {
+            a[1..] == b[1..] || (a.len() > 1 && a[0] == b[1] && a[1] == b[0] && a[2..] == b[2..])
+        }
+    }
+}
+
+/// The word that begins here, in small letters, and its end. A hyphen between
+/// letters parts words; a full stop at the end is none of the word's.
+pub(super) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
+    let rest = line.get(at..)?;
+    let bytes = rest.as_bytes();
+    let mut end = 0;
+    while let Some(byte) = bytes.get(end) {
+        let ends = match byte {
+            b' ' | b'\t' | b',' | b';' | b':' | b'?' | b'!' | b'(' | b')' | b'"' => true,
+            b'=' => end > 0,
+            b'-' => {
+                let letter = |at: Option<&u8>| at.is_some_and(u8::is_ascii_alphabetic);
+                (end > 0 && letter(bytes.get(end - 1)) && letter(bytes.get(end + 1)))
+                    || (end > 0 && letter(bytes.get(end + 1)))
+            }
+            b'.' => bytes.get(end + 1).is_none_or(|next| matches!(next, b' ' | b',' | b'?')) && !matches!(&bytes[..end], b"i.d" | b"o.d"),
+            _ => false,
+        };
+        if ends {
+            break;
+        }
+        end += 1;
+        if *byte == b'=' {
+            break;
+        }
+    }
+    let word = rest.get(..end)?;
+    (!word.is_empty()).then(|| (word.to_lowercase(), at + end))
+}

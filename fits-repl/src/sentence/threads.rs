@@ -1,0 +1,316 @@
+//! Threads: limits, tap drills, clearance holes, wires, passes.
+
+use super::{
+    Said,
+    token::{Num, System, Token},
+    view::View,
+};
+
+fn thread_of(view: &View) -> Option<String> {
+    view.one(|token| match token { Token::Thread { name, .. } => Some(name.clone()), _ => None })
+}
+
+fn class_of(view: &View) -> Option<Option<String>> {
+    match view.count(|token| matches!(token, Token::ThreadClass(_))) {
+        0 => Some(None),
+        1 => Some(view.one(|token| match token { Token::ThreadClass(name) => Some(name.clone()), _ => None })),
+        _ => None,
+    }
+}
+
+/// `H` classes and `B` are nuts'.
+fn is_nut(class: &str) -> bool {
+    class.ends_with(['B', 'H', 'G']) && !class.ends_with("2G")
+}
+
+fn is_own(token: &Token) -> bool {
+    matches!(token, Token::Thread { .. } | Token::ThreadClass(_))
+}
+
+/// A thread, its limits.
+pub(super) fn thread(view: &View, _: System) -> Option<Said> {
+    view.only(&["head", "state", "mate", "shaft", "hole", "unit"], |token| is_own(token) || matches!(token, Token::PerInch(_)))?;
+    if view.has("hole") || view.count(|token| matches!(token, Token::PerInch(_))) > 0 {
+        return None;
+    }
+    let name = thread_of(view)?;
+    let class = class_of(view)?;
+    if view.words("head").any(|head| !matches!(head, "thread" | "pitchd" | "blank")) {
+        return None;
+    }
+    if view.says("head", "blank") && class.as_deref().is_some_and(is_nut) {
+        return None;
+    }
+    let nut = view.says("state", "nutbore");
+    let bolt = view.says("state", "bolt") || view.has("shaft");
+    let mates = view.has("mate");
+    match &class {
+        Some(class) if nut && bolt || mates => {
+            // The mate of a class: the other part.
+            let other = if is_nut(class) { other_class(class, 'A', 'g') } else { other_class(class, 'B', 'H') }?;
+            if mates && !(nut || bolt) || (nut != is_nut(class)) {
+                return Some(Said::plain(format!("{name} {other}")));
+            }
+            None
+        }
+        Some(class) => {
+            if (nut && !is_nut(class) && !name.contains("Acme")) || (bolt && is_nut(class)) {
+                return None;
+            }
+            let side = if name.contains("Acme") && bolt { " screw" } else if name.contains("Acme") && nut { " nut" } else { "" };
+            Some(Said::plain(format!("{name} {class}{side}")))
+        }
+        None if nut && bolt => Some(Said::plain(name)),
+        None if nut => Some(Said::plain(format!("{name} nut"))),
+        None if view.says("head", "blank") || bolt => Some(Said::plain(format!("{name} screw"))),
+        None => Some(Said::plain(name)),
+    }
+}
+
+fn other_class(class: &str, unified: char, metric: char) -> Option<String> {
+    let digit = class.chars().next()?;
+    let last = class.chars().last()?;
+    Some(if matches!(last, 'A' | 'B') { format!("{digit}{unified}") } else { format!("6{metric}") })
+}
+
+/// A tap drill.
+pub(super) fn tap(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "material", "state", "hole", "unit"], |token| {
+        is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
+    })?;
+    if view.words("head").any(|head| !matches!(head, "tap" | "drill" | "percent" | "nutbore" | "ream")) || view.says("head", "ream") {
+        return None;
+    }
+    let asks = view.says("head", "tap") || view.says("head", "nutbore") || view.says("head", "percent") || view.count(|token| matches!(token, Token::Percent(_))) > 0;
+    let class = class_of(view)?;
+    let name = match thread_of(view) {
+        Some(name) => name,
+        None => return unnamed_tap(view, asks),
+    };
+    if class.is_some() {
+        return None;
+    }
+    let acme = name.contains("Acme") || name.starts_with("Tr");
+    if !asks && !(acme && (view.says("head", "drill") || view.has("hole"))) && !view.says("head", "drill") {
+        return None;
+    }
+    let mut tail = String::new();
+    if let Some(percent) = view.one(|token| match token { Token::Percent(text) => Some(text.clone()), _ => None }) {
+        tail.push_str(&format!(" {percent}%"));
+    }
+    let mut numbers = view.numbers();
+    let in_hand = numbers.next();
+    if numbers.next().is_some() {
+        return None;
+    }
+    let gauge = view.one(|token| match token { Token::Gauge(text) => Some(text.clone()), _ => None });
+    match (in_hand, gauge) {
+        (Some(_), Some(_)) => return None,
+        (Some((_, num)), None) => {
+            if !tail.is_empty() || !(view.has("hole") || view.says("head", "drill") || view.says("head", "percent")) {
+                return None;
+            }
+            tail.push_str(&format!(" {}", num.plain(system)));
+        }
+        (None, Some(gauge)) => tail.push_str(&format!(" {gauge}")),
+        (None, None) => {}
+    }
+    if view.says("state", "form") {
+        tail.push_str(" form");
+    }
+    if view.has("state") && view.words("state").any(|state| !matches!(state, "form" | "coarse" | "fine" | "bolt" | "nutbore")) {
+        return None;
+    }
+    if let Some(material) = view.word("material") {
+        if view.words("material").count() > 1 {
+            return None;
+        }
+        tail.push_str(&format!(", hub {material}"));
+    }
+    if let Some((size, pitch)) = pipe_pitch(&name) {
+        return Some(Said::ask("the pitch is a pipe thread's", vec![format!("{size} NPT"), format!("{size}-{pitch} tap")]));
+    }
+    Some(Said::plain(format!("{name} tap{tail}")))
+}
+
+/// A screw thread with the pitch of a taper pipe thread of its size.
+fn pipe_pitch(name: &str) -> Option<(&str, &str)> {
+    let (size, pitch) = name.split_once('-')?;
+    matches!((size, pitch), ("1/8", "27") | ("1/4" | "3/8", "18") | ("1/2" | "3/4", "14")).then_some((size, pitch))
+}
+
+/// A tap named by a number or a size alone.
+fn unnamed_tap(view: &View, asks: bool) -> Option<Said> {
+    if !asks || view.has("material") || view.count(|token| matches!(token, Token::Percent(_))) > 0 {
+        return None;
+    }
+    if let Some(gauge) = view.one(|token| match token { Token::Gauge(text) => Some(text.clone()), _ => None }) {
+        if view.numbers().next().is_some() {
+            return None;
+        }
+        return number_taps(gauge.strip_prefix('#')?);
+    }
+    let mut numbers = view.numbers();
+    let (_, num) = numbers.next()?;
+    if numbers.next().is_some() {
+        return None;
+    }
+    if num.unit.is_none() && num.places == 0 && !num.is_fraction {
+        let text = &num.text;
+        let gauge = number_taps(text);
+        let mut choices = vec![format!("M{text} tap")];
+        if let Some(Said::Ask { choices: more, .. }) = gauge {
+            choices.extend(more);
+        }
+        return (choices.len() > 1).then(|| Said::ask("the thread is not named", choices));
+    }
+    if num.is_fraction {
+        return Some(Said::ask("the pitch is not said", fraction_threads(&num.text, " tap")?));
+    }
+    None
+}
+
+fn number_taps(gauge: &str) -> Option<Said> {
+    let pitches: &[u32] = match gauge {
+        "0" => &[80],
+        "1" => &[64, 72],
+        "2" => &[56, 64],
+        "3" => &[48, 56],
+        "4" => &[40, 48],
+        "5" => &[40, 44],
+        "6" => &[32, 40],
+        "8" => &[32, 36],
+        "10" => &[24, 32],
+        "12" => &[24, 28],
+        _ => return None,
+    };
+    let choices: Vec<_> = pitches.iter().map(|pitch| format!("#{gauge}-{pitch} tap")).collect();
+    (choices.len() > 1).then(|| Said::ask("the pitch is not said", choices))
+}
+
+/// Coarse and fine of a size (ASME B1.1).
+fn fraction_threads(size: &str, tail: &str) -> Option<Vec<String>> {
+    let (coarse, fine) = match size {
+        "1/4" => (20, 28),
+        "5/16" => (18, 24),
+        "3/8" => (16, 24),
+        "7/16" => (14, 20),
+        "1/2" => (13, 20),
+        "9/16" => (12, 18),
+        "5/8" => (11, 18),
+        "3/4" => (10, 16),
+        "7/8" => (9, 14),
+        _ => return None,
+    };
+    Some(vec![format!("{size}-{coarse}{tail}"), format!("{size}-{fine}{tail}")])
+}
+
+/// A hole that a screw passes.
+pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "state", "hole", "shaft", "vague", "fit"], |token| {
+        is_own(token) || matches!(token, Token::Number(_) | Token::Gauge(_))
+    })?;
+    if view.words("head").any(|head| !matches!(head, "clearance" | "drill" | "cltap")) || view.has("fit") {
+        return None;
+    }
+    let asks = view.says("head", "clearance") || view.says("vague", "clearance");
+    if class_of(view)?.is_some() {
+        return None;
+    }
+    let kind = match (view.says("state", "close"), view.says("state", "free"), view.says("state", "loose"), view.says("state", "normal")) {
+        (true, false, false, false) => Some(" close"),
+        (false, true, false, false) => Some("free"),
+        (false, false, true, false) => Some(" loose"),
+        (false, false, false, true) => Some(" normal"),
+        (false, false, false, false) => None,
+        _ => return None,
+    };
+    let bolt = view.says("state", "bolt");
+    if !asks && !(kind.is_some() && bolt) {
+        return None;
+    }
+    let name = match (thread_of(view), view.one(|token| match token { Token::Gauge(text) => Some(text.clone()), _ => None })) {
+        (Some(name), None) => name,
+        (None, Some(gauge)) => gauge,
+        (None, None) => {
+            let mut numbers = view.numbers();
+            let (_, num) = numbers.next()?;
+            if numbers.next().is_some() || !(bolt || view.says("head", "clearance")) || view.has("shaft") {
+                return None;
+            }
+            clearance_name(num, system)?
+        }
+        _ => return None,
+    };
+    if view.says("head", "cltap") {
+        return match number_taps(name.strip_prefix('#').unwrap_or_default()) {
+            Some(said) => Some(said),
+            None => Some(Said::ask("a tap drill and a clearance drill are two holes", vec![format!("{name} tap"), format!("{name} clearance")])),
+        };
+    }
+    match kind {
+        Some("free") => Some(Said::ask("free is close on some charts and loose on others", vec![format!("{name} clearance close"), format!("{name} clearance loose"), format!("{name} clearance normal")])),
+        kind => Some(Said::plain(format!("{name} clearance{}", kind.unwrap_or_default()))),
+    }
+}
+
+fn clearance_name(num: &Num, system: System) -> Option<String> {
+    if num.is_fraction {
+        return Some(num.text.clone());
+    }
+    (num.unit.is_none() && num.places == 0 && system == System::Millimetres).then(|| format!("M{}", num.text))
+}
+
+/// Over three wires.
+pub(super) fn wires(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "reads"], |token| is_own(token) || matches!(token, Token::Number(_)))?;
+    if view.words("head").any(|head| !matches!(head, "wires" | "pdq")) || !view.says("head", "wires") {
+        return None;
+    }
+    let name = thread_of(view)?;
+    let class = class_of(view)?.map_or_else(String::new, |class| format!(" {class}"));
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    let is_wire = |num: &Num| num.mm(system) < 7.0;
+    match numbers[..] {
+        [] => Some(Said::plain(format!("{name}{class} wires"))),
+        [wire] if is_wire(wire) => Some(Said::plain(format!("{name}{class} wires {}", wire.plain(system)))),
+        [over] => Some(Said::plain(format!("{name}{class} over {}", over.plain(system)))),
+        [a, b] => {
+            let (over, wire) = if is_wire(a) && !is_wire(b) { (b, a) } else if is_wire(b) && !is_wire(a) { (a, b) } else { return None };
+            Some(Said::plain(format!("{name}{class} over {} wire {}", over.plain(system), wire.plain(system))))
+        }
+        _ => None,
+    }
+}
+
+/// A thread cut on the lathe.
+pub(super) fn cut(view: &View, _: System) -> Option<Said> {
+    view.only(&["head", "state", "shaft", "hole"], |token| is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_)))?;
+    if view.words("head").any(|head| !matches!(head, "feed" | "compound")) || !view.has("head") {
+        return None;
+    }
+    let name = thread_of(view)?;
+    let class = class_of(view)?;
+    let nut = view.says("state", "inside") || class.as_deref().is_some_and(is_nut);
+    if class.is_some() && nut != class.as_deref().is_some_and(is_nut) {
+        return None;
+    }
+    let class = class.map_or_else(String::new, |class| format!(" {class}"));
+    let inside = if view.says("state", "inside") { " inside" } else { "" };
+    let straight = if view.says("state", "straight") { " straight" } else { "" };
+    let angle = view.one(|token| match token { Token::Angle(text) => Some(text.clone()), Token::Number(num) if num.unit.is_none() => Some(num.text.clone()), _ => None });
+    if view.numbers().count() > 0 && angle.is_none() {
+        return None;
+    }
+    let compound = match angle {
+        Some(angle) => {
+            let value: f64 = angle.parse().ok()?;
+            if !(20.0..=35.0).contains(&value) || !straight.is_empty() {
+                return None;
+            }
+            format!(" compound {angle}")
+        }
+        None => String::new(),
+    };
+    Some(Said::plain(format!("{name}{class} cut{inside}{straight}{compound}")))
+}

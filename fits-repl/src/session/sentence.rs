@@ -1,0 +1,102 @@
+//! A line to an answer: a plain query first, else the shop's sentence.
+
+use super::Session;
+use crate::{
+    answer::Answer,
+    grammar,
+    problem::Problem,
+    query::{Expression, Query, Size, Tolerance, Units},
+    sentence::{self, Said, Setting, System},
+};
+
+impl Session {
+    /// Answers a plain query, or the phrase that one can be read from.
+    pub(super) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
+        let query = grammar::read(line);
+        if let Ok(query) = &query
+            && !self.is_doubtful(query)
+        {
+            let answer = self.ask(line);
+            let Err(problem) = answer else { return answer };
+            if problem.is_failure || matches!(query, Query::Log(_) | Query::Crib(_) | Query::Why(_)) {
+                return Err(problem);
+            }
+            return self.as_phrase(line).unwrap_or(Err(problem));
+        }
+        match (self.as_phrase(line), query) {
+            (Some(answer), _) => answer,
+            (None, _) => self.ask(line),
+        }
+    }
+
+    /// A plain query with a bare number that a person may have meant in the
+    /// other unit: the sentence weighs it.
+    fn is_doubtful(&self, query: &Query) -> bool {
+        let Some((size, is_iso)) = head(query) else { return false };
+        let Expression::Number(number, None) = size.value else { return false };
+        let Ok(value) = number.of(fits_core::size::Unit::Millimetre) else { return false };
+        let value = value.millimetres();
+        if matches!(query, Query::Size(_)) {
+            return value >= 600.0;
+        }
+        if self.units_chosen {
+            return match self.units {
+                Units::Inches => value >= 12.0,
+                Units::Millimetres => value < 1.5,
+            };
+        }
+        !is_iso && value <= 5.0 || matches!(query, Query::Drill(_)) && value <= 13.0
+    }
+
+    fn setting(&self) -> Setting {
+        let units = self.units_chosen.then_some(match self.units {
+            Units::Inches => System::Inches,
+            Units::Millimetres => System::Millimetres,
+        });
+        let log_is_open = self.shop.log.as_ref().is_some_and(|open| open.log.is_some());
+        Setting { units, log_is_open }
+    }
+
+    /// The answer of a phrase, or the question back; None where it is no
+    /// phrase that any question takes whole.
+    fn as_phrase(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
+        let reading = sentence::read(line, self.setting()).ok()?;
+        match reading.said {
+            Said::Plain(lines) => {
+                // All of it, or nothing.
+                let mut trial = self.trial();
+                for plain in &lines {
+                    trial.ask(plain).ok()?;
+                }
+                let mut answer = None;
+                for plain in &lines {
+                    answer = Some(self.ask(plain));
+                }
+                self.read_as = Some(lines.join(" ; ")).filter(|plain| plain != line.trim());
+                answer
+            }
+            Said::Ask { why, choices } => {
+                let works = |choice: &String| {
+                    let mut trial = self.trial();
+                    choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
+                };
+                let choices: Vec<_> = choices.into_iter().filter(works).take(4).collect();
+                (choices.len() >= 2)
+                    .then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
+            }
+        }
+    }
+}
+
+/// The size that a query is about, and whether an ISO class goes with it.
+fn head(query: &Query) -> Option<(&Size, bool)> {
+    Some(match query {
+        Query::Part(part) | Query::Rehearse(part) => {
+            let is_iso = matches!(&part.tolerance, Tolerance::Class(class) | Tolerance::Pair(class, _) if class.letters.value.len() < 2 || class.letters.value.chars().all(char::is_lowercase));
+            (&part.size, is_iso)
+        }
+        Query::Size(size) | Query::Drill(size) => (size, false),
+        _ => return None,
+    })
+}
+
