@@ -82,8 +82,20 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
     if outer && inner && !(view.has("ring")) {
         return None;
     }
-    let turns = view.says("load", "turns");
-    let stands = view.says("load", "stands");
+    // Which ring turns may be told of either ring.
+    let (mut turns, mut stands) = (false, false);
+    for (at, item) in view.items.iter().enumerate() {
+        let Token::Word { kind: "load", name } = item.token else { continue };
+        let said = view.said(at);
+        let of_outer = ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
+        let of_inner = ["inner", "shaft"].iter().any(|word| said.contains(word));
+        let own = !(of_outer && inner && !outer) && !(of_inner && outer && !inner);
+        match (name, own) {
+            ("turns", true) | ("stands", false) => turns = true,
+            ("stands", true) | ("turns", false) => stands = true,
+            _ => {}
+        }
+    }
     let load = if view.says("load", "heavy") { Some("heavy") } else if view.says("load", "light") { Some("light") } else if view.says("load", "normal") { Some("normal") } else { None };
     let slides = view.says("load", "slides");
     let bare = if number.is_none() { Some(only_number(view)?) } else { view.numbers().next().is_none().then_some(())?; None };
@@ -94,6 +106,12 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
     };
     // What the part itself comes as.
     if !turns && !stands && load.is_none() && !slides {
+        if view.types(&["od limits", "od limits on"]) {
+            return Some(Said::plain(format!("bearing od {}", size(true)?)));
+        }
+        if view.types(&["bore limits"]) {
+            return Some(Said::plain(format!("bearing bore {}", size(false)?)));
+        }
         if says_bore {
             return Some(Said::plain(format!("bearing bore {}", size(false)?)));
         }
@@ -122,6 +140,9 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
     if said_of_other {
         return None;
     }
+    if stands && !slides {
+        return Some(Said::ask("a ring that stands still may slide or not", vec![format!("seat {place} {size} stands slides"), format!("seat {place} {size} stands")]));
+    }
     let load = if turns {
         format!("turns {}", load.unwrap_or("normal"))
     } else if slides {
@@ -149,8 +170,14 @@ pub(super) fn bought(view: &View, system: System) -> Option<Said> {
     }
     let fit = match fit_of(view) {
         Some(Fit::Word(word)) => Some(word),
-        Some(Fit::Shaft(_)) | None => None,
+        Some(Fit::Shaft(_)) => None,
         Some(_) => return None,
+        None => match (view.words("fit").count(), view.word("fit")) {
+            (0, _) => None,
+            // `m6` beside the word is the pin's own class.
+            (1, word) if is_m6 => word,
+            _ => return None,
+        },
     };
     let material = match view.words("material").count() {
         0 => String::new(),
@@ -168,7 +195,7 @@ pub(super) fn bought(view: &View, system: System) -> Option<Said> {
     };
     match (name, fit) {
         ("dowel", None) if is_metric => Some(Said::ask("kind and fit are not said", vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")])),
-        ("dowel", Some(word)) if is_metric => Some(Said::ask("its standard is not said", vec![format!("m6 dowel pin {text}, {word}{material}"), format!("ASME metric dowel pin {text}, {word}{material}")])),
+        ("dowel", Some(word)) if is_metric && !is_m6 => Some(Said::ask("its standard is not said", vec![format!("m6 dowel pin {text}, {word}{material}"), format!("ASME metric dowel pin {text}, {word}{material}")])),
         ("dowel", None) if view.has("hole") || view.says("head", "ream") || view.has("hub") => {
             Some(Said::ask("the fit is not said", vec![format!("dowel {text}, press"), format!("dowel {text}, slip")]))
         }
@@ -183,8 +210,20 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| head != "tail") {
         return None;
     }
-    let roles = assign(view, &["role"], &[])?;
-    let apart = roles.num("apart")?.clone();
+    // `in 10`: over 10, where nothing else says how far apart.
+    let after_in = view.items.windows(2).position(|pair| {
+        matches!(pair[0].token, Token::Word { kind: "connector", name: "in" }) && matches!(pair[1].token, Token::Number(_))
+    });
+    let skip: Vec<usize> = match after_in {
+        Some(at) if !view.says("role", "apart") => vec![at + 1],
+        _ => Vec::new(),
+    };
+    let roles = assign(view, &["role"], &skip, system)?;
+    let apart = match (skip.first().map(|at| &view.items[*at].token), roles.num("apart")) {
+        (Some(Token::Number(num)), _) => num.clone(),
+        (_, Some(num)) => num.clone(),
+        _ => return None,
+    };
     let by = |names: [&str; 1]| roles.taken.iter().find(|taken| names.contains(&taken.by)).map(|taken| taken.num.clone());
     let (chuck, tail) = (by(["chuck"]), by(["tailend"]));
     let free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();

@@ -3,7 +3,6 @@
 use super::{
     Said,
     fits::{Fit, fit_of, is_nominal, limit_places, limits},
-    roles::assign,
     token::{Num, System, Token, Unit},
     view::View,
 };
@@ -122,7 +121,11 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         (false, true) => Some("turn"),
         _ => None,
     };
-    let starts = view.has("start") || view.has("target");
+    let starts = view.has("start") || view.says("connector", "target");
+    // `25 g6, at 25.2, how much to take off` is a reading.
+    if verb.is_none() && !view.says("head", "passes") && !is_rehearsal && view.types(&["how much", "how much to take off", "much"]) {
+        return None;
+    }
     let work = match verb.or(by_class) {
         Some(is) => Work { verb: is, is_said: verb.is_some() },
         None if starts || is_rehearsal => match (by_noun, &fit) {
@@ -133,6 +136,10 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         },
         None => return None,
     };
+    // A noun alone starts nothing: two sizes and a class are two parts.
+    if verb.is_none() && !is_rehearsal && is_hole && is_shaft {
+        return None;
+    }
     if heads == 0 && !starts {
         return None;
     }
@@ -260,6 +267,11 @@ pub(super) fn drill(view: &View, system: System) -> Option<Said> {
         let text = &size.text;
         return Some(Said::ask("a number drill or millimetres is not said", vec![format!("drill {text}mm"), format!("drill #{text}")]));
     }
+    // `what do I drill for 3/8`: to pass a screw, or to be tapped?
+    if size.is_fraction && view.has("asking") && view.says("connector", "for") && !view.types(&["closest", "nearest", "next"]) {
+        let text = &size.text;
+        return Some(Said::ask("what the hole is for is not said", vec![format!("{text} clearance"), format!("thread {text} tap"), format!("drill {text}in")]));
+    }
     Some(Said::plain(format!("drill {}", size.plain(system))))
 }
 
@@ -366,6 +378,11 @@ pub(super) fn help(view: &View, _: System) -> Option<Said> {
     Some(Said::plain(topic.map_or_else(|| "help".to_owned(), |topic| format!("help {topic}"))))
 }
 
+fn trimmed(value: f64) -> String {
+    let text = format!("{value:.5}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
 /// Spoken entries of the open log.
 pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
     view.only(&["entry", "instrument"], |token| matches!(token, Token::Number(_)))?;
@@ -466,8 +483,10 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 }
                 None if mode == "cut" => {
                     let text = cut_text(dial);
-                    let says_off = view.items.iter().any(|item| matches!(item.token, Token::Word { kind: "entry", name: "in" }));
-                    let _ = says_off;
+                    if view.types(&["off"]) {
+                        let twice = Num { value: dial.value * 2.0, text: trimmed(dial.value * 2.0), ..dial.clone() };
+                        return Some(Said::ask("off the diameter or off each side is not said", vec![format!("cut {text}"), format!("cut {}", cut_text(&twice))]));
+                    }
                     lines.push(format!("cut {text}"));
                 }
                 None => return None,
@@ -532,9 +551,4 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
             format!("bore hole {:.places$}{unit}..{:.places$}{unit} from {inside:.places$}{unit}", size + room, size + room + 0.001_f64.max(cut / 30.0)),
         ],
     ))
-}
-
-/// Is every number of these roles placed?
-pub(super) fn all_placed(view: &View, kinds: &[&str]) -> bool {
-    assign(view, kinds, &[]).is_some_and(|roles| roles.free.is_empty())
 }

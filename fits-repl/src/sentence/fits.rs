@@ -28,7 +28,7 @@ pub(super) fn is_nominal(num: &Num, system: System) -> bool {
 }
 
 /// The nominal size that a measured one belongs to.
-fn nominal_of(num: &Num, system: System) -> Option<String> {
+pub(super) fn nominal_of(num: &Num, system: System) -> Option<String> {
     let mm = num.mm(system);
     let is_inch = matches!(num.unit, Some(Unit::Inch)) || (num.unit.is_none() && system == System::Inches);
     if is_inch {
@@ -123,7 +123,7 @@ fn circumstances(view: &View, fit: &Fit) -> Option<String> {
             // What the shaft is made of changes no word.
             let is_shaft = matches!(view.items.get(at + 1).map(|next| &next.token), Some(Token::Word { kind: "shaft", .. }))
                 && !matches!(at.checked_sub(1).and_then(|at| view.items.get(at)).map(|before| &before.token), Some(Token::Word { name: "in", .. }));
-            if is_shaft {
+            if is_shaft || ["drill rod", "silver steel", "drillrod"].contains(&&*view.said(at)) {
                 return None;
             }
             if hub.is_some_and(|known| known != name) {
@@ -171,31 +171,62 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     }
     let mut numbers = view.numbers();
     let (_, num) = numbers.next()?;
-    if numbers.next().is_some() || view.has("role") && view.has("fit") {
+    if numbers.next().is_some() || (view.has("role") && view.has("fit") && !view.has("bushing")) {
         return None;
     }
     let size = num.plain(system);
-    if let Some(vague) = view.word("vague") {
-        if fit_of(view).is_some() {
+    let roles = assign(view, NOUNS, &[], system)?;
+    // A tube's or a ring's figure may be its bore or its outside.
+    let is_ring = roles.get("ring").is_some() && !is_hole && !is_shaft;
+    let is_tube = is_ring && view.types(&["tube", "tubing", "pipe"]);
+    let vague = view.word("vague");
+    if let Some(vague) = vague
+        && !(vague == "clearance" && fit_of(view).is_some())
+    {
+        if fit_of(view).is_some() || view.words("vague").any(|other| other != vague) {
             return None;
         }
         return vague_fit(vague, &size, view);
     }
+    if view.has("fit") && fit_of(view).is_none() {
+        return None;
+    }
     let Some(fit) = fit_of(view) else {
+        if view.says("head", "clearance") || view.says("head", "spin") || view.says("state", "moving") {
+            if is_ring {
+                return Some(Said::ask("its bore or its outside is not said", vec![format!("{size} running"), format!("{size} free running")]));
+            }
+            return (is_hole || is_shaft || view.says("state", "moving")).then(|| Said::plain(format!("{size} running")));
+        }
+        if view.has("head") || view.has("material") || view.has("state") {
+            return None;
+        }
         // `3/4 fit`: nothing says which.
-        let says_fit = view.items.iter().any(|item| item.token == Token::Word { name: "-", kind: "small" });
-        return (says_fit && (view.says("head", "clearance") || view.says("head", "spin"))).then(|| {
-            let word = "running";
-            Said::plain(format!("{size} {word}"))
-        });
+        if view.types(&["fit", "fits"]) || (is_hole && is_shaft) || (view.has("shaft") && view.has("hub")) {
+            return Some(Said::ask("how it is to fit is not said", ["sliding", "push", "press"].map(|word| format!("{size} {word}")).to_vec()));
+        }
+        return None;
     };
+    let tight = ["press", "shrink", "drive", "keying", "wringing"];
+    if vague == Some("clearance") && tight.iter().any(|word| fit.text().contains(word)) {
+        return None;
+    }
+    if is_tube && !view.has("state") {
+        let word = fit.text();
+        return Some(Said::ask("the tube's bore or its outside is not said", vec![format!("{size} {word}, thin tube"), format!("shaft {size}, {word}, thin tube")]));
+    }
+    if roles.get("bushing").is_some() && matches!(fit, Fit::Word(_)) && !is_hole && !is_shaft || (roles.get("bushing").is_some() && view.says("role", "od")) {
+        return bushing_outside(&size, &fit, view);
+    }
     if view.has("head") && matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) && !view.says("head", "clearance") && !view.says("head", "whatfit") {
         return None;
     }
     match &fit {
         Fit::Hole(_) if is_shaft && !is_hole => return None,
         Fit::Shaft(_) if is_hole && !is_shaft => return None,
-        Fit::Word(_) if view.has("bushing") || (!is_nominal(num, system) && (is_hole || is_shaft)) => return None,
+        Fit::Shaft(_) | Fit::Hole(_) if is_hole && is_shaft => return None,
+        Fit::Shaft(_) | Fit::Hole(_) if (is_hole || is_shaft) && !is_nominal(num, system) => return None,
+        Fit::Word(_) if (view.has("bushing") && !is_hole && !is_shaft) || (!is_nominal(num, system) && (is_hole || is_shaft)) => return None,
         _ => {}
     }
     if measured_here(view) {
@@ -203,6 +234,23 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     }
     let circumstances = circumstances(view, &fit)?;
     Some(Said::plain(format!("{size} {}{circumstances}", fit.text())))
+}
+
+/// A bushing's figure with a word: bought, or turned at home.
+fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
+    let Fit::Word(word) = fit else { return None };
+    if view.has("material") || !matches!(*word, "press" | "light press" | "push" | "sliding" | "running") {
+        return None;
+    }
+    Some(Said::ask(
+        "a bushing's bore or outside, and whether it is bought, is not said",
+        vec![
+            format!("cast bronze bushing outside {size}, {word}"),
+            format!("sintered bronze bushing outside {size}, {word}"),
+            format!("{size} {word}"),
+            format!("bushing bore {size}, {word}"),
+        ],
+    ))
 }
 
 fn measured_here(view: &View) -> bool {
@@ -289,25 +337,30 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance")) {
         return None;
     }
-    if view.has("should") {
-        return None;
-    }
-    let fit = fit_of(view)?;
-    if matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {
-        return None;
-    }
-    let roles = assign(view, NOUNS, &[])?;
+    let fit = match fit_of(view)? {
+        // The class of the part to be cut: the hole in hand is what it is.
+        Fit::Shaft(class) if view.has("hole") && view.has("shaft") => Fit::Pair(format!("H7/{class}")),
+        Fit::Hole(_) | Fit::Shaft(_) => return None,
+        fit => fit,
+    };
+    let roles = assign(view, NOUNS, &[], system)?;
     let numbers: Vec<_> = view.numbers().collect();
     // A nominal size beside the measured one.
     let (in_hand, nominal): (usize, Option<&Num>) = match &numbers[..] {
         [(at, _)] => (*at, None),
         [(a, x), (b, y)] => {
-            if (x.mm(system) - y.mm(system)).abs() > 0.05 * x.mm(system) || matches!(fit, Fit::Word(_)) {
+            let should = view.has("should");
+            if (x.mm(system) - y.mm(system)).abs() > 0.05 * x.mm(system) || (matches!(fit, Fit::Word(_)) && !should) {
                 return None;
             }
+            let read = |at: usize| roles.taken.iter().any(|taken| taken.at == at && taken.is_measured) || roles.free.iter().any(|(place, _, measured)| *place == at && *measured);
+            let after_should = |at: usize| at.checked_sub(1).is_some_and(|at| matches!(view.items[at].token, Token::Word { kind: "should", .. }));
             match (is_nominal(x, system), is_nominal(y, system)) {
                 (true, false) => (*b, Some(x)),
                 (false, true) => (*a, Some(y)),
+                (false, false) if after_should(*b) => (*a, Some(y)),
+                (true, true) if read(*a) && !read(*b) => (*a, Some(y)),
+                (true, true) if read(*b) && !read(*a) => (*b, Some(x)),
                 _ => return None,
             }
         }
@@ -322,7 +375,11 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         Some("hole" | "hub") => "hole",
         Some("shaft") => "shaft",
         Some("bushing") => {
-            if names("hole") || names("hub") || !names("shaft") { "bushing" } else { "hole" }
+            let is_pressed = view.says("state", "pressed") || view.says("state", "inplace");
+            let for_shaft = view.items.iter().enumerate().any(|(at, item)| {
+                matches!(item.token, Token::Word { name: "turnto", .. }) && ["shaft", "pin", "spindle"].iter().any(|noun| view.said(at).contains(noun))
+            });
+            if is_pressed || for_shaft || (names("shaft") && !names("hole") && !names("hub")) { "hole" } else { "bushing" }
         }
         _ if names("hole") != names("shaft") && !names("hub") && !names("bushing") => {
             // `bored it .7515, …`: the only noun.
@@ -372,7 +429,7 @@ pub(super) fn pair(view: &View, system: System) -> Option<Said> {
     if view.numbers().count() != 2 || view.has("material") {
         return None;
     }
-    let roles = assign(view, NOUNS, &[])?;
+    let roles = assign(view, NOUNS, &[], system)?;
     let one = |kinds: &[&str]| {
         let mut found = roles.taken.iter().filter(|taken| kinds.contains(&taken.by));
         let first = found.next()?;
@@ -393,6 +450,9 @@ pub(super) fn pair(view: &View, system: System) -> Option<Said> {
         Some(_) => return None,
         None => String::new(),
     };
+    if view.has("start") || view.types(&["was", "old"]) {
+        return None;
+    }
     // Both of one nominal size: which fit they should have is another question.
     if a == b && tail.is_empty() {
         return None;
@@ -526,7 +586,11 @@ pub(super) fn pick(view: &View, system: System) -> Option<Said> {
     let (size, from, to) = match (&numbers[..], &spans[..]) {
         ([size], [(from, to)]) => (*size, *from, *to),
         ([a, b, c], []) => {
-            let small = |num: &Num, of: &Num| num.mm(system) < 0.05 * of.mm(system);
+            let thou = |x: &Num, y: &Num| Num { unit: x.unit.or(y.unit), ..x.clone() }.mm(system);
+            let small = |num: &Num, of: &Num| {
+                let other = if std::ptr::eq(num, *a) { b } else if std::ptr::eq(num, *b) && !std::ptr::eq(of, *a) { b } else { num };
+                thou(num, other) < 0.05 * of.mm(system)
+            };
             if small(a, c) && small(b, c) {
                 (*c, *a, *b)
             } else if small(b, a) && small(c, a) {

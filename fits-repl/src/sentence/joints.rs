@@ -2,7 +2,7 @@
 
 use super::{
     Said,
-    fits::{Fit, fit_of, is_nominal, metals},
+    fits::{Fit, fit_of, is_nominal, metals, nominal_of},
     roles::{Roles, assign},
     token::{Num, System, Token},
     view::View,
@@ -37,19 +37,25 @@ struct Joint {
 
 #[allow(clippy::too_many_lines, reason = "one rule after another: who owns which number")]
 fn joint(view: &View, system: System) -> Option<Joint> {
-    let roles = assign(view, HOLDERS, &[])?;
+    let roles = assign(view, HOLDERS, &[], system)?;
     let num = |by: &str| roles.num(by).cloned();
-    for by in ["od", "id", "wall", "long", "shaft", "bushing", "tightness"] {
+    for by in ["id", "wall", "long", "shaft", "bushing", "tightness"] {
         if roles.count(by) > 1 {
             return None;
         }
     }
+    if roles.count("od") > 2 {
+        return None;
+    }
+    // Two outsides: the hub's, and that of the part that goes in.
+    let mut ods: Vec<Num> = roles.taken.iter().filter(|taken| taken.by == "od").map(|taken| taken.num.clone()).collect();
+    ods.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
     let (hub, shaft) = metals(view)?;
     let has_bushing = view.has("bushing");
     let mut joint = Joint {
         bore: num("hole"),
         plug: num("shaft"),
-        od: num("od"),
+        od: ods.pop(),
         wall: num("wall"),
         long: num("long"),
         bush_id: None,
@@ -68,6 +74,12 @@ fn joint(view: &View, system: System) -> Option<Joint> {
         } else {
             return None;
         }
+    }
+    if let Some(inner) = ods.pop() {
+        if joint.plug.is_some() {
+            return None;
+        }
+        joint.plug = Some(inner);
     }
     if let Some(bush) = num("bushing") {
         if joint.plug.is_some() {
@@ -164,6 +176,14 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| !matches!(head, "force" | "hold" | "split" | "heat" | "closein" | "interf" | "press")) {
         return None;
     }
+    // A bushing's own sizes without a question about its press are not a joint.
+    if view.has("bushing") && !view.has("head") && !view.has("tightness") {
+        return None;
+    }
+    let slips = |at: usize| matches!(&*view.said(at), "slip" | "slips" | "slipping");
+    let holds = view.says("head", "hold") || view.tokens().any(|token| matches!(token, Token::Torque(_)));
+    let kept: Vec<_> = view.items.iter().enumerate().filter(|(at, item)| !(holds && slips(*at) && matches!(item.token, Token::Word { kind: "fit", .. }))).map(|(_, item)| item.clone()).collect();
+    let view = &View { items: kept, slips: Vec::new(), text: view.text.clone() };
     let fit = fit_of(view);
     if fit.is_none() && view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)) || matches!(token, Token::Word { kind: "fit", .. })) {
         return two_words(view, system);
@@ -185,8 +205,14 @@ fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System) -> Opti
             if fit.as_ref().is_some_and(|fit| !matches!(fit, Fit::Word(_))) || (bore.mm(system) - plug.mm(system)).abs() > 0.02 * bore.mm(system) {
                 return None;
             }
-            let nominal = if is_nominal(bore, system) { bore } else { plug };
-            format!("{} = {}/{}", nominal.plain(system), bore.plain(system), plug.plain(system))
+            let nominal = if is_nominal(bore, system) {
+                bore.plain(system)
+            } else if is_nominal(plug, system) {
+                plug.plain(system)
+            } else {
+                nominal_of(bore, system)?
+            };
+            format!("{nominal} = {}/{}", bore.plain(system), plug.plain(system))
         }
         (bore, plug, tight) => {
             let size = plug.as_ref().or(bore.as_ref())?;
@@ -207,7 +233,9 @@ fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System) -> Opti
             }
         }
     };
-    Some(Said::plain(format!("assemble {head}{parts}")))
+    let heat = view.says("head", "heat") || view.says("fit", "shrink");
+    let shrink = if heat && !head.ends_with("shrink") && !matches!(fit, Some(Fit::Inch(_))) { ", shrink" } else { "" };
+    Some(Said::plain(format!("assemble {head}{parts}{shrink}")))
 }
 
 /// The fit that holds so much, or the tightest that the hub stands.
@@ -246,13 +274,16 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     if !view.has("bushing") || view.words("head").any(|head| !matches!(head, "press" | "turnto" | "closein" | "clearance" | "ream")) {
         return None;
     }
-    let roles = assign(view, &["role", "bushing", "hub", "shaft"], &[])?;
+    let roles = assign(view, &["role", "bushing", "hub", "shaft", "hole"], &[], system)?;
     let mut sizes: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
     sizes.extend(roles.num("bushing").cloned());
     if roles.get("hub").is_some() {
         return None;
     }
-    let mut id = roles.num("id").cloned();
+    let mut id = match (roles.num("id"), roles.num("hole")) {
+        (Some(_), Some(_)) => return None,
+        (id, hole) => id.or(hole).cloned(),
+    };
     let mut od = roles.num("od").cloned();
     let mut long = roles.num("long").cloned();
     if let Some(shaft) = roles.num("shaft") {
@@ -278,7 +309,10 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     let (hub, bush) = bushing_metals(view)?;
     let hub = hub?;
     let (i, o) = (id.plain(system), od.plain(system));
-    let bush = bush.unwrap_or("bronze");
+    let bush = match bush {
+        None | Some("bearing bronze C93200") => "bronze",
+        Some(name) => name,
+    };
     let Some(long) = long else {
         return (roles.get("od").is_none()).then(|| {
             Said::ask("its length is not said", vec![
@@ -329,14 +363,16 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let has_signs = view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
-    if !view.has("head") && !has_signs {
+    let named = view.has("gap") || view.has("part");
+    if !view.has("head") && !(has_signs && named) {
         return None;
     }
     let links = links(view, system, true).or_else(|| links(view, system, false))?;
     if links.len() < 2 {
         return None;
     }
-    let all_plus = links.iter().all(|link| link.is_plus);
+    let says_plus = view.tokens().any(|token| matches!(token, Token::Plus));
+    let all_plus = says_plus && links.iter().all(|link| link.is_plus);
     let gap = links.iter().position(|link| link.is_gap);
     let longest = links.iter().enumerate().max_by(|a, b| a.1.num.mm(system).total_cmp(&b.1.num.mm(system))).map(|(at, _)| at)?;
     let gap = match gap {

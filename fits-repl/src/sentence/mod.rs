@@ -97,14 +97,35 @@ const ALL: &[(&str, Question)] = &[
 /// A longer phrase is no sentence.
 const LONGEST: usize = 400;
 
+/// Quotation marks, dashes and written-out fractions as a keyboard has them.
+fn plain_marks(text: &str) -> String {
+    let mut plain = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '\u{2019}' | '\u{2018}' | '\u{b4}' | '`' => plain.push('\''),
+            '\u{201c}' | '\u{201d}' | '\u{2033}' => plain.push('"'),
+            '\u{2013}' | '\u{2014}' | '\u{2212}' | '\u{2010}' | '\u{2011}' => plain.push('-'),
+            '\u{bd}' => plain.push_str(" 1/2"),
+            '\u{bc}' => plain.push_str(" 1/4"),
+            '\u{be}' => plain.push_str(" 3/4"),
+            '\u{215b}' => plain.push_str(" 1/8"),
+            '\u{215c}' => plain.push_str(" 3/8"),
+            '\u{215d}' => plain.push_str(" 5/8"),
+            '\u{215e}' => plain.push_str(" 7/8"),
+            _ => plain.push(c),
+        }
+    }
+    plain
+}
+
 /// Reads a phrase. None: no question takes all of it; with the place of a
 /// word that no question knows, where there is one.
 pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range<usize>>> {
     if text.len() > LONGEST {
         return Err(None);
     }
-    let text_in_order = text;
-    let line = Line::new(text_in_order);
+    let text = &plain_marks(text);
+    let line = Line::new(text);
     let mut found: Vec<(&str, Said, Vec<(String, &'static str)>)> = Vec::new();
     let mut furthest: Option<Range<usize>> = None;
     let mut is_known = false;
@@ -121,12 +142,13 @@ pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range
             }
         };
         is_known = true;
+        view.settle_nouns();
         view.settle_in(setting.units);
         if join_materials(&mut view, text).is_none() {
             continue;
         }
         let said = if name == "log" {
-            in_units(&view, setting, |view, system| cuts::log(view, system, setting.log_is_open))
+            log_entry(&view, setting)
         } else {
             in_units(&view, setting, question)
         };
@@ -135,6 +157,20 @@ pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range
         }
     }
     settle(found).ok_or(if is_known { None } else { furthest })
+}
+
+/// What is dialled and read is in the units in force, or in those said.
+fn log_entry(view: &View, setting: Setting) -> Option<Said> {
+    if setting.log_is_open || setting.units.is_some() {
+        let (inch, metric) = view.evidence();
+        let system = match (inch, metric) {
+            (true, false) => System::Inches,
+            (false, true) => System::Millimetres,
+            _ => setting.units.unwrap_or(System::Millimetres),
+        };
+        return cuts::log(view, system, setting.log_is_open);
+    }
+    in_units(view, setting, |view, system| cuts::log(view, system, false))
 }
 
 /// The question under the units that bare numbers take; where that is not
@@ -253,4 +289,48 @@ fn settle(mut found: Vec<(&str, Said, Vec<(String, &'static str)>)>) -> Option<R
         }
     }
     Some(Reading { said: Said::ask(why, unique), slips })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Prints what each question makes of the phrase in `PHRASE`.
+    #[test]
+    #[ignore = "an aid, not a check"]
+    fn explain() {
+        let Ok(text) = std::env::var("PHRASE") else { return };
+        let units = match std::env::var("UNITS").as_deref() {
+            Ok("in") => Some(System::Inches),
+            Ok("mm") => Some(System::Millimetres),
+            _ => None,
+        };
+        let setting = Setting { units, log_is_open: std::env::var("LOG").is_ok() };
+        let line = Line::new(&text);
+        for (name, question) in ALL.iter().copied().chain([("log", (|_, _| None) as Question)]) {
+            let shown = match line.view(number_of(name)) {
+                Err(place) => format!("unknown: {:?}", text.get(place)),
+                Ok(mut view) => {
+                    view.settle_nouns();
+                    view.settle_in(units);
+                    let joined = join_materials(&mut view, &text).is_some();
+                    let labels: Vec<_> = view
+                        .tokens()
+                        .map(|token| match token {
+                            token::Token::Word { name, kind } => format!("{kind}:{name}"),
+                            token::Token::Number(num) => num.plain(System::Inches),
+                            other => format!("{other:?}"),
+                        })
+                        .collect();
+                    let said = if name == "log" {
+                        log_entry(&view, setting)
+                    } else {
+                        in_units(&view, setting, question)
+                    };
+                    format!("{said:?} {joined} <- {}", labels.join(" | "))
+                }
+            };
+            println!("{name}: {shown}");
+        }
+    }
 }

@@ -1,7 +1,7 @@
 //! Which number is whose: roles and nouns take the nearest one.
 
 use super::{
-    token::{Num, Token},
+    token::{Num, System, Token},
     view::View,
 };
 
@@ -64,10 +64,15 @@ fn passes(token: &Token, by: &str) -> bool {
 
 /// Assigns the numbers to `kinds` of words. None where two ways are alike and
 /// differ, or a role that must have a number finds none.
-pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize]) -> Option<Roles> {
+pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Option<Roles> {
     let is_number = |at: usize| {
         matches!(view.items.get(at).map(|item| &item.token), Some(Token::Number(_))) && !skip.contains(&at)
     };
+    let size = |at: usize| match view.items.get(at).map(|item| &item.token) {
+        Some(Token::Number(num)) => num.mm(system),
+        _ => 0.0,
+    };
+    let largest = (0..view.items.len()).map(size).fold(0.0, f64::max);
     let mut holders = Vec::new();
     for (at, item) in view.items.iter().enumerate() {
         let Token::Word { name, kind } = item.token else { continue };
@@ -94,8 +99,16 @@ pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize]) -> Option<Role
                 cost += 1;
             }
         };
-        let right = reach(1);
-        let left = reach(-1).filter(|_| !(by == "start" && name == "from"));
+        let said = view.said(at);
+        // A fortieth of the largest is no diameter and no length.
+        let fits = |found: &(usize, usize)| {
+            matches!(by, "wall" | "tightness" | "start" | "reads" | "division" | "chuck" | "tailend" | "apart") || size(found.0) > largest / 40.0
+        };
+        let right = reach(1).filter(|_| !(by == "apart" && ["apart", "between them", "apart on"].contains(&&*said))).filter(fits);
+        let left = reach(-1)
+            .filter(|_| !(by == "start" && name == "from"))
+            .filter(|_| !(by == "apart" && ["over", "spacing", "distance"].contains(&&*said)))
+            .filter(fits);
         let verb_right = right.is_some_and(|(place, _)| {
             view.items[at..place].iter().any(|item| matches!(item.token, Token::Word { kind: "reads", .. }))
         });
@@ -178,7 +191,9 @@ fn search(
         chosen[at] = Some(place);
         let verb = if holder.verb_right && side == 0 { 40 } else { 0 };
         let cost = i64::try_from(cost).unwrap_or(99);
-        search(holders, at + 1, chosen, best, tie, score + 1000 + verb - 4 * cost);
+        // `25 long` and `1 OD` are commoner than `long 25`.
+        let adjective = if side == 1 && holder.must { 3 } else { 0 };
+        search(holders, at + 1, chosen, best, tie, score + 1000 + verb + adjective - 4 * cost);
         chosen[at] = None;
     }
     if !holder.must {

@@ -38,8 +38,18 @@ pub(super) struct Row {
 }
 
 impl Row {
-    pub(super) const fn is_general(&self) -> bool {
-        self.is_general
+    /// Which meaning of one spelling comes first: a question's own word, then
+    /// what holds for all; a metal, a small word last.
+    pub(super) fn rank(&self) -> u8 {
+        match (self.kind, self.is_general) {
+            ("small", true) => 1,
+            ("small", false) => 2,
+            ("instrument", _) => 3,
+            ("material", _) if self.name.bytes().any(|byte| byte.is_ascii_digit()) => 5,
+            ("material", _) => 3,
+            (_, true) => 6,
+            (_, false) => 7,
+        }
     }
 
     pub(super) const fn is_of(&self, question: u8) -> bool {

@@ -267,6 +267,12 @@ pub(super) fn wires(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| !matches!(head, "wires" | "pdq")) || !view.says("head", "wires") {
         return None;
     }
+    let measures = (0..view.items.len()).any(|at| {
+        matches!(view.items[at].token, Token::Word { kind: "head", .. }) && ["wire", "over", "measur", "mic"].iter().any(|word| view.said(at).contains(word))
+    });
+    if !measures {
+        return None;
+    }
     let name = thread_of(view)?;
     let class = class_of(view)?.map_or_else(String::new, |class| format!(" {class}"));
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();

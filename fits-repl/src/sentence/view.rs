@@ -31,6 +31,8 @@ pub(super) struct Item {
 /// What one question sees.
 pub(super) struct View {
     pub(super) items: Vec<Item>,
+    /// The whole line.
+    pub(super) text: String,
     /// A word taken for another that differs by a slip of typing.
     pub(super) slips: Vec<(String, &'static str)>,
 }
@@ -44,89 +46,123 @@ impl<'a> Line<'a> {
         if let Some(place) = self.places.borrow().get(&at) {
             return place.clone();
         }
-        let mut words = Table::get().matches(self.text, at);
-        if words.is_empty() {
-            words.extend(self.material(at));
-        }
+        let words = Table::get().matches(self.text, at);
         let place = Place { token: token_at(self.text, at), words };
         self.places.borrow_mut().insert(at, place.clone());
         place
     }
 
-    /// A metal said in an order that the table does not list.
-    fn material(&self, at: usize) -> Option<(&'static Row, usize)> {
-        let _ = at;
-        None
-    }
-
     /// The line as a question sees it; where it does not know a word, the
     /// place of the word.
     pub(super) fn view(&self, question: u8) -> Result<View, Range<usize>> {
-        let mut items: Vec<Item> = Vec::new();
-        let mut slips = Vec::new();
-        let mut at = 0;
-        loop {
-            let rest = self.text.get(at..).unwrap_or_default();
-            let skip = rest.len() - rest.trim_start_matches([' ', '\t']).len();
-            at += skip;
-            // A hyphen between words parts them.
-            if rest.get(skip..).is_some_and(|rest| {
-                rest.starts_with('-') && rest.get(1..2).is_some_and(|next| next.starts_with(|c: char| c.is_ascii_alphabetic()))
-            }) && skip == 0
-                && at > 0
-            {
-                at += 1;
+        let mut search = Search { line: self, question, dead: HashMap::new(), slips: Vec::new() };
+        let mut items = Vec::new();
+        match search.from(0, &mut items) {
+            Ok(()) => {
+                items.reverse();
+                Ok(View { items, slips: search.slips, text: self.text.to_owned() })
             }
-            if at >= self.text.len() {
-                return Ok(View { items, slips });
-            }
-            let place = self.place(at);
-            let word = place
-                .words
-                .iter()
-                .filter(|(row, _)| row.is_of(question))
-                .max_by_key(|(row, end)| (*end, !row.is_general(), row.kind != "small"));
-            let wins = match (&place.token, word) {
-                (Some((token, end)), Some((row, word_end))) => {
-                    word_end > end || (word_end == end && row.kind == "material" && matches!(token, Token::Number(_) | Token::Bearing(..)))
-                        || (word_end == end && matches!(token, Token::Shaft(_)) && row.kind == "material")
+            Err(place) => Err(place),
+        }
+    }
+}
+
+/// Tries the longest spelling first at each place; a shorter one where the
+/// words after it are known to nobody else.
+struct Search<'a> {
+    line: &'a Line<'a>,
+    question: u8,
+    dead: HashMap<usize, Range<usize>>,
+    slips: Vec<(String, &'static str)>,
+}
+
+impl Search<'_> {
+    /// The items from here to the end, the last one first.
+    fn from(&mut self, at: usize, items: &mut Vec<Item>) -> Result<(), Range<usize>> {
+        let text = self.line.text;
+        let rest = text.get(at..).unwrap_or_default();
+        let mut at = at + rest.len() - rest.trim_start_matches([' ', '\t']).len();
+        // A hyphen between words parts them.
+        let letter = |place: usize| text.as_bytes().get(place).is_some_and(u8::is_ascii_alphabetic);
+        if text.as_bytes().get(at) == Some(&b'-') && at > 0 && letter(at + 1) && !text[..at].ends_with(' ') {
+            at += 1;
+        }
+        if at >= text.len() {
+            return Ok(());
+        }
+        if let Some(place) = self.dead.get(&at) {
+            return Err(place.clone());
+        }
+        let place = self.line.place(at);
+        let mut options: Vec<(Token, usize, (usize, u8))> = place
+            .words
+            .iter()
+            .filter(|(row, _)| row.is_of(self.question))
+            .map(|(row, end)| (Token::Word { name: row.name, kind: row.kind }, *end, (*end, row.rank())))
+            .collect();
+        if let Some((token, end)) = place.token {
+            // A number gives way to a metal of the same name, and to a longer word.
+            options.push((token, end, (end, 4)));
+        }
+        options.sort_by(|a, b| b.2.cmp(&a.2));
+        options.dedup_by(|a, b| a.1 == b.1);
+        let mut furthest: Option<Range<usize>> = None;
+        for (token, end, _) in options {
+            match self.from(end, items) {
+                Ok(()) => {
+                    items.push(Item { token, at: at..end });
+                    return Ok(());
                 }
-                (None, Some(_)) => true,
-                _ => false,
-            };
-            if let (true, Some((row, end))) = (wins, word) {
-                items.push(Item { token: Token::Word { name: row.name, kind: row.kind }, at: at..*end });
-                at = *end;
-            } else if let Some((token, end)) = place.token {
-                items.push(Item { token, at: at..end });
-                at = end;
-            } else {
-                let (said, end) = word_at(self.text, at).unwrap_or_else(|| {
-                    let next = self.text[at..].chars().next().map_or(1, char::len_utf8);
-                    (self.text[at..at + next].to_owned(), at + next)
-                });
-                // Known to another question: not a slip.
-                let is_known = !place.words.is_empty();
-                let meant = Table::get().slip(&said).filter(|_| !is_known);
-                let row = meant.and_then(|meant| {
-                    Table::get()
-                        .matches(meant, 0)
-                        .into_iter()
-                        .filter(|(row, end)| row.is_of(question) && *end == meant.len())
-                        .max_by_key(|(row, _)| !row.is_general())
-                });
-                let (Some(meant), Some((row, _))) = (meant, row) else { return Err(at..end) };
-                slips.push((said, meant));
-                items.push(Item { token: Token::Word { name: row.name, kind: row.kind }, at: at..end });
-                at = end;
+                Err(place) => {
+                    if furthest.as_ref().is_none_or(|far| far.start < place.start) {
+                        furthest = Some(place);
+                    }
+                }
             }
         }
+        if let Some(furthest) = furthest {
+            self.dead.insert(at, furthest.clone());
+            return Err(furthest);
+        }
+        let (said, end) = word_at(text, at).unwrap_or_else(|| {
+            let next = text[at..].chars().next().map_or(1, char::len_utf8);
+            (text[at..at + next].to_owned(), at + next)
+        });
+        // Known to another question: no slip of typing.
+        if place.words.is_empty()
+            && let Some(meant) = Table::get().slip(&said)
+        {
+            let row = Table::get()
+                .matches(meant, 0)
+                .into_iter()
+                .filter(|(row, end)| row.is_of(self.question) && *end == meant.len())
+                .max_by_key(|(row, _)| row.rank());
+            if let Some((row, _)) = row
+                && self.from(end, items).is_ok()
+            {
+                self.slips.push((said, meant));
+                items.push(Item { token: Token::Word { name: row.name, kind: row.kind }, at: at..end });
+                return Ok(());
+            }
+        }
+        self.dead.insert(at, at..end);
+        Err(at..end)
     }
 }
 
 impl View {
     pub(super) fn tokens(&self) -> impl DoubleEndedIterator<Item = &Token> {
         self.items.iter().map(|item| &item.token)
+    }
+
+    /// What was typed for an item.
+    pub(super) fn said(&self, at: usize) -> String {
+        self.items.get(at).and_then(|item| self.text.get(item.at.clone())).unwrap_or_default().to_lowercase()
+    }
+
+    /// Is any of these words typed?
+    pub(super) fn types(&self, words: &[&str]) -> bool {
+        (0..self.items.len()).any(|at| words.contains(&&*self.said(at)))
     }
 
     pub(super) fn has(&self, kind: &str) -> bool {
@@ -222,6 +258,30 @@ impl View {
         })
     }
 
+    /// `the bore` and `7/8 bore` are nouns; `mic .7505` is a verb.
+    pub(super) fn settle_nouns(&mut self) {
+        for at in 0..self.items.len() {
+            let said = self.said(at);
+            let before = at.checked_sub(1);
+            let after_number = before.is_some_and(|before| matches!(self.items[before].token, Token::Number(_)));
+            let after_article = before.is_some_and(|before| {
+                ["the", "a", "my", "its", "what's the", "whats the", "what is the", "this"].contains(&&*self.said(before))
+            });
+            let next_number = matches!(self.items.get(at + 1).map(|item| &item.token), Some(Token::Number(_)));
+            let next_reads = matches!(self.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "reads", .. }));
+            let token = &mut self.items[at].token;
+            match token {
+                Token::Word { kind: kind @ "head", name: name @ "bore" } if said == "bore" && (after_number || after_article || next_reads) => {
+                    (*kind, *name) = ("hole", "hole");
+                }
+                Token::Word { kind: kind @ "instrument", name: name @ "micrometer" } if next_number && matches!(&*said, "mic" | "mike") => {
+                    (*kind, *name) = ("reads", "reads");
+                }
+                _ => {}
+            }
+        }
+    }
+
     /// `in` after a number and a space: inches, or into?
     pub(super) fn settle_in(&mut self, setting: Option<System>) {
         let mut at = 1;
@@ -249,7 +309,7 @@ impl View {
                     Some(Token::Word { kind, name }) => {
                         matches!(*kind, "role" | "fit" | "shaft" | "hole" | "reads" | "start" | "vague" | "head" | "untoleranced" | "gap")
                             || (*kind == "connector" && *name != "in")
-                            || (*kind == "small" && !matches!(self.items.get(at + 2).map(|item| &item.token), Some(Token::Word { kind: "hub" | "material" | "bushing", .. })))
+                            || (*kind == "small" && ["dia", "diameter", "diam", "thick", "long", "deep", "please"].contains(&&*self.said(at + 1)))
                     }
                     _ => false,
                 };
