@@ -21,6 +21,11 @@ pub(super) fn keyway(view: &View, system: System) -> Option<Said> {
     if !view.has("key") || view.has("hole") || view.words("role").any(|role| role != "od") {
         return None;
     }
+    if view.numbers().count() == 2 {
+        let roles = assign(view, &["shaft"], &[], system)?;
+        let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else { return None };
+        return Some(Said::ask("the standard key of a shaft, or a key of that size?", vec![format!("keyway for {}", shaft.plain(system)), format!("key {}", key.plain(system))]));
+    }
     let size = only_number(view)?;
     if !view.has("shaft") {
         let text = size.plain(system);
@@ -69,9 +74,19 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
         &["bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start", "role", "vague"],
         |token| matches!(token, Token::Number(_) | Token::Bearing(..)),
     )?;
-    let number = view.one(|token| match token { Token::Bearing(bore, od) => Some((*bore, *od)), _ => None });
+    let number = view.one(|token| match token { Token::Bearing(bore, od) => Some((bore.clone(), od.clone())), _ => None });
     if !view.has("bought") && number.is_none() {
         return None;
+    }
+    if let (Some(word), None, Some(num)) = (view.word("fit"), &number, only_number(view))
+        && !view.has("start")
+        && view.words("fit").count() == 1
+    {
+        // A bearing's seat goes by its load, not by a word.
+        let text = num.plain(system);
+        let place = if view.has("hub") || view.has("hole") || view.says("role", "od") || view.says("ring", "outer") { "housing" } else if view.has("shaft") || view.says("ring", "inner") { "shaft" } else { return None };
+        let part = if place == "housing" { "shaft" } else { "hole" };
+        return Some(Said::ask("a bearing's seat goes by its load", vec![format!("seat {place} {text} stands slides"), format!("seat {place} {text} turns normal"), format!("{part} {text}, {word}")]));
     }
     if view.has("fit") || view.has("reads") || view.has("start") || view.has("vague") || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream")) {
         return None;
@@ -98,9 +113,17 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
     }
     let load = if view.says("load", "heavy") { Some("heavy") } else if view.says("load", "light") { Some("light") } else if view.says("load", "normal") { Some("normal") } else { None };
     let slides = view.says("load", "slides");
-    let bare = if number.is_none() { Some(only_number(view)?) } else { view.numbers().next().is_none().then_some(())?; None };
-    let size = |is_outer: bool| match (number, bare) {
-        (Some((bore, od)), _) => Some(format!("{}mm", if is_outer { od } else { bore })),
+    let bare = match &number {
+        None => Some(only_number(view)?),
+        // A size beside the number is its own.
+        Some((bore, od)) => {
+            let is_own = |num: &Num| [bore, od].iter().any(|own| **own == num.plain(system));
+            view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
+            None
+        }
+    };
+    let size = |is_outer: bool| match (&number, bare) {
+        (Some((bore, od)), _) => Some(if is_outer { od.clone() } else { bore.clone() }),
         (None, Some(num)) => Some(num.plain(system)),
         _ => None,
     };
@@ -141,7 +164,7 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     if stands && !slides {
-        return Some(Said::ask("a ring that stands still may slide or not", vec![format!("seat {place} {size} stands slides"), format!("seat {place} {size} stands")]));
+        return Some(Said::ask("a ring that stands still may slide or not", vec![format!("seat {place} {size} stands slides"), format!("seat {place} {size} turns normal")]));
     }
     let load = if turns {
         format!("turns {}", load.unwrap_or("normal"))

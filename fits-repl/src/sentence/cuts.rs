@@ -2,6 +2,7 @@
 
 use super::{
     Said,
+    roles::assign,
     fits::{Fit, fit_of, is_nominal, limit_places, limits},
     token::{Num, System, Token, Unit},
     view::View,
@@ -116,11 +117,19 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         Some(Fit::Shaft(_)) => Some("turn"),
         _ => None,
     };
-    let by_noun = match (is_hole, is_shaft) {
-        (true, false) => Some("bore"),
-        (false, true) => Some("turn"),
+    let owner = assign(view, &["hole", "shaft"], &skip, system)
+        .and_then(|roles| roles.taken.iter().find(|taken| taken.num == *start).map(|taken| (taken.by, taken.is_measured)));
+    let by_noun = match (owner, is_hole, is_shaft) {
+        (Some(("hole", _)), ..) | (None, true, false) => Some("bore"),
+        (Some(("shaft", _)), ..) | (None, false, true) => Some("turn"),
         _ => None,
     };
+    // The part that is there is not the one to cut.
+    if let (Some(verb), Some((owner, true))) = (verb, owner)
+        && (verb == "bore") != (owner == "hole")
+    {
+        return None;
+    }
     let starts = view.has("start") || view.says("connector", "target");
     // `25 g6, at 25.2, how much to take off` is a reading.
     if verb.is_none() && !view.says("head", "passes") && !is_rehearsal && view.types(&["how much", "how much to take off", "much"]) {
@@ -137,7 +146,7 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         None => return None,
     };
     // A noun alone starts nothing: two sizes and a class are two parts.
-    if verb.is_none() && !is_rehearsal && is_hole && is_shaft {
+    if verb.is_none() && !is_rehearsal && is_hole && is_shaft && !view.has("start") {
         return None;
     }
     if heads == 0 && !starts {
@@ -186,7 +195,7 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
                     Some(name) => format!(", {mate} {name}"),
                     None => String::new(),
                 };
-                return Some(dialled(dial, format!("{} {mate} {size}, {} from {from}{instrument}{material}", work.verb, fit.text())));
+                return Some(with_dial(dial, format!("{} {mate} {size}, {} from {from}{instrument}{material}", work.verb, fit.text())));
             } else {
                 format!("{lead} {size} {}", fit.text())
             }
@@ -207,11 +216,11 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         let choices = names.iter().map(|name| format!("{head} from {from} with {name}{material}"));
         return Some(Said::ask("what it is measured with is not said", choices.collect()));
     }
-    Some(dialled(dial, format!("{head} from {from}{instrument}{material}")))
+    Some(with_dial(dial, format!("{head} from {from}{instrument}{material}")))
 }
 
 /// The dial's setting first, then the job.
-fn dialled(dial: Option<&str>, query: String) -> Said {
+fn with_dial(dial: Option<&str>, query: String) -> Said {
     let mut lines: Vec<String> = dial.map(|dial| format!("dial {dial}")).into_iter().collect();
     lines.push(query);
     Said::Plain(lines)
@@ -277,7 +286,7 @@ pub(super) fn drill(view: &View, system: System) -> Option<Said> {
 
 /// A length in both units, a difference, a sum.
 pub(super) fn size(view: &View, system: System) -> Option<Said> {
-    view.only(&["unit", "lessthan"], |token| {
+    view.only(&["unit", "less", "more", "half"], |token| {
         matches!(token, Token::Number(_) | Token::Plus | Token::Minus | Token::Gauge(_) | Token::PerInch(_))
     })?;
     if let Some(pitch) = view.one(|token| match token { Token::PerInch(text) => Some(text.clone()), _ => None }) {
@@ -303,17 +312,20 @@ pub(super) fn size(view: &View, system: System) -> Option<Said> {
                 };
                 text.push_str(&num.plain(bare_in));
             }
-            Token::Plus if !expects => {
+            Token::Plus | Token::Word { kind: "more", .. } if !expects => {
                 text.push_str(" + ");
                 expects = true;
             }
-            Token::Minus | Token::Word { kind: "lessthan", .. } if !expects => {
+            Token::Minus | Token::Word { kind: "less", .. } if !expects => {
                 text.push_str(" - ");
                 expects = true;
             }
             Token::Word { kind: "unit" | "small" | "asking" | "connector", .. } | Token::Break => {}
             _ => return None,
         }
+    }
+    if view.has("half") {
+        return (numbers == 1 && !expects && wanted.is_none()).then(|| Said::plain(format!("({text})/2")));
     }
     let alone = numbers == 1 && view.items.len() == 1;
     (numbers > 0 && !expects && (numbers > 1 || wanted.is_some() || alone || view.says("small", "-") || view.has("asking"))).then(|| Said::plain(text))
@@ -378,9 +390,91 @@ pub(super) fn help(view: &View, _: System) -> Option<Said> {
     Some(Said::plain(topic.map_or_else(|| "help".to_owned(), |topic| format!("help {topic}"))))
 }
 
-fn trimmed(value: f64) -> String {
+pub(super) fn trimmed(value: f64) -> String {
     let text = format!("{value:.5}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// An entry of the log as it is being said.
+#[derive(Default)]
+struct Spoken {
+    mode: &'static str,
+    dialled: Option<Num>,
+    readings: Vec<Num>,
+    /// Numbers before any verb.
+    loose: Vec<Num>,
+    is_off: bool,
+}
+
+/// Nobody dials whole inches: two and more are thou.
+fn is_thou(num: &Num, system: System) -> bool {
+    num.unit.is_none() && system == System::Inches && num.value >= 2.0 && num.places == 0 && !num.is_fraction
+}
+
+fn dialled(num: &Num, system: System) -> String {
+    if is_thou(num, system) { Num { unit: Some(Unit::Thou), ..num.clone() }.plain(system) } else { num.plain(system) }
+}
+
+fn dialled_mm(num: &Num, system: System) -> f64 {
+    if is_thou(num, system) { num.value * 0.0254 } else { num.mm(system) }
+}
+
+impl Spoken {
+    /// A pass with its reading: what comes next is another.
+    fn is_whole(&self) -> bool {
+        !self.readings.is_empty()
+    }
+
+    /// `took 0.2 off`: the diameter, or each side?
+    fn each_side(&self, system: System) -> Option<Vec<String>> {
+        let dial = self.dialled.as_ref().filter(|_| self.mode == "cut" && self.is_off && self.readings.is_empty())?;
+        let twice = Num { value: dial.value * 2.0, text: trimmed(dial.value * 2.0), ..dial.clone() };
+        Some(vec![format!("cut {}", dialled(dial, system)), format!("cut {}", dialled(&twice, system))])
+    }
+
+    /// The plain entries of what was said so far.
+    fn flush(&mut self, system: System, lines: &mut Vec<String>, first: &mut Option<(Num, Num)>) -> Option<()> {
+        let mut said = std::mem::take(self);
+        if said.dialled.is_none() && matches!(said.mode, "again" | "spring" | "reads") {
+            let loose = std::mem::take(&mut said.loose);
+            said.readings.splice(0..0, loose);
+        }
+        if !said.loose.is_empty() {
+            return None;
+        }
+        let mut readings = said.readings.iter();
+        match (said.mode, &said.dialled) {
+            ("cut", Some(dial)) => match readings.next() {
+                Some(reading) => {
+                    if reading.mm(system) < 4.0 * dialled_mm(dial, system) {
+                        return None;
+                    }
+                    first.get_or_insert_with(|| (dial.clone(), reading.clone()));
+                    lines.push(format!("cut {} = {}", dialled(dial, system), reading.plain(system)));
+                }
+                None => lines.push(format!("cut {}", dialled(dial, system))),
+            },
+            ("spring", None) => match readings.next() {
+                Some(reading) => lines.push(format!("spring = {}", reading.plain(system))),
+                None => lines.push("spring".into()),
+            },
+            ("again" | "reads", None) => {
+                if said.readings.is_empty() {
+                    return None;
+                }
+            }
+            ("", None) => {}
+            _ => return None,
+        }
+        let near = |reading: &Num| said.readings.first().is_some_and(|first| (reading.mm(system) - first.mm(system)).abs() <= 0.02 * first.mm(system));
+        for reading in readings {
+            if !near(reading) {
+                return None;
+            }
+            lines.push(format!("read {}", reading.plain(system)));
+        }
+        Some(())
+    }
 }
 
 /// Spoken entries of the open log.
@@ -390,47 +484,48 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
     if entries.is_empty() {
         return None;
     }
-    // Tokens in the order said; `in` and `on` are small.
     let mut lines: Vec<String> = Vec::new();
-    let mut dialled: Option<&Num> = None;
-    let mut readings: Vec<&Num> = Vec::new();
-    let mut mode = "";
-    let mut next = false;
-    let mut mistake = false;
-    let mut undo = false;
+    let mut said = Spoken::default();
+    let mut first: Option<(Num, Num)> = None;
+    let (mut next, mut mistake, mut undo) = (false, false, false);
     let mut closing: Option<&str> = None;
-    let mut numbers_before = Vec::new();
-    for item in &view.items {
+    for (at, item) in view.items.iter().enumerate() {
         match &item.token {
             Token::Word { kind: "entry", name } => match *name {
-                "cut" => mode = if mode == "cut" { "cut" } else if mode.is_empty() { "cut" } else { return None },
-                "reads" => {
-                    if mode == "cut" && dialled.is_none() && readings.is_empty() {
-                        // `took 20 got .7842`: the number comes between.
+                "cut" => {
+                    if said.is_whole() {
+                        said.flush(system, &mut lines, &mut first)?;
+                    }
+                    if !matches!(said.mode, "") && said.mode != "cut" {
                         return None;
                     }
-                    if mode.is_empty() && !numbers_before.is_empty() {
+                    if let Some(num) = said.loose.pop() {
+                        said.dialled = Some(num);
+                    }
+                    said.mode = "cut";
+                }
+                "reads" => match said.mode {
+                    "cut" if said.dialled.is_none() => return None,
+                    "" if !said.loose.is_empty() => {
                         // `20 thou, mics 1.2285`
-                        let [num] = numbers_before[..] else { return None };
-                        dialled = Some(num);
-                        numbers_before.clear();
-                        mode = "cut";
+                        said.dialled = said.loose.pop();
+                        said.mode = "cut";
                     }
-                    if mode == "cut" || mode == "spring" || mode == "again" {
-                        mode = match mode { "cut" => "cut reads", "spring" => "spring", _ => "again" };
-                    } else if mode.is_empty() {
-                        mode = "reads";
+                    "" => said.mode = "reads",
+                    _ => {}
+                },
+                "spring" | "again" => {
+                    if said.is_whole() {
+                        said.flush(system, &mut lines, &mut first)?;
+                    }
+                    if !said.mode.is_empty() && !(said.mode == "spring" && *name == "again") {
+                        return None;
+                    }
+                    if said.mode.is_empty() {
+                        said.mode = name;
                     }
                 }
-                "spring" => {
-                    if !(mode.is_empty()) { return None }
-                    mode = "spring";
-                }
-                "again" => {
-                    if mode == "cut" || mode == "cut reads" || mode == "spring" { return None }
-                    mode = "again";
-                }
-                "in" => {}
+                "in" => said.is_off |= view.said(at) == "off",
                 "what next" => next = true,
                 "undo" => undo = true,
                 "mistake" => mistake = true,
@@ -438,77 +533,21 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 "scrap" => closing = Some("scrap"),
                 _ => return None,
             },
-            Token::Number(num) => match mode {
-                "" => numbers_before.push(num),
-                "cut" if dialled.is_none() => dialled = Some(num),
-                "cut" | "cut reads" | "spring" | "again" | "reads" => readings.push(num),
-                _ => return None,
+            Token::Number(num) => match said.mode {
+                "" => said.loose.push(num.clone()),
+                "cut" if said.dialled.is_none() => said.dialled = Some(num.clone()),
+                _ => said.readings.push(num.clone()),
             },
-            Token::Word { kind: "instrument", .. } => {}
+            Token::Word { kind: "instrument", .. } => return None,
             _ => {}
         }
     }
-    if !numbers_before.is_empty() {
-        if mode == "again" || mode == "spring" || mode == "reads" {
-            readings.extend(numbers_before);
-        } else {
-            return None;
-        }
+    if let Some(both) = said.each_side(system) {
+        return lines.is_empty().then(|| Said::ask("off the diameter or off each side is not said", both));
     }
-    let in_unit = |num: &Num| num.plain(system);
-    // Whole inches are not dialled: two and more are thou.
-    let cut_text = |num: &Num| {
-        let is_thou = num.unit.is_none() && system == System::Inches && num.value >= 2.0 && num.places == 0 && !num.is_fraction;
-        if is_thou { Num { unit: Some(Unit::Thou), ..num.clone() }.plain(system) } else { num.plain(system) }
-    };
-    let cut_mm = |num: &Num| {
-        let is_thou = num.unit.is_none() && system == System::Inches && num.value >= 2.0 && num.places == 0 && !num.is_fraction;
-        if is_thou { num.value * 0.0254 } else { num.mm(system) }
-    };
-    match mode {
-        "cut" | "cut reads" => {
-            let dial = dialled?;
-            match readings.split_first() {
-                Some((first, more)) => {
-                    if first.mm(system) < 4.0 * cut_mm(dial) {
-                        return None;
-                    }
-                    lines.push(format!("cut {} = {}", cut_text(dial), in_unit(first)));
-                    for reading in more {
-                        if (reading.mm(system) - first.mm(system)).abs() > 0.02 * first.mm(system) {
-                            return None;
-                        }
-                        lines.push(format!("read {}", in_unit(reading)));
-                    }
-                }
-                None if mode == "cut" => {
-                    let text = cut_text(dial);
-                    if view.types(&["off"]) {
-                        let twice = Num { value: dial.value * 2.0, text: trimmed(dial.value * 2.0), ..dial.clone() };
-                        return Some(Said::ask("off the diameter or off each side is not said", vec![format!("cut {text}"), format!("cut {}", cut_text(&twice))]));
-                    }
-                    lines.push(format!("cut {text}"));
-                }
-                None => return None,
-            }
-        }
-        "spring" => match &readings[..] {
-            [] => lines.push("spring".into()),
-            [first, more @ ..] => {
-                lines.push(format!("spring = {}", in_unit(first)));
-                lines.extend(more.iter().map(|reading| format!("read {}", in_unit(reading))));
-            }
-        },
-        "again" | "reads" => {
-            if readings.is_empty() {
-                return None;
-            }
-            if mode == "reads" && !is_open {
-                return None;
-            }
-            lines.extend(readings.iter().map(|reading| format!("read {}", in_unit(reading))));
-        }
-        _ => {}
+    said.flush(system, &mut lines, &mut first)?;
+    if !is_open && lines.iter().any(|line| line.starts_with("read")) && first.is_none() {
+        return None;
     }
     if undo || (mistake && lines.is_empty()) {
         if !lines.is_empty() || closing.is_some() {
@@ -532,18 +571,16 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
         return Some(Said::Plain(lines));
     }
     // No job is open: which work is it? A plan for each that can be.
-    let (dial, reading) = (dialled?, readings.first()?);
-    let (dial_text, reading_text) = (cut_text(dial), in_unit(reading));
+    let (dial, reading) = first?;
     let (unit, step) = match system {
         System::Inches => ("in", 25.4),
         System::Millimetres => ("mm", 1.0),
     };
-    let (size, cut) = (reading.mm(system) / step, cut_mm(dial) / step);
+    let (size, cut) = (reading.mm(system) / step, dialled_mm(&dial, system) / step);
     let places = if system == System::Inches { 4 } else { 3 };
     let outside = size + cut;
     let inside = size - cut;
     let room = 2.0 * cut;
-    let _ = (dial_text, reading_text);
     Some(Said::ask(
         "no job is open, so inside or outside is not known",
         vec![

@@ -153,7 +153,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         is_fit(token) || matches!(token, Token::Deviations { .. } | Token::Span(..))
     })?;
     // `H7 hole`, `spin` of a fit that turns: heads that say nothing more.
-    if view.words("head").any(|head| !matches!(head, "clearance" | "spin" | "whatfit")) {
+    if view.words("head").any(|head| !matches!(head, "clearance" | "spin" | "whatfit" | "turn" | "bore")) {
         return None;
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id")) {
@@ -175,7 +175,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let size = num.plain(system);
-    let roles = assign(view, NOUNS, &[], system)?;
+    let roles = assign(view, NOUNS, &[], system).unwrap_or_default();
     // A tube's or a ring's figure may be its bore or its outside.
     let is_ring = roles.get("ring").is_some() && !is_hole && !is_shaft;
     let is_tube = is_ring && view.types(&["tube", "tubing", "pipe"]);
@@ -218,7 +218,18 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     if roles.get("bushing").is_some() && matches!(fit, Fit::Word(_)) && !is_hole && !is_shaft || (roles.get("bushing").is_some() && view.says("role", "od")) {
         return bushing_outside(&size, &fit, view);
     }
-    if view.has("head") && matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) && !view.says("head", "clearance") && !view.says("head", "whatfit") {
+    // A class and the other part's name contradict: which is wrong is asked.
+    if let (Fit::Hole(class) | Fit::Shaft(class), Some(turned)) = (&fit, turned_class(&fit))
+        && is_hole != is_shaft
+        && is_hole != matches!(fit, Fit::Hole(_))
+        && is_nominal(num, system)
+        && !view.has("head")
+        && !view.has("material")
+        && !view.has("state")
+    {
+        return Some(Said::ask("the class is the other part's", vec![format!("{size} {turned}"), format!("{size} {class}")]));
+    }
+    if view.says("head", "spin") && matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {
         return None;
     }
     match &fit {
@@ -251,6 +262,15 @@ fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
             format!("bushing bore {size}, {word}"),
         ],
     ))
+}
+
+/// `H7` for `h7` and the other way.
+fn turned_class(fit: &Fit) -> Option<String> {
+    match fit {
+        Fit::Hole(class) => Some(class.to_ascii_lowercase()),
+        Fit::Shaft(class) => Some(class.to_ascii_uppercase()),
+        _ => None,
+    }
 }
 
 fn measured_here(view: &View) -> bool {
@@ -331,7 +351,7 @@ pub(super) fn limit_places(view: &View) -> Vec<usize> {
 /// A part in hand and a fit: the other part.
 pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     view.only(
-        &["fit", "material", "state", "hole", "shaft", "hub", "bushing", "head", "reads", "start", "should", "bar"],
+        &["fit", "material", "state", "hole", "shaft", "hub", "bushing", "head", "reads", "start", "should", "bar", "role"],
         is_fit,
     )?;
     if view.words("head").any(|head| !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance")) {
@@ -345,12 +365,16 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     };
     let roles = assign(view, NOUNS, &[], system)?;
     let numbers: Vec<_> = view.numbers().collect();
+    if view.words("role").any(|role| !matches!(role, "od" | "id")) {
+        return None;
+    }
     // A nominal size beside the measured one.
     let (in_hand, nominal): (usize, Option<&Num>) = match &numbers[..] {
         [(at, _)] => (*at, None),
         [(a, x), (b, y)] => {
             let should = view.has("should");
-            if (x.mm(system) - y.mm(system)).abs() > 0.05 * x.mm(system) || (matches!(fit, Fit::Word(_)) && !should) {
+            let far = (x.mm(system) - y.mm(system)).abs() / x.mm(system);
+            if far > 0.05 || (matches!(fit, Fit::Word(_)) && !should && far > 0.01) {
                 return None;
             }
             let read = |at: usize| roles.taken.iter().any(|taken| taken.at == at && taken.is_measured) || roles.free.iter().any(|(place, _, measured)| *place == at && *measured);
@@ -381,13 +405,19 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
             });
             if is_pressed || for_shaft || (names("shaft") && !names("hole") && !names("hub")) { "hole" } else { "bushing" }
         }
+        None if names("bar") && !names("shaft") => "shaft",
         _ if names("hole") != names("shaft") && !names("hub") && !names("bushing") => {
             // `bored it .7515, …`: the only noun.
             if names("hole") { "hole" } else { "shaft" }
         }
         _ if names("bar") => "shaft",
+        // A bushing's outside goes into a hole.
+        Some("role") | None if names("bushing") && view.says("role", "od") && !names("shaft") => "shaft",
+        None if view.says("role", "od") && !names("shaft") => "shaft",
+        None if view.says("role", "id") && !names("hole") => "hole",
         _ => return None,
     };
+    let side = if side == "bushing" && view.says("role", "od") { "shaft" } else { side };
     let wants_other = match side {
         "hole" => names("shaft") || view.says("head", "turnto"),
         _ => names("hole") || names("hub"),
@@ -426,10 +456,20 @@ pub(super) fn pair(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| !matches!(head, "clearance" | "interf" | "whatfit" | "suit")) {
         return None;
     }
-    if view.numbers().count() != 2 || view.has("material") {
+    if view.has("material") {
         return None;
     }
     let roles = assign(view, NOUNS, &[], system)?;
+    if let (3, Some(Fit::Pair(class) | Fit::Inch(class)), [(_, nominal, _)]) = (view.numbers().count(), fit_of(view), &roles.free[..])
+        && let (Some(hole), Some(shaft)) = (roles.num("hole"), roles.num("shaft"))
+    {
+        let near = |num: &Num| (num.mm(system) - nominal.mm(system)).abs() <= 0.02 * nominal.mm(system);
+        return (near(hole) && near(shaft) && is_nominal(nominal, system))
+            .then(|| Said::plain(format!("{} {class} = {}/{}", nominal.plain(system), hole.plain(system), shaft.plain(system))));
+    }
+    if view.numbers().count() != 2 {
+        return None;
+    }
     let one = |kinds: &[&str]| {
         let mut found = roles.taken.iter().filter(|taken| kinds.contains(&taken.by));
         let first = found.next()?;
@@ -575,6 +615,9 @@ pub(super) fn pick(view: &View, system: System) -> Option<Said> {
     if view.has("material") {
         return None;
     }
+    if let Some(said) = about(view, system) {
+        return Some(said);
+    }
     let clearance = view.says("head", "clearance") || view.says("vague", "clearance");
     let grip = view.says("head", "interf") || view.says("vague", "interference");
     if clearance == grip || view.words("head").any(|head| !matches!(head, "clearance" | "interf" | "whatfit")) {
@@ -610,26 +653,64 @@ pub(super) fn pick(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("pick {} {what} {}..{}", size.plain(system), from.plain(system), to.plain(system))))
 }
 
+/// A size and one small figure, `1 inch fit with 2 thou`: play or grip, about so much.
+fn about(view: &View, system: System) -> Option<Said> {
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    let [a, b] = numbers[..] else { return None };
+    let (size, small) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };
+    if small.mm(system) > 0.01 * size.mm(system) || !is_nominal(size, system) || view.count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. })) > 0 {
+        return None;
+    }
+    let words = |what: &str| view.says("head", what);
+    let says = (words("clearance") || view.says("vague", "clearance"), words("interf") || view.says("vague", "interference"));
+    let span = |factor: f64| {
+        let unit = small.plain(system);
+        let unit = unit.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.' || c == '/' || c == '-');
+        format!("{}{unit}", super::cuts::trimmed(small.value * factor))
+    };
+    let (low, high) = (span(0.75), span(1.25));
+    let pick = |what: &str| format!("pick {} {what} {low}..{high}", size.plain(system));
+    match says {
+        (false, false) => Some(Said::ask("play or grip is not said", vec![pick("clearance"), pick("interference")])),
+        _ => None,
+    }
+}
+
 /// A pair at another temperature.
 pub(super) fn warm(view: &View, system: System) -> Option<Said> {
     view.only(&["fit", "material", "hole", "shaft", "hub", "bushing", "head", "state", "reads"], |token| {
-        is_fit(token) || matches!(token, Token::Temperature(_))
+        is_fit(token) || matches!(token, Token::Temperature(_) | Token::Angle(_))
     })?;
     if view.words("head").any(|head| !matches!(head, "warm" | "clearance")) {
         return None;
     }
-    let temperature = view.one(|token| match token { Token::Temperature(text) => Some(text.clone()), _ => None })?;
     let fit = fit_of(view)?;
     if matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {
         return None;
     }
-    let mut numbers = view.numbers();
-    let (_, size) = numbers.next()?;
-    if numbers.next().is_some() {
-        return None;
-    }
+    let numbers: Vec<_> = view.numbers().collect();
+    let degrees = view.one(|token| match token { Token::Angle(text) => Some(text.clone()), _ => None });
+    let temperature = view.one(|token| match token { Token::Temperature(text) => Some(text.clone()), _ => None });
+    let after_at = |at: usize| at.checked_sub(1).is_some_and(|at| matches!(&*view.said(at), "at" | "to" | "up to"));
+    let (size, temperatures) = match (&numbers[..], temperature, degrees) {
+        ([(_, size)], Some(text), None) => (*size, vec![text]),
+        ([(_, size)], None, Some(text)) => (*size, vec![format!("{text}C"), format!("{text}F")]),
+        // `at 90`: of which scale?
+        ([(_, size), (at, bare)], None, None) if after_at(*at) && bare.unit.is_none() && bare.places == 0 => {
+            (*size, vec![format!("{}C", bare.text), format!("{}F", bare.text)])
+        }
+        _ => return None,
+    };
     let (hole, shaft) = metals(view)?;
     let (hole, shaft) = (hole?, shaft?);
+    if temperatures.len() > 1 {
+        let choices = temperatures.iter().map(|temperature| format!("{} {} warm {temperature}, hole {hole}, shaft {shaft}", size.plain(system), fit.text()));
+        let metric = system == System::Millimetres && view.count(|token| matches!(token, Token::Angle(_))) > 0;
+        if !metric {
+            return Some(Said::ask("Celsius or Fahrenheit is not said", choices.collect()));
+        }
+    }
+    let temperature = temperatures.into_iter().next()?;
     Some(Said::plain(format!("{} {} warm {temperature}, hole {hole}, shaft {shaft}", size.plain(system), fit.text())))
 }
 

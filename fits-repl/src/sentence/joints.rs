@@ -3,7 +3,7 @@
 use super::{
     Said,
     fits::{Fit, fit_of, is_nominal, metals, nominal_of},
-    roles::{Roles, assign},
+    roles::assign,
     token::{Num, System, Token},
     view::View,
 };
@@ -31,6 +31,8 @@ struct Joint {
     /// The bore of a bushing that is pressed in.
     bush_id: Option<Num>,
     tight: Option<Num>,
+    /// The wall is that of the tube that goes in.
+    wall_of_plug: bool,
     hub: Option<&'static str>,
     shaft: Option<&'static str>,
 }
@@ -60,6 +62,7 @@ fn joint(view: &View, system: System) -> Option<Joint> {
         long: num("long"),
         bush_id: None,
         tight: num("tightness"),
+        wall_of_plug: ods.len() == 2,
         hub,
         shaft,
     };
@@ -99,6 +102,36 @@ fn joint(view: &View, system: System) -> Option<Joint> {
     {
         joint.tight = Some(free.remove(at));
     }
+    // As they measure: a figure close to the plug is the bore, and so on.
+    let near = |a: &Num, b: &Num| (a.mm(system) - b.mm(system)).abs() < 0.025 * b.mm(system);
+    if let Some(plug) = joint.plug.clone()
+        && joint.bore.is_none()
+        && let Some(at) = free.iter().position(|num| near(num, &plug))
+    {
+        joint.bore = Some(free.remove(at));
+    }
+    if let Some(bore) = joint.bore.clone()
+        && joint.plug.is_none()
+        && let Some(at) = free.iter().position(|num| near(num, &bore))
+    {
+        joint.plug = Some(free.remove(at));
+    }
+    if joint.bore.is_none() && joint.plug.is_none() {
+        // `.3755 pin into .3745`: the first goes into the second; `on` turns it round.
+        let close = (0..free.len()).flat_map(|a| (a + 1..free.len()).map(move |b| (a, b))).find(|(a, b)| near(&free[*a], &free[*b]));
+        if let Some((a, b)) = close
+            && free[a] != free[b]
+        {
+            let into = view.types(&["in", "into", "inside"]);
+            let onto = view.types(&["on", "onto", "over"]);
+            if into == onto {
+                return None;
+            }
+            let second = free.remove(b);
+            let first = free.remove(a);
+            (joint.plug, joint.bore) = if into { (Some(first), Some(second)) } else { (Some(second), Some(first)) };
+        }
+    }
     // What is left: the bore, and the hub's outside.
     free.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
     let size = |joint: &Joint| joint.plug.as_ref().or(joint.bore.as_ref()).map(|num| num.mm(system));
@@ -130,6 +163,10 @@ impl Joint {
         let shaft = self.shaft.unwrap_or(if has_bushing { "bronze" } else { "steel" });
         let mut text = format!(", hub {hub}");
         match (&self.od, &self.wall) {
+            (Some(od), Some(wall)) if self.wall_of_plug => {
+                let _ = wall;
+                text.push_str(&format!(" od {}", od.plain(system)));
+            }
             (Some(od), Some(wall)) => {
                 let inside = od.mm(system) - 2.0 * wall.mm(system);
                 if (inside - size.mm(system)).abs() > 0.02 * size.mm(system) {
@@ -151,6 +188,9 @@ impl Joint {
             text.push_str(&format!(" long {}", long.plain(system)));
         }
         text.push_str(&format!(", shaft {shaft}"));
+        if let Some(wall) = self.wall.as_ref().filter(|_| self.wall_of_plug) {
+            text.push_str(&format!(" wall {}", wall.plain(system)));
+        }
         if let Some(id) = &self.bush_id {
             if id.mm(system) >= size.mm(system) {
                 return None;
@@ -184,20 +224,20 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
     let holds = view.says("head", "hold") || view.tokens().any(|token| matches!(token, Token::Torque(_)));
     let kept: Vec<_> = view.items.iter().enumerate().filter(|(at, item)| !(holds && slips(*at) && matches!(item.token, Token::Word { kind: "fit", .. }))).map(|(_, item)| item.clone()).collect();
     let view = &View { items: kept, slips: Vec::new(), text: view.text.clone() };
+    // `press` as a verb beside a class says nothing more.
+    let has_class = view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)));
+    let kept: Vec<_> = view.items.iter().filter(|item| !(has_class && matches!(item.token, Token::Word { kind: "fit", name: "press" | "shrink" }))).cloned().collect();
+    let shrinks = view.says("fit", "shrink");
+    let view = &View { items: kept, slips: Vec::new(), text: view.text.clone() };
     let fit = fit_of(view);
     if fit.is_none() && view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)) || matches!(token, Token::Word { kind: "fit", .. })) {
-        return two_words(view, system);
+        return None;
     }
     let joint = joint(view, system)?;
-    compose(view, &joint, fit, system)
+    compose(view, &joint, fit, system, shrinks)
 }
 
-/// A tightness in figures outranks `press`; other fits beside it contradict.
-fn two_words(_: &View, _: System) -> Option<Said> {
-    None
-}
-
-fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System) -> Option<Said> {
+fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System, shrinks: bool) -> Option<Said> {
     let parts = joint.parts(view, system)?;
     let head = match (&joint.bore, &joint.plug, &joint.tight) {
         (Some(bore), Some(plug), None) if bore.mm(system) != plug.mm(system) => {
@@ -233,7 +273,7 @@ fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System) -> Opti
             }
         }
     };
-    let heat = view.says("head", "heat") || view.says("fit", "shrink");
+    let heat = shrinks || view.says("head", "heat");
     let shrink = if heat && !head.ends_with("shrink") && !matches!(fit, Some(Fit::Inch(_))) { ", shrink" } else { "" };
     Some(Said::plain(format!("assemble {head}{parts}{shrink}")))
 }
@@ -269,7 +309,7 @@ pub(super) fn pick_press(view: &View, system: System) -> Option<Said> {
 /// A bushing pressed into a housing: what is left of its bore.
 pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     view.only(&["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads"], |token| {
-        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Times(_))
+        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Times(_) | Token::Cross | Token::Temperature(_))
     })?;
     if !view.has("bushing") || view.words("head").any(|head| !matches!(head, "press" | "turnto" | "closein" | "clearance" | "ream")) {
         return None;
@@ -277,18 +317,54 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     let roles = assign(view, &["role", "bushing", "hub", "shaft", "hole"], &[], system)?;
     let mut sizes: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
     sizes.extend(roles.num("bushing").cloned());
-    if roles.get("hub").is_some() {
+    let mut tail = String::new();
+    // Play that is wanted: two small figures.
+    let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
+    let mut small: Vec<Num> = sizes.iter().filter(|num| num.mm(system) < largest / 40.0 || num.value < 0.2 * largest && view.says("head", "clearance") && num.unit.is_none() && num.mm(system) < 2.0 && num.places > 0 && sizes.iter().any(|other| matches!(other.unit, Some(super::token::Unit::Thou)))).cloned().collect();
+    sizes.retain(|num| !small.contains(num));
+    match &mut small[..] {
+        [] => {}
+        [low, high] if view.says("head", "clearance") => {
+            low.unit = low.unit.or(high.unit);
+            if low.mm(system) >= high.mm(system) {
+                return None;
+            }
+            tail.push_str(&format!(", running {}..{}", low.plain(system), high.plain(system)));
+        }
+        _ => return None,
+    }
+    let mut housing = String::new();
+    let mut ods: Vec<Num> = roles.taken.iter().filter(|taken| taken.by == "od").map(|taken| taken.num.clone()).collect();
+    ods.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    if ods.len() == 2
+        && let Some(outside) = ods.pop()
+    {
+        housing = format!(" od {}", outside.plain(system));
+    }
+    if roles.get("hub").is_some() || ods.len() > 1 {
         return None;
+    }
+    if let Some(class) = view.one(|token| match token { Token::Shaft(class) => Some(class.clone()), _ => None }) {
+        tail.push_str(&format!(", shaft {class}"));
+    }
+    if let Some(text) = view.one(|token| match token { Token::Temperature(text) => Some(text.clone()), _ => None }) {
+        tail.push_str(&format!(", warm {text}"));
     }
     let mut id = match (roles.num("id"), roles.num("hole")) {
         (Some(_), Some(_)) => return None,
         (id, hole) => id.or(hole).cloned(),
     };
-    let mut od = roles.num("od").cloned();
+    let mut od = ods.pop();
     let mut long = roles.num("long").cloned();
     if let Some(shaft) = roles.num("shaft") {
-        // The shaft's size is the bushing's bore.
-        if id.is_none() { id = Some(shaft.clone()) } else { return None }
+        match &id {
+            // The shaft's size is the bushing's bore.
+            None => id = Some(shaft.clone()),
+            Some(bore) if (shaft.mm(system) - bore.mm(system)).abs() < 0.05 * bore.mm(system) => {
+                tail.push_str(&format!(", shaft {}", shaft.plain(system)));
+            }
+            Some(_) => return None,
+        }
     }
     sizes.sort_by(|a, b| b.mm(system).total_cmp(&a.mm(system)));
     while let Some(num) = sizes.pop() {
@@ -313,11 +389,14 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
         None | Some("bearing bronze C93200") => "bronze",
         Some(name) => name,
     };
+    if long.as_ref().is_some_and(|long| long.mm(system) < 0.2 * id.mm(system)) {
+        return None;
+    }
     let Some(long) = long else {
         return (roles.get("od").is_none()).then(|| {
             Said::ask("its length is not said", vec![
-                format!("bushing {i} od {o} long {o}, hub {hub}, {bush}"),
-                format!("bushing {i} od {o} long {i}, hub {hub}, {bush}"),
+                format!("bushing {i} od {o} long {o}, hub {hub}{housing}, {bush}{tail}"),
+                format!("bushing {i} od {o} long {i}, hub {hub}{housing}, {bush}{tail}"),
             ])
         });
     };
@@ -325,7 +404,7 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
         Some("running") | None => "",
         Some(_) => return None,
     };
-    Some(Said::plain(format!("bushing {i} od {o} long {}, hub {hub}, {bush}{running}", long.plain(system))))
+    Some(Said::plain(format!("bushing {i} od {o} long {}, hub {hub}{housing}, {bush}{running}{tail}", long.plain(system))))
 }
 
 /// The housing's metal and the bushing's.
@@ -343,7 +422,7 @@ fn bushing_metals(view: &View) -> Option<(Option<&'static str>, Option<&'static 
 }
 
 struct Link {
-    name: Option<&'static str>,
+    name: &'static str,
     num: Num,
     deviations: Option<String>,
     times: u32,
@@ -351,56 +430,59 @@ struct Link {
     is_plus: bool,
 }
 
-/// Parts end to end, the play left.
+/// Parts end to end, the play left, or the part to make.
 pub(super) fn stack(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "gap", "part", "less", "doubled", "hub", "shaft", "bushing", "role"], |token| {
-        matches!(token, Token::Number(_) | Token::Deviations { .. } | Token::Times(_) | Token::Plus | Token::Minus)
+    view.only(&["head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role", "want"], |token| {
+        matches!(token, Token::Number(_) | Token::Deviations { .. } | Token::Times(_) | Token::Plus | Token::Minus | Token::Span(..))
     })?;
     if view.has("hub") || view.has("shaft") || view.has("bushing") || view.has("role") {
         return None;
     }
-    if view.words("head").any(|head| !matches!(head, "stack" | "play")) {
+    if view.words("head").any(|head| !matches!(head, "stack" | "play" | "want" | "length")) {
         return None;
     }
-    let has_signs = view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
     let named = view.has("gap") || view.has("part");
-    if !view.has("head") && !(has_signs && named) {
+    let has_signs = view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
+    if !(view.says("head", "stack") || view.says("head", "play")) && !(has_signs && named) {
         return None;
     }
-    let links = links(view, system, true).or_else(|| links(view, system, false))?;
-    if links.len() < 2 {
+    let (wanted, skip) = wanted(view, system)?;
+    let (mut links, to_make) = if named { named_links(view, system, &skip)? } else { (plain_links(view, system, &skip)?, None) };
+    let needed = if to_make.is_some() { 1 } else { 2 };
+    if links.len() < needed || to_make.is_some() != wanted.is_some() {
         return None;
     }
     let says_plus = view.tokens().any(|token| matches!(token, Token::Plus));
     let all_plus = says_plus && links.iter().all(|link| link.is_plus);
-    let gap = links.iter().position(|link| link.is_gap);
     let longest = links.iter().enumerate().max_by(|a, b| a.1.num.mm(system).total_cmp(&b.1.num.mm(system))).map(|(at, _)| at)?;
-    let gap = match gap {
-        Some(gap) if links.iter().filter(|link| link.is_gap).count() == 1 => gap,
-        Some(_) => return None,
-        None if has_signs => 0,
-        None => return None,
+    let gaps = links.iter().filter(|link| link.is_gap).count();
+    let gap = match (gaps, links.iter().position(|link| link.is_gap)) {
+        (1, Some(gap)) => gap,
+        // Two words that can be a gap: the longest is.
+        (2.., _) if links.get(longest)?.is_gap => longest,
+        (0, _) if !named => 0,
+        _ => return None,
     };
     if gap != longest && !all_plus {
         return None;
     }
     let total: f64 = links.iter().enumerate().filter(|(at, _)| *at != gap).map(|(_, link)| link.num.mm(system) * f64::from(link.times)).sum();
     let room = links.get(gap)?.num.mm(system);
-    if !all_plus && (total > room * 1.02 || total < 0.5 * room) {
+    if to_make.is_none() && !all_plus && (total > room * 1.02 || total < 0.5 * room) || total >= room && to_make.is_some() {
         return None;
     }
+    let first = links.remove(gap);
+    links.insert(0, first);
     let mut text = String::from("stack ");
-    let order = std::iter::once(gap).chain((0..links.len()).filter(|at| *at != gap));
-    for (written, at) in order.enumerate() {
-        let link = links.get(at)?;
-        if written > 0 {
+    for (at, link) in links.iter().enumerate() {
+        if at > 0 {
             text.push_str(", ");
         }
-        if let Some(name) = link.name {
-            text.push_str(name);
+        if !link.name.is_empty() {
+            text.push_str(link.name);
             text.push(' ');
         }
-        if at != gap {
+        if at > 0 {
             text.push(if all_plus { '+' } else { '-' });
         }
         if link.times > 1 {
@@ -411,61 +493,166 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
             text.push_str(deviations);
         }
     }
+    if let Some((from, to)) = wanted {
+        text.push_str(&format!(", make -?, play {}..{}", from.plain(system), to.plain(system)));
+    }
     Some(Said::plain(text))
 }
 
-/// Each number with its name, the name before it or after it throughout.
-fn links(view: &View, system: System, before: bool) -> Option<Vec<Link>> {
-    let mut links: Vec<Link> = Vec::new();
-    let mut name: Option<(&'static str, bool)> = None;
-    let mut times = 1;
-    let mut is_plus = true;
-    let named = view.has("gap") || view.has("part");
-    let mut pending = false;
+/// The play that is wanted and the places of its numbers.
+#[allow(clippy::type_complexity, reason = "a range, and what it takes")]
+fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>)> {
+    let is_play = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "head", name: "stack" | "play" }));
+    let is_want = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "head", name: "want" } | Token::Word { kind: "connector", .. }));
+    let is_small = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "small", .. }));
+    let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
+    let beside = |from: usize, to: usize| {
+        let mut after = to + 1;
+        while is_small(after) {
+            after += 1;
+        }
+        let mut before = from;
+        while before > 0 && is_small(before - 1) {
+            before -= 1;
+        }
+        is_play(after) || (before > 0 && (is_play(before - 1) || (is_want(before - 1) && view.says("head", "want"))))
+    };
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    for pair in numbers.windows(2) {
+        let [(a, low), (b, high)] = pair else { continue };
+        let joined = *b == a + 2 && matches!(&*view.said(a + 1), "to" | "and" | "-");
+        if joined && beside(*a, *b) {
+            let unit = low.unit.or(high.unit);
+            let (low, high) = (Num { unit, ..(*low).clone() }, Num { unit: high.unit.or(unit), ..(*high).clone() });
+            if low.mm(system) >= high.mm(system) || high.mm(system) > largest / 20.0 {
+                return None;
+            }
+            return Some((Some((low, high)), vec![*a, *b]));
+        }
+    }
+    for (at, num) in &numbers {
+        if num.mm(system) < largest / 20.0 && beside(*at, *at) && !matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "part" | "gap", .. })) && view.has("head") {
+            let is_said = view.says("head", "want") || view.says("head", "length") || (at + 1 < view.items.len() && is_play(at + 1));
+            if is_said {
+                return Some((Some(((*num).clone(), (*num).clone())), vec![*at]));
+            }
+        }
+    }
+    Some((None, Vec::new()))
+}
+
+/// `shoulder 1.000 washers 2 x .062 hub .865`: each number with its part; the
+/// part without one is the one to make.
+fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>, Option<usize>)> {
+    let is_name = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "gap" | "part", .. }));
+    let mut skip = skip.to_vec();
+    let mut times: Vec<(usize, u32)> = Vec::new();
     for (at, item) in view.items.iter().enumerate() {
         match &item.token {
-            Token::Word { name: n, kind: kind @ ("gap" | "part") } => {
-                let said: &'static str = if *kind == "gap" { "gap" } else { "part" };
-                let _ = n;
-                if before {
-                    if name.is_some() && *kind == "part" { continue }
-                    name = Some((said, *kind == "gap"));
-                } else if let Some(last) = links.last_mut().filter(|_| pending) {
-                    last.name = Some(said);
-                    last.is_gap = *kind == "gap";
-                    pending = false;
-                } else {
+            // `2 thrust washers .120`
+            Token::Number(num) if is_name(at + 1) && num.places == 0 && !num.is_fraction && num.unit.is_none() && (2.0..=6.0).contains(&num.value) => {
+                let follows = view.items.iter().skip(at + 2).find(|item| !matches!(item.token, Token::Word { kind: "small", .. }));
+                let lone = view.numbers().filter(|(place, _)| !skip.contains(place)).count();
+                if matches!(follows.map(|item| &item.token), Some(Token::Number(_))) && lone > 2 {
+                    skip.push(at);
+                    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "two to six")]
+                    times.push((at, num.value as u32));
+                }
+            }
+            Token::Times(count) => times.push((at, *count)),
+            Token::Word { kind: "count", name } => times.push((at, name.parse().ok()?)),
+            Token::Word { kind: "doubled", .. } => times.push((at, 2)),
+            _ => {}
+        }
+    }
+    // Names side by side are one part.
+    let mut items = view.items.clone();
+    for at in (0..items.len()).rev() {
+        if is_name(at) && is_name(at + 1) {
+            let name = items[at].token.clone();
+            if let (Token::Word { kind: "gap", .. }, Some(next)) = (name, items.get_mut(at + 1))
+                && let Token::Word { kind, .. } = &mut next.token
+                && view.items.iter().filter(|item| matches!(item.token, Token::Word { kind: "gap", .. })).count() == 1
+            {
+                *kind = "gap";
+            }
+            items[at].token = Token::Word { name: "-", kind: "small" };
+        }
+    }
+    let joined = View { items, slips: Vec::new(), text: view.text.clone() };
+    let mut roles = assign(&joined, &["gap", "part"], &skip, system)?;
+    if !roles.free.is_empty() {
+        return None;
+    }
+    roles.taken.sort_by_key(|taken| taken.at);
+    let mut links = Vec::new();
+    let mut used = 0;
+    for taken in &roles.taken {
+        let deviations = match view.items.get(taken.at + 1).map(|item| &item.token) {
+            Some(Token::Deviations { upper, lower, is_both }) => Some((upper, lower, *is_both)),
+            Some(Token::Times(_)) => match view.items.get(taken.at + 2).map(|item| &item.token) {
+                Some(Token::Deviations { upper, lower, is_both }) => Some((upper, lower, *is_both)),
+                _ => None,
+            },
+            _ => None,
+        };
+        let deviations = match deviations {
+            Some((upper, lower, is_both)) => {
+                let size = taken.num.plain(system);
+                let text = super::fits::deviations_text(&taken.num, upper, lower, is_both, system);
+                Some(text.strip_prefix(&size)?.to_owned())
+            }
+            None => None,
+        };
+        // A count stands between the part's ends, or just outside them.
+        let (low, high) = (taken.at.min(taken.word), taken.at.max(taken.word));
+        let mut count = 1;
+        for (at, many) in &times {
+            let near = (*at + 2 >= low && *at < low && !matches!(view.items.get(low.wrapping_sub(1)).map(|item| &item.token), Some(Token::Break)))
+                || (*at >= low && *at <= high)
+                || (*at > high && *at <= high + 3 && view.items[high + 1..*at].iter().all(|item| matches!(item.token, Token::Deviations { .. } | Token::Word { kind: "small", .. })));
+            if near {
+                if count != 1 {
                     return None;
                 }
+                count = *many;
+                used += 1;
             }
-            Token::Times(count) => {
-                // After the size, or before it.
-                match (view.items.get(at + 1).map(|item| &item.token), links.last_mut()) {
-                    (Some(Token::Number(_)), _) => times = *count,
-                    (_, Some(last)) if last.times == 1 => last.times = *count,
-                    _ => return None,
-                }
+        }
+        links.push(Link { name: if taken.by == "gap" { "gap" } else { "part" }, num: taken.num.clone(), deviations, times: count, is_gap: taken.by == "gap", is_plus: view.tokens().any(|token| matches!(token, Token::Plus)) });
+    }
+    if used != times.len() {
+        return None;
+    }
+    let names: Vec<usize> = (0..joined.items.len()).filter(|at| matches!(joined.items[*at].token, Token::Word { kind: "gap" | "part", .. })).collect();
+    let idle: Vec<usize> = names.into_iter().filter(|at| !roles.taken.iter().any(|taken| taken.word == *at)).collect();
+    match idle[..] {
+        [] => Some((links, None)),
+        [one] => Some((links, Some(one))),
+        _ => None,
+    }
+}
+
+/// `1.500 less 1.375 less .031`: numbers and signs alone.
+fn plain_links(view: &View, system: System, skip: &[usize]) -> Option<Vec<Link>> {
+    let mut links: Vec<Link> = Vec::new();
+    let mut times = 1;
+    let mut is_plus = true;
+    for (at, item) in view.items.iter().enumerate() {
+        match &item.token {
+            Token::Number(_) if skip.contains(&at) => {}
+            Token::Number(num) => {
+                links.push(Link { name: "", num: num.clone(), deviations: None, times, is_gap: false, is_plus });
+                times = 1;
             }
-            Token::Word { kind: "doubled", .. } => {
-                let last = links.last_mut()?;
-                if last.times != 1 { return None }
-                last.times = 2;
-            }
+            Token::Times(count) => match (view.items.get(at + 1).map(|item| &item.token), links.last_mut()) {
+                (Some(Token::Number(_)), _) => times = *count,
+                (_, Some(last)) if last.times == 1 => last.times = *count,
+                _ => return None,
+            },
+            Token::Word { kind: "count" | "doubled", .. } | Token::Span(..) => return None,
             Token::Word { kind: "less", .. } | Token::Minus => is_plus = false,
             Token::Plus => is_plus = true,
-            Token::Number(num) => {
-                if pending && !before {
-                    return None;
-                }
-                let (said, is_gap) = match (before, name.take()) {
-                    (true, Some((said, is_gap))) => (Some(said), is_gap),
-                    (true, None) if named => return None,
-                    _ => (None, false),
-                };
-                links.push(Link { name: said, num: num.clone(), deviations: None, times, is_gap, is_plus });
-                times = 1;
-                pending = named;
-            }
             Token::Deviations { upper, lower, is_both } => {
                 let last = links.last_mut()?;
                 let text = super::fits::deviations_text(&last.num, upper, lower, *is_both, system);
@@ -475,8 +662,5 @@ fn links(view: &View, system: System, before: bool) -> Option<Vec<Link>> {
             _ => {}
         }
     }
-    (name.is_none() && (before || !pending || !named)).then_some(links)
+    Some(links)
 }
-
-/// Nothing of a joint is a bearing's or a stack's.
-pub(super) const fn _unused(_: &Roles) {}

@@ -214,7 +214,7 @@ fn in_units(view: &View, setting: Setting, question: impl Fn(&View, System) -> O
             if most >= 12.0 { both() } else { question(view, System::Inches) }
         }
         Some(System::Millimetres) => {
-            if most < 1.5 { both() } else { question(view, System::Millimetres) }
+            if most < 1.5 && !view.has("instrument") && !view.says("role", "division") && !view.says("head", "dial") { both() } else { question(view, System::Millimetres) }
         }
         None => {
             if bare.iter().any(|num| num.leads && num.places >= 3) {

@@ -102,7 +102,8 @@ pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
         let said = view.said(at);
         // A fortieth of the largest is no diameter and no length.
         let fits = |found: &(usize, usize)| {
-            matches!(by, "wall" | "tightness" | "start" | "reads" | "division" | "chuck" | "tailend" | "apart") || size(found.0) > largest / 40.0
+            (by == "tightness" && size(found.0) < largest / 25.0)
+                || matches!(by, "wall" | "start" | "reads" | "division" | "chuck" | "tailend" | "apart") || size(found.0) > largest / 40.0
         };
         let right = reach(1).filter(|_| !(by == "apart" && ["apart", "between them", "apart on"].contains(&&*said))).filter(fits);
         let left = reach(-1)
@@ -113,7 +114,8 @@ pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
             view.items[at..place].iter().any(|item| matches!(item.token, Token::Word { kind: "reads", .. }))
         });
         // A noun that stands twice is one part: a second may go without.
-        let must = kind == "role" && matches!(name, "od" | "id" | "long" | "wall" | "apart");
+        let must = kind == "role"
+            && (matches!(name, "od" | "id" | "long" | "wall") || (name == "apart" && (left.is_some() || right.is_some())));
         holders.push(Holder { by, at, must, left, right, verb_right });
     }
     let mut best: Option<(i64, Vec<Option<usize>>)> = None;
@@ -192,7 +194,7 @@ fn search(
         let verb = if holder.verb_right && side == 0 { 40 } else { 0 };
         let cost = i64::try_from(cost).unwrap_or(99);
         // `25 long` and `1 OD` are commoner than `long 25`.
-        let adjective = if side == 1 && holder.must { 3 } else { 0 };
+        let adjective = if holder.by == "hole" { 2 } else if side == 1 && holder.must { 3 } else { 0 };
         search(holders, at + 1, chosen, best, tie, score + 1000 + verb + adjective - 4 * cost);
         chosen[at] = None;
     }

@@ -109,7 +109,15 @@ impl Table {
             let names = std::iter::once(material.name())
                 .chain(material.aliases().iter().copied())
                 .filter(|name| !matches!(*name, "iron" | "al" | "tool"));
-            table.add(material.name(), "material", METALS, names);
+            // The plainest name that says the same.
+            let is_plain = |name: &str| name.chars().all(|c| c.is_ascii_lowercase() || c == ' ');
+            let name = if is_plain(material.name()) {
+                material.name()
+            } else {
+                let plain = material.aliases().iter().copied().find(|alias| is_plain(alias));
+                plain.unwrap_or_else(|| material.name())
+            };
+            table.add(name, "material", METALS, names);
         }
         for instrument in Instrument::all() {
             let names = std::iter::once(instrument.name()).chain(instrument.aliases()).filter(|name| {

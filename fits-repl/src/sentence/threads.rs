@@ -1,13 +1,38 @@
 //! Threads: limits, tap drills, clearance holes, wires, passes.
 
+use fits_core::standards::thread::Thread;
+
 use super::{
     Said,
+    cuts::trimmed,
     token::{Num, System, Token},
     view::View,
 };
 
+/// The one thread that is named, with its series and its pitch where they are
+/// said apart; a pitch that contradicts it is none.
 fn thread_of(view: &View) -> Option<String> {
-    view.one(|token| match token { Token::Thread { name, .. } => Some(name.clone()), _ => None })
+    let mut name = view.one(|token| match token { Token::Thread { name, .. } => Some(name.clone()), _ => None })?;
+    if let Some(series) = view.word("series") {
+        if view.words("series").any(|other| other != series) {
+            return None;
+        }
+        if !name.contains(series) {
+            name = format!("{name} {series}");
+            name.parse::<Thread>().ok()?;
+        }
+    }
+    let pitch = view.one(|token| match token { Token::PerInch(text) => Some(text.clone()), _ => None });
+    if view.count(|token| matches!(token, Token::PerInch(_))) > 0 {
+        let pitch = pitch?;
+        let (size, rest) = name.split_once([' ', '-']).unwrap_or((&name, ""));
+        let with = if rest.starts_with(&pitch) { name.clone() } else { format!("{size}-{pitch} {rest}") };
+        let (a, b): (Thread, Thread) = (name.parse().ok()?, with.parse().ok()?);
+        if a.triangle_height() != b.triangle_height() {
+            return None;
+        }
+    }
+    Some(name)
 }
 
 fn class_of(view: &View) -> Option<Option<String>> {
@@ -24,16 +49,23 @@ fn is_nut(class: &str) -> bool {
 }
 
 fn is_own(token: &Token) -> bool {
-    matches!(token, Token::Thread { .. } | Token::ThreadClass(_))
+    matches!(token, Token::Thread { .. } | Token::ThreadClass(_) | Token::PerInch(_) | Token::Word { kind: "series", .. })
 }
 
 /// A thread, its limits.
 pub(super) fn thread(view: &View, _: System) -> Option<Said> {
-    view.only(&["head", "state", "mate", "shaft", "hole", "unit"], |token| is_own(token) || matches!(token, Token::PerInch(_)))?;
-    if view.has("hole") || view.count(|token| matches!(token, Token::PerInch(_))) > 0 {
+    view.only(&["head", "state", "mate", "shaft", "hole", "unit", "series"], |token| is_own(token) || matches!(token, Token::Number(_)))?;
+    if view.has("hole") {
         return None;
     }
-    let name = thread_of(view)?;
+    if let Some(said) = pipe(view) {
+        return Some(said);
+    }
+    let name = fine_or(view, thread_of(view)?)?;
+    let name = match name {
+        Ok(name) => name,
+        Err(said) => return Some(said),
+    };
     let class = class_of(view)?;
     if view.words("head").any(|head| !matches!(head, "thread" | "pitchd" | "blank")) {
         return None;
@@ -67,6 +99,58 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
     }
 }
 
+/// `1/2 pipe thread`: which standard?
+fn pipe(view: &View) -> Option<Said> {
+    if !view.says("state", "pipe") || view.count(|token| matches!(token, Token::Thread { .. })) > 0 {
+        return None;
+    }
+    let mut numbers = view.numbers();
+    let (_, num) = numbers.next()?;
+    if numbers.next().is_some() || !(num.is_fraction || num.places == 0) {
+        return None;
+    }
+    let tap = if view.says("head", "tap") { " tap" } else { "" };
+    let text = &num.text;
+    Some(Said::ask("which pipe thread is not said", vec![format!("{text} NPT"), format!("G{text}{tap}"), format!("R{text}{tap}")]))
+}
+
+/// `M12 fine`: one of its fine pitches, asked where there are several. A pitch
+/// said apart is taken.
+#[allow(clippy::type_complexity, reason = "a name, or a question back")]
+fn fine_or(view: &View, name: String) -> Option<Result<String, Said>> {
+    let pitch = view.numbers().map(|(_, num)| num).collect::<Vec<_>>();
+    let is_bare_metric = name.starts_with('M') && !name.contains('x');
+    match pitch[..] {
+        [] => {}
+        [pitch] if is_bare_metric && view.types(&["pitch", "mm pitch", "with"]) => {
+            let name = format!("{name}x{}", pitch.text);
+            name.parse::<Thread>().ok()?;
+            return Some(Ok(name));
+        }
+        _ => return None,
+    }
+    if !view.says("state", "fine") || !is_bare_metric {
+        return Some(Ok(name));
+    }
+    let tail = if view.says("head", "tap") { " tap" } else { "" };
+    // ISO 261: the fine pitches, the common one first.
+    let pitches: &[&str] = match &*name {
+        "M6" => &["0.75"],
+        "M8" => &["1", "0.75"],
+        "M10" => &["1.25", "1"],
+        "M12" => &["1.25", "1.5"],
+        "M14" => &["1.5", "1.25"],
+        "M16" => &["1.5", "1"],
+        "M18" | "M20" | "M22" => &["1.5", "2"],
+        "M24" | "M27" | "M30" => &["2", "1.5"],
+        _ => return None,
+    };
+    match pitches {
+        [one] => Some(Ok(format!("{name}x{one}"))),
+        many => Some(Err(Said::ask("the fine pitch is not said", many.iter().map(|pitch| format!("{name}x{pitch}{tail}")).collect()))),
+    }
+}
+
 fn other_class(class: &str, unified: char, metric: char) -> Option<String> {
     let digit = class.chars().next()?;
     let last = class.chars().last()?;
@@ -75,7 +159,7 @@ fn other_class(class: &str, unified: char, metric: char) -> Option<String> {
 
 /// A tap drill.
 pub(super) fn tap(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "material", "state", "hole", "unit"], |token| {
+    view.only(&["head", "material", "state", "hole", "unit", "series"], |token| {
         is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
     })?;
     if view.words("head").any(|head| !matches!(head, "tap" | "drill" | "percent" | "nutbore" | "ream")) || view.says("head", "ream") {
@@ -83,9 +167,22 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
     }
     let asks = view.says("head", "tap") || view.says("head", "nutbore") || view.says("head", "percent") || view.count(|token| matches!(token, Token::Percent(_))) > 0;
     let class = class_of(view)?;
+    let asks = asks || view.says("state", "form");
+    if let Some(said) = pipe(view) {
+        return Some(said);
+    }
     let name = match thread_of(view) {
         Some(name) => name,
+        None if view.count(|token| matches!(token, Token::Thread { .. })) > 0 => return None,
         None => return unnamed_tap(view, asks),
+    };
+    let name = if view.says("state", "fine") && view.numbers().next().is_none() {
+        match fine_or(view, name)? {
+            Ok(name) => name,
+            Err(said) => return Some(said),
+        }
+    } else {
+        name
     };
     if class.is_some() {
         return None;
@@ -107,7 +204,8 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
     match (in_hand, gauge) {
         (Some(_), Some(_)) => return None,
         (Some((_, num)), None) => {
-            if !tail.is_empty() || !(view.has("hole") || view.says("head", "drill") || view.says("head", "percent")) {
+            let drills = (0..view.items.len()).any(|at| view.said(at).contains("drill"));
+            if !tail.is_empty() || !(view.has("hole") || drills || view.says("head", "percent")) {
                 return None;
             }
             tail.push_str(&format!(" {}", num.plain(system)));
@@ -118,7 +216,7 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
     if view.says("state", "form") {
         tail.push_str(" form");
     }
-    if view.has("state") && view.words("state").any(|state| !matches!(state, "form" | "coarse" | "fine" | "bolt" | "nutbore")) {
+    if view.has("state") && view.words("state").any(|state| !matches!(state, "form" | "coarse" | "fine" | "bolt" | "nutbore" | "pipe")) {
         return None;
     }
     if let Some(material) = view.word("material") {
@@ -207,7 +305,7 @@ fn fraction_threads(size: &str, tail: &str) -> Option<Vec<String>> {
 
 /// A hole that a screw passes.
 pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "state", "hole", "shaft", "vague", "fit"], |token| {
+    view.only(&["head", "state", "hole", "shaft", "vague", "fit", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_) | Token::Gauge(_))
     })?;
     if view.words("head").any(|head| !matches!(head, "clearance" | "drill" | "cltap")) || view.has("fit") {
@@ -263,7 +361,7 @@ fn clearance_name(num: &Num, system: System) -> Option<String> {
 
 /// Over three wires.
 pub(super) fn wires(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "reads"], |token| is_own(token) || matches!(token, Token::Number(_)))?;
+    view.only(&["head", "reads", "series"], |token| is_own(token) || matches!(token, Token::Number(_)))?;
     if view.words("head").any(|head| !matches!(head, "wires" | "pdq")) || !view.says("head", "wires") {
         return None;
     }
@@ -291,11 +389,15 @@ pub(super) fn wires(view: &View, system: System) -> Option<Said> {
 
 /// A thread cut on the lathe.
 pub(super) fn cut(view: &View, _: System) -> Option<Said> {
-    view.only(&["head", "state", "shaft", "hole"], |token| is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_)))?;
+    view.only(&["head", "state", "shaft", "hole", "series"], |token| is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_)))?;
     if view.words("head").any(|head| !matches!(head, "feed" | "compound")) || !view.has("head") {
         return None;
     }
     let name = thread_of(view)?;
+    // `M12 depth`: of its thread, or of the hole?
+    if view.words("head").count() == 1 && view.types(&["depth", "deep"]) && !name.contains(['-', 'x']) {
+        return Some(Said::ask("of the thread as it is cut, or its sizes?", vec![format!("{name} cut"), name]));
+    }
     let class = class_of(view)?;
     let nut = view.says("state", "inside") || class.as_deref().is_some_and(is_nut);
     if class.is_some() && nut != class.as_deref().is_some_and(is_nut) {
@@ -304,7 +406,7 @@ pub(super) fn cut(view: &View, _: System) -> Option<Said> {
     let class = class.map_or_else(String::new, |class| format!(" {class}"));
     let inside = if view.says("state", "inside") { " inside" } else { "" };
     let straight = if view.says("state", "straight") { " straight" } else { "" };
-    let angle = view.one(|token| match token { Token::Angle(text) => Some(text.clone()), Token::Number(num) if num.unit.is_none() => Some(num.text.clone()), _ => None });
+    let angle = view.one(|token| match token { Token::Angle(text) => Some(text.clone()), Token::Number(num) if num.unit.is_none() || num.is_fraction => Some(trimmed(num.value)), _ => None });
     if view.numbers().count() > 0 && angle.is_none() {
         return None;
     }

@@ -88,11 +88,13 @@ pub(super) enum Token {
     Times(u32),
     Angle(String),
     /// A ball bearing by its number: bore and outside.
-    Bearing(u32, u32),
+    Bearing(String, String),
     General(char),
     Grade(u32),
     Plus,
     Minus,
+    /// Between two sizes of one part.
+    Cross,
     Word { name: &'static str, kind: &'static str },
 }
 
@@ -193,8 +195,9 @@ fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
         [("inch and a half", "1-1/2", 1.5), ("inch and a quarter", "1-1/4", 1.25), ("inch and an eighth", "1-1/8", 1.125), ("inch and three quarters", "1-3/4", 1.75)]
     {
         let count = lead.split(' ').count();
-        let (said, end) = words(line, at, count)?;
-        if said == lead {
+        if let Some((said, end)) = words(line, at, count)
+            && said == lead
+        {
             return Some((num(text, value, Some(Unit::Inch)), end));
         }
     }
@@ -391,12 +394,13 @@ fn class(line: &str, at: usize) -> Option<(Token, usize)> {
         return ((1..=most).contains(&grade) && ends(line, end) ).then(|| (Token::InchClass(format!("{upper}{grade}")), end));
     }
     let end = digits(line, at + letters);
-    if !ends(line, end) || end == at + letters {
+    // `H8f7`: the other class may follow at once.
+    let goes_on = byte(line, end).is_some_and(|next| next.is_ascii_alphabetic()) && end > at + letters && class(line, end).is_some();
+    if !(ends(line, end) || goes_on) || end == at + letters {
         return None;
     }
     let text = line.get(at..end)?;
-    let class: Class = text.parse().ok()?;
-    let _ = class;
+    let _: Class = text.parse().ok()?;
     let is_hole = text.starts_with(|c: char| c.is_ascii_uppercase());
     Some((if is_hole { Token::Hole(text.to_owned()) } else { Token::Shaft(text.to_owned()) }, end))
 }
@@ -414,7 +418,7 @@ fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
         (Token::Hole(hole), Some((Token::Shaft(shaft), end))) => Some((hole.clone(), shaft, end)),
         (Token::Shaft(shaft), Some((Token::Hole(hole), end))) => Some((hole, shaft.clone(), end)),
         // Typed without capitals: h of both is the hole's.
-        (Token::Shaft(a), Some((Token::Shaft(b), end))) if slash && a.starts_with('h') && !b.starts_with('h') => {
+        (Token::Shaft(a), Some((Token::Shaft(b), end))) if a.starts_with('h') && !b.starts_with('h') => {
             Some((a.to_ascii_uppercase(), b, end))
         }
         _ => None,
@@ -427,7 +431,8 @@ fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 const SERIES: &[&str] = &[
-    "unc", "unf", "unef", "un", "uns", "npt", "nptf", "bsw", "bsf", "whit", "whitworth", "bspp", "bspt", "acme", "stub acme",
+    "unc", "unf", "unef", "un", "uns", "npt", "nptf", "bsw", "bsf", "whit", "whitworth", "bsp", "bspp", "bspt", "acme", "stub acme", "me",
+    "model engineer", "model engineers",
 ];
 
 fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
@@ -473,10 +478,12 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
         if matches!(lead, "Tr" | "TR") {
             let (size, end) = plain_number(line, from)?;
             let from = spaces(line, end);
-            if !matches!(byte(line, from)?, b'x' | b'X') {
-                return None;
-            }
-            let (pitch, end) = plain_number(line, spaces(line, from + 1))?;
+            let from = match word_at(line, from) {
+                Some((word, end)) if word == "by" => end,
+                _ if matches!(byte(line, from)?, b'x' | b'X') => from + 1,
+                _ => return None,
+            };
+            let (pitch, end) = plain_number(line, spaces(line, from))?;
             return known(format!("Tr{size}x{pitch}"), end);
         }
         return None;
@@ -508,12 +515,12 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
     } else if byte(line, after).is_some_and(|next| matches!(next, b'x' | b'X')) {
         let from = spaces(line, after + 1);
         let end = digits(line, from);
-        (end > from && ends(line, end) && series(end).is_some_and(|(word, _)| word.contains("acme"))).then_some((from, end))
+        (end > from && ends(line, end) && series(end).is_some_and(|(word, _)| !matches!(word, "npt" | "bsp"))).then_some((from, end))
     } else if let Some((_, end)) = series(size_end) {
         // A pitch after the name: `1/2 whit 12`? It is told apart by the table.
         let (word, _) = series(size_end)?;
         let name = match word {
-            "bspp" => format!("G{size}"),
+            "bspp" | "bsp" => format!("G{size}"),
             "bspt" => format!("R{size}"),
             "whit" | "whitworth" => format!("{size} BSW"),
             _ => format!("{size} {}", word.to_uppercase()),
@@ -534,6 +541,7 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
             "npt" | "nptf" => format!("{size} NPT"),
             "bspp" => format!("G{size}"),
             "bsw" | "whit" | "whitworth" => format!("{size}-{tpi} BSW"),
+            "me" | "model engineer" | "model engineers" => format!("{size}-{tpi} Whitworth"),
             "acme" => format!("{base} Acme"),
             "stub acme" => format!("{base} Stub Acme"),
             _ => format!("{base} {}", word.to_uppercase()),
@@ -686,7 +694,26 @@ fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
         _ => return None,
     };
     let (word, _) = word_at(line, spaces(line, end + suffix)).unwrap_or_default();
-    (number != 608 || word.starts_with('b') || word == "race").then_some((Token::Bearing(bore, od), end + suffix))
+    let token = Token::Bearing(format!("{bore}mm"), format!("{od}mm"));
+    (number != 608 || word.starts_with('b') || word == "race").then_some((token, end + suffix))
+}
+
+/// Inch bearings of the R series (ABMA 20): bore and outside.
+fn inch_bearing(line: &str, at: usize) -> Option<(Token, usize)> {
+    let (word, end) = word_at(line, at)?;
+    let (bore, od) = match &*word {
+        "r4" => ("1/4", "5/8"),
+        "r6" => ("3/8", "7/8"),
+        "r8" => ("1/2", "1-1/8"),
+        "r10" => ("5/8", "1-3/8"),
+        "r12" => ("3/4", "1-5/8"),
+        "r14" => ("7/8", "1-7/8"),
+        "r16" => ("1", "2"),
+        _ => return None,
+    };
+    let (next, _) = word_at(line, spaces(line, end))?;
+    (next.starts_with("brg") || next.starts_with("bearing") || next == "ball")
+        .then(|| (Token::Bearing(format!("{bore}in"), format!("{od}in")), end))
 }
 
 fn general(line: &str, at: usize) -> Option<(Token, usize)> {
@@ -713,7 +740,7 @@ fn times(line: &str, at: usize) -> Option<(Token, usize)> {
     if matches!(byte(line, at)?, b'x' | b'X') {
         let end = digits(line, at + 1);
         let count: u32 = line.get(at + 1..end)?.parse().ok()?;
-        return (ends(line, end) && byte(line, end) != Some(b'.') && byte(line, end) != Some(b'/')).then_some((Token::Times(count), end));
+        return (count <= 12 && ends(line, end) && byte(line, end) != Some(b'.') && byte(line, end) != Some(b'/')).then_some((Token::Times(count), end));
     }
     let end = digits(line, at);
     let count: u32 = line.get(at..end)?.parse().ok()?;
@@ -721,9 +748,23 @@ fn times(line: &str, at: usize) -> Option<(Token, usize)> {
     if matches!(byte(line, after)?, b'x' | b'X') && count <= 12 {
         let next = byte(line, spaces(line, after + 1))?;
         let is_thick = byte(line, after + 1) == Some(b' ') || next.is_ascii_digit() || next == b'.';
-        return (is_thick && (next.is_ascii_digit() || next == b'.' || next.is_ascii_alphabetic())).then_some((Token::Times(count), after + 1));
+        // `2 x .062` and `2 x 1.5` are counts; `12 x 16` two sizes.
+        let is_size = next.is_ascii_digit() && number(line, spaces(line, after + 1)).is_some_and(|(num, _)| num.places == 0 && !num.is_fraction || f64::from(count) < num.value * 1.2 && num.value < f64::from(count) * 3.0 && count > 4);
+        return (is_thick && !is_size && (next.is_ascii_digit() || next == b'.')).then_some((Token::Times(count), after + 1));
     }
     None
+}
+
+/// `20x26x20`, `12 x 16`: a cross between two sizes.
+fn cross(line: &str, at: usize) -> Option<(Token, usize)> {
+    let first = line.get(at..)?.chars().next()?;
+    if !matches!(first, 'x' | 'X' | '\u{d7}') {
+        return None;
+    }
+    let from = at + first.len_utf8();
+    let next = byte(line, spaces(line, from))?;
+    let before = line.get(..at)?.trim_end().as_bytes().last().copied()?;
+    ((next.is_ascii_digit() || next == b'.') && (before.is_ascii_digit() || before == b'"' || before.is_ascii_alphabetic())).then_some((Token::Cross, from))
 }
 
 /// What stands here that is no word, and where it ends.
@@ -749,7 +790,15 @@ pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
     if line.get(at..)?.starts_with('\u{2205}') || line.get(at..)?.starts_with('\u{d8}') || line.get(at..)?.starts_with('\u{2300}') {
         return token_at(line, spaces(line, at + line.get(at..)?.chars().next()?.len_utf8()));
     }
+    // `20 x 26` are sizes, `x2` at the end of a part is a count.
+    if let Some(found) = cross(line, at) {
+        let is_count = line.get(at + 1..=at + 1).is_some_and(|next| next != " ")
+            && line.get(..at).is_some_and(|before| before.ends_with(' '))
+            && times(line, at).is_some_and(|(_, end)| matches!(line.get(end..).map(str::trim_start), Some(rest) if !rest.starts_with(['x', 'X'])));
+        return if is_count { times(line, at) } else { Some(found) };
+    }
     bearing(line, at)
+        .or_else(|| inch_bearing(line, at))
         .or_else(|| general(line, at))
         .or_else(|| quantity(line, at))
         .or_else(|| thread(line, at))

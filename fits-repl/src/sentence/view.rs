@@ -349,7 +349,9 @@ pub(super) fn join_materials(view: &mut View, line: &str) -> Option<()> {
                 .or_else(|_| Material::find(&format!("{} {}", line.get(view.items[at - 1].at.clone()).unwrap_or_default(), one(&view.items[at]))))
                 .or_else(|_| Material::find(&format!("{} {}", one(&view.items[at - 1]), line.get(view.items[at].at.clone()).unwrap_or_default())))
                 .ok()?;
-            view.items[at - 1] = Item { token: Token::Word { name: found.name(), kind: "material" }, at: range };
+            let is_plain = |name: &str| name.chars().all(|c| c.is_ascii_lowercase() || c == ' ');
+            let name = if is_plain(found.name()) { found.name() } else { found.aliases().iter().copied().find(|alias| is_plain(alias)).unwrap_or_else(|| found.name()) };
+            view.items[at - 1] = Item { token: Token::Word { name, kind: "material" }, at: range };
             view.items.remove(at);
         } else {
             at += 1;
