@@ -124,6 +124,10 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         (Some(("shaft", _)), ..) | (None, false, true) => Some("turn"),
         _ => None,
     };
+    // What a part reads is judged, where nothing says that it is still to be cut.
+    if verb.is_none() && !is_rehearsal && !view.has("start") && view.has("reads") {
+        return None;
+    }
     // The part that is there is not the one to cut.
     if let (Some(verb), Some((owner, true))) = (verb, owner)
         && (verb == "bore") != (owner == "hole")
@@ -320,7 +324,7 @@ pub(super) fn size(view: &View, system: System) -> Option<Said> {
                 text.push_str(" - ");
                 expects = true;
             }
-            Token::Word { kind: "unit" | "small" | "asking" | "connector", .. } | Token::Break => {}
+            Token::Word { kind: "unit" | "small" | "asking" | "connector" | "half", .. } | Token::Break => {}
             _ => return None,
         }
     }

@@ -193,7 +193,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     }
     let Some(fit) = fit_of(view) else {
         if view.says("head", "clearance") || view.says("head", "spin") || view.says("state", "moving") {
-            if is_ring {
+            if roles.get("ring").is_some() {
                 return Some(Said::ask("its bore or its outside is not said", vec![format!("{size} running"), format!("{size} free running")]));
             }
             return (is_hole || is_shaft || view.says("state", "moving")).then(|| Said::plain(format!("{size} running")));
@@ -202,7 +202,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
             return None;
         }
         // `3/4 fit`: nothing says which.
-        if view.types(&["fit", "fits"]) || (is_hole && is_shaft) || (view.has("shaft") && view.has("hub")) {
+        if view.types(&["fit", "fits", "what fit", "which fit"]) || (is_hole && is_shaft) || (view.has("shaft") && view.has("hub")) {
             return Some(Said::ask("how it is to fit is not said", ["sliding", "push", "press"].map(|word| format!("{size} {word}")).to_vec()));
         }
         return None;
@@ -215,7 +215,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         let word = fit.text();
         return Some(Said::ask("the tube's bore or its outside is not said", vec![format!("{size} {word}, thin tube"), format!("shaft {size}, {word}, thin tube")]));
     }
-    if roles.get("bushing").is_some() && matches!(fit, Fit::Word(_)) && !is_hole && !is_shaft || (roles.get("bushing").is_some() && view.says("role", "od")) {
+    if view.has("bushing") && matches!(fit, Fit::Word(_)) && !view.has("shaft") {
         return bushing_outside(&size, &fit, view);
     }
     // A class and the other part's name contradict: which is wrong is asked.
@@ -257,9 +257,8 @@ fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
         "a bushing's bore or outside, and whether it is bought, is not said",
         vec![
             format!("cast bronze bushing outside {size}, {word}"),
-            format!("sintered bronze bushing outside {size}, {word}"),
             format!("{size} {word}"),
-            format!("bushing bore {size}, {word}"),
+            format!("bushing {size}..{size}, {word}"),
         ],
     ))
 }
@@ -359,7 +358,7 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     }
     let fit = match fit_of(view)? {
         // The class of the part to be cut: the hole in hand is what it is.
-        Fit::Shaft(class) if view.has("hole") && view.has("shaft") => Fit::Pair(format!("H7/{class}")),
+        Fit::Shaft(class) if view.has("hole") && (view.has("shaft") || view.says("head", "turnto")) => Fit::Pair(format!("H7/{class}")),
         Fit::Hole(_) | Fit::Shaft(_) => return None,
         fit => fit,
     };
@@ -431,10 +430,12 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let reading = num.plain(system);
-    let more = match (&fit, view.word("material")) {
-        (Fit::Word(_), Some(_)) => circumstances(view, &fit)?,
-        (_, Some(_)) => return None,
-        _ => circumstances(view, &fit)?,
+    let more = if view.has("material") && view.has("bushing") {
+        // The bushing's own metal changes nothing: it is there.
+        let (hub, _) = metals(view)?;
+        hub.map_or_else(String::new, |hub| format!(", hub {hub}"))
+    } else {
+        circumstances(view, &fit)?
     };
     let text = match (&fit, side) {
         (Fit::Word(word), "bushing") => format!("bushing {reading}..{reading}, {word}{more}"),
@@ -759,12 +760,16 @@ pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
         }
         *slot = Some(name);
     }
-    for name in loose {
-        match (hole, shaft) {
-            (Some(_), None) => shaft = Some(name),
-            (None, Some(_)) => hole = Some(name),
-            _ => return None,
-        }
+    match (&loose[..], hole, shaft) {
+        // One metal said of the whole joint.
+        (&[one], None, None) => (hole, shaft) = (Some(one), Some(one)),
+        (&[a, b], None, None) if a == b => (hole, shaft) = (Some(a), Some(b)),
+        (&[hub, pin], None, None) if view.types(&["on", "onto"]) => (hole, shaft) = (Some(hub), Some(pin)),
+        ([], ..) => {}
+        (&[one], Some(_), None) => shaft = Some(one),
+        (&[one], None, Some(_)) => hole = Some(one),
+        (&[one], Some(a), Some(b)) if one == a && a == b => {}
+        _ => return None,
     }
     Some((hole, shaft))
 }

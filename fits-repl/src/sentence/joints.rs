@@ -366,7 +366,16 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
             Some(_) => return None,
         }
     }
-    sizes.sort_by(|a, b| b.mm(system).total_cmp(&a.mm(system)));
+    // `20x26x20` is bore, outside, length.
+    if view.count(|token| matches!(token, Token::Cross)) > 0 {
+        if roles.taken.iter().any(|taken| matches!(taken.by, "od" | "id" | "hole")) {
+            return None;
+        }
+        sizes = view.numbers().map(|(_, num)| num.clone()).filter(|num| long.as_ref() != Some(num) && !small.contains(num)).collect();
+        sizes.reverse();
+    } else {
+        sizes.sort_by(|a, b| b.mm(system).total_cmp(&a.mm(system)));
+    }
     while let Some(num) = sizes.pop() {
         if id.is_none() {
             id = Some(num);
@@ -447,7 +456,13 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let (wanted, skip) = wanted(view, system)?;
-    let (mut links, to_make) = if named { named_links(view, system, &skip)? } else { (plain_links(view, system, &skip)?, None) };
+    let names = view.tokens().filter(|token| matches!(token, Token::Word { kind: "gap" | "part", .. })).count();
+    let found = if named { named_links(view, system, &skip) } else { None };
+    let (mut links, to_make) = match found {
+        Some(found) => found,
+        None if names <= 1 && (has_signs || !named) => (plain_links(view, system, &skip)?, None),
+        None => return None,
+    };
     let needed = if to_make.is_some() { 1 } else { 2 };
     if links.len() < needed || to_make.is_some() != wanted.is_some() {
         return None;
@@ -460,7 +475,7 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
         (1, Some(gap)) => gap,
         // Two words that can be a gap: the longest is.
         (2.., _) if links.get(longest)?.is_gap => longest,
-        (0, _) if !named => 0,
+        (0, _) if !named || names <= 1 => 0,
         _ => return None,
     };
     if gap != longest && !all_plus {

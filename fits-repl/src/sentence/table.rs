@@ -35,6 +35,8 @@ pub(super) struct Row {
     questions: u32,
     /// A row for every question gives way to one that names its own.
     is_general: bool,
+    /// A metal's number, `6061`: no size.
+    is_number: bool,
 }
 
 impl Row {
@@ -45,7 +47,7 @@ impl Row {
             ("small", true) => 1,
             ("small", false) => 2,
             ("instrument", _) => 3,
-            ("material", _) if self.name.bytes().any(|byte| byte.is_ascii_digit()) => 5,
+            ("material", _) if self.is_number => 5,
             ("material", _) => 3,
             (_, true) => 6,
             (_, false) => 7,
@@ -117,7 +119,12 @@ impl Table {
                 let plain = material.aliases().iter().copied().find(|alias| is_plain(alias));
                 plain.unwrap_or_else(|| material.name())
             };
-            table.add(name, "material", METALS, names);
+            let (numbers, names): (Vec<_>, Vec<_>) = names.partition(|name| name.bytes().any(|byte| byte.is_ascii_digit()));
+            table.add(name, "material", METALS, names.into_iter());
+            table.add(name, "material", METALS, numbers.into_iter());
+            if let Some(row) = table.rows.last_mut() {
+                row.is_number = true;
+            }
         }
         for instrument in Instrument::all() {
             let names = std::iter::once(instrument.name()).chain(instrument.aliases()).filter(|name| {
@@ -155,7 +162,7 @@ impl Table {
             bits
         };
         let row = self.rows.len();
-        self.rows.push(Row { name, kind, questions: bits, is_general });
+        self.rows.push(Row { name, kind, questions: bits, is_general, is_number: false });
         for spelling in spellings {
             let lower: &'static str = if spelling.chars().any(char::is_uppercase) {
                 spelling.to_lowercase().leak()
