@@ -24,12 +24,12 @@ pub(super) fn keyway(view: &View, system: System) -> Option<Said> {
     if view.numbers().count() == 2 {
         let roles = assign(view, &["shaft"], &[], system)?;
         let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else { return None };
-        return Some(Said::ask("the standard key of a shaft, or a key of that size?", vec![format!("keyway for {}", shaft.plain(system)), format!("key {}", key.plain(system))]));
+        return Some(Said::ask("the standard key of a shaft, or a key of that size?", vec![format!("keyway for {}", shaft.plain(system)), format!("inch key of bar stock {}", key.plain(system))]));
     }
     let size = only_number(view)?;
     if !view.has("shaft") {
         let text = size.plain(system);
-        return Some(Said::ask("the shaft's size or the key's is not said", vec![format!("keyway for {text}"), format!("key {text}")]));
+        return Some(Said::ask("the shaft's size or the key's is not said", vec![format!("keyway for {text}"), format!("{} {text}", if text.ends_with("mm") { "metric key" } else { "inch key of bar stock" })]));
     }
     Some(Said::plain(format!("keyway for {}", size.plain(system))))
 }
@@ -75,7 +75,7 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
         |token| matches!(token, Token::Number(_) | Token::Bearing(..)),
     )?;
     let number = view.one(|token| match token { Token::Bearing(bore, od) => Some((bore.clone(), od.clone())), _ => None });
-    if !view.has("bought") && number.is_none() {
+    if !view.has("bought") && number.is_none() && !view.has("ring") {
         return None;
     }
     if let (Some(word), None, Some(num)) = (view.word("fit"), &number, only_number(view))

@@ -42,6 +42,7 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     let mut verb: Option<&'static str> = None;
     let mut dial = None;
     let mut odds = false;
+    let mut left = false;
     let mut heads = 0;
     for head in view.words("head") {
         heads += 1;
@@ -54,6 +55,7 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
                 verb = Some(is);
             }
             "odds" => odds = true,
+            "allow" => left = true,
             "passes" | "suit" => {}
             "dial" | "dial diameter" => dial = Some("diameter"),
             "dial radius" => dial = Some("radius"),
@@ -62,6 +64,9 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     }
     if odds != is_rehearsal {
         return None;
+    }
+    if left {
+        return still_left(view, system, verb);
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id")) {
         return None;
@@ -124,6 +129,9 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         (Some(("shaft", _)), ..) | (None, false, true) => Some("turn"),
         _ => None,
     };
+    if verb.is_none() && view.says("head", "suit") {
+        return None;
+    }
     // What a part reads is judged, where nothing says that it is still to be cut.
     if verb.is_none() && !is_rehearsal && !view.has("start") && view.has("reads") {
         return None;
@@ -223,6 +231,29 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     Some(with_dial(dial, format!("{head} from {from}{instrument}{material}")))
 }
 
+/// `turn 1.000 g6, .012 to go`: off the diameter, or on each side?
+fn still_left(view: &View, system: System, verb: Option<&'static str>) -> Option<Said> {
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    let [size, left] = numbers[..] else { return None };
+    let fit = fit_of(view)?;
+    let work = match (&fit, verb) {
+        (Fit::Hole(_), None | Some("bore")) => "bore",
+        (Fit::Shaft(_), None | Some("turn")) => "turn",
+        _ => return None,
+    };
+    if left.mm(system) > size.mm(system) / 20.0 || !is_nominal(size, system) || view.has("instrument") || view.has("material") || view.types(&["per side", "a side", "each side"]) {
+        return None;
+    }
+    let plain = size.plain(system);
+    let unit = if plain.ends_with("mm") { ("mm", 1.0) } else { ("in", 25.4) };
+    let sign = if work == "bore" { -1.0 } else { 1.0 };
+    let start = |times: f64| format!("{}{}", trimmed((size.mm(system) + sign * times * left.mm(system)) / unit.1), unit.0);
+    Some(Said::ask(
+        "off the diameter or off each side is not said",
+        [1.0, 2.0].map(|times| format!("{work} {plain} {} from {}", fit.text(), start(times))).to_vec(),
+    ))
+}
+
 /// The dial's setting first, then the job.
 fn with_dial(dial: Option<&str>, query: String) -> Said {
     let mut lines: Vec<String> = dial.map(|dial| format!("dial {dial}")).into_iter().collect();
@@ -264,6 +295,9 @@ pub(super) fn drill(view: &View, system: System) -> Option<Said> {
         if view.numbers().next().is_some() || !view.has("head") && view.has("hole") {
             return (view.has("hole") && !view.has("head") && view.numbers().next().is_none() && gauge.starts_with('#'))
                 .then(|| Said::ask("a drill's size or a screw's is not said", vec![format!("drill {gauge}"), format!("{gauge} clearance")]));
+        }
+        if !view.has("head") && view.has("asking") && gauge.starts_with('#') {
+            return Some(Said::ask("a drill or a screw is not said", vec![format!("drill {gauge}"), format!("{gauge} clearance")]));
         }
         return view.has("head").then(|| Said::plain(format!("drill {gauge}")));
     }
@@ -378,6 +412,12 @@ pub(super) fn settings(view: &View, system: System) -> Option<Said> {
         lines.push(format!("instrument {instrument}"));
     }
     (!lines.is_empty()).then_some(Said::Plain(lines))
+}
+
+/// Where the last answer's figures come from.
+pub(super) fn why(view: &View, _: System) -> Option<Said> {
+    view.only(&["head"], |_| false)?;
+    (view.words("head").count() == 1).then(|| Said::plain("why"))
 }
 
 /// Help on a topic.

@@ -98,6 +98,9 @@ pub(super) fn fit_of(view: &View) -> Option<Fit> {
             Some(Fit::Hole(hole)) if let Fit::Shaft(shaft) = &fit => {
                 found = Some(Fit::Pair(format!("{hole}/{shaft}")));
             }
+            Some(Fit::Shaft(shaft)) if let Fit::Hole(hole) = &fit => {
+                found = Some(Fit::Pair(format!("{hole}/{shaft}")));
+            }
             Some(_) => return None,
         }
         last = Some(item);
@@ -150,7 +153,7 @@ fn circumstances(view: &View, fit: &Fit) -> Option<String> {
 /// A nominal size and a fit: what to cut both parts to.
 pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     view.only(&["fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role"], |token| {
-        is_fit(token) || matches!(token, Token::Deviations { .. } | Token::Span(..))
+        is_fit(token) || matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_))
     })?;
     // `H7 hole`, `spin` of a fit that turns: heads that say nothing more.
     if view.words("head").any(|head| !matches!(head, "clearance" | "spin" | "whatfit" | "turn" | "bore")) {
@@ -201,6 +204,20 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         if view.has("head") || view.has("material") || view.has("state") {
             return None;
         }
+        if view.has("bushing") && view.types(&["fit", "what fit", "which fit"]) {
+            return Some(Said::ask("a bushing's bore or its outside is not said", vec![format!("{size} running"), format!("{size} press")]));
+        }
+        if let Some(class) = view.one(|token| match token { Token::AnsiClass(class) => Some(*class), _ => None }) {
+            let mut choices = vec![format!("{size} RC{class}")];
+            if (2..=3).contains(&class) {
+                choices.extend(super::threads::coarse(&num.text).map(|name| format!("{name} {class}B/{class}A")));
+            }
+            return (choices.len() > 1).then(|| Said::ask("a fit or a thread's class is not said", choices));
+        }
+        // A part and its size: what of it?
+        if is_hole && !is_shaft && !view.has("hub") && view.items.len() <= 4 && is_nominal(num, system) {
+            return Some(Said::ask("what the hole is for is not said", vec![format!("{size} H7"), format!("drill {size}")]));
+        }
         // `3/4 fit`: nothing says which.
         if view.types(&["fit", "fits", "what fit", "which fit"]) || (is_hole && is_shaft) || (view.has("shaft") && view.has("hub")) {
             return Some(Said::ask("how it is to fit is not said", ["sliding", "push", "press"].map(|word| format!("{size} {word}")).to_vec()));
@@ -243,7 +260,24 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     if measured_here(view) {
         return None;
     }
-    let circumstances = circumstances(view, &fit)?;
+    let Some(circumstances) = circumstances(view, &fit) else {
+        // A bought bar's own size is under nominal: turned, or as it comes?
+        let bar = view.items.iter().enumerate().find_map(|(at, item)| match item.token {
+            Token::Word { name, kind: "material" } if matches!(view.items.get(at + 1).map(|next| &next.token), Some(Token::Word { kind: "shaft", .. })) => Some((name, view.said(at))),
+            _ => None,
+        });
+        let (_, said) = bar?;
+        let bar = if ["crs", "cold rolled", "cold drawn", "cold rolled steel"].contains(&&*said) {
+            "low-carbon cold drawn bar"
+        } else if said == "drill rod" || said == "silver steel" {
+            "drill rod"
+        } else {
+            return None;
+        };
+        return (view.words("material").count() == 1).then(|| {
+            Said::ask("a turned shaft, or the bar as it comes?", vec![format!("{size} {}", fit.text()), format!("{bar} {size}, {}", fit.text())])
+        });
+    };
     Some(Said::plain(format!("{size} {}{circumstances}", fit.text())))
 }
 
@@ -356,6 +390,9 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance")) {
         return None;
     }
+    if fit_of(view).is_none() {
+        return unsaid_suit(view, system);
+    }
     let fit = match fit_of(view)? {
         // The class of the part to be cut: the hole in hand is what it is.
         Fit::Shaft(class) if view.has("hole") && (view.has("shaft") || view.says("head", "turnto")) => Fit::Pair(format!("H7/{class}")),
@@ -449,6 +486,37 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(text))
 }
 
+/// A part in hand, and what goes with it is wanted, with no word for the fit.
+fn unsaid_suit(view: &View, system: System) -> Option<Said> {
+    if view.has("fit") || view.has("material") || view.has("state") || view.has("bushing") || view.count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. })) > 0 {
+        return None;
+    }
+    let roles = assign(view, NOUNS, &[], system)?;
+    let asks = view.says("head", "whatnow") || view.says("head", "suit") || view.says("head", "turnto");
+    let numbers: Vec<_> = view.numbers().collect();
+    let (at, num) = match numbers[..] {
+        [only] => only,
+        [(a, x), (b, y)] if (x.mm(system) - y.mm(system)).abs() < 0.01 * x.mm(system) => match (is_nominal(x, system), is_nominal(y, system)) {
+            (true, false) => (b, y),
+            (false, true) => (a, x),
+            _ => return None,
+        },
+        _ => return None,
+    };
+    if is_nominal(num, system) || !asks {
+        return None;
+    }
+    let owner = roles.taken.iter().find(|taken| taken.at == at).map(|taken| taken.by);
+    let side = match owner {
+        Some("hole" | "hub") => "hole",
+        Some("shaft") => "shaft",
+        None if view.has("hole") != view.has("shaft") => if view.has("hole") { "hole" } else { "shaft" },
+        _ => return None,
+    };
+    let reading = num.plain(system);
+    Some(Said::ask("how they are to fit is not said", ["sliding", "running", "press"].map(|word| format!("{side} {reading}, {word}")).to_vec()))
+}
+
 /// Two parts as they measure: what fit they make.
 pub(super) fn pair(view: &View, system: System) -> Option<Said> {
     view.only(&["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"], |token| {
@@ -536,6 +604,9 @@ pub(super) fn reading(view: &View, system: System) -> Option<Said> {
     }
     let is_hole = view.has("hole") || view.has("hub");
     let is_shaft = view.has("shaft");
+    if let Some(said) = spoken_limits(view, system) {
+        return Some(said);
+    }
     let skip = limit_places(view);
     let numbers: Vec<_> = view.numbers().filter(|(at, _)| !skip.contains(at)).collect();
     let instrument = match (view.word("instrument"), view.words("instrument").count()) {
@@ -606,6 +677,25 @@ pub(super) fn reading(view: &View, system: System) -> Option<Said> {
     }
     // A cut to go to is another question where nothing reads and a verb cuts.
     Some(Said::plain(format!("{} {target} = {readings}{instrument}{temperature}", size.plain(system))))
+}
+
+/// `shaft limits are .7485 to .7490 and mine is .7493`.
+fn spoken_limits(view: &View, system: System) -> Option<Said> {
+    if !(0..view.items.len()).any(|at| ["limits", "between", "limits are"].contains(&&*view.said(at))) || view.count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. })) > 0 {
+        return None;
+    }
+    let numbers: Vec<_> = view.numbers().collect();
+    let [(a, low), (b, high), (_, reading)] = numbers[..] else { return None };
+    let joined = b == a + 2 && ["to", "and", "-"].contains(&&*view.said(a + 1));
+    if !joined || low.mm(system) >= high.mm(system) || high.mm(system) > 1.02 * low.mm(system) || (reading.mm(system) - low.mm(system)).abs() > 0.05 * low.mm(system) {
+        return None;
+    }
+    let tail = format!("{}..{} = {}", low.plain(system), high.plain(system), reading.plain(system));
+    match (view.has("hole") || view.has("hub"), view.has("shaft")) {
+        (true, false) => Some(Said::plain(format!("hole {tail}"))),
+        (false, true) => Some(Said::plain(format!("shaft {tail}"))),
+        _ => Some(Said::ask("hole or shaft is not said", vec![format!("hole {tail}"), format!("shaft {tail}")])),
+    }
 }
 
 /// A range of play or grip: the fits that give it.
@@ -764,6 +854,9 @@ pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
         // One metal said of the whole joint.
         (&[one], None, None) => (hole, shaft) = (Some(one), Some(one)),
         (&[a, b], None, None) if a == b => (hole, shaft) = (Some(a), Some(b)),
+        (&[pin, hub], None, None) if view.types(&["in", "into", "inside"]) && !view.types(&["on", "onto"]) => {
+            (hole, shaft) = (Some(hub), Some(pin));
+        }
         (&[hub, pin], None, None) if view.types(&["on", "onto"]) => (hole, shaft) = (Some(hub), Some(pin)),
         ([], ..) => {}
         (&[one], Some(_), None) => shaft = Some(one),

@@ -18,6 +18,9 @@ fn is_joint(token: &Token) -> bool {
             | Token::InchClass(_)
             | Token::Torque(_)
             | Token::Force(_)
+            | Token::Cross
+            | Token::Hole(_)
+            | Token::Shaft(_)
     )
 }
 
@@ -233,6 +236,24 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
     if fit.is_none() && view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)) || matches!(token, Token::Word { kind: "fit", .. })) {
         return None;
     }
+    if matches!(fit, Some(Fit::Hole(_) | Fit::Shaft(_))) {
+        return None;
+    }
+    // A fit and a question of force or heat, and no hub said: which hub?
+    let sizes = view.numbers().count();
+    if let (Some(fit), 1, false, false) = (&fit, sizes, view.has("role"), view.has("bushing"))
+        && let Some((_, num)) = view.numbers().next()
+        && view.has("head")
+        && is_nominal(num, system)
+    {
+        let (hub, shaft) = metals(view)?;
+        let size = num.plain(system);
+        let joint = format!("assemble {size} {}, hub {} od {}, shaft {}", fit.text(), hub.unwrap_or("steel"), twice(num, system), shaft.unwrap_or("steel"));
+        return Some(Said::ask("the hub is not said: so, or the sizes alone", vec![joint, format!("{size} {}", fit.text())]));
+    }
+    if view.has("bushing") && view.has("shaft") && view.says("role", "od") && !view.says("role", "id") {
+        return bushing_on_shaft(view, system);
+    }
     let joint = joint(view, system)?;
     compose(view, &joint, fit, system, shrinks)
 }
@@ -276,6 +297,23 @@ fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System, shrinks
     let heat = shrinks || view.says("head", "heat");
     let shrink = if heat && !head.ends_with("shrink") && !matches!(fit, Some(Fit::Inch(_))) { ", shrink" } else { "" };
     Some(Said::plain(format!("assemble {head}{parts}{shrink}")))
+}
+
+/// A bushing's outside and the shaft's size, its own bore not said.
+fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
+    let roles = assign(view, HOLDERS, &[], system)?;
+    let (shaft, od) = (roles.num("shaft")?, roles.num("od")?);
+    let (hub, bush) = bushing_metals(view)?;
+    let tight = roles.num("tightness").or(roles.free.first().map(|(_, num, _)| num))?;
+    let (hub, bush) = (hub.unwrap_or("steel"), bush.unwrap_or("bronze"));
+    let (shaft, outside) = (shaft.plain(system), od.plain(system));
+    Some(Said::ask(
+        "the bushing's own bore is not said",
+        vec![
+            format!("bushing {shaft} od {outside} long {outside}, hub {hub}, bronze, shaft {shaft}"),
+            format!("assemble {outside} interference {}, hub {hub} od {}, shaft {bush} id {shaft}", tight.plain(system), twice(od, system)),
+        ],
+    ))
 }
 
 /// The fit that holds so much, or the tightest that the hub stands.
@@ -367,10 +405,7 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
         }
     }
     // `20x26x20` is bore, outside, length.
-    if view.count(|token| matches!(token, Token::Cross)) > 0 {
-        if roles.taken.iter().any(|taken| matches!(taken.by, "od" | "id" | "hole")) {
-            return None;
-        }
+    if view.count(|token| matches!(token, Token::Cross)) > 0 && !roles.taken.iter().any(|taken| matches!(taken.by, "od" | "id" | "hole")) {
         sizes = view.numbers().map(|(_, num)| num.clone()).filter(|num| long.as_ref() != Some(num) && !small.contains(num)).collect();
         sizes.reverse();
     } else {
@@ -623,7 +658,8 @@ fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>
         let (low, high) = (taken.at.min(taken.word), taken.at.max(taken.word));
         let mut count = 1;
         for (at, many) in &times {
-            let near = (*at + 2 >= low && *at < low && !matches!(view.items.get(low.wrapping_sub(1)).map(|item| &item.token), Some(Token::Break)))
+            let between = view.items[(*at + 1).min(low)..low].iter().any(|item| matches!(item.token, Token::Number(_)));
+            let near = (*at + 2 >= low && *at < low && !between && !matches!(view.items.get(low.wrapping_sub(1)).map(|item| &item.token), Some(Token::Break)))
                 || (*at >= low && *at <= high)
                 || (*at > high && *at <= high + 3 && view.items[high + 1..*at].iter().all(|item| matches!(item.token, Token::Deviations { .. } | Token::Word { kind: "small", .. })));
             if near {

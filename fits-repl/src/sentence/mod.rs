@@ -92,10 +92,21 @@ const ALL: &[(&str, Question)] = &[
     ("align", bought::align),
     ("settings", cuts::settings),
     ("help", cuts::help),
+    ("why", cuts::why),
 ];
 
 /// A longer phrase is no sentence.
 const LONGEST: usize = 400;
+
+/// `where do the figures for 290 M6 come from?`: what is asked about.
+fn asked_why(text: &str) -> Option<&str> {
+    let rest = ["where do the figures for ", "where does ", "where do ", "why "].iter().find_map(|lead| {
+        text.get(..lead.len()).filter(|start| start.eq_ignore_ascii_case(lead)).and_then(|_| text.get(lead.len()..))
+    })?;
+    let rest = rest.trim_end_matches(['?', ' ', '.']);
+    let of = rest.strip_suffix(" come from").or_else(|| text.to_lowercase().starts_with("why ").then_some(rest))?;
+    of.bytes().any(|byte| byte.is_ascii_digit()).then_some(of)
+}
 
 /// Quotation marks, dashes and written-out fractions as a keyboard has them.
 fn plain_marks(text: &str) -> String {
@@ -125,6 +136,14 @@ pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range
         return Err(None);
     }
     let text = &plain_marks(text);
+    if let Some(of) = asked_why(text) {
+        let plain = match read(of, setting).map(|reading| reading.said) {
+            Ok(Said::Plain(lines)) if lines.len() == 1 => lines.into_iter().next().unwrap_or_default(),
+            Ok(_) => return Err(None),
+            Err(_) => of.to_owned(),
+        };
+        return Ok(Reading { said: Said::plain(format!("why {plain}")), slips: Vec::new() });
+    }
     let line = Line::new(text);
     let mut found: Vec<(&str, Said, Vec<(String, &'static str)>)> = Vec::new();
     let mut furthest: Option<Range<usize>> = None;

@@ -52,7 +52,7 @@ struct Holder {
 /// May a number be reached through this?
 fn passes(token: &Token, by: &str) -> bool {
     match token {
-        Token::Word { kind: "count" | "doubled", .. } | Token::Times(_) => matches!(by, "gap" | "part"),
+        Token::Word { kind: "count" | "doubled", .. } | Token::Times(_) | Token::Deviations { .. } => matches!(by, "gap" | "part"),
         Token::Word { kind: "connector", name } => by == "start" && *name == "at",
         Token::Word { kind, .. } => matches!(
             *kind,

@@ -12,13 +12,13 @@ use fits_core::{
 };
 
 /// The questions, in the order of the bits of a row.
-pub(super) const QUESTIONS: [&str; 28] = [
+pub(super) const QUESTIONS: [&str; 29] = [
     "fit", "suit", "pair", "reading", "plan", "rehearse", "ream", "drill", "size", "thread", "tap",
     "clearance", "wires", "thread-cut", "assemble", "pick-press", "bushing", "stack", "warm",
-    "keyway", "general", "grade", "pick", "bearing", "bought", "align", "settings", "help",
+    "keyway", "general", "grade", "pick", "bearing", "bought", "align", "settings", "help", "why",
 ];
 /// An entry of the pass log, a question of its own.
-pub(super) const LOG: u8 = 28;
+pub(super) const LOG: u8 = 29;
 
 const FITTED: &str = "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
 const METALS: &str =

@@ -61,6 +61,9 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
     if let Some(said) = pipe(view) {
         return Some(said);
     }
+    if let Some(names) = view.one(|token| match token { Token::Thread { name, .. } if name.contains('|') => Some(name.clone()), _ => None }) {
+        return Some(Said::ask("the pitch contradicts the name", names.split('|').map(str::to_owned).collect()));
+    }
     let name = fine_or(view, thread_of(view)?)?;
     let name = match name {
         Ok(name) => name,
@@ -286,6 +289,11 @@ fn number_taps(gauge: &str) -> Option<Said> {
     (choices.len() > 1).then(|| Said::ask("the pitch is not said", choices))
 }
 
+/// The coarse thread of a size.
+pub(super) fn coarse(size: &str) -> Option<String> {
+    fraction_threads(size, "")?.into_iter().next()
+}
+
 /// Coarse and fine of a size (ASME B1.1).
 fn fraction_threads(size: &str, tail: &str) -> Option<Vec<String>> {
     let (coarse, fine) = match size {
@@ -324,6 +332,11 @@ pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let bolt = view.says("state", "bolt");
+    if !asks && view.has("hole") && kind.is_none()
+        && let Some(name) = thread_of(view)
+    {
+        return Some(Said::ask("tapped, or passed by a screw, is not said", vec![format!("{name} tap"), format!("{name} clearance")]));
+    }
     if !asks && !(kind.is_some() && bolt) {
         return None;
     }
@@ -390,7 +403,7 @@ pub(super) fn wires(view: &View, system: System) -> Option<Said> {
 /// A thread cut on the lathe.
 pub(super) fn cut(view: &View, _: System) -> Option<Said> {
     view.only(&["head", "state", "shaft", "hole", "series"], |token| is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_)))?;
-    if view.words("head").any(|head| !matches!(head, "feed" | "compound")) || !view.has("head") {
+    if view.words("head").any(|head| !matches!(head, "feed" | "compound")) || !view.has("head") || view.text.contains("cut it to") {
         return None;
     }
     let name = thread_of(view)?;

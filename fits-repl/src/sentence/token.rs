@@ -95,6 +95,8 @@ pub(super) enum Token {
     Minus,
     /// Between two sizes of one part.
     Cross,
+    /// `class 3`.
+    AnsiClass(u32),
     Word { name: &'static str, kind: &'static str },
 }
 
@@ -547,7 +549,11 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
             _ => format!("{base} {}", word.to_uppercase()),
         };
         // A pitch that contradicts the name is for the question to ask about.
-        return known(name, end).or_else(|| known(base, end)).filter(|_| !matches!(word, "npt" | "nptf") || npt_pitch(&size) == Some(tpi));
+        if matches!(word, "npt" | "nptf") && npt_pitch(&size) != Some(tpi) {
+            // Two names that contradict: the question asks which.
+            return Some((Token::Thread { is_inch: true, name: format!("{base}|{size} NPT") }, end));
+        }
+        return known(name, end).or_else(|| known(base, end));
     }
     known(base, end)
 }
@@ -755,6 +761,15 @@ fn times(line: &str, at: usize) -> Option<(Token, usize)> {
     None
 }
 
+/// `class 3`: of a thread, or of a fit.
+fn ansi_class(line: &str, at: usize) -> Option<(Token, usize)> {
+    let (word, end) = word_at(line, at)?;
+    let from = spaces(line, end);
+    let end = digits(line, from);
+    let class: u32 = line.get(from..end)?.parse().ok()?;
+    (word == "class" && (1..=9).contains(&class) && ends(line, end)).then_some((Token::AnsiClass(class), end))
+}
+
 /// `20x26x20`, `12 x 16`: a cross between two sizes.
 fn cross(line: &str, at: usize) -> Option<(Token, usize)> {
     let first = line.get(at..)?.chars().next()?;
@@ -806,6 +821,7 @@ pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
         .or_else(|| classes(line, at))
         .or_else(|| gauge(line, at))
         .or_else(|| grade(line, at))
+        .or_else(|| ansi_class(line, at))
         .or_else(|| span(line, at))
         .or_else(|| times(line, at))
         .or_else(|| number(line, at).map(|(num, end)| (Token::Number(num), end)))
