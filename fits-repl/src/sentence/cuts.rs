@@ -129,7 +129,7 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         (Some(("shaft", _)), ..) | (None, false, true) => Some("turn"),
         _ => None,
     };
-    if verb.is_none() && view.says("head", "suit") {
+    if verb.is_none() && (view.says("head", "suit") || view.has("asking") && view.has("shaft") && view.has("hole")) {
         return None;
     }
     // What a part reads is judged, where nothing says that it is still to be cut.
@@ -140,6 +140,10 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     if let (Some(verb), Some((owner, true))) = (verb, owner)
         && (verb == "bore") != (owner == "hole")
     {
+        return None;
+    }
+    // `I bored it …, what's the shaft now?` asks for the other part.
+    if verb.is_none() && view.text.to_lowercase().contains("what's the") {
         return None;
     }
     let starts = view.has("start") || view.says("connector", "target");

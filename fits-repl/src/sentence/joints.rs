@@ -372,13 +372,25 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
         _ => return None,
     }
     let mut housing = String::new();
-    let mut ods: Vec<Num> = roles.taken.iter().filter(|taken| taken.by == "od").map(|taken| taken.num.clone()).collect();
-    ods.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
-    if ods.len() == 2
-        && let Some(outside) = ods.pop()
-    {
-        housing = format!(" od {}", outside.plain(system));
+    let ods: Vec<_> = roles.taken.iter().filter(|taken| taken.by == "od").collect();
+    let mut own: Vec<Num> = Vec::new();
+    for taken in &ods {
+        // The bushing's own, or the housing's: by the noun or the metal before it in its clause.
+        let low = taken.at.min(taken.word);
+        let start = view.items[..low].iter().rposition(|item| matches!(item.token, Token::Break)).map_or(0, |at| at + 1);
+        let clause = &view.items[start..low];
+        let of_hub = clause.iter().any(|item| matches!(item.token, Token::Word { kind: "hub", .. }))
+            || (ods.len() == 2 && start > 0 && clause.iter().any(|item| matches!(item.token, Token::Word { kind: "material", .. })) && !clause.iter().any(|item| matches!(item.token, Token::Word { kind: "bushing", .. })));
+        if of_hub {
+            if !housing.is_empty() {
+                return None;
+            }
+            housing = format!(" od {}", taken.num.plain(system));
+        } else {
+            own.push(taken.num.clone());
+        }
     }
+    let mut ods = own;
     if roles.get("hub").is_some() || ods.len() > 1 {
         return None;
     }
@@ -495,7 +507,7 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
     let found = if named { named_links(view, system, &skip) } else { None };
     let (mut links, to_make) = match found {
         Some(found) => found,
-        None if names <= 1 && (has_signs || !named) => (plain_links(view, system, &skip)?, None),
+        None if names <= 1 && has_signs => (plain_links(view, system, &skip)?, None),
         None => return None,
     };
     let needed = if to_make.is_some() { 1 } else { 2 };

@@ -163,7 +163,7 @@ pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range
         is_known = true;
         view.settle_nouns();
         view.settle_in(setting.units);
-        if join_materials(&mut view, text).is_none() {
+        if join_materials(&mut view, text).is_none() || view.dangles() {
             continue;
         }
         let said = if name == "log" {

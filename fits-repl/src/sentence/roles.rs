@@ -104,7 +104,7 @@ pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
         // A fortieth of the largest is no diameter and no length.
         let fits = |found: &(usize, usize)| {
             (by == "tightness" && size(found.0) < largest / 25.0)
-                || matches!(by, "wall" | "start" | "reads" | "division" | "chuck" | "tailend" | "apart") || size(found.0) > largest / 40.0
+                || matches!(by, "part" | "gap" | "wall" | "start" | "reads" | "division" | "chuck" | "tailend" | "apart") || size(found.0) > largest / 40.0
         };
         let right = reach(1).filter(|_| !(by == "apart" && ["apart", "between them", "apart on"].contains(&&*said))).filter(fits);
         let left = reach(-1)

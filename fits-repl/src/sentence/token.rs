@@ -293,7 +293,8 @@ pub(super) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
     } else {
         return None;
     };
-    if text.len() > 12 {
+    // `1e9` is a way of writing that no shop has, and no class of 1 mm.
+    if text.len() > 12 || (matches!(byte(line, end), Some(b'e' | b'E')) && byte(line, end + 1).is_some_and(|next| next.is_ascii_digit() || next == b'-' || next == b'+')) {
         return None;
     }
     let mut num = Num { text, value, unit: None, is_fraction, places, leads, is_negative: false };

@@ -258,6 +258,15 @@ impl View {
         })
     }
 
+    /// A clause without its object: `with` or `from` and nothing more.
+    pub(super) fn dangles(&self) -> bool {
+        // `what do I tap it with?` has its object before it.
+        !self.has("asking") && (0..self.items.len()).any(|at| {
+            let ends = matches!(self.items.get(at + 1).map(|item| &item.token), None | Some(Token::Break));
+            ends && ["with", "w/", "from", "using", "and", "=", "at", "over"].contains(&&*self.said(at))
+        })
+    }
+
     /// `the bore` and `7/8 bore` are nouns; `mic .7505` is a verb.
     pub(super) fn settle_nouns(&mut self) {
         for at in 0..self.items.len() {

@@ -1,11 +1,16 @@
 //! A line to an answer: a plain query first, else the shop's sentence.
 
+use fits_core::{
+    shop::words::Word,
+    standards::{bought::Family, instruments::Instrument, materials::Material},
+};
+
 use super::Session;
 use crate::{
     answer::Answer,
     grammar,
     problem::Problem,
-    query::{Expression, Query, Size, Tolerance, Units},
+    query::{Expression, Query, Size, Spot, Tolerance, Units},
     sentence::{self, Said, Setting, System},
 };
 
@@ -18,7 +23,7 @@ impl Session {
         {
             let answer = self.ask(line);
             let Err(problem) = answer else { return answer };
-            if problem.is_failure || matches!(query, Query::Log(_) | Query::Crib(_) | Query::Why(_)) {
+            if problem.is_failure || !may_be_phrase(query) {
                 return Err(problem);
             }
             return self.as_phrase(line).unwrap_or(Err(problem));
@@ -85,6 +90,30 @@ impl Session {
                     .then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
             }
         }
+    }
+}
+
+/// A plain query by its form, with a name that nothing here is called: the
+/// words may be a phrase.
+fn may_be_phrase(query: &Query) -> bool {
+    let is_metal = |spot: &Option<Spot<String>>| spot.as_ref().is_none_or(|name| Material::find(&name.value).is_ok());
+    match query {
+        Query::Log(_)
+        | Query::Crib(_)
+        | Query::Why(_)
+        | Query::Assemble(_)
+        | Query::PickGrip { .. }
+        | Query::Bushing(_)
+        | Query::Stack(_) => false,
+        Query::Part(part) | Query::Rehearse(part) => {
+            let is_word = part.word.as_ref().is_none_or(|word| Word::find(&word.value).is_ok());
+            let is_part = part.bought.as_ref().is_none_or(|name| Family::called(&name.value).is_ok());
+            let is_instrument = part.measuring.as_ref().is_none_or(|how| {
+                how.instruments.iter().all(|name| Instrument::find(&name.value).is_ok())
+            });
+            !(is_word && is_part && is_instrument && is_metal(&part.hub) && is_metal(&part.shaft_material))
+        }
+        _ => true,
     }
 }
 
