@@ -112,12 +112,6 @@ fn slips_are_mended() {
             "`bushing 20 od 26 long 25, hub steel, bronze, general`",
         ),
         (
-            "assemble 3/4 FN2, hub steel od 1.5in long 1in",
-            "this fraction has no unit",
-            "3/4",
-            "`assemble 3/4in FN2",
-        ),
-        (
             "assemble 3/4in FN2, hub steel od 1.5 long 1",
             "this number has no unit: the question is in inches, bare numbers are millimetres",
             "1.5",

@@ -175,11 +175,6 @@ fn refusals_name_the_thread_that_is_meant() {
             "a number drill has its sign: `1/4-20 tap #7`",
         ),
         (
-            "M10 tap 11/32",
-            "a drill of 0.34375 mm is too small",
-            "a fraction of an inch has its unit: `M10 tap 11/32in`",
-        ),
-        (
             "M10 over 20",
             "20 mm over wires is no size of this thread",
             "about 10.229 mm is expected",

@@ -24,7 +24,14 @@ pub struct Problem {
 impl Problem {
     /// A problem at a place.
     pub fn new(message: impl Into<String>, at: Range<usize>) -> Self {
-        Self { message: message.into(), at, advice: String::new(), fix: None, choices: Vec::new(), is_failure: false }
+        Self {
+            message: message.into(),
+            at,
+            advice: String::new(),
+            fix: None,
+            choices: Vec::new(),
+            is_failure: false,
+        }
     }
 
     /// With the next step in words.

@@ -23,22 +23,44 @@ pub(super) fn keyway(view: &View, system: System) -> Option<Said> {
     }
     if view.numbers().count() == 2 {
         let roles = assign(view, &["shaft"], &[], system)?;
-        let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else { return None };
-        return Some(Said::ask("the standard key of a shaft, or a key of that size?", vec![format!("keyway for {}", shaft.plain(system)), format!("inch key of bar stock {}", key.plain(system))]));
+        let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else {
+            return None;
+        };
+        return Some(Said::ask(
+            "the standard key of a shaft, or a key of that size?",
+            vec![
+                format!("keyway for {}", shaft.plain(system)),
+                format!("inch key of bar stock {}", key.plain(system)),
+            ],
+        ));
     }
     let size = only_number(view)?;
     if !view.has("shaft") {
         let text = size.plain(system);
-        return Some(Said::ask("the shaft's size or the key's is not said", vec![format!("keyway for {text}"), format!("{} {text}", if text.ends_with("mm") { "metric key" } else { "inch key of bar stock" })]));
+        return Some(Said::ask(
+            "the shaft's size or the key's is not said",
+            vec![
+                format!("keyway for {text}"),
+                format!(
+                    "{} {text}",
+                    if text.ends_with("mm") { "metric key" } else { "inch key of bar stock" }
+                ),
+            ],
+        ));
     }
     Some(Said::plain(format!("keyway for {}", size.plain(system))))
 }
 
 /// ISO 2768, for sizes without a tolerance.
 pub(super) fn general(view: &View, system: System) -> Option<Said> {
-    view.only(&["untoleranced", "grade", "state", "role"], |token| matches!(token, Token::Number(_) | Token::General(_)))?;
+    view.only(&["untoleranced", "grade", "state", "role"], |token| {
+        matches!(token, Token::Number(_) | Token::General(_))
+    })?;
     let size = only_number(view)?.plain(system);
-    let by_standard = view.one(|token| match token { Token::General(letter) => Some(*letter), _ => None });
+    let by_standard = view.one(|token| match token {
+        Token::General(letter) => Some(*letter),
+        _ => None,
+    });
     let mut grades = view.words("grade");
     let by_word = grades.next();
     if grades.any(|other| Some(other) != by_word) {
@@ -47,7 +69,9 @@ pub(super) fn general(view: &View, system: System) -> Option<Said> {
     if !view.has("untoleranced") && by_standard.is_none() {
         return None;
     }
-    if view.words("role").any(|role| !matches!(role, "od" | "id" | "long")) || view.words("state").any(|state| state != "length") {
+    if view.words("role").any(|role| !matches!(role, "od" | "id" | "long"))
+        || view.words("state").any(|state| state != "length")
+    {
         return None;
     }
     let letter = match (by_standard, by_word) {
@@ -55,7 +79,14 @@ pub(super) fn general(view: &View, system: System) -> Option<Said> {
         (Some(a), _) => a.to_string(),
         (None, Some(word)) => word.to_owned(),
         (None, None) => {
-            return Some(Said::ask("the class is not said", vec![format!("{size} general m"), format!("{size} general c"), format!("{size} general f")]));
+            return Some(Said::ask(
+                "the class is not said",
+                vec![
+                    format!("{size} general m"),
+                    format!("{size} general c"),
+                    format!("{size} general f"),
+                ],
+            ));
         }
     };
     Some(Said::plain(format!("{size} general {letter}")))
@@ -64,17 +95,26 @@ pub(super) fn general(view: &View, system: System) -> Option<Said> {
 /// A standard tolerance.
 pub(super) fn grade(view: &View, system: System) -> Option<Said> {
     view.only(&[], |token| matches!(token, Token::Number(_) | Token::Grade(_)))?;
-    let grade = view.one(|token| match token { Token::Grade(grade) => Some(*grade), _ => None })?;
+    let grade = view.one(|token| match token {
+        Token::Grade(grade) => Some(*grade),
+        _ => None,
+    })?;
     Some(Said::plain(format!("{} grade {grade}", only_number(view)?.plain(system))))
 }
 
 /// A rolling bearing's seat.
 pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
     view.only(
-        &["bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start", "role", "vague"],
+        &[
+            "bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start",
+            "role", "vague",
+        ],
         |token| matches!(token, Token::Number(_) | Token::Bearing(..)),
     )?;
-    let number = view.one(|token| match token { Token::Bearing(bore, od) => Some((bore.clone(), od.clone())), _ => None });
+    let number = view.one(|token| match token {
+        Token::Bearing(bore, od) => Some((bore.clone(), od.clone())),
+        _ => None,
+    });
     if !view.has("bought") && number.is_none() && !view.has("ring") {
         return None;
     }
@@ -84,15 +124,40 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
     {
         // A bearing's seat goes by its load, not by a word.
         let text = num.plain(system);
-        let place = if view.has("hub") || view.has("hole") || view.says("role", "od") || view.says("ring", "outer") { "housing" } else if view.has("shaft") || view.says("ring", "inner") { "shaft" } else { return None };
+        let place = if view.has("hub")
+            || view.has("hole")
+            || view.says("role", "od")
+            || view.says("ring", "outer")
+        {
+            "housing"
+        } else if view.has("shaft") || view.says("ring", "inner") {
+            "shaft"
+        } else {
+            return None;
+        };
         let part = if place == "housing" { "shaft" } else { "hole" };
-        return Some(Said::ask("a bearing's seat goes by its load", vec![format!("seat {place} {text} stands slides"), format!("seat {place} {text} turns normal"), format!("{part} {text}, {word}")]));
+        return Some(Said::ask(
+            "a bearing's seat goes by its load",
+            vec![
+                format!("seat {place} {text} stands slides"),
+                format!("seat {place} {text} turns normal"),
+                format!("{part} {text}, {word}"),
+            ],
+        ));
     }
-    if view.has("fit") || view.has("reads") || view.has("start") || view.has("vague") || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream")) {
+    if view.has("fit")
+        || view.has("reads")
+        || view.has("start")
+        || view.has("vague")
+        || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream"))
+    {
         return None;
     }
     let says_bore = view.says("head", "bgc");
-    let outer = view.has("hub") || view.has("hole") || view.says("ring", "outer") || view.says("role", "od");
+    let outer = view.has("hub")
+        || view.has("hole")
+        || view.says("ring", "outer")
+        || view.says("role", "od");
     let inner = view.has("shaft") || view.says("ring", "inner") || view.says("role", "id");
     if outer && inner && !(view.has("ring")) {
         return None;
@@ -111,7 +176,15 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
             _ => {}
         }
     }
-    let load = if view.says("load", "heavy") { Some("heavy") } else if view.says("load", "light") { Some("light") } else if view.says("load", "normal") { Some("normal") } else { None };
+    let load = if view.says("load", "heavy") {
+        Some("heavy")
+    } else if view.says("load", "light") {
+        Some("light")
+    } else if view.says("load", "normal") {
+        Some("normal")
+    } else {
+        None
+    };
     let slides = view.says("load", "slides");
     let bare = match &number {
         None => Some(only_number(view)?),
@@ -135,19 +208,38 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
         if view.types(&["bore limits"]) {
             return Some(Said::plain(format!("bearing bore {}", size(false)?)));
         }
+        if says_bore && view.says("role", "od") {
+            return Some(Said::plain(format!("bearing od {}", size(true)?)));
+        }
         if says_bore {
             return Some(Said::plain(format!("bearing bore {}", size(false)?)));
         }
-        if (view.says("role", "od") || view.says("ring", "outer") || view.says("role", "id")) && !view.has("hub") && !view.has("shaft") {
-            return Some(Said::plain(if view.says("role", "id") { format!("bearing bore {}", size(false)?) } else { format!("bearing od {}", size(true)?) }));
+        if (view.says("role", "od") || view.says("ring", "outer") || view.says("role", "id"))
+            && !view.has("hub")
+            && !view.has("shaft")
+        {
+            return Some(Said::plain(if view.says("role", "id") {
+                format!("bearing bore {}", size(false)?)
+            } else {
+                format!("bearing od {}", size(true)?)
+            }));
         }
         let (shaft, housing) = (size(false)?, size(true)?);
-        let inner_choices = vec![format!("seat shaft {shaft} turns normal"), format!("seat shaft {shaft} stands slides"), format!("seat shaft {shaft} turns light")];
-        let outer_choices = vec![format!("seat housing {housing} stands slides"), format!("seat housing {housing} turns normal")];
+        let inner_choices = vec![
+            format!("seat shaft {shaft} turns normal"),
+            format!("seat shaft {shaft} stands slides"),
+            format!("seat shaft {shaft} turns light"),
+        ];
+        let outer_choices = vec![
+            format!("seat housing {housing} stands slides"),
+            format!("seat housing {housing} turns normal"),
+        ];
         let choices = match (outer, inner) {
             (true, false) => outer_choices,
             (false, true) => inner_choices,
-            _ if number.is_some() => vec![inner_choices.into_iter().next()?, outer_choices.into_iter().next()?],
+            _ if number.is_some() => {
+                vec![inner_choices.into_iter().next()?, outer_choices.into_iter().next()?]
+            }
             _ => return None,
         };
         return Some(Said::ask("which ring turns is not said", choices));
@@ -164,7 +256,13 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     if stands && !slides {
-        return Some(Said::ask("a ring that stands still may slide or not", vec![format!("seat {place} {size} stands slides"), format!("seat {place} {size} turns normal")]));
+        return Some(Said::ask(
+            "a ring that stands still may slide or not",
+            vec![
+                format!("seat {place} {size} stands slides"),
+                format!("seat {place} {size} turns normal"),
+            ],
+        ));
     }
     let load = if turns {
         format!("turns {}", load.unwrap_or("normal"))
@@ -182,7 +280,10 @@ pub(super) fn bought(view: &View, system: System) -> Option<Said> {
         matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..))
     })?;
     let name = view.word("bought")?;
-    if view.words("bought").any(|other| other != name) || view.words("head").any(|head| head != "ream") || view.has("vague") {
+    if view.words("bought").any(|other| other != name)
+        || view.words("head").any(|head| head != "ream")
+        || view.has("vague")
+    {
         return None;
     }
     let size = only_number(view)?;
@@ -217,12 +318,25 @@ pub(super) fn bought(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     match (name, fit) {
-        ("dowel", None) if is_metric => Some(Said::ask("kind and fit are not said", vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")])),
-        ("dowel", Some(word)) if is_metric && !is_m6 => Some(Said::ask("its standard is not said", vec![format!("m6 dowel pin {text}, {word}{material}"), format!("ASME metric dowel pin {text}, {word}{material}")])),
+        ("dowel", None) if is_metric => Some(Said::ask(
+            "kind and fit are not said",
+            vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")],
+        )),
+        ("dowel", Some(word)) if is_metric && !is_m6 => Some(Said::ask(
+            "its standard is not said",
+            vec![
+                format!("m6 dowel pin {text}, {word}{material}"),
+                format!("ASME metric dowel pin {text}, {word}{material}"),
+            ],
+        )),
         ("dowel", None) if view.has("hole") || view.says("head", "ream") || view.has("hub") => {
-            Some(Said::ask("the fit is not said", vec![format!("dowel {text}, press"), format!("dowel {text}, slip")]))
+            Some(Said::ask(
+                "the fit is not said",
+                vec![format!("dowel {text}, press"), format!("dowel {text}, slip")],
+            ))
         }
-        (name, None) => (material.is_empty() && !view.has("head")).then(|| Said::plain(format!("{name} {text}"))),
+        (name, None) => (material.is_empty() && !view.has("head"))
+            .then(|| Said::plain(format!("{name} {text}"))),
         (name, Some(word)) => Some(Said::plain(format!("{name} {text}, {word}{material}"))),
     }
 }
@@ -235,7 +349,8 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
     }
     // `in 10`: over 10, where nothing else says how far apart.
     let after_in = view.items.windows(2).position(|pair| {
-        matches!(pair[0].token, Token::Word { kind: "connector", name: "in" }) && matches!(pair[1].token, Token::Number(_))
+        matches!(pair[0].token, Token::Word { kind: "connector", name: "in" })
+            && matches!(pair[1].token, Token::Number(_))
     });
     let skip: Vec<usize> = match after_in {
         Some(at) if !view.says("role", "apart") => vec![at + 1],
@@ -247,21 +362,42 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
         (_, Some(num)) => num.clone(),
         _ => return None,
     };
-    let by = |names: [&str; 1]| roles.taken.iter().find(|taken| names.contains(&taken.by)).map(|taken| taken.num.clone());
+    let by = |names: [&str; 1]| {
+        roles.taken.iter().find(|taken| names.contains(&taken.by)).map(|taken| taken.num.clone())
+    };
     let (chuck, tail) = (by(["chuck"]), by(["tailend"]));
     let free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
     let over = apart.plain(system);
     let give = |a: &Num, b: &Num| {
-        ((a.mm(system) - b.mm(system)).abs() < 0.05 * a.mm(system)).then(|| Said::plain(format!("align {} {} over {over}", a.plain(system), b.plain(system))))
+        ((a.mm(system) - b.mm(system)).abs() < 0.05 * a.mm(system)).then(|| {
+            Said::plain(format!("align {} {} over {over}", a.plain(system), b.plain(system)))
+        })
     };
     if !view.has("bigger") {
         return match (&chuck, &tail, &free[..]) {
             (Some(chuck), Some(tail), []) => give(chuck, tail),
             (Some(chuck), None, [tail]) if view.has("role") => give(chuck, tail),
             (None, Some(tail), [chuck]) => give(chuck, tail),
+            // Which collar was at the headstock is not said.
+            (None, None, [a, b]) if give(a, b).is_some() => {
+                let (a, b) = (a.plain(system), b.plain(system));
+                Some(Said::ask(
+                    "which was at the headstock is not said",
+                    vec![
+                        format!("align {a} {b} over {over}"),
+                        format!("align {b} {a} over {over}"),
+                    ],
+                ))
+            }
             (None, None, [taper]) if view.says("head", "tail") && taper.mm(system) < 1.0 => {
                 let (a, b) = tapered(taper, system)?;
-                Some(Said::ask("which end is bigger is not said", vec![format!("align {a} {b} over {over}"), format!("align {b} {a} over {over}")]))
+                Some(Said::ask(
+                    "which end is bigger is not said",
+                    vec![
+                        format!("align {a} {b} over {over}"),
+                        format!("align {b} {a} over {over}"),
+                    ],
+                ))
             }
             _ => None,
         };
@@ -294,7 +430,9 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
 /// A nominal inch, or 25 mm, and so much more.
 fn tapered(amount: &Num, system: System) -> Option<(String, String)> {
     let mm = amount.mm(system);
-    let is_inch = amount.plain(system).ends_with("in") || amount.plain(system).ends_with("thou") || amount.plain(system).ends_with("tenths");
+    let is_inch = amount.plain(system).ends_with("in")
+        || amount.plain(system).ends_with("thou")
+        || amount.plain(system).ends_with("tenths");
     let text = |value: f64| {
         let text = format!("{value:.6}");
         text.trim_end_matches('0').trim_end_matches('.').to_owned()

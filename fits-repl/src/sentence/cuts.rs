@@ -2,8 +2,8 @@
 
 use super::{
     Said,
-    roles::assign,
     fits::{Fit, fit_of, is_nominal, limit_places, limits},
+    roles::assign,
     token::{Num, System, Token, Unit},
     view::View,
 };
@@ -25,7 +25,20 @@ struct Work {
 
 fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     view.only(
-        &["head", "start", "reads", "fit", "hole", "shaft", "hub", "bushing", "instrument", "material", "target", "role"],
+        &[
+            "head",
+            "start",
+            "reads",
+            "fit",
+            "hole",
+            "shaft",
+            "hub",
+            "bushing",
+            "instrument",
+            "material",
+            "target",
+            "role",
+        ],
         |token| {
             matches!(
                 token,
@@ -81,18 +94,41 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     }
     let numbers: Vec<(usize, &Num)> = view.numbers().filter(|(at, _)| !skip.contains(at)).collect();
     let near_start = |at: usize| {
-        let word = |place: Option<usize>| place.and_then(|place| view.items.get(place)).is_some_and(|item| matches!(item.token, Token::Word { kind: "start", .. }));
-        word(at.checked_sub(1)) || view.items.get(at + 1).is_some_and(|item| matches!(item.token, Token::Word { kind: "start", name } if name != "from"))
+        let word = |place: Option<usize>| {
+            place
+                .and_then(|place| view.items.get(place))
+                .is_some_and(|item| matches!(item.token, Token::Word { kind: "start", .. }))
+        };
+        word(at.checked_sub(1))
+            || view.items.get(at + 1).is_some_and(
+                |item| matches!(item.token, Token::Word { kind: "start", name } if name != "from"),
+            )
     };
     // The finished size, and where the work is.
     let (target, start): (Option<&Num>, &Num) = match (&toleranced, &numbers[..]) {
         (Some(_), [(_, start)]) => (None, start),
         (None, [(a, x), (b, y)]) => {
             let class_at = view.items.iter().position(|item| {
-                matches!(item.token, Token::Hole(_) | Token::Shaft(_) | Token::Pair(_) | Token::InchClass(_) | Token::Word { kind: "fit", .. })
+                matches!(
+                    item.token,
+                    Token::Hole(_)
+                        | Token::Shaft(_)
+                        | Token::Pair(_)
+                        | Token::InchClass(_)
+                        | Token::Word { kind: "fit", .. }
+                )
             });
-            let first_starts = near_start(*a) && !(near_start(*b) && b.abs_diff(*a) > 1 && matches!(view.items.get(b.wrapping_sub(1)).map(|item| &item.token), Some(Token::Word { kind: "start", .. })));
-            let second_starts = matches!(view.items.get(b.wrapping_sub(1)).map(|item| &item.token), Some(Token::Word { kind: "start", .. })) || (near_start(*b) && !first_starts);
+            let first_starts = near_start(*a)
+                && !(near_start(*b)
+                    && b.abs_diff(*a) > 1
+                    && matches!(
+                        view.items.get(b.wrapping_sub(1)).map(|item| &item.token),
+                        Some(Token::Word { kind: "start", .. })
+                    ));
+            let second_starts = matches!(
+                view.items.get(b.wrapping_sub(1)).map(|item| &item.token),
+                Some(Token::Word { kind: "start", .. })
+            ) || (near_start(*b) && !first_starts);
             match (first_starts, second_starts) {
                 (true, false) => (Some(y), x),
                 (false, true) => (Some(x), y),
@@ -110,9 +146,18 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     };
     let target_mm = match target {
         Some(num) => num.mm(system),
-        None => view.tokens().find_map(|token| match token { Token::Span(low, _) => Some(low.mm(system)), _ => None }).or_else(|| {
-            skip.first().and_then(|at| match &view.items.get(*at)?.token { Token::Number(num) => Some(num.mm(system)), _ => None })
-        })?,
+        None => view
+            .tokens()
+            .find_map(|token| match token {
+                Token::Span(low, _) => Some(low.mm(system)),
+                _ => None,
+            })
+            .or_else(|| {
+                skip.first().and_then(|at| match &view.items.get(*at)?.token {
+                    Token::Number(num) => Some(num.mm(system)),
+                    _ => None,
+                })
+            })?,
     };
     let start_mm = start.mm(system);
     let bigger = start_mm > target_mm;
@@ -122,14 +167,22 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         Some(Fit::Shaft(_)) => Some("turn"),
         _ => None,
     };
-    let owner = assign(view, &["hole", "shaft"], &skip, system)
-        .and_then(|roles| roles.taken.iter().find(|taken| taken.num == *start).map(|taken| (taken.by, taken.is_measured)));
+    let owner = assign(view, &["hole", "shaft"], &skip, system).and_then(|roles| {
+        roles
+            .taken
+            .iter()
+            .find(|taken| taken.num == *start)
+            .map(|taken| (taken.by, taken.is_measured))
+    });
     let by_noun = match (owner, is_hole, is_shaft) {
         (Some(("hole", _)), ..) | (None, true, false) => Some("bore"),
         (Some(("shaft", _)), ..) | (None, false, true) => Some("turn"),
         _ => None,
     };
-    if verb.is_none() && (view.says("head", "suit") || view.has("asking") && view.has("shaft") && view.has("hole")) {
+    if verb.is_none()
+        && (view.says("head", "suit")
+            || view.has("asking") && view.has("shaft") && view.has("hole"))
+    {
         return None;
     }
     // What a part reads is judged, where nothing says that it is still to be cut.
@@ -148,7 +201,11 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     }
     let starts = view.has("start") || view.says("connector", "target");
     // `25 g6, at 25.2, how much to take off` is a reading.
-    if verb.is_none() && !view.says("head", "passes") && !is_rehearsal && view.types(&["how much", "how much to take off", "much"]) {
+    if verb.is_none()
+        && !view.says("head", "passes")
+        && !is_rehearsal
+        && view.types(&["how much", "how much to take off", "much"])
+    {
         return None;
     }
     let work = match verb.or(by_class) {
@@ -156,7 +213,9 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         None if starts || is_rehearsal => match (by_noun, &fit) {
             (Some(is), _) => Work { verb: is, is_said: false },
             // Only a shaft can be over its size and still to be cut.
-            (None, Some(Fit::Word(_) | Fit::Inch(_) | Fit::Pair(_))) if bigger => Work { verb: "turn", is_said: false },
+            (None, Some(Fit::Word(_) | Fit::Inch(_) | Fit::Pair(_))) if bigger => {
+                Work { verb: "turn", is_said: false }
+            }
             _ => return None,
         },
         None => return None,
@@ -173,7 +232,11 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     }
     // Bored from below, turned from above, and not from nothing.
     let is_bore = work.verb == "bore";
-    if is_bore == bigger || start_mm == target_mm || start_mm < 0.2 * target_mm || start_mm > 3.0 * target_mm {
+    if is_bore == bigger
+        || start_mm == target_mm
+        || start_mm < 0.2 * target_mm
+        || start_mm > 3.0 * target_mm
+    {
         return None;
     }
     let instrument = match (view.word("instrument"), view.words("instrument").count()) {
@@ -193,7 +256,11 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
         (Some(text), None, None) => format!("{lead} {feature} {text}"),
         (None, Some(fit), Some(num)) => {
             let size = num.plain(system);
-            let mate = if is_bore { view.has("shaft") || view.has("bushing") } else { view.has("hole") || view.has("bushing") };
+            let mate = if is_bore {
+                view.has("shaft") || view.has("bushing")
+            } else {
+                view.has("hole") || view.has("bushing")
+            };
             let is_measured = !is_nominal(num, system);
             let own_class = matches!(fit, Fit::Hole(_) | Fit::Shaft(_));
             if own_class {
@@ -211,7 +278,14 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
                     Some(name) => format!(", {mate} {name}"),
                     None => String::new(),
                 };
-                return Some(with_dial(dial, format!("{} {mate} {size}, {} from {from}{instrument}{material}", work.verb, fit.text())));
+                return Some(with_dial(
+                    dial,
+                    format!(
+                        "{} {mate} {size}, {} from {from}{instrument}{material}",
+                        work.verb,
+                        fit.text()
+                    ),
+                ));
             } else {
                 format!("{lead} {size} {}", fit.text())
             }
@@ -222,13 +296,19 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
                 return None;
             }
             let size = num.plain(system);
-            let choices = ["sliding", "press"].iter().map(|word| format!("{} {size} {word} from {from}{instrument}", work.verb));
+            let choices = ["sliding", "press"]
+                .iter()
+                .map(|word| format!("{} {size} {word} from {from}{instrument}", work.verb));
             return Some(Said::ask("how it is to fit is not said", choices.collect()));
         }
         _ => return None,
     };
     if is_rehearsal && instrument.is_empty() {
-        let names: &[&str] = if is_bore { &["bore gauge", "telescoping gauge"] } else { &["micrometer", "calliper"] };
+        let names: &[&str] = if is_bore {
+            &["bore gauge", "telescoping gauge"]
+        } else {
+            &["micrometer", "calliper"]
+        };
         let choices = names.iter().map(|name| format!("{head} from {from} with {name}{material}"));
         return Some(Said::ask("what it is measured with is not said", choices.collect()));
     }
@@ -245,16 +325,29 @@ fn still_left(view: &View, system: System, verb: Option<&'static str>) -> Option
         (Fit::Shaft(_), None | Some("turn")) => "turn",
         _ => return None,
     };
-    if left.mm(system) > size.mm(system) / 20.0 || !is_nominal(size, system) || view.has("instrument") || view.has("material") || view.types(&["per side", "a side", "each side"]) {
+    if left.mm(system) > size.mm(system) / 20.0
+        || !is_nominal(size, system)
+        || view.has("instrument")
+        || view.has("material")
+        || view.types(&["per side", "a side", "each side"])
+    {
         return None;
     }
     let plain = size.plain(system);
     let unit = if plain.ends_with("mm") { ("mm", 1.0) } else { ("in", 25.4) };
     let sign = if work == "bore" { -1.0 } else { 1.0 };
-    let start = |times: f64| format!("{}{}", trimmed((size.mm(system) + sign * times * left.mm(system)) / unit.1), unit.0);
+    let start = |times: f64| {
+        format!(
+            "{}{}",
+            trimmed((size.mm(system) + sign * times * left.mm(system)) / unit.1),
+            unit.0
+        )
+    };
     Some(Said::ask(
         "off the diameter or off each side is not said",
-        [1.0, 2.0].map(|times| format!("{work} {plain} {} from {}", fit.text(), start(times))).to_vec(),
+        [1.0, 2.0]
+            .map(|times| format!("{work} {plain} {} from {}", fit.text(), start(times)))
+            .to_vec(),
     ))
 }
 
@@ -270,7 +363,9 @@ pub(super) fn ream(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "fit", "hole"], |token| {
         matches!(token, Token::Number(_) | Token::Hole(_) | Token::Pair(_) | Token::InchClass(_))
     })?;
-    if !view.says("head", "ream") || view.words("head").any(|head| !matches!(head, "ream" | "drill")) {
+    if !view.says("head", "ream")
+        || view.words("head").any(|head| !matches!(head, "ream" | "drill"))
+    {
         return None;
     }
     let mut numbers = view.numbers();
@@ -294,14 +389,30 @@ pub(super) fn ream(view: &View, system: System) -> Option<Said> {
 
 /// A drill by its name, or the nearest to a size.
 pub(super) fn drill(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "hole", "unit"], |token| matches!(token, Token::Number(_) | Token::Gauge(_)))?;
-    if let Some(gauge) = view.one(|token| match token { Token::Gauge(name) => Some(name.clone()), _ => None }) {
+    view.only(&["head", "hole", "unit"], |token| {
+        matches!(token, Token::Number(_) | Token::Gauge(_))
+    })?;
+    if let Some(gauge) = view.one(|token| match token {
+        Token::Gauge(name) => Some(name.clone()),
+        _ => None,
+    }) {
         if view.numbers().next().is_some() || !view.has("head") && view.has("hole") {
-            return (view.has("hole") && !view.has("head") && view.numbers().next().is_none() && gauge.starts_with('#'))
-                .then(|| Said::ask("a drill's size or a screw's is not said", vec![format!("drill {gauge}"), format!("{gauge} clearance")]));
+            return (view.has("hole")
+                && !view.has("head")
+                && view.numbers().next().is_none()
+                && gauge.starts_with('#'))
+            .then(|| {
+                Said::ask(
+                    "a drill's size or a screw's is not said",
+                    vec![format!("drill {gauge}"), format!("{gauge} clearance")],
+                )
+            });
         }
         if !view.has("head") && view.has("asking") && gauge.starts_with('#') {
-            return Some(Said::ask("a drill or a screw is not said", vec![format!("drill {gauge}"), format!("{gauge} clearance")]));
+            return Some(Said::ask(
+                "a drill or a screw is not said",
+                vec![format!("drill {gauge}"), format!("{gauge} clearance")],
+            ));
         }
         return view.has("head").then(|| Said::plain(format!("drill {gauge}")));
     }
@@ -316,12 +427,26 @@ pub(super) fn drill(view: &View, system: System) -> Option<Said> {
     let whole = size.unit.is_none() && size.places == 0 && !size.is_fraction && size.value <= 80.0;
     if whole && size.value <= 13.0 {
         let text = &size.text;
-        return Some(Said::ask("a number drill or millimetres is not said", vec![format!("drill {text}mm"), format!("drill #{text}")]));
+        return Some(Said::ask(
+            "a number drill or millimetres is not said",
+            vec![format!("drill {text}mm"), format!("drill #{text}")],
+        ));
     }
     // `what do I drill for 3/8`: to pass a screw, or to be tapped?
-    if size.is_fraction && view.has("asking") && view.says("connector", "for") && !view.types(&["closest", "nearest", "next"]) {
+    if size.is_fraction
+        && view.has("asking")
+        && view.says("connector", "for")
+        && !view.types(&["closest", "nearest", "next"])
+    {
         let text = &size.text;
-        return Some(Said::ask("what the hole is for is not said", vec![format!("{text} clearance"), format!("thread {text} tap"), format!("drill {text}in")]));
+        return Some(Said::ask(
+            "what the hole is for is not said",
+            vec![
+                format!("{text} clearance"),
+                format!("thread {text} tap"),
+                format!("drill {text}in"),
+            ],
+        ));
     }
     Some(Said::plain(format!("drill {}", size.plain(system))))
 }
@@ -329,12 +454,21 @@ pub(super) fn drill(view: &View, system: System) -> Option<Said> {
 /// A length in both units, a difference, a sum.
 pub(super) fn size(view: &View, system: System) -> Option<Said> {
     view.only(&["unit", "less", "more", "half"], |token| {
-        matches!(token, Token::Number(_) | Token::Plus | Token::Minus | Token::Gauge(_) | Token::PerInch(_))
+        matches!(
+            token,
+            Token::Number(_) | Token::Plus | Token::Minus | Token::Gauge(_) | Token::PerInch(_)
+        )
     })?;
-    if let Some(pitch) = view.one(|token| match token { Token::PerInch(text) => Some(text.clone()), _ => None }) {
+    if let Some(pitch) = view.one(|token| match token {
+        Token::PerInch(text) => Some(text.clone()),
+        _ => None,
+    }) {
         return (view.numbers().next().is_none()).then(|| Said::plain(format!("(1in)/{pitch}")));
     }
-    if let Some(gauge) = view.one(|token| match token { Token::Gauge(name) => Some(name.clone()), _ => None }) {
+    if let Some(gauge) = view.one(|token| match token {
+        Token::Gauge(name) => Some(name.clone()),
+        _ => None,
+    }) {
         return (view.numbers().next().is_none() && view.has("unit")).then(|| Said::plain(gauge));
     }
     let wanted = view.word("unit");
@@ -362,15 +496,24 @@ pub(super) fn size(view: &View, system: System) -> Option<Said> {
                 text.push_str(" - ");
                 expects = true;
             }
-            Token::Word { kind: "unit" | "small" | "asking" | "connector" | "half", .. } | Token::Break => {}
+            Token::Word { kind: "unit" | "small" | "asking" | "connector" | "half", .. }
+            | Token::Break => {}
             _ => return None,
         }
     }
     if view.has("half") {
-        return (numbers == 1 && !expects && wanted.is_none()).then(|| Said::plain(format!("({text})/2")));
+        return (numbers == 1 && !expects && wanted.is_none())
+            .then(|| Said::plain(format!("({text})/2")));
     }
     let alone = numbers == 1 && view.items.len() == 1;
-    (numbers > 0 && !expects && (numbers > 1 || wanted.is_some() || alone || view.says("small", "-") || view.has("asking"))).then(|| Said::plain(text))
+    (numbers > 0
+        && !expects
+        && (numbers > 1
+            || wanted.is_some()
+            || alone
+            || view.says("small", "-")
+            || view.has("asking")))
+    .then(|| Said::plain(text))
 }
 
 /// How the dials read, what bare numbers are, the gauge in use.
@@ -382,7 +525,10 @@ pub(super) fn settings(view: &View, system: System) -> Option<Said> {
         "dial radius" => Some("radius"),
         _ => None,
     });
-    if view.words("head").any(|head| !matches!(head, "dial" | "dial diameter" | "dial radius" | "remember")) {
+    if view
+        .words("head")
+        .any(|head| !matches!(head, "dial" | "dial diameter" | "dial radius" | "remember"))
+    {
         return None;
     }
     if let Some(reads) = reads {
@@ -410,7 +556,22 @@ pub(super) fn settings(view: &View, system: System) -> Option<Said> {
         _ => return None,
     }
     if let Some(instrument) = view.word("instrument") {
-        if view.words("instrument").count() > 1 {
+        // A setting is changed where that is said, not by a name alone.
+        let is_asked = view.text.to_lowercase().split(' ').any(|word| {
+            [
+                "measure",
+                "use",
+                "using",
+                "set",
+                "remember",
+                "always",
+                "default",
+                "instrument",
+                "keep",
+            ]
+            .contains(&word)
+        });
+        if view.words("instrument").count() > 1 || !is_asked {
             return None;
         }
         lines.push(format!("instrument {instrument}"));
@@ -456,11 +617,19 @@ struct Spoken {
 
 /// Nobody dials whole inches: two and more are thou.
 fn is_thou(num: &Num, system: System) -> bool {
-    num.unit.is_none() && system == System::Inches && num.value >= 2.0 && num.places == 0 && !num.is_fraction
+    num.unit.is_none()
+        && system == System::Inches
+        && num.value >= 2.0
+        && num.places == 0
+        && !num.is_fraction
 }
 
 fn dialled(num: &Num, system: System) -> String {
-    if is_thou(num, system) { Num { unit: Some(Unit::Thou), ..num.clone() }.plain(system) } else { num.plain(system) }
+    if is_thou(num, system) {
+        Num { unit: Some(Unit::Thou), ..num.clone() }.plain(system)
+    } else {
+        num.plain(system)
+    }
 }
 
 fn dialled_mm(num: &Num, system: System) -> f64 {
@@ -475,13 +644,25 @@ impl Spoken {
 
     /// `took 0.2 off`: the diameter, or each side?
     fn each_side(&self, system: System) -> Option<Vec<String>> {
-        let dial = self.dialled.as_ref().filter(|_| self.mode == "cut" && self.is_off && self.readings.is_empty())?;
-        let twice = Num { value: dial.value * 2.0, text: trimmed(dial.value * 2.0), ..dial.clone() };
-        Some(vec![format!("cut {}", dialled(dial, system)), format!("cut {}", dialled(&twice, system))])
+        let dial = self
+            .dialled
+            .as_ref()
+            .filter(|_| self.mode == "cut" && self.is_off && self.readings.is_empty())?;
+        let twice =
+            Num { value: dial.value * 2.0, text: trimmed(dial.value * 2.0), ..dial.clone() };
+        Some(vec![
+            format!("cut {}", dialled(dial, system)),
+            format!("cut {}", dialled(&twice, system)),
+        ])
     }
 
     /// The plain entries of what was said so far.
-    fn flush(&mut self, system: System, lines: &mut Vec<String>, first: &mut Option<(Num, Num)>) -> Option<()> {
+    fn flush(
+        &mut self,
+        system: System,
+        lines: &mut Vec<String>,
+        first: &mut Option<(Num, Num)>,
+    ) -> Option<()> {
         let mut said = std::mem::take(self);
         if said.dialled.is_none() && matches!(said.mode, "again" | "spring" | "reads") {
             let loose = std::mem::take(&mut said.loose);
@@ -498,7 +679,11 @@ impl Spoken {
                         return None;
                     }
                     first.get_or_insert_with(|| (dial.clone(), reading.clone()));
-                    lines.push(format!("cut {} = {}", dialled(dial, system), reading.plain(system)));
+                    lines.push(format!(
+                        "cut {} = {}",
+                        dialled(dial, system),
+                        reading.plain(system)
+                    ));
                 }
                 None => lines.push(format!("cut {}", dialled(dial, system))),
             },
@@ -514,7 +699,11 @@ impl Spoken {
             ("", None) => {}
             _ => return None,
         }
-        let near = |reading: &Num| said.readings.first().is_some_and(|first| (reading.mm(system) - first.mm(system)).abs() <= 0.02 * first.mm(system));
+        let near = |reading: &Num| {
+            said.readings.first().is_some_and(|first| {
+                (reading.mm(system) - first.mm(system)).abs() <= 0.02 * first.mm(system)
+            })
+        };
         for reading in readings {
             if !near(reading) {
                 return None;
@@ -574,6 +763,7 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                     }
                 }
                 "in" => said.is_off |= view.said(at) == "off",
+                "no reading" => {}
                 "what next" => next = true,
                 "undo" => undo = true,
                 "mistake" => mistake = true,
@@ -582,6 +772,15 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 _ => return None,
             },
             Token::Number(num) => match said.mode {
+                // `10 thou 1.2397`: dialled and read.
+                "" if said.loose.len() == 1
+                    && is_open
+                    && num.mm(system) > 4.0 * dialled_mm(&said.loose[0], system) =>
+                {
+                    said.dialled = said.loose.pop();
+                    said.mode = "cut";
+                    said.readings.push(num.clone());
+                }
                 "" => said.loose.push(num.clone()),
                 "cut" if said.dialled.is_none() => said.dialled = Some(num.clone()),
                 _ => said.readings.push(num.clone()),
@@ -591,7 +790,9 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
         }
     }
     if let Some(both) = said.each_side(system) {
-        return lines.is_empty().then(|| Said::ask("off the diameter or off each side is not said", both));
+        return lines
+            .is_empty()
+            .then(|| Said::ask("off the diameter or off each side is not said", both));
     }
     said.flush(system, &mut lines, &mut first)?;
     if !is_open && lines.iter().any(|line| line.starts_with("read")) && first.is_none() {
@@ -632,8 +833,16 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
     Some(Said::ask(
         "no job is open, so inside or outside is not known",
         vec![
-            format!("turn shaft {:.places$}{unit}..{:.places$}{unit} from {outside:.places$}{unit}", size - room, size - room + 0.001_f64.max(cut / 30.0)),
-            format!("bore hole {:.places$}{unit}..{:.places$}{unit} from {inside:.places$}{unit}", size + room, size + room + 0.001_f64.max(cut / 30.0)),
+            format!(
+                "turn shaft {:.places$}{unit}..{:.places$}{unit} from {outside:.places$}{unit}",
+                size - room,
+                size - room + 0.001_f64.max(cut / 30.0)
+            ),
+            format!(
+                "bore hole {:.places$}{unit}..{:.places$}{unit} from {inside:.places$}{unit}",
+                size + room,
+                size + room + 0.001_f64.max(cut / 30.0)
+            ),
         ],
     ))
 }

@@ -53,7 +53,12 @@ fn joint(view: &View, system: System) -> Option<Joint> {
         return None;
     }
     // Two outsides: the hub's, and that of the part that goes in.
-    let mut ods: Vec<Num> = roles.taken.iter().filter(|taken| taken.by == "od").map(|taken| taken.num.clone()).collect();
+    let mut ods: Vec<Num> = roles
+        .taken
+        .iter()
+        .filter(|taken| taken.by == "od")
+        .map(|taken| taken.num.clone())
+        .collect();
     ods.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
     let (hub, shaft) = metals(view)?;
     let has_bushing = view.has("bushing");
@@ -121,7 +126,9 @@ fn joint(view: &View, system: System) -> Option<Joint> {
     }
     if joint.bore.is_none() && joint.plug.is_none() {
         // `.3755 pin into .3745`: the first goes into the second; `on` turns it round.
-        let close = (0..free.len()).flat_map(|a| (a + 1..free.len()).map(move |b| (a, b))).find(|(a, b)| near(&free[*a], &free[*b]));
+        let close = (0..free.len())
+            .flat_map(|a| (a + 1..free.len()).map(move |b| (a, b)))
+            .find(|(a, b)| near(&free[*a], &free[*b]));
         if let Some((a, b)) = close
             && free[a] != free[b]
         {
@@ -132,17 +139,26 @@ fn joint(view: &View, system: System) -> Option<Joint> {
             }
             let second = free.remove(b);
             let first = free.remove(a);
-            (joint.plug, joint.bore) = if into { (Some(first), Some(second)) } else { (Some(second), Some(first)) };
+            (joint.plug, joint.bore) =
+                if into { (Some(first), Some(second)) } else { (Some(second), Some(first)) };
         }
     }
     // What is left: the bore, and the hub's outside.
     free.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
-    let size = |joint: &Joint| joint.plug.as_ref().or(joint.bore.as_ref()).map(|num| num.mm(system));
+    let size =
+        |joint: &Joint| joint.plug.as_ref().or(joint.bore.as_ref()).map(|num| num.mm(system));
     while let Some(number) = free.pop() {
         let mm = number.mm(system);
-        if joint.od.is_none() && joint.wall.is_none() && size(&joint).is_some_and(|size| mm > 1.05 * size) {
+        if joint.od.is_none()
+            && joint.wall.is_none()
+            && size(&joint).is_some_and(|size| mm > 1.05 * size)
+        {
             joint.od = Some(number);
-        } else if joint.od.is_none() && joint.wall.is_none() && size(&joint).is_none() && free.len() == 1 {
+        } else if joint.od.is_none()
+            && joint.wall.is_none()
+            && size(&joint).is_none()
+            && free.len() == 1
+        {
             joint.od = Some(number);
         } else if size(&joint).is_none() {
             joint.plug = Some(number);
@@ -150,7 +166,12 @@ fn joint(view: &View, system: System) -> Option<Joint> {
             return None;
         }
     }
-    if has_bushing && joint.od.is_some() && joint.bush_id.is_some() && joint.plug.is_none() && joint.bore.is_none() {
+    if has_bushing
+        && joint.od.is_some()
+        && joint.bush_id.is_some()
+        && joint.plug.is_none()
+        && joint.bore.is_none()
+    {
         // The bushing's own outside is what is pressed.
         joint.plug = joint.od.take();
     }
@@ -215,8 +236,25 @@ fn twice(num: &Num, system: System) -> String {
 
 /// Pressed or shrunk together.
 pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
-    view.only(&["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "tightness", "reads"], is_joint)?;
-    if view.words("head").any(|head| !matches!(head, "force" | "hold" | "split" | "heat" | "closein" | "interf" | "press")) {
+    view.only(
+        &[
+            "fit",
+            "material",
+            "hub",
+            "shaft",
+            "hole",
+            "bushing",
+            "role",
+            "head",
+            "state",
+            "tightness",
+            "reads",
+        ],
+        is_joint,
+    )?;
+    if view.words("head").any(|head| {
+        !matches!(head, "force" | "hold" | "split" | "heat" | "closein" | "interf" | "press")
+    }) {
         return None;
     }
     // A bushing's own sizes without a question about its press are not a joint.
@@ -224,16 +262,39 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let slips = |at: usize| matches!(&*view.said(at), "slip" | "slips" | "slipping");
-    let holds = view.says("head", "hold") || view.tokens().any(|token| matches!(token, Token::Torque(_)));
-    let kept: Vec<_> = view.items.iter().enumerate().filter(|(at, item)| !(holds && slips(*at) && matches!(item.token, Token::Word { kind: "fit", .. }))).map(|(_, item)| item.clone()).collect();
+    let holds =
+        view.says("head", "hold") || view.tokens().any(|token| matches!(token, Token::Torque(_)));
+    let kept: Vec<_> = view
+        .items
+        .iter()
+        .enumerate()
+        .filter(|(at, item)| {
+            !(holds && slips(*at) && matches!(item.token, Token::Word { kind: "fit", .. }))
+        })
+        .map(|(_, item)| item.clone())
+        .collect();
     let view = &View { items: kept, slips: Vec::new(), text: view.text.clone() };
     // `press` as a verb beside a class says nothing more.
-    let has_class = view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)));
-    let kept: Vec<_> = view.items.iter().filter(|item| !(has_class && matches!(item.token, Token::Word { kind: "fit", name: "press" | "shrink" }))).cloned().collect();
+    let has_class =
+        view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)));
+    let kept: Vec<_> = view
+        .items
+        .iter()
+        .filter(|item| {
+            !(has_class
+                && matches!(item.token, Token::Word { kind: "fit", name: "press" | "shrink" }))
+        })
+        .cloned()
+        .collect();
     let shrinks = view.says("fit", "shrink");
     let view = &View { items: kept, slips: Vec::new(), text: view.text.clone() };
     let fit = fit_of(view);
-    if fit.is_none() && view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)) || matches!(token, Token::Word { kind: "fit", .. })) {
+    if fit.is_none()
+        && view.tokens().any(|token| {
+            matches!(token, Token::Pair(_) | Token::InchClass(_))
+                || matches!(token, Token::Word { kind: "fit", .. })
+        })
+    {
         return None;
     }
     if matches!(fit, Some(Fit::Hole(_) | Fit::Shaft(_))) {
@@ -248,22 +309,43 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
     {
         let (hub, shaft) = metals(view)?;
         let size = num.plain(system);
-        let joint = format!("assemble {size} {}, hub {} od {}, shaft {}", fit.text(), hub.unwrap_or("steel"), twice(num, system), shaft.unwrap_or("steel"));
-        return Some(Said::ask("the hub is not said: so, or the sizes alone", vec![joint, format!("{size} {}", fit.text())]));
+        let joint = format!(
+            "assemble {size} {}, hub {} od {}, shaft {}",
+            fit.text(),
+            hub.unwrap_or("steel"),
+            twice(num, system),
+            shaft.unwrap_or("steel")
+        );
+        return Some(Said::ask(
+            "the hub is not said: so, or the sizes alone",
+            vec![joint, format!("{size} {}", fit.text())],
+        ));
     }
-    if view.has("bushing") && view.has("shaft") && view.says("role", "od") && !view.says("role", "id") {
+    if view.has("bushing")
+        && view.has("shaft")
+        && view.says("role", "od")
+        && !view.says("role", "id")
+    {
         return bushing_on_shaft(view, system);
     }
     let joint = joint(view, system)?;
     compose(view, &joint, fit, system, shrinks)
 }
 
-fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System, shrinks: bool) -> Option<Said> {
+fn compose(
+    view: &View,
+    joint: &Joint,
+    fit: Option<Fit>,
+    system: System,
+    shrinks: bool,
+) -> Option<Said> {
     let parts = joint.parts(view, system)?;
     let head = match (&joint.bore, &joint.plug, &joint.tight) {
         (Some(bore), Some(plug), None) if bore.mm(system) != plug.mm(system) => {
             // As they measure.
-            if fit.as_ref().is_some_and(|fit| !matches!(fit, Fit::Word(_))) || (bore.mm(system) - plug.mm(system)).abs() > 0.02 * bore.mm(system) {
+            if fit.as_ref().is_some_and(|fit| !matches!(fit, Fit::Word(_)))
+                || (bore.mm(system) - plug.mm(system)).abs() > 0.02 * bore.mm(system)
+            {
                 return None;
             }
             let nominal = if is_nominal(bore, system) {
@@ -278,7 +360,10 @@ fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System, shrinks
         (bore, plug, tight) => {
             let size = plug.as_ref().or(bore.as_ref())?;
             match (tight, &fit) {
-                (Some(tight), None | Some(Fit::Word("press" | "shrink" | "light press" | "heavy press"))) => {
+                (
+                    Some(tight),
+                    None | Some(Fit::Word("press" | "shrink" | "light press" | "heavy press")),
+                ) => {
                     if tight.mm(system) > size.mm(system) / 40.0 {
                         return None;
                     }
@@ -287,7 +372,10 @@ fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System, shrinks
                 (None, Some(fit @ (Fit::Word(_) | Fit::Pair(_) | Fit::Inch(_)))) => {
                     format!("{} {}", size.plain(system), fit.text())
                 }
-                (None, None) if view.has("state") && view.says("state", "press") || view.says("head", "press") => {
+                (None, None)
+                    if view.has("state") && view.says("state", "press")
+                        || view.says("head", "press") =>
+                {
                     format!("{} press", size.plain(system))
                 }
                 _ => return None,
@@ -295,8 +383,18 @@ fn compose(view: &View, joint: &Joint, fit: Option<Fit>, system: System, shrinks
         }
     };
     let heat = shrinks || view.says("head", "heat");
-    let shrink = if heat && !head.ends_with("shrink") && !matches!(fit, Some(Fit::Inch(_))) { ", shrink" } else { "" };
-    Some(Said::plain(format!("assemble {head}{parts}{shrink}")))
+    let shrink = if heat && !head.ends_with("shrink") && !matches!(fit, Some(Fit::Inch(_))) {
+        ", shrink"
+    } else {
+        ""
+    };
+    let film = match (view.says("state", "oil"), view.says("state", "dry")) {
+        (true, false) => ", oil",
+        (false, true) => ", dry",
+        (false, false) => "",
+        (true, true) => return None,
+    };
+    Some(Said::plain(format!("assemble {head}{parts}{shrink}{film}")))
 }
 
 /// A bushing's outside and the shaft's size, its own bore not said.
@@ -310,21 +408,49 @@ fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
     Some(Said::ask(
         "the bushing's own bore is not said",
         vec![
-            format!("bushing {shaft} od {outside} long {outside}, hub {hub}, bronze, shaft {shaft}"),
-            format!("assemble {outside} interference {}, hub {hub} od {}, shaft {bush} id {shaft}", tight.plain(system), twice(od, system)),
+            format!(
+                "bushing {shaft} od {outside} long {outside}, hub {hub}, bronze, shaft {shaft}"
+            ),
+            format!(
+                "assemble {outside} interference {}, hub {hub} od {}, shaft {bush} id {shaft}",
+                tight.plain(system),
+                twice(od, system)
+            ),
         ],
     ))
 }
 
 /// The fit that holds so much, or the tightest that the hub stands.
 pub(super) fn pick_press(view: &View, system: System) -> Option<Said> {
-    view.only(&["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "tightness"], is_joint)?;
-    let torque = view.one(|token| match token { Token::Torque(text) | Token::Force(text) => Some(text.clone()), _ => None });
+    view.only(
+        &[
+            "fit",
+            "material",
+            "hub",
+            "shaft",
+            "hole",
+            "bushing",
+            "role",
+            "head",
+            "state",
+            "tightness",
+        ],
+        is_joint,
+    )?;
+    let torque = view.one(|token| match token {
+        Token::Torque(text) | Token::Force(text) => Some(text.clone()),
+        _ => None,
+    });
     let safe = view.says("head", "safe");
-    if view.words("head").any(|head| !matches!(head, "hold" | "safe" | "whatfit" | "interf" | "split" | "press")) {
+    if view
+        .words("head")
+        .any(|head| !matches!(head, "hold" | "safe" | "whatfit" | "interf" | "split" | "press"))
+    {
         return None;
     }
-    if view.words("fit").any(|fit| fit != "press") || view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_))) {
+    if view.words("fit").any(|fit| fit != "press")
+        || view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)))
+    {
         return None;
     }
     let joint = joint(view, system)?;
@@ -337,8 +463,15 @@ pub(super) fn pick_press(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let parts = joint.parts(view, system)?;
+    let is_force = view.tokens().any(|token| matches!(token, Token::Force(_)));
     match torque {
-        Some(torque) if !safe => Some(Said::plain(format!("pick {} holds {torque}{parts}", size.plain(system)))),
+        // What a press gives, where nothing is said to be held.
+        Some(force) if is_force && !safe && !view.says("head", "hold") => {
+            Some(Said::plain(format!("pick {} press under {force}{parts}", size.plain(system))))
+        }
+        Some(torque) if !safe => {
+            Some(Said::plain(format!("pick {} holds {torque}{parts}", size.plain(system))))
+        }
         None if safe => Some(Said::plain(format!("pick {} hub safe{parts}", size.plain(system)))),
         _ => None,
     }
@@ -346,10 +479,24 @@ pub(super) fn pick_press(view: &View, system: System) -> Option<Said> {
 
 /// A bushing pressed into a housing: what is left of its bore.
 pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
-    view.only(&["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads"], |token| {
-        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Times(_) | Token::Cross | Token::Temperature(_))
-    })?;
-    if !view.has("bushing") || view.words("head").any(|head| !matches!(head, "press" | "turnto" | "closein" | "clearance" | "ream")) {
+    view.only(
+        &["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads"],
+        |token| {
+            matches!(
+                token,
+                Token::Number(_)
+                    | Token::Shaft(_)
+                    | Token::Times(_)
+                    | Token::Cross
+                    | Token::Temperature(_)
+            )
+        },
+    )?;
+    if !view.has("bushing")
+        || view
+            .words("head")
+            .any(|head| !matches!(head, "press" | "turnto" | "closein" | "clearance" | "ream"))
+    {
         return None;
     }
     let roles = assign(view, &["role", "bushing", "hub", "shaft", "hole"], &[], system)?;
@@ -358,7 +505,21 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     let mut tail = String::new();
     // Play that is wanted: two small figures.
     let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
-    let mut small: Vec<Num> = sizes.iter().filter(|num| num.mm(system) < largest / 40.0 || num.value < 0.2 * largest && view.says("head", "clearance") && num.unit.is_none() && num.mm(system) < 2.0 && num.places > 0 && sizes.iter().any(|other| matches!(other.unit, Some(super::token::Unit::Thou)))).cloned().collect();
+    let mut small: Vec<Num> = sizes
+        .iter()
+        .filter(|num| {
+            num.mm(system) < largest / 40.0
+                || num.value < 0.2 * largest
+                    && view.says("head", "clearance")
+                    && num.unit.is_none()
+                    && num.mm(system) < 2.0
+                    && num.places > 0
+                    && sizes
+                        .iter()
+                        .any(|other| matches!(other.unit, Some(super::token::Unit::Thou)))
+        })
+        .cloned()
+        .collect();
     sizes.retain(|num| !small.contains(num));
     match &mut small[..] {
         [] => {}
@@ -377,10 +538,21 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     for taken in &ods {
         // The bushing's own, or the housing's: by the noun or the metal before it in its clause.
         let low = taken.at.min(taken.word);
-        let start = view.items[..low].iter().rposition(|item| matches!(item.token, Token::Break)).map_or(0, |at| at + 1);
+        let start = view.items[..low]
+            .iter()
+            .rposition(|item| matches!(item.token, Token::Break))
+            .map_or(0, |at| at + 1);
         let clause = &view.items[start..low];
-        let of_hub = clause.iter().any(|item| matches!(item.token, Token::Word { kind: "hub", .. }))
-            || (ods.len() == 2 && start > 0 && clause.iter().any(|item| matches!(item.token, Token::Word { kind: "material", .. })) && !clause.iter().any(|item| matches!(item.token, Token::Word { kind: "bushing", .. })));
+        let of_hub =
+            clause.iter().any(|item| matches!(item.token, Token::Word { kind: "hub", .. }))
+                || (ods.len() == 2
+                    && start > 0
+                    && clause
+                        .iter()
+                        .any(|item| matches!(item.token, Token::Word { kind: "material", .. }))
+                    && !clause
+                        .iter()
+                        .any(|item| matches!(item.token, Token::Word { kind: "bushing", .. })));
         if of_hub {
             if !housing.is_empty() {
                 return None;
@@ -394,10 +566,16 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     if roles.get("hub").is_some() || ods.len() > 1 {
         return None;
     }
-    if let Some(class) = view.one(|token| match token { Token::Shaft(class) => Some(class.clone()), _ => None }) {
+    if let Some(class) = view.one(|token| match token {
+        Token::Shaft(class) => Some(class.clone()),
+        _ => None,
+    }) {
         tail.push_str(&format!(", shaft {class}"));
     }
-    if let Some(text) = view.one(|token| match token { Token::Temperature(text) => Some(text.clone()), _ => None }) {
+    if let Some(text) = view.one(|token| match token {
+        Token::Temperature(text) => Some(text.clone()),
+        _ => None,
+    }) {
         tail.push_str(&format!(", warm {text}"));
     }
     let mut id = match (roles.num("id"), roles.num("hole")) {
@@ -417,8 +595,14 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
         }
     }
     // `20x26x20` is bore, outside, length.
-    if view.count(|token| matches!(token, Token::Cross)) > 0 && !roles.taken.iter().any(|taken| matches!(taken.by, "od" | "id" | "hole")) {
-        sizes = view.numbers().map(|(_, num)| num.clone()).filter(|num| long.as_ref() != Some(num) && !small.contains(num)).collect();
+    if view.count(|token| matches!(token, Token::Cross)) > 0
+        && !roles.taken.iter().any(|taken| matches!(taken.by, "od" | "id" | "hole"))
+    {
+        sizes = view
+            .numbers()
+            .map(|(_, num)| num.clone())
+            .filter(|num| long.as_ref() != Some(num) && !small.contains(num))
+            .collect();
         sizes.reverse();
     } else {
         sizes.sort_by(|a, b| b.mm(system).total_cmp(&a.mm(system)));
@@ -450,17 +634,26 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     }
     let Some(long) = long else {
         return (roles.get("od").is_none()).then(|| {
-            Said::ask("its length is not said", vec![
-                format!("bushing {i} od {o} long {o}, hub {hub}{housing}, {bush}{tail}"),
-                format!("bushing {i} od {o} long {i}, hub {hub}{housing}, {bush}{tail}"),
-            ])
+            Said::ask(
+                "its length is not said",
+                vec![
+                    format!("bushing {i} od {o} long {o}, hub {hub}{housing}, {bush}{tail}"),
+                    format!("bushing {i} od {o} long {i}, hub {hub}{housing}, {bush}{tail}"),
+                ],
+            )
         });
     };
-    let running = match view.one(|token| match token { Token::Word { name, kind: "fit" } if *name != "press" => Some(*name), _ => None }) {
+    let running = match view.one(|token| match token {
+        Token::Word { name, kind: "fit" } if *name != "press" => Some(*name),
+        _ => None,
+    }) {
         Some("running") | None => "",
         Some(_) => return None,
     };
-    Some(Said::plain(format!("bushing {i} od {o} long {}, hub {hub}{housing}, {bush}{running}{tail}", long.plain(system))))
+    Some(Said::plain(format!(
+        "bushing {i} od {o} long {}, hub {hub}{housing}, {bush}{running}{tail}",
+        long.plain(system)
+    )))
 }
 
 /// The housing's metal and the bushing's.
@@ -488,9 +681,23 @@ struct Link {
 
 /// Parts end to end, the play left, or the part to make.
 pub(super) fn stack(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role", "want"], |token| {
-        matches!(token, Token::Number(_) | Token::Deviations { .. } | Token::Times(_) | Token::Plus | Token::Minus | Token::Span(..))
-    })?;
+    view.only(
+        &[
+            "head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role",
+            "want",
+        ],
+        |token| {
+            matches!(
+                token,
+                Token::Number(_)
+                    | Token::Deviations { .. }
+                    | Token::Times(_)
+                    | Token::Plus
+                    | Token::Minus
+                    | Token::Span(..)
+            )
+        },
+    )?;
     if view.has("hub") || view.has("shaft") || view.has("bushing") || view.has("role") {
         return None;
     }
@@ -498,12 +705,16 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let named = view.has("gap") || view.has("part");
-    let has_signs = view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
+    let has_signs =
+        view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
     if !(view.says("head", "stack") || view.says("head", "play")) && !(has_signs && named) {
         return None;
     }
     let (wanted, skip) = wanted(view, system)?;
-    let names = view.tokens().filter(|token| matches!(token, Token::Word { kind: "gap" | "part", .. })).count();
+    let names = view
+        .tokens()
+        .filter(|token| matches!(token, Token::Word { kind: "gap" | "part", .. }))
+        .count();
     let found = if named { named_links(view, system, &skip) } else { None };
     let (mut links, to_make) = match found {
         Some(found) => found,
@@ -516,7 +727,11 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
     }
     let says_plus = view.tokens().any(|token| matches!(token, Token::Plus));
     let all_plus = says_plus && links.iter().all(|link| link.is_plus);
-    let longest = links.iter().enumerate().max_by(|a, b| a.1.num.mm(system).total_cmp(&b.1.num.mm(system))).map(|(at, _)| at)?;
+    let longest = links
+        .iter()
+        .enumerate()
+        .max_by(|a, b| a.1.num.mm(system).total_cmp(&b.1.num.mm(system)))
+        .map(|(at, _)| at)?;
     let gaps = links.iter().filter(|link| link.is_gap).count();
     let gap = match (gaps, links.iter().position(|link| link.is_gap)) {
         (1, Some(gap)) => gap,
@@ -528,9 +743,16 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
     if gap != longest && !all_plus {
         return None;
     }
-    let total: f64 = links.iter().enumerate().filter(|(at, _)| *at != gap).map(|(_, link)| link.num.mm(system) * f64::from(link.times)).sum();
+    let total: f64 = links
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| *at != gap)
+        .map(|(_, link)| link.num.mm(system) * f64::from(link.times))
+        .sum();
     let room = links.get(gap)?.num.mm(system);
-    if to_make.is_none() && !all_plus && (total > room * 1.02 || total < 0.5 * room) || total >= room && to_make.is_some() {
+    if to_make.is_none() && !all_plus && (total > room * 1.02 || total < 0.5 * room)
+        || total >= room && to_make.is_some()
+    {
         return None;
     }
     let first = links.remove(gap);
@@ -564,9 +786,26 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
 /// The play that is wanted and the places of its numbers.
 #[allow(clippy::type_complexity, reason = "a range, and what it takes")]
 fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>)> {
-    let is_play = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "head", name: "stack" | "play" }));
-    let is_want = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "head", name: "want" } | Token::Word { kind: "connector", .. }));
-    let is_small = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "small", .. }));
+    let is_play = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(Token::Word { kind: "head", name: "stack" | "play" })
+        )
+    };
+    let is_want = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(
+                Token::Word { kind: "head", name: "want" } | Token::Word { kind: "connector", .. }
+            )
+        )
+    };
+    let is_small = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(Token::Word { kind: "small", .. })
+        )
+    };
     let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
     let beside = |from: usize, to: usize| {
         let mut after = to + 1;
@@ -577,7 +816,9 @@ fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>
         while before > 0 && is_small(before - 1) {
             before -= 1;
         }
-        is_play(after) || (before > 0 && (is_play(before - 1) || (is_want(before - 1) && view.says("head", "want"))))
+        is_play(after)
+            || (before > 0
+                && (is_play(before - 1) || (is_want(before - 1) && view.says("head", "want"))))
     };
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     for pair in numbers.windows(2) {
@@ -585,7 +826,10 @@ fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>
         let joined = *b == a + 2 && matches!(&*view.said(a + 1), "to" | "and" | "-");
         if joined && beside(*a, *b) {
             let unit = low.unit.or(high.unit);
-            let (low, high) = (Num { unit, ..(*low).clone() }, Num { unit: high.unit.or(unit), ..(*high).clone() });
+            let (low, high) = (
+                Num { unit, ..(*low).clone() },
+                Num { unit: high.unit.or(unit), ..(*high).clone() },
+            );
             if low.mm(system) >= high.mm(system) || high.mm(system) > largest / 20.0 {
                 return None;
             }
@@ -593,8 +837,17 @@ fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>
         }
     }
     for (at, num) in &numbers {
-        if num.mm(system) < largest / 20.0 && beside(*at, *at) && !matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "part" | "gap", .. })) && view.has("head") {
-            let is_said = view.says("head", "want") || view.says("head", "length") || (at + 1 < view.items.len() && is_play(at + 1));
+        if num.mm(system) < largest / 20.0
+            && beside(*at, *at)
+            && !matches!(
+                view.items.get(at + 1).map(|item| &item.token),
+                Some(Token::Word { kind: "part" | "gap", .. })
+            )
+            && view.has("head")
+        {
+            let is_said = view.says("head", "want")
+                || view.says("head", "length")
+                || (at + 1 < view.items.len() && is_play(at + 1));
             if is_said {
                 return Some((Some(((*num).clone(), (*num).clone())), vec![*at]));
             }
@@ -606,18 +859,37 @@ fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>
 /// `shoulder 1.000 washers 2 x .062 hub .865`: each number with its part; the
 /// part without one is the one to make.
 fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>, Option<usize>)> {
-    let is_name = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: "gap" | "part", .. }));
+    let is_name = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(Token::Word { kind: "gap" | "part", .. })
+        )
+    };
     let mut skip = skip.to_vec();
     let mut times: Vec<(usize, u32)> = Vec::new();
     for (at, item) in view.items.iter().enumerate() {
         match &item.token {
             // `2 thrust washers .120`
-            Token::Number(num) if is_name(at + 1) && num.places == 0 && !num.is_fraction && num.unit.is_none() && (2.0..=6.0).contains(&num.value) => {
-                let follows = view.items.iter().skip(at + 2).find(|item| !matches!(item.token, Token::Word { kind: "small", .. }));
+            Token::Number(num)
+                if is_name(at + 1)
+                    && num.places == 0
+                    && !num.is_fraction
+                    && num.unit.is_none()
+                    && (2.0..=6.0).contains(&num.value) =>
+            {
+                let follows = view
+                    .items
+                    .iter()
+                    .skip(at + 2)
+                    .find(|item| !matches!(item.token, Token::Word { kind: "small", .. }));
                 let lone = view.numbers().filter(|(place, _)| !skip.contains(place)).count();
                 if matches!(follows.map(|item| &item.token), Some(Token::Number(_))) && lone > 2 {
                     skip.push(at);
-                    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "two to six")]
+                    #[allow(
+                        clippy::cast_possible_truncation,
+                        clippy::cast_sign_loss,
+                        reason = "two to six"
+                    )]
                     times.push((at, num.value as u32));
                 }
             }
@@ -634,7 +906,12 @@ fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>
             let name = items[at].token.clone();
             if let (Token::Word { kind: "gap", .. }, Some(next)) = (name, items.get_mut(at + 1))
                 && let Token::Word { kind, .. } = &mut next.token
-                && view.items.iter().filter(|item| matches!(item.token, Token::Word { kind: "gap", .. })).count() == 1
+                && view
+                    .items
+                    .iter()
+                    .filter(|item| matches!(item.token, Token::Word { kind: "gap", .. }))
+                    .count()
+                    == 1
             {
                 *kind = "gap";
             }
@@ -670,10 +947,25 @@ fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>
         let (low, high) = (taken.at.min(taken.word), taken.at.max(taken.word));
         let mut count = 1;
         for (at, many) in &times {
-            let between = view.items[(*at + 1).min(low)..low].iter().any(|item| matches!(item.token, Token::Number(_)));
-            let near = (*at + 2 >= low && *at < low && !between && !matches!(view.items.get(low.wrapping_sub(1)).map(|item| &item.token), Some(Token::Break)))
+            let between = view.items[(*at + 1).min(low)..low]
+                .iter()
+                .any(|item| matches!(item.token, Token::Number(_)));
+            let near = (*at + 2 >= low
+                && *at < low
+                && !between
+                && !matches!(
+                    view.items.get(low.wrapping_sub(1)).map(|item| &item.token),
+                    Some(Token::Break)
+                ))
                 || (*at >= low && *at <= high)
-                || (*at > high && *at <= high + 3 && view.items[high + 1..*at].iter().all(|item| matches!(item.token, Token::Deviations { .. } | Token::Word { kind: "small", .. })));
+                || (*at > high
+                    && *at <= high + 3
+                    && view.items[high + 1..*at].iter().all(|item| {
+                        matches!(
+                            item.token,
+                            Token::Deviations { .. } | Token::Word { kind: "small", .. }
+                        )
+                    }));
             if near {
                 if count != 1 {
                     return None;
@@ -682,13 +974,23 @@ fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>
                 used += 1;
             }
         }
-        links.push(Link { name: if taken.by == "gap" { "gap" } else { "part" }, num: taken.num.clone(), deviations, times: count, is_gap: taken.by == "gap", is_plus: view.tokens().any(|token| matches!(token, Token::Plus)) });
+        links.push(Link {
+            name: if taken.by == "gap" { "gap" } else { "part" },
+            num: taken.num.clone(),
+            deviations,
+            times: count,
+            is_gap: taken.by == "gap",
+            is_plus: view.tokens().any(|token| matches!(token, Token::Plus)),
+        });
     }
     if used != times.len() {
         return None;
     }
-    let names: Vec<usize> = (0..joined.items.len()).filter(|at| matches!(joined.items[*at].token, Token::Word { kind: "gap" | "part", .. })).collect();
-    let idle: Vec<usize> = names.into_iter().filter(|at| !roles.taken.iter().any(|taken| taken.word == *at)).collect();
+    let names: Vec<usize> = (0..joined.items.len())
+        .filter(|at| matches!(joined.items[*at].token, Token::Word { kind: "gap" | "part", .. }))
+        .collect();
+    let idle: Vec<usize> =
+        names.into_iter().filter(|at| !roles.taken.iter().any(|taken| taken.word == *at)).collect();
     match idle[..] {
         [] => Some((links, None)),
         [one] => Some((links, Some(one))),
@@ -705,14 +1007,23 @@ fn plain_links(view: &View, system: System, skip: &[usize]) -> Option<Vec<Link>>
         match &item.token {
             Token::Number(_) if skip.contains(&at) => {}
             Token::Number(num) => {
-                links.push(Link { name: "", num: num.clone(), deviations: None, times, is_gap: false, is_plus });
+                links.push(Link {
+                    name: "",
+                    num: num.clone(),
+                    deviations: None,
+                    times,
+                    is_gap: false,
+                    is_plus,
+                });
                 times = 1;
             }
-            Token::Times(count) => match (view.items.get(at + 1).map(|item| &item.token), links.last_mut()) {
-                (Some(Token::Number(_)), _) => times = *count,
-                (_, Some(last)) if last.times == 1 => last.times = *count,
-                _ => return None,
-            },
+            Token::Times(count) => {
+                match (view.items.get(at + 1).map(|item| &item.token), links.last_mut()) {
+                    (Some(Token::Number(_)), _) => times = *count,
+                    (_, Some(last)) if last.times == 1 => last.times = *count,
+                    _ => return None,
+                }
+            }
             Token::Word { kind: "count" | "doubled", .. } | Token::Span(..) => return None,
             Token::Word { kind: "less", .. } | Token::Minus => is_plus = false,
             Token::Plus => is_plus = true,

@@ -28,7 +28,7 @@ pub(crate) enum Said {
     /// It could be any of these.
     Ask {
         /// What is not said.
-        why: &'static str,
+        why: String,
         /// Plain queries, each of which works.
         choices: Vec<String>,
     },
@@ -39,8 +39,8 @@ impl Said {
         Self::Plain(vec![query.into()])
     }
 
-    fn ask(why: &'static str, choices: Vec<String>) -> Self {
-        Self::Ask { why, choices }
+    fn ask(why: impl Into<String>, choices: Vec<String>) -> Self {
+        Self::Ask { why: why.into(), choices }
     }
 }
 
@@ -100,11 +100,17 @@ const LONGEST: usize = 400;
 
 /// `where do the figures for 290 M6 come from?`: what is asked about.
 fn asked_why(text: &str) -> Option<&str> {
-    let rest = ["where do the figures for ", "where does ", "where do ", "why "].iter().find_map(|lead| {
-        text.get(..lead.len()).filter(|start| start.eq_ignore_ascii_case(lead)).and_then(|_| text.get(lead.len()..))
-    })?;
+    let rest = ["where do the figures for ", "where does ", "where do ", "why "].iter().find_map(
+        |lead| {
+            text.get(..lead.len())
+                .filter(|start| start.eq_ignore_ascii_case(lead))
+                .and_then(|_| text.get(lead.len()..))
+        },
+    )?;
     let rest = rest.trim_end_matches(['?', ' ', '.']);
-    let of = rest.strip_suffix(" come from").or_else(|| text.to_lowercase().starts_with("why ").then_some(rest))?;
+    let of = rest
+        .strip_suffix(" come from")
+        .or_else(|| text.to_lowercase().starts_with("why ").then_some(rest))?;
     of.bytes().any(|byte| byte.is_ascii_digit()).then_some(of)
 }
 
@@ -138,7 +144,9 @@ pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range
     let text = &plain_marks(text);
     if let Some(of) = asked_why(text) {
         let plain = match read(of, setting).map(|reading| reading.said) {
-            Ok(Said::Plain(lines)) if lines.len() == 1 => lines.into_iter().next().unwrap_or_default(),
+            Ok(Said::Plain(lines)) if lines.len() == 1 => {
+                lines.into_iter().next().unwrap_or_default()
+            }
             Ok(_) => return Err(None),
             Err(_) => of.to_owned(),
         };
@@ -194,7 +202,11 @@ fn log_entry(view: &View, setting: Setting) -> Option<Said> {
 
 /// The question under the units that bare numbers take; where that is not
 /// known, under both.
-fn in_units(view: &View, setting: Setting, question: impl Fn(&View, System) -> Option<Said>) -> Option<Said> {
+fn in_units(
+    view: &View,
+    setting: Setting,
+    question: impl Fn(&View, System) -> Option<Said>,
+) -> Option<Said> {
     let both = || {
         let choices = [System::Inches, System::Millimetres]
             .into_iter()
@@ -226,14 +238,34 @@ fn in_units(view: &View, setting: Setting, question: impl Fn(&View, System) -> O
         (false, true) => return question(view, System::Millimetres),
         (false, false) => {}
     }
-    let has_iso = view.tokens().any(|token| matches!(token, token::Token::Hole(_) | token::Token::Shaft(_) | token::Token::Pair(_) | token::Token::General(_)));
+    let has_iso = view.tokens().any(|token| {
+        matches!(
+            token,
+            token::Token::Hole(_)
+                | token::Token::Shaft(_)
+                | token::Token::Pair(_)
+                | token::Token::General(_)
+        )
+    });
     let most = bare.iter().map(|num| num.value).fold(0.0, f64::max);
     match setting.units {
         Some(System::Inches) => {
-            if most >= 12.0 { both() } else { question(view, System::Inches) }
+            if most >= 12.0 {
+                both()
+            } else {
+                question(view, System::Inches)
+            }
         }
         Some(System::Millimetres) => {
-            if most < 1.5 && !view.has("instrument") && !view.says("role", "division") && !view.says("head", "dial") { both() } else { question(view, System::Millimetres) }
+            if most < 1.5
+                && !view.has("instrument")
+                && !view.says("role", "division")
+                && !view.says("head", "dial")
+            {
+                both()
+            } else {
+                question(view, System::Millimetres)
+            }
         }
         None => {
             if bare.iter().any(|num| num.leads && num.places >= 3) {
@@ -284,14 +316,18 @@ fn settle(mut found: Vec<(&str, Said, Vec<(String, &'static str)>)>) -> Option<R
         ("thread-cut", "tap"),
     ];
     let names: Vec<String> = found.iter().map(|(name, ..)| (*name).to_owned()).collect();
-    found.retain(|(name, ..)| !GIVES_WAY.iter().any(|(loser, winner)| loser == name && names.iter().any(|known| known == winner)));
+    found.retain(|(name, ..)| {
+        !GIVES_WAY
+            .iter()
+            .any(|(loser, winner)| loser == name && names.iter().any(|known| known == winner))
+    });
     // A plain reading stands before questions back.
     let (_, first, slips) = found.first()?.clone();
     if found.iter().all(|(_, said, _)| *said == first) {
         return Some(Reading { said: first, slips });
     }
     let mut choices = Vec::new();
-    let mut why = "it can be read in more than one way";
+    let mut why = "it can be read in more than one way".to_owned();
     for (_, said, _) in found {
         match said {
             Said::Plain(lines) => choices.push(lines.join(" ; ")),

@@ -52,7 +52,9 @@ struct Holder {
 /// May a number be reached through this?
 fn passes(token: &Token, by: &str) -> bool {
     match token {
-        Token::Word { kind: "count" | "doubled", .. } | Token::Times(_) | Token::Deviations { .. } => matches!(by, "gap" | "part"),
+        Token::Word { kind: "count" | "doubled", .. }
+        | Token::Times(_)
+        | Token::Deviations { .. } => matches!(by, "gap" | "part"),
         Token::Word { kind: "connector", name } => by == "start" && *name == "at",
         Token::Word { kind, .. } => matches!(
             *kind,
@@ -67,7 +69,8 @@ fn passes(token: &Token, by: &str) -> bool {
 /// differ, or a role that must have a number finds none.
 pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Option<Roles> {
     let is_number = |at: usize| {
-        matches!(view.items.get(at).map(|item| &item.token), Some(Token::Number(_))) && !skip.contains(&at)
+        matches!(view.items.get(at).map(|item| &item.token), Some(Token::Number(_)))
+            && !skip.contains(&at)
     };
     let size = |at: usize| match view.items.get(at).map(|item| &item.token) {
         Some(Token::Number(num)) => num.mm(system),
@@ -104,19 +107,36 @@ pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
         // A fortieth of the largest is no diameter and no length.
         let fits = |found: &(usize, usize)| {
             (by == "tightness" && size(found.0) < largest / 25.0)
-                || matches!(by, "part" | "gap" | "wall" | "start" | "reads" | "division" | "chuck" | "tailend" | "apart") || size(found.0) > largest / 40.0
+                || matches!(
+                    by,
+                    "part"
+                        | "gap"
+                        | "wall"
+                        | "start"
+                        | "reads"
+                        | "division"
+                        | "chuck"
+                        | "tailend"
+                        | "apart"
+                )
+                || size(found.0) > largest / 40.0
         };
-        let right = reach(1).filter(|_| !(by == "apart" && ["apart", "between them", "apart on"].contains(&&*said))).filter(fits);
+        let right = reach(1)
+            .filter(|_| !(by == "apart" && ["apart", "between them", "apart on"].contains(&&*said)))
+            .filter(fits);
         let left = reach(-1)
             .filter(|_| !(by == "start" && name == "from"))
             .filter(|_| !(by == "apart" && ["over", "spacing", "distance"].contains(&&*said)))
             .filter(fits);
         let verb_right = right.is_some_and(|(place, _)| {
-            view.items[at..place].iter().any(|item| matches!(item.token, Token::Word { kind: "reads", .. }))
+            view.items[at..place]
+                .iter()
+                .any(|item| matches!(item.token, Token::Word { kind: "reads", .. }))
         });
         // A noun that stands twice is one part: a second may go without.
         let must = kind == "role"
-            && (matches!(name, "od" | "id" | "long" | "wall") || (name == "apart" && (left.is_some() || right.is_some())));
+            && (matches!(name, "od" | "id" | "long" | "wall")
+                || (name == "apart" && (left.is_some() || right.is_some())));
         holders.push(Holder { by, at, must, left, right, verb_right });
     }
     let mut best: Option<(i64, Vec<Option<usize>>)> = None;
@@ -154,7 +174,12 @@ fn measured(view: &View, place: usize) -> bool {
     view.items[..place]
         .iter()
         .rev()
-        .take_while(|item| matches!(item.token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. }))
+        .take_while(|item| {
+            matches!(
+                item.token,
+                Token::Word { kind: "small" | "reads" | "start" | "connector", .. }
+            )
+        })
         .any(|item| matches!(item.token, Token::Word { kind: "reads", .. }))
 }
 
@@ -195,7 +220,13 @@ fn search(
         let verb = if holder.verb_right && side == 0 { 40 } else { 0 };
         let cost = i64::try_from(cost).unwrap_or(99);
         // `25 long` and `1 OD` are commoner than `long 25`.
-        let adjective = if holder.by == "hole" { 2 } else if side == 1 && holder.must { 3 } else { 0 };
+        let adjective = if holder.by == "hole" {
+            2
+        } else if side == 1 && holder.must {
+            3
+        } else {
+            0
+        };
         search(holders, at + 1, chosen, best, tie, score + 1000 + verb + adjective - 4 * cost);
         chosen[at] = None;
     }
@@ -227,6 +258,7 @@ fn direction(holders: &[Holder], chosen: &[Option<usize>]) -> i64 {
             })
             .count()
     };
-    let (after, before) = (sides(|holder, place| place > holder.at), sides(|holder, place| place < holder.at));
+    let (after, before) =
+        (sides(|holder, place| place > holder.at), sides(|holder, place| place < holder.at));
     i64::try_from(after.min(before) * 30).unwrap_or(0)
 }

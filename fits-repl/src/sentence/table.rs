@@ -13,14 +13,41 @@ use fits_core::{
 
 /// The questions, in the order of the bits of a row.
 pub(super) const QUESTIONS: [&str; 29] = [
-    "fit", "suit", "pair", "reading", "plan", "rehearse", "ream", "drill", "size", "thread", "tap",
-    "clearance", "wires", "thread-cut", "assemble", "pick-press", "bushing", "stack", "warm",
-    "keyway", "general", "grade", "pick", "bearing", "bought", "align", "settings", "help", "why",
+    "fit",
+    "suit",
+    "pair",
+    "reading",
+    "plan",
+    "rehearse",
+    "ream",
+    "drill",
+    "size",
+    "thread",
+    "tap",
+    "clearance",
+    "wires",
+    "thread-cut",
+    "assemble",
+    "pick-press",
+    "bushing",
+    "stack",
+    "warm",
+    "keyway",
+    "general",
+    "grade",
+    "pick",
+    "bearing",
+    "bought",
+    "align",
+    "settings",
+    "help",
+    "why",
 ];
 /// An entry of the pass log, a question of its own.
 pub(super) const LOG: u8 = 29;
 
-const FITTED: &str = "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
+const FITTED: &str =
+    "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
 const METALS: &str =
     "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream";
 
@@ -101,7 +128,9 @@ impl Table {
                 table.add_owned(word.name(), "fit", FITTED, format!("{verb} fit"));
             }
         }
-        for said in Word::ambiguous().filter(|said| !matches!(*said, "fit" | "light" | "heavy" | "medium")) {
+        for said in
+            Word::ambiguous().filter(|said| !matches!(*said, "fit" | "light" | "heavy" | "medium"))
+        {
             table.add(said, "vague", "fit suit plan bought", std::iter::once(said));
         }
         for said in ["light", "heavy", "medium", "close", "easy", "hand"] {
@@ -119,7 +148,8 @@ impl Table {
                 let plain = material.aliases().iter().copied().find(|alias| is_plain(alias));
                 plain.unwrap_or_else(|| material.name())
             };
-            let (numbers, names): (Vec<_>, Vec<_>) = names.partition(|name| name.bytes().any(|byte| byte.is_ascii_digit()));
+            let (numbers, names): (Vec<_>, Vec<_>) =
+                names.partition(|name| name.bytes().any(|byte| byte.is_ascii_digit()));
             table.add(name, "material", METALS, names.into_iter());
             table.add(name, "material", METALS, numbers.into_iter());
             if let Some(row) = table.rows.last_mut() {
@@ -127,15 +157,27 @@ impl Table {
             }
         }
         for instrument in Instrument::all() {
-            let names = std::iter::once(instrument.name()).chain(instrument.aliases()).filter(|name| {
-                !matches!(*name, "plug" | "scale" | "rule" | "comparator" | "indicator")
-            });
-            table.add(instrument.name(), "instrument", "plan reading rehearse settings log suit pair", names);
+            let names =
+                std::iter::once(instrument.name()).chain(instrument.aliases()).filter(|name| {
+                    !matches!(*name, "plug" | "scale" | "rule" | "comparator" | "indicator")
+                });
+            table.add(
+                instrument.name(),
+                "instrument",
+                "plan reading rehearse settings log suit pair",
+                names,
+            );
         }
         table
     }
 
-    fn add_owned(&mut self, name: &'static str, kind: &'static str, questions: &str, spelling: String) {
+    fn add_owned(
+        &mut self,
+        name: &'static str,
+        kind: &'static str,
+        questions: &str,
+        spelling: String,
+    ) {
         // Made once for the life of the program.
         self.add(name, kind, questions, std::iter::once(&*spelling.leak()));
     }
@@ -190,7 +232,9 @@ impl Table {
         while let Some((word, end)) = word_at(line, from) {
             let Some(next) = node.next.get(&*word) else { break };
             node = next;
-            found.extend(node.rows.iter().filter_map(|row| TABLE.rows.get(*row)).map(|row| (row, end)));
+            found.extend(
+                node.rows.iter().filter_map(|row| TABLE.rows.get(*row)).map(|row| (row, end)),
+            );
             from = end + line[end..].len() - line[end..].trim_start_matches([' ', '-', '\t']).len();
             if from == end {
                 break;
@@ -206,7 +250,10 @@ impl Table {
         }
         let mut near = self.long.iter().filter(|known| is_slip(word, known));
         let first = near.next()?;
-        near.all(|other| other == first || other.trim_end_matches('s') == first.trim_end_matches('s')).then_some(*first)
+        near.all(|other| {
+            other == first || other.trim_end_matches('s') == first.trim_end_matches('s')
+        })
+        .then_some(*first)
     }
 }
 
@@ -242,7 +289,10 @@ pub(super) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
                 (end > 0 && letter(bytes.get(end - 1)) && letter(bytes.get(end + 1)))
                     || (end > 0 && letter(bytes.get(end + 1)))
             }
-            b'.' => bytes.get(end + 1).is_none_or(|next| matches!(next, b' ' | b',' | b'?')) && !matches!(&bytes[..end], b"i.d" | b"o.d"),
+            b'.' => {
+                bytes.get(end + 1).is_none_or(|next| matches!(next, b' ' | b',' | b'?'))
+                    && !matches!(&bytes[..end], b"i.d" | b"o.d")
+            }
             _ => false,
         };
         if ends {

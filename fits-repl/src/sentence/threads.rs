@@ -12,7 +12,10 @@ use super::{
 /// The one thread that is named, with its series and its pitch where they are
 /// said apart; a pitch that contradicts it is none.
 fn thread_of(view: &View) -> Option<String> {
-    let mut name = view.one(|token| match token { Token::Thread { name, .. } => Some(name.clone()), _ => None })?;
+    let mut name = view.one(|token| match token {
+        Token::Thread { name, .. } => Some(name.clone()),
+        _ => None,
+    })?;
     if let Some(series) = view.word("series") {
         if view.words("series").any(|other| other != series) {
             return None;
@@ -22,11 +25,15 @@ fn thread_of(view: &View) -> Option<String> {
             name.parse::<Thread>().ok()?;
         }
     }
-    let pitch = view.one(|token| match token { Token::PerInch(text) => Some(text.clone()), _ => None });
+    let pitch = view.one(|token| match token {
+        Token::PerInch(text) => Some(text.clone()),
+        _ => None,
+    });
     if view.count(|token| matches!(token, Token::PerInch(_))) > 0 {
         let pitch = pitch?;
         let (size, rest) = name.split_once([' ', '-']).unwrap_or((&name, ""));
-        let with = if rest.starts_with(&pitch) { name.clone() } else { format!("{size}-{pitch} {rest}") };
+        let with =
+            if rest.starts_with(&pitch) { name.clone() } else { format!("{size}-{pitch} {rest}") };
         let (a, b): (Thread, Thread) = (name.parse().ok()?, with.parse().ok()?);
         if a.triangle_height() != b.triangle_height() {
             return None;
@@ -38,7 +45,10 @@ fn thread_of(view: &View) -> Option<String> {
 fn class_of(view: &View) -> Option<Option<String>> {
     match view.count(|token| matches!(token, Token::ThreadClass(_))) {
         0 => Some(None),
-        1 => Some(view.one(|token| match token { Token::ThreadClass(name) => Some(name.clone()), _ => None })),
+        1 => Some(view.one(|token| match token {
+            Token::ThreadClass(name) => Some(name.clone()),
+            _ => None,
+        })),
         _ => None,
     }
 }
@@ -49,20 +59,34 @@ fn is_nut(class: &str) -> bool {
 }
 
 fn is_own(token: &Token) -> bool {
-    matches!(token, Token::Thread { .. } | Token::ThreadClass(_) | Token::PerInch(_) | Token::Word { kind: "series", .. })
+    matches!(
+        token,
+        Token::Thread { .. }
+            | Token::ThreadClass(_)
+            | Token::PerInch(_)
+            | Token::Word { kind: "series", .. }
+    )
 }
 
 /// A thread, its limits.
 pub(super) fn thread(view: &View, _: System) -> Option<Said> {
-    view.only(&["head", "state", "mate", "shaft", "hole", "unit", "series"], |token| is_own(token) || matches!(token, Token::Number(_)))?;
+    view.only(&["head", "state", "mate", "shaft", "hole", "unit", "series"], |token| {
+        is_own(token) || matches!(token, Token::Number(_))
+    })?;
     if view.has("hole") {
         return None;
     }
     if let Some(said) = pipe(view) {
         return Some(said);
     }
-    if let Some(names) = view.one(|token| match token { Token::Thread { name, .. } if name.contains('|') => Some(name.clone()), _ => None }) {
-        return Some(Said::ask("the pitch contradicts the name", names.split('|').map(str::to_owned).collect()));
+    if let Some(names) = view.one(|token| match token {
+        Token::Thread { name, .. } if name.contains('|') => Some(name.clone()),
+        _ => None,
+    }) {
+        return Some(Said::ask(
+            "the pitch contradicts the name",
+            names.split('|').map(str::to_owned).collect(),
+        ));
     }
     let name = fine_or(view, thread_of(view)?)?;
     let name = match name {
@@ -82,7 +106,11 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
     match &class {
         Some(class) if nut && bolt || mates => {
             // The mate of a class: the other part.
-            let other = if is_nut(class) { other_class(class, 'A', 'g') } else { other_class(class, 'B', 'H') }?;
+            let other = if is_nut(class) {
+                other_class(class, 'A', 'g')
+            } else {
+                other_class(class, 'B', 'H')
+            }?;
             if mates && !(nut || bolt) || (nut != is_nut(class)) {
                 return Some(Said::plain(format!("{name} {other}")));
             }
@@ -92,7 +120,13 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
             if (nut && !is_nut(class) && !name.contains("Acme")) || (bolt && is_nut(class)) {
                 return None;
             }
-            let side = if name.contains("Acme") && bolt { " screw" } else if name.contains("Acme") && nut { " nut" } else { "" };
+            let side = if name.contains("Acme") && bolt {
+                " screw"
+            } else if name.contains("Acme") && nut {
+                " nut"
+            } else {
+                ""
+            };
             Some(Said::plain(format!("{name} {class}{side}")))
         }
         None if nut && bolt => Some(Said::plain(name)),
@@ -104,7 +138,8 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
 
 /// `1/2 pipe thread`: which standard?
 fn pipe(view: &View) -> Option<Said> {
-    if !view.says("state", "pipe") || view.count(|token| matches!(token, Token::Thread { .. })) > 0 {
+    if !view.says("state", "pipe") || view.count(|token| matches!(token, Token::Thread { .. })) > 0
+    {
         return None;
     }
     let mut numbers = view.numbers();
@@ -114,7 +149,10 @@ fn pipe(view: &View) -> Option<Said> {
     }
     let tap = if view.says("head", "tap") { " tap" } else { "" };
     let text = &num.text;
-    Some(Said::ask("which pipe thread is not said", vec![format!("{text} NPT"), format!("G{text}{tap}"), format!("R{text}{tap}")]))
+    Some(Said::ask(
+        "which pipe thread is not said",
+        vec![format!("{text} NPT"), format!("G{text}{tap}"), format!("R{text}{tap}")],
+    ))
 }
 
 /// `M12 fine`: one of its fine pitches, asked where there are several. A pitch
@@ -150,7 +188,10 @@ fn fine_or(view: &View, name: String) -> Option<Result<String, Said>> {
     };
     match pitches {
         [one] => Some(Ok(format!("{name}x{one}"))),
-        many => Some(Err(Said::ask("the fine pitch is not said", many.iter().map(|pitch| format!("{name}x{pitch}{tail}")).collect()))),
+        many => Some(Err(Said::ask(
+            "the fine pitch is not said",
+            many.iter().map(|pitch| format!("{name}x{pitch}{tail}")).collect(),
+        ))),
     }
 }
 
@@ -165,10 +206,17 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "material", "state", "hole", "unit", "series"], |token| {
         is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
     })?;
-    if view.words("head").any(|head| !matches!(head, "tap" | "drill" | "percent" | "nutbore" | "ream")) || view.says("head", "ream") {
+    if view
+        .words("head")
+        .any(|head| !matches!(head, "tap" | "drill" | "percent" | "nutbore" | "ream"))
+        || view.says("head", "ream")
+    {
         return None;
     }
-    let asks = view.says("head", "tap") || view.says("head", "nutbore") || view.says("head", "percent") || view.count(|token| matches!(token, Token::Percent(_))) > 0;
+    let asks = view.says("head", "tap")
+        || view.says("head", "nutbore")
+        || view.says("head", "percent")
+        || view.count(|token| matches!(token, Token::Percent(_))) > 0;
     let class = class_of(view)?;
     let asks = asks || view.says("state", "form");
     if let Some(said) = pipe(view) {
@@ -191,11 +239,17 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let acme = name.contains("Acme") || name.starts_with("Tr");
-    if !asks && !(acme && (view.says("head", "drill") || view.has("hole"))) && !view.says("head", "drill") {
+    if !asks
+        && !(acme && (view.says("head", "drill") || view.has("hole")))
+        && !view.says("head", "drill")
+    {
         return None;
     }
     let mut tail = String::new();
-    if let Some(percent) = view.one(|token| match token { Token::Percent(text) => Some(text.clone()), _ => None }) {
+    if let Some(percent) = view.one(|token| match token {
+        Token::Percent(text) => Some(text.clone()),
+        _ => None,
+    }) {
         tail.push_str(&format!(" {percent}%"));
     }
     let mut numbers = view.numbers();
@@ -203,7 +257,10 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
     if numbers.next().is_some() {
         return None;
     }
-    let gauge = view.one(|token| match token { Token::Gauge(text) => Some(text.clone()), _ => None });
+    let gauge = view.one(|token| match token {
+        Token::Gauge(text) => Some(text.clone()),
+        _ => None,
+    });
     match (in_hand, gauge) {
         (Some(_), Some(_)) => return None,
         (Some((_, num)), None) => {
@@ -219,7 +276,11 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
     if view.says("state", "form") {
         tail.push_str(" form");
     }
-    if view.has("state") && view.words("state").any(|state| !matches!(state, "form" | "coarse" | "fine" | "bolt" | "nutbore" | "pipe")) {
+    if view.has("state")
+        && view
+            .words("state")
+            .any(|state| !matches!(state, "form" | "coarse" | "fine" | "bolt" | "nutbore" | "pipe"))
+    {
         return None;
     }
     if let Some(material) = view.word("material") {
@@ -229,7 +290,10 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
         tail.push_str(&format!(", hub {material}"));
     }
     if let Some((size, pitch)) = pipe_pitch(&name) {
-        return Some(Said::ask("the pitch is a pipe thread's", vec![format!("{size} NPT"), format!("{size}-{pitch} tap")]));
+        return Some(Said::ask(
+            "the pitch is a pipe thread's",
+            vec![format!("{size} NPT"), format!("{size}-{pitch} tap")],
+        ));
     }
     Some(Said::plain(format!("{name} tap{tail}")))
 }
@@ -237,7 +301,8 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
 /// A screw thread with the pitch of a taper pipe thread of its size.
 fn pipe_pitch(name: &str) -> Option<(&str, &str)> {
     let (size, pitch) = name.split_once('-')?;
-    matches!((size, pitch), ("1/8", "27") | ("1/4" | "3/8", "18") | ("1/2" | "3/4", "14")).then_some((size, pitch))
+    matches!((size, pitch), ("1/8", "27") | ("1/4" | "3/8", "18") | ("1/2" | "3/4", "14"))
+        .then_some((size, pitch))
 }
 
 /// A tap named by a number or a size alone.
@@ -245,7 +310,10 @@ fn unnamed_tap(view: &View, asks: bool) -> Option<Said> {
     if !asks || view.has("material") || view.count(|token| matches!(token, Token::Percent(_))) > 0 {
         return None;
     }
-    if let Some(gauge) = view.one(|token| match token { Token::Gauge(text) => Some(text.clone()), _ => None }) {
+    if let Some(gauge) = view.one(|token| match token {
+        Token::Gauge(text) => Some(text.clone()),
+        _ => None,
+    }) {
         if view.numbers().next().is_some() {
             return None;
         }
@@ -316,14 +384,21 @@ pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "state", "hole", "shaft", "vague", "fit", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_) | Token::Gauge(_))
     })?;
-    if view.words("head").any(|head| !matches!(head, "clearance" | "drill" | "cltap")) || view.has("fit") {
+    if view.words("head").any(|head| !matches!(head, "clearance" | "drill" | "cltap"))
+        || view.has("fit")
+    {
         return None;
     }
     let asks = view.says("head", "clearance") || view.says("vague", "clearance");
     if class_of(view)?.is_some() {
         return None;
     }
-    let kind = match (view.says("state", "close"), view.says("state", "free"), view.says("state", "loose"), view.says("state", "normal")) {
+    let kind = match (
+        view.says("state", "close"),
+        view.says("state", "free"),
+        view.says("state", "loose"),
+        view.says("state", "normal"),
+    ) {
         (true, false, false, false) => Some(" close"),
         (false, true, false, false) => Some("free"),
         (false, false, true, false) => Some(" loose"),
@@ -332,21 +407,40 @@ pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let bolt = view.says("state", "bolt");
-    if !asks && view.has("hole") && kind.is_none()
+    if !asks
+        && view.has("hole")
+        && kind.is_none()
         && let Some(name) = thread_of(view)
     {
-        return Some(Said::ask("tapped, or passed by a screw, is not said", vec![format!("{name} tap"), format!("{name} clearance")]));
+        return Some(Said::ask(
+            "tapped, or passed by a screw, is not said",
+            vec![format!("{name} tap"), format!("{name} clearance")],
+        ));
     }
     if !asks && !(kind.is_some() && bolt) {
         return None;
     }
-    let name = match (thread_of(view), view.one(|token| match token { Token::Gauge(text) => Some(text.clone()), _ => None })) {
+    let name = match (
+        thread_of(view),
+        view.one(|token| match token {
+            Token::Gauge(text) => Some(text.clone()),
+            _ => None,
+        }),
+    ) {
         (Some(name), None) => name,
         (None, Some(gauge)) => gauge,
         (None, None) => {
             let mut numbers = view.numbers();
             let (_, num) = numbers.next()?;
-            if numbers.next().is_some() || !(bolt || view.says("head", "clearance")) || view.has("shaft") {
+            if numbers.next().is_some()
+                || view.has("shaft")
+                || !(bolt
+                    || (0..view.items.len()).any(|at| {
+                        ["hole", "drill", "bolt", "screw"]
+                            .iter()
+                            .any(|word| view.said(at).contains(word))
+                    }))
+            {
                 return None;
             }
             clearance_name(num, system)?
@@ -356,11 +450,21 @@ pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
     if view.says("head", "cltap") {
         return match number_taps(name.strip_prefix('#').unwrap_or_default()) {
             Some(said) => Some(said),
-            None => Some(Said::ask("a tap drill and a clearance drill are two holes", vec![format!("{name} tap"), format!("{name} clearance")])),
+            None => Some(Said::ask(
+                "a tap drill and a clearance drill are two holes",
+                vec![format!("{name} tap"), format!("{name} clearance")],
+            )),
         };
     }
     match kind {
-        Some("free") => Some(Said::ask("free is close on some charts and loose on others", vec![format!("{name} clearance close"), format!("{name} clearance loose"), format!("{name} clearance normal")])),
+        Some("free") => Some(Said::ask(
+            "free is close on some charts and loose on others",
+            vec![
+                format!("{name} clearance close"),
+                format!("{name} clearance loose"),
+                format!("{name} clearance normal"),
+            ],
+        )),
         kind => Some(Said::plain(format!("{name} clearance{}", kind.unwrap_or_default()))),
     }
 }
@@ -369,17 +473,23 @@ fn clearance_name(num: &Num, system: System) -> Option<String> {
     if num.is_fraction {
         return Some(num.text.clone());
     }
-    (num.unit.is_none() && num.places == 0 && system == System::Millimetres).then(|| format!("M{}", num.text))
+    (num.unit.is_none() && num.places == 0 && system == System::Millimetres)
+        .then(|| format!("M{}", num.text))
 }
 
 /// Over three wires.
 pub(super) fn wires(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "reads", "series"], |token| is_own(token) || matches!(token, Token::Number(_)))?;
-    if view.words("head").any(|head| !matches!(head, "wires" | "pdq")) || !view.says("head", "wires") {
+    view.only(&["head", "reads", "series"], |token| {
+        is_own(token) || matches!(token, Token::Number(_))
+    })?;
+    if view.words("head").any(|head| !matches!(head, "wires" | "pdq"))
+        || !view.says("head", "wires")
+    {
         return None;
     }
     let measures = (0..view.items.len()).any(|at| {
-        matches!(view.items[at].token, Token::Word { kind: "head", .. }) && ["wire", "over", "measur", "mic"].iter().any(|word| view.said(at).contains(word))
+        matches!(view.items[at].token, Token::Word { kind: "head", .. })
+            && ["wire", "over", "measur", "mic"].iter().any(|word| view.said(at).contains(word))
     });
     if !measures {
         return None;
@@ -390,11 +500,23 @@ pub(super) fn wires(view: &View, system: System) -> Option<Said> {
     let is_wire = |num: &Num| num.mm(system) < 7.0;
     match numbers[..] {
         [] => Some(Said::plain(format!("{name}{class} wires"))),
-        [wire] if is_wire(wire) => Some(Said::plain(format!("{name}{class} wires {}", wire.plain(system)))),
+        [wire] if is_wire(wire) => {
+            Some(Said::plain(format!("{name}{class} wires {}", wire.plain(system))))
+        }
         [over] => Some(Said::plain(format!("{name}{class} over {}", over.plain(system)))),
         [a, b] => {
-            let (over, wire) = if is_wire(a) && !is_wire(b) { (b, a) } else if is_wire(b) && !is_wire(a) { (a, b) } else { return None };
-            Some(Said::plain(format!("{name}{class} over {} wire {}", over.plain(system), wire.plain(system))))
+            let (over, wire) = if is_wire(a) && !is_wire(b) {
+                (b, a)
+            } else if is_wire(b) && !is_wire(a) {
+                (a, b)
+            } else {
+                return None;
+            };
+            Some(Said::plain(format!(
+                "{name}{class} over {} wire {}",
+                over.plain(system),
+                wire.plain(system)
+            )))
         }
         _ => None,
     }
@@ -402,14 +524,25 @@ pub(super) fn wires(view: &View, system: System) -> Option<Said> {
 
 /// A thread cut on the lathe.
 pub(super) fn cut(view: &View, _: System) -> Option<Said> {
-    view.only(&["head", "state", "shaft", "hole", "series"], |token| is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_)))?;
-    if view.words("head").any(|head| !matches!(head, "feed" | "compound")) || !view.has("head") || view.text.contains("cut it to") {
+    view.only(&["head", "state", "shaft", "hole", "series"], |token| {
+        is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_))
+    })?;
+    if view.words("head").any(|head| !matches!(head, "feed" | "compound"))
+        || !view.has("head")
+        || view.text.contains("cut it to")
+    {
         return None;
     }
     let name = thread_of(view)?;
     // `M12 depth`: of its thread, or of the hole?
-    if view.words("head").count() == 1 && view.types(&["depth", "deep"]) && !name.contains(['-', 'x']) {
-        return Some(Said::ask("of the thread as it is cut, or its sizes?", vec![format!("{name} cut"), name]));
+    if view.words("head").count() == 1
+        && view.types(&["depth", "deep"])
+        && !name.contains(['-', 'x'])
+    {
+        return Some(Said::ask(
+            "of the thread as it is cut, or its sizes?",
+            vec![format!("{name} cut"), name],
+        ));
     }
     let class = class_of(view)?;
     let nut = view.says("state", "inside") || class.as_deref().is_some_and(is_nut);
@@ -419,7 +552,11 @@ pub(super) fn cut(view: &View, _: System) -> Option<Said> {
     let class = class.map_or_else(String::new, |class| format!(" {class}"));
     let inside = if view.says("state", "inside") { " inside" } else { "" };
     let straight = if view.says("state", "straight") { " straight" } else { "" };
-    let angle = view.one(|token| match token { Token::Angle(text) => Some(text.clone()), Token::Number(num) if num.unit.is_none() || num.is_fraction => Some(trimmed(num.value)), _ => None });
+    let angle = view.one(|token| match token {
+        Token::Angle(text) => Some(text.clone()),
+        Token::Number(num) if num.unit.is_none() || num.is_fraction => Some(trimmed(num.value)),
+        _ => None,
+    });
     if view.numbers().count() > 0 && angle.is_none() {
         return None;
     }

@@ -70,9 +70,16 @@ pub(super) enum Token {
     Break,
     Number(Num),
     /// Deviations from the number before.
-    Deviations { upper: Num, lower: Num, is_both: bool },
+    Deviations {
+        upper: Num,
+        lower: Num,
+        is_both: bool,
+    },
     Span(Num, Num),
-    Thread { name: String, is_inch: bool },
+    Thread {
+        name: String,
+        is_inch: bool,
+    },
     ThreadClass(String),
     Hole(String),
     Shaft(String),
@@ -97,7 +104,10 @@ pub(super) enum Token {
     Cross,
     /// `class 3`.
     AnsiClass(u32),
-    Word { name: &'static str, kind: &'static str },
+    Word {
+        name: &'static str,
+        kind: &'static str,
+    },
 }
 
 fn spaces(line: &str, at: usize) -> usize {
@@ -132,7 +142,11 @@ fn fraction(line: &str, at: usize) -> Option<usize> {
     let lower = digits(line, upper + 1);
     let (above, below) = (line.get(at..upper)?, line.get(upper + 1..lower)?);
     let (above, below): (u32, u32) = (above.parse().ok()?, below.parse().ok()?);
-    (power_of_two(line.get(upper + 1..lower)?) && above > 0 && above < 64 * below && byte(line, lower) != Some(b'.')).then_some(lower)
+    (power_of_two(line.get(upper + 1..lower)?)
+        && above > 0
+        && above < 64 * below
+        && byte(line, lower) != Some(b'.'))
+    .then_some(lower)
 }
 
 fn fraction_value(text: &str) -> f64 {
@@ -193,9 +207,12 @@ fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
         leads: false,
         is_negative: false,
     };
-    for (lead, text, value) in
-        [("inch and a half", "1-1/2", 1.5), ("inch and a quarter", "1-1/4", 1.25), ("inch and an eighth", "1-1/8", 1.125), ("inch and three quarters", "1-3/4", 1.75)]
-    {
+    for (lead, text, value) in [
+        ("inch and a half", "1-1/2", 1.5),
+        ("inch and a quarter", "1-1/4", 1.25),
+        ("inch and an eighth", "1-1/8", 1.125),
+        ("inch and three quarters", "1-3/4", 1.75),
+    ] {
         let count = lead.split(' ').count();
         if let Some((said, end)) = words(line, at, count)
             && said == lead
@@ -245,12 +262,19 @@ fn unit(line: &str, at: usize, is_spelled: bool) -> Option<(Unit, usize)> {
     }
     let from = spaces(line, at);
     let is_glued = from == at;
-    let from = if byte(line, from) == Some(b'-') && byte(line, from + 1).is_some_and(|next| next.is_ascii_alphabetic()) { from + 1 } else { from };
+    let from = if byte(line, from) == Some(b'-')
+        && byte(line, from + 1).is_some_and(|next| next.is_ascii_alphabetic())
+    {
+        from + 1
+    } else {
+        from
+    };
     let (word, end) = word_at(line, from)?;
     let unit = match &*word {
         "in" if is_glued => Unit::Inch,
         "inch" | "inches" | "in." | "ins" => Unit::Inch,
-        "mm" | "millimetres" | "millimeters" | "millimetre" | "millimeter" | "mils_" | "mill" | "mils." => Unit::Millimetre,
+        "mm" | "millimetres" | "millimeters" | "millimetre" | "millimeter" | "mils_" | "mill"
+        | "mils." => Unit::Millimetre,
         "thou" | "thous" | "thousandths" | "thousandth" | "mil" | "mils" => Unit::Thou,
         "tenths" | "tenth" => Unit::Tenth,
         "um" | "micron" | "microns" | "\u{b5}m" | "\u{3bc}m" => Unit::Micron,
@@ -269,7 +293,7 @@ pub(super) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
     } else if first.is_ascii_digit() || (first == b'.' && byte(line, at + 1)?.is_ascii_digit()) {
         let whole = digits(line, at);
         let dot = byte(line, whole) == Some(b'.')
-            && (byte(line, whole + 1).is_some_and(|next| next.is_ascii_digit()) );
+            && (byte(line, whole + 1).is_some_and(|next| next.is_ascii_digit()));
         if dot {
             let end = digits(line, whole + 1);
             let written = line.get(at..end)?;
@@ -279,11 +303,19 @@ pub(super) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
         } else {
             // 1-1/4 and 1 1/4
             let joint = byte(line, whole);
-            let more = matches!(joint, Some(b'-' | b' ')).then(|| fraction(line, whole + 1)).flatten();
+            let more =
+                matches!(joint, Some(b'-' | b' ')).then(|| fraction(line, whole + 1)).flatten();
             if let Some(end) = more {
                 let part = line.get(whole + 1..end)?;
                 let units: f64 = line.get(at..whole)?.parse().ok()?;
-                (format!("{}-{part}", line.get(at..whole)?), units + fraction_value(part), true, 0, false, end)
+                (
+                    format!("{}-{part}", line.get(at..whole)?),
+                    units + fraction_value(part),
+                    true,
+                    0,
+                    false,
+                    end,
+                )
             } else {
                 let text = line.get(at..whole)?.to_owned();
                 let value = text.parse().ok()?;
@@ -294,7 +326,11 @@ pub(super) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
         return None;
     };
     // `1e9` is a way of writing that no shop has, and no class of 1 mm.
-    if text.len() > 12 || (matches!(byte(line, end), Some(b'e' | b'E')) && byte(line, end + 1).is_some_and(|next| next.is_ascii_digit() || next == b'-' || next == b'+')) {
+    if text.len() > 12
+        || (matches!(byte(line, end), Some(b'e' | b'E'))
+            && byte(line, end + 1)
+                .is_some_and(|next| next.is_ascii_digit() || next == b'-' || next == b'+'))
+    {
         return None;
     }
     let mut num = Num { text, value, unit: None, is_fraction, places, leads, is_negative: false };
@@ -325,7 +361,8 @@ fn signed(line: &str, at: usize) -> Option<(Num, usize)> {
         }
     };
     let from = spaces(line, from);
-    let (mut num, end) = nought(line, from).or_else(|| number(line, from)).or_else(|| spelled_number(line, from))?;
+    let (mut num, end) =
+        nought(line, from).or_else(|| number(line, from)).or_else(|| spelled_number(line, from))?;
     num.is_negative = is_negative;
     Some((num, end))
 }
@@ -333,7 +370,15 @@ fn signed(line: &str, at: usize) -> Option<(Num, usize)> {
 fn nought(line: &str, at: usize) -> Option<(Num, usize)> {
     let (word, end) = word_at(line, at)?;
     matches!(&*word, "nothing" | "zero" | "nought" | "naught" | "nowt").then(|| {
-        let num = Num { text: "0".into(), value: 0.0, unit: None, is_fraction: false, places: 0, leads: false, is_negative: false };
+        let num = Num {
+            text: "0".into(),
+            value: 0.0,
+            unit: None,
+            is_fraction: false,
+            places: 0,
+            leads: false,
+            is_negative: false,
+        };
         (num, end)
     })
 }
@@ -345,7 +390,10 @@ fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
         if rest.get(..both.len()).is_some_and(|start| start.eq_ignore_ascii_case(both)) {
             let from = spaces(line, at + both.len());
             let (num, end) = number(line, from).or_else(|| spelled_number(line, from))?;
-            return Some((Token::Deviations { upper: num.clone(), lower: num, is_both: true }, end));
+            return Some((
+                Token::Deviations { upper: num.clone(), lower: num, is_both: true },
+                end,
+            ));
         }
     }
     let (first, end) = signed(line, at)?;
@@ -392,13 +440,22 @@ fn class(line: &str, at: usize) -> Option<(Token, usize)> {
     if matches!(&*upper, "RC" | "LC" | "LT" | "LN" | "FN") {
         let from = spaces(line, at + letters);
         let end = digits(line, from);
-        let most = match &*upper { "RC" => 9, "LC" => 11, "LT" => 6, "LN" => 3, _ => 5 };
+        let most = match &*upper {
+            "RC" => 9,
+            "LC" => 11,
+            "LT" => 6,
+            "LN" => 3,
+            _ => 5,
+        };
         let grade: u32 = line.get(from..end)?.parse().ok()?;
-        return ((1..=most).contains(&grade) && ends(line, end) ).then(|| (Token::InchClass(format!("{upper}{grade}")), end));
+        return ((1..=most).contains(&grade) && ends(line, end))
+            .then(|| (Token::InchClass(format!("{upper}{grade}")), end));
     }
     let end = digits(line, at + letters);
     // `H8f7`: the other class may follow at once.
-    let goes_on = byte(line, end).is_some_and(|next| next.is_ascii_alphabetic()) && end > at + letters && class(line, end).is_some();
+    let goes_on = byte(line, end).is_some_and(|next| next.is_ascii_alphabetic())
+        && end > at + letters
+        && class(line, end).is_some();
     if !(ends(line, end) || goes_on) || end == at + letters {
         return None;
     }
@@ -421,7 +478,9 @@ fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
         (Token::Hole(hole), Some((Token::Shaft(shaft), end))) => Some((hole.clone(), shaft, end)),
         (Token::Shaft(shaft), Some((Token::Hole(hole), end))) => Some((hole, shaft.clone(), end)),
         // Typed without capitals: h of both is the hole's.
-        (Token::Shaft(a), Some((Token::Shaft(b), end))) if a.starts_with('h') && !b.starts_with('h') => {
+        (Token::Shaft(a), Some((Token::Shaft(b), end)))
+            if a.starts_with('h') && !b.starts_with('h') =>
+        {
             Some((a.to_ascii_uppercase(), b, end))
         }
         _ => None,
@@ -434,8 +493,23 @@ fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 const SERIES: &[&str] = &[
-    "unc", "unf", "unef", "un", "uns", "npt", "nptf", "bsw", "bsf", "whit", "whitworth", "bsp", "bspp", "bspt", "acme", "stub acme", "me",
-    "model engineer", "model engineers",
+    "unc",
+    "unf",
+    "unef",
+    "un",
+    "uns",
+    "npt",
+    "bsw",
+    "bsf",
+    "whit",
+    "whitworth",
+    "bsp",
+    "bspp",
+    "acme",
+    "stub acme",
+    "me",
+    "model engineer",
+    "model engineers",
 ];
 
 fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
@@ -458,7 +532,8 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
         let mut name = format!("M{num}");
         let from = spaces(line, end);
         let mut has_pitch = false;
-        if let Some(times) = line.get(from..)?.chars().next().filter(|c| matches!(c, 'x' | 'X' | '\u{d7}' | '*'))
+        if let Some(times) =
+            line.get(from..)?.chars().next().filter(|c| matches!(c, 'x' | 'X' | '\u{d7}' | '*'))
             && let Some((pitch, after)) = plain_number(line, spaces(line, from + times.len_utf8()))
         {
             name = format!("{name}x{pitch}");
@@ -475,7 +550,8 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
         let lead = rest.get(..letters)?;
         let from = spaces(line, at + letters);
         if matches!(lead, "G" | "R" | "Rp" | "Rc") {
-            let end = fraction(line, from).or_else(|| Some(digits(line, from)).filter(|end| *end > from))?;
+            let end = fraction(line, from)
+                .or_else(|| Some(digits(line, from)).filter(|end| *end > from))?;
             return known(format!("{lead}{}", line.get(from..end)?), end);
         }
         if matches!(lead, "Tr" | "TR") {
@@ -499,7 +575,8 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
         return None;
     }
     let whole = digits(line, from);
-    let mixed = matches!(byte(line, whole), Some(b'-' | b' ')).then(|| fraction(line, whole + 1)).flatten();
+    let mixed =
+        matches!(byte(line, whole), Some(b'-' | b' ')).then(|| fraction(line, whole + 1)).flatten();
     let size_end = fraction(line, from).or(mixed).unwrap_or(whole);
     let size = line.get(from..size_end)?.replace(' ', "-");
     // BA
@@ -513,18 +590,24 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
     // A pitch: `-20`, ` x 5`, ` - 20`.
     let pitch = if byte(line, size_end) == Some(b'-') {
         let end = digits(line, size_end + 1);
-        let is_plain = end > size_end + 1 && ends(line, end) && !matches!(byte(line, end), Some(b'/')) && !(byte(line, end) == Some(b'.') && byte(line, end + 1).is_some_and(|next| next.is_ascii_digit()));
+        let is_plain = end > size_end + 1
+            && ends(line, end)
+            && !matches!(byte(line, end), Some(b'/'))
+            && !(byte(line, end) == Some(b'.')
+                && byte(line, end + 1).is_some_and(|next| next.is_ascii_digit()));
         is_plain.then_some((size_end + 1, end))
     } else if byte(line, after).is_some_and(|next| matches!(next, b'x' | b'X')) {
         let from = spaces(line, after + 1);
         let end = digits(line, from);
-        (end > from && ends(line, end) && series(end).is_some_and(|(word, _)| !matches!(word, "npt" | "bsp"))).then_some((from, end))
+        (end > from
+            && ends(line, end)
+            && series(end).is_some_and(|(word, _)| !matches!(word, "npt" | "bsp")))
+        .then_some((from, end))
     } else if let Some((_, end)) = series(size_end) {
         // A pitch after the name: `1/2 whit 12`? It is told apart by the table.
         let (word, _) = series(size_end)?;
         let name = match word {
             "bspp" | "bsp" => format!("G{size}"),
-            "bspt" => format!("R{size}"),
             "whit" | "whitworth" => format!("{size} BSW"),
             _ => format!("{size} {}", word.to_uppercase()),
         };
@@ -537,11 +620,16 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
     if !(2..=100).contains(&tpi) {
         return None;
     }
-    let is_gauge = is_number || (size_end == whole && size.parse::<u32>().is_ok_and(|size| size <= 12 && tpi >= 24 && !(size == 1 && matches!(tpi, 24..=28))) && matches!(&*size, "0" | "1" | "2" | "3" | "4" | "5" | "6" | "8" | "10" | "12"));
+    let is_gauge = is_number
+        || (size_end == whole
+            && size.parse::<u32>().is_ok_and(|size| {
+                size <= 12 && tpi >= 24 && !(size == 1 && matches!(tpi, 24..=28))
+            })
+            && matches!(&*size, "0" | "1" | "2" | "3" | "4" | "5" | "6" | "8" | "10" | "12"));
     let base = if is_gauge { format!("#{size}-{tpi}") } else { format!("{size}-{tpi}") };
     if let Some((word, end)) = series(end) {
         let name = match word {
-            "npt" | "nptf" => format!("{size} NPT"),
+            "npt" => format!("{size} NPT"),
             "bspp" => format!("G{size}"),
             "bsw" | "whit" | "whitworth" => format!("{size}-{tpi} BSW"),
             "me" | "model engineer" | "model engineers" => format!("{size}-{tpi} Whitworth"),
@@ -550,11 +638,14 @@ fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
             _ => format!("{base} {}", word.to_uppercase()),
         };
         // A pitch that contradicts the name is for the question to ask about.
-        if matches!(word, "npt" | "nptf") && npt_pitch(&size) != Some(tpi) {
+        if word == "npt" && npt_pitch(&size) != Some(tpi) {
             // Two names that contradict: the question asks which.
-            return Some((Token::Thread { is_inch: true, name: format!("{base}|{size} NPT") }, end));
+            return Some((
+                Token::Thread { is_inch: true, name: format!("{base}|{size} NPT") },
+                end,
+            ));
         }
-        return known(name, end).or_else(|| known(base, end));
+        return known(name, end);
     }
     known(base, end)
 }
@@ -572,13 +663,16 @@ fn npt_pitch(size: &str) -> Option<u32> {
 /// A decimal without a unit.
 fn plain_number(line: &str, at: usize) -> Option<(String, usize)> {
     let whole = digits(line, at);
-    let end = if byte(line, whole) == Some(b'.') && byte(line, whole + 1).is_some_and(|next| next.is_ascii_digit()) {
+    let end = if byte(line, whole) == Some(b'.')
+        && byte(line, whole + 1).is_some_and(|next| next.is_ascii_digit())
+    {
         digits(line, whole + 1)
     } else {
         whole
     };
     let text = line.get(at..end)?;
-    (!text.is_empty()).then(|| (if text.starts_with('.') { format!("0{text}") } else { text.to_owned() }, end))
+    (!text.is_empty())
+        .then(|| (if text.starts_with('.') { format!("0{text}") } else { text.to_owned() }, end))
 }
 
 /// What a number with more than a length after it is.
@@ -593,13 +687,16 @@ fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
     let is_glued = after == end;
     let gap = |at: usize| byte(line, at) == Some(b'-');
     let rest = line.get(after..)?;
-    if let Some(degrees) = ["\u{b0}", "degrees", "degree", "degs", "deg"].iter().find(|word| {
-        rest.get(..word.len()).is_some_and(|start| start.eq_ignore_ascii_case(word))
-    }) {
+    if let Some(degrees) = ["\u{b0}", "degrees", "degree", "degs", "deg"]
+        .iter()
+        .find(|word| rest.get(..word.len()).is_some_and(|start| start.eq_ignore_ascii_case(word)))
+    {
         let after = spaces(line, after + degrees.len());
         let scale = line.get(after..).unwrap_or_default();
         for (word, letter) in [("fahrenheit", "F"), ("celsius", "C"), ("c", "C"), ("f", "F")] {
-            if scale.get(..word.len()).is_some_and(|start| start.eq_ignore_ascii_case(word)) && ends(line, after + word.len()) {
+            if scale.get(..word.len()).is_some_and(|start| start.eq_ignore_ascii_case(word))
+                && ends(line, after + word.len())
+            {
                 return Some((Token::Temperature(format!("{text}{letter}")), after + word.len()));
             }
         }
@@ -620,8 +717,12 @@ fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
         "lbf" | "lbs" | "lb" | "pounds" if !gap(word_end) => {
             let next = word_at(line, spaces(line, word_end)).map(|(next, end)| (next, end));
             return match next {
-                Some((next, end)) if matches!(&*next, "ft" | "foot" | "feet") => Some((Token::Torque(format!("{text} lbf-ft")), end)),
-                Some((next, end)) if matches!(&*next, "in") => Some((Token::Torque(format!("{text} lbf-in")), end)),
+                Some((next, end)) if matches!(&*next, "ft" | "foot" | "feet") => {
+                    Some((Token::Torque(format!("{text} lbf-ft")), end))
+                }
+                Some((next, end)) if matches!(&*next, "in") => {
+                    Some((Token::Torque(format!("{text} lbf-in")), end))
+                }
                 _ => Some((Token::Force(format!("{text} lbf")), word_end)),
             };
         }
@@ -632,14 +733,20 @@ fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
             let (next, next_end) = word_at(line, next_at)?;
             let is_pound = matches!(&*next, "lb" | "lbs" | "lbf" | "pounds" | "pound");
             return match &*word {
-                "ft" | "foot" if is_pound => Some((Token::Torque(format!("{text} lbf-ft")), next_end)),
-                "in" | "inch" if is_pound => Some((Token::Torque(format!("{text} lbf-in")), next_end)),
+                "ft" | "foot" if is_pound => {
+                    Some((Token::Torque(format!("{text} lbf-ft")), next_end))
+                }
+                "in" | "inch" if is_pound => {
+                    Some((Token::Torque(format!("{text} lbf-in")), next_end))
+                }
                 "lb" if next == "ft" => Some((Token::Torque(format!("{text} lbf-ft")), next_end)),
                 "lb" if next == "in" => Some((Token::Torque(format!("{text} lbf-in")), next_end)),
                 _ => None,
             };
         }
-        "newton" if rest.get(..13).is_some_and(|start| start.eq_ignore_ascii_case("newton metres")) => {
+        "newton"
+            if rest.get(..13).is_some_and(|start| start.eq_ignore_ascii_case("newton metres")) =>
+        {
             return Some((Token::Torque(format!("{text} Nm")), after + 13));
         }
         _ => {}
@@ -651,7 +758,8 @@ fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
     if rest.starts_with('#') {
         let end = digits(line, at + 1);
-        return (end > at + 1 && ends(line, end)).then(|| (Token::Gauge(line[at..end].to_owned()), end));
+        return (end > at + 1 && ends(line, end))
+            .then(|| (Token::Gauge(line[at..end].to_owned()), end));
     }
     let (word, end) = word_at(line, at)?;
     let end = if byte(line, end) == Some(b'.') { end + 1 } else { end };
@@ -660,13 +768,15 @@ fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
             let from = spaces(line, end);
             let end = digits(line, from);
             let value: u32 = line.get(from..end)?.parse().ok()?;
-            ((1..=97).contains(&value) && ends(line, end)).then(|| (Token::Gauge(format!("#{value}")), end))
+            ((1..=97).contains(&value) && ends(line, end))
+                .then(|| (Token::Gauge(format!("#{value}")), end))
         }
         "letter" => {
             let from = spaces(line, end);
             let letter = line.get(from..from + 1)?;
-            (letter.bytes().all(|byte| byte.is_ascii_alphabetic()) && ends(line, from + 1))
-                .then(|| (Token::Gauge(format!("letter {}", letter.to_ascii_uppercase())), from + 1))
+            (letter.bytes().all(|byte| byte.is_ascii_alphabetic()) && ends(line, from + 1)).then(
+                || (Token::Gauge(format!("letter {}", letter.to_ascii_uppercase())), from + 1),
+            )
         }
         _ => {
             // `F drill`, `drill F`
@@ -676,7 +786,9 @@ fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
             let is_drill = |word: &str| matches!(word, "drill" | "drills" | "bit");
             (word.len() == 1
                 && letter.bytes().all(|byte| byte.is_ascii_uppercase() && byte != b'I')
-                && (next.is_some_and(|next| is_drill(&next)) || before.ends_with("drill") || before.ends_with("drill size")))
+                && (next.is_some_and(|next| is_drill(&next))
+                    || before.ends_with("drill")
+                    || before.ends_with("drill size")))
             .then(|| (Token::Gauge(format!("letter {letter}")), at + 1))
         }
     }
@@ -688,16 +800,40 @@ fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     let end = digits(line, at);
     let number: u32 = line.get(at..end)?.parse().ok()?;
     let rest = line.get(end..)?;
-    let suffix = rest.bytes().take_while(|byte| byte.is_ascii_alphanumeric() || *byte == b'-').count();
+    let suffix =
+        rest.bytes().take_while(|byte| byte.is_ascii_alphanumeric() || *byte == b'-').count();
     let suffix_text = rest.get(..suffix)?.to_ascii_uppercase();
-    if !(suffix == 0 || suffix_text.chars().all(|c| matches!(c, 'Z' | 'R' | 'S' | '2' | 'C' | '3' | '-' | 'D' | 'U'))) || byte(line, end) == Some(b'.') {
+    if !(suffix == 0
+        || suffix_text
+            .chars()
+            .all(|c| matches!(c, 'Z' | 'R' | 'S' | '2' | 'C' | '3' | '-' | 'D' | 'U')))
+        || byte(line, end) == Some(b'.')
+    {
         return None;
     }
     let (bore, od) = match number {
         608 => (8, 22),
-        6000 => (10, 26), 6001 => (12, 28), 6002 => (15, 32), 6003 => (17, 35), 6004 => (20, 42), 6005 => (25, 47), 6006 => (30, 55),
-        6200 => (10, 30), 6201 => (12, 32), 6202 => (15, 35), 6203 => (17, 40), 6204 => (20, 47), 6205 => (25, 52), 6206 => (30, 62),
-        6300 => (10, 35), 6301 => (12, 37), 6302 => (15, 42), 6303 => (17, 47), 6304 => (20, 52), 6305 => (25, 62), 6306 => (30, 72),
+        6000 => (10, 26),
+        6001 => (12, 28),
+        6002 => (15, 32),
+        6003 => (17, 35),
+        6004 => (20, 42),
+        6005 => (25, 47),
+        6006 => (30, 55),
+        6200 => (10, 30),
+        6201 => (12, 32),
+        6202 => (15, 35),
+        6203 => (17, 40),
+        6204 => (20, 47),
+        6205 => (25, 52),
+        6206 => (30, 62),
+        6300 => (10, 35),
+        6301 => (12, 37),
+        6302 => (15, 42),
+        6303 => (17, 47),
+        6304 => (20, 52),
+        6305 => (25, 62),
+        6306 => (30, 72),
         _ => return None,
     };
     let (word, _) = word_at(line, spaces(line, end + suffix)).unwrap_or_default();
@@ -725,7 +861,9 @@ fn inch_bearing(line: &str, at: usize) -> Option<(Token, usize)> {
 
 fn general(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?.to_ascii_lowercase();
-    let lead = ["iso 2768-1", "iso 2768", "iso2768", "2768-1", "2768"].iter().find(|lead| rest.starts_with(**lead))?;
+    let lead = ["iso 2768-1", "iso 2768", "iso2768", "2768-1", "2768"]
+        .iter()
+        .find(|lead| rest.starts_with(**lead))?;
     let mut from = at + lead.len();
     from = spaces(line, from);
     if byte(line, from) == Some(b'-') {
@@ -747,7 +885,11 @@ fn times(line: &str, at: usize) -> Option<(Token, usize)> {
     if matches!(byte(line, at)?, b'x' | b'X') {
         let end = digits(line, at + 1);
         let count: u32 = line.get(at + 1..end)?.parse().ok()?;
-        return (count <= 12 && ends(line, end) && byte(line, end) != Some(b'.') && byte(line, end) != Some(b'/')).then_some((Token::Times(count), end));
+        return (count <= 12
+            && ends(line, end)
+            && byte(line, end) != Some(b'.')
+            && byte(line, end) != Some(b'/'))
+        .then_some((Token::Times(count), end));
     }
     let end = digits(line, at);
     let count: u32 = line.get(at..end)?.parse().ok()?;
@@ -756,8 +898,15 @@ fn times(line: &str, at: usize) -> Option<(Token, usize)> {
         let next = byte(line, spaces(line, after + 1))?;
         let is_thick = byte(line, after + 1) == Some(b' ') || next.is_ascii_digit() || next == b'.';
         // `2 x .062` and `2 x 1.5` are counts; `12 x 16` two sizes.
-        let is_size = next.is_ascii_digit() && number(line, spaces(line, after + 1)).is_some_and(|(num, _)| num.places == 0 && !num.is_fraction || f64::from(count) < num.value * 1.2 && num.value < f64::from(count) * 3.0 && count > 4);
-        return (is_thick && !is_size && (next.is_ascii_digit() || next == b'.')).then_some((Token::Times(count), after + 1));
+        let is_size = next.is_ascii_digit()
+            && number(line, spaces(line, after + 1)).is_some_and(|(num, _)| {
+                num.places == 0 && !num.is_fraction
+                    || f64::from(count) < num.value * 1.2
+                        && num.value < f64::from(count) * 3.0
+                        && count > 4
+            });
+        return (is_thick && !is_size && (next.is_ascii_digit() || next == b'.'))
+            .then_some((Token::Times(count), after + 1));
     }
     None
 }
@@ -768,7 +917,8 @@ fn ansi_class(line: &str, at: usize) -> Option<(Token, usize)> {
     let from = spaces(line, end);
     let end = digits(line, from);
     let class: u32 = line.get(from..end)?.parse().ok()?;
-    (word == "class" && (1..=9).contains(&class) && ends(line, end)).then_some((Token::AnsiClass(class), end))
+    (word == "class" && (1..=9).contains(&class) && ends(line, end))
+        .then_some((Token::AnsiClass(class), end))
 }
 
 /// `20x26x20`, `12 x 16`: a cross between two sizes.
@@ -780,7 +930,9 @@ fn cross(line: &str, at: usize) -> Option<(Token, usize)> {
     let from = at + first.len_utf8();
     let next = byte(line, spaces(line, from))?;
     let before = line.get(..at)?.trim_end().as_bytes().last().copied()?;
-    ((next.is_ascii_digit() || next == b'.') && (before.is_ascii_digit() || before == b'"' || before.is_ascii_alphabetic())).then_some((Token::Cross, from))
+    ((next.is_ascii_digit() || next == b'.')
+        && (before.is_ascii_digit() || before == b'"' || before.is_ascii_alphabetic()))
+    .then_some((Token::Cross, from))
 }
 
 /// What stands here that is no word, and where it ends.
@@ -788,7 +940,9 @@ pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
     let first = byte(line, at)?;
     match first {
         b',' | b';' | b':' | b'?' | b'!' | b'(' | b')' => return Some((Token::Break, at + 1)),
-        b'.' if byte(line, at + 1).is_none_or(|next| next == b' ') => return Some((Token::Break, at + 1)),
+        b'.' if byte(line, at + 1).is_none_or(|next| next == b' ') => {
+            return Some((Token::Break, at + 1));
+        }
         _ => {}
     }
     if let Some(found) = deviations(line, at) {
@@ -796,14 +950,19 @@ pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
     }
     match first {
         b'+' => return Some((Token::Plus, at + 1)),
-        b'-' if byte(line, at + 1).is_none_or(|next| next == b' ') => return Some((Token::Minus, at + 1)),
+        b'-' if byte(line, at + 1).is_none_or(|next| next == b' ') => {
+            return Some((Token::Minus, at + 1));
+        }
         b'-' if byte(line, at + 1).is_some_and(|next| next.is_ascii_digit()) => {
             // A negative temperature, or a tolerance alone.
             return quantity(line, at);
         }
         _ => {}
     }
-    if line.get(at..)?.starts_with('\u{2205}') || line.get(at..)?.starts_with('\u{d8}') || line.get(at..)?.starts_with('\u{2300}') {
+    if line.get(at..)?.starts_with('\u{2205}')
+        || line.get(at..)?.starts_with('\u{d8}')
+        || line.get(at..)?.starts_with('\u{2300}')
+    {
         return token_at(line, spaces(line, at + line.get(at..)?.chars().next()?.len_utf8()));
     }
     // `20 x 26` are sizes, `x2` at the end of a part is a count.
@@ -832,12 +991,18 @@ pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
 fn thread_class(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?.as_bytes();
     let (digit, letter) = (*rest.first()?, *rest.get(1)?);
-    let is_unified = matches!(digit, b'1'..=b'5') && matches!(letter.to_ascii_uppercase(), b'A' | b'B' | b'G');
-    let is_metric = matches!(digit, b'4'..=b'8') && matches!(letter, b'g' | b'H' | b'e' | b'h' | b'f' | b'G');
+    let is_unified =
+        matches!(digit, b'1'..=b'5') && matches!(letter.to_ascii_uppercase(), b'A' | b'B' | b'G');
+    let is_metric =
+        matches!(digit, b'4'..=b'8') && matches!(letter, b'g' | b'H' | b'e' | b'h' | b'f' | b'G');
     if !(is_unified || is_metric) || !ends(line, at + 2) {
         return None;
     }
-    let text = if is_metric { line.get(at..at + 2)?.to_owned() } else { line.get(at..at + 2)?.to_ascii_uppercase() };
+    let text = if is_metric {
+        line.get(at..at + 2)?.to_owned()
+    } else {
+        line.get(at..at + 2)?.to_ascii_uppercase()
+    };
     Some((Token::ThreadClass(text), at + 2))
 }
 
@@ -857,7 +1022,6 @@ fn span(line: &str, at: usize) -> Option<(Token, usize)> {
     let from = match line.get(end..)? {
         rest if rest.starts_with("..") => end + 2,
         rest if rest.starts_with('-') && first.places > 0 => end + 1,
-        rest if rest.starts_with('/') && first.places > 1 => end + 1,
         _ => return None,
     };
     if byte(line, from).is_some_and(|next| next == b' ') {

@@ -84,7 +84,11 @@ impl Search<'_> {
         let mut at = at + rest.len() - rest.trim_start_matches([' ', '\t']).len();
         // A hyphen between words parts them.
         let letter = |place: usize| text.as_bytes().get(place).is_some_and(u8::is_ascii_alphabetic);
-        if text.as_bytes().get(at) == Some(&b'-') && at > 0 && letter(at + 1) && !text[..at].ends_with(' ') {
+        if text.as_bytes().get(at) == Some(&b'-')
+            && at > 0
+            && letter(at + 1)
+            && !text[..at].ends_with(' ')
+        {
             at += 1;
         }
         if at >= text.len() {
@@ -93,12 +97,18 @@ impl Search<'_> {
         if let Some(place) = self.dead.get(&at) {
             return Err(place.clone());
         }
-        let place = self.line.place(at);
+        let mut place = self.line.place(at);
+        // A letter close to a figure is no word: `6A` is a class begun.
+        if at > 0 && text.as_bytes().get(at - 1).is_some_and(u8::is_ascii_digit) && letter(at) {
+            place.words.clear();
+        }
         let mut options: Vec<(Token, usize, (usize, u8))> = place
             .words
             .iter()
             .filter(|(row, _)| row.is_of(self.question))
-            .map(|(row, end)| (Token::Word { name: row.name, kind: row.kind }, *end, (*end, row.rank())))
+            .map(|(row, end)| {
+                (Token::Word { name: row.name, kind: row.kind }, *end, (*end, row.rank()))
+            })
             .collect();
         if let Some((token, end)) = place.token {
             // A number gives way to a metal of the same name, and to a longer word.
@@ -141,7 +151,10 @@ impl Search<'_> {
                 && self.from(end, items).is_ok()
             {
                 self.slips.push((said, meant));
-                items.push(Item { token: Token::Word { name: row.name, kind: row.kind }, at: at..end });
+                items.push(Item {
+                    token: Token::Word { name: row.name, kind: row.kind },
+                    at: at..end,
+                });
                 return Ok(());
             }
         }
@@ -157,7 +170,11 @@ impl View {
 
     /// What was typed for an item.
     pub(super) fn said(&self, at: usize) -> String {
-        self.items.get(at).and_then(|item| self.text.get(item.at.clone())).unwrap_or_default().to_lowercase()
+        self.items
+            .get(at)
+            .and_then(|item| self.text.get(item.at.clone()))
+            .unwrap_or_default()
+            .to_lowercase()
     }
 
     /// Is any of these words typed?
@@ -170,7 +187,9 @@ impl View {
     }
 
     pub(super) fn says(&self, kind: &str, name: &str) -> bool {
-        self.tokens().any(|token| matches!(token, Token::Word { name: n, kind: k } if *k == kind && *n == name))
+        self.tokens().any(
+            |token| matches!(token, Token::Word { name: n, kind: k } if *k == kind && *n == name),
+        )
     }
 
     /// The first word of a kind.
@@ -207,7 +226,10 @@ impl View {
     }
 
     /// Exactly one of what `find` finds; none and two are none.
-    pub(super) fn one<'a, T: PartialEq>(&'a self, find: impl Fn(&'a Token) -> Option<T>) -> Option<T> {
+    pub(super) fn one<'a, T: PartialEq>(
+        &'a self,
+        find: impl Fn(&'a Token) -> Option<T>,
+    ) -> Option<T> {
         let mut found = self.tokens().filter_map(find);
         let first = found.next()?;
         found.all(|other| other == first).then_some(first)
@@ -241,7 +263,9 @@ impl View {
         }
         for token in self.tokens() {
             match token {
-                Token::Thread { is_inch: true, .. } | Token::InchClass(_) | Token::Gauge(_) => inch = true,
+                Token::Thread { is_inch: true, .. } | Token::InchClass(_) | Token::Gauge(_) => {
+                    inch = true
+                }
                 Token::Thread { is_inch: false, .. } | Token::Bearing(..) => metric = true,
                 _ => {}
             }
@@ -260,11 +284,30 @@ impl View {
 
     /// A clause without its object: `with` or `from` and nothing more.
     pub(super) fn dangles(&self) -> bool {
+        // `job 12` and `print no. 1250` are names, not sizes.
+        let names = |at: usize| {
+            ["job", "drawing", "print", "step", "op", "sheet", "item", "line", "page", "mark"]
+                .contains(&&*self.said(at))
+        };
+        if (0..self.items.len()).any(|at| {
+            names(at)
+                && matches!(
+                    self.items.get(at + 1).map(|item| &item.token),
+                    Some(Token::Number(_) | Token::Gauge(_))
+                )
+        }) {
+            return true;
+        }
         // `what do I tap it with?` has its object before it.
-        !self.has("asking") && (0..self.items.len()).any(|at| {
-            let ends = matches!(self.items.get(at + 1).map(|item| &item.token), None | Some(Token::Break));
-            ends && ["with", "w/", "from", "using", "and", "=", "at", "over"].contains(&&*self.said(at))
-        })
+        !self.has("asking")
+            && (0..self.items.len()).any(|at| {
+                let ends = matches!(
+                    self.items.get(at + 1).map(|item| &item.token),
+                    None | Some(Token::Break)
+                );
+                ends && ["with", "w/", "from", "using", "and", "=", "at", "over"]
+                    .contains(&&*self.said(at))
+            })
     }
 
     /// `the bore` and `7/8 bore` are nouns; `mic .7505` is a verb.
@@ -272,18 +315,28 @@ impl View {
         for at in 0..self.items.len() {
             let said = self.said(at);
             let before = at.checked_sub(1);
-            let after_number = before.is_some_and(|before| matches!(self.items[before].token, Token::Number(_)));
+            let after_number =
+                before.is_some_and(|before| matches!(self.items[before].token, Token::Number(_)));
             let after_article = before.is_some_and(|before| {
-                ["the", "a", "my", "its", "what's the", "whats the", "what is the", "this"].contains(&&*self.said(before))
+                ["the", "a", "my", "its", "what's the", "whats the", "what is the", "this"]
+                    .contains(&&*self.said(before))
             });
-            let next_number = matches!(self.items.get(at + 1).map(|item| &item.token), Some(Token::Number(_)));
-            let next_reads = matches!(self.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "reads", .. }));
+            let next_number =
+                matches!(self.items.get(at + 1).map(|item| &item.token), Some(Token::Number(_)));
+            let next_reads = matches!(
+                self.items.get(at + 1).map(|item| &item.token),
+                Some(Token::Word { kind: "reads", .. })
+            );
             let token = &mut self.items[at].token;
             match token {
-                Token::Word { kind: kind @ "head", name: name @ "bore" } if said == "bore" && (after_number || after_article || next_reads) => {
+                Token::Word { kind: kind @ "head", name: name @ "bore" }
+                    if said == "bore" && (after_number || after_article || next_reads) =>
+                {
                     (*kind, *name) = ("hole", "hole");
                 }
-                Token::Word { kind: kind @ "instrument", name: name @ "micrometer" } if next_number && matches!(&*said, "mic" | "mike") => {
+                Token::Word { kind: kind @ "instrument", name: name @ "micrometer" }
+                    if next_number && matches!(&*said, "mic" | "mike") =>
+                {
                     (*kind, *name) = ("reads", "reads");
                 }
                 _ => {}
@@ -295,14 +348,18 @@ impl View {
     pub(super) fn settle_in(&mut self, setting: Option<System>) {
         let mut at = 1;
         while at < self.items.len() {
-            let is_in = matches!(self.items[at].token, Token::Word { name: "in", kind: "connector" })
-                && self.items[at].at.len() == 2;
+            let is_in =
+                matches!(self.items[at].token, Token::Word { name: "in", kind: "connector" })
+                    && self.items[at].at.len() == 2;
             let before = match &self.items[at - 1].token {
                 Token::Number(num) => Some(num.clone()),
                 _ => None,
             };
             let deviations = matches!(self.items[at - 1].token, Token::Deviations { .. });
-            if is_in && (before.as_ref().is_some_and(|num| num.unit.is_none() || num.is_fraction) || deviations) {
+            if is_in
+                && (before.as_ref().is_some_and(|num| num.unit.is_none() || num.is_fraction)
+                    || deviations)
+            {
                 let is_inches = match self.items.get(at + 1).map(|item| &item.token) {
                     None
                     | Some(
@@ -316,9 +373,22 @@ impl View {
                         | Token::Plus,
                     ) => true,
                     Some(Token::Word { kind, name }) => {
-                        matches!(*kind, "role" | "fit" | "shaft" | "hole" | "reads" | "start" | "vague" | "head" | "untoleranced" | "gap")
-                            || (*kind == "connector" && *name != "in")
-                            || (*kind == "small" && ["dia", "diameter", "diam", "thick", "long", "deep", "please"].contains(&&*self.said(at + 1)))
+                        matches!(
+                            *kind,
+                            "role"
+                                | "fit"
+                                | "shaft"
+                                | "hole"
+                                | "reads"
+                                | "start"
+                                | "vague"
+                                | "head"
+                                | "untoleranced"
+                                | "gap"
+                        ) || (*kind == "connector" && *name != "in")
+                            || (*kind == "small"
+                                && ["dia", "diameter", "diam", "thick", "long", "deep", "please"]
+                                    .contains(&&*self.said(at + 1)))
                     }
                     _ => false,
                 };
@@ -342,7 +412,11 @@ pub(super) fn number_of(question: &str) -> u8 {
     if question == "log" {
         return LOG;
     }
-    QUESTIONS.iter().position(|known| *known == question).and_then(|at| u8::try_from(at).ok()).unwrap_or(LOG)
+    QUESTIONS
+        .iter()
+        .position(|known| *known == question)
+        .and_then(|at| u8::try_from(at).ok())
+        .unwrap_or(LOG)
 }
 
 /// Two metals said one after the other are one: `660 bronze`.
@@ -353,13 +427,37 @@ pub(super) fn join_materials(view: &mut View, line: &str) -> Option<()> {
         if is(&view.items[at - 1].token) && is(&view.items[at].token) {
             let range = view.items[at - 1].at.start..view.items[at].at.end;
             let said = line.get(range.clone())?;
-            let one = |item: &Item| match item.token { Token::Word { name, .. } => name, _ => "" };
+            let one = |item: &Item| match item.token {
+                Token::Word { name, .. } => name,
+                _ => "",
+            };
             let found = Material::find(said)
-                .or_else(|_| Material::find(&format!("{} {}", line.get(view.items[at - 1].at.clone()).unwrap_or_default(), one(&view.items[at]))))
-                .or_else(|_| Material::find(&format!("{} {}", one(&view.items[at - 1]), line.get(view.items[at].at.clone()).unwrap_or_default())))
+                .or_else(|_| {
+                    Material::find(&format!(
+                        "{} {}",
+                        line.get(view.items[at - 1].at.clone()).unwrap_or_default(),
+                        one(&view.items[at])
+                    ))
+                })
+                .or_else(|_| {
+                    Material::find(&format!(
+                        "{} {}",
+                        one(&view.items[at - 1]),
+                        line.get(view.items[at].at.clone()).unwrap_or_default()
+                    ))
+                })
                 .ok()?;
             let is_plain = |name: &str| name.chars().all(|c| c.is_ascii_lowercase() || c == ' ');
-            let name = if is_plain(found.name()) { found.name() } else { found.aliases().iter().copied().find(|alias| is_plain(alias)).unwrap_or_else(|| found.name()) };
+            let name = if is_plain(found.name()) {
+                found.name()
+            } else {
+                found
+                    .aliases()
+                    .iter()
+                    .copied()
+                    .find(|alias| is_plain(alias))
+                    .unwrap_or_else(|| found.name())
+            };
             view.items[at - 1] = Item { token: Token::Word { name, kind: "material" }, at: range };
             view.items.remove(at);
         } else {

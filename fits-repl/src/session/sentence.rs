@@ -28,9 +28,26 @@ impl Session {
             }
             return self.as_phrase(line).unwrap_or(Err(problem));
         }
-        match (self.as_phrase(line), query) {
-            (Some(answer), _) => answer,
-            (None, _) => self.ask(line),
+        // An entry, as the plain grammar has it, has its own words for what is wrong.
+        if grammar::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
+            return self.ask(line);
+        }
+        let is_plain = query.is_ok();
+        let mut plainly = self.trial();
+        match self.as_phrase(line) {
+            Some(Ok(answer)) => {
+                // Read as it stands: nothing was inferred.
+                if is_plain
+                    && plainly
+                        .ask(line)
+                        .is_ok_and(|plain| format!("{plain:?}") == format!("{answer:?}"))
+                {
+                    self.read_as = None;
+                }
+                Ok(answer)
+            }
+            Some(asked) => asked,
+            None => self.ask(line),
         }
     }
 
@@ -86,17 +103,27 @@ impl Session {
                     choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
                 };
                 let choices: Vec<_> = choices.into_iter().filter(works).take(4).collect();
-                (choices.len() >= 2)
-                    .then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
+                (choices.len() >= 2).then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
             }
         }
     }
 }
 
+/// A keyword and figures alone.
+fn is_terse(line: &str) -> bool {
+    let units = ["in", "mm", "thou", "sure", "tenths", "um"];
+    line.split_whitespace().skip(1).all(|word| {
+        let bare = word.trim_start_matches(|c: char| !c.is_alphabetic());
+        bare.is_empty() || units.contains(&bare)
+    })
+}
+
 /// A plain query by its form, with a name that nothing here is called: the
 /// words may be a phrase.
 fn may_be_phrase(query: &Query) -> bool {
-    let is_metal = |spot: &Option<Spot<String>>| spot.as_ref().is_none_or(|name| Material::find(&name.value).is_ok());
+    let is_metal = |spot: &Option<Spot<String>>| {
+        spot.as_ref().is_none_or(|name| Material::find(&name.value).is_ok())
+    };
     match query {
         Query::Log(_)
         | Query::Crib(_)
@@ -104,14 +131,21 @@ fn may_be_phrase(query: &Query) -> bool {
         | Query::Assemble(_)
         | Query::PickGrip { .. }
         | Query::Bushing(_)
-        | Query::Stack(_) => false,
+        | Query::Stack(_)
+        | Query::Align(_)
+        | Query::Thread(_) => false,
         Query::Part(part) | Query::Rehearse(part) => {
             let is_word = part.word.as_ref().is_none_or(|word| Word::find(&word.value).is_ok());
-            let is_part = part.bought.as_ref().is_none_or(|name| Family::called(&name.value).is_ok());
+            let is_part =
+                part.bought.as_ref().is_none_or(|name| Family::called(&name.value).is_ok());
             let is_instrument = part.measuring.as_ref().is_none_or(|how| {
                 how.instruments.iter().all(|name| Instrument::find(&name.value).is_ok())
             });
-            !(is_word && is_part && is_instrument && is_metal(&part.hub) && is_metal(&part.shaft_material))
+            !(is_word
+                && is_part
+                && is_instrument
+                && is_metal(&part.hub)
+                && is_metal(&part.shaft_material))
         }
         _ => true,
     }
@@ -128,4 +162,3 @@ fn head(query: &Query) -> Option<(&Size, bool)> {
         _ => return None,
     })
 }
-

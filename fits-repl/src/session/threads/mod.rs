@@ -113,6 +113,10 @@ pub(super) fn of_size(size: &Size) -> Option<String> {
     let (whole, rest) = (top / bottom, top % bottom);
     let name =
         if whole == 0 { format!("{rest}/{bottom}") } else { format!("{whole}-{rest}/{bottom}") };
+    // With a unit it is a length.
+    if size.at.len() > name.len() {
+        return None;
+    }
     let (designation, _) = scan_expected(&name)?.ok()?;
     designation.resolve().ok().map(|thread| thread.to_string())
 }
@@ -205,30 +209,21 @@ impl Session {
         ))
     }
 
-    /// With the drill that a bare figure means most likely: a number drill, or
-    /// a fraction of an inch.
+    /// With the number drill that a bare figure most likely means.
     fn drill_meant(&self, found: &Found, problem: Problem) -> Problem {
         let Some(Spot { value: Expression::Number(number, None), at }) = &found.query.drill else {
             return problem;
         };
         let (top, bottom) = number.ratio();
-        let (meant, written) = if number.is_fraction() {
-            let inches = Expression::Number(*number, Some(Unit::Inch));
-            (inches, format!("{top}/{bottom}in"))
-        } else if bottom == 1 && found.thread.form().is_inch() {
-            (Expression::Gauge(format!("#{top}")), format!("#{top}"))
-        } else {
+        if bottom != 1 || !found.thread.form().is_inch() {
             return problem;
-        };
-        let drill = Some(Spot { value: meant, at: at.clone() });
+        }
+        let written = format!("#{top}");
+        let drill = Some(Spot { value: Expression::Gauge(written.clone()), at: at.clone() });
         let query = ThreadQuery { drill, ..found.query.clone() };
         match self.tap(&Found { query: &query, thread: found.thread }) {
             Ok(_) => Problem::new(problem.message, problem.at)
-                .advise(if number.is_fraction() {
-                    "a fraction of an inch has its unit"
-                } else {
-                    "a number drill has its sign"
-                })
+                .advise("a number drill has its sign")
                 .fix(at.clone(), written),
             Err(_) => problem,
         }

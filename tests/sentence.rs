@@ -1,0 +1,336 @@
+//! What is said at a lathe reaches the answer that its plain query gives, is
+//! asked back, or is refused: never read as something else.
+//!
+//! The phrases are lists written by several people, `tests/phrases/`: seen and
+//! more are those the words were chosen by; american and british were written
+//! afresh by people who had seen neither them nor the words, and were measured
+//! before any word was chosen by them: 54 of 100 reached, 2 of 100 wrong.
+
+use fits_checks::project_file;
+use fits_repl::{render::json, session::Session};
+use proptest::prelude::*;
+use serde_json::Value;
+
+/// The figures that matter of each kind of answer.
+fn key(answer: &str) -> &'static [&'static str] {
+    match answer {
+        "feature" => &["kind", "lower_mm", "upper_mm"],
+        "fit" => {
+            &["hole.lower_mm", "hole.upper_mm", "shaft.lower_mm", "shaft.upper_mm", "clearance"]
+        }
+        "reading" => &["reading_mm", "verdict", "lower_mm", "upper_mm"],
+        "pair_reading" => &["actual_clearance_mm", "within"],
+        "passes" => &["work", "start_mm", "feature.lower_mm", "feature.upper_mm"],
+        "pass_log" => &["entries", "kind", "upper_mm", "lower_mm", "next.action"],
+        "rehearsal" => &["strategies"],
+        "ream" => &["reamer_min_mm", "reamer_max_mm"],
+        "size" => &["size_mm"],
+        "settings" => &["units", "dial", "instrument", "material", "graduation_mm"],
+        "thread" => &["designation", "external", "internal"],
+        "tap" => &["designation", "drill.mm", "percent"],
+        "clearance_hole" => &["holes"],
+        "wires" => &["wire_mm", "over_max_mm", "over_min_mm"],
+        "over_wires" => &["over_mm", "pitch_diameter_mm"],
+        "thread_passes" => &["side", "depth_mm"],
+        "assembly" => &["interference_min_mm", "interference_max_mm", "pressure_mpa", "torque_n_m"],
+        "bushing_fit" => &["shaft.lower_mm", "shaft.upper_mm", "bore_in_place", "clearance"],
+        "fit_warm" => &["cold.min_mm", "cold.max_mm", "warm.min_mm", "warm.max_mm"],
+        "stack" => &["worst", "last_part.aim_mm"],
+        "pick" => &["wanted_min_mm", "wanted_max_mm"],
+        "pick_grip" => &["candidates"],
+        "general" | "seat_limits" => &["lower_mm", "upper_mm"],
+        "drill" => &["exact", "under", "over"],
+        "align" => &["set_over_mm", "toward"],
+        "keyway" => &["width_mm", "shaft_mm"],
+        "seat" => &["seats"],
+        "grade" => &["grade", "tolerance_mm"],
+        _ => &[],
+    }
+}
+
+fn at<'a>(answer: &'a Value, path: &str) -> Option<&'a Value> {
+    path.split('.').try_fold(answer, |value, key| value.get(key))
+}
+
+fn same(a: Option<&Value>, b: Option<&Value>) -> bool {
+    match (a, b) {
+        (Some(Value::Number(a)), Some(Value::Number(b))) => {
+            let (a, b) = (a.as_f64().unwrap_or(f64::NAN), b.as_f64().unwrap_or(f64::NAN));
+            (a - b).abs() <= 2e-5 + 1e-6 * b.abs()
+        }
+        (Some(Value::Array(a)), Some(Value::Array(b))) => {
+            a.len() == b.len() && a.iter().zip(b).all(|(a, b)| same(Some(a), Some(b)))
+        }
+        (Some(Value::Object(a)), Some(Value::Object(b))) => a.keys().chain(b.keys()).all(|key| {
+            ["query", "line", "names", "name", "label"].contains(&&**key)
+                || same(a.get(key), b.get(key))
+        }),
+        (a, b) => a == b,
+    }
+}
+
+/// The last answer of lines parted by ` ; `.
+fn ask(units: &str, text: &str) -> Value {
+    let mut session = Session::new();
+    if units != "unset" {
+        session.evaluate(&format!("units {units}")).expect("units");
+    }
+    let mut out = Vec::new();
+    for line in text.split(" ; ") {
+        out.clear();
+        let answer = session.evaluate(line.trim());
+        json::object_as(&mut out, None, line, session.read_as(), &answer);
+    }
+    serde_json::from_slice(&out).expect("one object")
+}
+
+fn choices(answer: &Value) -> Vec<String> {
+    let list = answer.pointer("/error/choices").and_then(Value::as_array);
+    list.into_iter().flatten().filter_map(|choice| choice.as_str().map(str::to_owned)).collect()
+}
+
+fn alike(got: &Value, want: &Value) -> bool {
+    let kind = want.get("answer").and_then(Value::as_str).unwrap_or_default();
+    got.get("error").is_none()
+        && got.get("answer") == want.get("answer")
+        && key(kind).iter().all(|path| same(at(got, path), at(want, path)))
+}
+
+#[derive(Default, Debug)]
+struct Count {
+    all: u32,
+    reached: u32,
+    served: u32,
+    wrong: Vec<String>,
+}
+
+fn rows(name: &str) -> Vec<csv::StringRecord> {
+    let path = project_file(&format!("tests/phrases/{name}"));
+    csv::ReaderBuilder::new()
+        .flexible(true)
+        .from_path(path)
+        .expect(name)
+        .records()
+        .map(|row| row.expect(name))
+        .collect()
+}
+
+fn count(name: &str) -> Count {
+    let mut count = Count::default();
+    for row in rows(name) {
+        let (phrase, units, canonical) = (&row[0], &row[1], &row[2]);
+        if canonical == "NONE" {
+            continue;
+        }
+        let got = ask(units, phrase);
+        let asked = choices(&got);
+        if canonical == "ASK" {
+            count.all += 1;
+            if got.get("error").is_none() {
+                count.wrong.push(format!("{phrase} [{units}]"));
+            } else if asked.len() >= 2 {
+                count.reached += 1;
+                count.served += 1;
+            }
+            continue;
+        }
+        let want = ask(units, canonical);
+        if want.get("error").is_some() {
+            continue;
+        }
+        count.all += 1;
+        if got.get("error").is_some() {
+            let is_there = asked.iter().any(|choice| alike(&ask(units, choice), &want));
+            count.served += u32::from(is_there);
+        } else if alike(&got, &want) {
+            count.reached += 1;
+            count.served += 1;
+        } else {
+            count.wrong.push(format!("{phrase} [{units}]: {}", got["read_as"]));
+        }
+    }
+    count
+}
+
+#[test]
+fn phrases_that_the_words_were_chosen_by() {
+    // EN8 is a steel of its own here; the list takes 1045 for it.
+    for (name, reached, served, wrong) in [("seen.csv", 93, 96, 0), ("more.csv", 93, 96, 1)] {
+        let count = count(name);
+        assert!(count.wrong.len() <= wrong, "{name}: {:#?}", count.wrong);
+        let share = |of: u32| 100 * of / count.all;
+        assert!(
+            share(count.reached) >= reached && share(count.served) >= served,
+            "{name}: {count:?}"
+        );
+    }
+}
+
+#[test]
+fn phrases_written_afresh() {
+    for (name, reached, served, wrong) in [("american.csv", 68, 72, 3), ("british.csv", 66, 68, 3)]
+    {
+        let count = count(name);
+        assert!(count.wrong.len() <= wrong, "{name}: {:#?}", count.wrong);
+        let share = |of: u32| 100 * of / count.all;
+        assert!(
+            share(count.reached) >= reached && share(count.served) >= served,
+            "{name}: {count:?}"
+        );
+    }
+}
+
+/// Words turned round, sides and radii, numbers that are no sizes: asked or
+/// refused, or read as what they mean.
+#[test]
+fn hazards_are_not_fallen_for() {
+    let mut held = 0;
+    for row in rows("hazards.csv").into_iter().chain(rows("more_hazards.csv")) {
+        let (phrase, units, never) = (&row[0], &row[1], &row[2]);
+        let got = ask(units, phrase);
+        if got.get("error").is_none() {
+            assert_ne!(never, "any", "{phrase}: {got}");
+            let (path, value) = never.split_once(':').expect("a field and a value");
+            let have = at(&got, path);
+            let hit = match (have.and_then(Value::as_f64), value.parse::<f64>()) {
+                (Some(have), Ok(value)) => (have - value).abs() < 0.005,
+                _ => have.and_then(Value::as_str) == Some(value),
+            };
+            assert!(!hit, "{phrase}: {got}");
+        }
+        held += 1;
+    }
+    assert!(held > 130, "{held}");
+}
+
+/// How a phrase was read gives the same answer when it is typed.
+#[test]
+fn what_it_was_read_as_gives_the_same_answer() {
+    let mut read = 0;
+    for name in ["seen.csv", "more.csv", "american.csv", "british.csv"] {
+        for row in rows(name) {
+            let (phrase, units) = (&row[0], &row[1]);
+            if phrase.contains(" ; ") {
+                continue;
+            }
+            let got = ask(units, phrase);
+            if let Some(plain) = got.get("read_as").and_then(Value::as_str) {
+                read += 1;
+                let mut again = ask(units, plain);
+                assert!(again.get("read_as").is_none(), "{phrase}: `{plain}` is no plain query");
+                let mut got = got.clone();
+                for answer in [&mut got, &mut again] {
+                    let fields = answer.as_object_mut().expect("an object");
+                    fields.remove("query");
+                    fields.remove("read_as");
+                }
+                assert_eq!(got, again, "{phrase}: `{plain}`");
+            }
+            for choice in choices(&got) {
+                assert!(ask(units, &choice).get("error").is_none(), "{phrase}: `{choice}`");
+            }
+        }
+    }
+    assert!(read > 500, "{read}");
+}
+
+/// A word that nobody knows is refused wherever it stands.
+#[test]
+fn a_stray_word_is_never_dropped() {
+    for phrase in [
+        "press fit for a .750 pin",
+        "3/4 H7 reads .7505",
+        "what drill for a 10-32 tap",
+        "bore 3/4 H7 from .735",
+        "hole came out .7515, slip shaft",
+        "reamer for 3/4 H7",
+        "close clearance drill for 10-32",
+    ] {
+        assert!(ask("in", phrase).get("error").is_none(), "{phrase}");
+        let words: Vec<_> = phrase.split(' ').collect();
+        for at in 0..=words.len() {
+            let mut with = words.clone();
+            with.insert(at, "zorgle");
+            let with = with.join(" ");
+            assert!(ask("in", &with).get("error").is_some(), "{with}");
+        }
+    }
+}
+
+/// The order of what is said changes nothing.
+#[test]
+fn any_order() {
+    for (phrases, plain) in [
+        (
+            &["press 3/4", "3/4 press fit", "a press fit at 3/4", "fit press, 3/4"][..],
+            "3/4in press",
+        ),
+        (&["H7/g6 20mm", "20mm H7 g6", "g6/H7 20mm", "fit of 20mm to H7/g6"][..], "20mm H7/g6"),
+        (&["RC3 3/4", "3/4 RC3", "rc 3 on 3/4"][..], "3/4in RC3"),
+        (&["#7 drill", "drill #7", "no 7 drill", "what size is a number 7 drill"][..], "drill #7"),
+        (&["reamer for 3/4 H7", "3/4 H7 reamer", "H7 reamer 3/4"][..], "ream 3/4in H7"),
+    ] {
+        for phrase in phrases {
+            let (got, want) = (ask("unset", phrase), ask("unset", plain));
+            assert!(alike(&got, &want), "{phrase}: {got}");
+        }
+    }
+}
+
+/// A written unit, a fraction, an inch class: the bare numbers beside them.
+#[test]
+fn units_by_what_stands_beside() {
+    for (units, phrase, plain) in [
+        ("mm", "3/4 press", "3/4in press"),
+        ("mm", "3/4 RC4", "3/4in RC4"),
+        ("mm", ".750 RC4", "0.750in RC4"),
+        ("unset", "1-1/4", "1-1/4in"),
+        ("mm", "7/8 + 3/32", "7/8in + 3/32in"),
+        ("in", "hole 20.013mm to suit, slip", "hole 20.013mm, slip"),
+        ("unset", "M8 tap drill", "M8 tap"),
+    ] {
+        let (got, want) = (ask(units, phrase), ask(units, plain));
+        assert!(alike(&got, &want), "{phrase}: {got}");
+    }
+    for (units, phrase) in [
+        ("in", "30 H7"),
+        ("in", "bore 30 H7 from 29.2"),
+        ("unset", "2 press"),
+        ("unset", "drill 6"),
+        ("unset", "6203"),
+    ] {
+        assert!(choices(&ask(units, phrase)).len() >= 2, "{phrase}: {}", ask(units, phrase));
+    }
+}
+
+/// A slip of typing is understood and shown; two that it could be are not.
+#[test]
+fn slips_of_typing() {
+    let got = ask("unset", "20mm slidng fit");
+    assert_eq!(got["read_as"], "20mm sliding", "{got}");
+    assert!(ask("unset", "20mm slag fit").get("error").is_some());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    /// Whatever words of the shop stand together, nothing fails but by a message.
+    #[test]
+    fn words_in_any_mixture_are_answered_or_refused(
+        words in proptest::collection::vec(prop_oneof![
+            "press", "slip", "fit", "hole", "shaft", "hub", "bushing", "od", "id", "long", "wall",
+            "steel", "brass", "in", "for", "a", "with", "mic", "reads", "now", "from", "bore", "turn",
+            "tap", "drill", "H7", "g6", "RC4", "3/4", ".7505", "20", "20.013", "1/4-20", "M8", "tight",
+            "\\.001", "\\+\\.001 -0", "washer", "end play", "took", "not", "per side", ",", "thou", "mm",
+        ], 1..9),
+    ) {
+        let line = words.join(" ");
+        for units in ["unset", "in", "mm"] {
+            let got = ask(units, &line);
+            prop_assert!(got.get("answer").is_some() || got.get("error").is_some());
+            if let Some(plain) = got.get("read_as").and_then(Value::as_str) {
+                prop_assert!(ask(units, plain).get("error").is_none(), "{}: `{}`", line, plain);
+            }
+        }
+    }
+}
