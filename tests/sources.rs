@@ -8,8 +8,7 @@ const VAGUE: [&str; 7] =
     ["web page", "webpage", "homework", "help", "source code", "library", "upload"];
 
 /// Tables whose sources are still to be put right.
-const TO_DO: [&str; 9] = [
-    "threads",
+const TO_DO: [&str; 8] = [
     "materials.csv",
     "shop_words.csv",
     "friction.csv",
