@@ -143,8 +143,8 @@ fn the_trapezoidal_tables_are_what_the_data_give() {
         .iter()
         .map(|row| {
             // A size stands in a list that was read, or says that none was.
-            let recalled = row.text("source").contains("recalled");
-            assert_eq!(row.text("status"), if recalled { "MEMORY" } else { "SEEN" }, "{row}");
+            let unread = row.text("source").contains("unconfirmed");
+            assert_eq!(row.text("status"), if unread { "MEMORY" } else { "SEEN" }, "{row}");
             assert!(known.contains(&mm(row, "pitch_mm")), "{row}: a pitch with no tolerance");
             format!(
                 "diameter: {}, pitch: {}, from: {}",

@@ -25,8 +25,8 @@ pub(super) static SIZES: [Listed; 23] = [
     Listed { major: Length::from_tenth_nanometres(762000000), turns: (2, 1), series: Series::Listed, from: Provenance { known: Known::Seen, text: "ASME B1.8 Table 2, reprint; the list of ASME B1.5 is the same" } },
     Listed { major: Length::from_tenth_nanometres(889000000), turns: (2, 1), series: Series::Listed, from: Provenance { known: Known::Seen, text: "ASME B1.8 Table 2, reprint; the list of ASME B1.5 is the same" } },
     Listed { major: Length::from_tenth_nanometres(1016000000), turns: (2, 1), series: Series::Listed, from: Provenance { known: Known::Seen, text: "ASME B1.8 Table 2, reprint; the list of ASME B1.5 is the same" } },
-    Listed { major: Length::from_tenth_nanometres(1143000000), turns: (2, 1), series: Series::Listed, from: Provenance { known: Known::Memory, text: "ASME B1.5, recalled" } },
-    Listed { major: Length::from_tenth_nanometres(1270000000), turns: (2, 1), series: Series::Listed, from: Provenance { known: Known::Memory, text: "ASME B1.5, recalled" } },
+    Listed { major: Length::from_tenth_nanometres(1143000000), turns: (2, 1), series: Series::Listed, from: Provenance { known: Known::Memory, text: "ASME B1.5, unconfirmed" } },
+    Listed { major: Length::from_tenth_nanometres(1270000000), turns: (2, 1), series: Series::Listed, from: Provenance { known: Known::Memory, text: "ASME B1.5, unconfirmed" } },
 ];
 
 pub(super) static ALLOWANCES: [Allowance; 22] = [

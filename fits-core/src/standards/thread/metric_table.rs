@@ -7,7 +7,7 @@ const NONE: Cell = Cell { micrometres: 0, source: 0 };
 
 pub(super) static SOURCES: [Provenance; 50] = [
     Provenance { known: Known::Seen, text: "ISO 965-1, table of fundamental deviations, pitches 0.2 to 6 mm, as a Polish textbook prints it" },
-    Provenance { known: Known::Memory, text: "ISO 965-1, table of tolerances, recalled" },
+    Provenance { known: Known::Memory, text: "ISO 965-1, table of tolerances, unconfirmed" },
     Provenance { known: Known::Seen, text: "ISO 965-1, table of minor diameter tolerances of internal threads, reprint" },
     Provenance { known: Known::Formula, text: "Machinery's Handbook 27th ed., p. 1797: ratio of the grades, from a figure read, to the R 40 number" },
     Provenance { known: Known::Seen, text: "width of the 6h limits of M1.2x0.25: a tool maker's catalogue, p. 711 and 712, limits after ISO 965" },
@@ -33,7 +33,7 @@ pub(super) static SOURCES: [Provenance; 50] = [
     Provenance { known: Known::Seen, text: "width of the 6H limits of M12x1.75: Internal Metric Thread Table M9 to M24, ASME B1.13M, class 6H (Engineers Edge)" },
     Provenance { known: Known::Seen, text: "width of the 6g limits of M20x2: a tool maker's catalogue, p. 711 and 712, limits after ISO 965" },
     Provenance { known: Known::Seen, text: "deviation rows printed with ISO 965-5, reprint" },
-    Provenance { known: Known::Memory, text: "ISO 965-1, table of fundamental deviations, recalled" },
+    Provenance { known: Known::Memory, text: "ISO 965-1, table of fundamental deviations, unconfirmed" },
     Provenance { known: Known::Seen, text: "Yamawa tap catalogue 2021, p. 645 and 656, pitch diameter tolerances" },
     Provenance { known: Known::Seen, text: "ISO 965-1, table of pitch diameter tolerances of external threads, reprint" },
     Provenance { known: Known::Seen, text: "width of the 4g6g limits of M1.6x0.35: ASME B1.13M, table of pitch diameters for rolled threads" },
@@ -54,8 +54,8 @@ pub(super) static SOURCES: [Provenance; 50] = [
     Provenance { known: Known::Seen, text: "Machinery's Handbook 27th ed., p. 1802, Table 13: width of 6g limits" },
     Provenance { known: Known::Seen, text: "ISO 965-1, table of pitch diameter tolerances of internal threads, reprint" },
     Provenance { known: Known::Seen, text: "ISO 261; each pitch stands in limits or in a tap maker's table read" },
-    Provenance { known: Known::Memory, text: "ISO 261, general plan, recalled; the coarse pitch stands in a tap maker's table read" },
-    Provenance { known: Known::Memory, text: "ISO 261, general plan, recalled" },
+    Provenance { known: Known::Memory, text: "ISO 261, general plan, unconfirmed; the coarse pitch stands in a tap maker's table read" },
+    Provenance { known: Known::Memory, text: "ISO 261, general plan, unconfirmed" },
 ];
 
 pub(super) static PITCHES: [PitchRow; 25] = [

@@ -7,7 +7,7 @@ pub(super) static SOURCES: [Provenance; 7] = [
     Provenance { known: Known::Seen, text: "UNF basic dimensions, a fastener dealer's table" },
     Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., p. 1978, table 4a" },
     Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., p. 1980, Table 4c" },
-    Provenance { known: Known::Memory, text: "ASME B1.1, table of standard series, recalled" },
+    Provenance { known: Known::Memory, text: "ASME B1.1, table of standard series, unconfirmed" },
     Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., Table 3 (the formula gives 0.00165)" },
     Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., Table 3; thread ring gauge list; screw size chart (the formula gives 0.00165)" },
     Provenance { known: Known::Seen, text: "two lists of class 2A and 3A limits after ASME B1.1: the tolerance of a 1/2 in diameter" },
