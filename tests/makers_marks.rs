@@ -1,5 +1,5 @@
-//! Makers' marks are at most understood: no answer, hint, help or completion
-//! shows one.
+//! Makers' marks are at most understood: no name, answer, hint or help page shows
+//! one.
 
 use fits_checks::rows;
 use fits_core::standards::{bought::Family, materials::Material};
