@@ -22,6 +22,18 @@ struct ErrorFields<'a> {
 /// Appends the object for a query, without a line feed: `line` where the
 /// query came with a number, `query` as read, then the answer or the error.
 pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result<Answer, Problem>) {
+    object_noting(out, line, query, answer, &[]);
+}
+
+/// The same with what was found in the session's files, as `file_notes`: a
+/// line of a log that cannot be read, a damaged crib, a log that is open.
+pub fn object_noting(
+    out: &mut Vec<u8>,
+    line: Option<u64>,
+    query: &str,
+    answer: &Result<Answer, Problem>,
+    file_notes: &[String],
+) {
     let start = out.len();
     out.push(b'{');
     if let Some(line) = line {
@@ -31,6 +43,10 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
     }
     out.extend_from_slice(b"\"query\":");
     append(out, query);
+    if !file_notes.is_empty() {
+        out.extend_from_slice(b",\"file_notes\":");
+        append(out, file_notes);
+    }
     // The answer is an object of its own: its opening brace becomes the comma
     // that joins its fields to these.
     let joint = out.len();
