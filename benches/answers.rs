@@ -35,8 +35,9 @@ fn batch_lines(criterion: &mut Criterion) {
     let mut group = criterion.benchmark_group("batch");
     group.throughput(Throughput::Elements(3000));
     group.bench_function("3000 pairs", |bencher| {
-        bencher
-            .iter(|| batch::run(black_box(input.as_bytes()), std::io::sink(), &mut Session::new()));
+        bencher.iter(|| {
+            batch::run(black_box(input.as_bytes()), std::io::sink(), &mut Session::new(), &[])
+        });
     });
     group.finish();
 }

@@ -126,10 +126,14 @@ fn families(out: &mut String) {
         assert!(!own.is_empty(), "{family}: has no rows");
         let units: BTreeSet<&str> = own.iter().map(|row| row.text("unit")).collect();
         let unit = if units.contains("mm") { "Millimetre" } else { "Inch" };
-        let words: Vec<&str> = family.text("words").split('|').collect();
+        let list = |column| {
+            let words = family.text(column).split('|').filter(|word| !word.is_empty());
+            words.collect::<Vec<&str>>()
+        };
+        let (words, silent) = (list("words"), list("silent"));
         writeln!(
             out,
-            "    Entry {{ name: {:?}, noun: {:?}, words: &{words:?}, feature: Feature::{}, by_outside: {}, mic_yours: {}, standard: {:?}, ask: {:?}, unit: Unit::{unit}, rows: &[",
+            "    Entry {{ name: {:?}, noun: {:?}, words: &{words:?}, silent: &{silent:?}, feature: Feature::{}, by_outside: {}, mic_yours: {}, standard: {:?}, ask: {:?}, unit: Unit::{unit}, rows: &[",
             family.text("family"),
             family.text("noun"),
             if yes(family, "surface", "hole", "shaft") { "Hole" } else { "Shaft" },

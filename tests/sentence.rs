@@ -79,7 +79,8 @@ fn ask(units: &str, text: &str) -> Value {
     for line in text.split(" ; ") {
         out.clear();
         let answer = session.evaluate(line.trim());
-        json::object_as(&mut out, None, line, session.read_as(), &answer);
+        let beside = json::Beside { read_as: session.read_as(), ..json::Beside::default() };
+        json::object_with(&mut out, None, line, beside, &answer);
     }
     serde_json::from_slice(&out).expect("one object")
 }

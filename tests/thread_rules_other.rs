@@ -298,7 +298,7 @@ fn every_figure_says_why_and_what_is_recalled() {
         ("1/2 BSW", Side::External, true),
         ("1/2 BSW", Side::Internal, true),
         ("2 BA", Side::External, false),
-        ("G1/2", Side::Internal, false),
+        ("G1/2", Side::Internal, true),
         ("R1/2", Side::External, true),
         ("Rc1/2", Side::Internal, true),
         ("1/2 NPT", Side::External, false),

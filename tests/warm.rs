@@ -87,9 +87,9 @@ fn a_piston_in_its_cylinder() {
 }
 
 // Growth of 1 in by 10 F, in millionths of an inch: the coefficients of
-// handbook tables (Callister-type appendix, table B.6, and textbook tables on
-// published web pages) are steel 6.5, stainless 304 9.6 and aluminium 6061 13.1
-// per F; nylon spreads from 40 to 80.
+// Callister, Fundamentals of Materials Science and Engineering, 3rd ed., table
+// B.6, are steel 6.5, stainless 304 9.6 and aluminium 6061 13.1 per F; nylon
+// spreads from 40 to 80, from memory.
 #[test]
 fn growth_by_the_tables_own_coefficients() {
     for (name, least, most) in [

@@ -94,8 +94,9 @@ pub fn too_long(start: &[u8]) -> (Problem, String) {
 /// Bytes gathered before they are written, while more input is waiting.
 const ENOUGH: usize = 1 << 16;
 
-/// Answers every line until the input ends. Answers are written out as soon
-/// as no further input is waiting, so a program may talk to it line by line.
+/// Answers every line until the input ends; the first answer holds what was
+/// found in the session's files. Answers are written out as soon as no further
+/// input is waiting, so a program may talk to it line by line.
 ///
 /// # Errors
 /// Reading or writing failed.
@@ -103,6 +104,7 @@ pub fn run(
     input: impl io::Read,
     mut output: impl Write,
     session: &mut Session,
+    file_notes: &[String],
 ) -> io::Result<Outcome> {
     let mut input = io::BufReader::with_capacity(ENOUGH, input);
     let mut out = Vec::with_capacity(2 * ENOUGH);
@@ -117,14 +119,16 @@ pub fn run(
             return Ok(worst);
         }
         number += 1;
+        let notes = if number == 1 { file_notes } else { &[] };
         let line = bytes.strip_suffix(b"\n").unwrap_or(&bytes);
         let line = line.strip_suffix(b"\r").unwrap_or(line);
         worst = worst.max(if reading == Reading::TooLong {
             let (problem, text) = too_long(line);
-            json::object(&mut out, Some(number), &text, &Err(problem));
+            let beside = json::Beside { file_notes: notes, ..json::Beside::default() };
+            json::object_with(&mut out, Some(number), &text, beside, &Err(problem));
             Outcome::NotUnderstood
         } else {
-            answer_bytes(&mut out, number, line, session)
+            answer_bytes(&mut out, number, line, session, notes)
         });
         out.push(b'\n');
         if out.len() >= ENOUGH || !input.buffer().contains(&b'\n') {
@@ -135,16 +139,24 @@ pub fn run(
     }
 }
 
-fn answer_bytes(out: &mut Vec<u8>, number: u64, line: &[u8], session: &mut Session) -> Outcome {
+fn answer_bytes(
+    out: &mut Vec<u8>,
+    number: u64,
+    line: &[u8],
+    session: &mut Session,
+    notes: &[String],
+) -> Outcome {
     match std::str::from_utf8(line) {
         Ok(text) => {
             let answer = session.evaluate(text);
-            json::object_as(out, Some(number), text, session.read_as(), &answer);
+            let beside = json::Beside { read_as: session.read_as(), file_notes: notes };
+            json::object_with(out, Some(number), text, beside, &answer);
             Outcome::of(&answer)
         }
         Err(error) => {
             let (problem, text) = not_text(line, error);
-            json::object(out, Some(number), &text, &Err(problem));
+            let beside = json::Beside { file_notes: notes, ..json::Beside::default() };
+            json::object_with(out, Some(number), &text, beside, &Err(problem));
             Outcome::NotUnderstood
         }
     }

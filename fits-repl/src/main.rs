@@ -217,13 +217,13 @@ fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     Ok((session, notes))
 }
 
-/// The same for a program: the notes go to standard error.
-fn session_for_lines(files: Files, way: Way) -> io::Result<Session> {
+/// The same for a program: the notes go to standard error too.
+fn session_for_lines(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     let (session, notes) = session(files, way)?;
-    for note in notes {
-        complain(&note);
+    for note in &notes {
+        complain(note);
     }
-    Ok(session)
+    Ok((session, notes))
 }
 
 /// One line at a terminal, gone when the work is done or stopped.
@@ -247,7 +247,7 @@ fn colour() -> Colour {
 }
 
 fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
-    let mut session = session_for_lines(files, Way::Once)?;
+    let (mut session, notes) = session_for_lines(files, Way::Once)?;
     let (query, answer) = match query.into_string() {
         Ok(text) => {
             let answer = session.evaluate(&text);
@@ -265,7 +265,8 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
     let status = Outcome::of(&answer).status();
     if form == Form::Json {
         let mut out = Vec::new();
-        json::object_as(&mut out, None, &query, session.read_as(), &answer);
+        let beside = json::Beside { read_as: session.read_as(), file_notes: &notes };
+        json::object_with(&mut out, None, &query, beside, &answer);
         out.push(b'\n');
         write_out(&out)?;
         return Ok(status);
@@ -295,15 +296,15 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
 }
 
 fn lines(files: Files, file: Option<OsString>) -> io::Result<u8> {
-    let mut session = session_for_lines(files, Way::Lines)?;
+    let (mut session, notes) = session_for_lines(files, Way::Lines)?;
     let out = io::stdout().lock();
     let outcome = match file {
-        None => batch::run(io::stdin().lock(), out, &mut session)?,
+        None => batch::run(io::stdin().lock(), out, &mut session, &notes)?,
         Some(file) => {
             let input = std::fs::File::open(&file).map_err(|error| {
                 io::Error::new(error.kind(), format!("{}: {error}", file.display()))
             })?;
-            batch::run(input, out, &mut session)?
+            batch::run(input, out, &mut session, &notes)?
         }
     };
     Ok(outcome.status())
@@ -315,7 +316,7 @@ fn prompt(files: Files) -> io::Result<u8> {
         let (session, notes) = session(files, Way::Prompt)?;
         return line_editor::run(session, &notes, colour()).map(Outcome::status);
     }
-    let mut session = session_for_lines(files, Way::Lines)?;
+    let (mut session, _) = session_for_lines(files, Way::Lines)?;
     let mut worst = Outcome::default();
     let mut bytes = Vec::new();
     let mut input = io::stdin().lock();

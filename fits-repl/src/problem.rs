@@ -16,9 +16,28 @@ pub struct Problem {
     pub fix: Option<(Range<usize>, String)>,
     /// Plain queries that the line could have meant, where it is asked back:
     /// none, or two at least, and each is answered.
-    pub choices: Vec<String>,
+    pub choices: Choices,
     /// A file or the machine failed, not the line.
     pub is_failure: bool,
+}
+
+/// Plain queries that a line could have meant; most problems have none.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[allow(clippy::box_collection, reason = "a problem is returned by every question: it stays small")]
+pub struct Choices(Option<Box<Vec<String>>>);
+
+impl Choices {
+    fn new(queries: Vec<String>) -> Self {
+        Self((!queries.is_empty()).then(|| Box::new(queries)))
+    }
+}
+
+impl std::ops::Deref for Choices {
+    type Target = [String];
+
+    fn deref(&self) -> &[String] {
+        self.0.as_deref().map_or(&[], Vec::as_slice)
+    }
 }
 
 impl Problem {
@@ -29,7 +48,7 @@ impl Problem {
             at,
             advice: String::new(),
             fix: None,
-            choices: Vec::new(),
+            choices: Choices::default(),
             is_failure: false,
         }
     }
@@ -44,7 +63,7 @@ impl Problem {
     /// With the queries that it could mean.
     #[must_use]
     pub fn choose(mut self, choices: Vec<String>) -> Self {
-        self.choices = choices;
+        self.choices = Choices::new(choices);
         self
     }
 

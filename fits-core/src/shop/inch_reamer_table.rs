@@ -4,9 +4,9 @@ use super::inch_reamers::NewReamer;
 use crate::{size::Length, source::{Known, Provenance}};
 
 pub(super) static NEW: [NewReamer; 3] = [
-    NewReamer { up_to: Length::from_tenth_nanometres(63500000), low: Length::from_tenth_nanometres(25400), high: Length::from_tenth_nanometres(101600), from: Provenance { known: Known::Memory, text: "ASME B94.2, recalled; sources disagree: mic yours" } },
-    NewReamer { up_to: Length::from_tenth_nanometres(254000000), low: Length::from_tenth_nanometres(25400), high: Length::from_tenth_nanometres(127000), from: Provenance { known: Known::Memory, text: "ASME B94.2, recalled; sources disagree: mic yours" } },
-    NewReamer { up_to: Length::from_tenth_nanometres(762000000), low: Length::from_tenth_nanometres(50800), high: Length::from_tenth_nanometres(152400), from: Provenance { known: Known::Memory, text: "ASME B94.2, recalled; sources disagree: mic yours" } },
+    NewReamer { up_to: Length::from_tenth_nanometres(63500000), low: Length::from_tenth_nanometres(25400), high: Length::from_tenth_nanometres(101600), from: Provenance { known: Known::Memory, text: "ASME B94.2, unconfirmed; sources disagree: mic yours" } },
+    NewReamer { up_to: Length::from_tenth_nanometres(254000000), low: Length::from_tenth_nanometres(25400), high: Length::from_tenth_nanometres(127000), from: Provenance { known: Known::Memory, text: "ASME B94.2, unconfirmed; sources disagree: mic yours" } },
+    NewReamer { up_to: Length::from_tenth_nanometres(762000000), low: Length::from_tenth_nanometres(50800), high: Length::from_tenth_nanometres(152400), from: Provenance { known: Known::Memory, text: "ASME B94.2, unconfirmed; sources disagree: mic yours" } },
 ];
 
 pub(super) static PIN_SIZES: [Length; 20] = [

@@ -4,10 +4,10 @@ use super::StockRow;
 use crate::{size::Length, source::{Known, Provenance}};
 
 pub(super) static REAMING: [StockRow; 4] = [
-    StockRow { up_to: Length::from_tenth_nanometres(50000000), first: Length::from_tenth_nanometres(1000000), second: Length::from_tenth_nanometres(2000000), from: Provenance { known: Known::Seen, text: "trade-training notes (metric): undersize of the bore before machine reaming" } },
-    StockRow { up_to: Length::from_tenth_nanometres(200000000), first: Length::from_tenth_nanometres(2000000), second: Length::from_tenth_nanometres(3000000), from: Provenance { known: Known::Seen, text: "trade-training notes (metric): undersize of the bore before machine reaming" } },
-    StockRow { up_to: Length::from_tenth_nanometres(500000000), first: Length::from_tenth_nanometres(3000000), second: Length::from_tenth_nanometres(5000000), from: Provenance { known: Known::Seen, text: "trade-training notes (metric): undersize of the bore before machine reaming" } },
-    StockRow { up_to: Length::from_tenth_nanometres(31500000000), first: Length::from_tenth_nanometres(5000000), second: Length::from_tenth_nanometres(10000000), from: Provenance { known: Known::Seen, text: "trade-training notes (metric): undersize of the bore before machine reaming" } },
+    StockRow { up_to: Length::from_tenth_nanometres(50000000), first: Length::from_tenth_nanometres(1000000), second: Length::from_tenth_nanometres(2000000), from: Provenance { known: Known::Practice, text: "common practice, no source" } },
+    StockRow { up_to: Length::from_tenth_nanometres(200000000), first: Length::from_tenth_nanometres(2000000), second: Length::from_tenth_nanometres(3000000), from: Provenance { known: Known::Practice, text: "common practice, no source" } },
+    StockRow { up_to: Length::from_tenth_nanometres(500000000), first: Length::from_tenth_nanometres(3000000), second: Length::from_tenth_nanometres(5000000), from: Provenance { known: Known::Practice, text: "common practice, no source" } },
+    StockRow { up_to: Length::from_tenth_nanometres(31500000000), first: Length::from_tenth_nanometres(5000000), second: Length::from_tenth_nanometres(10000000), from: Provenance { known: Known::Practice, text: "common practice, no source" } },
 ];
 
 pub(super) static PASSES: [StockRow; 4] = [

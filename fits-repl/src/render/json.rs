@@ -24,15 +24,25 @@ struct ErrorFields<'a> {
 /// Appends the object for a query, without a line feed: `line` where the
 /// query came with a number, `query` as typed, then the answer or the error.
 pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result<Answer, Problem>) {
-    object_as(out, line, query, None, answer);
+    object_with(out, line, query, Beside::default(), answer);
 }
 
-/// The same with `read_as`, the plain query that a phrase was taken for.
-pub fn object_as(
+/// What stands beside a query and its answer.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Beside<'a> {
+    /// The plain query that a phrase was taken for.
+    pub read_as: Option<&'a str>,
+    /// What was found in the session's files: a line of a log that cannot be
+    /// read, a damaged crib, a log that is open.
+    pub file_notes: &'a [String],
+}
+
+/// The same with what stands beside it.
+pub fn object_with(
     out: &mut Vec<u8>,
     line: Option<u64>,
     query: &str,
-    read_as: Option<&str>,
+    beside: Beside<'_>,
     answer: &Result<Answer, Problem>,
 ) {
     let start = out.len();
@@ -44,9 +54,13 @@ pub fn object_as(
     }
     out.extend_from_slice(b"\"query\":");
     append(out, query);
-    if let Some(read_as) = read_as {
+    if let Some(read_as) = beside.read_as {
         out.extend_from_slice(b",\"read_as\":");
         append(out, read_as);
+    }
+    if !beside.file_notes.is_empty() {
+        out.extend_from_slice(b",\"file_notes\":");
+        append(out, beside.file_notes);
     }
     // The answer is an object of its own: its opening brace becomes the comma
     // that joins its fields to these.

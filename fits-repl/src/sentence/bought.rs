@@ -75,7 +75,7 @@ pub(super) fn general(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let letter = match (by_standard, by_word) {
-        (Some(a), Some(b)) if b.chars().next() != Some(a) => return None,
+        (Some(a), Some(b)) if !b.starts_with(a) => return None,
         (Some(a), _) => a.to_string(),
         (None, Some(word)) => word.to_owned(),
         (None, None) => {
@@ -103,6 +103,7 @@ pub(super) fn grade(view: &View, system: System) -> Option<Said> {
 }
 
 /// A rolling bearing's seat.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
@@ -169,7 +170,8 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
         let said = view.said(at);
         let of_outer = ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
         let of_inner = ["inner", "shaft"].iter().any(|word| said.contains(word));
-        let own = !(of_outer && inner && !outer) && !(of_inner && outer && !inner);
+        let of_other = if inner && !outer { of_outer } else { of_inner && outer && !inner };
+        let own = !of_other;
         match (name, own) {
             ("turns", true) | ("stands", false) => turns = true,
             ("stands", true) | ("turns", false) => stands = true,
@@ -358,8 +360,7 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
     };
     let roles = assign(view, &["role"], &skip, system)?;
     let apart = match (skip.first().map(|at| &view.items[*at].token), roles.num("apart")) {
-        (Some(Token::Number(num)), _) => num.clone(),
-        (_, Some(num)) => num.clone(),
+        (Some(Token::Number(num)), _) | (_, Some(num)) => num.clone(),
         _ => return None,
     };
     let by = |names: [&str; 1]| {
@@ -375,9 +376,8 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
     };
     if !view.has("bigger") {
         return match (&chuck, &tail, &free[..]) {
-            (Some(chuck), Some(tail), []) => give(chuck, tail),
             (Some(chuck), None, [tail]) if view.has("role") => give(chuck, tail),
-            (None, Some(tail), [chuck]) => give(chuck, tail),
+            (Some(chuck), Some(tail), []) | (None, Some(tail), [chuck]) => give(chuck, tail),
             // Which collar was at the headstock is not said.
             (None, None, [a, b]) if give(a, b).is_some() => {
                 let (a, b) = (a.plain(system), b.plain(system));
@@ -390,7 +390,7 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
                 ))
             }
             (None, None, [taper]) if view.says("head", "tail") && taper.mm(system) < 1.0 => {
-                let (a, b) = tapered(taper, system)?;
+                let (a, b) = tapered(taper, system);
                 Some(Said::ask(
                     "which end is bigger is not said",
                     vec![
@@ -414,21 +414,20 @@ pub(super) fn align(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let amount = match (&chuck, &tail, &free[..]) {
-        (None, None, [num]) => num.clone(),
-        (Some(num), None, []) | (None, Some(num), []) => num.clone(),
+        (None, None, [num]) | (Some(num), None, []) | (None, Some(num), []) => num.clone(),
         _ => return None,
     };
     if amount.mm(system) > 2.0 {
         return None;
     }
-    let (less, more) = tapered(&amount, system)?;
+    let (less, more) = tapered(&amount, system);
     let tail_is_big = at_tail == (size == "big");
     let (a, b) = if tail_is_big { (less, more) } else { (more, less) };
     Some(Said::plain(format!("align {a} {b} over {over}")))
 }
 
 /// A nominal inch, or 25 mm, and so much more.
-fn tapered(amount: &Num, system: System) -> Option<(String, String)> {
+fn tapered(amount: &Num, system: System) -> (String, String) {
     let mm = amount.mm(system);
     let is_inch = amount.plain(system).ends_with("in")
         || amount.plain(system).ends_with("thou")
@@ -437,9 +436,9 @@ fn tapered(amount: &Num, system: System) -> Option<(String, String)> {
         let text = format!("{value:.6}");
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     };
-    Some(if is_inch {
+    if is_inch {
         ("1in".into(), format!("{}in", text(1.0 + mm / 25.4)))
     } else {
         ("25mm".into(), format!("{}mm", text(25.0 + mm)))
-    })
+    }
 }

@@ -23,6 +23,7 @@ struct Work {
     is_said: bool,
 }
 
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     view.only(
         &[
@@ -233,7 +234,7 @@ fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     // Bored from below, turned from above, and not from nothing.
     let is_bore = work.verb == "bore";
     if is_bore == bigger
-        || start_mm == target_mm
+        || (start_mm - target_mm).abs() < 1e-9
         || start_mm < 0.2 * target_mm
         || start_mm > 3.0 * target_mm
     {
@@ -715,6 +716,7 @@ impl Spoken {
 }
 
 /// Spoken entries of the open log.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
     view.only(&["entry", "instrument"], |token| matches!(token, Token::Number(_)))?;
     let entries: Vec<&str> = view.words("entry").collect();
@@ -755,7 +757,8 @@ pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                     if said.is_whole() {
                         said.flush(system, &mut lines, &mut first)?;
                     }
-                    if !said.mode.is_empty() && !(said.mode == "spring" && *name == "again") {
+                    let repeats = said.mode == "spring" && *name == "again";
+                    if !said.mode.is_empty() && !repeats {
                         return None;
                     }
                     if said.mode.is_empty() {

@@ -1,5 +1,7 @@
 //! Sizes and how they fit: both parts, one part in hand, a reading, a range.
 
+use std::fmt::Write as _;
+
 use super::{
     Said,
     roles::{Roles, assign},
@@ -151,7 +153,9 @@ fn circumstances(view: &View, fit: &Fit) -> Option<String> {
     }
     let _ = materials;
     match (hub, fit) {
-        (Some(hub), Fit::Word(_)) => text.push_str(&format!(", hub {hub}")),
+        (Some(hub), Fit::Word(_)) => {
+            let _ = write!(text, ", hub {hub}");
+        }
         (Some(_), _) => return None,
         (None, _) => {}
     }
@@ -165,6 +169,7 @@ fn circumstances(view: &View, fit: &Fit) -> Option<String> {
 }
 
 /// A nominal size and a fit: what to cut both parts to.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     view.only(
         &["fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role"],
@@ -497,7 +502,7 @@ pub(super) fn deviations_text(
         return format!("{size} \u{b1}{above}");
     }
     let (below, _) = give(lower);
-    format!("{size} {above_sign}{above}/-{below}",)
+    format!("{size} {above_sign}{above}/-{below}")
 }
 
 /// The place of a number that a limits token uses.
@@ -511,6 +516,7 @@ pub(super) fn limit_places(view: &View) -> Vec<usize> {
 }
 
 /// A part in hand and a fit: the other part.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
@@ -616,11 +622,7 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         || view.says("head", "whatnow")
         || view.says("head", "turnto");
     // A nominal number without a verb, a mate or `to suit` is no part in hand.
-    if nominal.is_none()
-        && is_nominal(num, system)
-        && !is_measured
-        && !(says_suit && !is_nominal(num, system))
-    {
+    if nominal.is_none() && is_nominal(num, system) && !is_measured {
         return None;
     }
     if !(is_measured || says_suit || wants_other || !is_nominal(num, system)) {
@@ -752,7 +754,7 @@ pub(super) fn pair(view: &View, system: System) -> Option<Said> {
         return None;
     }
     // Both of one nominal size: which fit they should have is another question.
-    if a == b && tail.is_empty() {
+    if (a - b).abs() < 1e-9 && tail.is_empty() {
         return None;
     }
     Some(Said::plain(format!(
@@ -769,7 +771,7 @@ fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Said> {
         return None;
     }
     let (x, y) = (a.mm(system), b.mm(system));
-    if (x - y).abs() > 0.05 * x || x == y {
+    if (x - y).abs() > 0.05 * x || (x - y).abs() < 1e-9 {
         return None;
     }
     let (a, b) = (a.plain(system), b.plain(system));
@@ -786,6 +788,7 @@ fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Said> {
 }
 
 /// A reading against a class or limits.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn reading(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
@@ -987,13 +990,8 @@ pub(super) fn pick(view: &View, system: System) -> Option<Said> {
         ([a, b, c], []) => {
             let thou = |x: &Num, y: &Num| Num { unit: x.unit.or(y.unit), ..x.clone() }.mm(system);
             let small = |num: &Num, of: &Num| {
-                let other = if std::ptr::eq(num, *a) {
-                    b
-                } else if std::ptr::eq(num, *b) && !std::ptr::eq(of, *a) {
-                    b
-                } else {
-                    num
-                };
+                // A unit of the other end goes for both.
+                let other = if std::ptr::eq(of, *a) { num } else { *b };
                 thou(num, other) < 0.05 * of.mm(system)
             };
             if small(a, c) && small(b, c) {
@@ -1134,7 +1132,6 @@ pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
                     Token::Word { kind: "small" | "role" | "state" | "reads" | "fit", .. }
                     | Token::Number(_)
                     | Token::Times(_) => {}
-                    Token::Word { kind: "connector", name: "on" } => return None,
                     _ => return None,
                 }
             }
@@ -1148,15 +1145,11 @@ pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
             }
             _ => None,
         };
-        let owner = next
-            .or_else(|| if after_in { Some("hub") } else { None })
-            .or_else(|| around(1))
-            .or_else(|| around(-1));
+        let owner = next.or(after_in.then_some("hub")).or_else(|| around(1)).or_else(|| around(-1));
         let slot = match owner {
-            Some("shaft") => &mut shaft,
             Some("hub" | "hole") => &mut hole,
             Some("bushing") if has_shaft && !has_hole => &mut hole,
-            Some("bushing") => &mut shaft,
+            Some("shaft" | "bushing") => &mut shaft,
             _ => {
                 loose.push(name);
                 continue;
@@ -1182,7 +1175,7 @@ pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
             (hole, shaft) = (Some(hub), Some(pin));
         }
         (&[hub, pin], None, None) if view.types(&["on", "onto"]) => {
-            (hole, shaft) = (Some(hub), Some(pin))
+            (hole, shaft) = (Some(hub), Some(pin));
         }
         ([], ..) => {}
         (&[one], Some(_), None) => shaft = Some(one),

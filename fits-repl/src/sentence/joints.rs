@@ -1,5 +1,7 @@
 //! Joints that are pressed or shrunk, bushings, and parts end to end.
 
+use std::fmt::Write as _;
+
 use super::{
     Said,
     fits::{Fit, fit_of, is_nominal, metals, nominal_of},
@@ -149,16 +151,13 @@ fn joint(view: &View, system: System) -> Option<Joint> {
         |joint: &Joint| joint.plug.as_ref().or(joint.bore.as_ref()).map(|num| num.mm(system));
     while let Some(number) = free.pop() {
         let mm = number.mm(system);
-        if joint.od.is_none()
-            && joint.wall.is_none()
-            && size(&joint).is_some_and(|size| mm > 1.05 * size)
-        {
-            joint.od = Some(number);
-        } else if joint.od.is_none()
-            && joint.wall.is_none()
-            && size(&joint).is_none()
-            && free.len() == 1
-        {
+        let no_outside = joint.od.is_none() && joint.wall.is_none();
+        let is_outside = match size(&joint) {
+            Some(size) => mm > 1.05 * size,
+            // Two are left: the larger one.
+            None => free.len() == 1,
+        };
+        if no_outside && is_outside {
             joint.od = Some(number);
         } else if size(&joint).is_none() {
             joint.plug = Some(number);
@@ -189,37 +188,41 @@ impl Joint {
         match (&self.od, &self.wall) {
             (Some(od), Some(wall)) if self.wall_of_plug => {
                 let _ = wall;
-                text.push_str(&format!(" od {}", od.plain(system)));
+                let _ = write!(text, " od {}", od.plain(system));
             }
             (Some(od), Some(wall)) => {
                 let inside = od.mm(system) - 2.0 * wall.mm(system);
                 if (inside - size.mm(system)).abs() > 0.02 * size.mm(system) {
                     return None;
                 }
-                text.push_str(&format!(" wall {}", wall.plain(system)));
+                let _ = write!(text, " wall {}", wall.plain(system));
             }
             (Some(od), None) => {
                 if od.mm(system) <= 1.001 * size.mm(system) {
                     return None;
                 }
-                text.push_str(&format!(" od {}", od.plain(system)));
+                let _ = write!(text, " od {}", od.plain(system));
             }
-            (None, Some(wall)) => text.push_str(&format!(" wall {}", wall.plain(system))),
-            (None, None) if has_bushing => text.push_str(&format!(" od {}", twice(size, system))),
+            (None, Some(wall)) => {
+                let _ = write!(text, " wall {}", wall.plain(system));
+            }
+            (None, None) if has_bushing => {
+                let _ = write!(text, " od {}", twice(size, system));
+            }
             (None, None) => return None,
         }
         if let Some(long) = &self.long {
-            text.push_str(&format!(" long {}", long.plain(system)));
+            let _ = write!(text, " long {}", long.plain(system));
         }
-        text.push_str(&format!(", shaft {shaft}"));
+        let _ = write!(text, ", shaft {shaft}");
         if let Some(wall) = self.wall.as_ref().filter(|_| self.wall_of_plug) {
-            text.push_str(&format!(" wall {}", wall.plain(system)));
+            let _ = write!(text, " wall {}", wall.plain(system));
         }
         if let Some(id) = &self.bush_id {
             if id.mm(system) >= size.mm(system) {
                 return None;
             }
-            text.push_str(&format!(" id {}", id.plain(system)));
+            let _ = write!(text, " id {}", id.plain(system));
         }
         Some(text)
     }
@@ -273,7 +276,7 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
         })
         .map(|(_, item)| item.clone())
         .collect();
-    let view = &View { items: kept, slips: Vec::new(), text: view.text.clone() };
+    let view = &View { items: kept, text: view.text.clone() };
     // `press` as a verb beside a class says nothing more.
     let has_class =
         view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)));
@@ -287,7 +290,7 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
         .cloned()
         .collect();
     let shrinks = view.says("fit", "shrink");
-    let view = &View { items: kept, slips: Vec::new(), text: view.text.clone() };
+    let view = &View { items: kept, text: view.text.clone() };
     let fit = fit_of(view);
     if fit.is_none()
         && view.tokens().any(|token| {
@@ -329,19 +332,19 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
         return bushing_on_shaft(view, system);
     }
     let joint = joint(view, system)?;
-    compose(view, &joint, fit, system, shrinks)
+    compose(view, &joint, fit.as_ref(), system, shrinks)
 }
 
 fn compose(
     view: &View,
     joint: &Joint,
-    fit: Option<Fit>,
+    fit: Option<&Fit>,
     system: System,
     shrinks: bool,
 ) -> Option<Said> {
     let parts = joint.parts(view, system)?;
     let head = match (&joint.bore, &joint.plug, &joint.tight) {
-        (Some(bore), Some(plug), None) if bore.mm(system) != plug.mm(system) => {
+        (Some(bore), Some(plug), None) if (bore.mm(system) - plug.mm(system)).abs() > 1e-9 => {
             // As they measure.
             if fit.as_ref().is_some_and(|fit| !matches!(fit, Fit::Word(_)))
                 || (bore.mm(system) - plug.mm(system)).abs() > 0.02 * bore.mm(system)
@@ -458,7 +461,9 @@ pub(super) fn pick_press(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let size = match (&joint.plug, &joint.bore) {
-        (Some(plug), Some(bore)) if plug.mm(system) != bore.mm(system) => return None,
+        (Some(plug), Some(bore)) if (plug.mm(system) - bore.mm(system)).abs() > 1e-9 => {
+            return None;
+        }
         (Some(size), _) | (None, Some(size)) => size.clone(),
         _ => return None,
     };
@@ -478,6 +483,7 @@ pub(super) fn pick_press(view: &View, system: System) -> Option<Said> {
 }
 
 /// A bushing pressed into a housing: what is left of its bore.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     view.only(
         &["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads"],
@@ -528,7 +534,7 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
             if low.mm(system) >= high.mm(system) {
                 return None;
             }
-            tail.push_str(&format!(", running {}..{}", low.plain(system), high.plain(system)));
+            let _ = write!(tail, ", running {}..{}", low.plain(system), high.plain(system));
         }
         _ => return None,
     }
@@ -570,13 +576,13 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
         Token::Shaft(class) => Some(class.clone()),
         _ => None,
     }) {
-        tail.push_str(&format!(", shaft {class}"));
+        let _ = write!(tail, ", shaft {class}");
     }
     if let Some(text) = view.one(|token| match token {
         Token::Temperature(text) => Some(text.clone()),
         _ => None,
     }) {
-        tail.push_str(&format!(", warm {text}"));
+        let _ = write!(tail, ", warm {text}");
     }
     let mut id = match (roles.num("id"), roles.num("hole")) {
         (Some(_), Some(_)) => return None,
@@ -589,7 +595,7 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
             // The shaft's size is the bushing's bore.
             None => id = Some(shaft.clone()),
             Some(bore) if (shaft.mm(system) - bore.mm(system)).abs() < 0.05 * bore.mm(system) => {
-                tail.push_str(&format!(", shaft {}", shaft.plain(system)));
+                let _ = write!(tail, ", shaft {}", shaft.plain(system));
             }
             Some(_) => return None,
         }
@@ -680,6 +686,7 @@ struct Link {
 }
 
 /// Parts end to end, the play left, or the part to make.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn stack(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
@@ -707,7 +714,9 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
     let named = view.has("gap") || view.has("part");
     let has_signs =
         view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
-    if !(view.says("head", "stack") || view.says("head", "play")) && !(has_signs && named) {
+    let asks = view.says("head", "stack") || view.says("head", "play");
+    let subtracts = has_signs && named;
+    if !asks && !subtracts {
         return None;
     }
     let (wanted, skip) = wanted(view, system)?;
@@ -770,7 +779,7 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
             text.push(if all_plus { '+' } else { '-' });
         }
         if link.times > 1 {
-            text.push_str(&format!("{}x ", link.times));
+            let _ = write!(text, "{}x ", link.times);
         }
         text.push_str(&link.num.plain(system));
         if let Some(deviations) = &link.deviations {
@@ -778,7 +787,7 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
         }
     }
     if let Some((from, to)) = wanted {
-        text.push_str(&format!(", make -?, play {}..{}", from.plain(system), to.plain(system)));
+        let _ = write!(text, ", make -?, play {}..{}", from.plain(system), to.plain(system));
     }
     Some(Said::plain(text))
 }
@@ -858,6 +867,7 @@ fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>
 
 /// `shoulder 1.000 washers 2 x .062 hub .865`: each number with its part; the
 /// part without one is the one to make.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>, Option<usize>)> {
     let is_name = |at: usize| {
         matches!(
@@ -918,7 +928,7 @@ fn named_links(view: &View, system: System, skip: &[usize]) -> Option<(Vec<Link>
             items[at].token = Token::Word { name: "-", kind: "small" };
         }
     }
-    let joined = View { items, slips: Vec::new(), text: view.text.clone() };
+    let joined = View { items, text: view.text.clone() };
     let mut roles = assign(&joined, &["gap", "part"], &skip, system)?;
     if !roles.free.is_empty() {
         return None;

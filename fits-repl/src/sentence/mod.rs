@@ -44,14 +44,6 @@ impl Said {
     }
 }
 
-/// How a phrase was read.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Reading {
-    pub said: Said,
-    /// A word that was taken for another.
-    pub slips: Vec<(String, &'static str)>,
-}
-
 /// What is known beside the line.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Setting {
@@ -137,23 +129,23 @@ fn plain_marks(text: &str) -> String {
 
 /// Reads a phrase. None: no question takes all of it; with the place of a
 /// word that no question knows, where there is one.
-pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range<usize>>> {
+pub(crate) fn read(text: &str, setting: Setting) -> Result<Said, Option<Range<usize>>> {
     if text.len() > LONGEST {
         return Err(None);
     }
     let text = &plain_marks(text);
     if let Some(of) = asked_why(text) {
-        let plain = match read(of, setting).map(|reading| reading.said) {
+        let plain = match read(of, setting) {
             Ok(Said::Plain(lines)) if lines.len() == 1 => {
                 lines.into_iter().next().unwrap_or_default()
             }
             Ok(_) => return Err(None),
             Err(_) => of.to_owned(),
         };
-        return Ok(Reading { said: Said::plain(format!("why {plain}")), slips: Vec::new() });
+        return Ok(Said::plain(format!("why {plain}")));
     }
     let line = Line::new(text);
-    let mut found: Vec<(&str, Said, Vec<(String, &'static str)>)> = Vec::new();
+    let mut found: Vec<(&str, Said)> = Vec::new();
     let mut furthest: Option<Range<usize>> = None;
     let mut is_known = false;
     let log: Question = |_, _| None;
@@ -180,7 +172,7 @@ pub(crate) fn read(text: &str, setting: Setting) -> Result<Reading, Option<Range
             in_units(&view, setting, question)
         };
         if let Some(said) = said {
-            found.push((name, said, view.slips));
+            found.push((name, said));
         }
     }
     settle(found).ok_or(if is_known { None } else { furthest })
@@ -280,7 +272,7 @@ fn in_units(
 }
 
 /// One reading is it; several that differ are asked about.
-fn settle(mut found: Vec<(&str, Said, Vec<(String, &'static str)>)>) -> Option<Reading> {
+fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
     // What gives way to what: a head beats none.
     const GIVES_WAY: &[(&str, &str)] = &[
         ("reading", "plan"),
@@ -315,20 +307,20 @@ fn settle(mut found: Vec<(&str, Said, Vec<(String, &'static str)>)>) -> Option<R
         ("pair", "reading"),
         ("thread-cut", "tap"),
     ];
-    let names: Vec<String> = found.iter().map(|(name, ..)| (*name).to_owned()).collect();
+    let names: Vec<String> = found.iter().map(|(name, _)| (*name).to_owned()).collect();
     found.retain(|(name, ..)| {
         !GIVES_WAY
             .iter()
             .any(|(loser, winner)| loser == name && names.iter().any(|known| known == winner))
     });
     // A plain reading stands before questions back.
-    let (_, first, slips) = found.first()?.clone();
-    if found.iter().all(|(_, said, _)| *said == first) {
-        return Some(Reading { said: first, slips });
+    let (_, first) = found.first()?.clone();
+    if found.iter().all(|(_, said)| *said == first) {
+        return Some(first);
     }
     let mut choices = Vec::new();
     let mut why = "it can be read in more than one way".to_owned();
-    for (_, said, _) in found {
+    for (_, said) in found {
         match said {
             Said::Plain(lines) => choices.push(lines.join(" ; ")),
             Said::Ask { choices: more, why: reason } => {
@@ -343,7 +335,7 @@ fn settle(mut found: Vec<(&str, Said, Vec<(String, &'static str)>)>) -> Option<R
             unique.push(choice);
         }
     }
-    Some(Reading { said: Said::ask(why, unique), slips })
+    Some(Said::ask(why, unique))
 }
 
 #[cfg(test)]

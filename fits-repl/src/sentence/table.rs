@@ -73,9 +73,8 @@ impl Row {
         match (self.kind, self.is_general) {
             ("small", true) => 1,
             ("small", false) => 2,
-            ("instrument", _) => 3,
             ("material", _) if self.is_number => 5,
-            ("material", _) => 3,
+            ("instrument" | "material", _) => 3,
             (_, true) => 6,
             (_, false) => 7,
         }

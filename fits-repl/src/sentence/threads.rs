@@ -1,5 +1,7 @@
 //! Threads: limits, tap drills, clearance holes, wires, passes.
 
+use std::fmt::Write as _;
+
 use fits_core::standards::thread::Thread;
 
 use super::{
@@ -42,6 +44,7 @@ fn thread_of(view: &View) -> Option<String> {
     Some(name)
 }
 
+#[allow(clippy::option_option, reason = "several classes are not none")]
 fn class_of(view: &View) -> Option<Option<String>> {
     match view.count(|token| matches!(token, Token::ThreadClass(_))) {
         0 => Some(None),
@@ -250,7 +253,7 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
         Token::Percent(text) => Some(text.clone()),
         _ => None,
     }) {
-        tail.push_str(&format!(" {percent}%"));
+        let _ = write!(tail, " {percent}%");
     }
     let mut numbers = view.numbers();
     let in_hand = numbers.next();
@@ -268,9 +271,11 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
             if !tail.is_empty() || !(view.has("hole") || drills || view.says("head", "percent")) {
                 return None;
             }
-            tail.push_str(&format!(" {}", num.plain(system)));
+            let _ = write!(tail, " {}", num.plain(system));
         }
-        (None, Some(gauge)) => tail.push_str(&format!(" {gauge}")),
+        (None, Some(gauge)) => {
+            let _ = write!(tail, " {gauge}");
+        }
         (None, None) => {}
     }
     if view.says("state", "form") {
@@ -287,7 +292,7 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
         if view.words("material").count() > 1 {
             return None;
         }
-        tail.push_str(&format!(", hub {material}"));
+        let _ = write!(tail, ", hub {material}");
     }
     if let Some((size, pitch)) = pipe_pitch(&name) {
         return Some(Said::ask(
@@ -417,7 +422,8 @@ pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
             vec![format!("{name} tap"), format!("{name} clearance")],
         ));
     }
-    if !asks && !(kind.is_some() && bolt) {
+    let is_bolt = kind.is_some() && bolt;
+    if !asks && !is_bolt {
         return None;
     }
     let name = match (

@@ -424,7 +424,7 @@ fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
     } else {
         (first, second)
     };
-    if !is_lower(&lower) && !(upper.value >= lower.value) {
+    if !is_lower(&lower) && upper.value < lower.value {
         return None;
     }
     Some((Token::Deviations { upper, lower, is_both: false }, end))
@@ -512,6 +512,7 @@ const SERIES: &[&str] = &[
     "model engineers",
 ];
 
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
     let first = byte(line, at)?;
     let rest = line.get(at..)?;
@@ -715,7 +716,7 @@ fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
         "nm" | "n\u{b7}m" => return Some((Token::Torque(format!("{text} Nm")), word_end)),
         "kn" => return Some((Token::Force(format!("{text} kN")), word_end)),
         "lbf" | "lbs" | "lb" | "pounds" if !gap(word_end) => {
-            let next = word_at(line, spaces(line, word_end)).map(|(next, end)| (next, end));
+            let next = word_at(line, spaces(line, word_end));
             return match next {
                 Some((next, end)) if matches!(&*next, "ft" | "foot" | "feet") => {
                     Some((Token::Torque(format!("{text} lbf-ft")), end))

@@ -33,8 +33,6 @@ pub(super) struct View {
     pub(super) items: Vec<Item>,
     /// The whole line.
     pub(super) text: String,
-    /// A word taken for another that differs by a slip of typing.
-    pub(super) slips: Vec<(String, &'static str)>,
 }
 
 impl<'a> Line<'a> {
@@ -55,12 +53,12 @@ impl<'a> Line<'a> {
     /// The line as a question sees it; where it does not know a word, the
     /// place of the word.
     pub(super) fn view(&self, question: u8) -> Result<View, Range<usize>> {
-        let mut search = Search { line: self, question, dead: HashMap::new(), slips: Vec::new() };
+        let mut search = Search { line: self, question, dead: HashMap::new() };
         let mut items = Vec::new();
         match search.from(0, &mut items) {
             Ok(()) => {
                 items.reverse();
-                Ok(View { items, slips: search.slips, text: self.text.to_owned() })
+                Ok(View { items, text: self.text.to_owned() })
             }
             Err(place) => Err(place),
         }
@@ -73,7 +71,6 @@ struct Search<'a> {
     line: &'a Line<'a>,
     question: u8,
     dead: HashMap<usize, Range<usize>>,
-    slips: Vec<(String, &'static str)>,
 }
 
 impl Search<'_> {
@@ -114,7 +111,7 @@ impl Search<'_> {
             // A number gives way to a metal of the same name, and to a longer word.
             options.push((token, end, (end, 4)));
         }
-        options.sort_by(|a, b| b.2.cmp(&a.2));
+        options.sort_by_key(|option| std::cmp::Reverse(option.2));
         options.dedup_by(|a, b| a.1 == b.1);
         let mut furthest: Option<Range<usize>> = None;
         for (token, end, _) in options {
@@ -150,7 +147,6 @@ impl Search<'_> {
             if let Some((row, _)) = row
                 && self.from(end, items).is_ok()
             {
-                self.slips.push((said, meant));
                 items.push(Item {
                     token: Token::Word { name: row.name, kind: row.kind },
                     at: at..end,
@@ -264,7 +260,7 @@ impl View {
         for token in self.tokens() {
             match token {
                 Token::Thread { is_inch: true, .. } | Token::InchClass(_) | Token::Gauge(_) => {
-                    inch = true
+                    inch = true;
                 }
                 Token::Thread { is_inch: false, .. } | Token::Bearing(..) => metric = true,
                 _ => {}
@@ -276,8 +272,7 @@ impl View {
     /// Every number without a unit.
     pub(super) fn bare(&self) -> impl Iterator<Item = &Num> {
         self.tokens().filter_map(|token| match token {
-            Token::Number(num) if num.unit.is_none() => Some(num),
-            Token::Span(num, _) if num.unit.is_none() => Some(num),
+            Token::Number(num) | Token::Span(num, _) if num.unit.is_none() => Some(num),
             _ => None,
         })
     }

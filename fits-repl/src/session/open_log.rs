@@ -243,6 +243,7 @@ impl Session {
             let is_going = has_entries && !open.stored.is_read_only();
             if is_going {
                 let name = open.stored.name().map_or(String::new(), |name| format!(" {name}"));
+                plan.is_not_logged = matches!(self.shop.logs, Logs::File(_));
                 plan.notes.push(format!(
                     "no log is opened: the pass log{name} goes on; `done`, `scrap` or `log leave` \
                      ends it"

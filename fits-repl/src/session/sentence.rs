@@ -82,8 +82,7 @@ impl Session {
     /// The answer of a phrase, or the question back; None where it is no
     /// phrase that any question takes whole.
     fn as_phrase(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
-        let reading = sentence::read(line, self.setting()).ok()?;
-        match reading.said {
+        match sentence::read(line, self.setting()).ok()? {
             Said::Plain(lines) => {
                 // All of it, or nothing.
                 let mut trial = self.trial();

@@ -4,18 +4,18 @@ use super::heat::{Cold, Coolant};
 use crate::source::{Known, Provenance};
 
 pub(super) static STEEL: [Cold; 8] = [
-    Cold { celsius: -206.66666666666666, expansion: 4.41, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
-    Cold { celsius: -184.44444444444443, expansion: 5.526, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
-    Cold { celsius: -140.0, expansion: 7.344, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
-    Cold { celsius: -106.66666666666666, expansion: 8.496, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
-    Cold { celsius: -62.22222222222222, expansion: 9.774, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
-    Cold { celsius: -17.77777777777778, expansion: 10.8, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
-    Cold { celsius: 4.444444444444445, expansion: 11.232000000000001, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
-    Cold { celsius: 26.666666666666664, expansion: 11.645999999999999, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem, published web page" } },
+    Cold { celsius: -206.66666666666666, expansion: 4.41, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
+    Cold { celsius: -184.44444444444443, expansion: 5.526, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
+    Cold { celsius: -140.0, expansion: 7.344, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
+    Cold { celsius: -106.66666666666666, expansion: 8.496, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
+    Cold { celsius: -62.22222222222222, expansion: 9.774, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
+    Cold { celsius: -17.77777777777778, expansion: 10.8, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
+    Cold { celsius: 4.444444444444445, expansion: 11.232000000000001, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
+    Cold { celsius: 26.666666666666664, expansion: 11.645999999999999, from: Provenance { known: Known::Seen, text: "Kaw, Numerical Methods with Applications, trunnion problem" } },
 ];
 
 pub(super) static COOLANTS: [Coolant; 3] = [
     Coolant { name: "freezer", celsius: -18.0, from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "a household freezer at 0 F" },
-    Coolant { name: "dry ice in alcohol", celsius: -78.0, from: Provenance { known: Known::Seen, text: "published web page" }, note: "-108 F; the alcohol burns, the gas chokes" },
+    Coolant { name: "dry ice in alcohol", celsius: -78.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "-108 F; the alcohol burns, the gas chokes" },
     Coolant { name: "liquid nitrogen", celsius: -196.0, from: Provenance { known: Known::Memory, text: "from memory" }, note: "-320 F; cold burns, the gas chokes" },
 ];

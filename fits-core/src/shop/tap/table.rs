@@ -4,7 +4,7 @@ use super::{Drive, HandTap, Work, advice::{AdviceRow, OversizeRow}, depth::Engag
 use crate::{size::Length, source::{Known, Provenance}};
 
 pub(super) static ADVICE: [AdviceRow; 14] = [
-    AdviceRow { work: Work::General, drive: Drive::Hand, low: 60, high: 70, from: Provenance { known: Known::Seen, text: "Harold Hall, tapping drill sizes (published web page): 60 to 70 where taps are turned by hand" } },
+    AdviceRow { work: Work::General, drive: Drive::Hand, low: 60, high: 70, from: Provenance { known: Known::Seen, text: "Harold Hall, tapping drill sizes: 60 to 70 where taps are turned by hand" } },
     AdviceRow { work: Work::General, drive: Drive::Power, low: 70, high: 80, from: Provenance { known: Known::Seen, text: "Army Ordnance OD 1621, task 2: about 75 as an average, at most 83" } },
     AdviceRow { work: Work::Steel, drive: Drive::Hand, low: 60, high: 70, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     AdviceRow { work: Work::Steel, drive: Drive::Power, low: 65, high: 75, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
@@ -21,12 +21,12 @@ pub(super) static ADVICE: [AdviceRow; 14] = [
 ];
 
 pub(super) static COMMONLY: [OversizeRow; 6] = [
-    OversizeRow { diameter: Length::from_tenth_nanometres(15875000), oversize: Length::from_tenth_nanometres(381000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, recalled" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(762000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, recalled" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, recalled" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, recalled" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, recalled" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(1778000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, recalled" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(15875000), oversize: Length::from_tenth_nanometres(381000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(762000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(1778000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
 ];
 
 pub(super) static MOST: [OversizeRow; 6] = [
@@ -40,10 +40,10 @@ pub(super) static MOST: [OversizeRow; 6] = [
 
 pub(super) static ENGAGEMENT: [EngagementRow; 7] = [
     EngagementRow { work: Work::General, tenths: 15, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
-    EngagementRow { work: Work::Steel, tenths: 10, from: Provenance { known: Known::Seen, text: "screw thread notes (published web page): at least 1 diameter in steel" } },
-    EngagementRow { work: Work::ToughSteel, tenths: 10, from: Provenance { known: Known::Seen, text: "screw thread notes (published web page): at least 1 diameter in steel" } },
-    EngagementRow { work: Work::CastIron, tenths: 15, from: Provenance { known: Known::Seen, text: "screw thread notes (published web page): at least 1.5 diameters in cast iron, brass or bronze" } },
-    EngagementRow { work: Work::Brass, tenths: 15, from: Provenance { known: Known::Seen, text: "screw thread notes (published web page): at least 1.5 diameters in cast iron, brass or bronze" } },
+    EngagementRow { work: Work::Steel, tenths: 10, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
+    EngagementRow { work: Work::ToughSteel, tenths: 10, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
+    EngagementRow { work: Work::CastIron, tenths: 15, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
+    EngagementRow { work: Work::Brass, tenths: 15, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     EngagementRow { work: Work::Aluminium, tenths: 20, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     EngagementRow { work: Work::Plastic, tenths: 20, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
 ];

@@ -139,7 +139,7 @@ impl Class {
     /// use fits_core::{Length, standards::b41::Class};
     /// let class: Class = "FN2".parse()?;
     /// assert!(class.source(Length::INCH)?.starts_with("Machinery's Handbook"));
-    /// assert!(class.source("4in".parse()?)?.starts_with("recalled"));
+    /// assert!(class.source("4in".parse()?)?.starts_with("unconfirmed"));
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn source(self, nominal: Length) -> Result<&'static str, Error> {

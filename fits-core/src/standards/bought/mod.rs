@@ -46,6 +46,8 @@ struct Entry {
     name: &'static str,
     noun: &'static str,
     words: &'static [&'static str],
+    /// Understood and never shown.
+    silent: &'static [&'static str],
     feature: Feature,
     by_outside: bool,
     mic_yours: bool,
@@ -171,8 +173,9 @@ impl Family {
         if let Some(own) = Self::all().find(|family| is(&plain(family.name()))) {
             return Ok(vec![own]);
         }
-        let found: Vec<_> =
-            Self::all().filter(|family| family.words().iter().any(|word| is(word))).collect();
+        let says =
+            |family: &Self| family.words().iter().chain(family.0.silent).any(|word| is(word));
+        let found: Vec<_> = Self::all().filter(says).collect();
         if !found.is_empty() {
             return Ok(found);
         }

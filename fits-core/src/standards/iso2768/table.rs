@@ -4,9 +4,9 @@ use super::Row;
 use crate::{size::Length, source::{Known, Provenance}};
 
 pub(super) static SOURCES: [Provenance; 3] = [
-    Provenance { known: Known::Seen, text: "ISO 2768-1:1989, Table 1, reprints of ISO 2768-1:1989 on published web pages" },
-    Provenance { known: Known::Seen, text: "ISO 2768-1:1989, Table 2, a reprint on a published web page; a recalled copy agrees" },
-    Provenance { known: Known::Seen, text: "ISO 2768-1:1989, Table 3, reprints of ISO 2768-1:1989 on published web pages" },
+    Provenance { known: Known::Seen, text: "ISO 2768-1:1989, Table 1, reprint (handfest.engineer)" },
+    Provenance { known: Known::Seen, text: "ISO 2768-1:1989, Table 2, reprint (handfest.engineer)" },
+    Provenance { known: Known::Seen, text: "ISO 2768-1:1989, Table 3, reprint (handfest.engineer)" },
 ];
 
 pub(super) static DOUBTS: [&str; 5] = [

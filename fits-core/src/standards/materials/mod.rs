@@ -441,7 +441,7 @@ impl Material {
     /// ```
     /// use fits_core::{source::Known, standards::materials::{Material, Property}};
     /// let reason = Material::find("bronze")?.reason(Property::Expansion).expect("known");
-    /// assert_eq!((reason.value.as_str(), reason.known), ("18 millionths per °C", Known::Memory));
+    /// assert_eq!((reason.value.as_str(), reason.known), ("18 millionths per °C", Known::Seen));
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn reason(&self, property: Property) -> Option<Reason> {

@@ -4,16 +4,16 @@ use super::Entry;
 use crate::source::{Known, Provenance};
 
 pub(super) static PROCESSES: [Entry; 12] = [
-    Entry { name: "drilling", holes: true, shafts: false, finest: 10, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "milling", holes: true, shafts: true, finest: 10, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "turning", holes: false, shafts: true, finest: 7, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "boring", holes: true, shafts: false, finest: 8, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "reaming", holes: true, shafts: false, finest: 6, coarsest: 10, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "careful single-point boring", holes: true, shafts: false, finest: 7, coarsest: 7, from: Provenance { known: Known::Seen, text: "one shop guide's grade list: single-point bore IT7" } },
+    Entry { name: "drilling", holes: true, shafts: false, finest: 10, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "milling", holes: true, shafts: true, finest: 10, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "turning", holes: false, shafts: true, finest: 7, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "boring", holes: true, shafts: false, finest: 8, coarsest: 13, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "reaming", holes: true, shafts: false, finest: 6, coarsest: 10, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "careful single-point boring", holes: true, shafts: false, finest: 7, coarsest: 7, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     Entry { name: "turning and polishing", holes: false, shafts: true, finest: 6, coarsest: 6, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
-    Entry { name: "broaching", holes: true, shafts: false, finest: 5, coarsest: 8, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "cylindrical grinding", holes: true, shafts: true, finest: 5, coarsest: 7, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "diamond boring", holes: true, shafts: false, finest: 5, coarsest: 7, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "diamond turning", holes: false, shafts: true, finest: 5, coarsest: 7, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
-    Entry { name: "lapping or honing", holes: true, shafts: true, finest: 4, coarsest: 5, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends recalled, width seen" } },
+    Entry { name: "broaching", holes: true, shafts: false, finest: 5, coarsest: 8, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "cylindrical grinding", holes: true, shafts: true, finest: 5, coarsest: 7, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "diamond boring", holes: true, shafts: false, finest: 5, coarsest: 7, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "diamond turning", holes: false, shafts: true, finest: 5, coarsest: 7, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
+    Entry { name: "lapping or honing", holes: true, shafts: true, finest: 4, coarsest: 5, from: Provenance { known: Known::Memory, text: "grade chart (ANSI B4.1 Table 2, ASME B4.2): ends unconfirmed, width seen" } },
 ];

@@ -285,7 +285,7 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
     let Ok(wide) = pitch_tolerance(thread, sizes.side, zone.grade) else { return reasons };
     let starts = match thread.starts() {
         1 => String::new(),
-        starts => format!(", times {} for {starts} starts (recalled)", starts_factor(starts)),
+        starts => format!(", times {} for {starts} starts (unconfirmed)", starts_factor(starts)),
     };
     let mut pitch_reason = reason(
         format!("{} pitch diameter tolerance", sizes.class),

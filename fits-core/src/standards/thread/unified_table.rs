@@ -3,16 +3,14 @@
 use super::{Series, Side, unified::{Exception, Odd, Root}, unified_series::{Constant, Listed}};
 use crate::{size::Length, source::{Known, Provenance}};
 
-pub(super) static SOURCES: [Provenance; 9] = [
-    Provenance { known: Known::Seen, text: "UNF table (fastener supplier)" },
+pub(super) static SOURCES: [Provenance; 7] = [
+    Provenance { known: Known::Seen, text: "UNF basic dimensions, a fastener dealer's table" },
     Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., p. 1978, table 4a" },
-    Provenance { known: Known::Seen, text: "ASME B1.1, UNEF; the size stands in the tap drill list of bd_warehouse 0.4.0 (Apache-2.0)" },
-    Provenance { known: Known::Seen, text: "limits read in Machinery's Handbook 31st ed. (tests/published/unified_limits.csv)" },
-    Provenance { known: Known::Memory, text: "ASME B1.1, table of standard series, UNEF, recalled" },
-    Provenance { known: Known::Memory, text: "ASME B1.1, table of standard series, recalled" },
-    Provenance { known: Known::Seen, text: "Machinery's Handbook, table 3 (the formula gives 0.00165)" },
-    Provenance { known: Known::Seen, text: "Machinery's Handbook, table 3; thread ring gauge list; screw size chart (the formula gives 0.00165)" },
-    Provenance { known: Known::Seen, text: "two lists of class 2A and 3A limits, published web pages: the tolerance of a 1/2 in diameter" },
+    Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., p. 1980, Table 4c" },
+    Provenance { known: Known::Memory, text: "ASME B1.1, table of standard series, unconfirmed" },
+    Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., Table 3 (the formula gives 0.00165)" },
+    Provenance { known: Known::Seen, text: "Machinery's Handbook 31st ed., Table 3; thread ring gauge list; screw size chart (the formula gives 0.00165)" },
+    Provenance { known: Known::Seen, text: "two lists of class 2A and 3A limits after ASME B1.1: the tolerance of a 1/2 in diameter" },
 ];
 
 pub(super) static SERIES: [Listed; 82] = [
@@ -56,7 +54,7 @@ pub(super) static SERIES: [Listed; 82] = [
     Listed { major: Length::from_tenth_nanometres(142875000), half_turns: 48, series: Series::ExtraFine, source: 2 }, // 9/16-24
     Listed { major: Length::from_tenth_nanometres(158750000), half_turns: 22, series: Series::Coarse, source: 1 }, // 5/8-11
     Listed { major: Length::from_tenth_nanometres(158750000), half_turns: 36, series: Series::Fine, source: 0 }, // 5/8-18
-    Listed { major: Length::from_tenth_nanometres(158750000), half_turns: 48, series: Series::ExtraFine, source: 3 }, // 5/8-24
+    Listed { major: Length::from_tenth_nanometres(158750000), half_turns: 48, series: Series::ExtraFine, source: 2 }, // 5/8-24
     Listed { major: Length::from_tenth_nanometres(174625000), half_turns: 48, series: Series::ExtraFine, source: 2 }, // 11/16-24
     Listed { major: Length::from_tenth_nanometres(190500000), half_turns: 20, series: Series::Coarse, source: 1 }, // 3/4-10
     Listed { major: Length::from_tenth_nanometres(190500000), half_turns: 32, series: Series::Fine, source: 0 }, // 3/4-16
@@ -65,29 +63,29 @@ pub(super) static SERIES: [Listed; 82] = [
     Listed { major: Length::from_tenth_nanometres(222250000), half_turns: 18, series: Series::Coarse, source: 1 }, // 7/8-9
     Listed { major: Length::from_tenth_nanometres(222250000), half_turns: 28, series: Series::Fine, source: 0 }, // 7/8-14
     Listed { major: Length::from_tenth_nanometres(222250000), half_turns: 40, series: Series::ExtraFine, source: 2 }, // 7/8-20
-    Listed { major: Length::from_tenth_nanometres(238125000), half_turns: 40, series: Series::ExtraFine, source: 3 }, // 15/16-20
+    Listed { major: Length::from_tenth_nanometres(238125000), half_turns: 40, series: Series::ExtraFine, source: 2 }, // 15/16-20
     Listed { major: Length::from_tenth_nanometres(254000000), half_turns: 16, series: Series::Coarse, source: 1 }, // 1-8
     Listed { major: Length::from_tenth_nanometres(254000000), half_turns: 24, series: Series::Fine, source: 0 }, // 1-12
     Listed { major: Length::from_tenth_nanometres(254000000), half_turns: 40, series: Series::ExtraFine, source: 2 }, // 1-20
-    Listed { major: Length::from_tenth_nanometres(269875000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-1/16-18
+    Listed { major: Length::from_tenth_nanometres(269875000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-1/16-18
     Listed { major: Length::from_tenth_nanometres(285750000), half_turns: 14, series: Series::Coarse, source: 1 }, // 1-1/8-7
     Listed { major: Length::from_tenth_nanometres(285750000), half_turns: 24, series: Series::Fine, source: 0 }, // 1-1/8-12
-    Listed { major: Length::from_tenth_nanometres(285750000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-1/8-18
-    Listed { major: Length::from_tenth_nanometres(301625000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-3/16-18
+    Listed { major: Length::from_tenth_nanometres(285750000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-1/8-18
+    Listed { major: Length::from_tenth_nanometres(301625000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-3/16-18
     Listed { major: Length::from_tenth_nanometres(317500000), half_turns: 14, series: Series::Coarse, source: 1 }, // 1-1/4-7
     Listed { major: Length::from_tenth_nanometres(317500000), half_turns: 24, series: Series::Fine, source: 0 }, // 1-1/4-12
-    Listed { major: Length::from_tenth_nanometres(317500000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-1/4-18
-    Listed { major: Length::from_tenth_nanometres(333375000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-5/16-18
+    Listed { major: Length::from_tenth_nanometres(317500000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-1/4-18
+    Listed { major: Length::from_tenth_nanometres(333375000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-5/16-18
     Listed { major: Length::from_tenth_nanometres(349250000), half_turns: 12, series: Series::Coarse, source: 1 }, // 1-3/8-6
     Listed { major: Length::from_tenth_nanometres(349250000), half_turns: 24, series: Series::Fine, source: 0 }, // 1-3/8-12
-    Listed { major: Length::from_tenth_nanometres(349250000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-3/8-18
-    Listed { major: Length::from_tenth_nanometres(365125000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-7/16-18
+    Listed { major: Length::from_tenth_nanometres(349250000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-3/8-18
+    Listed { major: Length::from_tenth_nanometres(365125000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-7/16-18
     Listed { major: Length::from_tenth_nanometres(381000000), half_turns: 12, series: Series::Coarse, source: 1 }, // 1-1/2-6
     Listed { major: Length::from_tenth_nanometres(381000000), half_turns: 24, series: Series::Fine, source: 0 }, // 1-1/2-12
-    Listed { major: Length::from_tenth_nanometres(381000000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-1/2-18
-    Listed { major: Length::from_tenth_nanometres(396875000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-9/16-18
-    Listed { major: Length::from_tenth_nanometres(412750000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-5/8-18
-    Listed { major: Length::from_tenth_nanometres(428625000), half_turns: 36, series: Series::ExtraFine, source: 4 }, // 1-11/16-18
+    Listed { major: Length::from_tenth_nanometres(381000000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-1/2-18
+    Listed { major: Length::from_tenth_nanometres(396875000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-9/16-18
+    Listed { major: Length::from_tenth_nanometres(412750000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-5/8-18
+    Listed { major: Length::from_tenth_nanometres(428625000), half_turns: 36, series: Series::ExtraFine, source: 2 }, // 1-11/16-18
     Listed { major: Length::from_tenth_nanometres(444500000), half_turns: 10, series: Series::Coarse, source: 1 }, // 1-3/4-5
     Listed { major: Length::from_tenth_nanometres(508000000), half_turns: 9, series: Series::Coarse, source: 1 }, // 2-4.5
     Listed { major: Length::from_tenth_nanometres(571500000), half_turns: 9, series: Series::Coarse, source: 1 }, // 2-1/4-4.5
@@ -101,21 +99,21 @@ pub(super) static SERIES: [Listed; 82] = [
 ];
 
 pub(super) static CONSTANT: [Constant; 8] = [
-    Constant { turns: 4, from: Length::from_tenth_nanometres(635000000), up_to: Length::from_tenth_nanometres(1524000000), source: 5 },
-    Constant { turns: 6, from: Length::from_tenth_nanometres(349250000), up_to: Length::from_tenth_nanometres(1524000000), source: 5 },
-    Constant { turns: 8, from: Length::from_tenth_nanometres(254000000), up_to: Length::from_tenth_nanometres(1524000000), source: 5 },
-    Constant { turns: 12, from: Length::from_tenth_nanometres(142875000), up_to: Length::from_tenth_nanometres(1524000000), source: 5 },
-    Constant { turns: 16, from: Length::from_tenth_nanometres(95250000), up_to: Length::from_tenth_nanometres(1524000000), source: 5 },
-    Constant { turns: 20, from: Length::from_tenth_nanometres(63500000), up_to: Length::from_tenth_nanometres(762000000), source: 5 },
-    Constant { turns: 28, from: Length::from_tenth_nanometres(54864000), up_to: Length::from_tenth_nanometres(381000000), source: 5 },
-    Constant { turns: 32, from: Length::from_tenth_nanometres(35052000), up_to: Length::from_tenth_nanometres(254000000), source: 5 },
+    Constant { turns: 4, from: Length::from_tenth_nanometres(635000000), up_to: Length::from_tenth_nanometres(1524000000), source: 3 },
+    Constant { turns: 6, from: Length::from_tenth_nanometres(349250000), up_to: Length::from_tenth_nanometres(1524000000), source: 3 },
+    Constant { turns: 8, from: Length::from_tenth_nanometres(254000000), up_to: Length::from_tenth_nanometres(1524000000), source: 3 },
+    Constant { turns: 12, from: Length::from_tenth_nanometres(142875000), up_to: Length::from_tenth_nanometres(1524000000), source: 3 },
+    Constant { turns: 16, from: Length::from_tenth_nanometres(95250000), up_to: Length::from_tenth_nanometres(1524000000), source: 3 },
+    Constant { turns: 20, from: Length::from_tenth_nanometres(63500000), up_to: Length::from_tenth_nanometres(762000000), source: 3 },
+    Constant { turns: 28, from: Length::from_tenth_nanometres(54864000), up_to: Length::from_tenth_nanometres(381000000), source: 3 },
+    Constant { turns: 32, from: Length::from_tenth_nanometres(35052000), up_to: Length::from_tenth_nanometres(254000000), source: 3 },
 ];
 
 pub(super) static EXCEPTIONS: [Exception; 4] = [
-    Exception { major: Length::from_tenth_nanometres(158750000), half_turns: 22, side: Side::External, class: 1, figure: Odd::Allowance, microinches: 1600, source: 6 }, // 5/8-11
-    Exception { major: Length::from_tenth_nanometres(158750000), half_turns: 22, side: Side::External, class: 2, figure: Odd::Allowance, microinches: 1600, source: 7 }, // 5/8-11
-    Exception { major: Length::from_tenth_nanometres(142875000), half_turns: 48, side: Side::External, class: 2, figure: Odd::PitchTolerance, microinches: 3900, source: 8 }, // 9/16-24
-    Exception { major: Length::from_tenth_nanometres(142875000), half_turns: 48, side: Side::External, class: 3, figure: Odd::PitchTolerance, microinches: 2900, source: 8 }, // 9/16-24
+    Exception { major: Length::from_tenth_nanometres(158750000), half_turns: 22, side: Side::External, class: 1, figure: Odd::Allowance, microinches: 1600, source: 4 }, // 5/8-11
+    Exception { major: Length::from_tenth_nanometres(158750000), half_turns: 22, side: Side::External, class: 2, figure: Odd::Allowance, microinches: 1600, source: 5 }, // 5/8-11
+    Exception { major: Length::from_tenth_nanometres(142875000), half_turns: 48, side: Side::External, class: 2, figure: Odd::PitchTolerance, microinches: 3900, source: 6 }, // 9/16-24
+    Exception { major: Length::from_tenth_nanometres(142875000), half_turns: 48, side: Side::External, class: 3, figure: Odd::PitchTolerance, microinches: 2900, source: 6 }, // 9/16-24
 ];
 
 pub(super) static ROOTS: [Root; 26] = [

@@ -146,7 +146,7 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes, engaged: Option<Length>) -
         figure,
         value: format!("{} in", crate::size::inches(value)),
         rule,
-        source: "BS 84, bases of tolerances, recalled".to_owned(),
+        source: "BS 84, bases of tolerances, from memory".to_owned(),
         known: Known::Memory,
     };
     let mut reasons = vec![recalled(

@@ -392,7 +392,7 @@ impl Text {
         {
             let _ = writeln!(
                 out,
-                "        off the shelf: {}, new {} as recalled; mic yours",
+                "        off the shelf: {}, new {} unconfirmed; mic yours",
                 reamer.name,
                 Self::range(new, Unit::Inch)
             );

@@ -12,7 +12,6 @@ use std::ops::Range;
 use fits_core::{
     Length, Limits,
     shop::{Hazard, infeed::ThreadCut, tap::TapHole},
-    size::Unit,
     source::Reason,
     standards::thread::{
         Engagement, Form, Side, Sizes, Taper, Thread, ThreadPair, engagement, scan_expected,
