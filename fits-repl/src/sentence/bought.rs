@@ -3,8 +3,8 @@
 
 use super::{
     Said,
-    fits::{Fit, fit_of},
     roles::assign,
+    sizes::{Fit, fit_of},
     token::{Num, System, Token},
     view::View,
 };

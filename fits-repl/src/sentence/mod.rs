@@ -6,13 +6,24 @@
 //! readings of the figures, are left, the person is asked.
 
 mod bought;
-mod cuts;
-mod fits;
-mod joints;
+mod bushing;
+mod fit;
+mod holes;
+mod joint;
+mod log;
+mod named;
+mod number;
+mod pair;
+mod plan;
+mod reading;
 mod roles;
+mod sizes;
+mod stack;
+mod suit;
 mod table;
 mod threads;
 mod token;
+mod tools;
 mod view;
 
 use std::ops::Range;
@@ -56,35 +67,35 @@ pub(crate) struct Setting {
 type Question = fn(&View, System) -> Option<Said>;
 
 const ALL: &[(&str, Question)] = &[
-    ("fit", fits::fit),
-    ("suit", fits::suit),
-    ("pair", fits::pair),
-    ("reading", fits::reading),
-    ("plan", cuts::plan),
-    ("rehearse", cuts::rehearse),
-    ("ream", cuts::ream),
-    ("drill", cuts::drill),
-    ("size", cuts::size),
+    ("fit", fit::fit),
+    ("suit", suit::suit),
+    ("pair", pair::pair),
+    ("reading", reading::reading),
+    ("plan", plan::plan),
+    ("rehearse", plan::rehearse),
+    ("ream", tools::ream),
+    ("drill", tools::drill),
+    ("size", tools::size),
     ("thread", threads::thread),
-    ("tap", threads::tap),
-    ("clearance", threads::clearance),
+    ("tap", holes::tap),
+    ("clearance", holes::clearance),
     ("wires", threads::wires),
     ("thread-cut", threads::cut),
-    ("assemble", joints::assemble),
-    ("pick-press", joints::pick_press),
-    ("bushing", joints::bushing),
-    ("stack", joints::stack),
-    ("warm", fits::warm),
+    ("assemble", joint::assemble),
+    ("pick-press", joint::pick_press),
+    ("bushing", bushing::bushing),
+    ("stack", stack::stack),
+    ("warm", reading::warm),
     ("keyway", bought::keyway),
     ("general", bought::general),
     ("grade", bought::grade),
-    ("pick", fits::pick),
+    ("pick", pair::pick),
     ("bearing", bought::bearing),
     ("bought", bought::bought),
     ("align", bought::align),
-    ("settings", cuts::settings),
-    ("help", cuts::help),
-    ("why", cuts::why),
+    ("settings", tools::settings),
+    ("help", tools::help),
+    ("why", tools::why),
 ];
 
 /// A longer phrase is no sentence.
@@ -187,9 +198,9 @@ fn log_entry(view: &View, setting: Setting) -> Option<Said> {
             (false, true) => System::Millimetres,
             _ => setting.units.unwrap_or(System::Millimetres),
         };
-        return cuts::log(view, system, setting.log_is_open);
+        return log::log(view, system, setting.log_is_open);
     }
-    in_units(view, setting, |view, system| cuts::log(view, system, false))
+    in_units(view, setting, |view, system| log::log(view, system, false))
 }
 
 /// The question under the units that bare numbers take; where that is not

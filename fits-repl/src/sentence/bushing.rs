@@ -1,0 +1,202 @@
+//! A bushing pressed into a housing.
+
+use std::fmt::Write as _;
+
+use super::{
+    Said,
+    roles::assign,
+    token::{Num, System, Token, Unit},
+    view::View,
+};
+
+/// A bushing pressed into a housing: what is left of its bore.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads"],
+        |token| {
+            matches!(
+                token,
+                Token::Number(_)
+                    | Token::Shaft(_)
+                    | Token::Times(_)
+                    | Token::Cross
+                    | Token::Temperature(_)
+            )
+        },
+    )?;
+    if !view.has("bushing")
+        || view
+            .words("head")
+            .any(|head| !matches!(head, "press" | "turnto" | "closein" | "clearance" | "ream"))
+    {
+        return None;
+    }
+    let roles = assign(view, &["role", "bushing", "hub", "shaft", "hole"], &[], system)?;
+    let mut sizes: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
+    sizes.extend(roles.num("bushing").cloned());
+    let mut tail = String::new();
+    // Play that is wanted: two small figures.
+    let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
+    let mut small: Vec<Num> = sizes
+        .iter()
+        .filter(|num| {
+            num.mm(system) < largest / 40.0
+                || num.value < 0.2 * largest
+                    && view.says("head", "clearance")
+                    && num.unit.is_none()
+                    && num.mm(system) < 2.0
+                    && num.places > 0
+                    && sizes.iter().any(|other| matches!(other.unit, Some(Unit::Thou)))
+        })
+        .cloned()
+        .collect();
+    sizes.retain(|num| !small.contains(num));
+    match &mut small[..] {
+        [] => {}
+        [low, high] if view.says("head", "clearance") => {
+            low.unit = low.unit.or(high.unit);
+            if low.mm(system) >= high.mm(system) {
+                return None;
+            }
+            let _ = write!(tail, ", running {}..{}", low.plain(system), high.plain(system));
+        }
+        _ => return None,
+    }
+    let mut housing = String::new();
+    let ods: Vec<_> = roles.taken.iter().filter(|taken| taken.by == "od").collect();
+    let mut own: Vec<Num> = Vec::new();
+    for taken in &ods {
+        // The bushing's own, or the housing's: by the noun or the metal before it in its clause.
+        let low = taken.at.min(taken.word);
+        let start = view.items[..low]
+            .iter()
+            .rposition(|item| matches!(item.token, Token::Break))
+            .map_or(0, |at| at + 1);
+        let clause = &view.items[start..low];
+        let of_hub =
+            clause.iter().any(|item| matches!(item.token, Token::Word { kind: "hub", .. }))
+                || (ods.len() == 2
+                    && start > 0
+                    && clause
+                        .iter()
+                        .any(|item| matches!(item.token, Token::Word { kind: "material", .. }))
+                    && !clause
+                        .iter()
+                        .any(|item| matches!(item.token, Token::Word { kind: "bushing", .. })));
+        if of_hub {
+            if !housing.is_empty() {
+                return None;
+            }
+            housing = format!(" od {}", taken.num.plain(system));
+        } else {
+            own.push(taken.num.clone());
+        }
+    }
+    let mut ods = own;
+    if roles.get("hub").is_some() || ods.len() > 1 {
+        return None;
+    }
+    if let Some(class) = view.one(|token| match token {
+        Token::Shaft(class) => Some(class.clone()),
+        _ => None,
+    }) {
+        let _ = write!(tail, ", shaft {class}");
+    }
+    if let Some(text) = view.one(|token| match token {
+        Token::Temperature(text) => Some(text.clone()),
+        _ => None,
+    }) {
+        let _ = write!(tail, ", warm {text}");
+    }
+    let mut id = match (roles.num("id"), roles.num("hole")) {
+        (Some(_), Some(_)) => return None,
+        (id, hole) => id.or(hole).cloned(),
+    };
+    let mut od = ods.pop();
+    let mut long = roles.num("long").cloned();
+    if let Some(shaft) = roles.num("shaft") {
+        match &id {
+            // The shaft's size is the bushing's bore.
+            None => id = Some(shaft.clone()),
+            Some(bore) if (shaft.mm(system) - bore.mm(system)).abs() < 0.05 * bore.mm(system) => {
+                let _ = write!(tail, ", shaft {}", shaft.plain(system));
+            }
+            Some(_) => return None,
+        }
+    }
+    // `20x26x20` is bore, outside, length.
+    if view.count(|token| matches!(token, Token::Cross)) > 0
+        && !roles.taken.iter().any(|taken| matches!(taken.by, "od" | "id" | "hole"))
+    {
+        sizes = view
+            .numbers()
+            .map(|(_, num)| num.clone())
+            .filter(|num| long.as_ref() != Some(num) && !small.contains(num))
+            .collect();
+        sizes.reverse();
+    } else {
+        sizes.sort_by(|a, b| b.mm(system).total_cmp(&a.mm(system)));
+    }
+    while let Some(num) = sizes.pop() {
+        if id.is_none() {
+            id = Some(num);
+        } else if od.is_none() {
+            od = Some(num);
+        } else if long.is_none() && sizes.is_empty() {
+            long = Some(num);
+        } else {
+            return None;
+        }
+    }
+    let (id, od) = (id?, od?);
+    if od.mm(system) <= id.mm(system) || od.mm(system) > 2.5 * id.mm(system) {
+        return None;
+    }
+    let (hub, bush) = bushing_metals(view)?;
+    let hub = hub?;
+    let (i, o) = (id.plain(system), od.plain(system));
+    let bush = match bush {
+        None | Some("bearing bronze C93200") => "bronze",
+        Some(name) => name,
+    };
+    if long.as_ref().is_some_and(|long| long.mm(system) < 0.2 * id.mm(system)) {
+        return None;
+    }
+    let Some(long) = long else {
+        return (roles.get("od").is_none()).then(|| {
+            Said::ask(
+                "its length is not said",
+                vec![
+                    format!("bushing {i} od {o} long {o}, hub {hub}{housing}, {bush}{tail}"),
+                    format!("bushing {i} od {o} long {i}, hub {hub}{housing}, {bush}{tail}"),
+                ],
+            )
+        });
+    };
+    let running = match view.one(|token| match token {
+        Token::Word { name, kind: "fit" } if *name != "press" => Some(*name),
+        _ => None,
+    }) {
+        Some("running") | None => "",
+        Some(_) => return None,
+    };
+    Some(Said::plain(format!(
+        "bushing {i} od {o} long {}, hub {hub}{housing}, {bush}{running}{tail}",
+        long.plain(system)
+    )))
+}
+
+/// The housing's metal and the bushing's.
+pub(super) fn bushing_metals(view: &View) -> Option<(Option<&'static str>, Option<&'static str>)> {
+    let (mut hub, mut bush): (Option<&'static str>, Option<&'static str>) = (None, None);
+    for name in view.words("material") {
+        let is_bush = name.contains("bronze") || matches!(name, "nylon" | "acetal" | "brass");
+        let slot = if is_bush { &mut bush } else { &mut hub };
+        if slot.is_some_and(|known| known != name) {
+            return None;
+        }
+        *slot = Some(name);
+    }
+    Some((hub, bush))
+}

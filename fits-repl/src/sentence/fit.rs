@@ -1,0 +1,336 @@
+//! A nominal size and a fit: what to cut both parts to.
+
+use std::fmt::Write as _;
+
+use super::{
+    Said,
+    holes::coarse,
+    roles::assign,
+    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limits},
+    token::{System, Token},
+    view::View,
+};
+
+/// `, hub bronze, thin tube`: circumstances of a word.
+pub(super) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
+    let mut text = String::new();
+    let materials: Vec<_> = view.words("material").collect();
+    let mut hub = None;
+    for (at, item) in view.items.iter().enumerate() {
+        if let Token::Word { name, kind: "material" } = item.token {
+            // What the shaft is made of changes no word.
+            let is_shaft = matches!(
+                view.items.get(at + 1).map(|next| &next.token),
+                Some(Token::Word { kind: "shaft", .. })
+            ) && !matches!(
+                at.checked_sub(1).and_then(|at| view.items.get(at)).map(|before| &before.token),
+                Some(Token::Word { name: "in", .. })
+            );
+            if is_shaft || ["drill rod", "silver steel", "drillrod"].contains(&&*view.said(at)) {
+                return None;
+            }
+            if hub.is_some_and(|known| known != name) {
+                return None;
+            }
+            hub = Some(name);
+        }
+    }
+    let _ = materials;
+    match (hub, fit) {
+        (Some(hub), Fit::Word(_)) => {
+            let _ = write!(text, ", hub {hub}");
+        }
+        (Some(_), _) => return None,
+        (None, _) => {}
+    }
+    if view.says("state", "thin") {
+        if !matches!(fit, Fit::Word(_)) {
+            return None;
+        }
+        text.push_str(", thin tube");
+    }
+    Some(text)
+}
+
+/// A nominal size and a fit: what to cut both parts to.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(super) fn fit(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &["fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role"],
+        |token| {
+            is_fit(token)
+                || matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_))
+        },
+    )?;
+    // `H7 hole`, `spin` of a fit that turns: heads that say nothing more.
+    if view
+        .words("head")
+        .any(|head| !matches!(head, "clearance" | "spin" | "whatfit" | "turn" | "bore"))
+    {
+        return None;
+    }
+    if view.words("role").any(|role| !matches!(role, "od" | "id")) {
+        return None;
+    }
+    let is_hole = view.has("hole") || view.says("role", "id");
+    let is_shaft = view.has("shaft") || view.says("role", "od");
+    // A toleranced feature alone.
+    if let Some(limits) = limits(view, system) {
+        if is_hole == is_shaft
+            || fit_of(view).is_some()
+            || view.has("material")
+            || view.has("state")
+            || view.has("vague")
+            || view.has("head")
+        {
+            return None;
+        }
+        let feature = if is_hole { "hole" } else { "shaft" };
+        return Some(Said::plain(format!("{feature} {limits}")));
+    }
+    if view.count(|token| matches!(token, Token::Deviations { .. } | Token::Span(..))) > 0 {
+        return None;
+    }
+    let mut numbers = view.numbers();
+    let (_, num) = numbers.next()?;
+    if numbers.next().is_some() || (view.has("role") && view.has("fit") && !view.has("bushing")) {
+        return None;
+    }
+    let size = num.plain(system);
+    let roles = assign(view, NOUNS, &[], system).unwrap_or_default();
+    // A tube's or a ring's figure may be its bore or its outside.
+    let is_ring = roles.get("ring").is_some() && !is_hole && !is_shaft;
+    let is_tube = is_ring && view.types(&["tube", "tubing", "pipe"]);
+    let vague = view.word("vague");
+    if let Some(vague) = vague
+        && !(vague == "clearance" && fit_of(view).is_some())
+    {
+        if fit_of(view).is_some() || view.words("vague").any(|other| other != vague) {
+            return None;
+        }
+        return vague_fit(vague, &size, view);
+    }
+    if view.has("fit") && fit_of(view).is_none() {
+        return None;
+    }
+    let Some(fit) = fit_of(view) else {
+        if view.says("head", "clearance")
+            || view.says("head", "spin")
+            || view.says("state", "moving")
+        {
+            if roles.get("ring").is_some() {
+                return Some(Said::ask(
+                    "its bore or its outside is not said",
+                    vec![format!("{size} running"), format!("{size} free running")],
+                ));
+            }
+            return (is_hole || is_shaft || view.says("state", "moving"))
+                .then(|| Said::plain(format!("{size} running")));
+        }
+        if view.has("head") || view.has("material") || view.has("state") {
+            return None;
+        }
+        if view.has("bushing") && view.types(&["fit", "what fit", "which fit"]) {
+            return Some(Said::ask(
+                "a bushing's bore or its outside is not said",
+                vec![format!("{size} running"), format!("{size} press")],
+            ));
+        }
+        if let Some(class) = view.one(|token| match token {
+            Token::AnsiClass(class) => Some(*class),
+            _ => None,
+        }) {
+            let mut choices = vec![format!("{size} RC{class}")];
+            if (2..=3).contains(&class) {
+                choices.extend(coarse(&num.text).map(|name| format!("{name} {class}B/{class}A")));
+            }
+            return (choices.len() > 1)
+                .then(|| Said::ask("a fit or a thread's class is not said", choices));
+        }
+        // A part and its size: what of it?
+        if is_hole
+            && !is_shaft
+            && !view.has("hub")
+            && view.items.len() <= 4
+            && is_nominal(num, system)
+        {
+            return Some(Said::ask(
+                "what the hole is for is not said",
+                vec![format!("{size} H7"), format!("drill {size}")],
+            ));
+        }
+        // `3/4 fit`: nothing says which.
+        if view.types(&["fit", "fits", "what fit", "which fit"])
+            || (is_hole && is_shaft)
+            || (view.has("shaft") && view.has("hub"))
+        {
+            return Some(Said::ask(
+                "how it is to fit is not said",
+                ["sliding", "push", "press"].map(|word| format!("{size} {word}")).to_vec(),
+            ));
+        }
+        return None;
+    };
+    let tight = ["press", "shrink", "drive", "keying", "wringing"];
+    if vague == Some("clearance") && tight.iter().any(|word| fit.text().contains(word)) {
+        return None;
+    }
+    if is_tube && !view.has("state") {
+        let word = fit.text();
+        return Some(Said::ask(
+            "the tube's bore or its outside is not said",
+            vec![format!("{size} {word}, thin tube"), format!("shaft {size}, {word}, thin tube")],
+        ));
+    }
+    if view.has("bushing") && matches!(fit, Fit::Word(_)) && !view.has("shaft") {
+        return bushing_outside(&size, &fit, view);
+    }
+    // A class and the other part's name contradict: which is wrong is asked.
+    if let (Fit::Hole(class) | Fit::Shaft(class), Some(turned)) = (&fit, turned_class(&fit))
+        && is_hole != is_shaft
+        && is_hole != matches!(fit, Fit::Hole(_))
+        && is_nominal(num, system)
+        && !view.has("head")
+        && !view.has("material")
+        && !view.has("state")
+    {
+        return Some(Said::ask(
+            "the class is the other part's",
+            vec![format!("{size} {turned}"), format!("{size} {class}")],
+        ));
+    }
+    if view.says("head", "spin") && matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {
+        return None;
+    }
+    match &fit {
+        Fit::Hole(_) if is_shaft && !is_hole => return None,
+        Fit::Shaft(_) if is_hole && !is_shaft => return None,
+        Fit::Shaft(_) | Fit::Hole(_) if is_hole && is_shaft => return None,
+        Fit::Shaft(_) | Fit::Hole(_) if (is_hole || is_shaft) && !is_nominal(num, system) => {
+            return None;
+        }
+        Fit::Word(_)
+            if (view.has("bushing") && !is_hole && !is_shaft)
+                || (!is_nominal(num, system) && (is_hole || is_shaft)) =>
+        {
+            return None;
+        }
+        _ => {}
+    }
+    if measured_here(view) {
+        return None;
+    }
+    // A class beside the other part's name, each: one of the two is wrong.
+    if let Fit::Pair(_) = fit
+        && view.items.iter().enumerate().any(|(at, item)| {
+            let beside = |kind: &str| [at.checked_sub(1), Some(at + 1)].into_iter().flatten().any(|near| matches!(view.items.get(near).map(|item| &item.token), Some(Token::Word { kind: k, .. }) if *k == kind));
+            match item.token {
+                Token::Hole(_) => beside("shaft") && !beside("hole"),
+                Token::Shaft(_) => beside("hole") && !beside("shaft"),
+                _ => false,
+            }
+        })
+    {
+        return None;
+    }
+    // `.4995 press`: measured, and of which part?
+    if matches!(fit, Fit::Word(_))
+        && !is_nominal(num, system)
+        && num.places > 3
+        && !is_hole
+        && !is_shaft
+        && !view.has("material")
+    {
+        let word = fit.text();
+        return Some(Said::ask(
+            "a measured size: of the hole or of the shaft is not said",
+            vec![
+                format!("hole {size}, {word}"),
+                format!("shaft {size}, {word}"),
+                format!("{size} {word}"),
+            ],
+        ));
+    }
+    let Some(circumstances) = circumstances(view, &fit) else {
+        // A bought bar's own size is under nominal: turned, or as it comes?
+        let bar = view.items.iter().enumerate().find_map(|(at, item)| match item.token {
+            Token::Word { name, kind: "material" }
+                if matches!(
+                    view.items.get(at + 1).map(|next| &next.token),
+                    Some(Token::Word { kind: "shaft", .. })
+                ) =>
+            {
+                Some((name, view.said(at)))
+            }
+            _ => None,
+        });
+        let (_, said) = bar?;
+        let bar = if ["crs", "cold rolled", "cold drawn", "cold rolled steel"].contains(&&*said) {
+            "low-carbon cold drawn bar"
+        } else if said == "drill rod" || said == "silver steel" {
+            "drill rod"
+        } else {
+            return None;
+        };
+        return (view.words("material").count() == 1).then(|| {
+            Said::ask(
+                "a turned shaft, or the bar as it comes?",
+                vec![format!("{size} {}", fit.text()), format!("{bar} {size}, {}", fit.text())],
+            )
+        });
+    };
+    Some(Said::plain(format!("{size} {}{circumstances}", fit.text())))
+}
+
+/// A bushing's figure with a word: bought, or turned at home.
+pub(super) fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
+    let Fit::Word(word) = fit else { return None };
+    if view.has("material")
+        || !matches!(*word, "press" | "light press" | "push" | "sliding" | "running")
+    {
+        return None;
+    }
+    Some(Said::ask(
+        "a bushing's bore or outside, and whether it is bought, is not said",
+        vec![
+            format!("cast bronze bushing outside {size}, {word}"),
+            format!("{size} {word}"),
+            format!("bushing {size}..{size}, {word}"),
+        ],
+    ))
+}
+
+/// `H7` for `h7` and the other way.
+pub(super) fn turned_class(fit: &Fit) -> Option<String> {
+    match fit {
+        Fit::Hole(class) => Some(class.to_ascii_lowercase()),
+        Fit::Shaft(class) => Some(class.to_ascii_uppercase()),
+        _ => None,
+    }
+}
+
+pub(super) fn measured_here(view: &View) -> bool {
+    view.has("reads")
+}
+
+pub(super) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {
+    let words: &[&str] = match vague {
+        "tight" => &["push", "light press", "press"],
+        "loose" => &["free running", "loose running", "running"],
+        "interference" => &["light press", "press", "heavy press"],
+        "close" | "close fit" => &["snug", "running"],
+        "hand" | "hand fit" => &["sliding", "push"],
+        "light fit" => &["light press", "drive"],
+        "heavy fit" => &["heavy press", "press"],
+        "easy" | "easy fit" => &["sliding", "free running"],
+        "medium" | "medium fit" => &["medium running", "press"],
+        "clearance" => &["sliding", "running", "free running"],
+        _ => &["snug", "push", "light press"],
+    };
+    let more = circumstances(view, &Fit::Word(words.first()?))?;
+    let or = words.join(" or ");
+    Some(Said::ask(
+        format!("`{vague}` can mean {or}"),
+        words.iter().map(|word| format!("{size} {word}{more}")).collect(),
+    ))
+}

@@ -1,0 +1,253 @@
+//! Entries of the pass log as they are spoken.
+
+use super::{
+    Said,
+    token::{Num, System, Token, Unit},
+    tools::trimmed,
+    view::View,
+};
+
+/// An entry of the log as it is being said.
+#[derive(Default)]
+pub(super) struct Spoken {
+    mode: &'static str,
+    dialled: Option<Num>,
+    readings: Vec<Num>,
+    /// Numbers before any verb.
+    loose: Vec<Num>,
+    is_off: bool,
+}
+
+/// Nobody dials whole inches: two and more are thou.
+pub(super) fn is_thou(num: &Num, system: System) -> bool {
+    num.unit.is_none()
+        && system == System::Inches
+        && num.value >= 2.0
+        && num.places == 0
+        && !num.is_fraction
+}
+
+pub(super) fn dialled(num: &Num, system: System) -> String {
+    if is_thou(num, system) {
+        Num { unit: Some(Unit::Thou), ..num.clone() }.plain(system)
+    } else {
+        num.plain(system)
+    }
+}
+
+pub(super) fn dialled_mm(num: &Num, system: System) -> f64 {
+    if is_thou(num, system) { num.value * 0.0254 } else { num.mm(system) }
+}
+
+impl Spoken {
+    /// A pass with its reading: what comes next is another.
+    fn is_whole(&self) -> bool {
+        !self.readings.is_empty()
+    }
+
+    /// `took 0.2 off`: the diameter, or each side?
+    fn each_side(&self, system: System) -> Option<Vec<String>> {
+        let dial = self
+            .dialled
+            .as_ref()
+            .filter(|_| self.mode == "cut" && self.is_off && self.readings.is_empty())?;
+        let twice =
+            Num { value: dial.value * 2.0, text: trimmed(dial.value * 2.0), ..dial.clone() };
+        Some(vec![
+            format!("cut {}", dialled(dial, system)),
+            format!("cut {}", dialled(&twice, system)),
+        ])
+    }
+
+    /// The plain entries of what was said so far.
+    fn flush(
+        &mut self,
+        system: System,
+        lines: &mut Vec<String>,
+        first: &mut Option<(Num, Num)>,
+    ) -> Option<()> {
+        let mut said = std::mem::take(self);
+        if said.dialled.is_none() && matches!(said.mode, "again" | "spring" | "reads") {
+            let loose = std::mem::take(&mut said.loose);
+            said.readings.splice(0..0, loose);
+        }
+        if !said.loose.is_empty() {
+            return None;
+        }
+        let mut readings = said.readings.iter();
+        match (said.mode, &said.dialled) {
+            ("cut", Some(dial)) => match readings.next() {
+                Some(reading) => {
+                    if reading.mm(system) < 4.0 * dialled_mm(dial, system) {
+                        return None;
+                    }
+                    first.get_or_insert_with(|| (dial.clone(), reading.clone()));
+                    lines.push(format!(
+                        "cut {} = {}",
+                        dialled(dial, system),
+                        reading.plain(system)
+                    ));
+                }
+                None => lines.push(format!("cut {}", dialled(dial, system))),
+            },
+            ("spring", None) => match readings.next() {
+                Some(reading) => lines.push(format!("spring = {}", reading.plain(system))),
+                None => lines.push("spring".into()),
+            },
+            ("again" | "reads", None) => {
+                if said.readings.is_empty() {
+                    return None;
+                }
+            }
+            ("", None) => {}
+            _ => return None,
+        }
+        let near = |reading: &Num| {
+            said.readings.first().is_some_and(|first| {
+                (reading.mm(system) - first.mm(system)).abs() <= 0.02 * first.mm(system)
+            })
+        };
+        for reading in readings {
+            if !near(reading) {
+                return None;
+            }
+            lines.push(format!("read {}", reading.plain(system)));
+        }
+        Some(())
+    }
+}
+
+/// Spoken entries of the open log.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
+    view.only(&["entry", "instrument"], |token| matches!(token, Token::Number(_)))?;
+    let entries: Vec<&str> = view.words("entry").collect();
+    if entries.is_empty() {
+        return None;
+    }
+    let mut lines: Vec<String> = Vec::new();
+    let mut said = Spoken::default();
+    let mut first: Option<(Num, Num)> = None;
+    let (mut next, mut mistake, mut undo) = (false, false, false);
+    let mut closing: Option<&str> = None;
+    for (at, item) in view.items.iter().enumerate() {
+        match &item.token {
+            Token::Word { kind: "entry", name } => match *name {
+                "cut" => {
+                    if said.is_whole() {
+                        said.flush(system, &mut lines, &mut first)?;
+                    }
+                    if !matches!(said.mode, "") && said.mode != "cut" {
+                        return None;
+                    }
+                    if let Some(num) = said.loose.pop() {
+                        said.dialled = Some(num);
+                    }
+                    said.mode = "cut";
+                }
+                "reads" => match said.mode {
+                    "cut" if said.dialled.is_none() => return None,
+                    "" if !said.loose.is_empty() => {
+                        // `20 thou, mics 1.2285`
+                        said.dialled = said.loose.pop();
+                        said.mode = "cut";
+                    }
+                    "" => said.mode = "reads",
+                    _ => {}
+                },
+                "spring" | "again" => {
+                    if said.is_whole() {
+                        said.flush(system, &mut lines, &mut first)?;
+                    }
+                    let repeats = said.mode == "spring" && *name == "again";
+                    if !said.mode.is_empty() && !repeats {
+                        return None;
+                    }
+                    if said.mode.is_empty() {
+                        said.mode = name;
+                    }
+                }
+                "in" => said.is_off |= view.said(at) == "off",
+                "no reading" => {}
+                "what next" => next = true,
+                "undo" => undo = true,
+                "mistake" => mistake = true,
+                "done" => closing = Some("done"),
+                "scrap" => closing = Some("scrap"),
+                _ => return None,
+            },
+            Token::Number(num) => match said.mode {
+                // `10 thou 1.2397`: dialled and read.
+                "" if said.loose.len() == 1
+                    && is_open
+                    && num.mm(system) > 4.0 * dialled_mm(&said.loose[0], system) =>
+                {
+                    said.dialled = said.loose.pop();
+                    said.mode = "cut";
+                    said.readings.push(num.clone());
+                }
+                "" => said.loose.push(num.clone()),
+                "cut" if said.dialled.is_none() => said.dialled = Some(num.clone()),
+                _ => said.readings.push(num.clone()),
+            },
+            Token::Word { kind: "instrument", .. } => return None,
+            _ => {}
+        }
+    }
+    if let Some(both) = said.each_side(system) {
+        return lines
+            .is_empty()
+            .then(|| Said::ask("off the diameter or off each side is not said", both));
+    }
+    said.flush(system, &mut lines, &mut first)?;
+    if !is_open && lines.iter().any(|line| line.starts_with("read")) && first.is_none() {
+        return None;
+    }
+    if undo || (mistake && lines.is_empty()) {
+        if !lines.is_empty() || closing.is_some() {
+            return None;
+        }
+        lines.push("undo".into());
+    }
+    if mistake && !undo && lines.first().is_some_and(|line| line != "undo") {
+        return None;
+    }
+    if let Some(closing) = closing {
+        lines.push(closing.into());
+    }
+    if next && closing.is_none() {
+        lines.push("log".into());
+    }
+    if lines.is_empty() {
+        return None;
+    }
+    if is_open {
+        return Some(Said::Plain(lines));
+    }
+    // No job is open: which work is it? A plan for each that can be.
+    let (dial, reading) = first?;
+    let (unit, step) = match system {
+        System::Inches => ("in", 25.4),
+        System::Millimetres => ("mm", 1.0),
+    };
+    let (size, cut) = (reading.mm(system) / step, dialled_mm(&dial, system) / step);
+    let places = if system == System::Inches { 4 } else { 3 };
+    let outside = size + cut;
+    let inside = size - cut;
+    let room = 2.0 * cut;
+    Some(Said::ask(
+        "no job is open, so inside or outside is not known",
+        vec![
+            format!(
+                "turn shaft {:.places$}{unit}..{:.places$}{unit} from {outside:.places$}{unit}",
+                size - room,
+                size - room + 0.001_f64.max(cut / 30.0)
+            ),
+            format!(
+                "bore hole {:.places$}{unit}..{:.places$}{unit} from {inside:.places$}{unit}",
+                size + room,
+                size + room + 0.001_f64.max(cut / 30.0)
+            ),
+        ],
+    ))
+}

@@ -1,0 +1,193 @@
+//! Two parts as they measure, and the fits that give a wanted range.
+
+use super::{
+    Said,
+    roles::{Roles, assign},
+    sizes::{Fit, NOUNS, fit_of, is_nominal},
+    token::{Num, System, Token},
+    tools::trimmed,
+    view::View,
+};
+
+/// Two parts as they measure: what fit they make.
+pub(super) fn pair(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],
+        |token| matches!(token, Token::Number(_) | Token::Pair(_) | Token::InchClass(_)),
+    )?;
+    if view.words("head").any(|head| !matches!(head, "clearance" | "interf" | "whatfit" | "suit")) {
+        return None;
+    }
+    if view.has("material") {
+        return None;
+    }
+    let roles = assign(view, NOUNS, &[], system)?;
+    if let (3, Some(Fit::Pair(class) | Fit::Inch(class)), [(_, nominal, _)]) =
+        (view.numbers().count(), fit_of(view), &roles.free[..])
+        && let (Some(hole), Some(shaft)) = (roles.num("hole"), roles.num("shaft"))
+    {
+        let near =
+            |num: &Num| (num.mm(system) - nominal.mm(system)).abs() <= 0.02 * nominal.mm(system);
+        return (near(hole) && near(shaft) && is_nominal(nominal, system)).then(|| {
+            Said::plain(format!(
+                "{} {class} = {}/{}",
+                nominal.plain(system),
+                hole.plain(system),
+                shaft.plain(system)
+            ))
+        });
+    }
+    if view.numbers().count() != 2 {
+        return None;
+    }
+    let one = |kinds: &[&str]| {
+        let mut found = roles.taken.iter().filter(|taken| kinds.contains(&taken.by));
+        let first = found.next()?;
+        found.next().is_none().then_some(first)
+    };
+    let (hole, shaft) = match (one(&["hole", "hub"]), one(&["shaft"]), one(&["bushing"])) {
+        (Some(hole), Some(shaft), None) => (hole, shaft),
+        (Some(hole), None, Some(bushing)) => (hole, bushing),
+        (None, Some(shaft), Some(bushing)) => (bushing, shaft),
+        _ => return two_bare(view, &roles, system),
+    };
+    let (a, b) = (hole.num.mm(system), shaft.num.mm(system));
+    if (a - b).abs() > 0.05 * a {
+        return None;
+    }
+    let tail = match fit_of(view) {
+        Some(Fit::Word(word)) => format!(", {word}"),
+        Some(_) => return None,
+        None => String::new(),
+    };
+    if view.has("start") || view.types(&["was", "old"]) {
+        return None;
+    }
+    // Both of one nominal size: which fit they should have is another question.
+    if (a - b).abs() < 1e-9 && tail.is_empty() {
+        return None;
+    }
+    Some(Said::plain(format!(
+        "hole {}, shaft {}{tail}",
+        hole.num.plain(system),
+        shaft.num.plain(system)
+    )))
+}
+
+/// Two sizes and no noun: which is the hole is asked.
+pub(super) fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Said> {
+    let [(_, a, _), (_, b, _)] = &roles.free[..] else { return None };
+    if !NOUNS.iter().all(|kind| !view.has(kind)) || view.has("fit") {
+        return None;
+    }
+    let (x, y) = (a.mm(system), b.mm(system));
+    if (x - y).abs() > 0.05 * x || (x - y).abs() < 1e-9 {
+        return None;
+    }
+    let (a, b) = (a.plain(system), b.plain(system));
+    let says_in =
+        view.tokens().any(|token| matches!(token, Token::Word { name: "in", kind: "connector" }));
+    let mut choices = vec![format!("hole {a}, shaft {b}"), format!("hole {b}, shaft {a}")];
+    if says_in {
+        choices = vec![format!("hole {b}, shaft = {a}"), format!("hole {a}..{b}")];
+        if x > y {
+            choices = vec![format!("hole {b}, shaft {a}"), format!("hole {a}, shaft {b}")];
+        }
+    }
+    Some(Said::ask("which is the hole is not said", choices))
+}
+
+/// A range of play or grip: the fits that give it.
+pub(super) fn pick(view: &View, system: System) -> Option<Said> {
+    view.only(&["hole", "shaft", "hub", "head", "material", "vague"], |token| {
+        matches!(token, Token::Number(_) | Token::Span(..) | Token::Deviations { .. })
+    })?;
+    if view.has("material") {
+        return None;
+    }
+    if let Some(said) = about(view, system) {
+        return Some(said);
+    }
+    let clearance = view.says("head", "clearance") || view.says("vague", "clearance");
+    let grip = view.says("head", "interf") || view.says("vague", "interference");
+    if clearance == grip
+        || view.words("head").any(|head| !matches!(head, "clearance" | "interf" | "whatfit"))
+    {
+        return None;
+    }
+    let what = if clearance { "clearance" } else { "interference" };
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    let spans: Vec<_> = view
+        .tokens()
+        .filter_map(|token| match token {
+            Token::Span(a, b) => Some((a, b)),
+            _ => None,
+        })
+        .collect();
+    let (size, from, to) = match (&numbers[..], &spans[..]) {
+        ([size], [(from, to)]) => (*size, *from, *to),
+        ([a, b, c], []) => {
+            let thou = |x: &Num, y: &Num| Num { unit: x.unit.or(y.unit), ..x.clone() }.mm(system);
+            let small = |num: &Num, of: &Num| {
+                // A unit of the other end goes for both.
+                let other = if std::ptr::eq(of, *a) { num } else { *b };
+                thou(num, other) < 0.05 * of.mm(system)
+            };
+            if small(a, c) && small(b, c) {
+                (*c, *a, *b)
+            } else if small(b, a) && small(c, a) {
+                (*a, *b, *c)
+            } else {
+                return None;
+            }
+        }
+        _ => return None,
+    };
+    let unit = to.unit.or(from.unit);
+    let give = |num: &Num| Num { unit: num.unit.or(unit), ..num.clone() };
+    let (from, to) = (give(from), give(to));
+    if from.mm(system) >= to.mm(system) || to.mm(system) > 0.05 * size.mm(system) {
+        return None;
+    }
+    Some(Said::plain(format!(
+        "pick {} {what} {}..{}",
+        size.plain(system),
+        from.plain(system),
+        to.plain(system)
+    )))
+}
+
+/// A size and one small figure, `1 inch fit with 2 thou`: play or grip, about so much.
+pub(super) fn about(view: &View, system: System) -> Option<Said> {
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    let [a, b] = numbers[..] else { return None };
+    let (size, small) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };
+    if small.mm(system) > 0.01 * size.mm(system)
+        || !is_nominal(size, system)
+        || view
+            .count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }))
+            > 0
+    {
+        return None;
+    }
+    let words = |what: &str| view.says("head", what);
+    let says = (
+        words("clearance") || view.says("vague", "clearance"),
+        words("interf") || view.says("vague", "interference"),
+    );
+    let span = |factor: f64| {
+        let unit = small.plain(system);
+        let unit = unit
+            .trim_start_matches(|c: char| c.is_ascii_digit() || c == '.' || c == '/' || c == '-');
+        format!("{}{unit}", trimmed(small.value * factor))
+    };
+    let (low, high) = (span(0.75), span(1.25));
+    let pick = |what: &str| format!("pick {} {what} {low}..{high}", size.plain(system));
+    match says {
+        (false, false) => Some(Said::ask(
+            "play or grip is not said",
+            vec![pick("clearance"), pick("interference")],
+        )),
+        _ => None,
+    }
+}

@@ -1,0 +1,239 @@
+//! A reading against its limits; a pair at another temperature.
+
+use super::{
+    Said,
+    sizes::{Fit, fit_of, is_fit, is_nominal, limit_places, limits, metals},
+    token::{System, Token},
+    view::View,
+};
+
+/// A reading against a class or limits.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(super) fn reading(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &[
+            "hole",
+            "shaft",
+            "hub",
+            "head",
+            "reads",
+            "start",
+            "instrument",
+            "material",
+            "should",
+            "bushing",
+        ],
+        |token| {
+            matches!(
+                token,
+                Token::Number(_)
+                    | Token::Hole(_)
+                    | Token::Shaft(_)
+                    | Token::Deviations { .. }
+                    | Token::Span(..)
+                    | Token::Temperature(_)
+            )
+        },
+    )?;
+    if view.words("head").any(|head| !matches!(head, "ok" | "left")) || view.has("should") {
+        return None;
+    }
+    let is_hole = view.has("hole") || view.has("hub");
+    let is_shaft = view.has("shaft");
+    if let Some(said) = spoken_limits(view, system) {
+        return Some(said);
+    }
+    let skip = limit_places(view);
+    let numbers: Vec<_> = view.numbers().filter(|(at, _)| !skip.contains(at)).collect();
+    let instrument = match (view.word("instrument"), view.words("instrument").count()) {
+        (Some(name), 1) => format!(" with {name}"),
+        (None, _) => String::new(),
+        _ => return None,
+    };
+    let temperature = match view.one(|token| match token {
+        Token::Temperature(text) => Some(text.clone()),
+        _ => None,
+    }) {
+        Some(text) => {
+            let material = view.word("material")?;
+            let feature = if is_hole { "hole" } else { "shaft" };
+            format!(" at {text}, {feature} {material}")
+        }
+        None if view.has("material") => return None,
+        None => String::new(),
+    };
+    let near = |size: f64, reading: f64| (size - reading).abs() <= 0.05 * size;
+    let target = if let Some(text) = limits(view, system) {
+        if view.tokens().any(|token| matches!(token, Token::Hole(_) | Token::Shaft(_))) {
+            return None;
+        }
+        let [(_, reading)] = numbers[..] else { return None };
+        let size = view
+            .tokens()
+            .find_map(|token| match token {
+                Token::Span(low, _) => Some(low.mm(system)),
+                _ => None,
+            })
+            .or_else(|| {
+                skip.first().and_then(|at| match &view.items.get(*at)?.token {
+                    Token::Number(num) => Some(num.mm(system)),
+                    _ => None,
+                })
+            })?;
+        if !near(size, reading.mm(system)) {
+            return None;
+        }
+        let tail = format!("{text} = {}{instrument}{temperature}", reading.plain(system));
+        if is_hole == is_shaft {
+            return Some(Said::ask(
+                "hole or shaft is not said",
+                vec![format!("hole {tail}"), format!("shaft {tail}")],
+            ));
+        }
+        return Some(Said::plain(format!("{} {tail}", if is_hole { "hole" } else { "shaft" })));
+    } else {
+        match fit_of(view)? {
+            Fit::Hole(class) if !is_shaft => class,
+            Fit::Shaft(class) if !is_hole => class,
+            _ => return None,
+        }
+    };
+    let [(a, x), (b, y), ..] = numbers[..] else { return None };
+    let more: Vec<_> = numbers.iter().skip(2).collect();
+    // The nominal number stands beside the class; the reading is the other.
+    let class_at = view
+        .items
+        .iter()
+        .position(|item| matches!(item.token, Token::Hole(_) | Token::Shaft(_)))?;
+    let verb = |at: usize| {
+        at.checked_sub(1).is_some_and(|before| {
+            matches!(
+                view.items.get(before).map(|item| &item.token),
+                Some(Token::Word { kind: "reads", .. })
+            )
+        })
+    };
+    let beside = |at: usize| at + 1 == class_at || at == class_at + 1;
+    let (size, reading) = match (is_nominal(x, system), is_nominal(y, system)) {
+        (true, false) => (x, y),
+        (false, true) => (y, x),
+        _ if verb(b) && !verb(a) => (x, y),
+        _ if verb(a) && !verb(b) => (y, x),
+        _ if a + 1 == class_at && b > class_at => (x, y),
+        _ if beside(b) && !beside(a) => (y, x),
+        _ => return None,
+    };
+    if !near(size.mm(system), reading.mm(system)) || size == reading && !view.has("reads") {
+        return None;
+    }
+    let mut readings = reading.plain(system);
+    // Several readings after one verb; two verbs are two stories.
+    if !more.is_empty() && view.words("reads").count() > 1 {
+        return None;
+    }
+    for (_, other) in more {
+        if !near(reading.mm(system), other.mm(system))
+            || is_nominal(other, system) && !is_nominal(reading, system)
+        {
+            return None;
+        }
+        readings.push(' ');
+        readings.push_str(&other.plain(system));
+    }
+    // A cut to go to is another question where nothing reads and a verb cuts.
+    Some(Said::plain(format!(
+        "{} {target} = {readings}{instrument}{temperature}",
+        size.plain(system)
+    )))
+}
+
+/// `shaft limits are .7485 to .7490 and mine is .7493`.
+pub(super) fn spoken_limits(view: &View, system: System) -> Option<Said> {
+    if !(0..view.items.len())
+        .any(|at| ["limits", "between", "limits are"].contains(&&*view.said(at)))
+        || view
+            .count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }))
+            > 0
+    {
+        return None;
+    }
+    let numbers: Vec<_> = view.numbers().collect();
+    let [(a, low), (b, high), (_, reading)] = numbers[..] else { return None };
+    let joined = b == a + 2 && ["to", "and", "-"].contains(&&*view.said(a + 1));
+    if !joined
+        || low.mm(system) >= high.mm(system)
+        || high.mm(system) > 1.02 * low.mm(system)
+        || (reading.mm(system) - low.mm(system)).abs() > 0.05 * low.mm(system)
+    {
+        return None;
+    }
+    let tail = format!("{}..{} = {}", low.plain(system), high.plain(system), reading.plain(system));
+    match (view.has("hole") || view.has("hub"), view.has("shaft")) {
+        (true, false) => Some(Said::plain(format!("hole {tail}"))),
+        (false, true) => Some(Said::plain(format!("shaft {tail}"))),
+        _ => Some(Said::ask(
+            "hole or shaft is not said",
+            vec![format!("hole {tail}"), format!("shaft {tail}")],
+        )),
+    }
+}
+
+/// A pair at another temperature.
+pub(super) fn warm(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &["fit", "material", "hole", "shaft", "hub", "bushing", "head", "state", "reads"],
+        |token| is_fit(token) || matches!(token, Token::Temperature(_) | Token::Angle(_)),
+    )?;
+    if view.words("head").any(|head| !matches!(head, "warm" | "clearance")) {
+        return None;
+    }
+    let fit = fit_of(view)?;
+    if matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {
+        return None;
+    }
+    let numbers: Vec<_> = view.numbers().collect();
+    let degrees = view.one(|token| match token {
+        Token::Angle(text) => Some(text.clone()),
+        _ => None,
+    });
+    let temperature = view.one(|token| match token {
+        Token::Temperature(text) => Some(text.clone()),
+        _ => None,
+    });
+    let after_at = |at: usize| {
+        at.checked_sub(1).is_some_and(|at| matches!(&*view.said(at), "at" | "to" | "up to"))
+    };
+    let (size, temperatures) = match (&numbers[..], temperature, degrees) {
+        ([(_, size)], Some(text), None) => (*size, vec![text]),
+        ([(_, size)], None, Some(text)) => (*size, vec![format!("{text}C"), format!("{text}F")]),
+        // `at 90`: of which scale?
+        ([(_, size), (at, bare)], None, None)
+            if after_at(*at) && bare.unit.is_none() && bare.places == 0 =>
+        {
+            (*size, vec![format!("{}C", bare.text), format!("{}F", bare.text)])
+        }
+        _ => return None,
+    };
+    let (hole, shaft) = metals(view)?;
+    let (hole, shaft) = (hole?, shaft?);
+    if temperatures.len() > 1 {
+        let choices = temperatures.iter().map(|temperature| {
+            format!(
+                "{} {} warm {temperature}, hole {hole}, shaft {shaft}",
+                size.plain(system),
+                fit.text()
+            )
+        });
+        let metric = system == System::Millimetres
+            && view.count(|token| matches!(token, Token::Angle(_))) > 0;
+        if !metric {
+            return Some(Said::ask("Celsius or Fahrenheit is not said", choices.collect()));
+        }
+    }
+    let temperature = temperatures.into_iter().next()?;
+    Some(Said::plain(format!(
+        "{} {} warm {temperature}, hole {hole}, shaft {shaft}",
+        size.plain(system),
+        fit.text()
+    )))
+}

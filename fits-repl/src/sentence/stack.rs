@@ -1,0 +1,388 @@
+//! Parts end to end: the play left, or the part to make.
+
+use std::fmt::Write as _;
+
+use super::{
+    Said,
+    roles::assign,
+    sizes::deviations_text,
+    token::{Num, System, Token},
+    view::View,
+};
+
+pub(super) struct Link {
+    name: &'static str,
+    num: Num,
+    deviations: Option<String>,
+    times: u32,
+    is_gap: bool,
+    is_plus: bool,
+}
+
+/// Parts end to end, the play left, or the part to make.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(super) fn stack(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &[
+            "head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role",
+            "want",
+        ],
+        |token| {
+            matches!(
+                token,
+                Token::Number(_)
+                    | Token::Deviations { .. }
+                    | Token::Times(_)
+                    | Token::Plus
+                    | Token::Minus
+                    | Token::Span(..)
+            )
+        },
+    )?;
+    if view.has("hub") || view.has("shaft") || view.has("bushing") || view.has("role") {
+        return None;
+    }
+    if view.words("head").any(|head| !matches!(head, "stack" | "play" | "want" | "length")) {
+        return None;
+    }
+    let named = view.has("gap") || view.has("part");
+    let has_signs =
+        view.has("less") || view.tokens().any(|token| matches!(token, Token::Minus | Token::Plus));
+    let asks = view.says("head", "stack") || view.says("head", "play");
+    let subtracts = has_signs && named;
+    if !asks && !subtracts {
+        return None;
+    }
+    let (wanted, skip) = wanted(view, system)?;
+    let names = view
+        .tokens()
+        .filter(|token| matches!(token, Token::Word { kind: "gap" | "part", .. }))
+        .count();
+    let found = if named { named_links(view, system, &skip) } else { None };
+    let (mut links, to_make) = match found {
+        Some(found) => found,
+        None if names <= 1 && has_signs => (plain_links(view, system, &skip)?, None),
+        None => return None,
+    };
+    let needed = if to_make.is_some() { 1 } else { 2 };
+    if links.len() < needed || to_make.is_some() != wanted.is_some() {
+        return None;
+    }
+    let says_plus = view.tokens().any(|token| matches!(token, Token::Plus));
+    let all_plus = says_plus && links.iter().all(|link| link.is_plus);
+    let longest = links
+        .iter()
+        .enumerate()
+        .max_by(|a, b| a.1.num.mm(system).total_cmp(&b.1.num.mm(system)))
+        .map(|(at, _)| at)?;
+    let gaps = links.iter().filter(|link| link.is_gap).count();
+    let gap = match (gaps, links.iter().position(|link| link.is_gap)) {
+        (1, Some(gap)) => gap,
+        // Two words that can be a gap: the longest is.
+        (2.., _) if links.get(longest)?.is_gap => longest,
+        (0, _) if !named || names <= 1 => 0,
+        _ => return None,
+    };
+    if gap != longest && !all_plus {
+        return None;
+    }
+    let total: f64 = links
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| *at != gap)
+        .map(|(_, link)| link.num.mm(system) * f64::from(link.times))
+        .sum();
+    let room = links.get(gap)?.num.mm(system);
+    if to_make.is_none() && !all_plus && (total > room * 1.02 || total < 0.5 * room)
+        || total >= room && to_make.is_some()
+    {
+        return None;
+    }
+    let first = links.remove(gap);
+    links.insert(0, first);
+    let mut text = String::from("stack ");
+    for (at, link) in links.iter().enumerate() {
+        if at > 0 {
+            text.push_str(", ");
+        }
+        if !link.name.is_empty() {
+            text.push_str(link.name);
+            text.push(' ');
+        }
+        if at > 0 {
+            text.push(if all_plus { '+' } else { '-' });
+        }
+        if link.times > 1 {
+            let _ = write!(text, "{}x ", link.times);
+        }
+        text.push_str(&link.num.plain(system));
+        if let Some(deviations) = &link.deviations {
+            text.push_str(deviations);
+        }
+    }
+    if let Some((from, to)) = wanted {
+        let _ = write!(text, ", make -?, play {}..{}", from.plain(system), to.plain(system));
+    }
+    Some(Said::plain(text))
+}
+
+/// The play that is wanted and the places of its numbers.
+#[allow(clippy::type_complexity, reason = "a range, and what it takes")]
+pub(super) fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>)> {
+    let is_play = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(Token::Word { kind: "head", name: "stack" | "play" })
+        )
+    };
+    let is_want = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(
+                Token::Word { kind: "head", name: "want" } | Token::Word { kind: "connector", .. }
+            )
+        )
+    };
+    let is_small = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(Token::Word { kind: "small", .. })
+        )
+    };
+    let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
+    let beside = |from: usize, to: usize| {
+        let mut after = to + 1;
+        while is_small(after) {
+            after += 1;
+        }
+        let mut before = from;
+        while before > 0 && is_small(before - 1) {
+            before -= 1;
+        }
+        is_play(after)
+            || (before > 0
+                && (is_play(before - 1) || (is_want(before - 1) && view.says("head", "want"))))
+    };
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    for pair in numbers.windows(2) {
+        let [(a, low), (b, high)] = pair else { continue };
+        let joined = *b == a + 2 && matches!(&*view.said(a + 1), "to" | "and" | "-");
+        if joined && beside(*a, *b) {
+            let unit = low.unit.or(high.unit);
+            let (low, high) = (
+                Num { unit, ..(*low).clone() },
+                Num { unit: high.unit.or(unit), ..(*high).clone() },
+            );
+            if low.mm(system) >= high.mm(system) || high.mm(system) > largest / 20.0 {
+                return None;
+            }
+            return Some((Some((low, high)), vec![*a, *b]));
+        }
+    }
+    for (at, num) in &numbers {
+        if num.mm(system) < largest / 20.0
+            && beside(*at, *at)
+            && !matches!(
+                view.items.get(at + 1).map(|item| &item.token),
+                Some(Token::Word { kind: "part" | "gap", .. })
+            )
+            && view.has("head")
+        {
+            let is_said = view.says("head", "want")
+                || view.says("head", "length")
+                || (at + 1 < view.items.len() && is_play(at + 1));
+            if is_said {
+                return Some((Some(((*num).clone(), (*num).clone())), vec![*at]));
+            }
+        }
+    }
+    Some((None, Vec::new()))
+}
+
+/// `shoulder 1.000 washers 2 x .062 hub .865`: each number with its part; the
+/// part without one is the one to make.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(super) fn named_links(
+    view: &View,
+    system: System,
+    skip: &[usize],
+) -> Option<(Vec<Link>, Option<usize>)> {
+    let is_name = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(Token::Word { kind: "gap" | "part", .. })
+        )
+    };
+    let mut skip = skip.to_vec();
+    let mut times: Vec<(usize, u32)> = Vec::new();
+    for (at, item) in view.items.iter().enumerate() {
+        match &item.token {
+            // `2 thrust washers .120`
+            Token::Number(num)
+                if is_name(at + 1)
+                    && num.places == 0
+                    && !num.is_fraction
+                    && num.unit.is_none()
+                    && (2.0..=6.0).contains(&num.value) =>
+            {
+                let follows = view
+                    .items
+                    .iter()
+                    .skip(at + 2)
+                    .find(|item| !matches!(item.token, Token::Word { kind: "small", .. }));
+                let lone = view.numbers().filter(|(place, _)| !skip.contains(place)).count();
+                if matches!(follows.map(|item| &item.token), Some(Token::Number(_))) && lone > 2 {
+                    skip.push(at);
+                    #[allow(
+                        clippy::cast_possible_truncation,
+                        clippy::cast_sign_loss,
+                        reason = "two to six"
+                    )]
+                    times.push((at, num.value as u32));
+                }
+            }
+            Token::Times(count) => times.push((at, *count)),
+            Token::Word { kind: "count", name } => times.push((at, name.parse().ok()?)),
+            Token::Word { kind: "doubled", .. } => times.push((at, 2)),
+            _ => {}
+        }
+    }
+    // Names side by side are one part.
+    let mut items = view.items.clone();
+    for at in (0..items.len()).rev() {
+        if is_name(at) && is_name(at + 1) {
+            let name = items[at].token.clone();
+            if let (Token::Word { kind: "gap", .. }, Some(next)) = (name, items.get_mut(at + 1))
+                && let Token::Word { kind, .. } = &mut next.token
+                && view
+                    .items
+                    .iter()
+                    .filter(|item| matches!(item.token, Token::Word { kind: "gap", .. }))
+                    .count()
+                    == 1
+            {
+                *kind = "gap";
+            }
+            items[at].token = Token::Word { name: "-", kind: "small" };
+        }
+    }
+    let joined = View { items, text: view.text.clone() };
+    let mut roles = assign(&joined, &["gap", "part"], &skip, system)?;
+    if !roles.free.is_empty() {
+        return None;
+    }
+    roles.taken.sort_by_key(|taken| taken.at);
+    let mut links = Vec::new();
+    let mut used = 0;
+    for taken in &roles.taken {
+        let deviations = match view.items.get(taken.at + 1).map(|item| &item.token) {
+            Some(Token::Deviations { upper, lower, is_both }) => Some((upper, lower, *is_both)),
+            Some(Token::Times(_)) => match view.items.get(taken.at + 2).map(|item| &item.token) {
+                Some(Token::Deviations { upper, lower, is_both }) => Some((upper, lower, *is_both)),
+                _ => None,
+            },
+            _ => None,
+        };
+        let deviations = match deviations {
+            Some((upper, lower, is_both)) => {
+                let size = taken.num.plain(system);
+                let text = deviations_text(&taken.num, upper, lower, is_both, system);
+                Some(text.strip_prefix(&size)?.to_owned())
+            }
+            None => None,
+        };
+        // A count stands between the part's ends, or just outside them.
+        let (low, high) = (taken.at.min(taken.word), taken.at.max(taken.word));
+        let mut count = 1;
+        for (at, many) in &times {
+            let between = view.items[(*at + 1).min(low)..low]
+                .iter()
+                .any(|item| matches!(item.token, Token::Number(_)));
+            let near = (*at + 2 >= low
+                && *at < low
+                && !between
+                && !matches!(
+                    view.items.get(low.wrapping_sub(1)).map(|item| &item.token),
+                    Some(Token::Break)
+                ))
+                || (*at >= low && *at <= high)
+                || (*at > high
+                    && *at <= high + 3
+                    && view.items[high + 1..*at].iter().all(|item| {
+                        matches!(
+                            item.token,
+                            Token::Deviations { .. } | Token::Word { kind: "small", .. }
+                        )
+                    }));
+            if near {
+                if count != 1 {
+                    return None;
+                }
+                count = *many;
+                used += 1;
+            }
+        }
+        links.push(Link {
+            name: if taken.by == "gap" { "gap" } else { "part" },
+            num: taken.num.clone(),
+            deviations,
+            times: count,
+            is_gap: taken.by == "gap",
+            is_plus: view.tokens().any(|token| matches!(token, Token::Plus)),
+        });
+    }
+    if used != times.len() {
+        return None;
+    }
+    let names: Vec<usize> = (0..joined.items.len())
+        .filter(|at| matches!(joined.items[*at].token, Token::Word { kind: "gap" | "part", .. }))
+        .collect();
+    let idle: Vec<usize> =
+        names.into_iter().filter(|at| !roles.taken.iter().any(|taken| taken.word == *at)).collect();
+    match idle[..] {
+        [] => Some((links, None)),
+        [one] => Some((links, Some(one))),
+        _ => None,
+    }
+}
+
+/// `1.500 less 1.375 less .031`: numbers and signs alone.
+pub(super) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option<Vec<Link>> {
+    let mut links: Vec<Link> = Vec::new();
+    let mut times = 1;
+    let mut is_plus = true;
+    for (at, item) in view.items.iter().enumerate() {
+        match &item.token {
+            Token::Number(_) if skip.contains(&at) => {}
+            Token::Number(num) => {
+                links.push(Link {
+                    name: "",
+                    num: num.clone(),
+                    deviations: None,
+                    times,
+                    is_gap: false,
+                    is_plus,
+                });
+                times = 1;
+            }
+            Token::Times(count) => {
+                match (view.items.get(at + 1).map(|item| &item.token), links.last_mut()) {
+                    (Some(Token::Number(_)), _) => times = *count,
+                    (_, Some(last)) if last.times == 1 => last.times = *count,
+                    _ => return None,
+                }
+            }
+            Token::Word { kind: "count" | "doubled", .. } | Token::Span(..) => return None,
+            Token::Word { kind: "less", .. } | Token::Minus => is_plus = false,
+            Token::Plus => is_plus = true,
+            Token::Deviations { upper, lower, is_both } => {
+                let last = links.last_mut()?;
+                let text = deviations_text(&last.num, upper, lower, *is_both, system);
+                let size = last.num.plain(system);
+                last.deviations = Some(text.strip_prefix(&size)?.to_owned());
+            }
+            _ => {}
+        }
+    }
+    Some(links)
+}

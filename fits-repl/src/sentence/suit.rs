@@ -1,0 +1,194 @@
+//! A part in hand, and what goes with it.
+
+use super::{
+    Said,
+    fit::circumstances,
+    roles::assign,
+    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, metals, nominal_of},
+    token::{Num, System, Token},
+    view::View,
+};
+
+/// A part in hand and a fit: the other part.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(super) fn suit(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &[
+            "fit", "material", "state", "hole", "shaft", "hub", "bushing", "head", "reads",
+            "start", "should", "bar", "role",
+        ],
+        is_fit,
+    )?;
+    if view.words("head").any(|head| {
+        !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance")
+    }) {
+        return None;
+    }
+    if fit_of(view).is_none() {
+        return unsaid_suit(view, system);
+    }
+    let fit = match fit_of(view)? {
+        // The class of the part to be cut: the hole in hand is what it is.
+        Fit::Shaft(class)
+            if view.has("hole") && (view.has("shaft") || view.says("head", "turnto")) =>
+        {
+            Fit::Pair(format!("H7/{class}"))
+        }
+        Fit::Hole(_) | Fit::Shaft(_) => return None,
+        fit => fit,
+    };
+    let roles = assign(view, NOUNS, &[], system)?;
+    let numbers: Vec<_> = view.numbers().collect();
+    if view.words("role").any(|role| !matches!(role, "od" | "id")) {
+        return None;
+    }
+    // A nominal size beside the measured one.
+    let (in_hand, nominal): (usize, Option<&Num>) = match &numbers[..] {
+        [(at, _)] => (*at, None),
+        [(a, x), (b, y)] => {
+            let should = view.has("should");
+            let far = (x.mm(system) - y.mm(system)).abs() / x.mm(system);
+            if far > 0.05 || (matches!(fit, Fit::Word(_)) && !should && far > 0.01) {
+                return None;
+            }
+            let read = |at: usize| {
+                roles.taken.iter().any(|taken| taken.at == at && taken.is_measured)
+                    || roles.free.iter().any(|(place, _, measured)| *place == at && *measured)
+            };
+            let after_should = |at: usize| {
+                at.checked_sub(1).is_some_and(|at| {
+                    matches!(view.items[at].token, Token::Word { kind: "should", .. })
+                })
+            };
+            match (is_nominal(x, system), is_nominal(y, system)) {
+                (true, false) => (*b, Some(x)),
+                (false, true) => (*a, Some(y)),
+                (false, false) if after_should(*b) => (*a, Some(y)),
+                (true, true) if read(*a) && !read(*b) => (*a, Some(y)),
+                (true, true) if read(*b) && !read(*a) => (*b, Some(x)),
+                _ => return None,
+            }
+        }
+        _ => return None,
+    };
+    let num = numbers.iter().find(|(at, _)| *at == in_hand).map(|(_, num)| *num)?;
+    let owner = roles.taken.iter().find(|taken| taken.at == in_hand);
+    let is_measured = owner.is_some_and(|owner| owner.is_measured)
+        || roles.free.iter().any(|(at, _, measured)| *at == in_hand && *measured);
+    let names = |kind: &str| view.has(kind);
+    // Which side is in hand.
+    let side = match owner.map(|owner| owner.by) {
+        Some("hole" | "hub") => "hole",
+        Some("shaft") => "shaft",
+        Some("bushing") => {
+            let is_pressed = view.says("state", "pressed") || view.says("state", "inplace");
+            let for_shaft = view.items.iter().enumerate().any(|(at, item)| {
+                matches!(item.token, Token::Word { name: "turnto", .. })
+                    && ["shaft", "pin", "spindle"].iter().any(|noun| view.said(at).contains(noun))
+            });
+            if is_pressed || for_shaft || (names("shaft") && !names("hole") && !names("hub")) {
+                "hole"
+            } else {
+                "bushing"
+            }
+        }
+        None if names("bar") && !names("shaft") => "shaft",
+        _ if names("hole") != names("shaft") && !names("hub") && !names("bushing") => {
+            // `bored it .7515, …`: the only noun.
+            if names("hole") { "hole" } else { "shaft" }
+        }
+        _ if names("bar") => "shaft",
+        // A bushing's outside goes into a hole.
+        Some("role") | None if names("bushing") && view.says("role", "od") && !names("shaft") => {
+            "shaft"
+        }
+        None if view.says("role", "od") && !names("shaft") => "shaft",
+        None if view.says("role", "id") && !names("hole") => "hole",
+        _ => return None,
+    };
+    let side = if side == "bushing" && view.says("role", "od") { "shaft" } else { side };
+    let wants_other = match side {
+        "hole" => names("shaft") || view.says("head", "turnto"),
+        _ => names("hole") || names("hub"),
+    };
+    let says_suit = view.says("head", "suit")
+        || view.says("head", "towhat")
+        || view.says("head", "whatnow")
+        || view.says("head", "turnto");
+    // A nominal number without a verb, a mate or `to suit` is no part in hand.
+    if nominal.is_none() && is_nominal(num, system) && !is_measured {
+        return None;
+    }
+    if !(is_measured || says_suit || wants_other || !is_nominal(num, system)) {
+        return None;
+    }
+    let reading = num.plain(system);
+    let more = if view.has("material") && view.has("bushing") {
+        // The bushing's own metal changes nothing: it is there.
+        let (hub, _) = metals(view)?;
+        hub.map_or_else(String::new, |hub| format!(", hub {hub}"))
+    } else {
+        circumstances(view, &fit)?
+    };
+    let text = match (&fit, side) {
+        (Fit::Word(word), "bushing") => format!("bushing {reading}..{reading}, {word}{more}"),
+        (Fit::Word(word), side) => format!("{side} {reading}, {word}{more}"),
+        (_, "bushing") => return None,
+        (fit, side) => {
+            let nominal =
+                nominal.map(|num| num.plain(system)).or_else(|| nominal_of(num, system))?;
+            format!("{nominal} {}, {side} = {reading}", fit.text())
+        }
+    };
+    Some(Said::plain(text))
+}
+
+/// A part in hand, and what goes with it is wanted, with no word for the fit.
+pub(super) fn unsaid_suit(view: &View, system: System) -> Option<Said> {
+    if view.has("fit")
+        || view.has("material")
+        || view.has("state")
+        || view.has("bushing")
+        || view
+            .count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }))
+            > 0
+    {
+        return None;
+    }
+    let roles = assign(view, NOUNS, &[], system)?;
+    let asks =
+        view.says("head", "whatnow") || view.says("head", "suit") || view.says("head", "turnto");
+    let numbers: Vec<_> = view.numbers().collect();
+    let (at, num) = match numbers[..] {
+        [only] => only,
+        [(a, x), (b, y)] if (x.mm(system) - y.mm(system)).abs() < 0.01 * x.mm(system) => {
+            match (is_nominal(x, system), is_nominal(y, system)) {
+                (true, false) => (b, y),
+                (false, true) => (a, x),
+                _ => return None,
+            }
+        }
+        _ => return None,
+    };
+    if is_nominal(num, system) || !asks {
+        return None;
+    }
+    let owner = roles.taken.iter().find(|taken| taken.at == at).map(|taken| taken.by);
+    let side = match owner {
+        Some("hole" | "hub") => "hole",
+        Some("shaft") => "shaft",
+        None if view.has("hole") != view.has("shaft") => {
+            if view.has("hole") {
+                "hole"
+            } else {
+                "shaft"
+            }
+        }
+        _ => return None,
+    };
+    let reading = num.plain(system);
+    Some(Said::ask(
+        "how they are to fit is not said",
+        ["sliding", "running", "press"].map(|word| format!("{side} {reading}, {word}")).to_vec(),
+    ))
+}

@@ -1,0 +1,254 @@
+//! Reamers, drills, sizes and sums, settings, help.
+
+use super::{
+    Said,
+    sizes::{Fit, fit_of, is_nominal},
+    token::{System, Token},
+    view::View,
+};
+
+/// The reamer for a hole.
+pub(super) fn ream(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "fit", "hole"], |token| {
+        matches!(token, Token::Number(_) | Token::Hole(_) | Token::Pair(_) | Token::InchClass(_))
+    })?;
+    if !view.says("head", "ream")
+        || view.words("head").any(|head| !matches!(head, "ream" | "drill"))
+    {
+        return None;
+    }
+    let mut numbers = view.numbers();
+    let (_, size) = numbers.next()?;
+    if let Some((_, other)) = numbers.next()
+        && (other.mm(system) - size.mm(system)).abs() > 1e-9
+    {
+        return None;
+    }
+    if !is_nominal(size, system) {
+        return None;
+    }
+    let fit = match fit_of(view) {
+        Some(Fit::Shaft(_)) => return None,
+        Some(fit) => fit.text().to_owned(),
+        // A reamer with no class said makes H7.
+        None => "H7".to_owned(),
+    };
+    Some(Said::plain(format!("ream {} {fit}", size.plain(system))))
+}
+
+/// A drill by its name, or the nearest to a size.
+pub(super) fn drill(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "hole", "unit"], |token| {
+        matches!(token, Token::Number(_) | Token::Gauge(_))
+    })?;
+    if let Some(gauge) = view.one(|token| match token {
+        Token::Gauge(name) => Some(name.clone()),
+        _ => None,
+    }) {
+        if view.numbers().next().is_some() || !view.has("head") && view.has("hole") {
+            return (view.has("hole")
+                && !view.has("head")
+                && view.numbers().next().is_none()
+                && gauge.starts_with('#'))
+            .then(|| {
+                Said::ask(
+                    "a drill's size or a screw's is not said",
+                    vec![format!("drill {gauge}"), format!("{gauge} clearance")],
+                )
+            });
+        }
+        if !view.has("head") && view.has("asking") && gauge.starts_with('#') {
+            return Some(Said::ask(
+                "a drill or a screw is not said",
+                vec![format!("drill {gauge}"), format!("{gauge} clearance")],
+            ));
+        }
+        return view.has("head").then(|| Said::plain(format!("drill {gauge}")));
+    }
+    if !view.has("head") || view.has("hole") {
+        return None;
+    }
+    let mut numbers = view.numbers();
+    let (_, size) = numbers.next()?;
+    if numbers.next().is_some() {
+        return None;
+    }
+    let whole = size.unit.is_none() && size.places == 0 && !size.is_fraction && size.value <= 80.0;
+    if whole && size.value <= 13.0 {
+        let text = &size.text;
+        return Some(Said::ask(
+            "a number drill or millimetres is not said",
+            vec![format!("drill {text}mm"), format!("drill #{text}")],
+        ));
+    }
+    // `what do I drill for 3/8`: to pass a screw, or to be tapped?
+    if size.is_fraction
+        && view.has("asking")
+        && view.says("connector", "for")
+        && !view.types(&["closest", "nearest", "next"])
+    {
+        let text = &size.text;
+        return Some(Said::ask(
+            "what the hole is for is not said",
+            vec![
+                format!("{text} clearance"),
+                format!("thread {text} tap"),
+                format!("drill {text}in"),
+            ],
+        ));
+    }
+    Some(Said::plain(format!("drill {}", size.plain(system))))
+}
+
+/// A length in both units, a difference, a sum.
+pub(super) fn size(view: &View, system: System) -> Option<Said> {
+    view.only(&["unit", "less", "more", "half"], |token| {
+        matches!(
+            token,
+            Token::Number(_) | Token::Plus | Token::Minus | Token::Gauge(_) | Token::PerInch(_)
+        )
+    })?;
+    if let Some(pitch) = view.one(|token| match token {
+        Token::PerInch(text) => Some(text.clone()),
+        _ => None,
+    }) {
+        return (view.numbers().next().is_none()).then(|| Said::plain(format!("(1in)/{pitch}")));
+    }
+    if let Some(gauge) = view.one(|token| match token {
+        Token::Gauge(name) => Some(name.clone()),
+        _ => None,
+    }) {
+        return (view.numbers().next().is_none() && view.has("unit")).then(|| Said::plain(gauge));
+    }
+    let wanted = view.word("unit");
+    let mut text = String::new();
+    let mut numbers = 0;
+    let mut expects = true;
+    for item in &view.items {
+        match &item.token {
+            Token::Number(num) if expects => {
+                numbers += 1;
+                expects = false;
+                // A bare number to be converted is in the unit that it is not wanted in.
+                let bare_in = match wanted {
+                    Some("mm" | "um") if view.numbers().count() == 1 => System::Inches,
+                    Some("inch" | "thou") if view.numbers().count() == 1 => System::Millimetres,
+                    _ => system,
+                };
+                text.push_str(&num.plain(bare_in));
+            }
+            Token::Plus | Token::Word { kind: "more", .. } if !expects => {
+                text.push_str(" + ");
+                expects = true;
+            }
+            Token::Minus | Token::Word { kind: "less", .. } if !expects => {
+                text.push_str(" - ");
+                expects = true;
+            }
+            Token::Word { kind: "unit" | "small" | "asking" | "connector" | "half", .. }
+            | Token::Break => {}
+            _ => return None,
+        }
+    }
+    if view.has("half") {
+        return (numbers == 1 && !expects && wanted.is_none())
+            .then(|| Said::plain(format!("({text})/2")));
+    }
+    let alone = numbers == 1 && view.items.len() == 1;
+    (numbers > 0
+        && !expects
+        && (numbers > 1
+            || wanted.is_some()
+            || alone
+            || view.says("small", "-")
+            || view.has("asking")))
+    .then(|| Said::plain(text))
+}
+
+/// How the dials read, what bare numbers are, the gauge in use.
+pub(super) fn settings(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "unit", "instrument", "role"], |token| matches!(token, Token::Number(_)))?;
+    let mut lines = Vec::new();
+    let reads = view.words("head").find_map(|head| match head {
+        "dial diameter" => Some("diameter"),
+        "dial radius" => Some("radius"),
+        _ => None,
+    });
+    if view
+        .words("head")
+        .any(|head| !matches!(head, "dial" | "dial diameter" | "dial radius" | "remember"))
+    {
+        return None;
+    }
+    if let Some(reads) = reads {
+        lines.push(format!("dial {reads}"));
+    }
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    let graduation = match numbers[..] {
+        [] => None,
+        [num] if view.says("role", "division") || view.says("head", "dial") => Some(num),
+        _ => return None,
+    };
+    if let Some(num) = graduation {
+        if num.mm(system) > 0.5 || reads.is_none() && !view.says("role", "division") {
+            return None;
+        }
+        lines.push(format!("dial graduation {}", num.plain(system)));
+    }
+    match (view.word("unit"), view.words("unit").count()) {
+        (Some(unit), 1) if lines.is_empty() => match unit {
+            "inch" => lines.push("units in".into()),
+            "mm" => lines.push("units mm".into()),
+            _ => return None,
+        },
+        (None, _) => {}
+        _ => return None,
+    }
+    if let Some(instrument) = view.word("instrument") {
+        // A setting is changed where that is said, not by a name alone.
+        let is_asked = view.text.to_lowercase().split(' ').any(|word| {
+            [
+                "measure",
+                "use",
+                "using",
+                "set",
+                "remember",
+                "always",
+                "default",
+                "instrument",
+                "keep",
+            ]
+            .contains(&word)
+        });
+        if view.words("instrument").count() > 1 || !is_asked {
+            return None;
+        }
+        lines.push(format!("instrument {instrument}"));
+    }
+    (!lines.is_empty()).then_some(Said::Plain(lines))
+}
+
+/// Where the last answer's figures come from.
+pub(super) fn why(view: &View, _: System) -> Option<Said> {
+    view.only(&["head"], |_| false)?;
+    (view.words("head").count() == 1).then(|| Said::plain("why"))
+}
+
+/// Help on a topic.
+pub(super) fn help(view: &View, _: System) -> Option<Said> {
+    view.only(&["head", "topic"], |_| false)?;
+    if !view.says("head", "help") || view.words("head").any(|head| head != "help") {
+        return None;
+    }
+    let mut topics = view.words("topic");
+    let topic = topics.next();
+    if topics.any(|other| Some(other) != topic) {
+        return None;
+    }
+    Some(Said::plain(topic.map_or_else(|| "help".to_owned(), |topic| format!("help {topic}"))))
+}
+
+pub(super) fn trimmed(value: f64) -> String {
+    let text = format!("{value:.5}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
