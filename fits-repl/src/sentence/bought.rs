@@ -345,6 +345,15 @@ pub(super) fn bought(view: &View, system: System) -> Option<Said> {
 
 /// Two collars: how far to move the tailstock.
 pub(super) fn align(view: &View, system: System) -> Option<Said> {
+    // `.7511 tailstock`: that end.
+    let mut named = View { items: view.items.clone(), text: view.text.clone() };
+    for at in 1..named.items.len() {
+        let after_number = matches!(named.items[at - 1].token, Token::Number(_));
+        if after_number && view.says("role", "chuck") && view.said(at) == "tailstock" {
+            named.items[at].token = Token::Word { name: "tailend", kind: "role" };
+        }
+    }
+    let view = &named;
     view.only(&["head", "role", "bigger", "hub"], |token| matches!(token, Token::Number(_)))?;
     if view.words("head").any(|head| head != "tail") {
         return None;

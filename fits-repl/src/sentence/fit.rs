@@ -236,7 +236,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     // `.4995 press`: measured, and of which part?
     if matches!(fit, Fit::Word(_))
         && !is_nominal(num, system)
-        && num.places > 3
+        && !num.is_fraction
         && !is_hole
         && !is_shaft
         && !view.has("material")

@@ -91,6 +91,11 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     let skip = limit_places(view);
     let toleranced = limits(view, system);
     let fit = fit_of(view);
+    // Typed without its capital: the verb says which part it is.
+    let fit = match (fit, verb) {
+        (Some(Fit::Shaft(class)), Some("bore")) => Some(Fit::Hole(class.to_ascii_uppercase())),
+        (fit, _) => fit,
+    };
     if fit.is_some() && toleranced.is_some() {
         return None;
     }

@@ -2,7 +2,7 @@
 
 use super::{
     Said,
-    sizes::{Fit, fit_of, is_fit, is_nominal, limit_places, limits, metals},
+    sizes::{Fit, fit_of, is_fit, is_nominal, limit_places, limits, metals, nominal_of},
     token::{System, Token},
     view::View,
 };
@@ -63,6 +63,9 @@ pub(super) fn reading(view: &View, system: System) -> Option<Said> {
         None => String::new(),
     };
     let near = |size: f64, reading: f64| (size - reading).abs() <= 0.05 * size;
+    if let Some(said) = unsaid_reading(view, system) {
+        return Some(said);
+    }
     let target = if let Some(text) = limits(view, system) {
         if view.tokens().any(|token| matches!(token, Token::Hole(_) | Token::Shaft(_))) {
             return None;
@@ -98,6 +101,18 @@ pub(super) fn reading(view: &View, system: System) -> Option<Said> {
             _ => return None,
         }
     };
+    // Several readings, and the size beside its class.
+    let mut numbers = numbers;
+    if numbers.len() > 2
+        && let Some(class_at) = view
+            .items
+            .iter()
+            .position(|item| matches!(item.token, Token::Hole(_) | Token::Shaft(_)))
+        && let Some(own) = numbers.iter().position(|(at, _)| at + 1 == class_at)
+    {
+        let size = numbers.remove(own);
+        numbers.insert(0, size);
+    }
     let [(a, x), (b, y), ..] = numbers[..] else { return None };
     let more: Vec<_> = numbers.iter().skip(2).collect();
     // The nominal number stands beside the class; the reading is the other.
@@ -145,6 +160,40 @@ pub(super) fn reading(view: &View, system: System) -> Option<Said> {
         "{} {target} = {readings}{instrument}{temperature}",
         size.plain(system)
     )))
+}
+
+/// `bore reads .7503, good?`: by which class? `3/4 H7 shaft mics .7496`: of which part?
+fn unsaid_reading(view: &View, system: System) -> Option<Said> {
+    let is_hole = view.has("hole") || view.has("hub");
+    let is_shaft = view.has("shaft");
+    if is_hole == is_shaft || !view.has("reads") || view.has("material") || view.has("instrument") {
+        return None;
+    }
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    match (&numbers[..], fit_of(view)) {
+        ([reading], None) if view.says("head", "ok") && limits(view, system).is_none() => {
+            let size = nominal_of(reading, system)?;
+            let reading = reading.plain(system);
+            let classes = if is_hole { ["H7", "H8"] } else { ["h6", "g6"] };
+            Some(Said::ask(
+                "its class is not said",
+                classes.map(|class| format!("{size} {class} = {reading}")).to_vec(),
+            ))
+        }
+        ([size, reading], Some(fit @ (Fit::Hole(_) | Fit::Shaft(_))))
+            if matches!(fit, Fit::Hole(_)) != is_hole
+                && (size.mm(system) - reading.mm(system)).abs() < 0.02 * size.mm(system) =>
+        {
+            let (size, reading, class) = (size.plain(system), reading.plain(system), fit.text());
+            let turned =
+                if is_hole { class.to_ascii_uppercase() } else { class.to_ascii_lowercase() };
+            Some(Said::ask(
+                "the class is the other part's",
+                vec![format!("{size} {turned} = {reading}"), format!("{size} {class} = {reading}")],
+            ))
+        }
+        _ => None,
+    }
 }
 
 /// `shaft limits are .7485 to .7490 and mine is .7493`.

@@ -200,6 +200,7 @@ pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
                     Token::Word { kind: kind @ ("shaft" | "hub" | "hole" | "bushing"), .. } => {
                         return Some(*kind);
                     }
+                    Token::Word { kind: "bar", .. } => return Some("shaft"),
                     Token::Word { kind: "small" | "role" | "state" | "reads" | "fit", .. }
                     | Token::Number(_)
                     | Token::Times(_) => {}
@@ -214,6 +215,7 @@ pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
             Some(Token::Word { kind: kind @ ("shaft" | "hub" | "hole" | "bushing"), .. }) => {
                 Some(*kind)
             }
+            Some(Token::Word { kind: "bar", .. }) => Some("shaft"),
             _ => None,
         };
         let owner = next.or(after_in.then_some("hub")).or_else(|| around(1)).or_else(|| around(-1));

@@ -123,8 +123,8 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let reading = num.plain(system);
-    let more = if view.has("material") && view.has("bushing") {
-        // The bushing's own metal changes nothing: it is there.
+    let more = if view.has("material") && (view.has("bushing") || side == "shaft") {
+        // What the part in hand is made of changes nothing: it is there.
         let (hub, _) = metals(view)?;
         hub.map_or_else(String::new, |hub| format!(", hub {hub}"))
     } else {

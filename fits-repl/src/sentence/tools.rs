@@ -10,7 +10,14 @@ use super::{
 /// The reamer for a hole.
 pub(super) fn ream(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "fit", "hole"], |token| {
-        matches!(token, Token::Number(_) | Token::Hole(_) | Token::Pair(_) | Token::InchClass(_))
+        matches!(
+            token,
+            Token::Number(_)
+                | Token::Hole(_)
+                | Token::Shaft(_)
+                | Token::Pair(_)
+                | Token::InchClass(_)
+        )
     })?;
     if !view.says("head", "ream")
         || view.words("head").any(|head| !matches!(head, "ream" | "drill"))
@@ -28,7 +35,8 @@ pub(super) fn ream(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let fit = match fit_of(view) {
-        Some(Fit::Shaft(_)) => return None,
+        // A reamer makes holes: `h7` is typed without its capital.
+        Some(Fit::Shaft(class)) => class.to_ascii_uppercase(),
         Some(fit) => fit.text().to_owned(),
         // A reamer with no class said makes H7.
         None => "H7".to_owned(),

@@ -2,7 +2,7 @@
 
 use fits_core::{
     shop::words::Word,
-    standards::{bought::Family, instruments::Instrument, materials::Material},
+    standards::{instruments::Instrument, materials::Material},
 };
 
 use super::Session;
@@ -135,16 +135,14 @@ fn may_be_phrase(query: &Query) -> bool {
         | Query::Thread(_) => false,
         Query::Part(part) | Query::Rehearse(part) => {
             let is_word = part.word.as_ref().is_none_or(|word| Word::find(&word.value).is_ok());
-            let is_part =
-                part.bought.as_ref().is_none_or(|name| Family::called(&name.value).is_ok());
             let is_instrument = part.measuring.as_ref().is_none_or(|how| {
                 how.instruments.iter().all(|name| Instrument::find(&name.value).is_ok())
             });
-            !(is_word
-                && is_part
-                && is_instrument
-                && is_metal(&part.hub)
-                && is_metal(&part.shaft_material))
+            part.bought.is_some()
+                || !(is_word
+                    && is_instrument
+                    && is_metal(&part.hub)
+                    && is_metal(&part.shaft_material))
         }
         _ => true,
     }
