@@ -7,13 +7,13 @@
 //! next step is chosen by looking two cuts ahead. A pass that misses by far is
 //! taken for a slip before it is taken for the tool.
 
+mod ahead;
 mod learn;
 mod next;
 mod settings;
 mod slip;
 mod state;
 pub mod story;
-mod told;
 
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Because, Next};
@@ -23,6 +23,7 @@ pub use story::Story;
 pub use crate::standards::instruments::Uncertainty as Instrument;
 
 use self::{
+    ahead::Shared,
     slip::{Pass, Slip},
     state::State,
 };
@@ -167,6 +168,8 @@ pub struct Adviser {
     slip: Option<Slip>,
     /// A pass was made since the last reading.
     unread: bool,
+    /// What lies ahead near size.
+    ahead: Shared,
 }
 
 impl Adviser {
@@ -201,6 +204,7 @@ impl Adviser {
             doubted: false,
             slip: None,
             unread: false,
+            ahead: Shared::default(),
         })
     }
 

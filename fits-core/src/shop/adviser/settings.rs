@@ -66,7 +66,7 @@ impl Default for Settings {
     fn default() -> Self {
         let hundredth = Length::from_tenth_nanometres(100_000);
         Self {
-            risk: 0.02,
+            risk: 0.05,
             step: hundredth,
             least_cut: hundredth,
             most_cut: Length::from_tenth_nanometres(15_000_000),
@@ -82,6 +82,14 @@ impl Settings {
     #[must_use]
     pub const fn risk(self, risk: f64) -> Self {
         Self { risk, ..self }
+    }
+
+    /// How much worse a part with too much off is than one with metal left, if
+    /// that is worth nothing and a good part one: at the usual risk of one in
+    /// twenty, twice as much as a good part is worth, so that scrap counts three
+    /// times an unfinished part.
+    pub(super) fn scrap(&self) -> f64 {
+        (0.1 / self.risk).clamp(0.5, 20.0)
     }
 
     /// With another division of the dial, as a change of diameter. The most
