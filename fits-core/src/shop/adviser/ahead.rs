@@ -15,9 +15,9 @@ use std::sync::{Arc, OnceLock};
 use crate::shop::chance::Normal;
 
 /// What a pass costs, as a chance of a good part.
-pub(super) const PASS: f64 = 0.012;
+pub(super) const PASS: f64 = 0.015;
 /// What a reading costs.
-pub(super) const READING: f64 = 0.003;
+pub(super) const READING: f64 = 0.004;
 /// How often to read after a pass, or instead of one.
 pub(super) const READINGS: [u32; 3] = [1, 2, 4];
 /// Readings are weighed at so many places, with Gauss and Hermite's weights
@@ -32,7 +32,7 @@ pub(super) const NODES: [(f64, f64); 7] = [
     (3.750_439_717_725_742, 0.000_548_268_855_972_218),
 ];
 /// Figures of one half tolerance.
-const FINE: f64 = 8.0;
+const FINE: f64 = 10.0;
 /// Looked at from so many half tolerances before the middle, to two past it.
 const FROM: f64 = 7.0;
 const PAST: f64 = 2.0;
@@ -40,7 +40,7 @@ const PAST: f64 = 2.0;
 const KNOWN: [f64; 3] = [1.0, 0.6, 0.35];
 /// How well a cut is known, as parts of what is known before any.
 const TOOL: [f64; 5] = [0.0, 0.2, 0.4, 0.7, 1.0];
-const SWEEPS: u32 = 6;
+const SWEEPS: u32 = 8;
 
 /// The figures of a job that its worth hangs on, in micrometres.
 #[derive(Clone, Copy, Debug)]
