@@ -8,6 +8,7 @@
 //! taken for a slip before it is taken for the tool.
 
 mod ahead;
+mod kinds;
 mod learn;
 mod next;
 mod settings;
@@ -24,6 +25,7 @@ pub use crate::standards::instruments::Uncertainty as Instrument;
 
 use self::{
     ahead::Shared,
+    kinds::Kinds,
     slip::{Pass, Slip},
     state::State,
 };
@@ -151,6 +153,8 @@ pub struct Adviser {
     prior: Prior,
     instrument: Instrument,
     settings: Settings,
+    kinds: Kinds,
+    /// All kinds as one.
     state: State,
     /// What the last cut was set to, for a spring pass after it.
     last: f64,
@@ -187,14 +191,15 @@ impl Adviser {
     ) -> Result<Self, Error> {
         check(&prior, instrument, &settings)?;
         let start = progress(limits, feature, start)?;
-        let state = State::new(start, &prior, instrument);
+        let kinds = Kinds::new(start, &prior, instrument);
         Ok(Self {
             limits,
             feature,
             prior,
             instrument,
             settings,
-            state,
+            kinds,
+            state: kinds.together(),
             last: 0.0,
             cuts: 0,
             surprise: None,
@@ -245,8 +250,7 @@ impl Adviser {
             ));
         }
         let set = dialled.in_micrometres();
-        let scatter = self.prior.scatter.in_micrometres();
-        self.measured(Pass::Cut(dialled), &|state| state.cut(set, scatter), readings)?;
+        self.measured(Pass::Cut(dialled), &|state, scatter| state.cut(set, scatter), readings)?;
         self.last = set;
         self.cuts += 1;
         self.unread = readings.is_empty();
@@ -258,8 +262,8 @@ impl Adviser {
     /// # Errors
     /// A reading out of range. The adviser is then as it was.
     pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
-        let (last, scatter) = (self.last, self.prior.scatter.in_micrometres());
-        self.measured(Pass::Spring, &|state| state.spring(last, scatter), readings)?;
+        let last = self.last;
+        self.measured(Pass::Spring, &|state, scatter| state.spring(last, scatter), readings)?;
         self.unread = readings.is_empty();
         Ok(())
     }
@@ -272,7 +276,7 @@ impl Adviser {
         if readings.is_empty() {
             return Err(senseless("nothing was read".into(), "give what the instrument showed"));
         }
-        self.measured(Pass::None, &|state| state, readings)?;
+        self.measured(Pass::None, &|state, _| state, readings)?;
         self.unread = false;
         Ok(())
     }

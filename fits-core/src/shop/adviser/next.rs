@@ -125,7 +125,9 @@ pub(super) fn on_step(length: f64, step: f64) -> Option<i64> {
 struct Scales<'a> {
     ahead: &'a Ahead,
     half: f64,
+    /// What passes scatter, by this log and with a usual machine.
     scatter: f64,
+    usual: f64,
     repeat: f64,
     /// Parts of a division that can be set near size, and how long one is.
     parts: f64,
@@ -166,7 +168,8 @@ impl Scales<'_> {
         let left = ((-state.mean[0] - state.mean[2]) / state.mean[1].max(0.05))
             .max(self.least * self.part);
         let next = state.size_after(left, 0.0).sd;
-        let tool = libm::sqrt((next * next - state.spread[0][0]).max(0.0));
+        let more = (self.scatter * self.scatter - self.usual * self.usual).max(0.0);
+        let tool = libm::sqrt((next * next - state.spread[0][0]).max(0.0) + more);
         self.ahead.place(state.reading(0.0).sd, tool)
     }
 
@@ -250,13 +253,14 @@ impl Adviser {
         let least = libm::ceil(in_parts(self.settings.least_cut) - 1e-9).max(1.0);
         let most = libm::floor(in_parts(self.settings.most_cut) + 1e-9).max(least);
         let safe = self.most_dialled().map_or(most, |safe| libm::floor(safe / part));
-        let scatter = self.prior.scatter.in_micrometres();
+        let usual = self.prior.scatter.in_micrometres();
+        let scatter = self.kinds.scatter(usual);
         let repeat = self.instrument.repeat.in_micrometres();
         let setting = if parts > 1.0 { SPLIT_SD * division } else { 0.0 };
         let (risk, scrap, half) = (self.settings.risk, self.settings.scrap(), self.half());
         let ahead = self.ahead.of(|| Terms {
             half,
-            scatter,
+            scatter: usual,
             repeat,
             bias: self.instrument.bias.in_micrometres(),
             part,
@@ -270,7 +274,7 @@ impl Adviser {
             scrap,
         });
         let most_now = most.min(safe);
-        Scales { ahead, half, scatter, repeat, parts, part, setting, least, most, most_now, risk, scrap }
+        Scales { ahead, half, scatter, usual, repeat, parts, part, setting, least, most, most_now, risk, scrap }
     }
 
     /// What to do next.
