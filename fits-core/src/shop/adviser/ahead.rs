@@ -144,7 +144,9 @@ impl Ahead {
         table.rows.clone_from(&stops);
         for _ in 0..SWEEPS {
             let mut rows = stops.clone();
-            for (row, known, tool) in (0..rows.len()).map(|row| (row, row / TOOL.len(), row % TOOL.len())) {
+            for (row, known, tool) in
+                (0..rows.len()).map(|row| (row, row / TOOL.len(), row % TOOL.len()))
+            {
                 table.sweep(&mut rows[row], KNOWN[known] * terms.repeat, TOOL[tool] * terms.tool);
             }
             table.rows = rows;
@@ -182,8 +184,11 @@ impl Ahead {
                 }
                 let moves = before / libm::sqrt(read);
                 let size = libm::sqrt((before * noise / read).max(0.0));
-                let taught =
-                    if is_cut { libm::sqrt(tool * tool * (1.0 - tool * tool / read)) } else { tool };
+                let taught = if is_cut {
+                    libm::sqrt(tool * tool * (1.0 - tool * tool / read))
+                } else {
+                    tool
+                };
                 let place = self.place(size, taught);
                 let cost = READING * f64::from(readings) + if is_cut { PASS } else { 0.0 };
                 let after: Vec<Worth> = (0..count)
@@ -246,7 +251,11 @@ impl Ahead {
         let last = self.rows[0].len() - 1;
         #[allow(clippy::cast_precision_loss, reason = "72 or so")]
         let place = ((mean - self.first) / self.step).clamp(0.0, last as f64);
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the row")]
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "within the row"
+        )]
         let low = (place as usize).min(last - 1);
         #[allow(clippy::cast_precision_loss, reason = "72 or so")]
         let share = place - low as f64;

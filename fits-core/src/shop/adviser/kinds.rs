@@ -7,6 +7,7 @@
 //! Processes, IEEE Trans. Autom. Control 10 (1965).
 
 use super::{Instrument, Prior, state::State};
+use crate::shop::chance::Normal;
 
 /// A kind of machine, by what differs from the usual one.
 struct Kind {
@@ -19,10 +20,10 @@ struct Kind {
 }
 
 const KINDS: [Kind; 4] = [
-    Kind { scatter: 1.0, gain: 1.0, share: 0.74 },
-    Kind { scatter: 2.0, gain: 1.0, share: 0.12 },
-    Kind { scatter: 4.0, gain: 1.0, share: 0.06 },
-    Kind { scatter: 1.0, gain: 3.0, share: 0.08 },
+    Kind { scatter: 1.0, gain: 1.0, share: 0.820 },
+    Kind { scatter: 2.0, gain: 1.0, share: 0.100 },
+    Kind { scatter: 4.0, gain: 1.0, share: 0.030 },
+    Kind { scatter: 1.0, gain: 3.0, share: 0.050 },
 ];
 
 /// What is believed if the machine is of each kind, and how likely that is.
@@ -93,7 +94,8 @@ impl Kinds {
             }
         }
         for (state, share) in &self.each {
-            let off: Vec<f64> = state.mean.iter().zip(sum.mean).map(|(of, mean)| of - mean).collect();
+            let off: Vec<f64> =
+                state.mean.iter().zip(sum.mean).map(|(of, mean)| of - mean).collect();
             for ((row, of), off_row) in sum.spread.iter_mut().zip(state.spread).zip(&off) {
                 for ((value, of), off) in row.iter_mut().zip(of).zip(&off) {
                     *value += share * (of + off_row * off);
@@ -103,10 +105,34 @@ impl Kinds {
         sum
     }
 
+    /// The chance that a cut takes too much, over all kinds.
+    pub(super) fn over_after(&self, dialled: f64, usual: f64, half: f64) -> f64 {
+        let each = self.each.iter().zip(&KINDS).map(|((state, share), kind)| {
+            share * state.size_after(dialled, usual * kind.scatter).above(half)
+        });
+        each.sum()
+    }
+
+    /// What a reading is expected to show if the machine is of the kind that an
+    /// even draw picks.
+    pub(super) fn reading(&self, mut draw: f64, repeat: f64) -> Normal {
+        for (state, share) in &self.each {
+            draw -= share;
+            if draw <= 0.0 {
+                return state.reading(repeat);
+            }
+        }
+        self.together().reading(repeat)
+    }
+
     /// What passes scatter, if by this with a usual machine.
     pub(super) fn scatter(&self, usual: f64) -> f64 {
-        let mean: f64 =
-            self.each.iter().zip(&KINDS).map(|((_, share), kind)| share * kind.scatter * kind.scatter).sum();
+        let mean: f64 = self
+            .each
+            .iter()
+            .zip(&KINDS)
+            .map(|((_, share), kind)| share * kind.scatter * kind.scatter)
+            .sum();
         usual * libm::sqrt(mean)
     }
 }

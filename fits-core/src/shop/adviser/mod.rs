@@ -15,6 +15,7 @@ mod settings;
 mod slip;
 mod state;
 pub mod story;
+mod told;
 
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Because, Next};

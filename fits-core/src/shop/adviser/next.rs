@@ -195,8 +195,7 @@ impl Scales<'_> {
     }
 
     /// A pass that leads to a state; nothing where it risks too much.
-    fn pass(&self, before: &State, after: &State) -> Option<Weighed> {
-        let (now, over) = (before.size().above(self.half), after.size().above(self.half));
+    fn pass(&self, now: f64, after: &State, over: f64) -> Option<Weighed> {
         if now.max(over) > self.risk {
             return None;
         }
@@ -206,6 +205,10 @@ impl Scales<'_> {
         let more = (now - over).max(0.0).min(found.worth.good);
         found.worth.good -= more;
         found.worth.value -= more * (1.0 + self.scrap) + PASS;
+        // A few kinds of machine overshoot more often than all as one.
+        let tail = (over - after.size().above(self.half)).max(0.0).min(found.worth.good);
+        found.worth.good -= tail;
+        found.worth.value -= tail * (1.0 + self.scrap);
         Some(found)
     }
 
@@ -274,7 +277,21 @@ impl Adviser {
             scrap,
         });
         let most_now = most.min(safe);
-        Scales { ahead, half, scatter, usual, repeat, parts, part, setting, least, most, most_now, risk, scrap }
+        Scales {
+            ahead,
+            half,
+            scatter,
+            usual,
+            repeat,
+            parts,
+            part,
+            setting,
+            least,
+            most,
+            most_now,
+            risk,
+            scrap,
+        }
     }
 
     /// What to do next.
@@ -315,7 +332,8 @@ impl Adviser {
         }
         let mut best_cut: Option<(Weighed, f64, State)> = None;
         let mut weigh = |parts: f64, after: State| {
-            if let Some(mut found) = scales.pass(state, &after) {
+            let over = self.kinds.over_after(parts * scales.part, scales.usual, scales.half);
+            if let Some(mut found) = scales.pass(over_now, &after, over) {
                 if scales.is_split(parts) {
                     found.worth.value -= SPLITTING;
                 }
@@ -365,11 +383,6 @@ impl Adviser {
         next
     }
 
-    /// What to do next.
-    pub fn next(&self) -> Next {
-        self.decide()
-    }
-
     /// Would a finer dial let a cut be made that is safe, and takes something?
     fn stuck(&self, scales: &Scales) -> Because {
         let fine = self.state.size_after(0.0, scales.scatter);
@@ -384,9 +397,9 @@ impl Adviser {
         let over = size.above(scales.half).max(self.state.size().above(scales.half));
         let step = self.settings.step;
         let counted = on_step(parts, 1.0).and_then(|parts| {
-            i128::from(parts).checked_mul(1).and_then(|parts| {
-                step.checked_scale(parts, i128::from(self.parts())).ok()
-            })
+            i128::from(parts)
+                .checked_mul(1)
+                .and_then(|parts| step.checked_scale(parts, i128::from(self.parts())).ok())
         });
         Next {
             action: Action::Cut,
