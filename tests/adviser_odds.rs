@@ -111,6 +111,9 @@ struct Odds {
     readings: f64,
     /// The chance told before the first pass.
     told: f64,
+    /// By tenths of the chance told at every step: how often it was told, its
+    /// sum, and how often the part ended good.
+    shown: [(u32, f64, u32); 10],
 }
 
 /// Parts made as the adviser says, on machines drawn from what it is told.
@@ -133,8 +136,10 @@ fn played(job: &Job, fault: Fault, runs: u32) -> Odds {
         let mut size = um_from(job.start) - bias - repeat * luck.draw();
         let mut adviser = first.clone();
         let (mut cuts, mut last) = (0, 0.0_f64);
+        let mut shown = Vec::new();
         for _ in 0..60 {
             let next = adviser.next();
+            shown.push(next.good);
             let dial = next.dial.filter(|_| next.action == Action::Cut);
             match next.action {
                 Action::Stop | Action::Scrap => break,
@@ -173,9 +178,17 @@ fn played(job: &Job, fault: Fault, runs: u32) -> Odds {
             .expect("in range");
         }
         let past = if sign > 0.0 { size > high } else { size < low };
+        let is_good = (low..=high).contains(&size);
+        for told in shown {
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a tenth")]
+            let tenth = &mut odds.shown[((told * 10.0) as usize).min(9)];
+            tenth.0 += 1;
+            tenth.1 += told;
+            tenth.2 += u32::from(is_good);
+        }
         if past {
             odds.over += each;
-        } else if (low..=high).contains(&size) {
+        } else if is_good {
             odds.good += each;
         } else {
             odds.under += each;
@@ -229,13 +242,29 @@ fn faults() -> [(Fault, Job, f64, f64); 8] {
 }
 
 fn row(odds: Odds) -> String {
-    let Odds { good, over, under, passes, readings, told } = odds;
+    let Odds { good, over, under, passes, readings, told, shown } = odds;
+    let all =
+        shown.iter().fold((0, 0.0, 0), |all, one| (all.0 + one.0, all.1 + one.1, all.2 + one.2));
+    let calibrated: Vec<String> = shown
+        .iter()
+        .chain([&all])
+        .filter(|one| one.0 > 0)
+        .map(|one| {
+            format!(
+                "{:.0}/{:.0}({})",
+                100.0 * one.1 / f64::from(one.0),
+                100.0 * f64::from(one.2) / f64::from(one.0),
+                one.0
+            )
+        })
+        .collect();
     format!(
-        "{:.1} good (told {:.1}) {:.1} over {:.1} unfinished, {passes:.1} passes {readings:.1} readings",
+        "{:.1} good (told {:.1}) {:.1} over {:.1} unfinished, {passes:.1} passes {readings:.1} readings; {}",
         good * 100.0,
         told * 100.0,
         over * 100.0,
-        under * 100.0
+        under * 100.0,
+        calibrated.join(" ")
     )
 }
 

@@ -270,7 +270,7 @@ impl<'a> Shop<'a> {
         };
         let mut last = 0.0;
         while self.passes + self.readings < 2 * MOST_STEPS {
-            let next = adviser.decide();
+            let next = adviser.next();
             match (next.action, next.dial) {
                 (Action::Cut, Some(dial)) if dial.is_positive() => {
                     last = dial.in_micrometres();

@@ -17,7 +17,7 @@ use crate::shop::chance::Normal;
 /// What a pass costs, as a chance of a good part.
 pub(super) const PASS: f64 = 0.015;
 /// What a reading costs.
-pub(super) const READING: f64 = 0.004;
+pub(super) const READING: f64 = 0.0035;
 /// How often to read after a pass, or instead of one.
 pub(super) const READINGS: [u32; 3] = [1, 2, 4];
 /// Readings are weighed at so many places, with Gauss and Hermite's weights
@@ -35,7 +35,7 @@ pub(super) const NODES: [(f64, f64); 7] = [
 const FINE: f64 = 10.0;
 /// Looked at from so many half tolerances before the middle, to two past it.
 const FROM: f64 = 7.0;
-const PAST: f64 = 2.0;
+const PAST: f64 = 1.5;
 /// How well readings know the size, as parts of one reading's scatter.
 const KNOWN: [f64; 3] = [1.0, 0.6, 0.35];
 /// How well a cut is known, as parts of what is known before any.

@@ -7,7 +7,6 @@
 //! Processes, IEEE Trans. Autom. Control 10 (1965).
 
 use super::{Instrument, Prior, state::State};
-use crate::shop::chance::Normal;
 
 /// A kind of machine, by what differs from the usual one.
 struct Kind {
@@ -20,10 +19,10 @@ struct Kind {
 }
 
 const KINDS: [Kind; 4] = [
-    Kind { scatter: 1.0, gain: 1.0, share: 0.820 },
-    Kind { scatter: 2.0, gain: 1.0, share: 0.100 },
-    Kind { scatter: 4.0, gain: 1.0, share: 0.030 },
-    Kind { scatter: 1.0, gain: 3.0, share: 0.050 },
+    Kind { scatter: 1.0, gain: 1.0, share: 0.808 },
+    Kind { scatter: 2.0, gain: 1.0, share: 0.110 },
+    Kind { scatter: 4.0, gain: 1.0, share: 0.037 },
+    Kind { scatter: 1.0, gain: 3.0, share: 0.045 },
 ];
 
 /// What is believed if the machine is of each kind, and how likely that is.
@@ -111,18 +110,6 @@ impl Kinds {
             share * state.size_after(dialled, usual * kind.scatter).above(half)
         });
         each.sum()
-    }
-
-    /// What a reading is expected to show if the machine is of the kind that an
-    /// even draw picks.
-    pub(super) fn reading(&self, mut draw: f64, repeat: f64) -> Normal {
-        for (state, share) in &self.each {
-            draw -= share;
-            if draw <= 0.0 {
-                return state.reading(repeat);
-            }
-        }
-        self.together().reading(repeat)
     }
 
     /// What passes scatter, if by this with a usual machine.

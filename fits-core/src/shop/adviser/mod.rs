@@ -15,7 +15,6 @@ mod settings;
 mod slip;
 mod state;
 pub mod story;
-mod told;
 
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Because, Next};
@@ -342,7 +341,7 @@ impl Adviser {
         if self.doubted {
             return None;
         }
-        let next = self.decide();
+        let next = self.next();
         let dial = next.dial.filter(|dial| dial.is_positive() && self.cuts > 0)?;
         let set = dial.in_micrometres();
         let [_, gain, offset, _] = self.state.mean;

@@ -295,7 +295,7 @@ impl Adviser {
     }
 
     /// What to do next.
-    pub(crate) fn decide(&self) -> Next {
+    pub fn next(&self) -> Next {
         let scales = self.scales();
         let state = &self.state;
         let now = state.size();
