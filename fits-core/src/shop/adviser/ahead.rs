@@ -15,7 +15,7 @@ use std::sync::{Arc, OnceLock};
 use crate::shop::chance::Normal;
 
 /// What a pass costs, as a chance of a good part.
-pub(super) const PASS: f64 = 0.015;
+pub(super) const PASS: f64 = 0.0165;
 /// What a reading costs.
 pub(super) const READING: f64 = 0.0035;
 /// How often to read after a pass, or instead of one.
@@ -41,6 +41,8 @@ const KNOWN: [f64; 3] = [1.0, 0.6, 0.35];
 /// How well a cut is known, as parts of what is known before any.
 const TOOL: [f64; 5] = [0.0, 0.2, 0.4, 0.7, 1.0];
 const SWEEPS: u32 = 8;
+/// A sweep that changes no value by more is the last.
+const SETTLED: f64 = 5e-4;
 
 /// The figures of a job that its worth hangs on, in micrometres.
 #[derive(Clone, Copy, Debug)]
@@ -149,7 +151,12 @@ impl Ahead {
             {
                 table.sweep(&mut rows[row], KNOWN[known] * terms.repeat, TOOL[tool] * terms.tool);
             }
+            let moved = rows.iter().flatten().zip(table.rows.iter().flatten());
+            let most = moved.fold(0.0, |most: f64, (new, old)| most.max(new.value - old.value));
             table.rows = rows;
+            if most < SETTLED {
+                break;
+            }
         }
         table
     }
@@ -191,11 +198,14 @@ impl Ahead {
                 };
                 let place = self.place(size, taught);
                 let cost = READING * f64::from(readings) + if is_cut { PASS } else { 0.0 };
+                let there = self.blended(&place);
                 let after: Vec<Worth> = (0..count)
                     .map(|index| {
                         let mut sum = Worth { value: -cost, good: 0.0 };
                         for (z, weight) in NODES {
-                            sum.add(weight, self.at(&place, at(index) + z * moves));
+                            let (low, share) = self.index(at(index) + z * moves);
+                            sum.add(weight * (1.0 - share), there[low]);
+                            sum.add(weight * share, there[low + 1]);
                         }
                         sum
                     })
@@ -274,6 +284,19 @@ impl Ahead {
             (row(known, tool + 1), (1.0 - k) * t),
             (row(known + 1, tool + 1), k * t),
         ])
+    }
+
+    /// The row between rows.
+    fn blended(&self, place: &Between) -> Vec<Worth> {
+        let mut row = vec![Worth::default(); self.rows[0].len()];
+        for (from, weight) in place.0 {
+            if weight > 0.0 {
+                for (sum, worth) in row.iter_mut().zip(&self.rows[from]) {
+                    sum.add(weight, *worth);
+                }
+            }
+        }
+        row
     }
 
     /// What a part is worth whose best estimate is so far past the middle.

@@ -19,9 +19,9 @@ struct Kind {
 }
 
 const KINDS: [Kind; 4] = [
-    Kind { scatter: 1.0, gain: 1.0, share: 0.808 },
-    Kind { scatter: 2.0, gain: 1.0, share: 0.110 },
-    Kind { scatter: 4.0, gain: 1.0, share: 0.037 },
+    Kind { scatter: 1.0, gain: 1.0, share: 0.798 },
+    Kind { scatter: 2.0, gain: 1.0, share: 0.115 },
+    Kind { scatter: 4.0, gain: 1.0, share: 0.042 },
     Kind { scatter: 1.0, gain: 3.0, share: 0.045 },
 ];
 

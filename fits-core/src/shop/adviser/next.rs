@@ -63,10 +63,7 @@ impl Because {
         match self {
             Self::NotMeasured => "it was not measured after the last pass",
             Self::Surprised => "the last reading is far from what was expected",
-            Self::CoarseDial => {
-                "no cut that the dial allows is safe: the dial is too coarse here; split a \
-                 division, or set the top slide over so that the dial counts less"
-            }
+            Self::CoarseDial => "the least cut that the dial and the tool allow takes too much",
             Self::Uncertain => {
                 "no cut is safe: tool and instrument are too uncertain for this tolerance"
             }
@@ -134,9 +131,8 @@ struct Scales<'a> {
     part: f64,
     /// What the setting of such a part is off by.
     setting: f64,
-    /// The least and the most that is dialled, in parts.
+    /// The least that is dialled, in parts.
     least: f64,
-    most: f64,
     /// The most that is dialled now, in parts; less than the least where no
     /// cut is safe.
     most_now: f64,
@@ -196,7 +192,8 @@ impl Scales<'_> {
 
     /// A pass that leads to a state; nothing where it risks too much.
     fn pass(&self, now: f64, after: &State, over: f64) -> Option<Weighed> {
-        if now.max(over) > self.risk {
+        let as_one = after.size().above(self.half);
+        if now.max(over).max(as_one) > self.risk {
             return None;
         }
         let mut found = self.best_reading(after);
@@ -206,7 +203,7 @@ impl Scales<'_> {
         found.worth.good -= more;
         found.worth.value -= more * (1.0 + self.scrap) + PASS;
         // A few kinds of machine overshoot more often than all as one.
-        let tail = (over - after.size().above(self.half)).max(0.0).min(found.worth.good);
+        let tail = (over - as_one).max(0.0).min(found.worth.good);
         found.worth.good -= tail;
         found.worth.value -= tail * (1.0 + self.scrap);
         Some(found)
@@ -218,11 +215,12 @@ impl Scales<'_> {
         let to = |short: f64| (-short - size - offset) / gain.max(0.05) / self.part;
         let mut cuts = Vec::with_capacity(32);
         let most_left = -size * (1.0 - SHARE);
+        let whole = libm::floor(self.most_now / self.parts) * self.parts;
         for leave in LEAVES.into_iter().rev() {
             // Whole divisions, further off.
             let parts = libm::round(to(leave * self.half) / self.parts) * self.parts;
             if leave * self.half <= most_left.max(self.half) {
-                cuts.push(parts.min(self.most_now));
+                cuts.push(parts.min(whole));
             }
         }
         let (from, end) = (libm::floor(to(NEAR * self.half)), libm::ceil(to(-self.half)));
@@ -232,7 +230,7 @@ impl Scales<'_> {
             cuts.push(parts);
             parts += stride;
         }
-        cuts.push(self.most_now.min(end));
+        cuts.push(if self.most_now < from { whole } else { self.most_now.min(end) });
         cuts.retain(|parts| (self.least..=self.most_now).contains(parts));
         cuts.sort_by(f64::total_cmp);
         cuts.dedup();
@@ -287,7 +285,6 @@ impl Adviser {
             part,
             setting,
             least,
-            most,
             most_now,
             risk,
             scrap,
@@ -396,11 +393,8 @@ impl Adviser {
         let size: Normal = after.size();
         let over = size.above(scales.half).max(self.state.size().above(scales.half));
         let step = self.settings.step;
-        let counted = on_step(parts, 1.0).and_then(|parts| {
-            i128::from(parts)
-                .checked_mul(1)
-                .and_then(|parts| step.checked_scale(parts, i128::from(self.parts())).ok())
-        });
+        let counted = on_step(parts, 1.0)
+            .and_then(|parts| step.checked_scale(i128::from(parts), i128::from(self.parts())).ok());
         Next {
             action: Action::Cut,
             dial: Some(counted.unwrap_or(Length::ZERO)),
