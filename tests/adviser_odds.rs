@@ -297,14 +297,14 @@ fn reached(name: &str, odds: &Odds, least_good: f64, most_over: f64) {
 #[test]
 fn every_setting_reaches_its_aim() {
     for (name, job, good, over) in settings() {
-        reached(name, &played(&job, Fault::None, 2000), good, over);
+        reached(name, &played(&job, Fault::None, 4000), good, over);
     }
 }
 
 #[test]
 fn no_fault_costs_more_than_its_aim() {
     for (fault, job, good, over) in faults() {
-        reached(&format!("{fault:?}"), &played(&job, fault, 2000), good, over);
+        reached(&format!("{fault:?}"), &played(&job, fault, 4000), good, over);
     }
 }
 

@@ -17,7 +17,7 @@ use crate::shop::chance::Normal;
 /// What a pass costs, as a chance of a good part.
 pub(super) const PASS: f64 = 0.0165;
 /// What a reading costs.
-pub(super) const READING: f64 = 0.0035;
+pub(super) const READING: f64 = 0.003;
 /// How often to read after a pass, or instead of one.
 pub(super) const READINGS: [u32; 3] = [1, 2, 4];
 /// Readings are weighed at so many places, with Gauss and Hermite's weights
