@@ -4,7 +4,7 @@ use fits_core::{
     shop::{
         adviser::{Prior, Settings},
         align::Taper,
-        rehearse::{Rehearsal, Work},
+        rehearse::{Fault, Rehearsal, Work},
     },
     standards::iso286::Feature,
 };
@@ -17,7 +17,7 @@ use super::{
 use crate::{
     answer::{AlignAnswer, Answer, Mm, RehearsalAnswer, StrategyFigures, TaperedFigures},
     problem::Problem,
-    query::{Align, Collars, Measuring, Part, Size, Units},
+    query::{Align, Collars, Measuring, Part, Size, Spot, Units},
 };
 
 /// How often a rehearsal runs unless told.
@@ -213,9 +213,12 @@ impl Session {
             settings,
         };
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
-        let mut rehearsal = Rehearsal::new(work, seed).map_err(|error| {
-            failed(error).advise(if kind == Feature::Hole { EXAMPLE } else { TURNED })
-        })?;
+        let fault = measuring.fault.as_ref().map(fault_named).transpose()?;
+        let mut rehearsal = Rehearsal::new(work, seed)
+            .map_err(|error| {
+                failed(error).advise(if kind == Feature::Hole { EXAMPLE } else { TURNED })
+            })?
+            .with_fault(fault);
         while rehearsal.runs() < runs {
             rehearsal.run().map_err(failed)?;
             if let Some(tell) = self.progress
@@ -244,6 +247,8 @@ impl Session {
             strategies,
             runs: rehearsal.runs(),
             seed,
+            fault: fault.map(Fault::word),
+            fault_says: fault.map(Fault::says),
             feature: one.answer(),
             from_mm: Mm(start),
             instrument: gauge.name,
@@ -258,6 +263,16 @@ impl Session {
             reasons,
         })))
     }
+}
+
+fn fault_named(name: &Spot<String>) -> Result<Fault, Problem> {
+    let found = Fault::ALL.into_iter().find(|fault| fault.word().eq_ignore_ascii_case(&name.value));
+    found.ok_or_else(|| {
+        let known = Fault::ALL.map(Fault::word).join(", ");
+        Problem::new(format!("no fault is called {}", name.value), name.at.clone())
+            .advise(format!("there are {known}; for instance"))
+            .fix(name.at.clone(), Fault::Backlash.word())
+    })
 }
 
 fn overhang(measuring: &Measuring) -> Result<Option<f64>, Problem> {
