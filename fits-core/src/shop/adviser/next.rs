@@ -97,6 +97,11 @@ pub struct Next {
 const SURE: f64 = 0.95;
 /// What a cut may leave, in half tolerances.
 const LEAVES: [f64; 13] = [3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0, 24.0, 32.0, 48.0];
+/// Reading again is weighed nearer than this to the middle: further off, the
+/// next cut leaves enough whatever is read.
+const AGAIN: f64 = 5.0;
+/// It has to gain so much beside what it costs.
+const WORTH_IT: f64 = 1e-3;
 /// Nearer than this to the middle, every cut that can be dialled is weighed.
 const NEAR: f64 = 3.0;
 /// A cut that stops short takes so much of what is left to the middle at
@@ -356,7 +361,11 @@ impl Adviser {
         // Compared within the table, where both see as far.
         let again = scales.best_reading(state);
         let as_is = scales.ahead.at(&scales.place(state), now.mean);
-        if again.worth.value > as_is.value.max(stop.value) + 1e-3 && again.worth.value > best {
+        let is_near = now.mean > -AGAIN * scales.half;
+        if is_near
+            && again.worth.value > as_is.value.max(stop.value) + WORTH_IT
+            && again.worth.value > best
+        {
             next = Next {
                 action: Action::ReadAgain,
                 dial: None,

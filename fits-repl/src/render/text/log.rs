@@ -174,12 +174,17 @@ impl Text {
                 ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
             }
             ("read again", _) => {
-                let again = if next.reason == Some(Because::NotMeasured.word()) {
-                    "it before anything else"
-                } else {
-                    "it again before anything else"
+                let times = match next.readings {
+                    0 | 1 => String::new(),
+                    2 => " twice".to_owned(),
+                    times => format!(" {times} times"),
                 };
-                ("READ", again.to_owned())
+                let again = if next.reason == Some(Because::NotMeasured.word()) {
+                    "it"
+                } else {
+                    "it again"
+                };
+                ("READ", format!("{again}{times} before anything else"))
             }
             ("scrap", _) => ("OVER", "too much is off: suit the mate to it, or `scrap`".to_owned()),
             _ if next.reason == Some(Because::TooClose.word()) => {
