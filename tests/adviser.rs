@@ -66,17 +66,17 @@ fn batch(
     // The size as a sum of them: what was read, less bias, less its scatter.
     let mut size = DVector::zeros(count);
     (size[2], size[3]) = (-1.0, -1.0);
-    let mut fixed = start;
     let (mut rows, mut offs, mut noise) = (Vec::new(), Vec::new(), Vec::new());
     for (at, (dial, readings)) in cuts.iter().enumerate() {
         size[0] += sign * dial;
         size[1] += sign;
         size[4 + at] += sign;
         if !readings.is_empty() {
+            #[allow(clippy::cast_precision_loss, reason = "a few readings")]
             let many = readings.len() as f64;
             let mut row = size.clone();
             row[2] += 1.0;
-            offs.push(readings.iter().sum::<f64>() / many - fixed - row.dot(&mean));
+            offs.push(readings.iter().sum::<f64>() / many - start - row.dot(&mean));
             rows.push(row);
             noise.push(0.0025_f64.powi(2) / many);
         }
@@ -98,8 +98,7 @@ fn batch(
         spread -= &shared * &inverse * shared.transpose();
         likely = -0.5 * (off.dot(&(&inverse * &off)) + read.determinant().ln());
     }
-    fixed = known[0] + start;
-    known[0] = fixed;
+    known[0] += start;
     (known, spread, likely)
 }
 

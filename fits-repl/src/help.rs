@@ -281,7 +281,7 @@ pub const TOPICS: &[HelpAnswer] = &[
         examples: &[
             ("rehearse 20 H7 from 19.6 with bore gauge", "the odds before cutting"),
             ("rehearse 20 g6 from 20.5 with micrometer, runs 200, seed 7", "a shaft"),
-            ("rehearse 20 H7 from 19.6 with bore gauge with fault backlash", "what a slip costs"),
+            ("rehearse 20 H7 from 19.6 with bore gauge with fault rough", "with a fault"),
         ],
     },
     HelpAnswer {

@@ -2,7 +2,7 @@
 
 use fits_core::{
     shop::{
-        adviser::{Prior, Settings},
+        adviser::Prior,
         align::Taper,
         rehearse::{Fault, Rehearsal, Work},
     },
@@ -196,14 +196,8 @@ impl Session {
         let runs = if self.trying { 1 } else { runs(&measuring)? };
         let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
         let machine = Prior::usual(kind, family, overhang);
-        let settings = Settings {
-            step: self.step(),
-            least_cut: self
-                .kept
-                .least_chip
-                .unwrap_or_else(|| self.step().min(Settings::default().least_cut)),
-            ..self.advice()
-        };
+        // As a log of the same part: no order under the least chip.
+        let settings = self.advice().dial_division(self.step());
         let work = Work {
             limits: one.limits,
             feature: kind,

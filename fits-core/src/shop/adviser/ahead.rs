@@ -222,7 +222,7 @@ impl Ahead {
                 let over: Vec<f64> = (0..count)
                     .map(|index| Normal { mean: at(index), sd }.above(terms.half))
                     .collect();
-                for index in 0..count {
+                for (index, best) in row.iter_mut().enumerate() {
                     let now = Normal { mean: at(index), sd: sd_before }.above(terms.half);
                     if now > terms.risk {
                         break;
@@ -247,8 +247,8 @@ impl Ahead {
                         let more = (now - risk).max(0.0).min(found.good);
                         found.value -= more * (1.0 + terms.scrap);
                         found.good -= more;
-                        if found.value > row[index].value {
-                            row[index] = found;
+                        if found.value > best.value {
+                            *best = found;
                         }
                         cut += terms.part;
                     }

@@ -84,7 +84,7 @@ impl Adviser {
             ..slip
         });
         if readings.is_empty() {
-            self.believe(kinds);
+            self.believe(&kinds);
             (self.slip, self.surprise, self.story) = (slip, None, None);
             return Ok(());
         }
@@ -116,12 +116,12 @@ impl Adviser {
             self.slips = if surprise.is_some() { self.slips + 1 } else { 0 };
         }
         if let Some(slip) = alike {
-            self.believe(kinds.taught(slip.taught.read(mean, repeat)));
+            self.believe(&kinds.taught(slip.taught.read(mean, repeat)));
             self.slip = None;
             self.agreed = self.agreed.max(AGREE);
             self.doubted = false;
         } else if let Some((slip, unread)) = misread {
-            self.believe(kinds.taught(unread.read_anew(mean, repeat)));
+            self.believe(&kinds.taught(unread.read_anew(mean, repeat)));
             self.slip = None;
             (self.doubted, self.slips) = (slip.doubted, 0);
         } else if surprise.is_some() {
@@ -135,10 +135,10 @@ impl Adviser {
             let wider = if set > 0.0 { WIDER * miss / set } else { 0.0 };
             let taught = base.widened(set, wider).read(mean, repeat);
             self.slip = Some(Slip { taught, unread: Some(base), doubted });
-            self.believe(kinds.read_anew(mean, repeat));
+            self.believe(&kinds.read_anew(mean, repeat));
             self.doubted = true;
         } else {
-            self.believe(kinds.read(mean, repeat));
+            self.believe(&kinds.read(mean, repeat));
             self.slip = slip.filter(|_| !is_cut).map(|slip| Slip {
                 taught: slip.taught.read(mean, repeat),
                 unread: None,
@@ -153,8 +153,8 @@ impl Adviser {
         Ok(())
     }
 
-    fn believe(&mut self, kinds: Kinds) {
-        (self.kinds, self.state) = (kinds, kinds.together());
+    fn believe(&mut self, kinds: &Kinds) {
+        (self.kinds, self.state) = (*kinds, kinds.together());
     }
 
     fn story_of(&self, pass: Pass, surprise: Surprise, sd: f64) -> Result<Option<Story>, Error> {
