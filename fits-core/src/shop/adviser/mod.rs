@@ -4,7 +4,7 @@
 //! and by what passes scatter; a reading is off by the instrument's bias, the
 //! same each time, and by what its readings scatter. From stated priors the
 //! state is brought up to date after each pass and reading ([`Adviser`]); the
-//! next step is chosen by looking two cuts ahead. A pass that misses by far is
+//! next step is chosen by dynamic programming. A pass that misses by far is
 //! taken for a slip before it is taken for the tool.
 
 mod ahead;
