@@ -5,7 +5,7 @@
 
 use fits_core::{
     Length, Limits,
-    shop::adviser::{Action, Adviser, Instrument, Prior, Settings},
+    shop::adviser::{Action, Adviser, Instrument, Prior, Settings, Split},
     standards::{instruments, iso286::Class, iso286::Feature},
 };
 
@@ -309,7 +309,7 @@ fn no_fault_costs_more_than_its_aim() {
 }
 
 /// The chances that are told, over all steps of a thousand logs of each kind
-/// of machine that the adviser knows of, against how often those parts ended
+/// of machine, against how often those parts ended
 /// good. The rough machine is left out: nothing tells it before its second pass.
 #[test]
 fn chances_told_are_chances_there_are() {
@@ -330,5 +330,95 @@ fn chances_told_are_chances_there_are() {
             "{fault:?}: told {told:.3}, is {good:.3}; {}",
             row(odds)
         );
+    }
+}
+
+/// Best play of a tool that is known, with a gauge that is exact: a dynamic
+/// programme on a grid of whole micrometres from the middle of the limits
+/// (R. E. Bellman, Dynamic Programming, 1957). The chance of a good part.
+fn best_play(half: i32, scatter: f64, division: i32, start: i32) -> f64 {
+    const PASS: f64 = 0.0165 + 0.003;
+    let lowest = start - 10;
+    let spread: Vec<(i32, f64)> = (-40..=40)
+        .map(|off| (off, (-f64::from(off * off) / (2.0 * scatter * scatter)).exp()))
+        .collect();
+    let all: f64 = spread.iter().map(|one| one.1).sum();
+    let mut best = std::collections::BTreeMap::new();
+    let ends = |size: i32| match size {
+        size if size > half => (-2.0, 0.0),
+        size if size >= -half => (1.0, 1.0),
+        _ => (0.0, 0.0),
+    };
+    // Metal does not come back: what lies further on is known first.
+    for size in (lowest..=half + 200).rev() {
+        let mut found = ends(size);
+        let mut cut = division;
+        while size <= half && size + cut <= half {
+            let (mut value, mut good, mut over) = (-PASS, 0.0, 0.0);
+            for (off, weight) in &spread {
+                let to = (size + cut + off).max(size + 1);
+                let (worth, ended) = best.get(&to).copied().unwrap_or_else(|| ends(to));
+                value += worth * weight / all;
+                good += ended * weight / all;
+                over += if to > half { weight / all } else { 0.0 };
+            }
+            // No cut risks more than it may.
+            if over <= 0.05 && value > found.0 {
+                found = (value, good);
+            }
+            cut += division;
+        }
+        best.insert(size, found);
+    }
+    best[&start].1
+}
+
+/// With tool and gauge known, the adviser's parts end about as good as best
+/// play: its doubts about the machine cost little.
+#[test]
+fn a_known_tool_is_played_as_well_as_can_be() {
+    // A division that is nearly the tolerance leaves no room for the doubt that
+    // the machine may be a rough one: there it costs most.
+    for (half, division, costs) in [(10, 10, 0.03), (6, 10, 0.13), (10, 24, 0.03), (4, 4, 0.03)] {
+        let limits =
+            Limits::new(um(20_000.0), um(20_000.0 + 2.0 * f64::from(half))).expect("limits");
+        let scatter = 2.0;
+        let prior = Prior {
+            gain: 1.0,
+            gain_sd: 0.0,
+            offset: Length::ZERO,
+            offset_sd: Length::ZERO,
+            scatter: um(scatter),
+        };
+        let gauge = Instrument { repeat: Length::ZERO, bias: Length::ZERO };
+        let settings = Settings { split: Split::Whole, ..Settings::default() }
+            .dial_division(um(f64::from(division)))
+            .least_chip(um(1.0));
+        let wanted = best_play(half, scatter, division, -103);
+        let start = um(20_000.0 + f64::from(half) - 103.0);
+        let mut good = 0;
+        let runs = 1500;
+        for run in 0..runs {
+            let mut luck = Luck((run + 5) << 20);
+            let mut adviser = Adviser::new(limits, Feature::Hole, start, prior, gauge, settings)
+                .expect("sensible");
+            let mut size = f64::from(half) - 103.0;
+            for _ in 0..40 {
+                let next = adviser.next();
+                let at = |size: f64| um(20_000.0 + size);
+                match (next.action, next.dial) {
+                    (Action::Cut, Some(dial)) if dial.is_positive() => {
+                        size += (dial.millimetres() * 1e3 + scatter * luck.draw()).max(0.0);
+                        adviser.cut(dial, &[at(size)]).expect("in range");
+                    }
+                    (Action::Cut, _) => adviser.spring(&[at(size)]).expect("in range"),
+                    (Action::ReadAgain, _) => adviser.read(&[at(size)]).expect("in range"),
+                    _ => break,
+                }
+            }
+            good += u32::from((0.0..=2.0 * f64::from(half)).contains(&size));
+        }
+        let share = f64::from(good) / f64::from(u32::try_from(runs).expect("few"));
+        assert!(share > wanted - costs, "{half} {division}: {share:.3}, best play {wanted:.3}");
     }
 }
