@@ -81,7 +81,7 @@ fn a_setting_is_said_in_any_form() {
         ("risk 5 %", 0.05),
         ("risk 5 percent", 0.05),
         ("risk Careful", 0.01),
-        ("risk bold", 0.05),
+        ("risk bold", 0.1),
     ] {
         let set = ask(&mut Session::new(), line)["risk"].as_f64().expect(line);
         assert!((set - risk).abs() < 1e-12, "{line}: {set}");

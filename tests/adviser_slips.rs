@@ -49,12 +49,15 @@ fn largest(prior: &Prior) -> f64 {
 #[test]
 fn a_dial_that_hardly_moved_says_nothing_of_the_tool() {
     let mut adviser = bore("19.6");
+    let before = adviser.estimate().expect("in range");
     adviser.cut(mm("0.25"), &[mm("19.605")]).expect("in range");
     assert!(adviser.surprise().is_some());
     assert_eq!(adviser.next().action, Action::ReadAgain);
     adviser.read(&[mm("19.605")]).expect("in range");
     let known = adviser.estimate().expect("in range");
-    assert!((known.gain - 0.97).abs() < 1e-9 && (known.gain_sd - 0.04).abs() < 1e-9, "{known:?}");
+    assert!((known.gain - before.gain).abs() < 1e-9, "{known:?}");
+    // Kinds of machine are weighed anew by the second reading of one size.
+    assert!((known.gain_sd - before.gain_sd).abs() < 1e-3, "{known:?}");
     assert!((known.size.millimetres() - 19.605).abs() < 1e-6);
     assert_eq!(adviser.remark(), None, "the tool is not to blame");
     let next = adviser.next();
@@ -211,137 +214,4 @@ proptest! {
             }
         }
     }
-}
-
-/// The next draw, even from 0 to 1: `SplitMix64` (Steele, Lea and Flood, Fast
-/// Splittable Pseudorandom Number Generators, OOPSLA 2014).
-fn even(state: &mut u64) -> f64 {
-    *state = state.wrapping_add(0x9e37_79b9_7f4a_7c15);
-    let mut mixed = *state;
-    mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    #[allow(clippy::cast_precision_loss, reason = "53 bits")]
-    let bits = ((mixed ^ (mixed >> 31)) >> 11) as f64;
-    bits / 9_007_199_254_740_992.0
-}
-
-/// What goes wrong once.
-#[derive(Clone, Copy, Debug)]
-enum Fault {
-    None,
-    /// The dial hardly moved on the first pass: a fiftieth came off.
-    HardlyMoved,
-    /// The second pass came out 0.1 mm short.
-    ShortSecond,
-    /// 0.08 mm of backlash is taken up by the first pass.
-    Backlash,
-    /// The tool takes 80 % of what is dialled, each time.
-    Light,
-}
-
-/// Good, too much off, unfinished, and passes on average, over seeded machines
-/// that do as the adviser says.
-fn played(class: &str, feature: Feature, fault: Fault) -> (f64, f64, f64, f64) {
-    const RUNS: u32 = 400;
-    let limits = limits(class);
-    let (low, high) = (limits.lower().millimetres(), limits.upper().millimetres());
-    let sign = if feature == Feature::Hole { 1.0 } else { -1.0 };
-    let (mut good, mut over, mut under, mut passes) = (0, 0, 0, 0);
-    for run in 0..RUNS {
-        let mut luck = u64::from(run) + 77_000;
-        // Twelve even draws less six: near enough to a normal one.
-        let mut draw = || (0..12).map(|_| even(&mut luck)).sum::<f64>() - 6.0;
-        let (gain, offset) = (0.97 + 0.04 * draw(), 6.0 * draw());
-        let bias = 1.5 * draw();
-        let start = if sign > 0.0 { low * 1e3 - 400.0 } else { high * 1e3 + 400.0 };
-        let mut size = start - bias - 2.0 * draw();
-        let mut adviser =
-            Adviser::new(limits, feature, um(start), prior(), GAUGE, Settings::default())
-                .expect("sensible");
-        let (mut cuts, mut last) = (0, 0.0_f64);
-        for _ in 0..40 {
-            let next = adviser.next();
-            match (next.action, next.dial) {
-                (Action::Stop | Action::Scrap, _) => break,
-                (Action::Cut, Some(dial)) => {
-                    cuts += 1;
-                    let set = dial.millimetres() * 1e3;
-                    let took = if dial.is_positive() {
-                        last = set;
-                        match (fault, cuts) {
-                            (Fault::HardlyMoved, 1) => set / 50.0,
-                            (Fault::ShortSecond, 2) => (gain * set + offset - 100.0).max(0.0),
-                            (Fault::Backlash, 1) => (gain * set + offset - 80.0).max(0.0),
-                            (Fault::Light, _) => 0.8 * set + offset,
-                            _ => gain * set + offset,
-                        }
-                    } else {
-                        (last - gain * last - offset).max(0.0) / 2.0
-                    };
-                    size += sign * (took + 2.0 * draw()).max(0.0);
-                    let readings: Vec<Length> =
-                        (0..next.readings).map(|_| um(size + bias + 2.0 * draw())).collect();
-                    if dial.is_positive() {
-                        adviser.cut(dial, &readings).expect("in range");
-                    } else {
-                        adviser.spring(&readings).expect("in range");
-                    }
-                }
-                _ => {
-                    let readings: Vec<Length> =
-                        (0..next.readings).map(|_| um(size + bias + 2.0 * draw())).collect();
-                    adviser.read(&readings).expect("in range");
-                }
-            }
-        }
-        passes += cuts;
-        let past = if sign > 0.0 { size > high * 1e3 } else { size < low * 1e3 };
-        if past {
-            over += 1;
-        } else if (low * 1e3..=high * 1e3).contains(&size) {
-            good += 1;
-        } else {
-            under += 1;
-        }
-    }
-    let share = |count: u32| f64::from(count) / f64::from(RUNS);
-    (share(good), share(over), share(under), share(passes))
-}
-
-#[track_caller]
-fn ends(class: &str, feature: Feature, fault: Fault, least_good: f64, most_over: f64) {
-    let (good, over, under, passes) = played(class, feature, fault);
-    assert!(
-        good >= least_good && over <= most_over,
-        "{class} {fault:?}: {good:.4} good, {over:.4} over, {under:.4} left, {passes:.2} passes"
-    );
-}
-
-#[test]
-fn without_a_fault_it_is_as_good_as_ever() {
-    ends("H7", Feature::Hole, Fault::None, 0.97, 0.01);
-}
-
-#[test]
-fn a_dial_that_hardly_moved_once_costs_no_part() {
-    ends("H7", Feature::Hole, Fault::HardlyMoved, 0.95, 0.01);
-}
-
-#[test]
-fn a_second_pass_far_too_short_costs_hardly_a_part() {
-    ends("H7", Feature::Hole, Fault::ShortSecond, 0.90, 0.02);
-}
-
-#[test]
-fn backlash_and_a_light_tool_cost_hardly_a_part() {
-    ends("H8", Feature::Hole, Fault::Backlash, 0.95, 0.02);
-    ends("H7", Feature::Hole, Fault::Light, 0.95, 0.02);
-    ends("g6", Feature::Shaft, Fault::Light, 0.90, 0.03);
-}
-
-/// 13 µm with a dial of 10 µm: many parts are left unfinished, few spoilt.
-#[test]
-fn a_close_tolerance_is_not_spoilt_by_a_slip() {
-    ends("g6", Feature::Shaft, Fault::HardlyMoved, 0.80, 0.01);
-    ends("g6", Feature::Shaft, Fault::ShortSecond, 0.75, 0.03);
 }

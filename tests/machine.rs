@@ -115,6 +115,15 @@ fn holes_bored_as_advised_end_inside() {
                 answer = ask(&format!("{line} sure"));
             }
             assert_eq!(answer["answer"], "pass_log", "hole {hole}: {line}: {answer}");
+            // As often as the order says, each reading an entry.
+            for _ in 1..next["readings"].as_u64().expect("how often") {
+                let line = format!("read {}", lathe.read());
+                answer = ask(&line);
+                if answer["error"].is_object() {
+                    asked += 1;
+                    answer = ask(&format!("{line} sure"));
+                }
+            }
             next = answer["next"].clone();
             assert!(steps < HOLES * 40, "hole {hole} never ends: {answer}");
         }

@@ -276,10 +276,12 @@ pub const TOPICS: &[HelpAnswer] = &[
             "A simulated machinist cuts the part many times in three ways: by the adviser,",
             "by halves, and all at once. with INSTRUMENT is needed; hole or shaft MATERIAL,",
             "overhang N (free length over thickness), runs N and seed N may be given.",
+            "with fault: short turn, backlash, light tool, rough or biased gauge.",
         ],
         examples: &[
             ("rehearse 20 H7 from 19.6 with bore gauge", "the odds before cutting"),
             ("rehearse 20 g6 from 20.5 with micrometer, runs 200, seed 7", "a shaft"),
+            ("rehearse 20 H7 from 19.6 with bore gauge with fault rough", "with a fault"),
         ],
     },
     HelpAnswer {

@@ -42,6 +42,51 @@ impl Strategy {
     }
 }
 
+/// What goes wrong in a rehearsal; the adviser is not told. The figures are
+/// common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Fault {
+    /// The first pass comes out a turn of the dial short; 0.1 mm where the turn
+    /// is not known.
+    ShortTurn,
+    /// The first pass takes up 0.08 mm of backlash before it cuts.
+    Backlash,
+    /// The tool takes 80 % of what is dialled.
+    LightTool,
+    /// Passes scatter four times as much.
+    Rough,
+    /// The gauge is off by three times its bias and two times its repeat.
+    BiasedGauge,
+}
+
+impl Fault {
+    /// All of them.
+    pub const ALL: [Self; 5] =
+        [Self::ShortTurn, Self::Backlash, Self::LightTool, Self::Rough, Self::BiasedGauge];
+
+    /// Its name, as typed and as JSON has it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::ShortTurn => "short turn",
+            Self::Backlash => "backlash",
+            Self::LightTool => "light tool",
+            Self::Rough => "rough",
+            Self::BiasedGauge => "biased gauge",
+        }
+    }
+
+    /// What happens.
+    pub const fn says(self) -> &'static str {
+        match self {
+            Self::ShortTurn => "the first pass is a turn of the dial short",
+            Self::Backlash => "the first pass takes up 0.08 mm of backlash",
+            Self::LightTool => "the tool takes 80 % of what is dialled",
+            Self::Rough => "passes scatter four times as much",
+            Self::BiasedGauge => "the gauge is off by three times its bias and twice its repeat",
+        }
+    }
+}
+
 /// The part and the machine of a rehearsal.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Work {
@@ -107,6 +152,7 @@ pub struct Odds {
 pub struct Rehearsal {
     work: Work,
     adviser: Adviser,
+    fault: Option<Fault>,
     seed: u64,
     runs: u64,
     tallies: [Tally; 3],
@@ -134,7 +180,13 @@ impl Rehearsal {
         let Work { limits, feature, start, machine, instrument, settings } = work;
         let adviser = Adviser::new(limits, feature, start, machine, instrument, settings)?;
         super::passes::metal_left(feature, limits, start)?;
-        Ok(Self { work, adviser, seed, runs: 0, tallies: Default::default() })
+        Ok(Self { work, adviser, fault: None, seed, runs: 0, tallies: Default::default() })
+    }
+
+    /// With something that goes wrong in every run.
+    #[must_use]
+    pub fn with_fault(self, fault: Option<Fault>) -> Self {
+        Self { fault, ..self }
     }
 
     /// One more run of each strategy.
@@ -143,7 +195,7 @@ impl Rehearsal {
     /// A size out of range.
     pub fn run(&mut self) -> Result<(), Error> {
         for (strategy, tally) in Strategy::ALL.into_iter().zip(&mut self.tallies) {
-            let mut shop = Shop::new(&self.work, self.seed, self.runs);
+            let mut shop = Shop::new(&self.work, self.fault, self.seed, self.runs);
             let given_up = match strategy {
                 Strategy::Whole => shop.plain(false).map(|()| false)?,
                 Strategy::Halve => shop.plain(true).map(|()| false)?,
@@ -194,6 +246,7 @@ impl Rehearsal {
 /// middle of the limits, in the way the tool moves them.
 struct Shop<'a> {
     work: &'a Work,
+    fault: Option<Fault>,
     luck: Luck,
     gain: f64,
     offset: f64,
@@ -204,29 +257,58 @@ struct Shop<'a> {
 }
 
 impl<'a> Shop<'a> {
-    fn new(work: &'a Work, seed: u64, run: u64) -> Self {
+    fn new(work: &'a Work, fault: Option<Fault>, seed: u64, run: u64) -> Self {
         let mut luck = Luck::new(seed, run);
         let Work { machine, instrument, .. } = work;
-        let gain = machine.gain + machine.gain_sd * luck.draw();
+        let usual = machine.gain + machine.gain_sd * luck.draw();
+        let gain = if fault == Some(Fault::LightTool) { 0.8 } else { usual };
         let offset =
             machine.offset.in_micrometres() + machine.offset_sd.in_micrometres() * luck.draw();
-        let bias = instrument.bias.in_micrometres() * luck.draw();
-        let scatter = instrument.repeat.in_micrometres() * luck.draw();
+        let (own, repeat) = (instrument.bias.in_micrometres(), instrument.repeat.in_micrometres());
+        let usual = own * luck.draw();
+        let bias = if fault == Some(Fault::BiasedGauge) { 3.0 * own + 2.0 * repeat } else { usual };
+        let scatter = repeat * luck.draw();
         let left = work.start.tenth_nanometres() - work.limits.middle().tenth_nanometres();
         let left = Length::from_tenth_nanometres(left).in_micrometres();
         let read = if work.feature == Feature::Hole { left } else { -left };
-        Self { work, luck, gain, offset, bias, size: read - bias - scatter, passes: 0, readings: 0 }
+        Self {
+            work,
+            fault,
+            luck,
+            gain,
+            offset,
+            bias,
+            size: read - bias - scatter,
+            passes: 0,
+            readings: 0,
+        }
     }
 
     fn cut(&mut self, dialled: f64) {
-        let scatter = self.work.machine.scatter.in_micrometres() * self.luck.draw();
-        self.size += self.gain * dialled + self.offset + scatter;
+        let Settings { step, dial_turn, .. } = self.work.settings;
+        // A division that is split by eye is a twentieth of one off.
+        let division = step.in_micrometres();
+        let split = libm::fmod(dialled / division + 1e-6, 1.0) > 1e-3;
+        let set = if split { dialled + 0.05 * division * self.luck.draw() } else { dialled };
+        let took = self.gain * set + self.offset + self.scattered();
+        let short = match self.fault.filter(|_| self.passes == 0) {
+            Some(Fault::ShortTurn) => dial_turn.map_or(100.0, Length::in_micrometres),
+            Some(Fault::Backlash) => 80.0,
+            _ => 0.0,
+        };
+        self.size += if short > 0.0 { (took - short).max(0.0) } else { took };
         self.passes += 1;
+    }
+
+    /// What one pass scatters.
+    fn scattered(&mut self) -> f64 {
+        let times = if self.fault == Some(Fault::Rough) { 4.0 } else { 1.0 };
+        times * self.work.machine.scatter.in_micrometres() * self.luck.draw()
     }
 
     /// Takes off any part of what the last cut left standing.
     fn spring(&mut self, last: f64) {
-        let scatter = self.work.machine.scatter.in_micrometres() * self.luck.draw();
+        let scatter = self.scattered();
         let left = (last - self.gain * last - self.offset).max(0.0);
         self.size += left * self.luck.even() + scatter;
         self.passes += 1;
@@ -270,7 +352,7 @@ impl<'a> Shop<'a> {
         };
         let mut last = 0.0;
         while self.passes + self.readings < 2 * MOST_STEPS {
-            let next = adviser.decide();
+            let next = adviser.next();
             match (next.action, next.dial) {
                 (Action::Cut, Some(dial)) if dial.is_positive() => {
                     last = dial.in_micrometres();

@@ -140,6 +140,12 @@ pub struct RehearsalAnswer {
     pub runs: u64,
     /// The seed: the same one gives the same runs.
     pub seed: u64,
+    /// What goes wrong in every run, where it was asked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fault: Option<&'static str>,
+    /// The same in words.
+    #[serde(skip)]
+    pub fault_says: Option<&'static str>,
     /// The part.
     pub feature: FeatureAnswer,
     /// Where it starts.

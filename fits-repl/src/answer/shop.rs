@@ -92,6 +92,8 @@ pub struct NextFigures {
     pub expect_mm: Option<Mm>,
     /// A cut that stops short on purpose: measure after it.
     pub measuring: bool,
+    /// How often to measure after it; nought where nothing is to be measured.
+    pub readings: u32,
     /// Why it is no cut, where that is not plain.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reason: Option<&'static str>,

@@ -17,6 +17,8 @@ use crate::query::{
     Dimension, Expression, Measuring, Operator, Part, Quantity, Size, Spot, Warmth,
 };
 
+const FAULT: &str = "as in `rehearse 20 H7 from 19.6 with bore gauge with fault backlash`";
+
 /// One of these clauses, where the input begins with one.
 pub(super) fn measuring<'a>(
     input: &'a str,
@@ -28,6 +30,11 @@ pub(super) fn measuring<'a>(
         return None;
     }
     if let Ok((after, ())) = keyword("with")(input) {
+        if let Ok((start, _)) = space(after)
+            && let Ok((name, ())) = keyword("fault")(start)
+        {
+            return Some(fault(name, total, of(part)));
+        }
         return Some(instruments(after, total, of(part)));
     }
     if let Ok((after, ())) = keyword("at")(input) {
@@ -56,6 +63,21 @@ pub(super) fn measuring<'a>(
 /// What is said of measuring, made on the first such word.
 pub(super) fn of(part: &mut Part) -> &mut Measuring {
     part.measuring.get_or_insert_with(Box::default)
+}
+
+/// What goes wrong in a rehearsal: a name up to the next clause.
+fn fault<'a>(input: &'a str, total: usize, slot: &mut Measuring) -> Parsed<'a, ()> {
+    let (start, _) = space(input)?;
+    // `short turn` holds a keyword of its own.
+    let (rest, name) = words_until(start, |typed| {
+        !typed.eq_ignore_ascii_case("turn")
+            && KEYWORDS.iter().any(|known| typed.eq_ignore_ascii_case(known))
+    })?;
+    if name.is_empty() {
+        return fatal(start, 0, "the fault is missing after `with fault`", FAULT);
+    }
+    slot.fault = Some(Spot { value: name, at: span(total, start, rest) });
+    Ok((rest, ()))
 }
 
 /// Names up to the next clause; `and` parts two.

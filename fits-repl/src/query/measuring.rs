@@ -29,6 +29,8 @@ pub struct Measuring {
     pub runs: Option<Spot<u64>>,
     /// `seed N`.
     pub seed: Option<Spot<u64>>,
+    /// `with fault NAME`: what goes wrong in a rehearsal.
+    pub fault: Option<Spot<String>>,
     /// `overhang N`: free length over thickness.
     pub overhang: Option<Spot<f64>>,
 }

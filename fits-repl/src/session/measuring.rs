@@ -52,6 +52,7 @@ impl Session {
         let rehearsed = [
             measuring.runs.as_ref().map(|spot| &spot.at),
             measuring.seed.as_ref().map(|spot| &spot.at),
+            measuring.fault.as_ref().map(|spot| &spot.at),
             measuring.overhang.as_ref().filter(|_| !is_logged).map(|spot| &spot.at),
         ];
         if let Some(at) = rehearsed.into_iter().flatten().next() {

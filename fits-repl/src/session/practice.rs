@@ -2,9 +2,9 @@
 
 use fits_core::{
     shop::{
-        adviser::{Prior, Settings},
+        adviser::Prior,
         align::Taper,
-        rehearse::{Rehearsal, Work},
+        rehearse::{Fault, Rehearsal, Work},
     },
     standards::iso286::Feature,
 };
@@ -17,7 +17,7 @@ use super::{
 use crate::{
     answer::{AlignAnswer, Answer, Mm, RehearsalAnswer, StrategyFigures, TaperedFigures},
     problem::Problem,
-    query::{Align, Collars, Measuring, Part, Size, Units},
+    query::{Align, Collars, Measuring, Part, Size, Spot, Units},
 };
 
 /// How often a rehearsal runs unless told.
@@ -196,14 +196,8 @@ impl Session {
         let runs = if self.trying { 1 } else { runs(&measuring)? };
         let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
         let machine = Prior::usual(kind, family, overhang);
-        let settings = Settings {
-            step: self.step(),
-            least_cut: self
-                .kept
-                .least_chip
-                .unwrap_or_else(|| self.step().min(Settings::default().least_cut)),
-            ..self.advice()
-        };
+        // As a log of the same part: no order under the least chip.
+        let settings = self.advice().dial_division(self.step());
         let work = Work {
             limits: one.limits,
             feature: kind,
@@ -213,9 +207,12 @@ impl Session {
             settings,
         };
         let failed = |error: fits_core::Error| from_core(&error, from.at.clone());
-        let mut rehearsal = Rehearsal::new(work, seed).map_err(|error| {
-            failed(error).advise(if kind == Feature::Hole { EXAMPLE } else { TURNED })
-        })?;
+        let fault = measuring.fault.as_ref().map(fault_named).transpose()?;
+        let mut rehearsal = Rehearsal::new(work, seed)
+            .map_err(|error| {
+                failed(error).advise(if kind == Feature::Hole { EXAMPLE } else { TURNED })
+            })?
+            .with_fault(fault);
         while rehearsal.runs() < runs {
             rehearsal.run().map_err(failed)?;
             if let Some(tell) = self.progress
@@ -244,6 +241,8 @@ impl Session {
             strategies,
             runs: rehearsal.runs(),
             seed,
+            fault: fault.map(Fault::word),
+            fault_says: fault.map(Fault::says),
             feature: one.answer(),
             from_mm: Mm(start),
             instrument: gauge.name,
@@ -258,6 +257,16 @@ impl Session {
             reasons,
         })))
     }
+}
+
+fn fault_named(name: &Spot<String>) -> Result<Fault, Problem> {
+    let found = Fault::ALL.into_iter().find(|fault| fault.word().eq_ignore_ascii_case(&name.value));
+    found.ok_or_else(|| {
+        let known = Fault::ALL.map(Fault::word).join(", ");
+        Problem::new(format!("no fault is called {}", name.value), name.at.clone())
+            .advise(format!("there are {known}; for instance"))
+            .fix(name.at.clone(), Fault::Backlash.word())
+    })
 }
 
 fn overhang(measuring: &Measuring) -> Result<Option<f64>, Problem> {

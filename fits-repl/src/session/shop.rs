@@ -261,7 +261,7 @@ impl Session {
         let risk = match (text.as_str(), number, percentage) {
             ("careful", ..) => Some(0.01),
             ("usual", ..) => None,
-            ("bold", ..) => Some(0.05),
+            ("bold", ..) => Some(0.1),
             (_, Some(number), Some(_)) => Some(number / 100.0),
             (_, Some(number), None) => Some(number),
             (_, None, _) => {

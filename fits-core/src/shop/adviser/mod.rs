@@ -4,16 +4,17 @@
 //! and by what passes scatter; a reading is off by the instrument's bias, the
 //! same each time, and by what its readings scatter. From stated priors the
 //! state is brought up to date after each pass and reading ([`Adviser`]); the
-//! next step is chosen by looking two cuts ahead. A pass that misses by far is
+//! next step is chosen by dynamic programming. A pass that misses by far is
 //! taken for a slip before it is taken for the tool.
 
+mod ahead;
+mod kinds;
 mod learn;
 mod next;
 mod settings;
 mod slip;
 mod state;
 pub mod story;
-mod told;
 
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Because, Next};
@@ -23,6 +24,8 @@ pub use story::Story;
 pub use crate::standards::instruments::Uncertainty as Instrument;
 
 use self::{
+    ahead::Shared,
+    kinds::Kinds,
     slip::{Pass, Slip},
     state::State,
 };
@@ -150,6 +153,8 @@ pub struct Adviser {
     prior: Prior,
     instrument: Instrument,
     settings: Settings,
+    kinds: Kinds,
+    /// All kinds as one.
     state: State,
     /// What the last cut was set to, for a spring pass after it.
     last: f64,
@@ -167,6 +172,8 @@ pub struct Adviser {
     slip: Option<Slip>,
     /// A pass was made since the last reading.
     unread: bool,
+    /// What lies ahead near size.
+    ahead: Shared,
 }
 
 impl Adviser {
@@ -184,14 +191,15 @@ impl Adviser {
     ) -> Result<Self, Error> {
         check(&prior, instrument, &settings)?;
         let start = progress(limits, feature, start)?;
-        let state = State::new(start, &prior, instrument);
+        let kinds = Kinds::new(start, &prior, instrument);
         Ok(Self {
             limits,
             feature,
             prior,
             instrument,
             settings,
-            state,
+            kinds,
+            state: kinds.together(),
             last: 0.0,
             cuts: 0,
             surprise: None,
@@ -201,6 +209,7 @@ impl Adviser {
             doubted: false,
             slip: None,
             unread: false,
+            ahead: Shared::default(),
         })
     }
 
@@ -241,8 +250,7 @@ impl Adviser {
             ));
         }
         let set = dialled.in_micrometres();
-        let scatter = self.prior.scatter.in_micrometres();
-        self.measured(Pass::Cut(dialled), &|state| state.cut(set, scatter), readings)?;
+        self.measured(Pass::Cut(dialled), &|state, scatter| state.cut(set, scatter), readings)?;
         self.last = set;
         self.cuts += 1;
         self.unread = readings.is_empty();
@@ -254,8 +262,8 @@ impl Adviser {
     /// # Errors
     /// A reading out of range. The adviser is then as it was.
     pub fn spring(&mut self, readings: &[Length]) -> Result<(), Error> {
-        let (last, scatter) = (self.last, self.prior.scatter.in_micrometres());
-        self.measured(Pass::Spring, &|state| state.spring(last, scatter), readings)?;
+        let last = self.last;
+        self.measured(Pass::Spring, &|state, scatter| state.spring(last, scatter), readings)?;
         self.unread = readings.is_empty();
         Ok(())
     }
@@ -268,7 +276,7 @@ impl Adviser {
         if readings.is_empty() {
             return Err(senseless("nothing was read".into(), "give what the instrument showed"));
         }
-        self.measured(Pass::None, &|state| state, readings)?;
+        self.measured(Pass::None, &|state, _| state, readings)?;
         self.unread = false;
         Ok(())
     }
@@ -333,7 +341,7 @@ impl Adviser {
         if self.doubted {
             return None;
         }
-        let next = self.decide();
+        let next = self.next();
         let dial = next.dial.filter(|dial| dial.is_positive() && self.cuts > 0)?;
         let set = dial.in_micrometres();
         let [_, gain, offset, _] = self.state.mean;

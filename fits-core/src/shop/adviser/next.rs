@@ -1,11 +1,17 @@
 //! The next step: every cut that can be dialled is weighed by where it leads,
-//! with one reading after it and the best end from there.
+//! for each reading that may follow, and from there by the best play
+//! ([`ahead`](super::ahead)).
 //!
-//! Weighed is the chance of ending inside the limits, less one and a half
-//! times the chance of having taken too much, less a little for each pass and
-//! reading.
+//! Weighed is the chance of ending inside the limits, less the chance of
+//! having taken too much times what that costs, less a little for each pass
+//! and reading.
 
-use super::{Adviser, state::State};
+use super::{
+    Adviser,
+    ahead::{Ahead, Between, NODES, PASS, READING, READINGS, Terms, Worth},
+    settings::Split,
+    state::State,
+};
 use crate::{
     shop::chance::{Normal, STANDARD},
     size::Length,
@@ -57,10 +63,7 @@ impl Because {
         match self {
             Self::NotMeasured => "it was not measured after the last pass",
             Self::Surprised => "the last reading is far from what was expected",
-            Self::CoarseDial => {
-                "no cut that the dial allows is safe: the dial is too coarse here; split a \
-                 division, or set the top slide over so that the dial counts less"
-            }
+            Self::CoarseDial => "the least cut that the dial and the tool allow takes too much",
             Self::Uncertain => {
                 "no cut is safe: tool and instrument are too uncertain for this tolerance"
             }
@@ -90,56 +93,28 @@ pub struct Next {
     pub because: Option<Because>,
 }
 
-/// How much worse a part with too much off is than one with metal left.
-const SCRAP: f64 = 1.5;
-/// What a pass costs, as a chance of a good part.
-const PASS: f64 = 0.015;
-/// What another reading costs.
-const READING: f64 = 0.008;
 /// As sure as a verdict has to be.
 const SURE: f64 = 0.95;
 /// What a cut may leave, in half tolerances.
-const LEAVES: [f64; 16] =
-    [-0.25, 0.0, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 24.0, 32.0];
+const LEAVES: [f64; 13] = [3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0, 24.0, 32.0, 48.0];
+/// Reading again is weighed nearer than this to the middle: further off, the
+/// next cut leaves enough whatever is read.
+const AGAIN: f64 = 5.0;
+/// It has to gain so much beside what it costs.
+const WORTH_IT: f64 = 1e-3;
+/// Nearer than this to the middle, every cut that can be dialled is weighed.
+const NEAR: f64 = 3.0;
 /// A cut that stops short takes so much of what is left to the middle at
 /// least: less wastes a pass, and what it teaches of the tool holds for a chip
 /// as thin (common practice, no source).
 const SHARE: f64 = 0.3;
-/// How often to read, beside once.
-const MORE_READINGS: [u32; 2] = [3, 5];
-/// Cuts are compared as if read so often after each.
-const COMPARED: u32 = 2;
-/// Readings are weighed at every half of a standard deviation up to three.
-const NODES: i32 = 6;
-
-/// What a way is worth, and the chance of a good part in it.
-#[derive(Clone, Copy, Debug)]
-struct Worth {
-    value: f64,
-    good: f64,
-    over: f64,
-}
-
-impl Worth {
-    /// Metal does not come back: a pass never makes it less likely that too
-    /// much is off.
-    fn no_less_over(self, before: f64) -> Self {
-        let more = (before - self.over).max(0.0).min(self.good);
-        Self {
-            value: self.value - more * (1.0 + SCRAP),
-            good: self.good - more,
-            over: self.over + more,
-        }
-    }
-
-    fn better(self, other: Self) -> Self {
-        if other.value > self.value { other } else { self }
-    }
-
-    fn less(self, cost: f64) -> Self {
-        Self { value: self.value - cost, ..self }
-    }
-}
+/// A division split by eye is set so well, in divisions (common practice, no
+/// source).
+const SPLIT_SD: f64 = 0.05;
+/// What splitting a division costs, as a chance of a good part.
+const SPLITTING: f64 = 0.002;
+/// A division is split where it is more than this share of the tolerance.
+const COARSE: f64 = 0.125;
 
 /// How many whole steps come nearest to a length.
 pub(super) fn on_step(length: f64, step: f64) -> Option<i64> {
@@ -149,145 +124,203 @@ pub(super) fn on_step(length: f64, step: f64) -> Option<i64> {
 }
 
 /// The figures that every weighing needs, in micrometres.
-struct Scales {
+struct Scales<'a> {
+    ahead: &'a Ahead,
     half: f64,
+    /// What passes scatter, by this log and with a usual machine.
     scatter: f64,
+    usual: f64,
     repeat: f64,
-    step: f64,
-    /// The least and the most that is dialled, in steps.
+    /// Parts of a division that can be set near size, and how long one is.
+    parts: f64,
+    part: f64,
+    /// What the setting of such a part is off by.
+    setting: f64,
+    /// The least that is dialled, in parts.
     least: f64,
-    most: f64,
-    /// The most that is dialled now, in steps; less than the least where no
+    /// The most that is dialled now, in parts; less than the least where no
     /// cut is safe.
     most_now: f64,
     risk: f64,
-    /// So many standard deviations off the limit, the risk is what it may be.
-    cautious: f64,
+    scrap: f64,
 }
 
-impl Scales {
-    fn good(&self, size: Normal) -> f64 {
-        size.between(-self.half, self.half)
+/// A step, weighed.
+#[derive(Clone, Copy)]
+struct Weighed {
+    worth: Worth,
+    readings: u32,
+}
+
+impl Scales<'_> {
+    /// A cut of so many parts scatters by what passes do, and by how well a
+    /// split division is set.
+    fn scatter(&self, parts: f64) -> f64 {
+        if self.is_split(parts) { libm::hypot(self.scatter, self.setting) } else { self.scatter }
     }
 
-    /// What it is worth to leave the part as it is.
-    fn stop(&self, size: Normal) -> Worth {
-        let (good, over) = (self.good(size), size.above(self.half));
-        Worth { value: good - SCRAP * over, good, over }
+    fn is_split(&self, parts: f64) -> bool {
+        libm::fmod(parts, self.parts) != 0.0
     }
 
-    /// The dial setting that brings the size to so much short of the middle,
-    /// in steps that can be dialled.
-    fn steps_to(&self, state: &State, short: f64) -> f64 {
-        let [size, gain, offset, _] = state.mean;
-        let wanted = (-short - size - offset) / gain.max(0.05);
-        libm::round(wanted / self.step).clamp(self.least, self.most)
+    /// Where a state lies in the table.
+    fn place(&self, state: &State) -> Between {
+        // How well the cut is known that is left to make.
+        let left = ((-state.mean[0] - state.mean[2]) / state.mean[1].max(0.05))
+            .max(self.least * self.part);
+        let next = state.size_after(left, 0.0).sd;
+        let more = (self.scatter * self.scatter - self.usual * self.usual).max(0.0);
+        let tool = libm::sqrt((next * next - state.spread[0][0]).max(0.0) + more);
+        self.ahead.place(state.reading(0.0).sd, tool)
     }
 
-    /// The best that one more cut does, with nothing after it; nothing where
-    /// it risks too much.
-    fn finish(&self, state: &State) -> Option<Worth> {
-        let plain = self.steps_to(state, 0.0) * self.step;
-        let sd = state.size_after(plain, self.scatter).sd;
-        // Where the two tails weigh alike: a little short of the middle.
-        let short = if self.half > 0.0 {
-            (sd * sd * libm::log(1.0 + SCRAP) / (2.0 * self.half)).min(self.half)
-        } else {
-            0.0
-        };
-        let mut set = self.steps_to(state, short.max(self.cautious * sd - self.half));
-        let now = state.size().above(self.half);
-        let mut after = state.size_after(set * self.step, self.scatter);
-        if after.above(self.half) > self.risk && set > self.least {
-            set -= 1.0;
-            after = state.size_after(set * self.step, self.scatter);
-        }
-        let allowed = now.max(after.above(self.half)) <= self.risk;
-        allowed.then(|| self.stop(after).no_less_over(now).less(PASS))
-    }
-
-    /// Stop or cut once more, whichever is worth more.
-    fn end(&self, state: &State) -> Worth {
-        let stop = self.stop(state.size());
-        self.finish(state).map_or(stop, |finish| stop.better(finish))
-    }
-
-    /// What it is worth to measure this state so many times and go on from
-    /// there.
-    fn after_reading(&self, state: &State, readings: u32) -> Worth {
+    /// What it is worth to read this state so often and play on from there.
+    fn read(&self, state: &State, readings: u32) -> Worth {
         let repeat = self.repeat / libm::sqrt(f64::from(readings));
         let (weight, after) = state.about_to_read(repeat);
         let sd = state.reading(repeat).sd;
-        let (mut sum, mut value, mut good, mut over) = (0.0, 0.0, 0.0, 0.0);
-        for node in -NODES..=NODES {
-            let z = f64::from(node) * 0.5;
-            let density = libm::exp(-z * z / 2.0);
-            let end = self.end(&after.moved(weight, z * sd));
-            sum += density;
-            value += density * end.value;
-            good += density * end.good;
-            over += density * end.over;
+        let place = self.place(&after);
+        let mut sum = Worth { value: -READING * f64::from(readings), good: 0.0 };
+        for (z, share) in NODES {
+            sum.add(share, self.ahead.at(&place, after.mean[0] + z * sd * weight[0]));
         }
-        Worth { value: value / sum, good: good / sum, over: over / sum }
-            .less(READING * f64::from(readings))
+        sum
     }
 
-    /// How many readings are best of a state, and what they are worth.
-    fn best_reading(&self, state: &State) -> (u32, Worth) {
-        let mut best = (1, self.after_reading(state, 1));
-        for readings in MORE_READINGS {
-            let worth = self.after_reading(state, readings);
-            // Where one does not pay, more may.
-            if worth.value > best.1.value {
-                best = (readings, worth);
+    fn best_reading(&self, state: &State) -> Weighed {
+        READINGS
+            .map(|readings| Weighed { worth: self.read(state, readings), readings })
+            .into_iter()
+            .reduce(|best, next| if next.worth.value > best.worth.value { next } else { best })
+            .unwrap_or(Weighed { worth: Worth::default(), readings: 1 })
+    }
+
+    /// A pass that leads to a state; nothing where it risks too much.
+    fn pass(&self, now: f64, after: &State, over: f64) -> Option<Weighed> {
+        let as_one = after.size().above(self.half);
+        if now.max(over).max(as_one) > self.risk {
+            return None;
+        }
+        let mut found = self.best_reading(after);
+        // Metal does not come back: a pass never makes it less likely that
+        // too much is off.
+        let more = (now - over).max(0.0).min(found.worth.good);
+        found.worth.good -= more;
+        found.worth.value -= more * (1.0 + self.scrap) + PASS;
+        // A few kinds of machine overshoot more often than all as one.
+        let tail = (over - as_one).max(0.0).min(found.worth.good);
+        found.worth.good -= tail;
+        found.worth.value -= tail * (1.0 + self.scrap);
+        Some(found)
+    }
+
+    /// Every cut that is weighed, in parts of a division.
+    fn cuts(&self, state: &State) -> Vec<f64> {
+        let [size, gain, offset, _] = state.mean;
+        let to = |short: f64| (-short - size - offset) / gain.max(0.05) / self.part;
+        let mut cuts = Vec::with_capacity(32);
+        let most_left = -size * (1.0 - SHARE);
+        let whole = libm::floor(self.most_now / self.parts) * self.parts;
+        for leave in LEAVES.into_iter().rev() {
+            // Whole divisions, further off.
+            let parts = libm::round(to(leave * self.half) / self.parts) * self.parts;
+            if leave * self.half <= most_left.max(self.half) {
+                cuts.push(parts.min(whole));
             }
         }
-        best
+        let (from, end) = (libm::floor(to(NEAR * self.half)), libm::ceil(to(-self.half)));
+        let stride = libm::ceil((end - from) / 40.0).max(1.0);
+        let mut parts = from.max(self.least);
+        while parts <= end.min(self.most_now) {
+            cuts.push(parts);
+            parts += stride;
+        }
+        cuts.push(if self.most_now < from { whole } else { self.most_now.min(end) });
+        cuts.retain(|parts| (self.least..=self.most_now).contains(parts));
+        cuts.sort_by(f64::total_cmp);
+        cuts.dedup();
+        cuts
     }
 }
 
 impl Adviser {
-    fn scales(&self) -> Scales {
-        let step = self.settings.step.in_micrometres();
-        let in_steps = |length: Length| length.in_micrometres() / step;
-        let least = libm::ceil(in_steps(self.settings.least_cut)).max(1.0);
-        let most = libm::floor(in_steps(self.settings.most_cut)).max(least);
-        let safe = self.most_dialled().map_or(most, |safe| libm::floor(safe / step));
+    /// A division is split near size where it is coarse.
+    fn parts(&self) -> i64 {
+        let is_coarse = self.settings.step.in_micrometres() > 2.0 * COARSE * self.half();
+        if is_coarse { self.settings.split.parts() } else { Split::Whole.parts() }
+    }
+
+    fn scales(&self) -> Scales<'_> {
+        #[allow(clippy::cast_precision_loss, reason = "four at most")]
+        let parts = self.parts() as f64;
+        let division = self.settings.step.in_micrometres();
+        let part = division / parts;
+        let in_parts = |length: Length| length.in_micrometres() / part;
+        let least = libm::ceil(in_parts(self.settings.least_cut) - 1e-9).max(1.0);
+        let most = libm::floor(in_parts(self.settings.most_cut) + 1e-9).max(least);
+        let safe = self.most_dialled().map_or(most, |safe| libm::floor(safe / part));
+        let usual = self.prior.scatter.in_micrometres();
+        let scatter = self.kinds.scatter(usual);
+        let repeat = self.instrument.repeat.in_micrometres();
+        let setting = if parts > 1.0 { SPLIT_SD * division } else { 0.0 };
+        let (risk, scrap, half) = (self.settings.risk, self.settings.scrap(), self.half());
+        let ahead = self.ahead.of(|| Terms {
+            half,
+            scatter: usual,
+            repeat,
+            bias: self.instrument.bias.in_micrometres(),
+            part,
+            least: least * part,
+            setting,
+            tool: libm::hypot(
+                self.prior.offset_sd.in_micrometres(),
+                self.prior.gain_sd * (6.0 * half).max(division),
+            ),
+            risk,
+            scrap,
+        });
+        let most_now = most.min(safe);
         Scales {
-            half: self.half(),
-            scatter: self.prior.scatter.in_micrometres(),
-            repeat: self.instrument.repeat.in_micrometres(),
-            step,
+            ahead,
+            half,
+            scatter,
+            usual,
+            repeat,
+            parts,
+            part,
+            setting,
             least,
-            most,
-            most_now: most.min(safe),
-            risk: self.settings.risk,
-            cautious: STANDARD.above_with(self.settings.risk),
+            most_now,
+            risk,
+            scrap,
         }
     }
 
-    /// What to do next, looking two cuts ahead.
-    pub(crate) fn decide(&self) -> Next {
+    /// What to do next.
+    pub fn next(&self) -> Next {
         let scales = self.scales();
         let state = &self.state;
         let now = state.size();
         let over_now = now.above(scales.half);
-        let mut best = scales.stop(now);
+        let stop = scales.ahead.stop(now);
         let mut next = Next {
             action: Action::Stop,
             dial: None,
             readings: 0,
             measuring: false,
-            good: best.good,
+            good: stop.good,
             over: over_now,
             because: None,
         };
-        let read = |because| Next {
-            action: Action::ReadAgain,
-            readings: 1,
-            good: scales.best_reading(state).1.good.min(1.0 - over_now),
-            because: Some(because),
-            ..next
+        let read = |because| {
+            let found = scales.best_reading(state);
+            Next {
+                action: Action::ReadAgain,
+                readings: 1,
+                good: found.worth.good.min(1.0 - over_now),
+                because: Some(because),
+                ..next
+            }
         };
         // A reading that was not to be expected is taken again first.
         if self.surprise.is_some() {
@@ -299,67 +332,55 @@ impl Adviser {
         if self.unread {
             return read(Because::NotMeasured);
         }
-        let cut = |steps: f64| state.cut(steps * scales.step, scales.scatter);
-        let mut tried = 0.0;
-        let mut steps: Vec<f64> = Vec::with_capacity(LEAVES.len() + 1);
-        let most_left = -now.mean * (1.0 - SHARE);
-        for leave in LEAVES {
-            if leave > 0.0 && leave * scales.half > most_left.max(scales.half) {
-                break;
-            }
-            let found = scales.steps_to(state, leave * scales.half).min(scales.most_now);
-            if found >= scales.least && (found - tried).abs() > 0.5 {
-                tried = found;
-                steps.push(found);
-            }
-        }
-        let safe = |after: &State| over_now.max(after.size().above(scales.half)) <= scales.risk;
-        let mut best_cut: Option<(f64, Option<f64>, State)> = None;
-        let mut weigh = |steps: Option<f64>, after: State| {
-            if safe(&after) {
-                let value = scales.after_reading(&after, COMPARED).no_less_over(over_now).value;
-                if best_cut.is_none_or(|(best, ..)| value > best) {
-                    best_cut = Some((value, steps, after));
+        let mut best_cut: Option<(Weighed, f64, State)> = None;
+        let mut weigh = |parts: f64, after: State| {
+            let over = self.kinds.over_after(parts * scales.part, scales.usual, scales.half);
+            if let Some(mut found) = scales.pass(over_now, &after, over) {
+                if scales.is_split(parts) {
+                    found.worth.value -= SPLITTING;
+                }
+                if best_cut.is_none_or(|(best, ..)| found.worth.value > best.worth.value) {
+                    best_cut = Some((found, parts, after));
                 }
             }
         };
-        for steps in steps {
-            weigh(Some(steps), cut(steps));
+        for parts in scales.cuts(state) {
+            weigh(parts, state.cut(parts * scales.part, scales.scatter(parts)));
         }
         let sprung = state.spring(self.last, scales.scatter);
         if sprung.mean[0] >= -scales.half && self.last > 0.0 {
-            weigh(None, sprung);
+            weigh(0.0, sprung);
         }
-        let best_cut = best_cut.map(|(_, steps, after)| self.weighed(&scales, steps, &after));
-        let short = now.below(-scales.half) > 0.5;
-        let stuck = short && best_cut.is_none();
-        match best_cut {
-            Some((worth, cut)) if short || worth.value > best.value => (best, next) = (worth, cut),
-            _ => {}
+        let mut best = stop.value;
+        if let Some((found, parts, after)) = best_cut
+            && found.worth.value > best
+        {
+            best = found.worth.value;
+            next = self.ordered(&scales, found, parts, &after);
         }
-        // A cut that stops short is read after anyway.
-        if next.measuring {
-            return next;
-        }
-        // Reading again pays where it makes the end better, seen as far ahead
-        // with it as without.
-        let (readings, read) = scales.best_reading(state);
-        if read.value > scales.end(state).value {
-            let gain = read.good - scales.end(state).good;
+        // Compared within the table, where both see as far.
+        let again = scales.best_reading(state);
+        let as_is = scales.ahead.at(&scales.place(state), now.mean);
+        let is_near = now.mean > -AGAIN * scales.half;
+        if is_near
+            && again.worth.value > as_is.value.max(stop.value) + WORTH_IT
+            && again.worth.value > best
+        {
             next = Next {
                 action: Action::ReadAgain,
                 dial: None,
-                readings,
+                readings: again.readings,
                 measuring: false,
-                good: (best.good + gain).clamp(0.0, 1.0 - over_now),
+                good: again.worth.good.clamp(0.0, 1.0 - over_now),
                 over: over_now,
                 because: None,
             };
         }
         if next.action == Action::Stop {
+            let is_short = now.below(-scales.half) > 0.5;
             if over_now > SURE {
                 next.action = Action::Scrap;
-            } else if stuck {
+            } else if is_short {
                 next.because = Some(self.stuck(&scales));
             } else if next.good < SURE {
                 next.because = Some(Because::TooClose);
@@ -371,43 +392,43 @@ impl Adviser {
     /// Would a finer dial let a cut be made that is safe, and takes something?
     fn stuck(&self, scales: &Scales) -> Because {
         let fine = self.state.size_after(0.0, scales.scatter);
-        let room = scales.half - scales.cautious * fine.sd - fine.mean;
+        let cautious = STANDARD.above_with(scales.risk);
+        let room = scales.half - cautious * fine.sd - fine.mean;
         if room > 0.0 && scales.most_now > 0.0 { Because::CoarseDial } else { Because::Uncertain }
     }
 
-    /// What a cut of so many steps is worth, or a spring pass for none.
-    fn weighed(&self, scales: &Scales, steps: Option<f64>, after: &State) -> (Worth, Next) {
-        let size = after.size();
-        let over_now = self.state.size().above(scales.half);
-        let (readings, worth) = scales.best_reading(after);
-        let worth = worth.no_less_over(over_now).less(PASS);
-        let dialled = steps.and_then(|steps| on_step(steps, 1.0)).unwrap_or(0);
-        let next = Next {
+    /// The order of a cut of so many parts, or of a spring pass for none.
+    fn ordered(&self, scales: &Scales, found: Weighed, parts: f64, after: &State) -> Next {
+        let size: Normal = after.size();
+        let over = size.above(scales.half).max(self.state.size().above(scales.half));
+        let step = self.settings.step;
+        let counted = on_step(parts, 1.0)
+            .and_then(|parts| step.checked_scale(i128::from(parts), i128::from(self.parts())).ok());
+        Next {
             action: Action::Cut,
-            // A whole number of steps within what a pass takes.
-            dial: Some(self.settings.step.checked_mul(dialled).unwrap_or(Length::ZERO)),
-            readings,
+            dial: Some(counted.unwrap_or(Length::ZERO)),
+            readings: found.readings,
             measuring: size.mean < -scales.half,
-            good: worth.good,
-            over: size.above(scales.half).max(over_now),
+            good: found.worth.good.min(1.0 - over),
+            over,
             because: None,
-        };
-        (worth, next)
+        }
     }
 
-    /// Far from size, two cuts ahead show nothing yet: the most that a pass
+    /// Far from size, the table shows nothing yet: the most that a pass
     /// takes, where that leaves as much again.
     fn rough(&self, scales: &Scales) -> Option<Next> {
-        if scales.most_now < scales.least {
+        let whole = libm::floor(scales.most_now / scales.parts) * scales.parts;
+        if whole < scales.least {
             return None;
         }
-        let most = scales.most_now * scales.step;
-        let far = |state: &State| state.size_after(2.0 * most, scales.scatter).mean < -scales.half;
-        if !far(&self.state) {
+        let most = whole * scales.part;
+        if self.state.size_after(2.0 * most, scales.scatter).mean >= -scales.half {
             return None;
         }
         let first = self.state.cut(most, scales.scatter);
-        let (_, next) = self.weighed(scales, Some(scales.most_now), &first);
+        let found = scales.best_reading(&first);
+        let next = self.ordered(scales, found, whole, &first);
         Some(Next { readings: 1, ..next })
     }
 }

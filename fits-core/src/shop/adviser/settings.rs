@@ -42,7 +42,8 @@ impl Split {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Settings {
-    /// The most that the chance of overshooting may be after a cut, 0 to 1.
+    /// The most that the chance of overshooting may be after a cut, 0 to 1. It
+    /// sets what scrap costs, too: at 0.05 three times an unfinished part.
     pub risk: f64,
     /// A division of the dial, as a change of diameter.
     pub step: Length,
@@ -52,7 +53,8 @@ pub struct Settings {
     pub most_cut: Length,
     /// A whole turn of the dial, as a change of diameter, where it is known.
     pub dial_turn: Option<Length>,
-    /// How far a division may be split near size. The decision does not use it yet.
+    /// How far a division may be split near size, where it is coarse against the
+    /// tolerance.
     pub split: Split,
     /// The lathe has a top slide that can be set over. A boring head has none.
     /// The decision does not use it yet.
@@ -60,13 +62,13 @@ pub struct Settings {
 }
 
 impl Default for Settings {
-    /// One chance in fifty; divisions and least cut of 0.01 mm; at most
+    /// One chance in twenty; divisions and least cut of 0.01 mm; at most
     /// 1.5 mm a pass; quarters of a division; no top slide. Common
     /// practice, no source.
     fn default() -> Self {
         let hundredth = Length::from_tenth_nanometres(100_000);
         Self {
-            risk: 0.02,
+            risk: 0.05,
             step: hundredth,
             least_cut: hundredth,
             most_cut: Length::from_tenth_nanometres(15_000_000),
@@ -82,6 +84,13 @@ impl Settings {
     #[must_use]
     pub const fn risk(self, risk: f64) -> Self {
         Self { risk, ..self }
+    }
+
+    /// What a scrapped part costs, where a good part is worth one and an
+    /// unfinished part nothing. At the usual risk it costs two: scrap loses
+    /// three times what an unfinished part loses.
+    pub(super) fn scrap(&self) -> f64 {
+        (0.1 / self.risk).clamp(0.5, 20.0)
     }
 
     /// With another division of the dial, as a change of diameter. The most

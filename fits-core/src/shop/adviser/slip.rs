@@ -8,7 +8,9 @@
 //! likely than a tool so far from its usual way is common practice, no source.
 
 use super::{
-    Adviser, Error, Length, Surprise, progress,
+    Adviser, Error, Length, Surprise,
+    kinds::Kinds,
+    progress,
     state::State,
     story::{Missed, Story},
 };
@@ -66,21 +68,24 @@ impl Adviser {
     pub(super) fn measured(
         &mut self,
         pass: Pass,
-        passed: &dyn Fn(State) -> State,
+        passed: &dyn Fn(State, f64) -> State,
         readings: &[Length],
     ) -> Result<(), Error> {
         let mut sum = 0.0;
         for &reading in readings {
             sum += progress(self.limits, self.feature, reading)?;
         }
-        let state = passed(self.state);
+        let scatter = self.prior.scatter.in_micrometres();
+        let kinds = self.kinds.passed(passed, scatter);
+        let state = kinds.together();
         let slip = self.slip.map(|slip| Slip {
-            taught: passed(slip.taught),
+            taught: passed(slip.taught, kinds.scatter(scatter)),
             unread: slip.unread.filter(|_| pass == Pass::None),
             ..slip
         });
         if readings.is_empty() {
-            (self.state, self.slip, self.surprise, self.story) = (state, slip, None, None);
+            self.believe(&kinds);
+            (self.slip, self.surprise, self.story) = (slip, None, None);
             return Ok(());
         }
         #[allow(clippy::cast_precision_loss, reason = "a count of readings is small")]
@@ -111,11 +116,13 @@ impl Adviser {
             self.slips = if surprise.is_some() { self.slips + 1 } else { 0 };
         }
         if let Some(slip) = alike {
-            (self.state, self.slip) = (slip.taught.read(mean, repeat), None);
+            self.believe(&kinds.taught(slip.taught.read(mean, repeat)));
+            self.slip = None;
             self.agreed = self.agreed.max(AGREE);
             self.doubted = false;
         } else if let Some((slip, unread)) = misread {
-            (self.state, self.slip) = (unread.read_anew(mean, repeat), None);
+            self.believe(&kinds.taught(unread.read_anew(mean, repeat)));
+            self.slip = None;
             (self.doubted, self.slips) = (slip.doubted, 0);
         } else if surprise.is_some() {
             let base = unread.unwrap_or(state);
@@ -128,10 +135,10 @@ impl Adviser {
             let wider = if set > 0.0 { WIDER * miss / set } else { 0.0 };
             let taught = base.widened(set, wider).read(mean, repeat);
             self.slip = Some(Slip { taught, unread: Some(base), doubted });
-            self.state = state.read_anew(mean, repeat);
+            self.believe(&kinds.read_anew(mean, repeat));
             self.doubted = true;
         } else {
-            self.state = state.read(mean, repeat);
+            self.believe(&kinds.read(mean, repeat));
             self.slip = slip.filter(|_| !is_cut).map(|slip| Slip {
                 taught: slip.taught.read(mean, repeat),
                 unread: None,
@@ -144,6 +151,10 @@ impl Adviser {
             }
         }
         Ok(())
+    }
+
+    fn believe(&mut self, kinds: &Kinds) {
+        (self.kinds, self.state) = (*kinds, kinds.together());
     }
 
     fn story_of(&self, pass: Pass, surprise: Surprise, sd: f64) -> Result<Option<Story>, Error> {

@@ -113,6 +113,25 @@ impl Text {
             return;
         };
         self.next_step(out, next, log.kind, log.step_mm.0);
+        let short = log.size_mm.and_then(|size| match log.kind {
+            Feature::Hole => log.limits.lower().checked_sub(size.0).ok(),
+            Feature::Shaft => size.0.checked_sub(log.limits.upper()).ok(),
+        });
+        let is_stuck = next.reason == Some(Because::CoarseDial.word());
+        if let Some(short) = short.filter(|short| is_stuck && short.is_positive()) {
+            let by = match log.kind {
+                Feature::Hole => "hone or lap it",
+                Feature::Shaft => "take it with emery cloth or a file",
+            };
+            wrapped(
+                out,
+                "  ",
+                &format!(
+                    "{} is left to the first limit: {by}, measure often, and `read` it",
+                    self.one_difference(short)
+                ),
+            );
+        }
     }
 
     /// The step to take, and how it is likely to end.
@@ -141,21 +160,31 @@ impl Text {
                         Self::target(size.0, first, Self::metal_side(Some(kind)))
                     )
                 });
+                let measure = match next.readings {
+                    0 | 1 => "measure".to_owned(),
+                    2 => "measure twice".to_owned(),
+                    times => format!("measure {times} times"),
+                };
                 let then = if next.measuring {
-                    "measure, then cut again"
+                    format!("{measure}, then cut again")
                 } else {
-                    "the last cut: then measure"
+                    format!("the last cut: then {measure}")
                 };
                 let dial = self.on_dial(dial.0, step);
                 ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
             }
             ("read again", _) => {
-                let again = if next.reason == Some(Because::NotMeasured.word()) {
-                    "it before anything else"
-                } else {
-                    "it again before anything else"
+                let times = match next.readings {
+                    0 | 1 => String::new(),
+                    2 => " twice".to_owned(),
+                    times => format!(" {times} times"),
                 };
-                ("READ", again.to_owned())
+                let again = if next.reason == Some(Because::NotMeasured.word()) {
+                    "it"
+                } else {
+                    "it again"
+                };
+                ("READ", format!("{again}{times} before anything else"))
             }
             ("scrap", _) => ("OVER", "too much is off: suit the mate to it, or `scrap`".to_owned()),
             _ if next.reason == Some(Because::TooClose.word()) => {
@@ -180,10 +209,12 @@ impl Text {
 
     /// A change of diameter as the dial shows it.
     fn on_dial(&self, change: Length, step: Length) -> String {
-        match self.settings.dial {
+        let dialled = match self.settings.dial {
             Dial::Diameter => Self::dialled(change, step),
             Dial::Radius => format!("{} (radius)", Self::dialled(change.half(), step)),
-        }
+        };
+        Self::split(change, step)
+            .map_or_else(|| dialled.clone(), |part| format!("{dialled} ({part})"))
     }
 
     /// A dial figure, in the units that the dial is divided in.
@@ -193,8 +224,30 @@ impl Text {
         } else {
             Decimals::MILLIMETRES
         };
-        let shown = length.shown(decimals, Rounding::Nearest);
+        let last = Decimals { places: decimals.places + 1, ..decimals };
+        let usual = length.shown(decimals, Rounding::Nearest).to_string();
+        let closer = length.shown(last, Rounding::Nearest).to_string();
+        // A split division has one figure more.
+        let shown = if closer.ends_with('0') { usual } else { closer };
         format!("{shown} {}", decimals.unit.symbol())
+    }
+
+    /// Which part of a division a setting lies past a whole one; nothing where
+    /// it lies on one.
+    fn split(change: Length, step: Length) -> Option<String> {
+        let (set, division) = (change.tenth_nanometres(), step.tenth_nanometres());
+        let past = set.checked_rem(division)?;
+        let part = match 4 * past / division {
+            0 => return None,
+            1 => "a quarter",
+            2 => "half",
+            _ => "three quarters",
+        };
+        Some(match set / division {
+            0 => format!("{part} of a division"),
+            1 => format!("one division and {part}"),
+            whole => format!("{whole} divisions and {part}"),
+        })
     }
 
     /// A size as an instrument shows it.

@@ -231,6 +231,9 @@ impl Text {
             answer.runs,
             answer.seed
         );
+        if let (Some(fault), Some(says)) = (answer.fault, answer.fault_says) {
+            wrapped(out, "", &format!("with fault {fault}: {says}; nobody is told"));
+        }
         let _ = writeln!(
             out,
             "{}",

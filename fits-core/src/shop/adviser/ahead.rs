@@ -1,0 +1,314 @@
+//! What a part near its size is worth if the rest is played as well as can
+//! be: a dynamic programme over three figures.
+//!
+//! The figures: how far the best estimate of the size is from the middle of
+//! the limits, how well the readings know it, and how well the next cut is
+//! known. A Gaussian model keeps the last two the same whatever is read, so
+//! each cut and reading moves the first alone. Every sweep looks one step
+//! further ahead. The cut factor is taken for known here; the step that is
+//! weighed exactly, in [`next`](super::next), knows better.
+//!
+//! Source: R. E. Bellman, Dynamic Programming (Princeton, 1957).
+
+use std::sync::{Arc, OnceLock};
+
+use crate::shop::chance::Normal;
+
+/// What a pass costs, as a chance of a good part.
+pub(super) const PASS: f64 = 0.0165;
+/// What a reading costs.
+pub(super) const READING: f64 = 0.003;
+/// How often to read after a pass, or instead of one.
+pub(super) const READINGS: [u32; 3] = [1, 2, 4];
+/// Readings are weighed at so many places, with Gauss and Hermite's weights
+/// for the normal distribution (Abramowitz and Stegun, table 25.10, n = 7).
+pub(super) const NODES: [(f64, f64); 7] = [
+    (-3.750_439_717_725_742, 0.000_548_268_855_972_218),
+    (-2.366_759_410_734_541, 0.030_757_123_967_586_5),
+    (-1.154_405_394_739_968, 0.240_123_178_605_012_7),
+    (0.0, 0.457_142_857_142_857_1),
+    (1.154_405_394_739_968, 0.240_123_178_605_012_7),
+    (2.366_759_410_734_541, 0.030_757_123_967_586_5),
+    (3.750_439_717_725_742, 0.000_548_268_855_972_218),
+];
+/// Figures of one half tolerance.
+const FINE: f64 = 10.0;
+/// Looked at from so many half tolerances before the middle, to two past it.
+const FROM: f64 = 7.0;
+const PAST: f64 = 1.5;
+/// How well readings know the size, as parts of one reading's scatter.
+const KNOWN: [f64; 3] = [1.0, 0.6, 0.35];
+/// How well a cut is known, as parts of what is known before any.
+const TOOL: [f64; 5] = [0.0, 0.2, 0.4, 0.7, 1.0];
+const SWEEPS: u32 = 8;
+/// A sweep that changes no value by more is the last.
+const SETTLED: f64 = 5e-4;
+
+/// The figures of a job that its worth hangs on, in micrometres.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Terms {
+    pub(super) half: f64,
+    pub(super) scatter: f64,
+    pub(super) repeat: f64,
+    pub(super) bias: f64,
+    /// What can be dialled near size: whole counts of this, from the least.
+    pub(super) part: f64,
+    pub(super) least: f64,
+    /// What the setting of such a part is off by.
+    pub(super) setting: f64,
+    /// Known of a small cut before the first.
+    pub(super) tool: f64,
+    pub(super) risk: f64,
+    /// How much worse a part with too much off is than one with metal left.
+    pub(super) scrap: f64,
+}
+
+/// Value, and the chance of a good part, of playing on.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Worth {
+    pub(super) value: f64,
+    pub(super) good: f64,
+}
+
+impl Worth {
+    pub(super) fn add(&mut self, weight: f64, other: Self) {
+        self.value += weight * other.value;
+        self.good += weight * other.good;
+    }
+}
+
+/// The table, made when it is first asked, and shared by every adviser that
+/// was copied from the first.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Shared(Arc<OnceLock<Ahead>>);
+
+impl PartialEq for Shared {
+    /// It follows from the other figures of an adviser.
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}
+
+impl Shared {
+    pub(super) fn of(&self, terms: impl FnOnce() -> Terms) -> &Ahead {
+        self.0.get_or_init(|| Ahead::new(terms()))
+    }
+}
+
+#[derive(Debug)]
+pub(super) struct Ahead {
+    terms: Terms,
+    first: f64,
+    step: f64,
+    /// One row for each pair of how well size and tool are known.
+    rows: Vec<Vec<Worth>>,
+}
+
+/// Between which rows, and how near to each.
+pub(super) struct Between([(usize, f64); 4]);
+
+/// Where a figure lies among falling or rising marks.
+fn among(marks: &[f64], value: f64) -> (usize, f64) {
+    let rising = marks[0] < marks[marks.len() - 1];
+    for at in 0..marks.len() - 1 {
+        let (from, to) = (marks[at], marks[at + 1]);
+        let inside = if rising { value <= to } else { value >= to };
+        if inside || at + 2 == marks.len() {
+            return (at, ((value - from) / (to - from)).clamp(0.0, 1.0));
+        }
+    }
+    (0, 0.0)
+}
+
+impl Ahead {
+    fn new(terms: Terms) -> Self {
+        let step = (terms.half / FINE).max(1e-3);
+        let first = -FROM * terms.half.max(1e-3 * FINE);
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "72 or so")]
+        let count = ((FROM + PAST) * FINE) as usize + 1;
+        let at = |index: usize| {
+            #[allow(clippy::cast_precision_loss, reason = "72 or so")]
+            let index = index as f64;
+            first + index * step
+        };
+        let mut table = Self { terms, first, step, rows: Vec::new() };
+        let mut stops = Vec::new();
+        for known in KNOWN {
+            for _ in TOOL {
+                let sd = libm::hypot(known * terms.repeat, terms.bias);
+                stops.push(
+                    (0..count)
+                        .map(|index| table.stop(Normal { mean: at(index), sd }))
+                        .collect::<Vec<_>>(),
+                );
+            }
+        }
+        table.rows.clone_from(&stops);
+        for _ in 0..SWEEPS {
+            let mut rows = stops.clone();
+            for (row, known, tool) in
+                (0..rows.len()).map(|row| (row, row / TOOL.len(), row % TOOL.len()))
+            {
+                table.sweep(&mut rows[row], KNOWN[known] * terms.repeat, TOOL[tool] * terms.tool);
+            }
+            let moved = rows.iter().flatten().zip(table.rows.iter().flatten());
+            let most = moved.fold(0.0, |most: f64, (new, old)| most.max(new.value - old.value));
+            table.rows = rows;
+            if most < SETTLED {
+                break;
+            }
+        }
+        table
+    }
+
+    /// Leave the part as it is.
+    pub(super) fn stop(&self, size: Normal) -> Worth {
+        let good = size.between(-self.terms.half, self.terms.half);
+        Worth { value: good - self.terms.scrap * size.above(self.terms.half), good }
+    }
+
+    /// One more step before what the table knows.
+    fn sweep(&self, row: &mut [Worth], known: f64, tool: f64) {
+        let terms = &self.terms;
+        let total = |variance: f64| libm::sqrt(variance + terms.bias * terms.bias);
+        let count = row.len();
+        #[allow(clippy::cast_precision_loss, reason = "72 or so")]
+        let at = |index: usize| self.first + index as f64 * self.step;
+        for is_cut in [true, false] {
+            let before = if is_cut {
+                known * known
+                    + tool * tool
+                    + terms.scatter * terms.scatter
+                    + terms.setting * terms.setting
+            } else {
+                known * known
+            };
+            for readings in READINGS {
+                let noise = terms.repeat * terms.repeat / f64::from(readings);
+                let read = before + noise;
+                if read <= 0.0 {
+                    continue;
+                }
+                let moves = before / libm::sqrt(read);
+                let size = libm::sqrt((before * noise / read).max(0.0));
+                let taught = if is_cut {
+                    libm::sqrt(tool * tool * (1.0 - tool * tool / read))
+                } else {
+                    tool
+                };
+                let place = self.place(size, taught);
+                let cost = READING * f64::from(readings) + if is_cut { PASS } else { 0.0 };
+                let there = self.blended(&place);
+                let after: Vec<Worth> = (0..count)
+                    .map(|index| {
+                        let mut sum = Worth { value: -cost, good: 0.0 };
+                        for (z, weight) in NODES {
+                            let (low, share) = self.index(at(index) + z * moves);
+                            sum.add(weight * (1.0 - share), there[low]);
+                            sum.add(weight * share, there[low + 1]);
+                        }
+                        sum
+                    })
+                    .collect();
+                if !is_cut {
+                    for (best, found) in row.iter_mut().zip(after) {
+                        if found.value > best.value {
+                            *best = found;
+                        }
+                    }
+                    continue;
+                }
+                let (sd, sd_before) = (total(before), total(known * known));
+                let over: Vec<f64> = (0..count)
+                    .map(|index| Normal { mean: at(index), sd }.above(terms.half))
+                    .collect();
+                for (index, best) in row.iter_mut().enumerate() {
+                    let now = Normal { mean: at(index), sd: sd_before }.above(terms.half);
+                    if now > terms.risk {
+                        break;
+                    }
+                    let mut cut = libm::ceil(terms.least / terms.part - 1e-9).max(1.0) * terms.part;
+                    let reach = -at(index) + 0.75 * terms.half;
+                    // Cuts that leave far more than the table needs to compare.
+                    let short = reach - 5.0 * terms.half;
+                    if short > cut {
+                        cut = libm::ceil(short / terms.part) * terms.part;
+                    }
+                    while cut <= reach {
+                        let (low, share) = self.index(at(index) + cut);
+                        let risk = over[low] + share * (over[low + 1] - over[low]);
+                        if risk > terms.risk {
+                            break;
+                        }
+                        let mut found = after[low];
+                        found.value += share * (after[low + 1].value - found.value);
+                        found.good += share * (after[low + 1].good - found.good);
+                        // Metal does not come back.
+                        let more = (now - risk).max(0.0).min(found.good);
+                        found.value -= more * (1.0 + terms.scrap);
+                        found.good -= more;
+                        if found.value > best.value {
+                            *best = found;
+                        }
+                        cut += terms.part;
+                    }
+                }
+            }
+        }
+    }
+
+    fn index(&self, mean: f64) -> (usize, f64) {
+        let last = self.rows[0].len() - 1;
+        #[allow(clippy::cast_precision_loss, reason = "72 or so")]
+        let place = ((mean - self.first) / self.step).clamp(0.0, last as f64);
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "within the row"
+        )]
+        let low = (place as usize).min(last - 1);
+        #[allow(clippy::cast_precision_loss, reason = "72 or so")]
+        let share = place - low as f64;
+        (low, share)
+    }
+
+    /// Where size and tool are known so well, in micrometres.
+    pub(super) fn place(&self, known: f64, tool: f64) -> Between {
+        let share = |value: f64, of: f64| if of > 0.0 { value / of } else { 0.0 };
+        let (known, k) = among(&KNOWN, share(known, self.terms.repeat));
+        let (tool, t) = among(&TOOL, share(tool, self.terms.tool));
+        let row = |known: usize, tool: usize| known * TOOL.len() + tool;
+        Between([
+            (row(known, tool), (1.0 - k) * (1.0 - t)),
+            (row(known + 1, tool), k * (1.0 - t)),
+            (row(known, tool + 1), (1.0 - k) * t),
+            (row(known + 1, tool + 1), k * t),
+        ])
+    }
+
+    /// The row between rows.
+    fn blended(&self, place: &Between) -> Vec<Worth> {
+        let mut row = vec![Worth::default(); self.rows[0].len()];
+        for (from, weight) in place.0 {
+            if weight > 0.0 {
+                for (sum, worth) in row.iter_mut().zip(&self.rows[from]) {
+                    sum.add(weight, *worth);
+                }
+            }
+        }
+        row
+    }
+
+    /// What a part is worth whose best estimate is so far past the middle.
+    pub(super) fn at(&self, place: &Between, mean: f64) -> Worth {
+        let (low, share) = self.index(mean);
+        let mut sum = Worth::default();
+        for (row, weight) in place.0 {
+            if weight > 0.0 {
+                sum.add(weight * (1.0 - share), self.rows[row][low]);
+                sum.add(weight * share, self.rows[row][low + 1]);
+            }
+        }
+        sum
+    }
+}
