@@ -135,7 +135,8 @@ impl Table {
         for said in ["light", "heavy", "medium", "close", "easy", "hand"] {
             table.add_owned(said, "vague", "fit suit", format!("{said} fit"));
         }
-        for material in Material::all() {
+        // A rolling bearing goes by its own question.
+        for material in Material::all().filter(|material| material.name() != "rolling bearing") {
             let names = std::iter::once(material.name())
                 .chain(material.aliases().iter().copied())
                 .filter(|name| !matches!(*name, "iron" | "al" | "tool"));
