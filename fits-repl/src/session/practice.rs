@@ -2,6 +2,7 @@
 
 use fits_core::{
     shop::{
+        Hazard,
         adviser::{Prior, Settings},
         align::Taper,
         rehearse::{Rehearsal, Work},
@@ -24,6 +25,9 @@ use crate::{
 const RUNS: u64 = 1000;
 /// More runs than this tell nothing more.
 const MOST_RUNS: u64 = 1_000_000;
+/// A tool that hangs out so many times its thickness chatters and bends
+/// (common practice, no source).
+const LONG: f64 = 4.0;
 /// Progress is told so often.
 const TELL: u64 = 50;
 
@@ -255,6 +259,14 @@ impl Session {
             offset_sd_mm: Mm(machine.offset_sd),
             scatter_mm: Mm(machine.scatter),
             step_mm: Mm(settings.step),
+            cautions: if overhang.is_some_and(|times| times > LONG) {
+                vec![
+                    if kind == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning }
+                        .caution(),
+                ]
+            } else {
+                Vec::new()
+            },
             reasons,
         })))
     }
