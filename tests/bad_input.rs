@@ -895,7 +895,13 @@ fn inch_classes_and_questions() {
 
 #[test]
 fn taps_that_there_are_not() {
-    for (query, form) in [("Rc1/2 tap", "Rc"), ("1/2 NPT tap", "NPT")] {
+    refused(
+        "Rc1/2 tap",
+        "a taper thread keeps no one percent: Rc1/2 is no hole for a drill's list",
+        "tap",
+        "published lists drill 18.75 mm straight, which leaves the small end shallow; the tap's maker may want less; its limits are `Rc1/2`",
+    );
+    for (query, form) in [("1/2 NPT tap", "NPT")] {
         let limits = query.trim_end_matches(" tap");
         refused(
             query,

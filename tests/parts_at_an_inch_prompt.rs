@@ -93,3 +93,15 @@ fn a_compound_counted_from_the_bed_is_told_the_other_angle() {
     let problem = asked(&[line]).expect_err(line);
     assert!(!problem.hint(line).contains("from the bed"), "{}", problem.hint(line));
 }
+
+/// Common practice, no source: a tool is held within about four diameters.
+#[test]
+fn a_rehearsal_with_a_long_overhang_is_cautioned() {
+    for (times, told) in [("4", 0), ("5", 1)] {
+        for line in ["20 H7 from 19.6 with bore gauge", "shaft 20 g6 from 20.4 with micrometer"] {
+            let line = format!("rehearse {line}, overhang {times}, runs 1");
+            let Ok(Answer::Rehearsal(answer)) = asked(&[&line]) else { panic!("{line}") };
+            assert_eq!(answer.cautions.len(), told, "{line}");
+        }
+    }
+}

@@ -229,23 +229,10 @@ impl Session {
                 break;
             }
         }
-        let mut strategies: Vec<StrategyFigures> = rehearsal
-            .odds()
-            .into_iter()
-            .map(|odds| StrategyFigures {
-                strategy: odds.strategy.word(),
-                good: odds.good,
-                over: odds.over,
-                under: odds.under,
-                passes: odds.passes,
-                readings: odds.readings,
-            })
-            .collect();
-        strategies.reverse();
         let mut reasons = gauge.reasons;
         reasons.extend(Prior::reasons(kind, family, overhang));
         Ok(Answer::Rehearsal(Box::new(RehearsalAnswer {
-            strategies,
+            strategies: strategies(&rehearsal),
             runs: rehearsal.runs(),
             seed,
             feature: one.answer(),
@@ -259,17 +246,34 @@ impl Session {
             offset_sd_mm: Mm(machine.offset_sd),
             scatter_mm: Mm(machine.scatter),
             step_mm: Mm(settings.step),
-            cautions: if overhang.is_some_and(|times| times > LONG) {
-                vec![
-                    if kind == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning }
-                        .caution(),
-                ]
-            } else {
-                Vec::new()
-            },
+            cautions: cautions(kind, overhang),
             reasons,
         })))
     }
+}
+
+/// How each strategy fared, the adviser's first.
+fn strategies(rehearsal: &Rehearsal) -> Vec<StrategyFigures> {
+    let mut list: Vec<StrategyFigures> = rehearsal
+        .odds()
+        .into_iter()
+        .map(|odds| StrategyFigures {
+            strategy: odds.strategy.word(),
+            good: odds.good,
+            over: odds.over,
+            under: odds.under,
+            passes: odds.passes,
+            readings: odds.readings,
+        })
+        .collect();
+    list.reverse();
+    list
+}
+
+/// What a tool or a part that hangs out far calls for.
+fn cautions(kind: Feature, overhang: Option<f64>) -> Vec<&'static str> {
+    let hazard = if kind == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
+    overhang.filter(|times| *times > LONG).map(|_| hazard.caution()).into_iter().collect()
 }
 
 fn overhang(measuring: &Measuring) -> Result<Option<f64>, Problem> {
