@@ -901,15 +901,12 @@ fn taps_that_there_are_not() {
         "tap",
         "published lists drill 18.75 mm straight, which leaves the small end shallow; the tap's maker may want less; its limits are `Rc1/2`",
     );
-    for (query, form) in [("1/2 NPT tap", "NPT")] {
-        let limits = query.trim_end_matches(" tap");
-        refused(
-            query,
-            &format!("no tap drill is known here for taper pipe {form} threads"),
-            "tap",
-            &format!("no published one was read: ask the tap's maker; its limits are `{limits}`"),
-        );
-    }
+    refused(
+        "1/2 NPT tap",
+        "no tap drill is known here for taper pipe NPT threads",
+        "tap",
+        "no published one was read: ask the tap's maker; its limits are `1/2 NPT`",
+    );
     refused(
         "M10 tap hub cast iron form",
         "grey cast iron is brittle: a forming tap needs a ductile material",
