@@ -482,7 +482,10 @@ fn words_and_parts_in_hand() {
         "listed drills run from #107 to 3 in, as `drill 3 in`",
     );
     let found = problem("dowel 6mm, press");
-    assert_eq!(found.hint("dowel 6mm, press"), "say which, as: `m6 dowel pin 6mm, press`");
+    assert_eq!(
+        found.hint("dowel 6mm, press"),
+        "say which: `m6 dowel pin 6mm, press` or `ASME metric dowel pin 6mm, press`"
+    );
     works("dowel 6mm, press", &found);
 }
 
@@ -893,15 +896,18 @@ fn inch_classes_and_questions() {
 
 #[test]
 fn taps_that_there_are_not() {
-    for (query, form) in [("Rc1/2 tap", "Rc"), ("1/2 NPT tap", "NPT")] {
-        let limits = query.trim_end_matches(" tap");
-        refused(
-            query,
-            &format!("no tap drill is known here for taper pipe {form} threads"),
-            "tap",
-            &format!("no published one was read: ask the tap's maker; its limits are `{limits}`"),
-        );
-    }
+    refused(
+        "Rc1/2 tap",
+        "a taper thread keeps no one percent: Rc1/2 is no hole for a drill's list",
+        "tap",
+        "published lists drill 18.75 mm straight, which leaves the small end shallow; the tap's maker may want less; its limits are `Rc1/2`",
+    );
+    refused(
+        "1/2 NPT tap",
+        "no tap drill is known here for taper pipe NPT threads",
+        "tap",
+        "no published one was read: ask the tap's maker; its limits are `1/2 NPT`",
+    );
     refused(
         "M10 tap hub cast iron form",
         "grey cast iron is brittle: a forming tap needs a ductile material",

@@ -236,6 +236,19 @@ fn a_damaged_crib_is_said_used_as_far_as_it_goes_and_left() {
     assert_eq!(fs::read_to_string(&file).expect("the file"), text);
 }
 
+/// Letter drills A to Z are 26, Q is the seventeenth (ASME B94.11M).
+#[test]
+fn letter_drills_are_kept_by_their_letters() {
+    for (line, said) in [
+        ("crib add drill set letter A..Z", "26 drills"),
+        ("crib add drill set letter q .. a", "17 drills"),
+        ("crib add drill set letter C…E", "3 drills"),
+    ] {
+        let answer = takes(&mut Session::new(), line);
+        assert!(answer["changed"].as_str().is_some_and(|text| text.contains(said)), "{answer}");
+    }
+}
+
 #[test]
 fn bad_tools_are_refused() {
     let mut session = Session::new();
@@ -244,6 +257,8 @@ fn bad_tools_are_refused() {
         ("crib add hammer", "a crib holds no `hammer`"),
         ("crib add reamer", "the size is missing"),
         ("crib add reamer 20 cuts 25", "a reamer cuts near its marked size"),
+        ("crib add reamer 20 cuts 19.5", "a reamer cuts near its marked size"),
+        ("crib add drill set letter A..", "the last letter of the set is missing"),
         (
             "crib add reamer 3/4in cuts 0.7504",
             "this number has no unit: the question is in inches, bare numbers are millimetres",

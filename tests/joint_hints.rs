@@ -244,7 +244,7 @@ fn why_is_said_in_the_units_of_the_question() {
             "hub alone to = 660 °F (68 + 0.002884 in / (6.5 millionths x 0.75 in))",
         ),
         ("why assemble 3/4in FN2, hub steel od 1.5in long 1in", "pilot = 0.748 in to 0.749 in"),
-        ("why bushing 3/4in od 1in long 1in, hub steel, bronze", "0.00225 in to 0.00425 in"),
+        ("why bushing 3/4in od 1in long 1in, hub steel, bronze", "0.001125 in to 0.00275 in"),
         ("why 1in FN2 warm 300F, hole bronze, shaft steel", "least clearance at 300 °F"),
         ("why 1in FN2 warm 300F, hole bronze, shaft steel", "the tightest pair meets = 612.9 °F"),
         ("bushing 3/4in od 1in long 1in, hub steel, nylon, warm 120F", "120 °F dry"),

@@ -294,8 +294,7 @@ fn shop_words() {
         fit["choice"]["looser"]["word"].is_string() && fit["choice"]["tighter"]["word"].is_string()
     );
     assert!(fit["choice"]["reason"].is_string() && fit["choice"]["source"].is_string());
-    // FN3 begins above 0.95 in: `heavy drive` is FN2 there as well, so the next
-    // tighter class is that of `heavy press`.
+    // FN3 begins above 0.95 in.
     has(&fit, "/choice/looser/class", "LN3");
     assert_ne!(fit["choice"]["tighter"]["class"], "FN2", "{}", fit["choice"]);
     has(&answer("1in press"), "/choice/tighter/class", "FN3");

@@ -129,8 +129,8 @@ fn pipe_tap_drills_lie_between_the_limits_of_the_minor_diameter() {
         assert!(minor.contains(drill), "{name}: {drill}, minor {minor:?}");
         drills += 1;
     }
-    // G and Rp; the table's column is of parallel threads, so Rc has none.
-    assert_eq!(drills, 11 + 10);
+    // G, Rp and Rc: the table's column is of taper threads.
+    assert_eq!(drills, 11 + 10 + 10);
 }
 
 #[test]

@@ -141,7 +141,6 @@ fn refusals_name_the_thread_that_is_meant() {
             "1-14 is in no series",
             "listed: `1-8` UNC, `1-12` UNF, `1-20` UNEF, or of its own: `1-14 UNS`",
         ),
-        ("3/8-24 UNR", "3/8-24 is UNRF, not UNR", "write `3/8-24 UNRF`"),
         (
             "1/2 BSPT",
             "BSPT is written R outside and Rc inside (ISO 7-1)",
@@ -187,8 +186,8 @@ fn refusals_name_the_thread_that_is_meant() {
         ("tap 8.5", "no thread is named after `tap`", "as in `M10 tap` or `3/8-24 tap`"),
         (
             "M10 hole",
-            "a thread has two holes: its tap's and the one that its screw passes",
-            "say clearance for that; for the tap's: `M10 tap`",
+            "tapped, or passed by a screw, is not said",
+            "say which: `M10 tap` or `M10 clearance`",
         ),
         (
             "M10 6g nut",

@@ -314,7 +314,7 @@ impl Word {
                 row.when == when && row.over < case.nominal && case.nominal <= row.up_to
             })
         };
-        let usual = row_for(None).ok_or_else(|| self.none_at(case.nominal))?;
+        let usual = row_for(None).ok_or_else(|| self.none_at())?;
         if case.turns == Some(true) && !self.0.moves && row_for(Some(When::Turns)).is_none() {
             return Err(Error::new(Kind::NotListed {
                 why: format!("a {} fit holds the shaft still: it cannot turn", self.name()),
@@ -350,18 +350,10 @@ impl Word {
         })
     }
 
-    /// A word that begins at a larger size, and its neighbours that do not.
-    fn none_at(self, nominal: Length) -> Error {
-        let from = self.0.rows.iter().filter(|row| row.when.is_none()).map(|row| row.over).min();
-        let Some(from) = from.filter(|_| nominal.is_positive()) else {
-            return Error::new(Kind::NotDefined {
-                why: format!("a {} fit needs a size above nought", self.name()),
-            });
-        };
-        let neighbours = [self.looser(), self.tighter()].into_iter().flatten();
-        Error::new(Kind::Ambiguous {
-            why: format!("there is no {} fit up to {from}: its classes begin above", self.name()),
-            choices: neighbours.map(|word| word.name().to_owned()).collect(),
+    /// Every word reaches every size above nought.
+    fn none_at(self) -> Error {
+        Error::new(Kind::NotDefined {
+            why: format!("a {} fit needs a size above nought", self.name()),
         })
     }
 }

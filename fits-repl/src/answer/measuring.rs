@@ -169,6 +169,9 @@ pub struct RehearsalAnswer {
     pub scatter_mm: Mm,
     /// The smallest step dialled, as a change of diameter.
     pub step_mm: Mm,
+    /// Cautions: a long overhang.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<&'static str>,
     /// Why the figures are what they are.
     #[serde(skip)]
     pub reasons: Vec<Reason>,

@@ -9,7 +9,9 @@ use super::{
     sizes::{size_after, starts_size},
     words::{keyword, separator, shortened, space, span, unknown, word, words_until},
 };
-use crate::query::{CribQuery, Dimension, FigureText, MaterialFigure, Query, Size, Spot, ToolText};
+use crate::query::{
+    CribQuery, Dimension, Expression, FigureText, MaterialFigure, Query, Size, Spot, ToolText,
+};
 
 const TOOLS: &str = "drill, drill set, reamer, tap, pin, bar, instrument or material, as \
                      `crib add reamer 20 cuts 20.012`";
@@ -107,6 +109,15 @@ fn clause<'a>(input: &'a str, total: usize, name: &'static str) -> Parsed<'a, Op
         .map(|(rest, size)| (rest, Some(size)))
 }
 
+/// A letter drill by its bare letter, as a set's ends are typed.
+fn letter(input: &str, total: usize) -> Option<(&str, Size)> {
+    let (rest, name) = word(space(input).ok()?.0).ok()?;
+    let value = Expression::Gauge(name.to_ascii_uppercase());
+    (name.len() == 1).then(|| {
+        (space(rest).map_or(rest, |(rest, _)| rest), Spot { value, at: span(total, input, rest) })
+    })
+}
+
 fn drill_set(input: &str, total: usize) -> Parsed<'_, ToolText> {
     let (input, _) = space(input)?;
     let Ok((rest, series)) = word(input) else {
@@ -119,6 +130,16 @@ fn drill_set(input: &str, total: usize) -> Parsed<'_, ToolText> {
     };
     let series = Spot { value: series.to_ascii_lowercase(), at: span(total, input, rest) };
     let (after, _) = separator(rest)?;
+    if series.value.starts_with("letter")
+        && let Some((rest, from)) = letter(after, total)
+        && let Some(last) = rest.strip_prefix("..").or_else(|| rest.strip_prefix('\u{2026}'))
+    {
+        let Some((rest, to)) = letter(last, total) else {
+            let example = "as in `crib add drill set letter A..Z`";
+            return fatal(last, last.len(), "the last letter of the set is missing", example);
+        };
+        return Ok((rest, ToolText::DrillSet { series, range: Some((from, to)), step: None }));
+    }
     if !starts_size(after) {
         return Ok((rest, ToolText::DrillSet { series, range: None, step: None }));
     }

@@ -414,7 +414,7 @@ fn limits_after(rest: &str, total: usize) -> Parsed<'_, Option<Tolerance>> {
 fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
     let Ok((first, letters)) = word(input) else { return Ok((input, None)) };
     let is_unit = Unit::scan(input).is_some_and(|(_, taken)| taken == letters.len());
-    if letters.eq_ignore_ascii_case("letter") || is_unit {
+    if letters.eq_ignore_ascii_case("letter") {
         return Ok((input, None));
     }
     // A class may open the name where a word, not a size, follows it.
@@ -422,7 +422,8 @@ fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String>>> {
     let opening = if digits > 0 { &input[..letters.len() + digits] } else { "" };
     // A name may hold keywords: `bearing bore`, `N9 keyway in the shaft`.
     let (rest, name) = words_until(&input[opening.len()..], |_| false)?;
-    if digits > 0 && name.len() < 3 {
+    // A unit alone is no name: `inch key` is one.
+    if digits > 0 && name.len() < 3 || is_unit && name.len() == letters.len() {
         return Ok((input, None));
     }
     let (after, _) = separator(rest)?;

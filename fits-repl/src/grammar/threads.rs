@@ -166,7 +166,8 @@ fn clause<'a>(input: &'a str, total: usize, query: &mut ThreadQuery) -> Parsed<'
         };
     }
     if let Ok((rest, ())) = keyword("compound")(input) {
-        let (number, _) = space(rest)?;
+        // `compound at 29.5 deg` says the same.
+        let (number, _) = preceded(space, opt(preceded(keyword("at"), space))).parse(rest)?;
         let (end, angle) = match Number::scan(number) {
             Ok(Some((angle, taken))) => (degrees(&number[taken..])?.0, Some(angle)),
             _ => (rest, None),

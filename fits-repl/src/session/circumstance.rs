@@ -4,7 +4,7 @@
 use fits_core::{
     Length, Limits,
     shop::words::{Choice, Circumstance, Hub, Word},
-    standards::materials::Family,
+    standards::{b41, materials::Family},
 };
 
 use super::{
@@ -88,7 +88,11 @@ impl Session {
     pub(super) fn choice_figures(chosen: &Chosen) -> ChoiceFigures {
         let Chosen { choice, case, is_inch } = chosen;
         let class = |choice: &Choice| {
-            if *is_inch {
+            // An inch class may begin above this size.
+            let is_listed = || {
+                choice.inch.parse::<b41::Class>().is_ok_and(|class| class.fit(case.nominal).is_ok())
+            };
+            if *is_inch && is_listed() {
                 choice.inch.to_owned()
             } else {
                 format!("{}/{}", choice.iso.0, choice.iso.1)

@@ -18,6 +18,10 @@ use crate::{
 /// Keys and values of an entry.
 type Fields = Vec<(&'static str, Value)>;
 
+/// A reamer that is sound cuts no farther from its marked size: 0.1 mm, 4 thou
+/// (common practice, no source).
+const REAMED_OFF: Length = Length::from_tenth_nanometres(1_000_000);
+
 impl Session {
     /// The units that a tool's size is typed in.
     pub(super) fn crib_in(&self, asked: &CribQuery) -> Units {
@@ -134,7 +138,7 @@ impl Session {
                 if let Some(cuts) = cuts {
                     let (marked, tried) = (self.tool_size(typed)?, self.tool_size(cuts)?);
                     let off = marked.checked_sub(tried).and_then(Length::checked_abs);
-                    if off.is_ok_and(|off| off > Length::MILLIMETRE) {
+                    if off.is_ok_and(|off| off > REAMED_OFF) {
                         return Err(Problem::new(
                             "a reamer cuts near its marked size",
                             cuts.at.clone(),
@@ -256,7 +260,7 @@ impl Session {
         let [mut from, mut to] =
             [sized(range.map(|ends| &ends.0))?, sized(range.map(|ends| &ends.1))?];
         // The higher the number, the smaller the drill.
-        if found == DrillSeries::Number && from > to {
+        if matches!(found, DrillSeries::Number | DrillSeries::Letter) && from > to {
             (from, to) = (to, from);
         }
         let set = DrillSet { series: found, from, to, step: sized(step)? };

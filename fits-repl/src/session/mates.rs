@@ -151,6 +151,8 @@ impl Session {
             });
         }
         if let Tolerance::Class(text) = &part.tolerance {
+            // A name or a size that no list has comes first.
+            self.bought(name, &part.size, nominal)?;
             let message = format!("a {} comes with its own limits", name.value);
             let mate = if class(text)?.feature == Feature::Hole { "hole " } else { "shaft " };
             return Err(Problem::new(message, text.at())
@@ -212,11 +214,11 @@ impl Session {
         nominal: Length,
     ) -> Result<bought::Part, Problem> {
         // A size in inches means the inch one of two families that share a word.
-        let system = match thought_in(size, self.units) {
-            Units::Inches => "inch ",
-            Units::Millimetres => "metric ",
+        let (unit, system) = match thought_in(size, self.units) {
+            Units::Inches => (Unit::Inch, "inch "),
+            Units::Millimetres => (Unit::Millimetre, "metric "),
         };
-        let found = bought::Part::find(&name.value, nominal).or_else(|error| {
+        let found = bought::Part::find_in(&name.value, nominal, unit).or_else(|error| {
             let mut same = error.choices().iter().filter(|choice| choice.starts_with(system));
             match (same.next(), same.next()) {
                 (Some(only), None) => bought::Part::find(only, nominal),

@@ -2,6 +2,7 @@
 
 use fits_core::{
     shop::{
+        Hazard,
         adviser::Prior,
         align::Taper,
         rehearse::{Fault, Rehearsal, Work},
@@ -24,6 +25,9 @@ use crate::{
 const RUNS: u64 = 1000;
 /// More runs than this tell nothing more.
 const MOST_RUNS: u64 = 1_000_000;
+/// A tool that hangs out so many times its thickness chatters and bends
+/// (common practice, no source).
+const LONG: f64 = 4.0;
 /// Progress is told so often.
 const TELL: u64 = 50;
 
@@ -222,23 +226,10 @@ impl Session {
                 break;
             }
         }
-        let mut strategies: Vec<StrategyFigures> = rehearsal
-            .odds()
-            .into_iter()
-            .map(|odds| StrategyFigures {
-                strategy: odds.strategy.word(),
-                good: odds.good,
-                over: odds.over,
-                under: odds.under,
-                passes: odds.passes,
-                readings: odds.readings,
-            })
-            .collect();
-        strategies.reverse();
         let mut reasons = gauge.reasons;
         reasons.extend(Prior::reasons(kind, family, overhang));
         Ok(Answer::Rehearsal(Box::new(RehearsalAnswer {
-            strategies,
+            strategies: strategies(&rehearsal),
             runs: rehearsal.runs(),
             seed,
             fault: fault.map(Fault::word),
@@ -254,6 +245,7 @@ impl Session {
             offset_sd_mm: Mm(machine.offset_sd),
             scatter_mm: Mm(machine.scatter),
             step_mm: Mm(settings.step),
+            cautions: cautions(kind, overhang),
             reasons,
         })))
     }
@@ -267,6 +259,30 @@ fn fault_named(name: &Spot<String>) -> Result<Fault, Problem> {
             .advise(format!("there are {known}; for instance"))
             .fix(name.at.clone(), Fault::Backlash.word())
     })
+}
+
+/// How each strategy fared, the adviser's first.
+fn strategies(rehearsal: &Rehearsal) -> Vec<StrategyFigures> {
+    let mut list: Vec<StrategyFigures> = rehearsal
+        .odds()
+        .into_iter()
+        .map(|odds| StrategyFigures {
+            strategy: odds.strategy.word(),
+            good: odds.good,
+            over: odds.over,
+            under: odds.under,
+            passes: odds.passes,
+            readings: odds.readings,
+        })
+        .collect();
+    list.reverse();
+    list
+}
+
+/// What a tool or a part that hangs out far calls for.
+fn cautions(kind: Feature, overhang: Option<f64>) -> Vec<&'static str> {
+    let hazard = if kind == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
+    overhang.filter(|times| *times > LONG).map(|_| hazard.caution()).into_iter().collect()
 }
 
 fn overhang(measuring: &Measuring) -> Result<Option<f64>, Problem> {

@@ -26,6 +26,9 @@ impl Session {
             if problem.is_failure || !may_be_phrase(query) {
                 return Err(problem);
             }
+            if matches!(query, Query::Thread(_)) && self.is_of_thread(line) {
+                return Err(problem);
+            }
             return self.as_phrase(line).unwrap_or(Err(problem));
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
@@ -77,6 +80,16 @@ impl Session {
         });
         let log_is_open = self.shop.log.as_ref().is_some_and(|open| open.log.is_some());
         Setting { units, log_is_open }
+    }
+
+    /// Of a thread, the plain grammar knows best what is wrong.
+    fn is_of_thread(&self, line: &str) -> bool {
+        match sentence::read(line, self.setting()) {
+            Ok(Said::Plain(lines)) => {
+                lines.iter().any(|plain| matches!(grammar::read(plain), Ok(Query::Thread(_))))
+            }
+            _ => true,
+        }
     }
 
     /// The answer of a phrase, or the question back; None where it is no
@@ -131,8 +144,7 @@ fn may_be_phrase(query: &Query) -> bool {
         | Query::PickGrip { .. }
         | Query::Bushing(_)
         | Query::Stack(_)
-        | Query::Align(_)
-        | Query::Thread(_) => false,
+        | Query::Align(_) => false,
         Query::Part(part) | Query::Rehearse(part) => {
             let is_word = part.word.as_ref().is_none_or(|word| Word::find(&word.value).is_ok());
             let is_instrument = part.measuring.as_ref().is_none_or(|how| {

@@ -107,7 +107,7 @@ impl Running {
     /// use fits_core::shop::bushing::{Bush, Running, Service};
     /// let inch = "1in".parse()?;
     /// let found = Running::wanted(Bush::Bronze, None, inch)?;
-    /// assert_eq!(found.clearance.lower(), "2.5 thou".parse()?);
+    /// assert_eq!(found.clearance.lower(), "1.5 thou".parse()?);
     /// let found = Running::wanted(Bush::Plastic, None, inch)?;
     /// assert_eq!(found.clearance.upper(), "6 thou".parse()?);
     /// # Ok::<(), fits_core::Error>(())

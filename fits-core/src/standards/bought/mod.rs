@@ -215,6 +215,11 @@ impl Family {
         self.0.ask
     }
 
+    /// The unit its sizes are listed in.
+    pub const fn unit(self) -> Unit {
+        self.0.unit
+    }
+
     /// Does it vary by maker or by lot?
     pub const fn mic_yours(self) -> bool {
         self.0.mic_yours
@@ -379,7 +384,27 @@ impl Part {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn find(text: &str, nominal: Length) -> Result<Self, Error> {
-        let mut parts = Vec::new();
+        Self::found(text, nominal, None)
+    }
+
+    /// As [`Part::find`], of a size thought in a unit: the families that are
+    /// listed in it come before the others.
+    ///
+    /// # Errors
+    /// As [`Part::find`].
+    ///
+    /// ```
+    /// use fits_core::{size::Unit, standards::bought::Part};
+    /// let rod = Part::find_in("drill rod", "3/8in".parse()?, Unit::Inch)?;
+    /// assert_eq!(rod.family.name(), "inch drill rod");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn find_in(text: &str, nominal: Length, unit: Unit) -> Result<Self, Error> {
+        Self::found(text, nominal, Some(unit))
+    }
+
+    fn found(text: &str, nominal: Length, unit: Option<Unit>) -> Result<Self, Error> {
+        let mut parts: Vec<Self> = Vec::new();
         let mut refused = None;
         for family in Family::called(text)? {
             match family.part(nominal) {
@@ -387,6 +412,10 @@ impl Part {
                 // The first family's own neighbours serve as the advice.
                 Err(error) => refused = refused.or(Some(error)),
             }
+        }
+        let is_own = |part: &Self| Some(part.family.unit()) == unit;
+        if parts.iter().any(is_own) {
+            parts.retain(is_own);
         }
         match (parts.as_slice(), refused) {
             ([only], _) => Ok(only.clone()),

@@ -179,8 +179,9 @@ impl Thread {
         self.try_taper().ok().flatten()
     }
 
-    /// The drill before the tap of a G or Rp thread, as a published table of
-    /// British Standard pipe sizes has it; `None` where none was read.
+    /// The drill before the tap of a G, Rp or Rc thread, as a published table
+    /// of British Standard pipe sizes has it; `None` where none was read. That
+    /// of Rc is drilled straight, and is the table's drill for Rp too.
     ///
     /// ```
     /// use fits_core::standards::thread::Thread;
@@ -192,7 +193,7 @@ impl Thread {
         let size = self.nominal().length().ok()?;
         match self.form() {
             Form::PipeParallel => parallel(size)?.tap_drill,
-            Form::PipeRp => sealing(size)?.tap_drill,
+            Form::PipeRp | Form::PipeRc => sealing(size)?.tap_drill,
             _ => None,
         }
     }

@@ -263,10 +263,10 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
     let Some(said) = designation.series else { return Ok(thread) };
     let is_so = said.value == thread.series
         // UN covers them all; UNS may be said of a size of one's own choice.
-        || said.value == Series::Constant && constant(major, thread.pitch).is_some()
-        || said.value == Series::Constant && thread.series == Series::Special;
+        || said.value == Series::Constant;
     if is_so {
-        let is_constant = said.value == Series::Constant && thread.series != Series::Special;
+        // A coarse, fine or extra fine pitch called UN keeps its own series and limits.
+        let is_constant = said.value == Series::Constant && constant(major, thread.pitch).is_some();
         let series = if is_constant { Series::Constant } else { thread.series };
         return Ok(Thread { series, ..thread });
     }
@@ -286,7 +286,6 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
         (Series::Special, _) => {
             format!("{}, or of its own: `{thread}`", pitches(major, nominal))
         }
-        (_, Series::Constant) => format!("write `{thread}`"),
         _ => pitches(major, nominal),
     };
     Err(Error::new(Kind::NotGiven { why, advice }).at(said.at.0, said.at.1))

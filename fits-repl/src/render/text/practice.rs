@@ -283,6 +283,7 @@ impl Text {
         }
         let _ =
             writeln!(out, "  a simulated machine by common practice: yours may do better or worse");
+        Self::cautions(out, &answer.cautions);
     }
 }
 

@@ -37,13 +37,21 @@ impl Session {
                 Feed::Compound(Some(angle)) => {
                     let typed = as_f64(angle.ratio());
                     if !(0.0..=half).contains(&typed) {
-                        return Err(Problem::new(
+                        let problem = Problem::new(
                             format!(
                                 "the compound at {typed} degrees cuts into the other flank, which stands at {half}"
                             ),
                             spot.at.clone(),
-                        )
-                        .fix(
+                        );
+                        let other = 90.0 - typed;
+                        let problem = if (0.0..=half).contains(&other) {
+                            problem.advise(format!(
+                                "the angle is counted from the cross slide: {typed} from the bed is {other} here; try"
+                            ))
+                        } else {
+                            problem
+                        };
+                        return Err(problem.fix(
                             spot.at.clone(),
                             format!("compound {}", degrees(usual).unwrap_or_default()),
                         ));

@@ -229,7 +229,13 @@ pub(super) fn published(thread: &Thread, drill: &TapDrill) -> Option<Reason> {
     Some(Reason {
         figure: "published tap drill".into(),
         value: size.to_string(),
-        rule: "tabulated".into(),
+        rule: match thread.form() {
+            Form::PipeRp => {
+                "tabulated: the list's taper column, drilled straight; inside the limits of Rp"
+                    .into()
+            }
+            _ => "tabulated".into(),
+        },
         source: source.into(),
         known,
     })

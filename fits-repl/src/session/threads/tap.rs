@@ -216,6 +216,15 @@ fn is_tapped(found: &Found) -> Result<(), Problem> {
         )
         .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
     }
+    if let (Form::PipeRc, Some(drill)) = (thread.form(), thread.pipe_tap_drill()) {
+        return Err(Problem::new(
+            format!("a taper thread keeps no one percent: {thread} is no hole for a drill's list"),
+            query.ask.at.clone(),
+        )
+        .advise(format!(
+            "published lists drill {drill} straight, which leaves the small end shallow; the tap's maker may want less; its limits are `{thread}`"
+        )));
+    }
     if matches!(thread.form(), Form::Npt | Form::PipeRc) {
         return Err(Problem::new(
             format!("no tap drill is known here for {} threads", thread.form().name()),
