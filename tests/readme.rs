@@ -56,7 +56,8 @@ fn prompt(block: &[&str]) -> String {
         let answer = session.evaluate(query);
         let text = Text { settings: session.shown(), colour: Colour::Off };
         out += &answer
-            .map_or_else(|problem| text.problem(query, &problem), |answer| text.answer(&answer));
+            .map(|answer| text.read_as(session.read_as()) + &text.answer(&answer))
+            .unwrap_or_else(|problem| text.problem(query, &problem));
     }
     out
 }
