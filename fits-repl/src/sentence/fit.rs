@@ -206,7 +206,11 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         Fit::Hole(_) if is_shaft && !is_hole => return None,
         Fit::Shaft(_) if is_hole && !is_shaft => return None,
         Fit::Shaft(_) | Fit::Hole(_) if is_hole && is_shaft => return None,
-        Fit::Shaft(_) | Fit::Hole(_) if (is_hole || is_shaft) && !is_nominal(num, system) => {
+        // A named part's own figure is not the nominal of its class.
+        Fit::Shaft(_) | Fit::Hole(_)
+            if view.has("bushing")
+                || ((is_hole || is_shaft || view.has("hub")) && !is_nominal(num, system)) =>
+        {
             return None;
         }
         Fit::Word(_)
