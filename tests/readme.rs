@@ -55,9 +55,10 @@ fn prompt(block: &[&str]) -> String {
         out.extend(["fits ", units, "> ", query, "\n"]);
         let answer = session.evaluate(query);
         let text = Text { settings: session.shown(), colour: Colour::Off };
-        out += &answer
-            .map(|answer| text.read_as(session.read_as()) + &text.answer(&answer))
-            .unwrap_or_else(|problem| text.problem(query, &problem));
+        out += &answer.map_or_else(
+            |problem| text.problem(query, &problem),
+            |answer| text.read_as(session.read_as()) + &text.answer(&answer),
+        );
     }
     out
 }
