@@ -157,6 +157,9 @@ impl Session {
         // A refused `undo` is no refused entry: the next one takes back.
         self.refused = answer.is_err() && !self.refused && grammar::is_entry(line);
         answer.map_err(|mut problem| {
+            if problem.advice.contains('`') && self.units_chosen && self.units == Units::Inches {
+                problem.advice = self.in_millimetres(&problem.advice);
+            }
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line) {
                 match self.fully_mended(mended.clone(), &problem.advice) {
@@ -174,7 +177,7 @@ impl Session {
     fn fully_mended(&self, mut line: String, advice: &str) -> Option<String> {
         const ROUNDS: usize = 8;
         for _ in 0..ROUNDS {
-            let Err(again) = self.trial().ask(&line) else { return Some(line) };
+            let Err(again) = self.trial().understand(&line) else { return Some(line) };
             if advice.is_empty() || again.advice != advice {
                 return None;
             }

@@ -82,6 +82,19 @@ impl Session {
         Setting { units, log_is_open }
     }
 
+    /// Advice whose examples say their millimetres, where bare numbers are
+    /// inches and the example would be asked about.
+    pub(super) fn in_millimetres(&self, advice: &str) -> String {
+        let parts = advice.split('`').enumerate().map(|(at, part)| {
+            let asked = (at % 2 == 1).then(|| self.trial().understand(part).err()).flatten();
+            let choice = asked.and_then(|asked| {
+                asked.choices.iter().find(|choice| choice.contains("mm")).cloned()
+            });
+            choice.unwrap_or_else(|| part.to_owned())
+        });
+        parts.collect::<Vec<_>>().join("`")
+    }
+
     /// Of a thread, the plain grammar knows best what is wrong.
     fn is_of_thread(&self, line: &str) -> bool {
         match sentence::read(line, self.setting()) {
