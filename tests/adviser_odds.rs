@@ -268,27 +268,6 @@ fn row(odds: Odds) -> String {
     )
 }
 
-#[test]
-#[ignore = "prints the table"]
-fn the_table() {
-    let runs = std::env::var("RUNS").ok().and_then(|runs| runs.parse().ok()).unwrap_or(2000);
-    for (name, job, good, over) in settings() {
-        let clock = std::time::Instant::now();
-        println!(
-            "{name:36} wanted {good} {over}: {} [{:?}]",
-            row(played(&job, Fault::None, runs)),
-            clock.elapsed() / runs
-        );
-    }
-    for (fault, job, good, over) in faults() {
-        println!(
-            "{fault:?} {:?} wanted {good} {over}: {}",
-            job.feature,
-            row(played(&job, fault, runs))
-        );
-    }
-}
-
 #[track_caller]
 fn reached(name: &str, odds: &Odds, least_good: f64, most_over: f64) {
     assert!(odds.good >= least_good && odds.over <= most_over, "{name}: {}", row(*odds));

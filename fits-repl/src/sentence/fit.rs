@@ -14,7 +14,6 @@ use super::{
 /// `, hub bronze, thin tube`: circumstances of a word.
 pub(super) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
     let mut text = String::new();
-    let materials: Vec<_> = view.words("material").collect();
     let mut hub = None;
     for (at, item) in view.items.iter().enumerate() {
         if let Token::Word { name, kind: "material" } = item.token {
@@ -35,7 +34,6 @@ pub(super) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
             hub = Some(name);
         }
     }
-    let _ = materials;
     match (hub, fit) {
         (Some(hub), Fit::Word(_)) => {
             let _ = write!(text, ", hub {hub}");
@@ -221,7 +219,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         }
         _ => {}
     }
-    if measured_here(view) {
+    if view.has("reads") {
         return None;
     }
     // A class beside the other part's name, each: one of the two is wrong.
@@ -311,10 +309,6 @@ pub(super) fn turned_class(fit: &Fit) -> Option<String> {
         Fit::Shaft(class) => Some(class.to_ascii_uppercase()),
         _ => None,
     }
-}
-
-pub(super) fn measured_here(view: &View) -> bool {
-    view.has("reads")
 }
 
 pub(super) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {

@@ -8,6 +8,7 @@ use super::{
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
     token::{Num, System, Token},
+    tools::trimmed,
     view::View,
 };
 
@@ -37,8 +38,6 @@ pub(super) struct Joint {
     /// The bore of a bushing that is pressed in.
     bush_id: Option<Num>,
     tight: Option<Num>,
-    /// The wall is that of the tube that goes in.
-    wall_of_plug: bool,
     hub: Option<&'static str>,
     shaft: Option<&'static str>,
 }
@@ -73,7 +72,6 @@ pub(super) fn joint(view: &View, system: System) -> Option<Joint> {
         long: num("long"),
         bush_id: None,
         tight: num("tightness"),
-        wall_of_plug: ods.len() == 2,
         hub,
         shaft,
     };
@@ -187,10 +185,6 @@ impl Joint {
         let shaft = self.shaft.unwrap_or(if has_bushing { "bronze" } else { "steel" });
         let mut text = format!(", hub {hub}");
         match (&self.od, &self.wall) {
-            (Some(od), Some(wall)) if self.wall_of_plug => {
-                let _ = wall;
-                let _ = write!(text, " od {}", od.plain(system));
-            }
             (Some(od), Some(wall)) => {
                 let inside = od.mm(system) - 2.0 * wall.mm(system);
                 if (inside - size.mm(system)).abs() > 0.02 * size.mm(system) {
@@ -216,9 +210,6 @@ impl Joint {
             let _ = write!(text, " long {}", long.plain(system));
         }
         let _ = write!(text, ", shaft {shaft}");
-        if let Some(wall) = self.wall.as_ref().filter(|_| self.wall_of_plug) {
-            let _ = write!(text, " wall {}", wall.plain(system));
-        }
         if let Some(id) = &self.bush_id {
             if id.mm(system) >= size.mm(system) {
                 return None;
@@ -233,9 +224,7 @@ impl Joint {
 pub(super) fn twice(num: &Num, system: System) -> String {
     let unit = num.plain(system);
     let unit = unit.trim_start_matches(|c: char| !c.is_ascii_alphabetic());
-    let value = num.value * 2.0;
-    let text = format!("{value:.5}");
-    format!("{}{unit}", text.trim_end_matches('0').trim_end_matches('.'))
+    format!("{}{unit}", trimmed(num.value * 2.0))
 }
 
 /// Pressed or shrunk together.

@@ -26,10 +26,11 @@ mod token;
 mod tools;
 mod view;
 
-use std::ops::Range;
-
 pub(crate) use self::token::System;
-use self::view::{Line, View, join_materials, number_of};
+use self::{
+    table::LOG,
+    view::{Line, View, join_materials},
+};
 
 /// What a question makes of a phrase.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,6 +67,7 @@ pub(crate) struct Setting {
 
 type Question = fn(&View, System) -> Option<Said>;
 
+/// Every question by its name in `words.csv`; its place is its bit in a row.
 const ALL: &[(&str, Question)] = &[
     ("fit", fit::fit),
     ("suit", suit::suit),
@@ -138,55 +140,41 @@ fn plain_marks(text: &str) -> String {
     plain
 }
 
-/// Reads a phrase. None: no question takes all of it; with the place of a
-/// word that no question knows, where there is one.
-pub(crate) fn read(text: &str, setting: Setting) -> Result<Said, Option<Range<usize>>> {
+/// Reads a phrase; none where no question takes all of it.
+pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
     if text.len() > LONGEST {
-        return Err(None);
+        return None;
     }
     let text = &plain_marks(text);
     if let Some(of) = asked_why(text) {
         let plain = match read(of, setting) {
-            Ok(Said::Plain(lines)) if lines.len() == 1 => {
-                lines.into_iter().next().unwrap_or_default()
+            Some(Said::Plain(lines)) => {
+                let [only] = <[String; 1]>::try_from(lines).ok()?;
+                only
             }
-            Ok(_) => return Err(None),
-            Err(_) => of.to_owned(),
+            Some(Said::Ask { .. }) => return None,
+            None => of.to_owned(),
         };
-        return Ok(Said::plain(format!("why {plain}")));
+        return Some(Said::plain(format!("why {plain}")));
     }
     let line = Line::new(text);
-    let mut found: Vec<(&str, Said)> = Vec::new();
-    let mut furthest: Option<Range<usize>> = None;
-    let mut is_known = false;
-    let log: Question = |_, _| None;
-    let questions = ALL.iter().copied().chain(std::iter::once(("log", log)));
-    for (name, question) in questions {
-        let mut view = match line.view(number_of(name)) {
-            Ok(view) => view,
-            Err(place) => {
-                if furthest.as_ref().is_none_or(|far| far.start < place.start) {
-                    furthest = Some(place);
-                }
-                continue;
-            }
-        };
-        is_known = true;
+    let view = |question: u8| {
+        let mut view = line.view(question)?;
         view.settle_nouns();
-        view.settle_in(setting.units);
-        if join_materials(&mut view, text).is_none() || view.dangles() {
-            continue;
-        }
-        let said = if name == "log" {
-            log_entry(&view, setting)
-        } else {
-            in_units(&view, setting, question)
-        };
-        if let Some(said) = said {
-            found.push((name, said));
-        }
+        view.settle_in();
+        join_materials(&mut view)?;
+        (!view.dangles()).then_some(view)
+    };
+    let mut found: Vec<(&str, Said)> = (0..)
+        .zip(ALL)
+        .filter_map(|(bit, (name, question))| {
+            Some((*name, in_units(&view(bit)?, setting, question)?))
+        })
+        .collect();
+    if let Some(said) = view(LOG).and_then(|view| log_entry(&view, setting)) {
+        found.push(("log", said));
     }
-    settle(found).ok_or(if is_known { None } else { furthest })
+    settle(found)
 }
 
 /// What is dialled and read is in the units in force, or in those said.
@@ -218,12 +206,8 @@ fn in_units(
                 Said::Plain(lines) => vec![lines.join(" ; ")],
                 Said::Ask { choices, .. } => choices,
             })
-            .fold(Vec::new(), |mut all: Vec<String>, choice| {
-                if !all.contains(&choice) {
-                    all.push(choice);
-                }
-                all
-            });
+            .collect();
+        let choices = distinct(choices);
         match choices.len() {
             0 => None,
             1 => choices.into_iter().next().map(Said::plain),
@@ -280,6 +264,17 @@ fn in_units(
             }
         }
     }
+}
+
+/// Each once, in their order.
+fn distinct(choices: Vec<String>) -> Vec<String> {
+    let mut unique: Vec<String> = Vec::with_capacity(choices.len());
+    for choice in choices {
+        if !unique.contains(&choice) {
+            unique.push(choice);
+        }
+    }
+    unique
 }
 
 /// One reading is it; several that differ are asked about.
@@ -340,55 +335,5 @@ fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
             }
         }
     }
-    let mut unique: Vec<String> = Vec::new();
-    for choice in choices {
-        if !unique.contains(&choice) {
-            unique.push(choice);
-        }
-    }
-    Some(Said::ask(why, unique))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Prints what each question makes of the phrase in `PHRASE`.
-    #[test]
-    #[ignore = "an aid, not a check"]
-    fn explain() {
-        let Ok(text) = std::env::var("PHRASE") else { return };
-        let units = match std::env::var("UNITS").as_deref() {
-            Ok("in") => Some(System::Inches),
-            Ok("mm") => Some(System::Millimetres),
-            _ => None,
-        };
-        let setting = Setting { units, log_is_open: std::env::var("LOG").is_ok() };
-        let line = Line::new(&text);
-        for (name, question) in ALL.iter().copied().chain([("log", (|_, _| None) as Question)]) {
-            let shown = match line.view(number_of(name)) {
-                Err(place) => format!("unknown: {:?}", text.get(place)),
-                Ok(mut view) => {
-                    view.settle_nouns();
-                    view.settle_in(units);
-                    let joined = join_materials(&mut view, &text).is_some();
-                    let labels: Vec<_> = view
-                        .tokens()
-                        .map(|token| match token {
-                            token::Token::Word { name, kind } => format!("{kind}:{name}"),
-                            token::Token::Number(num) => num.plain(System::Inches),
-                            other => format!("{other:?}"),
-                        })
-                        .collect();
-                    let said = if name == "log" {
-                        log_entry(&view, setting)
-                    } else {
-                        in_units(&view, setting, question)
-                    };
-                    format!("{said:?} {joined} <- {}", labels.join(" | "))
-                }
-            };
-            println!("{name}: {shown}");
-        }
-    }
+    Some(Said::ask(why, distinct(choices)))
 }

@@ -115,7 +115,7 @@ pub(super) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
             return Some((num(text, value, Some(Unit::Inch)), end));
         }
     }
-    let unit_after = |end: usize| unit(line, end, true);
+    let unit_after = |end: usize| unit(line, end);
     for (spelled, text, value) in SPELLED {
         let count = spelled.split(' ').count();
         let Some((said, end)) = words(line, at, count) else { continue };
@@ -148,7 +148,7 @@ pub(super) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
 }
 
 /// A unit here, or after spaces. `in` after a space is for the view to judge.
-pub(super) fn unit(line: &str, at: usize, is_spelled: bool) -> Option<(Unit, usize)> {
+pub(super) fn unit(line: &str, at: usize) -> Option<(Unit, usize)> {
     if byte(line, at) == Some(b'"') {
         return Some((Unit::Inch, at + 1));
     }
@@ -175,7 +175,6 @@ pub(super) fn unit(line: &str, at: usize, is_spelled: bool) -> Option<(Unit, usi
         "um" | "micron" | "microns" | "\u{b5}m" | "\u{3bc}m" => Unit::Micron,
         _ => return None,
     };
-    let _ = is_spelled;
     Some((unit, end))
 }
 
@@ -231,7 +230,7 @@ pub(super) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
     let mut num = Num { text, value, unit: None, is_fraction, places, leads, is_negative: false };
     // A trailing point, as in `20.`
     let mut after = end;
-    if let Some((unit, end)) = unit(line, end, false) {
+    if let Some((unit, end)) = unit(line, end) {
         num.unit = Some(unit);
         after = end;
     } else if is_fraction {

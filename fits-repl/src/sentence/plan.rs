@@ -3,7 +3,7 @@
 use super::{
     Said,
     roles::assign,
-    sizes::{Fit, fit_of, is_nominal, limit_places, limits},
+    sizes::{Fit, fit_of, is_nominal, limit_places, limited_size, limits},
     token::{Num, System, Token},
     tools::trimmed,
     view::View,
@@ -17,11 +17,6 @@ pub(super) fn plan(view: &View, system: System) -> Option<Said> {
 /// The odds of hitting a size.
 pub(super) fn rehearse(view: &View, system: System) -> Option<Said> {
     job(view, system, true)
-}
-
-pub(super) struct Work {
-    verb: &'static str,
-    is_said: bool,
 }
 
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
@@ -38,7 +33,6 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
             "bushing",
             "instrument",
             "material",
-            "target",
             "role",
         ],
         |token| {
@@ -72,7 +66,7 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
             "odds" => odds = true,
             "allow" => left = true,
             "passes" | "suit" => {}
-            "dial" | "dial diameter" => dial = Some("diameter"),
+            "dial diameter" => dial = Some("diameter"),
             "dial radius" => dial = Some("radius"),
             _ => return None,
         }
@@ -153,18 +147,7 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     };
     let target_mm = match target {
         Some(num) => num.mm(system),
-        None => view
-            .tokens()
-            .find_map(|token| match token {
-                Token::Span(low, _) => Some(low.mm(system)),
-                _ => None,
-            })
-            .or_else(|| {
-                skip.first().and_then(|at| match &view.items.get(*at)?.token {
-                    Token::Number(num) => Some(num.mm(system)),
-                    _ => None,
-                })
-            })?,
+        None => limited_size(view, system)?,
     };
     let start_mm = start.mm(system);
     let bigger = start_mm > target_mm;
@@ -216,13 +199,11 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         return None;
     }
     let work = match verb.or(by_class) {
-        Some(is) => Work { verb: is, is_said: verb.is_some() },
+        Some(is) => is,
         None if starts || is_rehearsal => match (by_noun, &fit) {
-            (Some(is), _) => Work { verb: is, is_said: false },
+            (Some(is), _) => is,
             // Only a shaft can be over its size and still to be cut.
-            (None, Some(Fit::Word(_) | Fit::Inch(_) | Fit::Pair(_))) if bigger => {
-                Work { verb: "turn", is_said: false }
-            }
+            (None, Some(Fit::Word(_) | Fit::Inch(_) | Fit::Pair(_))) if bigger => "turn",
             _ => return None,
         },
         None => return None,
@@ -238,7 +219,7 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         return None;
     }
     // Bored from below, turned from above, and not from nothing.
-    let is_bore = work.verb == "bore";
+    let is_bore = work == "bore";
     if is_bore == bigger
         || (start_mm - target_mm).abs() < 1e-9
         || start_mm < 0.2 * target_mm
@@ -258,7 +239,7 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         None => String::new(),
     };
     let from = start.plain(system);
-    let lead = if is_rehearsal { "rehearse" } else { work.verb };
+    let lead = if is_rehearsal { "rehearse" } else { work };
     let head = match (&toleranced, &fit, target) {
         (Some(text), None, None) => format!("{lead} {feature} {text}"),
         (None, Some(fit), Some(num)) => {
@@ -289,7 +270,7 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
                     dial,
                     format!(
                         "{} {mate} {size}, {} from {from}{instrument}{material}",
-                        work.verb,
+                        work,
                         fit.text()
                     ),
                 ));
@@ -299,13 +280,13 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         }
         (None, None, Some(num)) => {
             // `bore 3/4 from .735`: to what fit?
-            if !work.is_said || !view.has("start") || is_rehearsal || !is_nominal(num, system) {
+            if verb.is_none() || !view.has("start") || is_rehearsal || !is_nominal(num, system) {
                 return None;
             }
             let size = num.plain(system);
             let choices = ["sliding", "press"]
                 .iter()
-                .map(|word| format!("{} {size} {word} from {from}{instrument}", work.verb));
+                .map(|word| format!("{work} {size} {word} from {from}{instrument}"));
             return Some(Said::ask("how it is to fit is not said", choices.collect()));
         }
         _ => return None,

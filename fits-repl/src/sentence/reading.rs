@@ -2,7 +2,9 @@
 
 use super::{
     Said,
-    sizes::{Fit, fit_of, is_fit, is_nominal, limit_places, limits, metals, nominal_of},
+    sizes::{
+        Fit, fit_of, is_fit, is_nominal, limit_places, limited_size, limits, metals, nominal_of,
+    },
     token::{System, Token},
     view::View,
 };
@@ -71,18 +73,7 @@ pub(super) fn reading(view: &View, system: System) -> Option<Said> {
             return None;
         }
         let [(_, reading)] = numbers[..] else { return None };
-        let size = view
-            .tokens()
-            .find_map(|token| match token {
-                Token::Span(low, _) => Some(low.mm(system)),
-                _ => None,
-            })
-            .or_else(|| {
-                skip.first().and_then(|at| match &view.items.get(*at)?.token {
-                    Token::Number(num) => Some(num.mm(system)),
-                    _ => None,
-                })
-            })?;
+        let size = limited_size(view, system)?;
         if !near(size, reading.mm(system)) {
             return None;
         }

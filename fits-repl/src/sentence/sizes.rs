@@ -88,7 +88,6 @@ impl Fit {
 /// The one fit that is said; none and two are none.
 pub(super) fn fit_of(view: &View) -> Option<Fit> {
     let mut found: Option<Fit> = None;
-    let mut last = None;
     for item in &view.items {
         let fit = match &item.token {
             Token::Word { name, kind: "fit" } => Fit::Word(name),
@@ -110,9 +109,7 @@ pub(super) fn fit_of(view: &View) -> Option<Fit> {
             }
             Some(_) => return None,
         }
-        last = Some(item);
     }
-    let _ = last;
     found
 }
 
@@ -172,6 +169,18 @@ pub(super) fn deviations_text(
     }
     let (below, _) = give(lower);
     format!("{size} {above_sign}{above}/-{below}")
+}
+
+/// The size that limits are about, in millimetres.
+pub(super) fn limited_size(view: &View, system: System) -> Option<f64> {
+    view.items.iter().enumerate().find_map(|(at, item)| match &item.token {
+        Token::Span(low, _) => Some(low.mm(system)),
+        Token::Deviations { .. } => match &view.items.get(at.checked_sub(1)?)?.token {
+            Token::Number(num) => Some(num.mm(system)),
+            _ => None,
+        },
+        _ => None,
+    })
 }
 
 /// The place of a number that a limits token uses.

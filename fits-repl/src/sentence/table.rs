@@ -6,45 +6,15 @@
 
 use std::{collections::HashMap, sync::LazyLock};
 
+use super::ALL;
 use fits_core::{
     shop::words::Word,
     standards::{instruments::Instrument, materials::Material},
 };
 
-/// The questions, in the order of the bits of a row.
-pub(super) const QUESTIONS: [&str; 29] = [
-    "fit",
-    "suit",
-    "pair",
-    "reading",
-    "plan",
-    "rehearse",
-    "ream",
-    "drill",
-    "size",
-    "thread",
-    "tap",
-    "clearance",
-    "wires",
-    "thread-cut",
-    "assemble",
-    "pick-press",
-    "bushing",
-    "stack",
-    "warm",
-    "keyway",
-    "general",
-    "grade",
-    "pick",
-    "bearing",
-    "bought",
-    "align",
-    "settings",
-    "help",
-    "why",
-];
-/// An entry of the pass log, a question of its own.
-pub(super) const LOG: u8 = 29;
+/// An entry of the pass log: a question after all of those in the list.
+#[allow(clippy::cast_possible_truncation, reason = "some thirty questions")]
+pub(super) const LOG: u8 = ALL.len() as u8;
 
 const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
@@ -140,14 +110,7 @@ impl Table {
             let names = std::iter::once(material.name())
                 .chain(material.aliases().iter().copied())
                 .filter(|name| !matches!(*name, "iron" | "al" | "tool"));
-            // The plainest name that says the same.
-            let is_plain = |name: &str| name.chars().all(|c| c.is_ascii_lowercase() || c == ' ');
-            let name = if is_plain(material.name()) {
-                material.name()
-            } else {
-                let plain = material.aliases().iter().copied().find(|alias| is_plain(alias));
-                plain.unwrap_or_else(|| material.name())
-            };
+            let name = plain_name(material);
             let (numbers, names): (Vec<_>, Vec<_>) =
                 names.partition(|name| name.bytes().any(|byte| byte.is_ascii_digit()));
             table.add(name, "material", METALS, names.into_iter());
@@ -191,13 +154,13 @@ impl Table {
     ) {
         let is_general = questions == "all";
         let bits = if is_general {
-            (1 << QUESTIONS.len()) - 1
+            (1 << ALL.len()) - 1
         } else {
             let mut bits = 0;
             for question in questions.split(' ') {
                 if question == "log" {
                     bits |= 1 << LOG;
-                } else if let Some(at) = QUESTIONS.iter().position(|known| *known == question) {
+                } else if let Some(at) = ALL.iter().position(|(known, _)| *known == question) {
                     bits |= 1 << at;
                 }
             }
@@ -255,6 +218,13 @@ impl Table {
         })
         .then_some(*first)
     }
+}
+
+/// The plainest name of a metal that says the same: letters and spaces alone.
+pub(super) fn plain_name(material: &'static Material) -> &'static str {
+    let names = std::iter::once(material.name()).chain(material.aliases().iter().copied());
+    let is_plain = |name: &str| name.chars().all(|c| c.is_ascii_lowercase() || c == ' ');
+    names.into_iter().find(|name| is_plain(name)).unwrap_or_else(|| material.name())
 }
 
 /// One letter more, less, other or two exchanged; the first letter stands.

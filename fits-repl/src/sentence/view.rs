@@ -1,24 +1,32 @@
 //! The line as one question sees it: every token labelled, none passed over.
 
-use std::{cell::RefCell, collections::HashMap, ops::Range};
+use std::{
+    cell::RefCell,
+    cmp::Reverse,
+    collections::{HashMap, HashSet},
+    ops::Range,
+    rc::Rc,
+};
 
 use fits_core::standards::materials::Material;
 
 use super::{
-    table::{LOG, QUESTIONS, Row, Table, word_at},
-    token::{Num, System, Token, Unit, token_at},
+    table::{Row, Table, plain_name, word_at},
+    token::{Num, Token, Unit, token_at},
 };
 
 /// A line, its places looked up once for all questions.
-pub(super) struct Line<'a> {
-    pub(super) text: &'a str,
-    places: RefCell<HashMap<usize, Place>>,
+pub(super) struct Line {
+    text: Rc<str>,
+    places: RefCell<HashMap<usize, Rc<Place>>>,
 }
 
-#[derive(Clone)]
 struct Place {
     token: Option<(Token, usize)>,
     words: Vec<(&'static Row, usize)>,
+    /// The word that a slip of typing could have meant, and where it ends.
+    meant: Vec<&'static Row>,
+    end: usize,
 }
 
 /// A token and where it stands.
@@ -32,51 +40,64 @@ pub(super) struct Item {
 pub(super) struct View {
     pub(super) items: Vec<Item>,
     /// The whole line.
-    pub(super) text: String,
+    pub(super) text: Rc<str>,
 }
 
-impl<'a> Line<'a> {
-    pub(super) fn new(text: &'a str) -> Self {
-        Self { text, places: RefCell::default() }
+impl Line {
+    pub(super) fn new(text: &str) -> Self {
+        Self { text: text.into(), places: RefCell::default() }
     }
 
-    fn place(&self, at: usize) -> Place {
+    fn place(&self, at: usize) -> Rc<Place> {
         if let Some(place) = self.places.borrow().get(&at) {
-            return place.clone();
+            return Rc::clone(place);
         }
-        let words = Table::get().matches(self.text, at);
-        let place = Place { token: token_at(self.text, at), words };
-        self.places.borrow_mut().insert(at, place.clone());
+        let text = &*self.text;
+        let byte = |at: usize| text.as_bytes().get(at);
+        // A letter close to a figure is no word: `6A` is a class begun.
+        let is_glued = byte(at).is_some_and(u8::is_ascii_alphabetic)
+            && at.checked_sub(1).and_then(byte).is_some_and(u8::is_ascii_digit);
+        let words = if is_glued { Vec::new() } else { Table::get().matches(text, at) };
+        let (said, end) = word_at(text, at).unwrap_or_else(|| {
+            let next = text[at..].chars().next().map_or(1, char::len_utf8);
+            (text[at..at + next].to_owned(), at + next)
+        });
+        // Known to some question: no slip of typing.
+        let meant = if words.is_empty() { Table::get().slip(&said) } else { None };
+        let meant = meant.map_or_else(Vec::new, |meant| {
+            let mut rows = Table::get().matches(meant, 0);
+            rows.retain(|(_, end)| *end == meant.len());
+            rows.into_iter().map(|(row, _)| row).collect()
+        });
+        let place = Rc::new(Place { token: token_at(text, at), words, meant, end });
+        self.places.borrow_mut().insert(at, Rc::clone(&place));
         place
     }
 
-    /// The line as a question sees it; where it does not know a word, the
-    /// place of the word.
-    pub(super) fn view(&self, question: u8) -> Result<View, Range<usize>> {
-        let mut search = Search { line: self, question, dead: HashMap::new() };
+    /// The line as a question sees it; none where it does not know a word.
+    pub(super) fn view(&self, question: u8) -> Option<View> {
+        let mut search = Search { line: self, question, dead: HashSet::new() };
         let mut items = Vec::new();
-        match search.from(0, &mut items) {
-            Ok(()) => {
-                items.reverse();
-                Ok(View { items, text: self.text.to_owned() })
-            }
-            Err(place) => Err(place),
-        }
+        search.goes_on(0, &mut items).then(|| {
+            items.reverse();
+            View { items, text: Rc::clone(&self.text) }
+        })
     }
 }
 
 /// Tries the longest spelling first at each place; a shorter one where the
 /// words after it are known to nobody else.
 struct Search<'a> {
-    line: &'a Line<'a>,
+    line: &'a Line,
     question: u8,
-    dead: HashMap<usize, Range<usize>>,
+    /// Places from which the end is not reached.
+    dead: HashSet<usize>,
 }
 
 impl Search<'_> {
-    /// The items from here to the end, the last one first.
-    fn from(&mut self, at: usize, items: &mut Vec<Item>) -> Result<(), Range<usize>> {
-        let text = self.line.text;
+    /// Is the end reached from here? Its items, the last one first.
+    fn goes_on(&mut self, at: usize, items: &mut Vec<Item>) -> bool {
+        let text = &*self.line.text;
         let rest = text.get(at..).unwrap_or_default();
         let mut at = at + rest.len() - rest.trim_start_matches([' ', '\t']).len();
         // A hyphen between words parts them.
@@ -89,73 +110,37 @@ impl Search<'_> {
             at += 1;
         }
         if at >= text.len() {
-            return Ok(());
+            return true;
         }
-        if let Some(place) = self.dead.get(&at) {
-            return Err(place.clone());
+        if self.dead.contains(&at) {
+            return false;
         }
-        let mut place = self.line.place(at);
-        // A letter close to a figure is no word: `6A` is a class begun.
-        if at > 0 && text.as_bytes().get(at - 1).is_some_and(u8::is_ascii_digit) && letter(at) {
-            place.words.clear();
-        }
-        let mut options: Vec<(Token, usize, (usize, u8))> = place
+        let place = self.line.place(at);
+        let word = |row: &Row| Token::Word { name: row.name, kind: row.kind };
+        let mut options: Vec<(Token, usize, u8)> = place
             .words
             .iter()
             .filter(|(row, _)| row.is_of(self.question))
-            .map(|(row, end)| {
-                (Token::Word { name: row.name, kind: row.kind }, *end, (*end, row.rank()))
-            })
+            .map(|(row, end)| (word(row), *end, row.rank()))
             .collect();
-        if let Some((token, end)) = place.token {
+        if let Some((token, end)) = &place.token {
             // A number gives way to a metal of the same name, and to a longer word.
-            options.push((token, end, (end, 4)));
+            options.push((token.clone(), *end, 4));
         }
-        options.sort_by_key(|option| std::cmp::Reverse(option.2));
-        options.dedup_by(|a, b| a.1 == b.1);
-        let mut furthest: Option<Range<usize>> = None;
+        options.sort_by_key(|(_, end, rank)| Reverse((*end, *rank)));
+        options.dedup_by_key(|(_, end, _)| *end);
+        if options.is_empty() {
+            let meant = place.meant.iter().filter(|row| row.is_of(self.question));
+            options.extend(meant.max_by_key(|row| row.rank()).map(|row| (word(row), place.end, 0)));
+        }
         for (token, end, _) in options {
-            match self.from(end, items) {
-                Ok(()) => {
-                    items.push(Item { token, at: at..end });
-                    return Ok(());
-                }
-                Err(place) => {
-                    if furthest.as_ref().is_none_or(|far| far.start < place.start) {
-                        furthest = Some(place);
-                    }
-                }
+            if self.goes_on(end, items) {
+                items.push(Item { token, at: at..end });
+                return true;
             }
         }
-        if let Some(furthest) = furthest {
-            self.dead.insert(at, furthest.clone());
-            return Err(furthest);
-        }
-        let (said, end) = word_at(text, at).unwrap_or_else(|| {
-            let next = text[at..].chars().next().map_or(1, char::len_utf8);
-            (text[at..at + next].to_owned(), at + next)
-        });
-        // Known to another question: no slip of typing.
-        if place.words.is_empty()
-            && let Some(meant) = Table::get().slip(&said)
-        {
-            let row = Table::get()
-                .matches(meant, 0)
-                .into_iter()
-                .filter(|(row, end)| row.is_of(self.question) && *end == meant.len())
-                .max_by_key(|(row, _)| row.rank());
-            if let Some((row, _)) = row
-                && self.from(end, items).is_ok()
-            {
-                items.push(Item {
-                    token: Token::Word { name: row.name, kind: row.kind },
-                    at: at..end,
-                });
-                return Ok(());
-            }
-        }
-        self.dead.insert(at, at..end);
-        Err(at..end)
+        self.dead.insert(at);
+        false
     }
 }
 
@@ -175,7 +160,10 @@ impl View {
 
     /// Is any of these words typed?
     pub(super) fn types(&self, words: &[&str]) -> bool {
-        (0..self.items.len()).any(|at| words.contains(&&*self.said(at)))
+        let typed = |item: &Item| self.text.get(item.at.clone()).unwrap_or_default();
+        self.items
+            .iter()
+            .any(|item| words.iter().any(|word| typed(item).eq_ignore_ascii_case(word)))
     }
 
     pub(super) fn has(&self, kind: &str) -> bool {
@@ -340,7 +328,7 @@ impl View {
     }
 
     /// `in` after a number and a space: inches, or into?
-    pub(super) fn settle_in(&mut self, setting: Option<System>) {
+    pub(super) fn settle_in(&mut self) {
         let mut at = 1;
         while at < self.items.len() {
             let is_in =
@@ -395,27 +383,15 @@ impl View {
                     self.items.remove(at);
                     continue;
                 }
-                let _ = setting;
             }
             at += 1;
         }
     }
 }
 
-/// The name of a question's bit.
-pub(super) fn number_of(question: &str) -> u8 {
-    if question == "log" {
-        return LOG;
-    }
-    QUESTIONS
-        .iter()
-        .position(|known| *known == question)
-        .and_then(|at| u8::try_from(at).ok())
-        .unwrap_or(LOG)
-}
-
 /// Two metals said one after the other are one: `660 bronze`.
-pub(super) fn join_materials(view: &mut View, line: &str) -> Option<()> {
+pub(super) fn join_materials(view: &mut View) -> Option<()> {
+    let line = Rc::clone(&view.text);
     let mut at = 1;
     while at < view.items.len() {
         let is = |token: &Token| matches!(token, Token::Word { kind: "material", .. });
@@ -442,17 +418,7 @@ pub(super) fn join_materials(view: &mut View, line: &str) -> Option<()> {
                     ))
                 })
                 .ok()?;
-            let is_plain = |name: &str| name.chars().all(|c| c.is_ascii_lowercase() || c == ' ');
-            let name = if is_plain(found.name()) {
-                found.name()
-            } else {
-                found
-                    .aliases()
-                    .iter()
-                    .copied()
-                    .find(|alias| is_plain(alias))
-                    .unwrap_or_else(|| found.name())
-            };
+            let name = plain_name(found);
             view.items[at - 1] = Item { token: Token::Word { name, kind: "material" }, at: range };
             view.items.remove(at);
         } else {

@@ -188,6 +188,11 @@ impl Session {
 
     fn ask(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = grammar::read(line)?;
+        self.ask_read(line, query)
+    }
+
+    /// The answer of a plain query that is read already.
+    fn ask_read(&mut self, line: &str, query: Query) -> Result<Answer, Problem> {
         self.shown = self.thought_in(&query);
         match query {
             Query::Units(units) => {

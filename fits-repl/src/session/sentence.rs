@@ -18,15 +18,13 @@ impl Session {
     /// Answers a plain query, or the phrase that one can be read from.
     pub(super) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = grammar::read(line);
-        if let Ok(query) = &query
-            && !self.is_doubtful(query)
+        let is_plain = query.is_ok();
+        if let Ok(query) = query
+            && !self.is_doubtful(&query)
         {
-            let answer = self.ask(line);
+            let answer = self.ask_read(line, query);
             let Err(problem) = answer else { return answer };
-            if problem.is_failure || !may_be_phrase(query) {
-                return Err(problem);
-            }
-            if matches!(query, Query::Thread(_)) && self.is_of_thread(line) {
+            if problem.is_failure || !self.may_be_phrase(line) {
                 return Err(problem);
             }
             return self.as_phrase(line).unwrap_or(Err(problem));
@@ -35,7 +33,6 @@ impl Session {
         if grammar::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
             return self.ask(line);
         }
-        let is_plain = query.is_ok();
         let mut plainly = self.trial();
         match self.as_phrase(line) {
             Some(Ok(answer)) => {
@@ -95,32 +92,44 @@ impl Session {
         parts.collect::<Vec<_>>().join("`")
     }
 
-    /// Of a thread, the plain grammar knows best what is wrong.
-    fn is_of_thread(&self, line: &str) -> bool {
-        match sentence::read(line, self.setting()) {
-            Ok(Said::Plain(lines)) => {
-                lines.iter().any(|plain| matches!(grammar::read(plain), Ok(Query::Thread(_))))
-            }
-            _ => true,
+    /// May a plain query that was refused be a phrase of the shop?
+    fn may_be_phrase(&self, line: &str) -> bool {
+        match grammar::read(line) {
+            // Of a thread, the plain grammar knows best what is wrong.
+            Ok(Query::Thread(_)) => match sentence::read(line, self.setting()) {
+                Some(Said::Plain(lines)) => {
+                    !lines.iter().any(|plain| matches!(grammar::read(plain), Ok(Query::Thread(_))))
+                }
+                _ => false,
+            },
+            Ok(query) => may_be_phrase(&query),
+            Err(_) => true,
         }
     }
 
     /// The answer of a phrase, or the question back; None where it is no
     /// phrase that any question takes whole.
     fn as_phrase(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
-        match sentence::read(line, self.setting()).ok()? {
+        match sentence::read(line, self.setting())? {
             Said::Plain(lines) => {
-                // All of it, or nothing.
-                let mut trial = self.trial();
-                for plain in &lines {
-                    trial.ask(plain).ok()?;
+                let (last, before) = lines.split_last()?;
+                // All of it, or nothing. One line that is refused changes nothing.
+                if !before.is_empty() {
+                    let mut trial = self.trial();
+                    for plain in &lines {
+                        trial.ask(plain).ok()?;
+                    }
                 }
-                let mut answer = None;
-                for plain in &lines {
-                    answer = Some(self.ask(plain));
+                let shown = self.shown;
+                for plain in before {
+                    self.ask(plain).ok()?;
                 }
+                let Ok(answer) = self.ask(last) else {
+                    self.shown = shown;
+                    return None;
+                };
                 self.read_as = Some(lines.join(" ; ")).filter(|plain| plain != line.trim());
-                answer
+                Some(Ok(answer))
             }
             Said::Ask { why, choices } => {
                 let works = |choice: &String| {
