@@ -11,7 +11,7 @@
 use fits_checks::rows;
 use fits_core::{
     Length, Limits,
-    shop::{Pass, Passes, Ream, Stage, Start},
+    shop::{CutRules, Pass, Passes, Ream, Stage, Start},
     standards::{
         drills::{Drill, Series},
         iso286::{Class, Feature},
@@ -144,9 +144,21 @@ fn holes_that_are_not_reamed_are_refused() {
 
 /// What every plan keeps, whatever it was asked for.
 #[track_caller]
-fn hold(plan: &Passes, step: Length) {
+fn hold(plan: &Passes, start: Start, rules: &CutRules) {
     let name = |pass: &Pass| pass.stage.name();
-    assert_eq!(plan.aim, plan.limits.middle());
+    let step = rules.step.tenth_nanometres();
+    let is_measured = matches!(start, Start::From(_));
+    // As near to the middle as a quarter of the tolerance, unless the least
+    // chip goes past it; at the middle where the first cut can see to it.
+    if is_measured {
+        let off = less(plan.aim, plan.limits.middle()).checked_abs().unwrap();
+        let near = off.tenth_nanometres() * 4 <= plan.limits.tolerance().tenth_nanometres();
+        let only = plan.list[0].takes.is_some_and(|takes| takes <= rules.least_chip);
+        assert!(near || only, "{plan:?}");
+        assert!(plan.limits.contains(plan.aim), "{plan:?}");
+    } else {
+        assert_eq!(plan.aim, plan.limits.middle());
+    }
     assert!(plan.list.len() <= 40);
     // It ends at the aim, with a pass that is set to take nothing.
     let spring = plan.list.last().expect("passes");
@@ -155,20 +167,21 @@ fn hold(plan: &Passes, step: Length) {
     let cuts = &plan.list[..plan.list.len() - 1];
     let finish = cuts.last().expect("a cut");
     assert_eq!((finish.stage, finish.to), (Stage::Finish, plan.aim));
-    // Each cut goes on towards the aim and takes what it says.
-    let mut at = if cuts[0].stage == Stage::Drill { None } else { plan.start };
+    // Each cut goes on towards the aim and takes what it says; what the first
+    // takes from a size that was not measured is not said.
+    let mut at = plan.start.filter(|_| is_measured);
+    let mut from = if cuts[0].stage == Stage::Drill { None } else { plan.start };
     for pass in cuts {
-        if let Some(before) = at {
+        if let Some(before) = from {
             match plan.feature {
                 Feature::Hole => assert!(pass.to > before && pass.to <= plan.aim, "{plan:?}"),
                 Feature::Shaft => assert!(pass.to < before && pass.to >= plan.aim, "{plan:?}"),
             }
-            let takes = less(pass.to, before).checked_abs().unwrap();
-            assert_eq!(pass.takes, Some(takes), "{}", name(pass));
-        } else {
-            assert_eq!(pass.takes, None, "{}", name(pass));
         }
-        at = Some(pass.to);
+        let takes = at.map(|before| less(pass.to, before).checked_abs().unwrap());
+        assert_eq!(pass.takes, takes, "{}", name(pass));
+        from = Some(pass.to);
+        at = from.filter(|_| pass.stage != Stage::Drill);
     }
     // The order of the stages; one drill, one of each finish cut at most.
     let rank = |pass: &Pass| match pass.stage {
@@ -182,27 +195,31 @@ fn hold(plan: &Passes, step: Length) {
         let repeats = pair[0].stage == Stage::Rough;
         assert!(rank(&pair[0]) + usize::from(!repeats) <= rank(&pair[1]));
     }
-    // No roughing pass takes more than the practice's figure.
+    // No cut takes more than the practice's figure, or two least chips, and
+    // none is under the least chip.
     let row = rows("data/holemaking/passes.csv")
         .into_iter()
-        .find(|row| plan.aim <= mm(row.text("upto_mm")))
+        .find(|row| plan.limits.middle() <= mm(row.text("upto_mm")))
         .expect("a row");
-    let most = mm(row.text("rough_mm"));
-    // Equal passes are rounded to 0.1 nm.
-    let rounding = Length::from_tenth_nanometres(1);
-    for pass in cuts.iter().filter(|pass| pass.stage == Stage::Rough) {
-        assert!(pass.takes.is_none_or(|takes| less(takes, rounding) <= most));
+    let chips = rules.least_chip.tenth_nanometres();
+    let divisions = (chips + step - 1) / step;
+    let most = mm(row.text("rough_mm")).max(Length::from_tenth_nanometres(2 * divisions * step));
+    for takes in cuts.iter().filter_map(|pass| pass.takes) {
+        assert!(rules.least_chip <= takes && takes <= most, "{takes}: {plan:?}");
     }
-    // The last two cuts are equal within a step, and the last one is a whole
-    // number of steps where it is a step at all.
+    // Whole divisions, but for the last where it is split.
+    let known: Vec<i64> =
+        cuts.iter().filter_map(|pass| Some(pass.takes?.tenth_nanometres())).collect();
+    if let [whole @ .., _] = known.as_slice() {
+        assert!(whole.iter().all(|takes| takes % step == 0), "{plan:?}");
+    }
+    // The last two cuts are equal within a step.
     if let [.., semi, finish] = cuts
         && semi.stage == Stage::SemiFinish
+        && let (Some(semi), Some(finish)) = (semi.takes, finish.takes)
     {
-        let (semi, finish) = (semi.takes.expect("known"), finish.takes.expect("known"));
         let apart = less(semi, finish).checked_abs().unwrap();
-        assert!(apart <= step.max(rounding), "{semi} then {finish} at a step of {step}");
-        let is_whole = finish.tenth_nanometres() % step.tenth_nanometres() == 0;
-        assert!(is_whole || finish < step, "{finish} at a step of {step}");
+        assert!(apart <= rules.step, "{semi} then {finish} at a step of {step}");
     }
 }
 
@@ -212,43 +229,51 @@ fn feature() -> impl Strategy<Value = Feature> {
 
 proptest! {
     #[test]
-    fn plans_end_at_the_aim_by_equal_finish_cuts(
+    fn plans_end_inside_by_cuts_of_whole_divisions(
         feature in feature(),
         nominal in 90_000_000_i64..5_000_000_000,
         tolerance in 10_000_i64..2_000_000,
-        off in 1_i64..600_000_000,
+        off in prop_oneof![1_i64..3_000_000, 1_i64..600_000_000],
         step in prop_oneof![Just(50_000_i64), Just(100_000), Just(254_000), Just(500_000), 1_i64..1_000_000],
+        least in prop_oneof![Just(100_000_i64), Just(200_000), 10_000_i64..10_000_000],
     ) {
         let count = Length::from_tenth_nanometres;
         let limits = Limits::new(count(nominal), count(nominal + tolerance)).unwrap();
+        let rules = CutRules { least_chip: count(least), ..CutRules::stepping(count(step)) };
         let start = match feature {
             Feature::Hole => nominal - off,
             Feature::Shaft => nominal + tolerance + off,
         };
         prop_assume!(start > 0);
-        match Passes::plan(feature, limits, Start::From(count(start)), count(step)) {
-            Ok(plan) => {
-                prop_assert_eq!(plan.start, Some(count(start)));
-                hold(&plan, count(step));
-            }
+        let start = Start::From(count(start));
+        match Passes::plan(feature, limits, start, &rules) {
+            Ok(plan) => hold(&plan, start, &rules),
             Err(error) => {
                 let text = error.to_string();
-                prop_assert!(text.ends_with("roughing passes: start nearer to size"), "{}", text);
-                // More than 35 passes of at least 0.5 mm.
-                prop_assert!(off > 35 * 5_000_000);
+                if text.ends_with("roughing passes: start nearer to size") {
+                    // More than 35 passes of at least 0.5 mm.
+                    prop_assert!(off > 35 * 5_000_000);
+                } else if text.contains("a tool rubs under") {
+                    // The least chip goes past the last limit, or to it.
+                    prop_assert!(off + tolerance <= least + 1, "{}", text);
+                } else {
+                    prop_assert!(text.starts_with("no boring tool goes into"), "{}", text);
+                    prop_assert!(feature == Feature::Hole && nominal - off < 80_000_000);
+                }
             }
         }
-        match Passes::plan(feature, limits, Start::Open, count(step)) {
-            Ok(plan) => {
-                hold(&plan, count(step));
-                // A hole is drilled first where a drill comes near, a shaft never.
-                let drilled = plan.list[0].stage == Stage::Drill;
-                prop_assert!(!drilled || feature == Feature::Hole);
-                prop_assert_eq!(plan.start.is_some(), drilled);
-                prop_assert!(drilled || feature == Feature::Shaft || nominal > 250_000_000);
+        let open = Passes::plan(feature, limits, Start::Open, &rules).unwrap();
+        prop_assert_eq!(open.start, None);
+        hold(&open, Start::Open, &rules);
+        // After any drill that leaves the cuts.
+        if feature == Feature::Hole {
+            let range = Passes::drill_range(limits, &rules).unwrap();
+            for drill in [range.lower(), range.middle(), range.upper()] {
+                if drill >= rules.smallest_bore {
+                    let start = Start::Drilled(drill);
+                    hold(&Passes::plan(feature, limits, start, &rules).unwrap(), start, &rules);
+                }
             }
-            // The largest drill is 3 in: some bores are too far from it.
-            Err(_) => prop_assert!(feature == Feature::Hole && nominal > 1_000_000_000),
         }
     }
 
@@ -262,7 +287,7 @@ proptest! {
     ) {
         let count = Length::from_tenth_nanometres;
         let limits = Limits::new(count(nominal), count(nominal + tolerance)).unwrap();
-        let refused = |size: i64| Passes::plan(feature, limits, Start::From(count(size)), size_of_step())
+        let refused = |size: i64| Passes::plan(feature, limits, Start::From(count(size)), &CutRules::stepping(mm("0.01")))
             .map(|plan| plan.list)
             .unwrap_err()
             .to_string();
@@ -286,20 +311,35 @@ proptest! {
     }
 }
 
-fn size_of_step() -> Length {
-    mm("0.01")
-}
-
 #[test]
 fn both_ends_of_the_limits_are_good() {
     let hole = limits(mm("20"), "H7");
+    let rules = CutRules::stepping(mm("0.01"));
     for good in [hole.lower(), hole.middle(), hole.upper()] {
-        let error =
-            Passes::plan(Feature::Hole, hole, Start::From(good), size_of_step()).unwrap_err();
+        let error = Passes::plan(Feature::Hole, hole, Start::From(good), &rules).unwrap_err();
         assert_eq!(error.to_string(), format!("{good} is good already: no cut is left"));
     }
-    let plan = Passes::plan(Feature::Hole, hole, Start::From(mm("19.6")), size_of_step()).unwrap();
-    // 0.4105 mm to the aim: 0.2005 and then 21 steps of the dial.
-    assert_eq!(plan.list[0].takes, Some(mm("0.2005")));
+    let plan = Passes::plan(Feature::Hole, hole, Start::From(mm("19.6")), &rules).unwrap();
+    // 41 steps of the dial; half a step more would be the middle.
+    assert_eq!(plan.list[0].takes, Some(mm("0.2")));
     assert_eq!(plan.list[1].takes, Some(mm("0.21")));
+}
+
+#[test]
+fn no_tool_is_sent_where_it_rubs_or_does_not_go_in() {
+    let hole = limits(mm("20"), "H7");
+    let rules = CutRules { least_chip: mm("0.03"), ..CutRules::stepping(mm("0.01")) };
+    let plan = |from| Passes::plan(Feature::Hole, hole, Start::From(mm(from)), &rules);
+    // 0.0155 to the middle, 0.026 to the last limit: no chip of 0.03.
+    let rubs = plan("19.995").unwrap_err().to_string();
+    assert_eq!(rubs, "0.0155 mm is left, and a tool rubs under 0.03 mm: polish or hone it to size");
+    // A chip of 0.03 ends inside: it is taken, not less.
+    let plan_of_one = plan("19.988").unwrap();
+    assert_eq!(plan_of_one.list[0].takes, Some(mm("0.03")));
+    assert_eq!(plan_of_one.aim, mm("20.018"));
+    let small = plan("7.9").unwrap_err().to_string();
+    assert_eq!(small, "no boring tool goes into 7.9 mm: drill it to 8 mm or more first");
+    let rules = CutRules { smallest_bore: mm("5"), ..rules };
+    let hole = limits(mm("6"), "H7");
+    assert!(Passes::plan(Feature::Hole, hole, Start::From(mm("5.5")), &rules).is_ok());
 }

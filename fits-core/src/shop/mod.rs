@@ -51,7 +51,7 @@ pub mod words;
 pub use cautions::Hazard;
 pub use check::{Reading, Verdict};
 pub use inch_reamers::InchReamer;
-pub use passes::{Pass, Passes, Stage, Start};
+pub use passes::{CutRules, Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
 #[cfg(feature = "uom")]

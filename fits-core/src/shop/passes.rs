@@ -6,13 +6,10 @@
 
 use crate::{
     error::{Error, Kind},
-    shop::{stock_for, stock_table},
+    shop::{adviser::Settings, stock_for, stock_table},
     size::{Length, Limits},
     source::Reason,
-    standards::{
-        drills::{Drill, Series},
-        iso286::Feature,
-    },
+    standards::iso286::Feature,
 };
 
 /// What a pass is for.
@@ -51,16 +48,14 @@ pub struct Pass {
     /// The size to have after it.
     pub to: Length,
     /// The change of diameter it makes; nothing where the size before it is
-    /// not known (a drill, the first cut on bar of unknown size).
+    /// not known (a drill, the first cut after it or on bar of unknown size).
     pub takes: Option<Length>,
-    /// The drill, for that stage.
-    pub drill: Option<Drill>,
 }
 
 /// Where the work is before the first pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Start {
-    /// Not said: a hole is drilled first, a shaft is roughed from the bar.
+    /// Not said: it is roughed from whatever is there.
     Open,
     /// The size it has now.
     From(Length),
@@ -78,7 +73,8 @@ pub struct Passes {
     /// The size at the start of the cutting, if known: after the drill, or as
     /// given.
     pub start: Option<Length>,
-    /// The size to end at.
+    /// The size to end at: the middle of the limits, or what the dial reaches
+    /// near it from a measured start.
     pub aim: Length,
     /// The passes, in order; at most forty.
     pub list: Vec<Pass>,
@@ -91,115 +87,143 @@ const MOST_PASSES: usize = 40;
 /// begin with a drill.
 const MOST_ROUGHS_AFTER_DRILL: i64 = 12;
 
-/// No larger drill is looked for: few small shops own one (common practice, no
-/// source).
-const LARGEST_DRILL: Length = Length::from_tenth_nanometres(127_000_000);
-
-/// No boring bar of a small shop goes into less (common practice, no source);
-/// 5/16 in is less.
-const SMALLEST_BORE: Length = Length::from_tenth_nanometres(80_000_000);
-
 /// A cut finer than this is not planned as two.
 const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
 
+/// What the cuts of a plan keep to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CutRules {
+    /// A division of the dial, as a change of diameter.
+    pub step: Length,
+    /// The least cut that is no rubbing, on the diameter.
+    pub least_chip: Length,
+    /// The smallest bore that a boring tool goes into.
+    pub smallest_bore: Length,
+}
+
+impl CutRules {
+    /// No boring bar of a small shop goes into less (common practice, no
+    /// source); 5/16 in is less.
+    pub const SMALLEST_BORE: Length = Length::from_tenth_nanometres(80_000_000);
+
+    /// A dial of such divisions (as a change of diameter), the adviser's usual
+    /// least chip, and the usual smallest bore.
+    pub fn stepping(step: Length) -> Self {
+        Self { step, least_chip: Settings::default().least_cut, smallest_bore: Self::SMALLEST_BORE }
+    }
+
+    /// The least cut in whole divisions.
+    fn least(&self) -> i64 {
+        let step = self.division();
+        step.saturating_mul(parts_of(self.least_chip.tenth_nanometres().max(1), step))
+    }
+
+    fn division(&self) -> i64 {
+        self.step.tenth_nanometres().max(1)
+    }
+
+    /// What roughing leaves at an aim: two equal cuts of whole divisions, none
+    /// under the least chip.
+    fn pair(&self, aim: Length) -> i64 {
+        let usual = stock_for(&stock_table::PASSES, aim).first.tenth_nanometres();
+        let two_steps = self.division().saturating_mul(2);
+        let pairs = usual.saturating_add(two_steps / 2) / two_steps;
+        two_steps.saturating_mul(pairs.max(1)).max(self.least().saturating_mul(2))
+    }
+
+    /// The deepest roughing cut at an aim, on the diameter: by practice, but
+    /// never under two least chips: every cut can then be shared out in cuts
+    /// that are no rubbing.
+    pub fn deepest(&self, aim: Length) -> Length {
+        let usual = stock_for(&stock_table::PASSES, aim).second.tenth_nanometres();
+        Length::from_tenth_nanometres(usual.max(self.least().saturating_mul(2)))
+    }
+}
+
 impl Passes {
-    /// Plans the passes to the middle of the limits.
+    /// Plans the passes to the middle of the limits, or as near to it as the
+    /// dial comes.
     ///
-    /// `step` is what the dial can be set to, as a change of diameter: the
-    /// last cut is a whole number of steps where that is possible.
+    /// From a size that was measured, each cut is a whole number of divisions;
+    /// the last one is split where no whole one ends near the middle. What a
+    /// drill really cuts is not known: the first cut after it brings the bore
+    /// to a size from which whole divisions end at the middle.
     ///
     /// # Errors
     /// The work is inside the limits or past them already, or too far from
-    /// them.
+    /// them; less is left than a least chip; no boring tool goes in.
     ///
     /// ```
-    /// use fits_core::{Length, shop::{Passes, Start}, standards::iso286::{Class, Feature}};
+    /// use fits_core::{Length, shop::{CutRules, Passes, Start}, standards::iso286::{Class, Feature}};
     /// let class: Class = "H7".parse()?;
     /// let hole = class.limits(Length::from_millimetres(20)?)?;
-    /// let step: Length = "0.01mm".parse()?;
-    /// let plan = Passes::plan(Feature::Hole, hole, Start::From("19.6mm".parse()?), step)?;
+    /// let rules = CutRules::stepping("0.01mm".parse()?);
+    /// let plan = Passes::plan(Feature::Hole, hole, Start::From("19.6mm".parse()?), &rules)?;
     /// let names: Vec<_> = plan.list.iter().map(|pass| pass.stage.name()).collect();
     /// assert_eq!(names, ["semi-finish", "finish", "spring"]);
-    /// assert_eq!(plan.list[1].to, hole.middle());
+    /// // 41 divisions; the middle of the limits is half a division farther.
+    /// assert_eq!(plan.list[1].to, "20.01mm".parse()?);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn plan(
         feature: Feature,
         limits: Limits,
         start: Start,
-        step: Length,
+        rules: &CutRules,
     ) -> Result<Self, Error> {
-        let aim = limits.middle();
-        if feature == Feature::Hole && aim < SMALLEST_BORE {
+        let middle = limits.middle();
+        let is_hole = feature == Feature::Hole;
+        if is_hole && middle < rules.smallest_bore {
             return Err(no_plan(format!(
-                "a bore of {aim} is too small for a boring tool: drill and ream it"
+                "a bore of {middle} is too small for a boring tool: drill and ream it"
             )));
         }
-        let finish = finish_stock(aim, step)?;
-        let most_rough = stock_for(&stock_table::PASSES, aim).second;
-        let off = |size: Length, by: Length| match feature {
-            Feature::Hole => size.checked_sub(by),
-            Feature::Shaft => size.checked_add(by),
-        };
         let mut list = Vec::with_capacity(8);
-        let mut at = match start {
-            Start::From(size) => Some(size),
-            Start::Drilled(size) => {
-                list.push(Pass { stage: Stage::Drill, to: size, takes: None, drill: None });
-                Some(size)
-            }
-            Start::Open if feature == Feature::Shaft => None,
-            Start::Open => {
-                // A bore that no drill comes near is begun from whatever is
-                // there.
-                let range = Self::drill_range(limits, step)?;
-                let drill = Drill::under(
-                    range.upper().min(LARGEST_DRILL),
-                    &[Series::Metric, Series::Fraction],
-                )
-                .filter(|drill| drill.diameter() >= range.lower());
-                if let Some(drill) = drill {
-                    list.push(Pass {
-                        stage: Stage::Drill,
-                        to: drill.diameter(),
-                        takes: None,
-                        drill: Some(drill),
-                    });
-                }
-                drill.map(Drill::diameter)
-            }
+        let (began, is_measured) = match start {
+            Start::From(size) => (Some(size), true),
+            Start::Drilled(size) => (Some(size), false),
+            Start::Open => (None, false),
         };
-        let began = at;
-        if let Some(size) = at {
-            let left = metal_left(feature, limits, size)?;
-            let bulk = left.checked_sub(finish)?;
-            if bulk.is_positive() && bulk > finish.half().half() {
-                let roughs = cuts(bulk, most_rough)?;
-                for number in 1..=roughs {
-                    let to = off(
-                        aim,
-                        finish.checked_add(
-                            bulk.checked_scale(i128::from(roughs - number), i128::from(roughs))?,
-                        )?,
-                    )?;
-                    list.push(pass(Stage::Rough, to, at)?);
-                    at = Some(to);
-                }
+        if let Some(size) = began.filter(|size| is_hole && *size < rules.smallest_bore) {
+            // What is no size, or past the limits, says so first.
+            metal_left(feature, limits, size)?;
+            return Err(no_plan(format!(
+                "no boring tool goes into {size}: drill it to {} or more first",
+                rules.smallest_bore
+            )));
+        }
+        if let Start::Drilled(size) = start {
+            list.push(Pass { stage: Stage::Drill, to: size, takes: None });
+        }
+        let pair = rules.pair(middle);
+        let total = match began {
+            Some(size) => {
+                let left = metal_left(feature, limits, size)?;
+                rules.total(left, limits, is_measured)?
             }
-        } else {
-            let to = off(aim, finish)?;
-            list.push(pass(Stage::Rough, to, None)?);
-            at = Some(to);
+            None => pair,
+        };
+        let total = Length::from_tenth_nanometres(total);
+        let aim = match began.filter(|_| is_measured) {
+            Some(size) if is_hole => size.checked_add(total)?,
+            Some(size) => size.checked_sub(total)?,
+            None => middle,
+        };
+        let short_by = |metal: Length| {
+            if is_hole { aim.checked_sub(metal) } else { aim.checked_add(metal) }
+        };
+        let mut left = total;
+        let mut is_known = is_measured;
+        if began.is_none() {
+            list.push(Pass { stage: Stage::Rough, to: short_by(total)?, takes: None });
+            is_known = true;
         }
-        let left = at.map_or(Ok(finish), |size| aim.checked_sub(size)?.checked_abs())?;
-        if left > ONE_CUT {
-            let last = on_step(left.half(), step);
-            let to = off(aim, last)?;
-            list.push(pass(Stage::SemiFinish, to, at)?);
-            at = Some(to);
+        for (stage, takes) in rules.shared(total, middle)? {
+            left = left.checked_sub(takes)?;
+            list.push(Pass { stage, to: short_by(left)?, takes: is_known.then_some(takes) });
+            is_known = true;
         }
-        list.push(pass(Stage::Finish, aim, at)?);
-        list.push(Pass { stage: Stage::Spring, to: aim, takes: Some(Length::ZERO), drill: None });
+        list.push(Pass { stage: Stage::Spring, to: aim, takes: Some(Length::ZERO) });
         Ok(Self { feature, limits, start: began, aim, list })
     }
 
@@ -208,15 +232,13 @@ impl Passes {
     ///
     /// # Errors
     /// Out of range.
-    pub fn drill_range(limits: Limits, step: Length) -> Result<Limits, Error> {
+    pub fn drill_range(limits: Limits, rules: &CutRules) -> Result<Limits, Error> {
         let aim = limits.middle();
-        let finish = finish_stock(aim, step)?;
-        let largest = aim.checked_sub(finish)?.checked_sub(finish)?;
-        let roughed =
-            stock_for(&stock_table::PASSES, aim).second.checked_mul(MOST_ROUGHS_AFTER_DRILL)?;
-        // No boring bar goes into less.
-        let least = largest.checked_sub(roughed)?.max(SMALLEST_BORE.min(largest));
-        Limits::new(least, largest)
+        let pair = Length::from_tenth_nanometres(rules.pair(aim));
+        let largest = aim.checked_sub(pair)?.checked_sub(pair)?;
+        let roughed = rules.deepest(aim).checked_mul(MOST_ROUGHS_AFTER_DRILL)?;
+        let least = largest.checked_sub(roughed)?.max(rules.smallest_bore);
+        Limits::new(least.min(largest), largest)
     }
 
     /// Why a plan to such a size is as it is.
@@ -245,12 +267,76 @@ impl Passes {
     }
 }
 
-/// What roughing leaves: two equal cuts of whole dial steps.
-fn finish_stock(aim: Length, step: Length) -> Result<Length, Error> {
-    let left = stock_for(&stock_table::PASSES, aim).first.tenth_nanometres();
-    let two_steps = step.tenth_nanometres().max(1).saturating_mul(2);
-    let pairs = left.saturating_add(two_steps / 2) / two_steps;
-    Length::from_tenth_nanometres(two_steps).checked_mul(pairs.max(1))
+impl CutRules {
+    /// What the cuts take off together, where so much is left to the middle.
+    fn total(&self, left: Length, limits: Limits, is_measured: bool) -> Result<i64, Error> {
+        let step = self.division();
+        let (middle, least) = (left.tenth_nanometres(), self.least_chip.tenth_nanometres());
+        let tolerance = limits.tolerance().tenth_nanometres();
+        let room = middle.saturating_add(tolerance / 2);
+        if least >= room {
+            return Err(no_plan(format!(
+                "{left} is left, and a tool rubs under {}: polish or hone it to size",
+                self.least_chip
+            )));
+        }
+        let wanted = middle.max(least);
+        if !is_measured {
+            return Ok(step.saturating_mul(parts_of(wanted, step)));
+        }
+        // Whole divisions, halves or quarters, the first that ends in the
+        // middle half of the limits.
+        let near = [1, 2, 4].into_iter().filter(|parts| step % parts == 0).find_map(|parts| {
+            let part = step / parts;
+            let below = wanted - wanted.rem_euclid(part);
+            let nearest =
+                if wanted - below > part / 2 { below.saturating_add(part) } else { below };
+            let off = nearest.abs_diff(middle).saturating_mul(4);
+            (nearest >= least && off <= tolerance.unsigned_abs()).then_some(nearest)
+        });
+        Ok(near.unwrap_or(wanted))
+    }
+
+    /// The cuts that take off a total: roughing in whole divisions, as equal as
+    /// they come, the deeper first; then two equal ones, or one where two would
+    /// rub.
+    fn shared(&self, total: Length, aim: Length) -> Result<Vec<(Stage, Length)>, Error> {
+        let (total, step, least) = (total.tenth_nanometres(), self.division(), self.least());
+        let pair = self.pair(aim);
+        let bulk = total - pair;
+        let bulk = if bulk >= least.max(pair / 4) { bulk / step } else { 0 };
+        let most = self.deepest(aim).tenth_nanometres() / step;
+        let count = parts_of(bulk, most.max(1));
+        // A few passes finish what is roughed.
+        if usize::try_from(count).is_ok_and(|count| count + 5 > MOST_PASSES) {
+            return Err(no_plan(format!("that is {count} roughing passes: start nearer to size")));
+        }
+        let mut cuts = Vec::with_capacity(8);
+        for number in 0..count {
+            let deeper = i64::from(number < bulk.rem_euclid(count));
+            cuts.push((Stage::Rough, (bulk / count + deeper) * step));
+        }
+        let last = total - bulk * step;
+        if last > ONE_CUT.tenth_nanometres() && last / 2 >= least {
+            let half = last / 2;
+            let over = half.rem_euclid(step);
+            let first = if 2 * over <= step { half - over } else { half - over + step };
+            let first = first.max(least);
+            cuts.push((Stage::SemiFinish, first));
+            cuts.push((Stage::Finish, last - first));
+        } else {
+            cuts.push((Stage::Finish, last));
+        }
+        Ok(cuts
+            .into_iter()
+            .map(|(stage, takes)| (stage, Length::from_tenth_nanometres(takes)))
+            .collect())
+    }
+}
+
+/// How many parts of such a size cover a whole.
+const fn parts_of(whole: i64, part: i64) -> i64 {
+    whole.div_euclid(part) + if whole.rem_euclid(part) > 0 { 1 } else { 0 }
 }
 
 /// The metal from a start to the middle of the limits, where there is any to
@@ -282,39 +368,6 @@ pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Res
             }
         }
     }))
-}
-
-fn pass(stage: Stage, to: Length, from: Option<Length>) -> Result<Pass, Error> {
-    let takes = from.map(|from| to.checked_sub(from)?.checked_abs()).transpose()?;
-    Ok(Pass { stage, to, takes, drill: None })
-}
-
-/// How many equal cuts of at most `most` take off `bulk`.
-fn cuts(bulk: Length, most: Length) -> Result<i64, Error> {
-    let (bulk, most) = (bulk.tenth_nanometres(), most.tenth_nanometres().max(1));
-    let count = bulk.div_euclid(most) + i64::from(bulk.rem_euclid(most) > 0);
-    // A few passes finish what is roughed.
-    if usize::try_from(count).is_ok_and(|count| count + 5 <= MOST_PASSES) {
-        Ok(count)
-    } else {
-        Err(no_plan(format!("that is {count} roughing passes: start nearer to size")))
-    }
-}
-
-/// The multiple of a step nearest to a length, the lower of two, or the length
-/// itself where it is less than a step: two cuts of about this length then
-/// differ by no more than a step.
-fn on_step(length: Length, step: Length) -> Length {
-    let (length, step) = (length.tenth_nanometres(), step.tenth_nanometres().max(1));
-    let over = length.rem_euclid(step);
-    Length::from_tenth_nanometres(if length < step {
-        length
-    } else if over <= step - over {
-        length - over
-    } else {
-        // Less than half a step up, from a length of at least one.
-        length - over + step
-    })
 }
 
 fn no_plan(why: String) -> Error {

@@ -49,6 +49,8 @@ pub struct Ream {
     pub metric: Option<PreDrill>,
     /// The standard fractional-inch drill that leaves it.
     pub fraction: Option<PreDrill>,
+    /// The number or letter drill that leaves it.
+    pub number: Option<PreDrill>,
 }
 
 /// A drill before the reamer.
@@ -82,13 +84,14 @@ impl Ream {
         let lower = upper.checked_sub(width)?;
         let row = stock_for(&stock_table::REAMING, hole.lower());
         let stock = Limits::new(row.first, row.second)?;
-        let drill = |series| pre_drill(hole.lower(), stock, series);
+        let drill = |series: &[Series]| pre_drill(hole.lower(), stock, series);
         Ok(Self {
             hole,
             reamer: Limits::new(lower, upper)?,
             stock,
-            metric: drill(Series::Metric),
-            fraction: drill(Series::Fraction),
+            metric: drill(&[Series::Metric]),
+            fraction: drill(&[Series::Fraction]),
+            number: drill(&[Series::Number, Series::Letter]),
         })
     }
 
@@ -109,8 +112,9 @@ impl Ream {
         pre_drill_range(self.hole.lower(), self.stock)
     }
 
-    /// Why the figures are what they are.
-    pub fn reasons(&self) -> Vec<Reason> {
+    /// Why the figures are what they are, those of the drills among them that
+    /// are named.
+    pub fn reasons(&self, drills: &[&str]) -> Vec<Reason> {
         let row = stock_for(&stock_table::REAMING, self.hole.lower());
         let dimension = |length: Length| length.to_string();
         let shares =
@@ -148,7 +152,9 @@ impl Ream {
                 known: row.from.known,
             },
         ];
-        reasons.extend(self.metric.iter().chain(&self.fraction).map(|found| Reason {
+        let all = [self.metric, self.fraction, self.number].into_iter().flatten();
+        let shown = all.filter(|found| drills.contains(&found.drill.name()));
+        reasons.extend(shown.map(|found| Reason {
             figure: format!("drill {}", found.drill.name()),
             value: dimension(found.drill.diameter()),
             rule: format!(
@@ -176,9 +182,9 @@ fn share(hole: Limits, percent: i64) -> Result<Length, Error> {
 }
 
 /// The largest drill that leaves fitting stock.
-fn pre_drill(hole: Length, stock: Limits, series: Series) -> Option<PreDrill> {
+fn pre_drill(hole: Length, stock: Limits, series: &[Series]) -> Option<PreDrill> {
     let range = pre_drill_range(hole, stock).ok()?;
-    let drill = Drill::under(range.upper(), &[series])?;
+    let drill = Drill::under(range.upper(), series)?;
     let leaves = hole.checked_sub(drill.diameter()).ok()?;
     (drill.diameter() >= range.lower()).then_some(PreDrill { drill, leaves })
 }

@@ -12,8 +12,6 @@ mod stack;
 mod threads;
 mod warm;
 
-use std::borrow::Cow;
-
 use fits_core::{
     Basis, Kind, Length, Limits,
     shop::{Reading, Verdict},
@@ -396,9 +394,17 @@ pub struct ReamFigures {
     pub stock_max_mm: Mm,
     /// Where the hole should be before the reamer, by drill or by boring.
     pub before_mm: Mm,
-    /// The pre-drill to prefer; `null` where none leaves fitting stock.
+    /// It is bored before it is reamed: no drill that a shop owns leaves fitting
+    /// stock.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bore_first: Option<bool>,
+    /// The drill to begin with where it is bored first.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_drill: Option<String>,
+    /// The pre-drill to prefer; `null` where none that a shop owns leaves
+    /// fitting stock.
     pub drill: Option<DrillFigures>,
-    /// The one of the other system, if it leaves fitting stock too.
+    /// A number or letter drill, where the fraction leaves much.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub other_drill: Option<DrillFigures>,
     /// What the crib has for it, where there is a crib.
@@ -440,6 +446,8 @@ pub struct PassFigures {
     pub start_mm: Option<Mm>,
     /// The size to end at.
     pub aim_mm: Mm,
+    /// No cut is less, on the diameter.
+    pub least_chip_mm: Mm,
     /// Is the drill in the crib? `null` where there is no crib or no drill.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub drill_in_crib: Option<bool>,
@@ -460,7 +468,7 @@ pub struct PassFigure {
     pub dial_mm: Option<Mm>,
     /// The drill's name.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub drill: Option<Cow<'static, str>>,
+    pub drill: Option<String>,
 }
 
 /// A reading of one feature.

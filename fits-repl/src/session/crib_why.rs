@@ -2,7 +2,7 @@
 
 use fits_core::{
     job::Crib,
-    shop::{Passes, Ream},
+    shop::{CutRules, Passes, Ream},
     source::{Known, Reason},
 };
 
@@ -79,7 +79,8 @@ impl Session {
 
     fn why_drilled(&self, hole: &FeatureAnswer, plan: &PassFigures) -> Option<Reason> {
         let drill = plan.passes.first()?;
-        let range = Passes::drill_range(hole.limits, self.step()).ok()?;
+        let rules = CutRules { least_chip: plan.least_chip_mm.0, ..self.cut_rules(None) };
+        let range = Passes::drill_range(hole.limits, &rules).ok()?;
         let range = said_range(self.shown, range);
         let value = format!("{}, {}", drill.drill.as_ref()?, said(self.shown, drill.to_mm.0));
         let rule = if plan.drill_in_crib? {

@@ -69,10 +69,10 @@ impl Session {
         match feature.kind {
             Some(Feature::Hole) => {
                 (answer.ream, answer.not_reamed) = self.reamed(feature.limits);
-                answer.bore = self.passes(Feature::Hole, feature.limits, Start::Open).ok();
+                answer.bore = self.passes(part, Feature::Hole, feature.limits, Start::Open).ok();
             }
             Some(Feature::Shaft) => {
-                answer.turn = self.passes(Feature::Shaft, feature.limits, Start::Open).ok();
+                answer.turn = self.passes(part, Feature::Shaft, feature.limits, Start::Open).ok();
             }
             None => {}
         }
@@ -204,7 +204,7 @@ impl Session {
         let ((ream, not_reamed), bore) = if pair.hole.have {
             ((None, None), None)
         } else {
-            (self.reamed(hole), self.passes(Feature::Hole, hole, Start::Open).ok())
+            (self.reamed(hole), self.passes(part, Feature::Hole, hole, Start::Open).ok())
         };
         let mut cautions = Vec::new();
         // What is shrunk together is not pressed.

@@ -184,7 +184,7 @@ impl Session {
         let Some(open) = &self.shop.log else { return Err(no_log(whole)) };
         let Some(log) = &open.log else { return Err(no_log(whole)) };
         let failed = |error: fits_core::Error| from_core(&error, place.clone());
-        let Some(doubt) = log.doubt(open.prior, self.advice(), entry).map_err(failed)? else {
+        let Some(doubt) = log.doubt(open.prior, self.advice_of(log), entry).map_err(failed)? else {
             return Ok(None);
         };
         Ok(Some(self.asked(&doubt, entry, whole, place)))
@@ -255,7 +255,8 @@ impl Session {
         place: std::ops::Range<usize>,
     ) -> Result<Answer, Problem> {
         let doubt = self.doubt(entry, whole, &place)?;
-        let owner = self.advice();
+        let of_log = self.shop.log.as_ref().and_then(|open| open.log.as_ref());
+        let owner = self.advice(of_log.and_then(|log| family(log.opening.material.as_deref())));
         let Some(open) = &mut self.shop.log else { return Err(no_log(whole)) };
         let Some(log) = &mut open.log else { return Err(no_log(whole)) };
         match (log.state(), entry) {
@@ -349,7 +350,7 @@ impl Session {
                 "each pass changes the size by cut factor x dialled + offset, and by what \
                  passes scatter; each reading weighs by its uncertainty; the dial that ends \
                  inside most often, at most {} % to overshoot",
-                (self.advice().risk * 1000.0).round() / 10.0
+                (self.advice(None).risk * 1000.0).round() / 10.0
             ),
             source: "R. E. Kalman, J. Basic Engineering 82 (1960)".into(),
             known: Known::Formula,
@@ -366,7 +367,7 @@ impl Session {
         let Some(open) = &self.shop.log else { return Err(no_log(at)) };
         let Some(log) = &open.log else { return Err(no_log(at)) };
         let failed = |error: fits_core::Error| from_core(&error, at.clone());
-        let adviser = log.adviser(open.prior, self.advice()).map_err(failed)?;
+        let adviser = log.adviser(open.prior, self.advice_of(log)).map_err(failed)?;
         let known = adviser.as_ref().map(Adviser::estimate).transpose().map_err(failed)?;
         let opening = &log.opening;
         if open.stored.is_read_only() && notes.is_empty() {

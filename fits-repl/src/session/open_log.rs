@@ -4,7 +4,7 @@ use std::sync::{Arc, Mutex};
 
 use fits_core::{
     job::{Entry, Opening, PassLog, State, VERSION},
-    shop::adviser::{FinishedPass, Prior, learn},
+    shop::adviser::{FinishedPass, Prior, Settings, learn},
     standards::{
         iso286::Feature,
         materials::{Family, Material},
@@ -121,6 +121,11 @@ fn expected(opening: &Opening, logs: &[PassLog]) -> (Prior, usize) {
 }
 
 impl Session {
+    /// What the advice of a log keeps to.
+    pub(super) fn advice_of(&self, log: &PassLog) -> Settings {
+        self.advice(family(log.opening.material.as_deref()))
+    }
+
     /// Opens a log for a plan that says where the work is.
     pub(super) fn begin_log(
         &mut self,
@@ -187,7 +192,7 @@ impl Session {
             return Err(problem);
         }
         plan.next =
-            Some(next_figures(log.adviser(prior, self.advice()).map_err(failed)?.as_ref())?);
+            Some(next_figures(log.adviser(prior, self.advice_of(&log)).map_err(failed)?.as_ref())?);
         self.open(plan, log, (prior, learned_from));
         // Advice that a coarse dial can hardly follow.
         if step > tolerance.half() {

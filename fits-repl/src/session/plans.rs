@@ -1,14 +1,17 @@
 //! Getting there: reamers, boring and turning passes, what to dial.
 
-use std::borrow::Cow;
-
 use fits_core::{
     Length, Limits,
     job::{OwnDrill, Reamer},
-    shop::{Hazard, InchReamer, Pass, Passes, PreDrill, Ream, Stage, Start, adviser::Settings},
+    shop::{
+        CutRules, Hazard, InchReamer, Passes, PreDrill, Ream, Stage, Start,
+        adviser::Settings,
+        machining::{self, Edge},
+    },
     standards::{
         drills::{Drill, Series},
         iso286::Feature,
+        materials::Family,
     },
 };
 
@@ -24,6 +27,14 @@ use crate::{
     problem::Problem,
     query::{Dial, Part, Spot, Units, Work},
 };
+
+/// The drill that a bore begins with.
+struct Begins {
+    drill: OwnDrill,
+    is_own: bool,
+    /// The one that would leave less to bore, where the crib has another.
+    rather: Option<Drill>,
+}
 
 impl Session {
     pub(super) fn work(
@@ -69,7 +80,7 @@ impl Session {
             Some(size) => Start::From(self.nominal(size)?),
             None => Start::Open,
         };
-        let plan = self.passes(wants, feature.limits, start).map_err(|error| {
+        let plan = self.passes(part, wants, feature.limits, start).map_err(|error| {
             let at = part.from.as_ref().map_or(part.size.at.clone(), |from| from.at.clone());
             from_core(&error, at).advise(match wants {
                 Feature::Hole => "a bore starts smaller, as `bore 20 H7 from 19.6`",
@@ -111,72 +122,103 @@ impl Session {
 
     pub(super) fn passes(
         &self,
+        part: &Part,
         feature: Feature,
         limits: Limits,
         start: Start,
     ) -> Result<PassFigures, fits_core::Error> {
-        let own = self.drilled(feature, limits, start);
-        let usual = if own.is_none() { self.usual_drill(feature, limits, start) } else { None };
-        let begun = own.as_ref().map(|(own, _)| own.size).or(usual.map(Drill::diameter));
-        let start = begun.map_or(start, Start::Drilled);
-        let plan = Passes::plan(feature, limits, start, self.step())?;
-        let is_drilled = plan.list.first().is_some_and(|pass| pass.stage == Stage::Drill);
-        let settable = on_divisions(&plan, self.step());
-        let list = plan.list.iter().zip(settable).map(|(pass, takes)| PassFigure {
+        let material = self.cut_of(part, feature, &mut Vec::new()).ok().flatten();
+        let mut rules = self.cut_rules(material.map(|(_, family)| family));
+        if matches!(start, Start::From(_)) {
+            // A note says where the crib's bars do not go in.
+            rules.smallest_bore = rules.smallest_bore.min(CutRules::SMALLEST_BORE);
+        }
+        let begins = match (feature, start) {
+            (Feature::Hole, Start::Open) => self.begins(limits, &rules),
+            _ => None,
+        };
+        let start = begins.as_ref().map_or(start, |begins| Start::Drilled(begins.drill.size));
+        let plan = Passes::plan(feature, limits, start, &rules)?;
+        let list = plan.list.iter().map(|pass| PassFigure {
             name: pass.stage.name(),
             to_mm: Mm(pass.to),
-            dial_mm: takes.map(|takes| Mm(self.dialled(takes))),
-            drill: match (pass.drill, &own) {
-                (Some(drill), _) => Some(Cow::Borrowed(drill.name())),
-                (None, Some(own)) if pass.stage == Stage::Drill => Some(Cow::Owned(own.0.name())),
-                (None, None) if pass.stage == Stage::Drill => {
-                    usual.map(|drill| Cow::Borrowed(drill.name()))
-                }
-                _ => None,
-            },
+            dial_mm: pass.takes.map(|takes| Mm(self.dialled(takes))),
+            drill: begins
+                .as_ref()
+                .filter(|_| pass.stage == Stage::Drill)
+                .map(|begins| begins.drill.name()),
         });
         Ok(PassFigures {
             passes: list.collect(),
             start_mm: plan.start.map(Mm),
             aim_mm: Mm(plan.aim),
-            drill_in_crib: (is_drilled && !self.shop.crib().is_empty()).then_some(own.is_some()),
-            rather_drill: own.and_then(|(_, rather)| rather).map(Drill::name),
+            least_chip_mm: Mm(rules.least_chip),
+            drill_in_crib: begins
+                .as_ref()
+                .filter(|_| !self.shop.crib().is_empty())
+                .map(|begins| begins.is_own),
+            rather_drill: begins.and_then(|begins| begins.rather).map(Drill::name),
         })
     }
 
-    /// The drill of the asker's own system that a bore begins with, where the
-    /// crib has none.
-    fn usual_drill(&self, feature: Feature, limits: Limits, start: Start) -> Option<Drill> {
-        if start != Start::Open || feature == Feature::Shaft {
-            return None;
+    /// What cuts keep to: the dial, the least chip of the owner or the material,
+    /// and what the boring bars of the crib go into.
+    pub(super) fn cut_rules(&self, family: Option<Family>) -> CutRules {
+        let usual = CutRules::stepping(self.step());
+        let bars = self.shop.crib().bar.iter().map(|bar| bar.bore);
+        CutRules {
+            least_chip: self.least_chip(family),
+            smallest_bore: bars.min().unwrap_or(usual.smallest_bore),
+            ..usual
         }
-        let range = Passes::drill_range(limits, self.step()).ok()?;
-        // What few small shops go beyond: 1/2 in, or 12.5 mm.
-        let (series, largest) = match self.shown {
-            Units::Inches => (Series::Fraction, 127_000_000),
-            Units::Millimetres => (Series::Metric, 125_000_000),
-        };
-        let largest = range.upper().min(Length::from_tenth_nanometres(largest));
-        Drill::under(largest, &[series]).filter(|drill| drill.diameter() >= range.lower())
     }
 
-    /// A bore that begins with a drill begins with one of the crib, where it
-    /// has one that does; the one of all drills beside it, if that is another.
-    fn drilled(
-        &self,
-        feature: Feature,
-        limits: Limits,
-        start: Start,
-    ) -> Option<(OwnDrill, Option<Drill>)> {
-        let crib = self.shop.crib();
-        if start != Start::Open || feature == Feature::Shaft || crib.is_empty() {
-            return None;
+    /// The least cut that is no rubbing: as the owner set it, otherwise a sharp
+    /// edge's in the material.
+    fn least_chip(&self, family: Option<Family>) -> Length {
+        self.kept.least_chip.unwrap_or_else(|| machining::least_chip(family, Edge::Sharp))
+    }
+
+    /// The drill that a bore begins with: one of the crib, where it has one in
+    /// reach, otherwise one of the asker's own system.
+    fn begins(&self, limits: Limits, rules: &CutRules) -> Option<Begins> {
+        let range = Passes::drill_range(limits, rules).ok()?;
+        let series = match self.shown {
+            Units::Inches => Series::Fraction,
+            Units::Millimetres => Series::Metric,
+        };
+        let usual = Drill::under(range.upper().min(self.largest_drill()), &[series])
+            .filter(|drill| drill.diameter() >= range.lower());
+        match self.shop.crib().drill_between(range.lower(), range.upper()) {
+            Some(drill) => {
+                let rather = usual.filter(|usual| usual.diameter() > drill.size);
+                Some(Begins { drill, is_own: true, rather })
+            }
+            None => {
+                usual.filter(|drill| drill.diameter() <= self.usual_largest_drill()).map(|drill| {
+                    let called = Some(drill.name().to_owned());
+                    let drill = OwnDrill { size: drill.diameter(), called };
+                    Begins { drill, is_own: false, rather: None }
+                })
+            }
         }
-        let range = Passes::drill_range(limits, self.step()).ok()?;
-        let own = crib.drill_between(range.lower(), range.upper())?;
-        let usual = Drill::under(range.upper(), &[Series::Metric, Series::Fraction]);
-        let rather = usual.filter(|drill| drill.diameter() != own.size);
-        Some((own, rather))
+    }
+
+    /// No larger drill is asked for: what few small shops go beyond, or the
+    /// largest of the crib.
+    fn largest_drill(&self) -> Length {
+        let own = self.shop.crib().drills().last().map(|drill| drill.size);
+        let usual = self.usual_largest_drill();
+        own.unwrap_or(usual).max(usual)
+    }
+
+    /// Few small shops own a larger drill: 1/2 in or 12.5 mm (common practice,
+    /// no source).
+    const fn usual_largest_drill(&self) -> Length {
+        Length::from_tenth_nanometres(match self.shown {
+            Units::Inches => 127_000_000,
+            Units::Millimetres => 125_000_000,
+        })
     }
 
     /// What the dial shows for a change of diameter.
@@ -210,12 +252,12 @@ impl Session {
     }
 
     /// What the advice of a log keeps to, as the owner has set it.
-    pub(super) fn advice(&self) -> Settings {
+    pub(super) fn advice(&self, family: Option<Family>) -> Settings {
         let usual = Settings::default();
         let kept = &self.kept;
         usual
             .risk(kept.risk.unwrap_or(usual.risk))
-            .least_chip(kept.least_chip.unwrap_or(usual.least_cut))
+            .least_chip(self.least_chip(family))
             .dial_turn(kept.dial_turn.map(|turn| self.on_diameter(turn)))
     }
 }
@@ -223,88 +265,66 @@ impl Session {
 impl Session {
     fn ream_figures(&self, ream: &Ream) -> ReamFigures {
         let crib = self.shop.crib();
-        let figures = ream_figures(ream, self.shown);
-        if crib.is_empty() {
-            return figures;
-        }
-        let figure =
-            |reamer: Reamer| OwnReamer { size_mm: Mm(reamer.size), cuts_mm: reamer.cuts.map(Mm) };
-        let reamers: Vec<OwnReamer> =
-            crib.reamers_for(ream).into_iter().map(|found| figure(found.reamer)).collect();
-        let nearest =
-            if reamers.is_empty() { crib.nearest_reamer(ream.hole).map(figure) } else { None };
-        let drill = crib.pre_drill(ream).ok().flatten().map(|(drill, leaves)| OwnDrillFigures {
-            name: drill.name(),
-            mm: Mm(drill.size),
-            leaves_mm: Mm(leaves),
-        });
-        ReamFigures { crib: Some(Box::new(CribReaming { reamers, nearest, drill })), ..figures }
-    }
-}
-
-/// What each pass takes, in whole divisions of the dial: the nearest to what
-/// is left to its size, but none that would end past the last limit, and none
-/// of nothing.
-fn on_divisions(plan: &Passes, step: Length) -> Vec<Option<Length>> {
-    let division = step.tenth_nanometres().max(1);
-    let metal = |from: Length, to: Length| match plan.feature {
-        Feature::Hole => to.tenth_nanometres() - from.tenth_nanometres(),
-        Feature::Shaft => from.tenth_nanometres() - to.tenth_nanometres(),
-    };
-    let last_limit = match plan.feature {
-        Feature::Hole => plan.limits.upper(),
-        Feature::Shaft => plan.limits.lower(),
-    };
-    let mut at = plan.start;
-    let dial = |pass: &Pass| {
-        let from = at.replace(pass.to);
-        let takes = pass.takes.filter(|takes| *takes != Length::ZERO);
-        let (Some(from), Some(takes)) = (from, takes) else { return pass.takes };
-        let wanted = metal(from, pass.to);
-        let fewest = wanted.div_euclid(division);
-        let nearest = fewest + i64::from(2 * wanted.rem_euclid(division) > division);
-        let most = metal(from, last_limit).div_euclid(division);
-        let count = nearest.min(most);
-        if count <= 0 {
-            return Some(takes);
-        }
-        let dialled = Length::from_tenth_nanometres(count * division);
-        at = match plan.feature {
-            Feature::Hole => from.checked_add(dialled).ok(),
-            Feature::Shaft => from.checked_sub(dialled).ok(),
+        let largest = self.largest_drill();
+        let figure = |found: PreDrill| DrillFigures {
+            name: found.drill.name(),
+            mm: Mm(found.drill.diameter()),
+            leaves_mm: Mm(found.leaves),
         };
-        Some(dialled)
-    };
-    plan.list.iter().map(dial).collect()
-}
-
-fn ream_figures(ream: &Ream, units: Units) -> ReamFigures {
-    let figure = |found: PreDrill| DrillFigures {
-        name: found.drill.name(),
-        mm: Mm(found.drill.diameter()),
-        leaves_mm: Mm(found.leaves),
-    };
-    // The drawer's own system first.
-    let (first, second) = match units {
-        Units::Millimetres => (ream.metric, ream.fraction),
-        Units::Inches => (ream.fraction, ream.metric),
-    };
-    ReamFigures {
-        reamer_min_mm: Mm(ream.reamer.lower()),
-        reamer_max_mm: Mm(ream.reamer.upper()),
-        stock_min_mm: Mm(ream.stock.lower()),
-        stock_max_mm: Mm(ream.stock.upper()),
-        before_mm: Mm(ream.before()),
-        drill: first.or(second).map(figure),
-        other_drill: first.and(second).map(figure),
-        crib: None,
-        inch_reamers: InchReamer::for_hole(ream)
-            .into_iter()
-            .map(|reamer| ReamerFigures {
-                name: reamer.name,
-                min_mm: Mm(reamer.limits.lower()),
-                max_mm: Mm(reamer.limits.upper()),
-            })
-            .collect(),
+        // Drills of the asker's own system: a number or letter drill where the
+        // fraction leaves too much.
+        let (drill, other) = match self.shown {
+            Units::Millimetres => (ream.metric, None),
+            Units::Inches => {
+                let fits = ream.fraction.is_some_and(|it| it.leaves <= ream.stock.upper());
+                (ream.fraction, ream.number.filter(|_| !fits))
+            }
+        };
+        let owned = |found: &PreDrill| found.drill.diameter() <= largest;
+        let (drill, other) = (drill.filter(owned), other.filter(owned));
+        let own = crib.pre_drill(ream).ok().flatten();
+        let rules = self.cut_rules(None);
+        let is_bored = drill.or(other).is_none() && own.is_none();
+        let bored = (is_bored && ream.before() >= rules.smallest_bore)
+            .then(|| Limits::new(ream.before(), ream.before()).ok())
+            .flatten();
+        let first_drill = bored.and_then(|before| self.begins(before, &rules));
+        let own_reamer =
+            |reamer: Reamer| OwnReamer { size_mm: Mm(reamer.size), cuts_mm: reamer.cuts.map(Mm) };
+        let crib = (!crib.is_empty()).then(|| {
+            let reamers: Vec<OwnReamer> =
+                crib.reamers_for(ream).into_iter().map(|found| own_reamer(found.reamer)).collect();
+            let nearest = if reamers.is_empty() {
+                crib.nearest_reamer(ream.hole).map(own_reamer)
+            } else {
+                None
+            };
+            let drill = own.map(|(drill, leaves)| OwnDrillFigures {
+                name: drill.name(),
+                mm: Mm(drill.size),
+                leaves_mm: Mm(leaves),
+            });
+            Box::new(CribReaming { reamers, nearest, drill })
+        });
+        ReamFigures {
+            reamer_min_mm: Mm(ream.reamer.lower()),
+            reamer_max_mm: Mm(ream.reamer.upper()),
+            stock_min_mm: Mm(ream.stock.lower()),
+            stock_max_mm: Mm(ream.stock.upper()),
+            before_mm: Mm(ream.before()),
+            bore_first: bored.is_some().then_some(true),
+            first_drill: first_drill.map(|begins| begins.drill.name()),
+            drill: drill.or(other).map(figure),
+            other_drill: drill.and(other).map(figure),
+            crib,
+            inch_reamers: InchReamer::for_hole(ream)
+                .into_iter()
+                .map(|reamer| ReamerFigures {
+                    name: reamer.name,
+                    min_mm: Mm(reamer.limits.lower()),
+                    max_mm: Mm(reamer.limits.upper()),
+                })
+                .collect(),
+        }
     }
 }

@@ -201,7 +201,7 @@ impl Session {
         let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
         let machine = Prior::usual(kind, family, overhang);
         // As a log of the same part: no order under the least chip.
-        let settings = self.advice().dial_division(self.step());
+        let settings = self.advice(family).dial_division(self.step());
         let work = Work {
             limits: one.limits,
             feature: kind,

@@ -326,7 +326,7 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
         && !matches!(answer, Answer::Passes(_))
         && let Ok(ream) = Ream::of(feature.limits)
     {
-        figures.extend(ream.reasons());
+        figures.extend(ream.reasons(&pre_drills(answer)));
         figures.extend(InchReamer::for_hole(&ream).into_iter().map(|reamer| Reason {
             figure: format!("new reamer {}", reamer.name),
             value: said_range(units, reamer.limits),
@@ -351,4 +351,16 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
             known: process.known(),
         });
     }
+}
+
+/// The drills that an answer names before a reamer.
+fn pre_drills(answer: &Answer) -> Vec<&'static str> {
+    let ream = match answer {
+        Answer::Feature(found) => found.ream.as_ref(),
+        Answer::Fit(fit) => fit.ream.as_ref(),
+        Answer::Ream(found) => Some(&found.ream),
+        _ => None,
+    };
+    let drills = ream.into_iter().flat_map(|ream| [ream.drill, ream.other_drill]);
+    drills.flatten().map(|drill| drill.name).collect()
 }

@@ -10,7 +10,7 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-use super::{Style, Text, lines::wrapped};
+use super::{Style, Text, lines::wrapped, plan_shape::PlanShape};
 use crate::{
     answer::{
         CribAnswer, CribReaming, EntryFigures, FeatureAnswer, InForce, LogsAnswer, NextFigures,
@@ -340,6 +340,11 @@ impl Text {
         else {
             return false;
         };
+        let [first, second] = self.units();
+        if let Some(start) = &answer.plan.start_mm {
+            let (one, other) = (Self::size(start.0, first), Self::size(start.0, second));
+            let _ = writeln!(out, "  start       {one:<16}{other}");
+        }
         self.next_step(out, next, kind, log.step_mm.0);
         let mut names: Vec<(&str, usize)> = Vec::new();
         for pass in &answer.plan.passes {
@@ -353,8 +358,7 @@ impl Text {
             count => format!("{count} {name}"),
         };
         let names: Vec<String> = names.into_iter().map(named).collect();
-        let [unit, _] = self.units();
-        let aim = Self::target(answer.plan.aim_mm.0, unit, Self::metal_side(Some(kind)));
+        let aim = PlanShape::of(&answer.plan, first, &answer.feature).size(answer.plan.aim_mm.0);
         wrapped(out, "  ", &format!("plan: {}, to {aim}", names.join(", ")));
         true
     }

@@ -9,6 +9,7 @@ mod bushing;
 mod figures;
 mod lines;
 mod log;
+mod plan_shape;
 mod practice;
 mod quantities;
 mod readings;
@@ -25,15 +26,18 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-use self::lines::{excerpt, wrapped};
+use self::{
+    lines::{excerpt, wrapped},
+    plan_shape::PlanShape,
+};
 use super::{
     Colour, bar,
     printable::{BAD, FAINT, GOOD, PLAIN, STRONG, printable},
 };
 use crate::{
     answer::{
-        Answer, FeatureAnswer, FitAnswer, HelpAnswer, PassFigures, PassesAnswer, ReamFigures,
-        SettingsAnswer, WhyAnswer,
+        Answer, DrillFigures, FeatureAnswer, FitAnswer, HelpAnswer, PassFigures, PassesAnswer,
+        ReamFigures, SettingsAnswer, WhyAnswer,
     },
     problem::Problem,
     query::Dial,
@@ -57,9 +61,6 @@ fn zone_name(feature: &FeatureAnswer) -> String {
 
 /// Lines of an answer, so that the prompt stays in sight.
 const LINES: usize = 23;
-
-/// More roughing passes than this are shown by the first and the last.
-const ROUGHS_SHOWN: usize = 6;
 
 #[derive(Clone, Copy)]
 enum Style {
@@ -219,10 +220,10 @@ impl Text {
             let _ = writeln!(out, "  say `hole` or `shaft` before the size for tools and passes");
         }
         if let Some(plan) = &feature.bore {
-            self.plan(out, "bore", plan);
+            self.plan(out, "bore", plan, feature);
         }
         if let Some(plan) = &feature.turn {
-            self.plan(out, "turn", plan);
+            self.plan(out, "turn", plan, feature);
         }
         Self::cautions(out, &feature.cautions);
         let zone = (zone_name(feature), feature.limits, None);
@@ -284,7 +285,7 @@ impl Text {
         self.ream(out, fit.ream.as_ref(), fit.not_reamed.as_ref());
         self.pins(out, &fit.hole);
         if let Some(plan) = &fit.bore {
-            self.plan(out, "bore", plan);
+            self.plan(out, "bore", plan, &fit.hole);
         }
         // A word's own lines take the room of these.
         for part in [&fit.hole, &fit.shaft] {
@@ -397,47 +398,59 @@ impl Text {
                 Self::range(new, Unit::Inch)
             );
         }
+        let own = ream.crib.as_ref().and_then(|crib| crib.drill.as_ref());
         if let Some(drill) = &ream.drill {
-            let leaves = drill.leaves_mm.0;
-            let stock = if leaves > ream.stock_max_mm.0 {
-                let usual = self.one_difference(ream.stock_max_mm.0);
-                format!("{} (usual to {usual})", self.one_difference(leaves))
-            } else {
-                self.difference(leaves)
+            let leaves = |drill: &DrillFigures| {
+                let leaves = drill.leaves_mm.0;
+                if leaves > ream.stock_max_mm.0 {
+                    let usual = self.one_difference(ream.stock_max_mm.0);
+                    format!("{} (usual to {usual})", self.one_difference(leaves))
+                } else {
+                    self.difference(leaves)
+                }
             };
-            let _ = write!(out, "        drill {}, leaves {stock}", drill.name);
-            if let Some(other) = &ream.other_drill {
-                let _ = write!(out, "; or {}", other.name);
-            }
-            out.push('\n');
-        } else {
+            let other = ream.other_drill.as_ref().map_or(String::new(), |other| {
+                format!("; or {}, leaves {}", other.name, self.one_difference(other.leaves_mm.0))
+            });
+            let words = format!("drill {}, leaves {}{other}", drill.name, leaves(drill));
+            wrapped(out, "        ", &words);
+        } else if own.is_none() {
             let to = ream.before_mm.0;
-            let [first, second] = [first, second].map(|unit| {
+            let [one, other] = [first, second].map(|unit| {
                 let places = if unit == Unit::Inch { 3 } else { 2 };
                 let shown = to.shown(Decimals { unit, places }, Rounding::Nearest);
                 format!("{shown} {}", unit.symbol())
             });
-            let _ = writeln!(
-                out,
-                "        no drill leaves the right stock: bore to {first} ({second}) first"
-            );
+            let drill =
+                ream.first_drill.as_ref().map_or(String::new(), |it| format!("drill {it}, "));
+            let words = if ream.bore_first == Some(true) {
+                format!("{drill}bore to {one} ({other}), then ream")
+            } else {
+                format!(
+                    "it needs a drill of about {one} ({other}): no usual one leaves the right stock"
+                )
+            };
+            wrapped(out, "        ", &words);
         }
     }
 
     /// Passes in short, for an answer about something else.
-    fn plan(&self, out: &mut String, work: &str, plan: &PassFigures) {
+    fn plan(&self, out: &mut String, work: &str, plan: &PassFigures, feature: &FeatureAnswer) {
         let [unit, _] = self.units();
-        let toward = Self::metal_side(if work == "turn" { Some(Feature::Shaft) } else { None });
+        let shape = PlanShape::of(plan, unit, feature);
         let mut words: Vec<String> = Vec::new();
-        for pass in &plan.passes {
-            words.push(match (pass.name, &pass.drill) {
-                ("drill", Some(drill)) => format!("drill {drill}"),
-                ("spring", _) => "spring".to_owned(),
-                (name, _) => format!(
-                    "{name} {} {}",
-                    pass.to_mm.0.shown(Self::usual(unit), toward),
-                    unit.symbol()
-                ),
+        for run in plan.passes.chunk_by(|one, next| one.name == next.name) {
+            let [.., last] = run else { continue };
+            let to = shape.size(last.to_mm.0);
+            let deepest = run.iter().filter_map(|pass| Some(pass.dial_mm?.0)).max();
+            words.push(match (last.name, &last.drill, deepest) {
+                ("drill", Some(drill), _) => format!("drill {drill}"),
+                ("spring", ..) => "spring".to_owned(),
+                (name, _, Some(deepest)) if run.len() > 1 => {
+                    let most = shape.cut(deepest);
+                    format!("{} {name} of at most {most}, to {to}", run.len())
+                }
+                (name, ..) => format!("{name} {to}"),
             });
         }
         let drill = Self::whose_drill(plan);
@@ -449,15 +462,6 @@ impl Text {
 
     fn passes(&self, out: &mut String, answer: &PassesAnswer) {
         self.headline(out, &answer.feature);
-        let [first, second] = self.units();
-        if let Some(start) = &answer.plan.start_mm {
-            let _ = writeln!(
-                out,
-                "  start       {:<16}{}",
-                Self::size(start.0, first),
-                Self::size(start.0, second)
-            );
-        }
         let is_logged = self.first_step(out, answer);
         if !is_logged {
             self.plan_table(out, answer);
@@ -483,40 +487,45 @@ impl Text {
             Dial::Diameter => "dial (reads diameter)",
             Dial::Radius => "dial (reads radius)",
         };
-        let [first, second] = self.units();
-        let toward = Self::metal_side(answer.feature.kind);
+        let shapes = self.units().map(|unit| PlanShape::of(&answer.plan, unit, &answer.feature));
+        if let Some(start) = &answer.plan.start_mm {
+            let [one, other] = shapes.map(|shape| shape.size(start.0));
+            let _ = writeln!(out, "  start       {one:<16}{other}");
+        }
         let _ = writeln!(
             out,
             "{}",
             self.style(Style::Faint, &format!("  {:<12}{:<32}{dial}", "pass", "to"))
         );
-        // Many equal roughing cuts: the first and the last stand for them.
-        let roughs = answer.plan.passes.iter().filter(|pass| pass.name == "rough").count();
-        let mut rough = 0;
-        for pass in &answer.plan.passes {
-            if pass.name == "rough" {
-                rough += 1;
-                if roughs > ROUGHS_SHOWN && rough > 1 && rough < roughs {
-                    if rough == 2 {
-                        let _ =
-                            writeln!(out, "  ...         {} more of about the same", roughs - 2);
+        let mut at = answer.plan.start_mm;
+        // Equal roughing cuts stand in one row.
+        for run in answer.plan.passes.chunk_by(|one, next| {
+            one.name == "rough" && next.name == "rough" && one.dial_mm == next.dial_mm
+        }) {
+            let [.., last] = run else { continue };
+            let before = at.replace(last.to_mm);
+            let dialled = match (last.dial_mm, last.name, &last.drill, before) {
+                (_, _, Some(drill), _) => drill.clone(),
+                (_, "spring", ..) => "leave it; then measure".to_owned(),
+                (Some(dial), _, _, Some(before)) => {
+                    let each =
+                        shapes.map(|it| it.each(before.0, last.to_mm.0, run.len(), answer.dial));
+                    match (each, run.len()) {
+                        ([Some(one), Some(other)], 1) => format!("{one}  {other}"),
+                        ([Some(one), _], 1) => one,
+                        ([Some(one), _], _) => format!("{one} each"),
+                        // A dial of the other system: no round figure here.
+                        _ => format!("about {} each", shapes[0].cut(dial.0)),
                     }
-                    continue;
                 }
-            }
-            let dialled = match (&pass.dial_mm, pass.name, &pass.drill) {
-                (_, _, Some(drill)) => drill.to_string(),
-                (_, "spring", _) => "leave it; then measure".to_owned(),
-                (Some(dial), ..) => self.difference(dial.0),
-                (None, ..) => "from what it measures now".to_owned(),
+                _ => "from what it measures now".to_owned(),
             };
-            let _ = writeln!(
-                out,
-                "  {:<12}{:<16}{:<16}{dialled}",
-                pass.name,
-                Self::target(pass.to_mm.0, first, toward),
-                Self::target(pass.to_mm.0, second, toward)
-            );
+            let name = match run.len() {
+                1 => last.name.to_owned(),
+                count => format!("{count} {}", last.name),
+            };
+            let [one, other] = shapes.map(|shape| shape.size(last.to_mm.0));
+            let _ = writeln!(out, "  {name:<12}{one:<16}{other:<16}{dialled}");
         }
     }
 
