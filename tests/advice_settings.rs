@@ -70,7 +70,12 @@ fn no_order_is_smaller_than_the_least_chip() {
         next["dial_mm"].as_f64().filter(|dial| *dial > 0.0)
     };
     assert!(dial("least chip 0.01mm").is_some_and(|dial| dial < 0.03));
-    assert!(dial("least chip 0.04mm").is_none_or(|dial| dial >= 0.04 - 1e-9));
+    assert!(dial("least chip 0.03mm").is_none_or(|dial| dial >= 0.03 - 1e-9));
+    // Where no such chip ends inside, there is no plan to open a log for.
+    let mut session = Session::new();
+    session.evaluate("least chip 0.04mm").unwrap();
+    let refused = session.evaluate("bore 20 H7 from 19.99 with bore gauge").unwrap_err();
+    assert!(refused.message.contains("a tool rubs under 0.04 mm"), "{}", refused.message);
 }
 
 #[test]

@@ -44,8 +44,10 @@ fn the_reamer_in_the_drawer_by_what_it_cuts() {
     assert_eq!(crib["reamers"][1]["cuts_mm"], Value::Null);
     assert_eq!(crib["drill"]["name"], "19.6 mm");
     assert_eq!(crib["drill"]["leaves_mm"], 0.4);
-    // What it would rather have stands beside it, as without a crib.
-    assert_eq!(ream["drill"]["name"], "19.75 mm");
+    // 19.75 mm would leave less, and few own it.
+    assert_eq!(ream["drill"], Value::Null);
+    let mut larger = shop(&["drill 19.6", "drill 19.8"]);
+    assert_eq!(takes(&mut larger, "ream 20 H7")["drill"]["name"], "19.75 mm");
 
     let mut wrong = shop(&["reamer 20 cuts 20.025", "reamer 18"]);
     let ream = takes(&mut wrong, "ream 20 H7");

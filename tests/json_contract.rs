@@ -46,8 +46,15 @@ fn a_fit() {
     has(&fit, "/clearance/aim_mm", 0.024);
     has(&fit, "/ream/reamer_min_mm", 20.009);
     has(&fit, "/ream/reamer_max_mm", 20.017);
-    has(&fit, "/ream/drill/name", "19.75 mm");
-    has(&fit, "/ream/drill/mm", 19.75);
+    // No drill of so much is common: 12.5 mm, bored, then reamed.
+    has(&fit, "/ream/drill", Value::Null);
+    has(&fit, "/ream/bore_first", true);
+    has(&fit, "/ream/first_drill", "12.5 mm");
+    has(&fit, "/ream/before_mm", 19.75);
+    let small = answer("10 H7/g6");
+    has(&small, "/ream/drill/name", "9.7 mm");
+    has(&small, "/ream/drill/mm", 9.7);
+    has(&small, "/bore/least_chip_mm", 0.01);
     has(&fit, "/bore/aim_mm", 20.0105);
     assert!(fit["bore"]["passes"].as_array().is_some_and(|passes| passes.len() >= 4));
     assert!(fit["cautions"].is_array());

@@ -27,7 +27,7 @@ fn is_whole(dial: f64, division: f64) -> bool {
 }
 
 #[test]
-fn what_a_plan_dials_are_whole_divisions_that_end_inside() {
+fn what_a_plan_dials_are_whole_divisions_or_a_split_last_one_that_end_inside() {
     for (settings, query, division) in [
         (&[][..], "bore 20 H7 from 19.6", 0.01),
         (&[][..], "turn 20 g6 from 22", 0.01),
@@ -43,23 +43,31 @@ fn what_a_plan_dials_are_whole_divisions_that_end_inside() {
         let plan = ask(&mut session, query);
         let ratio = if plan["dial"] == "radius" { 2.0 } else { 1.0 };
         let mut at = plan["start_mm"].as_f64().expect("a start");
+        let limits = ["lower_mm", "upper_mm"].map(|key| plan["feature"][key].as_f64().unwrap());
+        // Does any whole division end inside the limits, and not on one?
+        let first = plan["passes"][0]["dial_mm"].as_f64().expect("a dial figure");
+        let begun = if plan["work"] == "bore" { at + ratio * first } else { at - ratio * first };
+        let whole_ends_inside = (-100_i32..=100).any(|count| {
+            let size = begun + f64::from(count) * ratio * division;
+            limits[0] + 1e-9 < size && size < limits[1] - 1e-9
+        });
         for pass in plan["passes"].as_array().expect("passes") {
             let dial = pass["dial_mm"].as_f64().expect("a dial figure");
-            assert!(is_whole(dial, division), "{query}: {pass}");
+            let is_split = pass["name"] == "finish" && !whole_ends_inside;
+            let part = if is_split { division / 4.0 } else { division };
+            assert!(is_whole(dial, part), "{query}: {pass}");
             let change = ratio * dial;
             at += if plan["work"] == "bore" { change } else { -change };
+            // The size beside a cut is what the cut leads to.
+            assert!((at - pass["to_mm"].as_f64().expect("a size")).abs() < 1e-9, "{query}: {pass}");
         }
         let limit = |name: &str| plan["feature"][name].as_f64().expect("a limit");
         // A division is the most a plan may miss its aim by, and it ends never
         // past the last limit.
         let off = (at - plan["aim_mm"].as_f64().expect("an aim")).abs();
         assert!(off <= ratio * division + 1e-9, "{query}: ends {off} off");
-        let is_past = if plan["work"] == "bore" {
-            at > limit("upper_mm") + 1e-9
-        } else {
-            at < limit("lower_mm") - 1e-9
-        };
-        assert!(!is_past, "{query}: ends at {at}");
+        let is_inside = limit("lower_mm") + 1e-9 < at && at < limit("upper_mm") - 1e-9;
+        assert!(is_inside, "{query}: ends at {at}");
     }
 }
 

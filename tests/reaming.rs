@@ -148,11 +148,12 @@ fn hold(plan: &Passes, start: Start, rules: &CutRules) {
     let name = |pass: &Pass| pass.stage.name();
     let step = rules.step.tenth_nanometres();
     let is_measured = matches!(start, Start::From(_));
-    // As near to the middle as a quarter of the tolerance, unless the least
-    // chip goes past it; at the middle where the first cut can see to it.
+    // Inside the limits, and no farther off the middle than half a division
+    // unless the least chip goes past it; at the middle where the first cut can
+    // see to it.
     if is_measured {
         let off = less(plan.aim, plan.limits.middle()).checked_abs().unwrap();
-        let near = off.tenth_nanometres() * 4 <= plan.limits.tolerance().tenth_nanometres();
+        let near = off.tenth_nanometres() * 2 <= step + 1;
         let only = plan.list[0].takes.is_some_and(|takes| takes <= rules.least_chip);
         assert!(near || only, "{plan:?}");
         assert!(plan.limits.contains(plan.aim), "{plan:?}");

@@ -145,7 +145,7 @@ impl Passes {
     /// dial comes.
     ///
     /// From a size that was measured, each cut is a whole number of divisions;
-    /// the last one is split where no whole one ends near the middle. What a
+    /// the last one is split where no whole one ends inside the limits. What a
     /// drill really cuts is not known: the first cut after it brings the bore
     /// to a size from which whole divisions end at the middle.
     ///
@@ -284,15 +284,15 @@ impl CutRules {
         if !is_measured {
             return Ok(step.saturating_mul(parts_of(wanted, step)));
         }
-        // Whole divisions, halves or quarters, the first that ends in the
-        // middle half of the limits.
+        // Whole divisions, halves or quarters, the first that ends inside the
+        // limits and not on one.
         let near = [1, 2, 4].into_iter().filter(|parts| step % parts == 0).find_map(|parts| {
             let part = step / parts;
             let below = wanted - wanted.rem_euclid(part);
             let nearest =
                 if wanted - below > part / 2 { below.saturating_add(part) } else { below };
-            let off = nearest.abs_diff(middle).saturating_mul(4);
-            (nearest >= least && off <= tolerance.unsigned_abs()).then_some(nearest)
+            let off = nearest.abs_diff(middle).saturating_mul(2);
+            (nearest >= least && off < tolerance.unsigned_abs()).then_some(nearest)
         });
         Ok(near.unwrap_or(wanted))
     }

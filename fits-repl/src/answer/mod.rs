@@ -444,7 +444,8 @@ pub struct PassFigures {
     pub passes: Vec<PassFigure>,
     /// The size at the start of the cutting; `null` where it is not known.
     pub start_mm: Option<Mm>,
-    /// The size to end at.
+    /// The middle of the limits; the last pass ends as near to it as the dial
+    /// comes.
     pub aim_mm: Mm,
     /// No cut is less, on the diameter.
     pub least_chip_mm: Mm,

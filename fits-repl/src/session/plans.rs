@@ -1,5 +1,7 @@
 //! Getting there: reamers, boring and turning passes, what to dial.
 
+use std::ops::Range;
+
 use fits_core::{
     Length, Limits,
     job::{OwnDrill, Reamer},
@@ -15,10 +17,7 @@ use fits_core::{
     },
 };
 
-use super::{
-    Session,
-    resolve::{One, from_core},
-};
+use super::{Session, resolve::One, why::said};
 use crate::{
     answer::{
         Answer, CribReaming, DrillFigures, Mm, OwnDrillFigures, OwnReamer, PassFigure, PassFigures,
@@ -68,7 +67,7 @@ impl Session {
                     .advise("leave from out, or `bore 20 H7 from 19.6`"));
             }
             let ream = Ream::of(feature.limits).map_err(|error| {
-                from_core(&error, part.size.at.clone())
+                self.refused(&error, part.size.at.clone())
                     .advise("boring is planned as `bore 20 H7 from 19.6`")
             })?;
             return Ok(Answer::Ream(Box::new(ReamAnswer {
@@ -82,7 +81,7 @@ impl Session {
         };
         let plan = self.passes(part, wants, feature.limits, start).map_err(|error| {
             let at = part.from.as_ref().map_or(part.size.at.clone(), |from| from.at.clone());
-            from_core(&error, at).advise(match wants {
+            self.refused(&error, at).advise(match wants {
                 Feature::Hole => "a bore starts smaller, as `bore 20 H7 from 19.6`",
                 Feature::Shaft => "turning starts larger, as `turn 20 g6 from 22`",
             })
@@ -102,12 +101,30 @@ impl Session {
         })))
     }
 
+    /// A refusal of a plan, its sizes in the asker's units.
+    fn refused(&self, error: &fits_core::Error, at: Range<usize>) -> Problem {
+        let text = error.to_string();
+        let mut words: Vec<String> = Vec::new();
+        for word in text.split(' ') {
+            let (unit, after) = word.split_at(if word.starts_with("mm") { 2 } else { 0 });
+            let size = words.last().filter(|_| unit == "mm" && self.shown == Units::Inches);
+            match size.and_then(|size| format!("{size} mm").parse::<Length>().ok()) {
+                Some(size) => {
+                    words.pop();
+                    words.push(said(self.shown, size) + after);
+                }
+                None => words.push(word.to_owned()),
+            }
+        }
+        Problem::new(words.join(" "), at)
+    }
+
     /// Says so where the crib has boring bars and none goes into the bore.
     fn no_bar_for(&self, wants: Feature, start: Option<Mm>) -> Option<String> {
         let Mm(start) = start.filter(|_| wants == Feature::Hole)?;
         let least = self.shop.crib().bar.iter().map(|bar| bar.bore).min()?;
         (least > start).then(|| {
-            let least = super::why::said(self.shown, least);
+            let least = said(self.shown, least);
             format!("no boring bar of the crib goes into it: the smallest wants {least}")
         })
     }
@@ -151,7 +168,7 @@ impl Session {
         Ok(PassFigures {
             passes: list.collect(),
             start_mm: plan.start.map(Mm),
-            aim_mm: Mm(plan.aim),
+            aim_mm: Mm(limits.middle()),
             least_chip_mm: Mm(rules.least_chip),
             drill_in_crib: begins
                 .as_ref()

@@ -358,8 +358,9 @@ impl Text {
             count => format!("{count} {name}"),
         };
         let names: Vec<String> = names.into_iter().map(named).collect();
-        let aim = PlanShape::of(&answer.plan, first, &answer.feature).size(answer.plan.aim_mm.0);
-        wrapped(out, "  ", &format!("plan: {}, to {aim}", names.join(", ")));
+        let last = answer.plan.passes.last().map_or(answer.plan.aim_mm, |pass| pass.to_mm);
+        let last = PlanShape::of(&answer.plan, first, &answer.feature).size(last.0);
+        wrapped(out, "  ", &format!("plan: {}, to {last}", names.join(", ")));
         true
     }
 

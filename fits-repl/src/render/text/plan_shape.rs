@@ -32,7 +32,8 @@ impl PlanShape {
         let sizes: Vec<Length> =
             measured.into_iter().chain(cuts.map(|pass| pass.to_mm)).map(|size| size.0).collect();
         let shows = |decimals| sizes.iter().all(|size| is_exact(*size, decimals));
-        let ends = feature.limits.contains(usual.round(plan.aim_mm.0, toward));
+        let ends =
+            sizes.last().is_none_or(|last| feature.limits.contains(usual.round(*last, toward)));
         let as_is = measured.is_some() && !shows(usual) && shows(more);
         let decimals = if ends && !as_is { usual } else { more };
         Self { decimals, toward }
