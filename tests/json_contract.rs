@@ -154,7 +154,7 @@ fn passes_obey_the_dial() {
     has(&diameter, "/start_mm", 19.6);
     has(&diameter, "/aim_mm", 20.0105);
     has(&diameter, "/passes/0/name", "semi-finish");
-    has(&diameter, "/passes/0/to_mm", 19.8005);
+    has(&diameter, "/passes/0/to_mm", 19.8);
     has(&diameter, "/passes/0/dial_mm", 0.2);
     has(&diameter, "/passes/1/dial_mm", 0.21);
     has(&diameter, "/passes/2/name", "spring");

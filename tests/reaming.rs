@@ -154,7 +154,8 @@ fn hold(plan: &Passes, start: Start, rules: &CutRules) {
     if is_measured {
         let off = less(plan.aim, plan.limits.middle()).checked_abs().unwrap();
         let near = off.tenth_nanometres() * 2 <= step + 1;
-        let only = plan.list[0].takes.is_some_and(|takes| takes <= rules.least_chip);
+        let only =
+            plan.list[0].takes.is_some_and(|takes| less(takes, rules.least_chip) <= rules.step);
         assert!(near || only, "{plan:?}");
         assert!(plan.limits.contains(plan.aim), "{plan:?}");
     } else {

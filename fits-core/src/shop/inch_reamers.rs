@@ -40,8 +40,9 @@ pub struct InchReamer {
 }
 
 impl InchReamer {
-    /// The reamers off the shelf that, new, lie inside the hole and not above
-    /// the largest reamer for it; the one nearest the middle first.
+    /// The reamers off the shelf that, new, lie inside the hole with the rule's
+    /// 15 % of its tolerance to spare at the top (not rounded up to whole
+    /// micrometres: these are inch reamers); the one nearest the middle first.
     ///
     /// ```
     /// use fits_core::{Limits, shop::{InchReamer, Ream}};
@@ -59,8 +60,9 @@ impl InchReamer {
                 nominal.checked_add(row.high).ok()?,
             )
             .ok()?;
-            let inside =
-                ream.hole.lower() <= limits.lower() && limits.upper() <= ream.reamer.upper();
+            let spare = ream.hole.tolerance().checked_scale(15, 100).ok()?;
+            let largest = ream.hole.upper().checked_sub(spare).ok()?;
+            let inside = ream.hole.lower() <= limits.lower() && limits.upper() <= largest;
             inside.then(|| Self {
                 name: name(),
                 limits,
