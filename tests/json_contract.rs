@@ -160,7 +160,7 @@ fn passes_obey_the_dial() {
     has(&diameter, "/passes/2/name", "spring");
     has(&diameter, "/passes/2/dial_mm", 0.0);
     ask(&mut session, "dial radius");
-    has(&ask(&mut session, "bore 20 H7 from 19.6"), "/passes/1/dial_mm", 0.1);
+    has(&ask(&mut session, "bore 20 H7 from 19.6"), "/passes/1/dial_mm", 0.105);
     has(&ask(&mut session, "turn 20 g6 from 22"), "/dial", "radius");
 }
 

@@ -44,12 +44,15 @@ fn what_a_plan_dials_are_whole_divisions_or_a_split_last_one_that_end_inside() {
         let ratio = if plan["dial"] == "radius" { 2.0 } else { 1.0 };
         let mut at = plan["start_mm"].as_f64().expect("a start");
         let limits = ["lower_mm", "upper_mm"].map(|key| plan["feature"][key].as_f64().unwrap());
-        // Does any whole division end inside the limits, and not on one?
+        // Does any whole division end inside the limits, with a quarter of them
+        // to spare on the side of scrap?
         let first = plan["passes"][0]["dial_mm"].as_f64().expect("a dial figure");
         let begun = if plan["work"] == "bore" { at + ratio * first } else { at - ratio * first };
         let whole_ends_inside = (-100_i32..=100).any(|count| {
             let size = begun + f64::from(count) * ratio * division;
-            limits[0] + 1e-9 < size && size < limits[1] - 1e-9
+            let spare = (limits[1] - limits[0]) / 4.0;
+            let (low, high) = if plan["work"] == "bore" { (0.0, spare) } else { (spare, 0.0) };
+            limits[0] + low + 1e-9 < size && size < limits[1] - high - 1e-9
         });
         for pass in plan["passes"].as_array().expect("passes") {
             let dial = pass["dial_mm"].as_f64().expect("a dial figure");

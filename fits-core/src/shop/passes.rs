@@ -285,14 +285,16 @@ impl CutRules {
             return Ok(step.saturating_mul(parts_of(wanted, step)));
         }
         // Whole divisions, halves or quarters, the first that ends inside the
-        // limits and not on one.
+        // limits, with a quarter of the tolerance to spare at the last one.
         let near = [1, 2, 4].into_iter().filter(|parts| step % parts == 0).find_map(|parts| {
             let part = step / parts;
             let below = wanted - wanted.rem_euclid(part);
             let nearest =
                 if wanted - below > part / 2 { below.saturating_add(part) } else { below };
             let off = nearest.abs_diff(middle).saturating_mul(2);
-            (nearest >= least && off < tolerance.unsigned_abs()).then_some(nearest)
+            let is_inside = off < tolerance.unsigned_abs();
+            let spares = nearest <= middle.saturating_add(tolerance / 4);
+            (nearest >= least && is_inside && spares).then_some(nearest)
         });
         Ok(near.unwrap_or(wanted))
     }

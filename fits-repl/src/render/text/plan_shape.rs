@@ -48,15 +48,22 @@ impl PlanShape {
         format!("{} {}", size.shown(self.decimals, self.toward), self.decimals.unit.symbol())
     }
 
-    /// A change of diameter or its half, in the places it needs.
-    pub(super) fn cut(self, cut: Length) -> String {
+    /// A change of diameter or its half, in the places it needs, and whether
+    /// that is all of it.
+    fn exact(self, cut: Length) -> (String, bool) {
         let unit = if self.decimals.unit == Unit::Inch { Unit::Thou } else { self.decimals.unit };
         let least = if unit == Unit::Thou { 1 } else { 3 };
         let decimals = (least..least + 3)
             .map(|places| Decimals { unit, places })
-            .find(|decimals| is_exact(cut, *decimals))
-            .unwrap_or(Decimals { unit, places: least });
-        format!("{} {}", cut.shown(decimals, Rounding::Nearest), unit.symbol())
+            .find(|decimals| is_exact(cut, *decimals));
+        let shown =
+            cut.shown(decimals.unwrap_or(Decimals { unit, places: least }), Rounding::Nearest);
+        (format!("{shown} {}", unit.symbol()), decimals.is_some())
+    }
+
+    /// A cut about as it is.
+    pub(super) fn cut(self, cut: Length) -> String {
+        self.exact(cut).0
     }
 
     /// What to dial for each of some equal cuts from one size to another, as
@@ -64,7 +71,11 @@ impl PlanShape {
     pub(super) fn each(self, from: Length, to: Length, count: usize, dial: Dial) -> Option<String> {
         let off = self.rounded(to).checked_sub(self.rounded(from)).ok()?.checked_abs().ok()?;
         let parts = i64::try_from(count).ok()? * if dial == Dial::Radius { 2 } else { 1 };
-        (off.tenth_nanometres() % parts == 0)
-            .then(|| self.cut(Length::from_tenth_nanometres(off.tenth_nanometres() / parts)))
+        if off.tenth_nanometres() % parts != 0 {
+            return None;
+        }
+        let each = Length::from_tenth_nanometres(off.tenth_nanometres() / parts);
+        let (shown, is_exact) = self.exact(each);
+        is_exact.then_some(shown)
     }
 }
