@@ -62,7 +62,8 @@ fn published(row: &Row) -> (Joint, bool) {
 #[test]
 fn textbook_examples_come_out() {
     let list = rows("tests/published/press_fits.csv");
-    let examples: HashSet<&str> = list.iter().map(|row| row.text("problem")).collect();
+    let examples: HashSet<&str> =
+        list.iter().filter(|row| !row.is_unconfirmed()).map(|row| row.text("problem")).collect();
     assert!(examples.len() >= 15, "only {} examples", examples.len());
     for row in &list {
         let (joint, is_inch) = published(row);

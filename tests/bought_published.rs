@@ -35,13 +35,13 @@ const DEPARTURES: [Departure; 4] = [
     Departure {
         family: "inch shoulder screw",
         nominal: "5/32",
-        source: "ASME B18.3, the rule: shoulder is nominal less 0.002 to 0.004, published web page",
+        source: "unnamed page, unconfirmed: ASME B18.3, the rule: shoulder is nominal less 0.002 to 0.004",
         why: "the table starts from the size rounded to .156",
     },
     Departure {
         family: "inch shoulder screw",
         nominal: "3/16",
-        source: "ASME B18.3, the rule: shoulder is nominal less 0.002 to 0.004, published web page",
+        source: "unnamed page, unconfirmed: ASME B18.3, the rule: shoulder is nominal less 0.002 to 0.004",
         why: "the table prints .1830 to .1850, half a thou below the rule",
     },
 ];

@@ -304,6 +304,8 @@ fn ream_figures(ream: &Ream, units: Units) -> ReamFigures {
                 name: reamer.name,
                 min_mm: Mm(reamer.limits.lower()),
                 max_mm: Mm(reamer.limits.upper()),
+                source: reamer.source,
+                known: reamer.known,
             })
             .collect(),
     }
