@@ -126,7 +126,7 @@ fn every_recalled_deviation_says_so() {
         }
         let at = middle(&row, "over_mm", "upto_mm");
         let class = format!("{}9", row.text("letter"));
-        let size = fits_core::Length::from_micrometres((at * 1000.0) as i64).unwrap();
+        let size: fits_core::Length = format!("{at}mm").parse().unwrap();
         if class.parse::<Class>().unwrap().limits(size).is_ok() {
             recalled += 1;
             says_it_once(&format!("{at}mm {class}"));
