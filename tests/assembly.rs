@@ -62,8 +62,9 @@ fn published(row: &Row) -> (Joint, bool) {
 #[test]
 fn textbook_examples_come_out() {
     let list = rows("tests/published/press_fits.csv");
-    let examples: HashSet<&str> = list.iter().map(|row| row.text("problem")).collect();
-    assert!(examples.len() >= 15, "only {} examples", examples.len());
+    let examples: HashSet<&str> =
+        list.iter().filter(|row| !row.is_unconfirmed()).map(|row| row.text("problem")).collect();
+    assert!(examples.len() >= 12, "only {} examples that name their source", examples.len());
     for row in &list {
         let (joint, is_inch) = published(row);
         let assembly = joint.solve().unwrap_or_else(|error| panic!("{row}: {error}"));

@@ -35,7 +35,7 @@ fn shows(text: &str, mark: &str) -> bool {
 fn said(query: &str) -> String {
     let mut session = Session::new();
     match session.evaluate(query) {
-        Ok(answer) => PLAIN.answer(&answer),
+        Ok(answer) => PLAIN.read_as(session.read_as()) + &PLAIN.answer(&answer),
         Err(problem) => problem.hint(""),
     }
 }
@@ -85,6 +85,9 @@ fn marks_are_understood_and_shown_by_nothing() {
             format!("bushing 20, {mark}"),
             format!("20 {mark}"),
             format!("{mark} 20 mm"),
+            format!("20 H7/g6 warm 60C, hole {mark}, shaft steel"),
+            format!("a 20 mm steel shaft running in {mark}"),
+            format!("{mark} hub 40 mm od 25 long pressed on a 20 mm steel shaft"),
         ] {
             let text = said(&query);
             assert!(!shows(&text, mark), "{query}: {text}");

@@ -43,6 +43,19 @@ impl Row {
         self.fields.get(column).unwrap_or_else(|| panic!("{self}: no column {column}"))
     }
 
+    /// Is there such a column?
+    pub fn has(&self, column: &str) -> bool {
+        self.fields.contains_key(column)
+    }
+
+    /// Does its source name no text? Then it agrees with nobody: a count of rows
+    /// read elsewhere leaves it out.
+    pub fn is_unconfirmed(&self) -> bool {
+        ["unnamed page, unconfirmed", "unconfirmed: "]
+            .iter()
+            .any(|mark| self.text("source").starts_with(mark))
+    }
+
     /// The value in a column.
     ///
     /// # Panics

@@ -11,7 +11,7 @@ use crate::{
     error::Error,
     fit::{Basis, Fit},
     shop::pick_table,
-    size::{Deviations, Length, Limits},
+    size::{Length, Limits},
     standards::{
         b41,
         iso286::{Class, Feature, Grade, Letter},
@@ -83,8 +83,6 @@ struct Weighed {
     classes: FitClasses,
     basis: Basis,
     grades: (u8, u8),
-    hole: (i64, i64),
-    shaft: (i64, i64),
     preferred: bool,
     outside: i64,
     off_centre: i64,
@@ -236,8 +234,6 @@ fn weigh(
         classes,
         basis,
         grades,
-        hole,
-        shaft,
         preferred: is_preferred(classes),
         outside,
         off_centre: i64::try_from(off_centre).unwrap_or(i64::MAX),
@@ -256,13 +252,14 @@ fn is_preferred(classes: FitClasses) -> bool {
 }
 
 fn build(nominal: Length, weighed: &Weighed) -> Result<Candidate, Error> {
-    let limits = |(lower, upper)| {
-        Deviations::new(Length::from_tenth_nanometres(lower), Length::from_tenth_nanometres(upper))?
-            .about(nominal)
+    // Of the classes again: their limits know where they come from.
+    let (hole, shaft) = match weighed.classes {
+        FitClasses::Iso286 { hole, shaft } => (hole.limits(nominal)?, shaft.limits(nominal)?),
+        FitClasses::B41(class) => (class.hole(nominal)?, class.shaft(nominal)?),
     };
     Ok(Candidate {
         classes: weighed.classes,
-        fit: Fit::build(nominal, limits(weighed.hole)?, limits(weighed.shaft)?, weighed.basis)?,
+        fit: Fit::build(nominal, hole, shaft, weighed.basis)?,
         preferred: weighed.preferred,
         outside: Length::from_tenth_nanometres(weighed.outside),
         grades: weighed.grades,

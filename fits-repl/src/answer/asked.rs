@@ -34,7 +34,9 @@ pub struct GeneralAnswer {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub upper_mm: Option<Mm>,
     /// Where that is written.
-    pub source: &'static str,
+    pub source: String,
+    /// How it is known.
+    pub known: Known,
 }
 
 /// A standard tolerance: an IT grade, or a grade of ASME B4.1 for a size in
@@ -48,7 +50,9 @@ pub struct GradeAnswer {
     /// The tolerance.
     pub tolerance_mm: Mm,
     /// The standard and its table.
-    pub source: &'static str,
+    pub source: String,
+    /// How it is known.
+    pub known: Known,
 }
 
 /// The key and keyways of a shaft.
@@ -125,6 +129,8 @@ pub struct PickAnswer {
     pub found: usize,
     /// The first of them, or the near misses.
     pub candidates: Vec<CandidateFigures>,
+    /// How they are known: the worst of those named.
+    pub known: Known,
 }
 
 /// One of them.
@@ -140,6 +146,8 @@ pub struct CandidateFigures {
     pub preferred: bool,
     /// How far it reaches outside what is wanted; nought inside.
     pub outside_mm: Mm,
+    /// How its limits are known.
+    pub known: Known,
 }
 
 /// The nearest standard drills to a size, one of each series.
@@ -167,6 +175,10 @@ pub struct NamedDrill {
     pub mm: Mm,
     /// Its diameter less the size asked about.
     pub off_mm: Mm,
+    /// The list its size comes from.
+    pub source: &'static str,
+    /// How it is known.
+    pub known: Known,
 }
 
 /// The usual classes for a rolling bearing's seat.

@@ -272,6 +272,11 @@ pub struct PickGripAnswer {
     /// Those that meet it: lightest first where a torque is to be held,
     /// heaviest first else; the nearest that do not, where none does.
     pub candidates: Vec<GripFigures>,
+    /// How they are known: the worst of those named.
+    pub known: Known,
+    /// What of that comes from memory.
+    #[serde(skip)]
+    pub unconfirmed: Vec<String>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
 }
@@ -304,4 +309,6 @@ pub struct GripFigures {
     pub valid: bool,
     /// Does it meet every wish?
     pub meets: bool,
+    /// How it is known: the worst of its limits and materials.
+    pub known: Known,
 }

@@ -156,7 +156,42 @@ impl Answer {
             names.dedup();
             (!names.is_empty()).then(|| format!("the limits of {}", names.join(" and ")))
         };
+        // Names with how each is known; every name once.
+        let among = |what: &str, named: &mut dyn Iterator<Item = (&str, Known)>| {
+            let mut names: Vec<&str> = Vec::new();
+            for (name, _) in named.filter(|(_, known)| known.is_unconfirmed()) {
+                if !names.contains(&name) {
+                    names.push(name);
+                }
+            }
+            (!names.is_empty()).then(|| format!("{what} {}", names.join(", ")))
+        };
         match self {
+            Self::General(general) => {
+                general.known.is_unconfirmed().then(|| "this tolerance".to_owned())
+            }
+            Self::Grade(grade) => among("grade", &mut [(&*grade.grade, grade.known)].into_iter()),
+            Self::Pick(pick) => among(
+                "the limits of",
+                &mut pick.candidates.iter().map(|it| (it.class.as_str(), it.known)),
+            ),
+            Self::PickGrip(grip) => {
+                (!grip.unconfirmed.is_empty()).then(|| grip.unconfirmed.join(", "))
+            }
+            Self::Drill(drills) => among(
+                "the size of drill",
+                &mut [&drills.exact, &drills.under, &drills.over]
+                    .into_iter()
+                    .flatten()
+                    .map(|drill| (drill.name, drill.known)),
+            ),
+            Self::Stack(stack) => among(
+                "the limits of",
+                &mut stack.links.iter().map(|link| (link.class.as_str(), link.known)),
+            ),
+            Self::FitWarm(warm) => {
+                (!warm.unconfirmed.is_empty()).then(|| warm.unconfirmed.join(", "))
+            }
             Self::Feature(feature) => of(&[feature]),
             // What suits a part in hand goes by the fit that the word named.
             Self::Fit(fit) => of(&[&fit.hole, &fit.shaft])
@@ -226,6 +261,9 @@ pub struct FeatureAnswer {
     /// Processes that commonly hold it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub processes: Vec<&'static str>,
+    /// How it is known that they do: the worst of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub processes_known: Option<Known>,
     /// Gauge pins of the crib that judge the hole.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pins: Option<Box<PinsFigures>>,
@@ -424,6 +462,10 @@ pub struct ReamerFigures {
     pub min_mm: Mm,
     /// The most.
     pub max_mm: Mm,
+    /// Where that is written.
+    pub source: &'static str,
+    /// How it is known.
+    pub known: Known,
 }
 
 /// A drill before a reamer.

@@ -1,6 +1,6 @@
 //! The play that parts end to end leave.
 
-use fits_core::Limits;
+use fits_core::{Limits, source::Known};
 use serde::Serialize;
 
 use super::Mm;
@@ -42,6 +42,8 @@ pub struct StackAnswer {
     /// Which of the links has the greatest share of the variance; `null`
     /// where nothing varies.
     pub matters_most: Option<usize>,
+    /// How the play is known: no better than any link.
+    pub known: Known,
 }
 
 /// One link.
@@ -67,6 +69,8 @@ pub struct LinkFigures {
     pub share_of_worst: f64,
     /// Its share of the variance, 0 to 1.
     pub share_of_variance: f64,
+    /// How its limits are known.
+    pub known: Known,
 }
 
 /// What stacks put together at random came to.

@@ -1,6 +1,6 @@
 //! A pair away from 20 °C.
 
-use fits_core::Kind;
+use fits_core::{Kind, source::Known};
 use serde::Serialize;
 
 use super::{Ends, Mm};
@@ -41,6 +41,12 @@ pub struct WarmAnswer {
     /// What to be careful of.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<&'static str>,
+    /// How the clearance is known: the worst of both parts' limits and expansions
+    /// and of what damp does.
+    pub known: Known,
+    /// What of that comes from memory.
+    #[serde(skip)]
+    pub unconfirmed: Vec<String>,
 }
 
 /// One of its parts.
@@ -56,6 +62,8 @@ pub struct WarmPart {
     pub upper_mm: Mm,
     /// Millionths of its length per degree Celsius.
     pub expansion_per_c_e6: f64,
+    /// How its limits and its expansion are known: the worse of them.
+    pub known: Known,
 }
 
 /// The clearance at one temperature; interference is below nought.

@@ -4,6 +4,7 @@
 use fits_core::{
     Length, Limits,
     shop::pick,
+    source::Known,
     standards::{
         b41,
         bought::{KeyStandard, Keyway, Load, seat},
@@ -48,6 +49,9 @@ impl Session {
                 None => problem,
             }
         };
+        let [reason, ..] = &mut class.reasons(quantity, nominal).map_err(refused)?[..] else {
+            return Err(Problem::new("the class gives no tolerance there", text.at.clone()));
+        };
         let mut answer = GeneralAnswer {
             kind,
             nominal_mm: Mm(nominal),
@@ -57,7 +61,8 @@ impl Session {
             plus_minus_arcmin: None,
             lower_mm: None,
             upper_mm: None,
-            source: "ISO 2768-1:1989",
+            source: std::mem::take(&mut reason.source),
+            known: reason.known,
         };
         let either = match quantity {
             Quantity::Angular => {
@@ -92,11 +97,13 @@ impl Session {
                     .advise("as in `3/4in grade 8`")
             })?;
             let tolerance = b41::grade_tolerance(grade, nominal).map_err(failed)?;
+            let reason = b41::grade_reason(grade, nominal).map_err(failed)?;
             return Ok(Answer::Grade(GradeAnswer {
                 nominal_mm: Mm(nominal),
                 grade: grade.to_string(),
                 tolerance_mm: Mm(tolerance),
-                source: "ASME B4.1, table of standard tolerances",
+                source: reason.source,
+                known: reason.known,
             }));
         }
         let failed = |error: fits_core::Error| from_core(&error, at_fault(&error));
@@ -104,11 +111,13 @@ impl Session {
             .parse()
             .map_err(|error: fits_core::Error| failed(error).fix(text.at.clone(), "7"))?;
         let tolerance = iso286::standard_tolerance(grade, nominal).map_err(failed)?;
+        let reason = grade.reason(nominal).map_err(failed)?;
         Ok(Answer::Grade(GradeAnswer {
             nominal_mm: Mm(nominal),
             grade: format!("IT{grade}"),
             tolerance_mm: Mm(tolerance),
-            source: "ISO 286-1:2010, Table 1",
+            source: reason.source,
+            known: reason.known,
         }))
     }
 
@@ -163,13 +172,16 @@ impl Session {
             max_mm: Mm(candidate.fit.clearance().upper()),
             preferred: candidate.preferred,
             outside_mm: Mm(candidate.outside),
+            known: candidate.fit.known(),
         });
+        let known = found.iter().map(|it| it.fit.known()).fold(Known::Given, Known::worst);
         Ok(Answer::Pick(PickAnswer {
             nominal_mm: Mm(nominal),
             wanted_min_mm: Mm(range.lower()),
             wanted_max_mm: Mm(range.upper()),
             found: count,
             candidates: candidates.collect(),
+            known,
         }))
     }
 
@@ -179,7 +191,13 @@ impl Session {
         let named = |drill: Drill| {
             // Both are sizes of drills or less: the difference is in range.
             let off = drill.diameter().checked_sub(size).unwrap_or(Length::ZERO);
-            NamedDrill { name: drill.name(), mm: Mm(drill.diameter()), off_mm: Mm(off) }
+            NamedDrill {
+                name: drill.name(),
+                mm: Mm(drill.diameter()),
+                off_mm: Mm(off),
+                source: drill.source(),
+                known: drill.known(),
+            }
         };
         let is_exact = |drill: &NamedDrill| drill.off_mm.0 == Length::ZERO;
         let sorted = |find: &dyn Fn(Series) -> Option<Drill>| {
@@ -259,7 +277,7 @@ impl Session {
                 finer: seat.finer.map(|class| class.to_string()),
                 reason: seat.reason,
                 source: seat.source,
-                known: seat.known,
+                known: seat.known.worst(limits.known()),
             });
         }
         Ok(Answer::Seat(SeatAnswer {

@@ -100,7 +100,7 @@ impl Session {
             .and_then(Result::ok);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
-        let (known, unconfirmed) = how_known(&joint, &class);
+        let (known, unconfirmed) = how_known(&joint, joint.interference.known(), &class);
         Ok(AssemblyAnswer {
             nominal_mm: Mm(joint.diameter),
             known,
@@ -281,7 +281,18 @@ impl Session {
         } else {
             met.into_iter().rev().take(CANDIDATES).collect()
         };
+        let mut known = Known::Given;
+        let mut unconfirmed = Vec::new();
+        for grip in &shown {
+            let (one, of) = grip_known(grip);
+            known = known.worst(one);
+            unconfirmed.extend(of);
+        }
+        unconfirmed.sort();
+        unconfirmed.dedup();
         Ok(Answer::PickGrip(PickGripAnswer {
+            known,
+            unconfirmed,
             nominal_mm: Mm(asked.joint.diameter),
             holds_n_m: wanted.holds.map(|torque| tidy(torque.get::<newton_meter>())),
             holds_n: held.filter(|_| along).map(tidy),
@@ -523,13 +534,17 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
         }),
         valid: grip.valid(),
         meets: grip.meets(wishes),
+        known: grip_known(grip).0,
     }
+}
+
+fn grip_known(grip: &Grip) -> (Known, Vec<String>) {
+    how_known(grip.assembly.joint(), grip.fit.known(), &grip.classes.to_string())
 }
 
 /// The least certain of what a joint's answer rests on, and what of it no text
 /// confirms.
-fn how_known(joint: &Joint, class: &str) -> (Known, Vec<String>) {
-    let limits = joint.interference.known();
+fn how_known(joint: &Joint, limits: Known, class: &str) -> (Known, Vec<String>) {
     let materials = [&joint.hub, &joint.shaft]
         .into_iter()
         .chain(joint.sleeves.iter().map(|sleeve| &sleeve.material))

@@ -289,6 +289,7 @@ impl Session {
                 Feature::Shaft => &mut answer.shaft,
             };
             own.processes.clear();
+            own.processes_known = None;
             answer.notes.extend(self.what_to_know(part).1);
         }
         Ok(Answer::Fit(Box::new(answer)))

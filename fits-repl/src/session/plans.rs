@@ -340,6 +340,8 @@ impl Session {
                     name: reamer.name,
                     min_mm: Mm(reamer.limits.lower()),
                     max_mm: Mm(reamer.limits.upper()),
+                    source: reamer.source,
+                    known: reamer.known,
                 })
                 .collect(),
         }

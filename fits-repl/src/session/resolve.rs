@@ -6,6 +6,7 @@ use fits_core::{
     Fit, Length, Limits,
     shop::words::{Choice, Circumstance},
     size::Unit,
+    source::Known,
     standards::{
         b41,
         iso286::{Class, Feature, Grade, Letter, grade_within},
@@ -103,8 +104,8 @@ impl One {
             },
             Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
         };
-        let processes = match (grade, self.kind) {
-            (Some(grade), Some(kind)) => Process::holding(grade, kind).map(Process::name).collect(),
+        let processes: Vec<Process> = match (grade, self.kind) {
+            (Some(grade), Some(kind)) => Process::holding(grade, kind).collect(),
             _ => Vec::new(),
         };
         FeatureAnswer {
@@ -118,7 +119,8 @@ impl One {
             source: self.source,
             known: self.limits.known(),
             grade: grade.map(|grade| format!("IT{grade}")),
-            processes,
+            processes_known: processes.iter().map(|it| it.known()).reduce(Known::worst),
+            processes: processes.into_iter().map(Process::name).collect(),
             pins: None,
             mic_yours: None,
             notes: Vec::new(),

@@ -106,8 +106,10 @@ impl Session {
                 spread: link.spread.word(),
                 share_of_worst: share.worst,
                 share_of_variance: share.variance,
+                known: found.known.as_ref().map_or(Known::Given, |(limits, _)| limits.known()),
             }
         });
+        let figures: Vec<LinkFigures> = figures.collect();
         // The first of equals.
         let most = shares.iter().map(|share| share.variance).fold(0.0, f64::max);
         let matters_most = shares.iter().position(|share| most > 0.0 && share.variance >= most);
@@ -129,7 +131,8 @@ impl Session {
                 }),
             }),
             simulated,
-            links: figures.collect(),
+            known: figures.iter().map(|link| link.known).fold(Known::Given, Known::worst),
+            links: figures,
             matters_most,
         })))
     }

@@ -81,6 +81,7 @@ impl Session {
         } else {
             None
         };
+        let (known, unconfirmed) = how_known(&found);
         Ok(Answer::FitWarm(Box::new(WarmAnswer {
             nominal_mm: Mm(found.pair.fit.nominal()),
             hole: figures(&found.pair.hole, &found.hole),
@@ -100,6 +101,8 @@ impl Session {
             reference,
             cold,
             warm: hot,
+            known,
+            unconfirmed,
         })))
     }
 
@@ -339,7 +342,35 @@ fn figures(one: &One, material: &Material) -> WarmPart {
         lower_mm: Mm(one.limits.lower()),
         upper_mm: Mm(one.limits.upper()),
         expansion_per_c_e6: (expansion * 1e3).round() / 1e3,
+        known: one.limits.known().worst(expands(material)),
     }
+}
+
+/// How a material's expansion is known.
+fn expands(material: &Material) -> Known {
+    material.reason(Property::Expansion).map_or(Known::Given, |reason| reason.known)
+}
+
+/// The least certain of what the answer rests on, and what of it no text confirms.
+fn how_known(found: &Found) -> (Known, Vec<String>) {
+    let mut went_in = Vec::new();
+    for (one, material) in [(&found.pair.hole, &found.hole), (&found.pair.shaft, &found.shaft)] {
+        went_in.push((one.limits.known(), format!("the limits of {}", one.label)));
+        went_in.push((expands(material), format!("the expansion of {}", material.name())));
+        let swells = swelling_reason(material).map(|it| it.known);
+        went_in.extend(swells.map(|known| (known, format!("swelling of {}", material.name()))));
+    }
+    // What suits a part in hand goes by the fit that the word named.
+    went_in.push((found.pair.fit.known(), "this fit".to_owned()));
+    let known = went_in.iter().map(|(known, _)| *known).fold(Known::Given, Known::worst);
+    let mut unconfirmed: Vec<String> = Vec::new();
+    for (known, what) in went_in {
+        let is_said = unconfirmed.contains(&what) || what == "this fit" && !unconfirmed.is_empty();
+        if known.is_unconfirmed() && !is_said {
+            unconfirmed.push(what);
+        }
+    }
+    (known, unconfirmed)
 }
 
 fn kind(clearance: Limits) -> Kind {

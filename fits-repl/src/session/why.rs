@@ -8,7 +8,7 @@ use fits_core::{
     standards::{
         b41,
         drills::Drill,
-        iso286::{Class, Feature, Letter},
+        iso286::{Class, Feature, Grade},
         iso2768::Class as General,
         processes::Process,
     },
@@ -177,10 +177,9 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
             let nominal = found.nominal_mm.0;
             figures.extend(match found.grade.strip_prefix("IT") {
                 None => found.grade.parse().ok().and_then(|grade| b41::grade_reason(grade, nominal).ok()),
-                Some(number) => number.parse().ok().and_then(|grade| {
-                    let class = Class { feature: Feature::Shaft, letter: Letter::H, grade };
-                    class.reasons(nominal).ok()?.into_iter().next()
-                }),
+                Some(number) => {
+                    number.parse::<Grade>().ok().and_then(|grade| grade.reason(nominal).ok())
+                }
             });
         }
         Answer::Keyway(found) => figures.extend(found.reasons.iter().cloned()),

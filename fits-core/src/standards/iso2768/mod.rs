@@ -161,8 +161,10 @@ impl Class {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn limits(self, nominal: Length) -> Result<Limits, Error> {
-        let deviation = self.linear(nominal)?;
-        Deviations::new(deviation.checked_neg()?, deviation)?.about(nominal)
+        let cell = self.cell(Quantity::Linear, nominal)?;
+        let deviation = Length::from_tenth_nanometres(cell.value);
+        let deviations = Deviations::new(deviation.checked_neg()?, deviation)?;
+        deviations.known_as(cell.from.known).about(nominal)
     }
 
     /// The deviation either way for an external radius or a chamfer height

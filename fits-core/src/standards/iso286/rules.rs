@@ -90,6 +90,31 @@ pub fn standard_tolerance(grade: Grade, nominal: Length) -> Result<Length, Error
     tolerance_at(grade, Place::of(nominal)?)
 }
 
+impl Grade {
+    /// Why its standard tolerance is what it is.
+    ///
+    /// # Errors
+    /// As [`standard_tolerance`].
+    ///
+    /// ```
+    /// use fits_core::{Length, source::Known, standards::iso286::Grade};
+    /// let it4: Grade = "4".parse()?;
+    /// assert_eq!(it4.reason(Length::from_millimetres(20)?)?.known, Known::Seen);
+    /// assert_eq!(it4.reason(Length::from_millimetres(1100)?)?.known, Known::Memory);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn reason(self, nominal: Length) -> Result<Reason, Error> {
+        let place = Place::of(nominal)?;
+        Ok(reason(
+            format!("IT{self}"),
+            tolerance_at(self, place)?,
+            String::new(),
+            "ISO 286-1:2010, Table 1",
+            tables::SOURCES[usize::from(tables::GRADE_SOURCES[place.main][self.index()])],
+        ))
+    }
+}
+
 fn tolerance_at(grade: Grade, place: Place) -> Result<Length, Error> {
     let value = tables::GRADES[place.main][grade.index()];
     if value == NONE {
@@ -362,13 +387,7 @@ impl Class {
     pub fn reasons(self, nominal: Length) -> Result<Vec<Reason>, Error> {
         let deviations = self.deviations(nominal)?;
         let place = Place::of(nominal)?;
-        let mut reasons = vec![reason(
-            format!("IT{}", self.grade),
-            tolerance_at(self.grade, place)?,
-            String::new(),
-            "ISO 286-1:2010, Table 1",
-            tables::SOURCES[usize::from(tables::GRADE_SOURCES[place.main][self.grade.index()])],
-        )];
+        let mut reasons = vec![self.grade.reason(nominal)?];
         let (end, value) = match (self.feature, self.letter <= Letter::H) {
             (Feature::Shaft, true) => ("es", deviations.upper()),
             (Feature::Shaft, false) => ("ei", deviations.lower()),

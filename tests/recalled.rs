@@ -1,0 +1,168 @@
+//! A recalled figure says so where it is used, in the text by one `!` line and in
+//! JSON by `known`, in every kind of question; and what was read does not say it.
+
+use fits_checks::rows;
+use fits_core::standards::iso286::Class;
+use fits_repl::{
+    answer::SettingsAnswer,
+    query::{Dial, Units},
+    render::{Colour, text::Text},
+    session::Session,
+};
+use serde_json::Value;
+
+const PLAIN: Text = Text {
+    settings: SettingsAnswer { units: Units::Millimetres, dial: Dial::Diameter },
+    colour: Colour::Off,
+};
+
+/// How often a line of the text says that something is recalled, and whether any
+/// `known` of the JSON does.
+fn said(query: &str) -> (usize, bool) {
+    let answer =
+        Session::new().evaluate(query).unwrap_or_else(|error| panic!("{query}: {error:?}"));
+    let text = PLAIN.answer(&answer);
+    let lines = text.lines().filter(|line| line.starts_with("! unconfirmed")).count();
+    (lines, recalls(&serde_json::to_value(&answer).unwrap()))
+}
+
+fn recalls(json: &Value) -> bool {
+    match json {
+        // Reamers off the shelf say it in their own line, at a prompt in inches.
+        Value::Object(fields) => fields
+            .iter()
+            .filter(|(name, _)| *name != "inch_reamers")
+            .any(|(name, value)| (name == "known" && value == "memory") || recalls(value)),
+        Value::Array(list) => list.iter().any(recalls),
+        _ => false,
+    }
+}
+
+fn says_it_once(query: &str) {
+    assert_eq!(said(query), (1, true), "{query}");
+}
+
+fn says_nothing(query: &str) {
+    assert_eq!(said(query), (0, false), "{query}");
+}
+
+// 20 cd9 rests on a deviation that data/iso286/shaft_deviations.csv recalls; 20 f7 and
+// 20 H7 on cells that were read.
+#[test]
+fn every_kind_of_question_passes_it_on() {
+    for query in [
+        "20 cd9",
+        "20 H8/cd9",
+        "20 cd9 = 19.9",
+        "20 H8/cd9 = 20.01/19.9",
+        "turn 20 cd9 from 22",
+        "ream 20 CD8",
+        "stack 20 cd9 -17 ±0.05",
+        "20 H8/cd9 warm 60C, hole steel, shaft brass",
+        "20 H7/g6 warm 60C, hole PEEK, shaft steel",
+        "pick 20 holds 30 Nm, hub 303 od 40 long 25",
+        "assemble 20 H7/s6, hub 303 od 40 long 25, shaft steel",
+        "1100 grade IT4",
+        "pick 20 clearance 0.007..0.041",
+        "10in LC7",
+        "4in FN2",
+    ] {
+        says_it_once(query);
+    }
+    for query in [
+        "20 f7",
+        "20 H7/f7",
+        "20 f7 = 19.97",
+        "turn 20 f7 from 22",
+        "stack 20 f7 -17 ±0.05",
+        "20 H7/g6 warm 60C, hole steel, shaft brass",
+        "pick 20 holds 30 Nm, hub 1045 od 40 long 25",
+        "assemble 20 H7/s6, hub 1045 od 40 long 25, shaft steel",
+        "20 grade 7",
+        "3/4in grade 8",
+        "12.5 general m",
+        "40 general m angle",
+        "pick 60 clearance 0.01..0.06",
+        "seat shaft 25 turns normal",
+        "1in FN2",
+        "keyway for 20mm",
+    ] {
+        says_nothing(query);
+    }
+}
+
+/// The middle of a range in millimetres.
+fn middle(row: &fits_checks::Row, from: &str, to: &str) -> f64 {
+    (row.get::<f64>(from) + row.get::<f64>(to)) / 2.0
+}
+
+#[test]
+fn every_recalled_grade_says_so_and_no_other() {
+    let mut recalled = 0;
+    for row in rows("data/iso286/grades.csv") {
+        let at = middle(&row, "over_mm", "upto_mm");
+        let is_recalled = row.text("status") == "MEMORY";
+        // One of each other kind is enough: the rest is one branch.
+        if !is_recalled && at < 500.0 && row.text("grade") != "IT7" {
+            continue;
+        }
+        let query = format!("{at}mm grade {}", row.text("grade"));
+        if is_recalled {
+            recalled += 1;
+            says_it_once(&query);
+        } else {
+            says_nothing(&query);
+        }
+    }
+    assert!(recalled >= 9, "{recalled}");
+}
+
+#[test]
+fn every_recalled_deviation_says_so() {
+    let mut recalled = 0;
+    for row in rows("data/iso286/shaft_deviations.csv") {
+        if row.text("status") != "MEMORY" {
+            continue;
+        }
+        let at = middle(&row, "over_mm", "upto_mm");
+        let class = format!("{}9", row.text("letter"));
+        let size: fits_core::Length = format!("{at}mm").parse().unwrap();
+        if class.parse::<Class>().unwrap().limits(size).is_ok() {
+            recalled += 1;
+            says_it_once(&format!("{at}mm {class}"));
+            says_it_once(&format!("stack {at}mm {class} -2 ±0.05"));
+        }
+    }
+    assert!(recalled >= 8, "{recalled}");
+}
+
+#[test]
+fn every_class_of_b4_1_names_the_standard_and_says_what_is_recalled() {
+    let mut recalled = 0;
+    for table in ["rc", "lc", "lt", "ln", "fn"] {
+        for row in rows(&format!("data/b41/{table}.csv")) {
+            assert!(row.text("source").contains("B4.1"), "{row}");
+            let at = middle(&row, "over_in", "upto_in");
+            let query = format!("{at:.3}in {}", row.text("class"));
+            if row.text("status") == "MEMORY" {
+                recalled += 1;
+                says_it_once(&query);
+            } else {
+                says_nothing(&query);
+            }
+        }
+    }
+    assert!(recalled >= 27, "{recalled}");
+}
+
+#[test]
+fn every_recalled_drill_says_so() {
+    let mut recalled = 0;
+    for row in rows("data/drills/drills.csv") {
+        if row.text("status") == "MEMORY" {
+            recalled += 1;
+            says_it_once(&format!("drill {}{}", row.text("size"), row.text("unit")));
+        }
+    }
+    assert!(recalled >= 40, "{recalled}");
+}
