@@ -217,7 +217,9 @@ fn is_tapped(found: &Found) -> Result<(), Problem> {
         .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
     }
     if let (Form::PipeRc | Form::Npt, Some(drill)) = (thread.form(), thread.pipe_tap_drill()) {
-        let name = bit_of(drill).name;
+        let listed = fits_core::standards::drills::Drill::all().find(|it| it.diameter() == drill);
+        let in_inches = said(crate::query::Units::Inches, drill);
+        let name = listed.map_or(in_inches, |it| it.name().to_owned());
         let but = match thread.form() {
             Form::Npt => "without a taper reamer; some drill a little less",
             _ => "which leaves the small end shallow; the tap's maker may want less",
