@@ -904,9 +904,9 @@ fn taps_that_there_are_not() {
     );
     refused(
         "1/2 NPT tap",
-        "no tap drill is known here for taper pipe NPT threads",
+        "a taper thread keeps no one percent: 1/2 NPT is no hole for a drill's list",
         "tap",
-        "no published one was read: ask the tap's maker; its limits are `1/2 NPT`",
+        "published lists drill 23/32 in straight, without a taper reamer; some drill a little less; its limits are `1/2 NPT`",
     );
     refused(
         "M10 tap hub cast iron form",

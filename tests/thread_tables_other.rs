@@ -435,11 +435,15 @@ fn the_pipe_tables_are_what_the_data_give() {
         .iter()
         .map(|row| {
             format!(
-                "size: {}, outside: {}, turns: {:?}, l1: {}, from: {}",
+                "size: {}, outside: {}, turns: {:?}, l1: {}, tap_drill: {}, from: {}",
                 code(inch(row, "size")),
                 code(inch(row, "outside_in")),
                 turns(row),
                 code(inch(row, "l1_in")),
+                match row.text("tap_drill_in") {
+                    "" => "None".to_owned(),
+                    _ => format!("Some({})", code(inch(row, "tap_drill_in"))),
+                },
                 row.provenance()
             )
         })

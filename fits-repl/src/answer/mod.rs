@@ -214,8 +214,46 @@ impl Answer {
             Self::Assembly(joint) => {
                 joint.known.is_unconfirmed().then(|| joint.unconfirmed.join(", "))
             }
-            _ => None,
+            _ => {
+                let (_, reasons) = self.thread_reasons()?;
+                let mut figures: Vec<&str> = Vec::new();
+                for reason in reasons.iter().filter(|reason| reason.known.is_unconfirmed()) {
+                    if !figures.contains(&reason.figure.as_str()) {
+                        figures.push(&reason.figure);
+                    }
+                }
+                // `why` names them all.
+                let more = figures.len().saturating_sub(3);
+                figures.truncate(3);
+                let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+                (!figures.is_empty()).then(|| format!("{}{more}", figures.join(", ")))
+            }
         }
+    }
+
+    /// The name of a thread's answer and why its figures are what they are.
+    pub fn thread_reasons(&self) -> Option<(&ThreadName, &[fits_core::source::Reason])> {
+        Some(match self {
+            Self::Thread(it) => (&it.name, &it.reasons),
+            Self::Tap(it) => (&it.name, &it.reasons),
+            Self::ClearanceHole(it) => (&it.name, &it.reasons),
+            Self::Wires(it) => (&it.name, &it.reasons),
+            Self::OverWires(it) => (&it.wires.name, &it.wires.reasons),
+            Self::ThreadPasses(it) => (&it.name, &it.reasons),
+            _ => return None,
+        })
+    }
+
+    pub(crate) fn thread_mut(&mut self) -> Option<(&mut ThreadName, &[fits_core::source::Reason])> {
+        Some(match self {
+            Self::Thread(it) => (&mut it.name, &it.reasons),
+            Self::Tap(it) => (&mut it.name, &it.reasons),
+            Self::ClearanceHole(it) => (&mut it.name, &it.reasons),
+            Self::Wires(it) => (&mut it.name, &it.reasons),
+            Self::OverWires(it) => (&mut it.wires.name, &it.wires.reasons),
+            Self::ThreadPasses(it) => (&mut it.name, &it.reasons),
+            _ => return None,
+        })
     }
 }
 

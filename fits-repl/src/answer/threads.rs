@@ -36,6 +36,15 @@ pub struct ThreadName {
     pub hand: &'static str,
     /// At the pitch diameter.
     pub lead_angle_deg: f64,
+    /// How the answer is known: the worst of what went into it.
+    pub known: Known,
+}
+
+impl ThreadName {
+    /// Notes how the figures of an answer are known.
+    pub(crate) fn known_by(&mut self, reasons: &[Reason]) {
+        self.known = reasons.iter().fold(Known::Given, |worst, reason| worst.worst(reason.known));
+    }
 }
 
 /// A thread: its limits and what to make it from.

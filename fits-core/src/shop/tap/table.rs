@@ -21,12 +21,12 @@ pub(super) static ADVICE: [AdviceRow; 14] = [
 ];
 
 pub(super) static COMMONLY: [OversizeRow; 6] = [
-    OversizeRow { diameter: Length::from_tenth_nanometres(15875000), oversize: Length::from_tenth_nanometres(381000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(762000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(1778000), from: Provenance { known: Known::Memory, text: "United States Cutting Tool Institute tests, mean, unconfirmed" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(15875000), oversize: Length::from_tenth_nanometres(381000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(762000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(1778000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
 ];
 
 pub(super) static MOST: [OversizeRow; 6] = [

@@ -48,6 +48,7 @@ pub(super) struct American {
     pub(super) turns: (i64, i64),
     /// Length of hand-tight engagement.
     pub(super) l1: Length,
+    pub(super) tap_drill: Option<Length>,
     pub(super) from: Provenance,
 }
 
@@ -180,8 +181,9 @@ impl Thread {
     }
 
     /// The drill before the tap of a G, Rp or Rc thread, as a published table
-    /// of British Standard pipe sizes has it; `None` where none was read. That
-    /// of Rc is drilled straight, and is the table's drill for Rp too.
+    /// of British Standard pipe sizes has it, or of NPT by the trade's chart;
+    /// `None` where none was read. Those of Rc and NPT are drilled straight; that
+    /// of Rc is the table's drill for Rp too.
     ///
     /// ```
     /// use fits_core::standards::thread::Thread;
@@ -194,6 +196,7 @@ impl Thread {
         match self.form() {
             Form::PipeParallel => parallel(size)?.tap_drill,
             Form::PipeRp | Form::PipeRc => sealing(size)?.tap_drill,
+            Form::Npt => american(size)?.tap_drill,
             _ => None,
         }
     }

@@ -397,7 +397,9 @@ impl Text {
         };
         // The tail and the passes must leave the headline in sight.
         let tail = self.pass_tail(answer);
-        let room = LINES.saturating_sub(out.lines().count() + 1 + tail.lines().count());
+        // What comes from memory takes up to two lines more.
+        let mark = if answer.name.known.is_unconfirmed() { 2 } else { 0 };
+        let room = LINES.saturating_sub(out.lines().count() + 1 + tail.lines().count() + mark);
         let cells = pass_cells(&answer.passes, [first, second]);
         let (heads, rows) = laid_out(&cells, room, &slide);
         let _ = writeln!(out, "{}", self.style(Style::Faint, &heads));

@@ -62,6 +62,8 @@ pub(super) fn name(
         lead_mm: Mm(thread.lead().nearest()),
         hand: if thread.is_left_hand() { "left" } else { "right" },
         lead_angle_deg: hundredths(thread.lead_angle().get::<degree>()),
+        // Until the figures are in.
+        known: Known::Given,
     }
 }
 

@@ -132,14 +132,18 @@ impl Session {
         belong(query)?;
         of_that_side(query)?;
         let found = Found { query, thread };
-        match query.ask.value {
+        let mut answer = match query.ask.value {
             ThreadAsk::Limits => self.thread_limits(&found),
             ThreadAsk::Tap => self.tap(&found).map_err(|problem| self.drill_meant(&found, problem)),
             ThreadAsk::Clearance => clearance(&found),
             ThreadAsk::Wires => self.wires(&found).map(|wires| Answer::Wires(Box::new(wires))),
             ThreadAsk::Over => self.over_wires(&found),
             ThreadAsk::Cut => self.cut_thread(&found),
+        }?;
+        if let Some((name, reasons)) = answer.thread_mut() {
+            name.known_by(reasons);
         }
+        Ok(answer)
     }
 
     /// The length of engagement, where one was typed.

@@ -216,13 +216,20 @@ fn is_tapped(found: &Found) -> Result<(), Problem> {
         )
         .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
     }
-    if let (Form::PipeRc, Some(drill)) = (thread.form(), thread.pipe_tap_drill()) {
+    if let (Form::PipeRc | Form::Npt, Some(drill)) = (thread.form(), thread.pipe_tap_drill()) {
+        let listed = fits_core::standards::drills::Drill::all().find(|it| it.diameter() == drill);
+        let in_inches = said(crate::query::Units::Inches, drill);
+        let name = listed.map_or(in_inches, |it| it.name().to_owned());
+        let but = match thread.form() {
+            Form::Npt => "without a taper reamer; some drill a little less",
+            _ => "which leaves the small end shallow; the tap's maker may want less",
+        };
         return Err(Problem::new(
             format!("a taper thread keeps no one percent: {thread} is no hole for a drill's list"),
             query.ask.at.clone(),
         )
         .advise(format!(
-            "published lists drill {drill} straight, which leaves the small end shallow; the tap's maker may want less; its limits are `{thread}`"
+            "published lists drill {name} straight, {but}; its limits are `{thread}`"
         )));
     }
     if matches!(thread.form(), Form::Npt | Form::PipeRc) {
