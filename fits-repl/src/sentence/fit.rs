@@ -268,7 +268,8 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         });
         let (_, said) = bar?;
         let bar = if ["crs", "cold rolled", "cold drawn", "cold rolled steel"].contains(&&*said) {
-            "low-carbon cold drawn bar"
+            // The widest class of metric bar; inch bar has its own.
+            if size.ends_with("mm") { "h11 bright bar" } else { "low-carbon cold drawn bar" }
         } else if said == "drill rod" || said == "silver steel" {
             "drill rod"
         } else {

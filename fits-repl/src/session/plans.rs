@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use fits_core::{
     Length, Limits,
     job::{OwnDrill, Reamer},
-    shop::{Hazard, InchReamer, Pass, Passes, PreDrill, Ream, Stage, Start, adviser::Settings},
+    shop::{InchReamer, Pass, Passes, PreDrill, Ream, Stage, Start, adviser::Settings},
     standards::{
         drills::{Drill, Series},
         iso286::Feature,
@@ -14,6 +14,7 @@ use fits_core::{
 
 use super::{
     Session,
+    practice::{overhang, work_cautions},
     resolve::{One, from_core},
 };
 use crate::{
@@ -77,7 +78,7 @@ impl Session {
             })
         })?;
         let notes = self.no_bar_for(wants, plan.start_mm).into_iter().collect();
-        let caution = if wants == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
+        let overhang = overhang(part.measuring.as_deref())?;
         Ok(Answer::Passes(Box::new(PassesAnswer {
             work: work.value.word(),
             dial: self.dial,
@@ -87,7 +88,7 @@ impl Session {
             log: None,
             is_not_logged: false,
             notes,
-            cautions: vec![caution.caution()],
+            cautions: work_cautions(wants, overhang),
         })))
     }
 

@@ -196,7 +196,7 @@ impl Session {
                 .fix(end..end, usual));
         };
         let family = self.cut_of(part, kind, &mut assumed)?.map(|(_, family)| family);
-        let overhang = overhang(&measuring)?;
+        let overhang = overhang(Some(&measuring))?;
         let runs = if self.trying { 1 } else { runs(&measuring)? };
         let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
         let machine = Prior::usual(kind, family, overhang);
@@ -279,20 +279,29 @@ fn strategies(rehearsal: &Rehearsal) -> Vec<StrategyFigures> {
     list
 }
 
+/// What the work itself calls for: turning always, boring where the bar hangs
+/// out far.
+pub(super) fn work_cautions(kind: Feature, overhang: Option<f64>) -> Vec<&'static str> {
+    match kind {
+        Feature::Hole => cautions(kind, overhang),
+        Feature::Shaft => vec![Hazard::Turning.caution()],
+    }
+}
+
 /// What a tool or a part that hangs out far calls for.
 fn cautions(kind: Feature, overhang: Option<f64>) -> Vec<&'static str> {
     let hazard = if kind == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
     overhang.filter(|times| *times > LONG).map(|_| hazard.caution()).into_iter().collect()
 }
 
-fn overhang(measuring: &Measuring) -> Result<Option<f64>, Problem> {
-    match &measuring.overhang {
+pub(super) fn overhang(measuring: Option<&Measuring>) -> Result<Option<f64>, Problem> {
+    match measuring.and_then(|measuring| measuring.overhang.as_ref()) {
         Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
             Err(Problem::new("no tool hangs out so far", spot.at.clone()).advise(
                 "free length over thickness, from 0.1 to 50, as `rehearse 20 H7 from 19.6 with bore gauge, overhang 5`",
             ))
         }
-        found => Ok(found.as_ref().map(|spot| spot.value)),
+        found => Ok(found.map(|spot| spot.value)),
     }
 }
 
