@@ -125,6 +125,24 @@ impl Session {
         let Some(long) = &part.long else {
             return Err(Problem::new("how long is it?", part.size.at.clone()).advise(EXAMPLE));
         };
+        // A part's limits and its length are all that a taper asks of it.
+        let said = part.measuring.as_deref();
+        let of_readings = said.filter(|it| it.is_of_readings()).map(|_| long.at.clone());
+        let unused = [
+            said.and_then(|it| it.runs.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.seed.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.overhang.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.fault.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.within.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.room.as_ref()).map(|it| it.temperature.at.clone()),
+            said.and_then(|it| it.instruments.first()).map(|it| it.at.clone()),
+            part.from.as_ref().map(|it| it.at.clone()),
+            part.warm.as_ref().map(|it| it.at.clone()),
+            of_readings,
+        ];
+        if let Some(at) = unused.into_iter().flatten().next() {
+            return Err(Problem::new("the tailstock does not go by this", at).advise(EXAMPLE));
+        }
         let one = self.lone(&Part { long: None, ..part.clone() }, EXAMPLE)?;
         let length = self.length(long)?;
         if !length.is_positive() {
