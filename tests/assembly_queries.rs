@@ -237,7 +237,8 @@ fn nothing_is_held_beyond_what_the_parts_bear() {
     assert_eq!(cracked["axial_hold_n"], Value::Null);
     let text = words("assemble 20 H8/zc7, hub cast iron od 40 long 20");
     assert!(text.contains("nothing to count on") && text.contains("CRACKS"), "{text}");
-    let loose = answer("assemble 20 H7/s6, sleeve bronze od 26 H7/k6, hub steel od 50 long 20");
+    let sleeved = "sleeve steel 4140 od 26 H7/k6, hub steel 4140 od 50 long 20, shaft steel 4140";
+    let loose = answer(&format!("assemble 20 H7/p6, {sleeved}"));
     near(number(&loose, "/torque_n_m"), 0.0, 0.0);
     assert!(loose["notes"].to_string().contains("holds nothing"));
 }

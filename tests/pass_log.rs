@@ -79,8 +79,12 @@ fn the_contract_of_a_log() {
     }
     // Said once, with the plan that opens the log.
     assert!(log["cautions"].is_null(), "{log}");
-    let opened = takes(&mut after(&[]), BORE);
+    // Boring is cautioned where the bar hangs out far, and only there.
+    assert_eq!(takes(&mut after(&[]), BORE)["cautions"].as_array().map(Vec::len), Some(0));
+    let mut far = after(&[]);
+    let opened = takes(&mut far, &format!("{BORE}, overhang 5"));
     assert!(opened["cautions"][0].as_str().is_some_and(|line| line.contains("overhung boring")));
+    assert!(takes(&mut far, "cut 0.2 = 19.79")["cautions"].is_null());
     // Replaying all but the undone one gives the same.
     let mut plain = after(&[BORE, "cut 0.2 = 19.79"]);
     let again = takes(&mut plain, "read 19.792");

@@ -319,6 +319,13 @@ pub(super) fn bought(view: &View, system: System) -> Option<Said> {
         "crs" => "low-carbon cold drawn bar",
         _ => return None,
     };
+    if name == "low-carbon cold drawn bar" && is_metric {
+        let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
+        return Some(Said::ask(
+            "metric bar goes by the class it was ordered to",
+            ["h9", "h10", "h11"].map(|class| format!("{class} bright bar {text}{rest}")).into(),
+        ));
+    }
     match (name, fit) {
         ("dowel", None) if is_metric => Some(Said::ask(
             "kind and fit are not said",

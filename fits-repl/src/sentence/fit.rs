@@ -6,7 +6,7 @@ use super::{
     Said,
     holes::coarse,
     roles::assign,
-    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limits},
+    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits},
     token::{System, Token},
     view::View,
 };
@@ -80,6 +80,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
             || view.has("state")
             || view.has("vague")
             || view.has("head")
+            || view.numbers().count() > limit_places(view).len()
         {
             return None;
         }
@@ -268,7 +269,8 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         });
         let (_, said) = bar?;
         let bar = if ["crs", "cold rolled", "cold drawn", "cold rolled steel"].contains(&&*said) {
-            "low-carbon cold drawn bar"
+            // The widest class of metric bar; inch bar has its own.
+            if size.ends_with("mm") { "h11 bright bar" } else { "low-carbon cold drawn bar" }
         } else if said == "drill rod" || said == "silver steel" {
             "drill rod"
         } else {

@@ -168,13 +168,28 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
     let mut found: Vec<(&str, Said)> = (0..)
         .zip(ALL)
         .filter_map(|(bit, (name, question))| {
-            Some((*name, in_units(&view(bit)?, setting, question)?))
+            let view = view(bit)?;
+            let said = in_units(&view, setting, question)?;
+            // No reading leaves a number out.
+            let typed = view.numbers().count();
+            let is_whole = !matches!(&said, Said::Plain(lines) if numbers_in(lines) < typed);
+            is_whole.then_some((*name, said))
         })
         .collect();
     if let Some(said) = view(LOG).and_then(|view| log_entry(&view, setting)) {
         found.push(("log", said));
     }
     settle(found)
+}
+
+/// How many numbers stand in plain queries: runs of digits, points and slashes.
+fn numbers_in(lines: &[String]) -> usize {
+    let is_part = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/');
+    let groups = |line: &String| {
+        let parts = line.split(|c: char| !is_part(c)).flat_map(|run| run.split(".."));
+        parts.filter(|run| run.contains(|c: char| c.is_ascii_digit())).count()
+    };
+    lines.iter().map(groups).sum()
 }
 
 /// What is dialled and read is in the units in force, or in those said.

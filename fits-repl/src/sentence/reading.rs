@@ -57,7 +57,7 @@ pub(super) fn reading(view: &View, system: System) -> Option<Said> {
         _ => None,
     }) {
         Some(text) => {
-            let material = view.word("material")?;
+            let material = view.word("material").filter(|_| view.words("material").count() == 1)?;
             let feature = if is_hole { "hole" } else { "shaft" };
             format!(" at {text}, {feature} {material}")
         }

@@ -549,9 +549,16 @@ fn how_known(joint: &Joint, limits: Known, class: &str) -> (Known, Vec<String>) 
         .into_iter()
         .chain(joint.sleeves.iter().map(|sleeve| &sleeve.material))
         .map(|it| (it.known(), format!("figures of {}", it.name())));
-    let mut known = limits;
+    // Force and torque go by friction; without a length there are none.
+    let friction = joint.length.map_or(Known::Given, |_| joint.friction.known());
+    let finish = if joint.finish_is_assumed { Known::Practice } else { Known::Given };
+    let mut known = limits.worst(finish);
     let mut unconfirmed = Vec::new();
-    for (one, what) in [(limits, format!("the limits of {class}"))].into_iter().chain(materials) {
+    for (one, what) in [(limits, format!("the limits of {class}"))]
+        .into_iter()
+        .chain(materials)
+        .chain([(friction, "the friction".to_owned())])
+    {
         known = known.worst(one);
         if one.is_unconfirmed() && !unconfirmed.contains(&what) {
             unconfirmed.push(what);

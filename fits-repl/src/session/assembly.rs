@@ -2,7 +2,10 @@
 
 use fits_core::{
     Length, Limits,
-    shop::assemble::{Friction, Joining, Joint, Lubricant, REAMED_AND_TURNED, Sleeve},
+    shop::{
+        assemble::{Friction, Joining, Joint, Lubricant, REAMED_AND_TURNED, Sleeve},
+        words::Word,
+    },
     size::{Decimals, Rounding, Unit},
     standards::{
         iso286::Feature,
@@ -285,6 +288,11 @@ impl Session {
         let hole = head.reading.as_ref().or(head.hole.as_ref());
         let shaft = head.second_reading.as_ref().or(head.shaft.as_ref());
         if let (Some(hole), Some(shaft)) = (hole, shaft) {
+            if let Some(word) = head.word.as_ref().filter(|_| text.shrink.is_none()) {
+                // Both readings say how tight it is: a word is known, and told as not used.
+                Word::find(&word.value).map_err(|error| from_core(&error, word.at.clone()))?;
+                notes.push(format!("both parts were read: `{}` is not counted", word.value));
+            }
             let (hole, shaft) = (self.nominal(hole)?, self.nominal(shaft)?);
             let tight = shaft.checked_sub(hole).map_err(failed)?;
             let off = self.readings_off(text, diameter, notes)?;

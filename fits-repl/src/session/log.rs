@@ -3,10 +3,7 @@
 use fits_core::{
     Length,
     job::{Doubt, Entry, State},
-    shop::{
-        Hazard,
-        adviser::{Action, Adviser, Because, Estimate, Prior, Story},
-    },
+    shop::adviser::{Action, Adviser, Because, Estimate, Prior, Story},
     size::{Decimals, Rounding},
     source::{Known, Reason},
     standards::{instruments::Instrument, iso286::Feature},
@@ -16,6 +13,7 @@ use super::{
     Logs, Session,
     mates::is_inch,
     open_log::{OpenLog, Stored, family},
+    practice::work_cautions,
     resolve::from_core,
 };
 use crate::{
@@ -398,10 +396,6 @@ impl Session {
             State::Open => Some(next_figures(adviser.as_ref())?),
             State::Done | State::Scrap => None,
         };
-        let caution = match opening.feature {
-            Feature::Hole => Hazard::OverhungBoring,
-            Feature::Shaft => Hazard::Turning,
-        };
         Ok(Answer::PassLog(Box::new(PassLogAnswer {
             limits: opening.limits().map_err(failed)?,
             log: open.stored.name(),
@@ -423,7 +417,11 @@ impl Session {
             remark: remark.filter(|_| state == State::Open),
             learned_from: open.learned_from,
             // Once: what follows the first entry has been said with the plan.
-            cautions: if log.entries.is_empty() { vec![caution.caution()] } else { Vec::new() },
+            cautions: if log.entries.is_empty() {
+                work_cautions(opening.feature, opening.overhang)
+            } else {
+                Vec::new()
+            },
             next,
             notes,
         })))

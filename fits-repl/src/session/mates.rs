@@ -19,6 +19,9 @@ use crate::{
     query::{Expression, Part, Size, Spot, Tolerance, Units, Work},
 };
 
+/// What a bearing's fit goes by.
+const BY_LOAD: &str = "ask for the seat, as `seat shaft 25 turns normal`";
+
 /// What a query's features come to.
 pub(super) enum Resolved {
     /// One feature alone.
@@ -135,6 +138,13 @@ impl Session {
                 .or(by_work.as_ref().filter(|_| !matches!(part.tolerance, Tolerance::Class(_))));
             return self.one(&part.size, nominal, &part.tolerance, said);
         };
+        // `shaft keyway` is a name of its own.
+        let whole = part.feature.as_ref().map(|feature| Spot {
+            value: format!("{} {}", feature.value, name.value),
+            at: feature.at.start..name.at.end,
+        });
+        let whole = whole.filter(|whole| bought::Family::called(&whole.value).is_ok());
+        let name = whole.as_ref().unwrap_or(name);
         if let Some(work) = &part.work {
             return Err(Problem::new("a bought-in part is not made", work.at.clone())
                 .advise("ask for its mate, as `dowel 1/4in, press`"));
@@ -200,11 +210,16 @@ impl Session {
             return self.bought_of_any_size(name, size, nominal);
         };
         let typed = super::why::said(self.shown, nominal);
-        Err(Problem::new(
+        let problem = Problem::new(
             format!("{typed} is not listed as the size of a {}: was it measured?", name.value),
             size.at.clone(),
-        )
-        .advise(format!("then give it as the {kind} in hand, as `{kind} {typed}, press`")))
+        );
+        if name.value.contains("bearing") {
+            // As a plain shaft a word's press would be offered for it.
+            return Err(problem.advise(BY_LOAD));
+        }
+        Err(problem
+            .advise(format!("then give it as the {kind} in hand, as `{kind} {typed}, press`")))
     }
 
     fn bought_of_any_size(
@@ -329,7 +344,7 @@ impl Session {
                 "a bearing's seat goes by how it is loaded, not by a word",
                 spot.at.clone(),
             )
-            .advise("ask for the seat, as `seat shaft 25 turns normal`"));
+            .advise(BY_LOAD));
         }
         let case = self.circumstance(part, word, nominal)?;
         let choice = word.choose(&case).map_err(|error| {

@@ -165,7 +165,12 @@ impl Session {
                 match self.fully_mended(mended.clone(), &problem.advice) {
                     Some(whole) if whole == mended => {}
                     Some(whole) => problem.fix = Some((0..line.len(), whole)),
-                    None => problem.fix = None,
+                    None => {
+                        problem.fix = None;
+                        // `say which, as` wants what it named.
+                        let rest = problem.advice.strip_suffix(", as").map(str::to_owned);
+                        problem.advice = rest.unwrap_or(problem.advice);
+                    }
                 }
             }
             problem

@@ -139,14 +139,7 @@ impl Session {
         };
         let measuring = part.measuring.as_deref();
         let named = measuring.map_or(&[][..], |measuring| &measuring.instruments);
-        let overhang = measuring.and_then(|measuring| measuring.overhang.as_ref());
-        let overhang = match overhang {
-            Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
-                return Err(Problem::new("no tool hangs out so far", spot.at.clone())
-                    .advise("free length over thickness, from 0.1 to 50"));
-            }
-            found => found.map(|spot| spot.value),
-        };
+        let overhang = super::practice::overhang(measuring)?;
         let nominal = plan.feature.nominal_mm.0;
         let usual = if kind == Feature::Hole { "bore gauge" } else { "micrometer" };
         let material = self.cut_of(part, kind, &mut plan.notes)?.map(|(name, _)| name);

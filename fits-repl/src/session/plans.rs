@@ -6,7 +6,7 @@ use fits_core::{
     Length, Limits,
     job::{OwnDrill, Reamer},
     shop::{
-        CutRules, Hazard, InchReamer, Passes, PreDrill, Ream, Stage, Start,
+        CutRules, InchReamer, Passes, PreDrill, Ream, Stage, Start,
         adviser::Settings,
         machining::{self, Edge},
     },
@@ -17,7 +17,12 @@ use fits_core::{
     },
 };
 
-use super::{Session, resolve::One, why::said};
+use super::{
+    Session,
+    practice::{overhang, work_cautions},
+    resolve::One,
+    why::said,
+};
 use crate::{
     answer::{
         Answer, CribReaming, DrillFigures, Mm, OwnDrillFigures, OwnReamer, PassFigure, PassFigures,
@@ -87,7 +92,7 @@ impl Session {
             })
         })?;
         let notes = self.no_bar_for(wants, plan.start_mm).into_iter().collect();
-        let caution = if wants == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
+        let overhang = overhang(part.measuring.as_deref())?;
         Ok(Answer::Passes(Box::new(PassesAnswer {
             work: work.value.word(),
             dial: self.dial,
@@ -97,7 +102,7 @@ impl Session {
             log: None,
             is_not_logged: false,
             notes,
-            cautions: vec![caution.caution()],
+            cautions: work_cautions(wants, overhang),
         })))
     }
 

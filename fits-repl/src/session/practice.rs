@@ -125,6 +125,24 @@ impl Session {
         let Some(long) = &part.long else {
             return Err(Problem::new("how long is it?", part.size.at.clone()).advise(EXAMPLE));
         };
+        // A part's limits and its length are all that a taper asks of it.
+        let said = part.measuring.as_deref();
+        let of_readings = said.filter(|it| it.is_of_readings()).map(|_| long.at.clone());
+        let unused = [
+            said.and_then(|it| it.runs.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.seed.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.overhang.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.fault.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.within.as_ref()).map(|it| it.at.clone()),
+            said.and_then(|it| it.room.as_ref()).map(|it| it.temperature.at.clone()),
+            said.and_then(|it| it.instruments.first()).map(|it| it.at.clone()),
+            part.from.as_ref().map(|it| it.at.clone()),
+            part.warm.as_ref().map(|it| it.at.clone()),
+            of_readings,
+        ];
+        if let Some(at) = unused.into_iter().flatten().next() {
+            return Err(Problem::new("the tailstock does not go by this", at).advise(EXAMPLE));
+        }
         let one = self.lone(&Part { long: None, ..part.clone() }, EXAMPLE)?;
         let length = self.length(long)?;
         if !length.is_positive() {
@@ -196,7 +214,7 @@ impl Session {
                 .fix(end..end, usual));
         };
         let family = self.cut_of(part, kind, &mut assumed)?.map(|(_, family)| family);
-        let overhang = overhang(&measuring)?;
+        let overhang = overhang(Some(&measuring))?;
         let runs = if self.trying { 1 } else { runs(&measuring)? };
         let seed = measuring.seed.as_ref().map_or(1, |spot| spot.value);
         let machine = Prior::usual(kind, family, overhang);
@@ -279,20 +297,29 @@ fn strategies(rehearsal: &Rehearsal) -> Vec<StrategyFigures> {
     list
 }
 
+/// What the work itself calls for: turning always, boring where the bar hangs
+/// out far.
+pub(super) fn work_cautions(kind: Feature, overhang: Option<f64>) -> Vec<&'static str> {
+    match kind {
+        Feature::Hole => cautions(kind, overhang),
+        Feature::Shaft => vec![Hazard::Turning.caution()],
+    }
+}
+
 /// What a tool or a part that hangs out far calls for.
 fn cautions(kind: Feature, overhang: Option<f64>) -> Vec<&'static str> {
     let hazard = if kind == Feature::Hole { Hazard::OverhungBoring } else { Hazard::Turning };
     overhang.filter(|times| *times > LONG).map(|_| hazard.caution()).into_iter().collect()
 }
 
-fn overhang(measuring: &Measuring) -> Result<Option<f64>, Problem> {
-    match &measuring.overhang {
+pub(super) fn overhang(measuring: Option<&Measuring>) -> Result<Option<f64>, Problem> {
+    match measuring.and_then(|measuring| measuring.overhang.as_ref()) {
         Some(spot) if !(0.1..=50.0).contains(&spot.value) => {
             Err(Problem::new("no tool hangs out so far", spot.at.clone()).advise(
                 "free length over thickness, from 0.1 to 50, as `rehearse 20 H7 from 19.6 with bore gauge, overhang 5`",
             ))
         }
-        found => Ok(found.as_ref().map(|spot| spot.value)),
+        found => Ok(found.map(|spot| spot.value)),
     }
 }
 

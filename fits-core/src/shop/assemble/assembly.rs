@@ -59,12 +59,31 @@ impl Assembly {
 
     /// The least and the most pressure at a joint, counted from the innermost:
     /// least for what it holds, most for stress and press. Nought where it
-    /// does not touch; of two parts, as they bear it where one yields.
+    /// does not touch; of two parts, as they bear it where one yields; of more,
+    /// elastic up to [`Self::most_borne`].
     pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
         let at = |pair: Option<Pair>, solved: &Compound| {
-            pair.filter(|_| joint == 0).map_or_else(|| solved.pressure(joint), |it| it.pressure())
+            pair.filter(|_| joint == 0).map_or_else(
+                || solved.pressure(joint).min(self.most_borne(joint)),
+                |it| it.pressure(),
+            )
         };
         (at(self.pairs.0, &self.loosest), at(self.pairs.1, &self.tightest))
+    }
+
+    /// The most pressure that the parts outside a joint bear by von Mises'
+    /// condition, however they yield: across a wall it falls by 2/√3 of the yield
+    /// strength times the logarithm of outside over bore at most, since hoop and
+    /// radial stress never differ by more (Hill, The Mathematical Theory of
+    /// Plasticity, chapter V). Infinite where one's yield is not known.
+    fn most_borne(&self, joint: usize) -> Pressure {
+        let rings = self.joint.rings();
+        rings.iter().skip(joint + 1).fold(Pressure::new::<pascal>(0.0), |sum, ring| {
+            let strength =
+                ring.material.yield_strength().map_or(f64::INFINITY, |it| it.get::<pascal>());
+            let ratio = ring.outside.millimetres() / ring.bore.millimetres();
+            sum + Pressure::new::<pascal>(2.0 / libm::sqrt(3.0) * strength * libm::log(ratio))
+        })
     }
 
     /// The stress at a diameter within a part's wall at the tightest; of two
@@ -156,9 +175,9 @@ impl Assembly {
     }
 
     /// What it holds along the axis at its loosest, at the joint that holds
-    /// least. None where no length is known, where a part breaks, and where
-    /// of more than two parts one yields even at the loosest: nothing is to be
-    /// counted on.
+    /// least. None where no length is known, where a part breaks or yields past
+    /// [`MOST_PLASTIC`], and where of more than two parts one yields at the
+    /// tightest: nothing is to be counted on.
     pub fn axial_hold(&self) -> Option<Force> {
         self.holds().map(|(force, _)| Force::new::<newton>(force))
     }
@@ -172,22 +191,12 @@ impl Assembly {
     pub fn is_not_to_be_counted_on(&self) -> bool {
         self.breaks()
             || self.is_yielded_through()
-            || (!self.joint.sleeves.is_empty() && self.yields_at_loosest())
+            || (!self.joint.sleeves.is_empty() && self.yields())
     }
 
     /// Does one of two parts yield past [`MOST_PLASTIC`], or right through?
     pub fn is_yielded_through(&self) -> bool {
         self.yielded_share() > MOST_PLASTIC
-    }
-
-    fn yields_at_loosest(&self) -> bool {
-        self.joint.rings().iter().enumerate().any(|(at, ring)| {
-            [Surface::Bore, Surface::Outside].into_iter().any(|surface| {
-                self.loosest
-                    .stress(at, surface)
-                    .is_ok_and(|stress| Worst::of(ring, surface, stress).gives())
-            })
-        })
     }
 
     /// Newtons and newton metres held, each by the joint that holds least. All

@@ -257,6 +257,16 @@ impl Friction {
         self.to_press
     }
 
+    /// How both are known: the worse of the two.
+    pub fn known(&self) -> Known {
+        self.reasons.iter().fold(Known::Given, |worst, reason| worst.worst(reason.known))
+    }
+
+    /// How the one that a press is chosen with is known.
+    pub fn known_to_press(&self) -> Known {
+        self.reasons.last().map_or(Known::Given, |reason| reason.known)
+    }
+
     /// Where both come from.
     pub fn reasons(&self) -> &[Reason] {
         &self.reasons

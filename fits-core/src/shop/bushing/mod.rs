@@ -31,6 +31,7 @@ use super::{
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
+    source::Known,
     standards::materials::Material,
 };
 
@@ -94,6 +95,8 @@ pub struct Pressed {
     pub pressure: (Pressure, Pressure),
     /// What the press must give, oiled; none where the parts are loose.
     pub press_force: Option<Force>,
+    /// How the friction against the press is known.
+    pub friction: Known,
     /// Does a part yield or break at the most interference? Then the bore
     /// closes in by the elastic-plastic figure.
     pub yields: bool,
@@ -252,6 +255,7 @@ impl Bushing<'_> {
             bore,
             pressure: solved.pressure(0),
             press_force: solved.press_force(),
+            friction: joint.friction.known_to_press(),
             yields: solved.yields(),
             yielded_share: solved.yielded_share(),
             closes_in_bound: bound,

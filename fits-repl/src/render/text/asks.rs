@@ -50,7 +50,7 @@ impl Text {
         let (size, tolerance) =
             (Self::size(answer.nominal_mm.0, first), self.difference(answer.tolerance_mm.0));
         let _ = writeln!(out, "{tolerance}   grade {} at {size}", answer.grade);
-        let _ = writeln!(out, "  {}", answer.source);
+        wrapped(out, "  ", &answer.source);
     }
 
     pub(super) fn keyway(&self, out: &mut String, answer: &KeywayAnswer) {

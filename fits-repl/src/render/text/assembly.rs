@@ -77,13 +77,21 @@ impl Text {
         if answer.valid {
             self.lead_in(out, answer);
         }
-        for note in &answer.notes {
-            wrapped(out, "  ", note);
-        }
-        Self::cautions(out, &answer.cautions);
+        let mut cautions = String::new();
+        Self::cautions(&mut cautions, &answer.cautions);
         if !answer.unconfirmed.is_empty() {
-            super::unconfirmed(out, &answer.unconfirmed.join(", "));
+            super::unconfirmed(&mut cautions, &answer.unconfirmed.join(", "));
         }
+        // Cautions stay; notes go from the end where the screen is full.
+        for note in &answer.notes {
+            let before = out.len();
+            wrapped(out, "  ", note);
+            if out.lines().count() + cautions.lines().count() > LINES {
+                out.truncate(before);
+                break;
+            }
+        }
+        out.push_str(&cautions);
         // The picture is the first to go where the screen is full.
         let before = out.len();
         self.wall(out, answer);

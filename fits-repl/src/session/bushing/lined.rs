@@ -29,6 +29,9 @@ impl Session {
             text.od.as_ref().map(|(size, _)| size.at.clone()),
             text.housing.as_ref().and_then(|(size, _)| size.as_ref()).map(|size| size.at.clone()),
             text.warm.as_ref().map(|warm| warm.at.clone()),
+            text.hub.as_ref().map(|hub| hub.at.clone()),
+            text.hub_od.as_ref().map(|size| size.at.clone()),
+            text.long.as_ref().map(|size| size.at.clone()),
         ]
         .into_iter()
         .flatten()

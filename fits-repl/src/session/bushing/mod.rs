@@ -157,7 +157,7 @@ impl Session {
             pressed.bore.upper().checked_sub(turned.lower()).map_err(failed)?,
         )
         .map_err(failed)?;
-        let (known, unconfirmed) = how_known(running, &found);
+        let (known, unconfirmed) = how_known(running, &found, &pressed);
         Ok(Answer::BushingFit(Box::new(BushingAnswer {
             nominal_mm: Mm(nominal),
             kind: found.kind.words(),
@@ -473,9 +473,14 @@ fn three_figures(value: f64) -> f64 {
 
 /// The least certain of what a bushing's answer rests on, and what of it no text
 /// confirms.
-fn how_known(running: Limits, found: &Found) -> (Known, String) {
+fn how_known(running: Limits, found: &Found, pressed: &Pressed) -> (Known, String) {
+    let friction = pressed.press_force.map_or(Known::Given, |_| pressed.friction);
     let went_in = [
         (running.known(), "the running clearance"),
+        (found.bore.limits.known(), "the bushing's bore"),
+        (found.outside.limits.known(), "its outside"),
+        (found.housing.limits.known(), "the housing's limits"),
+        (friction, "the friction"),
         (found.material.known(), "figures of the bushing's material"),
         (found.hub.known(), "figures of the housing's material"),
     ];
