@@ -52,6 +52,9 @@ pub struct PassLogAnswer {
     /// What the tool does beside what it is set to, once that shows.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub remark: Option<RemarkFigures>,
+    /// How the places of the last readings differ, where there were several.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub form: Option<FormOfPlaces>,
     /// How many finished logs the expectations come from.
     pub learned_from: usize,
     /// What to do next; `null` once the log is closed.
@@ -65,19 +68,59 @@ pub struct PassLogAnswer {
 }
 
 /// One entry of a log.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize)]
 pub struct EntryFigures {
     /// `cut`, `spring`, `read`, `undo`, `done`, `scrap`, `lost`.
     pub entry: &'static str,
     /// The change of diameter dialled.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub dial_mm: Option<Mm>,
-    /// What was read after it.
+    /// What was read after it, at 20 °C: of several places the one that decides.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reading_mm: Option<Mm>,
+    /// Each place, where there was more than one reading or the part was warm.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub places: Vec<EntryPlace>,
+    /// How warm the part was, where that was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_c: Option<f64>,
+    /// What its growth was reckoned of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub material: Option<String>,
     /// It was taken back.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub undone: bool,
+}
+
+/// What was read at one place.
+#[derive(Clone, Debug, Serialize)]
+pub struct EntryPlace {
+    /// Its name, where one was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub place: Option<String>,
+    /// The readings, at 20 °C.
+    pub readings_mm: Vec<Mm>,
+    /// As the instrument showed them, where the part was warm.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub shown_mm: Vec<Mm>,
+}
+
+/// How the places of the last readings differ.
+#[derive(Clone, Debug, Serialize)]
+pub struct FormOfPlaces {
+    /// `taper`, `bell mouth`, `barrel`, `out of round`, `unlike`; `none` where
+    /// the instrument scatters as much.
+    pub shape: &'static str,
+    /// From the smallest place to the largest.
+    pub difference_mm: Mm,
+    /// More than the instrument scatters.
+    pub real: bool,
+    /// The place that decides: where most is off.
+    pub decides: String,
+    /// The same in words, in the units that are shown.
+    pub says: String,
+    /// What to do about it.
+    pub to_do: String,
 }
 
 /// What to do next.

@@ -10,6 +10,7 @@ mod clauses;
 mod crib;
 mod fault;
 mod log;
+pub(crate) mod log_readings;
 mod measuring;
 mod practice;
 pub(crate) mod quantities;

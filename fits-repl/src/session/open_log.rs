@@ -11,11 +11,7 @@ use fits_core::{
     },
 };
 
-use super::{
-    Logs, Session,
-    log::{next_figures, shown_in},
-    resolve::from_core,
-};
+use super::{Logs, Session, log::shown_in, log_note::next_figures, resolve::from_core};
 use crate::{
     answer::{Answer, LogFigures, LogsAnswer, Mm, OpenedLog, PassesAnswer},
     files::{self, LogFile},

@@ -6,6 +6,7 @@
 mod asks;
 mod assembly;
 mod bushing;
+mod crib;
 mod figures;
 mod lines;
 mod log;
