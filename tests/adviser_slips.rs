@@ -142,6 +142,7 @@ fn log_and_library_believe_the_same() {
         bias: GAUGE.bias,
         material: None,
         overhang: None,
+        machine: None,
     });
     let mut library = bore("19.6");
     for (dial, read) in [("0.25", "19.605"), ("0.2", "19.8"), ("0.1", "19.95"), ("0.05", "20.009")]

@@ -385,7 +385,10 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("dial turn 2mm", "what a whole turn of the dial reads"),
             ("least chip 0.02mm", "the least cut that is no rubbing, on the diameter"),
             ("risk 2%", "may overshoot so often; or careful, usual, bold"),
-            ("instrument bore gauge", "what readings are taken with, unless told"),
+            ("instrument bore gauge", "what bores are read with; shafts apart"),
+            ("machine boring head", "its dials are its own; or lathe"),
+            ("top slide 0.02mm", "its divisions: set over 5.7°, it takes a tenth"),
+            ("settings", "all of them"),
             ("material aluminium", "what the work is made of, unless told"),
         ],
     },
@@ -426,7 +429,9 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         return Ok(*found);
     }
     let alias = match wanted.as_str() {
-        "units" | "dial" | "setting" | "graduation" | "risk" => Some("settings"),
+        "units" | "dial" | "setting" | "graduation" | "risk" | "machine" | "slide" => {
+            Some("settings")
+        }
         "cut" | "spring" | "read" | "undo" | "done" | "scrap" | "logs" => Some("log"),
         "tool" | "tools" => Some("crib"),
         "bore" | "turn" | "from" | "pass" => Some("passes"),

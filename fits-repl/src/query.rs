@@ -263,6 +263,33 @@ impl Dial {
     }
 }
 
+/// The machine that work is cut on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize)]
+pub enum Machine {
+    /// A lathe.
+    #[default]
+    #[serde(rename = "lathe")]
+    Lathe,
+    /// A boring head on a mill.
+    #[serde(rename = "boring head")]
+    BoringHead,
+}
+
+impl Machine {
+    /// Its name, as typed and as JSON has it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Lathe => "lathe",
+            Self::BoringHead => "boring head",
+        }
+    }
+
+    /// The machine of that name.
+    pub fn named(name: &str) -> Option<Self> {
+        [Self::Lathe, Self::BoringHead].into_iter().find(|one| one.word() == name)
+    }
+}
+
 /// The readings at one place of the part.
 #[derive(Clone, Debug)]
 pub struct PlaceRead {
@@ -418,6 +445,10 @@ pub enum Query {
     DialTurn(Size),
     /// `least chip SIZE`: the least cut on the diameter that is no rubbing.
     LeastChip(Size),
+    /// `top slide SIZE`: its divisions; `top slide none`: there is none.
+    TopSlide(Option<Size>),
+    /// `machine`, with the new one as typed if there is one.
+    Machine(Option<Spot<String>>),
     /// `risk`, with the new one as typed if there is one.
     Risk(Option<Spot<String>>),
     /// `instrument`, with the new one if there is one.

@@ -44,6 +44,9 @@ pub struct Opening {
     /// was said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub overhang: Option<f64>,
+    /// The machine it is cut on, where that is not a lathe.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub machine: Option<String>,
 }
 
 impl Opening {
@@ -253,6 +256,7 @@ pub enum State {
 ///     bias: "0.002mm".parse()?,
 ///     material: None,
 ///     overhang: None,
+///     machine: None,
 /// });
 /// log.entries.push(Entry::Cut { dial: "0.2mm".parse()?, read: None, sure: false, seen: Seen::default() });
 /// log.entries.push(Entry::Undo);
@@ -359,6 +363,7 @@ mod tests {
             bias: size("0.002mm"),
             material: None,
             overhang: None,
+            machine: None,
         };
         PassLog { opening, entries: entries.to_vec() }
     }

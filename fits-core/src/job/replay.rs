@@ -84,11 +84,13 @@ const LEAST_SCATTER: Length = Length::from_tenth_nanometres(50_000);
 
 impl PassLog {
     /// What the adviser is to keep to: what the owner sets, and steps of the
-    /// log's dial. A turn that is smaller than such a step is another dial's.
+    /// log's dial. A turn that is smaller than such a step is another dial's, and
+    /// a top slide is the lathe's.
     pub fn settings(&self, owner: Settings) -> Settings {
         let step = self.opening.step;
         let turn = owner.dial_turn.filter(|turn| *turn >= step);
-        owner.dial_division(step).dial_turn(turn)
+        let top_slide = owner.top_slide.filter(|_| self.opening.machine.is_none());
+        owner.dial_division(step).dial_turn(turn).top_slide(top_slide)
     }
 
     fn instrument(&self) -> Instrument {
@@ -348,6 +350,7 @@ mod tests {
             bias: size("2um"),
             material: None,
             overhang: None,
+            machine: None,
         })
     }
 

@@ -39,8 +39,8 @@ pub use self::measuring::{
 };
 pub use self::shop::{
     CribAnswer, CribReaming, EntryFigures, EntryPlace, FormOfPlaces, InForce, LogFigures,
-    LogsAnswer, NextFigures, OpenedLog, OwnDrillFigures, OwnReamer, PassLogAnswer, PinFigures,
-    PinsFigures, RemarkFigures, StoryFigures,
+    LogsAnswer, NextFigures, OpenedLog, OtherMachine, OwnDrillFigures, OwnReamer, PassLogAnswer,
+    PinFigures, PinsFigures, RemarkFigures, StoryFigures,
 };
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,

@@ -7,6 +7,8 @@ use fits_core::{
 };
 use serde::Serialize;
 
+use crate::query::{Dial, Machine};
+
 use super::{Mm, SettingsAnswer, six_places};
 
 /// A pass log: what to do next, then what was done.
@@ -130,6 +132,9 @@ pub struct NextFigures {
     pub action: &'static str,
     /// For a cut, the change of diameter to dial; nought is a spring pass.
     pub dial_mm: Option<Mm>,
+    /// What to dial on the top slide instead, as its travel, where it is set over.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub top_slide_mm: Option<Mm>,
     /// The size to expect after it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub expect_mm: Option<Mm>,
@@ -242,15 +247,43 @@ pub struct InForce {
     /// The chance of overshooting that a cut may have, where it was set.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub risk: Option<f64>,
-    /// The instrument that readings are taken with.
+    /// The machine whose dials these are.
+    pub machine: Machine,
+    /// The dials of the other one.
+    pub other_machine: OtherMachine,
+    /// What the lathe's top slide is divided in, where it has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub top_slide_mm: Option<Mm>,
+    /// The instrument of bores, or of shafts where those have none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub instrument: Option<String>,
+    /// What bores are measured with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instrument_bores: Option<String>,
+    /// What shafts are measured with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instrument_shafts: Option<String>,
     /// What the work is made of.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub material: Option<String>,
     /// They are remembered, or why not.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+}
+
+/// How the dials of the machine read that is not in force.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct OtherMachine {
+    /// Which.
+    pub machine: Machine,
+    /// What its dial reads.
+    pub dial: Dial,
+    /// Its division.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub graduation_mm: Option<Mm>,
+    /// What a whole turn of it reads.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dial_turn_mm: Option<Mm>,
 }
 
 /// What the crib has for a hole to be reamed.

@@ -40,6 +40,7 @@ pub(super) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         ("instrument", Query::Instrument as fn(Option<Spot<String>>) -> Query),
         ("material", Query::Material),
         ("risk", Query::Risk),
+        ("machine", Query::Machine),
     ] {
         if let Ok((rest, ())) = keyword(word)(input) {
             let name = named(rest, total);
@@ -82,6 +83,17 @@ pub(super) fn turn(input: &str, total: usize) -> Parsed<'_, Query> {
     const EXAMPLE: &str = "as in `dial turn 2mm`";
     let (rest, size) = only_size(input, total, "what a turn reads is missing", EXAMPLE)?;
     Ok((rest, Query::DialTurn(size)))
+}
+
+/// `top slide SIZE` or `top slide none`.
+pub(super) fn top_slide(input: &str, total: usize) -> Parsed<'_, Query> {
+    const EXAMPLE: &str = "as in `top slide 0.02mm`, or `top slide none`";
+    let (start, _) = space(input)?;
+    if let Ok((rest, ())) = keyword("none")(start) {
+        return Ok((rest, Query::TopSlide(None)));
+    }
+    let (rest, size) = only_size(input, total, "what its dial is divided in is missing", EXAMPLE)?;
+    Ok((rest, Query::TopSlide(Some(size))))
 }
 
 /// `least chip SIZE`.

@@ -18,7 +18,7 @@ use super::{
 use crate::{
     answer::Answer,
     problem::Problem,
-    query::{Dial, LogQuery, Readings, Size, Spot, Units},
+    query::{Dial, LogQuery, Machine, Readings, Size, Spot, Units},
 };
 
 impl Session {
@@ -57,6 +57,7 @@ impl Session {
                 if let Some(problem) = self.size_for_dial(dial, first, *sure) {
                     return Err(problem);
                 }
+                self.is_on_its_machine(&dial.at)?;
                 let dialled = change(self, dial)?;
                 let WasRead { size, seen, notes } = self.was_read(read.as_ref())?;
                 let entry = Entry::Cut { dial: dialled, read: size, sure: *sure, seen };
@@ -112,6 +113,30 @@ impl Session {
             }
             LogQuery::Open(name) => self.open_named(name),
         }
+    }
+
+    /// Refuses what was dialled where the log is of another machine: the dials in
+    /// force are not the ones that were turned.
+    fn is_on_its_machine(&self, at: &Range<usize>) -> Result<(), Problem> {
+        match self.other_machine() {
+            Some(machine) => Err(Problem::new(
+                format!(
+                    "this log is on the {}, and the dials in force are the {}'s",
+                    machine.word(),
+                    self.kept.machine.word()
+                ),
+                at.clone(),
+            )
+            .advise(format!("set the machine first, as `machine {}`", machine.word()))),
+            None => Ok(()),
+        }
+    }
+
+    /// The machine of the open log, where another one is in force.
+    pub(super) fn other_machine(&self) -> Option<Machine> {
+        let log = self.shop.log.as_ref()?.log.as_ref()?;
+        let own = log.opening.machine.as_deref().and_then(Machine::named).unwrap_or_default();
+        Some(own).filter(|own| *own != self.kept.machine && log.state() == State::Open)
     }
 
     /// Is a size about that of the part whose log is open?

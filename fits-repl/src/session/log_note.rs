@@ -106,6 +106,10 @@ impl Session {
         if open.stored.is_read_only() && notes.is_empty() {
             notes.push("this log is only read here: another fits has it, or the file is".into());
         }
+        notes.extend(self.other_machine().map(|machine| {
+            let machine = machine.word();
+            format!("this log is on the {machine}: `machine {machine}` before the next cut")
+        }));
         let stands = log.stands();
         let entries = log.entries.iter().zip(stands).map(|(entry, stands)| EntryFigures {
             entry: entry.name(),
@@ -186,6 +190,7 @@ pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
         return Ok(NextFigures {
             action: Action::ReadAgain.word(),
             dial_mm: None,
+            top_slide_mm: None,
             expect_mm: None,
             measuring: true,
             readings: 1,
@@ -205,6 +210,7 @@ pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
         return Ok(NextFigures {
             action: Action::Stop.word(),
             dial_mm: None,
+            top_slide_mm: None,
             expect_mm: None,
             measuring: false,
             readings: 0,
@@ -226,6 +232,7 @@ pub(super) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
     Ok(NextFigures {
         action: next.action.word(),
         dial_mm: next.dial.map(Mm),
+        top_slide_mm: next.dial.and_then(|dial| adviser.settings().on_top_slide(dial)).map(Mm),
         expect_mm: expect,
         measuring: next.measuring,
         readings: next.readings,

@@ -211,6 +211,8 @@ impl Session {
             Query::Graduation(size) => self.set_graduation(&size),
             Query::DialTurn(size) => self.set_turn(&size),
             Query::LeastChip(size) => self.set_least_chip(&size),
+            Query::TopSlide(size) => self.set_top_slide(size.as_ref()),
+            Query::Machine(name) => self.set_machine(name),
             Query::Risk(typed) => self.set_risk(typed),
             Query::Instrument(name) => self.set_instrument(name),
             Query::Material(name) => self.set_material(name),
@@ -284,6 +286,7 @@ impl Session {
             | Query::Graduation(size)
             | Query::DialTurn(size)
             | Query::LeastChip(size)
+            | Query::TopSlide(Some(size))
             | Query::Drill(size)
             | Query::Grade { size, .. }
             | Query::Keyway(size)

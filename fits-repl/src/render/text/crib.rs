@@ -95,7 +95,8 @@ impl Text {
     pub(super) fn in_force(&self, out: &mut String, answer: &InForce) {
         let settings = &answer.settings;
         let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
-        let mut words = format!("units {units}, dial {}", settings.dial.word());
+        let machine = answer.machine.word();
+        let mut words = format!("units {units}, {machine}: dial {}", settings.dial.word());
         if let Some(division) = answer.graduation_mm {
             let _ = write!(words, ", graduation {}", self.difference(division.0));
         }
@@ -108,10 +109,26 @@ impl Text {
         if let Some(risk) = answer.risk {
             let _ = write!(words, ", risk {} %", (risk * 1000.0).round() / 10.0);
         }
-        for (name, value) in [("instrument", &answer.instrument), ("material", &answer.material)] {
+        if let Some(division) = answer.top_slide_mm {
+            let _ = write!(words, ", top slide {}", self.difference(division.0));
+        }
+        for (name, value) in [
+            ("bores by", &answer.instrument_bores),
+            ("shafts by", &answer.instrument_shafts),
+            ("material", &answer.material),
+        ] {
             if let Some(value) = value {
                 let _ = write!(words, ", {name} {value}");
             }
+        }
+        wrapped(out, "", &words);
+        let other = answer.other_machine;
+        let mut words = format!("{}: dial {}", other.machine.word(), other.dial.word());
+        if let Some(division) = other.graduation_mm {
+            let _ = write!(words, ", graduation {}", self.difference(division.0));
+        }
+        if let Some(turn) = other.dial_turn_mm {
+            let _ = write!(words, ", turn {}", self.difference(turn.0));
         }
         wrapped(out, "", &words);
         if let Some(note) = &answer.note {

@@ -173,7 +173,10 @@ impl Text {
                 } else {
                     format!("the last cut: then {measure}")
                 };
-                let dial = self.on_dial(dial.0, step);
+                let dial = match next.top_slide_mm {
+                    Some(travel) => Self::dialled(travel.0, step),
+                    None => self.on_dial(dial.0, step),
+                };
                 ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
             }
             ("read again", _) => {
@@ -202,6 +205,21 @@ impl Text {
             _ => Style::Strong,
         };
         let _ = writeln!(out, "{}", format!("{}  {words}", self.style(style, lead)).trim_end());
+        if let (Some(_), Some(dial)) = (next.top_slide_mm, next.dial_mm) {
+            let change = match self.settings.dial {
+                Dial::Diameter => dial.0,
+                Dial::Radius => dial.0.half(),
+            };
+            let entered = Self::dialled(change, step).replace(' ', "");
+            wrapped(
+                out,
+                "  ",
+                &format!(
+                    "on the top slide, set over 5.7\u{b0} from the lathe's axis: it takes a tenth. \
+                     Enter it as `cut {entered}`"
+                ),
+            );
+        }
         if let Some(reason) = next.reason {
             wrapped(out, "  ", reason);
         }
