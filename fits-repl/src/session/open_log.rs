@@ -143,13 +143,7 @@ impl Session {
         let usual = if kind == Feature::Hole { "bore gauge" } else { "micrometer" };
         let material = self.cut_of(part, kind, &mut plan.notes)?.map(|(name, _)| name);
         let gauge = self.gauge(named, kind, nominal, &mut plan.notes)?;
-        if gauge.is_none() && !matches!(self.shop.logs, Logs::Off) {
-            plan.notes.push(format!(
-                "no instrument was named: a {usual} is taken. Yours is remembered by \
-                 `instrument {}`, or any other",
-                if kind == Feature::Hole { "telescoping gauge" } else { "calliper" }
-            ));
-        }
+        let is_named = gauge.is_some();
         // A size that no instrument of the tables reads is planned all the same.
         let gauge = match gauge.map_or_else(|| self.gauge_called(usual, kind, nominal), Ok) {
             Ok(gauge) => gauge,
@@ -161,6 +155,13 @@ impl Session {
                 return Ok(());
             }
         };
+        if !is_named && !matches!(self.shop.logs, Logs::Off) {
+            plan.notes.push(format!(
+                "no instrument was named: a {usual} is taken. Yours is remembered by \
+                 `instrument {}`, or any other",
+                if kind == Feature::Hole { "telescoping gauge" } else { "calliper" }
+            ));
+        }
         let opening = Opening {
             version: VERSION,
             feature: kind,
