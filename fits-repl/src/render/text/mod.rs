@@ -7,6 +7,7 @@ mod asks;
 mod assembly;
 mod bushing;
 mod crib;
+mod dial;
 mod figures;
 mod lines;
 mod log;
