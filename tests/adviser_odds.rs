@@ -292,9 +292,9 @@ fn no_fault_costs_more_than_its_aim() {
 /// good. The rough machine is left out: nothing tells it before its second pass.
 #[test]
 fn chances_told_are_chances_there_are() {
-    let jobs = settings().map(|(_, job, ..)| (Fault::None, job));
-    let faulty = faults().map(|(fault, job, ..)| (fault, job));
-    for (fault, job) in jobs.into_iter().chain(faulty) {
+    let jobs = settings().map(|(name, job, ..)| (name, Fault::None, job));
+    let faulty = faults().map(|(fault, job, ..)| (job.gauge, fault, job));
+    for (name, fault, job) in jobs.into_iter().chain(faulty) {
         if fault == Fault::Rough {
             continue;
         }
@@ -304,6 +304,8 @@ fn chances_told_are_chances_there_are() {
             .iter()
             .fold((0, 0.0, 0), |all, one| (all.0 + one.0, all.1 + one.1, all.2 + one.2));
         let (told, good) = (told / f64::from(count), f64::from(good) / f64::from(count));
+        // The calibration table, with `--nocapture`.
+        println!("| {name} | {fault:?} | {:.1} | {:.1} |", told * 100.0, good * 100.0);
         assert!(
             (told - good).abs() < 0.03,
             "{fault:?}: told {told:.3}, is {good:.3}; {}",

@@ -7,7 +7,7 @@ use crate::{
     answer::{
         CribAnswer, CribReaming, FeatureAnswer, InForce, OwnReamer, PassFigures, ReamFigures,
     },
-    query::Units,
+    query::{Dial, Machine, Units},
 };
 
 /// Tools that a list shows.
@@ -95,8 +95,14 @@ impl Text {
     pub(super) fn in_force(&self, out: &mut String, answer: &InForce) {
         let settings = &answer.settings;
         let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
-        let machine = answer.machine.word();
-        let mut words = format!("units {units}, {machine}: dial {}", settings.dial.word());
+        let other = answer.other_machine;
+        // A shop with a lathe alone reads nothing of machines.
+        let has_both = answer.machine != Machine::Lathe
+            || other.dial != Dial::Diameter
+            || other.graduation_mm.is_some()
+            || other.dial_turn_mm.is_some();
+        let machine = if has_both { format!("{}: ", answer.machine.word()) } else { String::new() };
+        let mut words = format!("units {units}, {machine}dial {}", settings.dial.word());
         if let Some(division) = answer.graduation_mm {
             let _ = write!(words, ", graduation {}", self.difference(division.0));
         }
@@ -122,7 +128,6 @@ impl Text {
             }
         }
         wrapped(out, "", &words);
-        let other = answer.other_machine;
         let mut words = format!("{}: dial {}", other.machine.word(), other.dial.word());
         if let Some(division) = other.graduation_mm {
             let _ = write!(words, ", graduation {}", self.difference(division.0));
@@ -130,7 +135,9 @@ impl Text {
         if let Some(turn) = other.dial_turn_mm {
             let _ = write!(words, ", turn {}", self.difference(turn.0));
         }
-        wrapped(out, "", &words);
+        if has_both {
+            wrapped(out, "", &words);
+        }
         if let Some(note) = &answer.note {
             wrapped(out, "  ", note);
         }
