@@ -139,7 +139,10 @@ fn played(job: &Job, fault: Fault, runs: u32) -> Odds {
         let mut shown = Vec::new();
         for _ in 0..60 {
             let next = adviser.next();
-            shown.push(next.good);
+            // Nothing tells a rough machine before its second pass.
+            if fault != Fault::Rough || cuts >= 2 {
+                shown.push(next.good);
+            }
             let dial = next.dial.filter(|_| next.action == Action::Cut);
             match next.action {
                 Action::Stop | Action::Scrap => break,
@@ -287,25 +290,27 @@ fn no_fault_costs_more_than_its_aim() {
     }
 }
 
-/// The chances that are told, over all steps of a thousand logs of each kind
-/// of machine, against how often those parts ended
-/// good. The rough machine is left out: nothing tells it before its second pass.
+/// The chances that are told, over all steps of four thousand logs of each kind
+/// of machine, against how often those parts ended good: less than two points too
+/// high. The least sure is told two points too low. A rough machine counts from its
+/// second pass, as nothing tells it before, and is told eight points too high.
 #[test]
 fn chances_told_are_chances_there_are() {
-    let jobs = settings().map(|(_, job, ..)| (Fault::None, job));
-    let faulty = faults().map(|(fault, job, ..)| (fault, job));
-    for (fault, job) in jobs.into_iter().chain(faulty) {
-        if fault == Fault::Rough {
-            continue;
-        }
-        let odds = played(&job, fault, 1000);
+    let jobs = settings().map(|(name, job, ..)| (name, Fault::None, job));
+    let faulty = faults().map(|(fault, job, ..)| (job.gauge, fault, job));
+    for (name, fault, job) in jobs.into_iter().chain(faulty) {
+        let odds = played(&job, fault, 4000);
         let (count, told, good) = odds
             .shown
             .iter()
             .fold((0, 0.0, 0), |all, one| (all.0 + one.0, all.1 + one.1, all.2 + one.2));
         let (told, good) = (told / f64::from(count), f64::from(good) / f64::from(count));
+        // The calibration table, with `--nocapture`.
+        println!("| {name} | {fault:?} | {:.1} | {:.1} |", told * 100.0, good * 100.0);
+        // Eight points too high: not mended. It must not get worse.
+        let too_high = if fault == Fault::Rough { 0.09 } else { 0.02 };
         assert!(
-            (told - good).abs() < 0.03,
+            told - good < too_high && good - told < 0.025,
             "{fault:?}: told {told:.3}, is {good:.3}; {}",
             row(odds)
         );

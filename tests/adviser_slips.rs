@@ -6,7 +6,7 @@
 
 use fits_core::{
     Length, Limits,
-    job::{Entry as Logged, Opening, PassLog},
+    job::{Entry as Logged, Opening, PassLog, Seen},
     shop::adviser::{Action, Adviser, Instrument, Prior, Settings},
     standards::iso286::{Class, Feature},
 };
@@ -142,11 +142,17 @@ fn log_and_library_believe_the_same() {
         bias: GAUGE.bias,
         material: None,
         overhang: None,
+        machine: None,
     });
     let mut library = bore("19.6");
     for (dial, read) in [("0.25", "19.605"), ("0.2", "19.8"), ("0.1", "19.95"), ("0.05", "20.009")]
     {
-        log.entries.push(Logged::Cut { dial: mm(dial), read: Some(mm(read)), sure: true });
+        log.entries.push(Logged::Cut {
+            dial: mm(dial),
+            read: Some(mm(read)),
+            sure: true,
+            seen: Seen::default(),
+        });
         library.cut(mm(dial), &[mm(read)]).expect("in range");
         let logged =
             log.adviser(prior(), Settings::default()).expect("entries").expect("nothing lost");

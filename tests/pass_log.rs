@@ -171,14 +171,9 @@ fn doubtful_entries_are_asked_about_and_not_entered() {
         ("read", "the reading is missing after `read`", "as in `read 19.792`"),
         ("cut 0.1 19.885", "what was read comes after =", "try `cut 0.1 = 19.885`"),
         (
-            "read 19.79 19.792",
-            "an entry takes one reading",
-            "enter the others one by one, as `read 19.792`",
-        ),
-        (
             "read 19.79 at 31C",
-            "a log takes readings as they stand",
-            "let the part cool, or judge it apart, as `20 H7 = 20.013 at 31C, hole steel`",
+            "what a warm part is of decides how much it grows",
+            "name it, for instance: `read 19.79 at 31C steel`",
         ),
         (
             "cut 0.1in = 19.79",

@@ -93,7 +93,7 @@ fn every_kind_of_question_passes_it_on() {
 
 /// The middle of a range in millimetres.
 fn middle(row: &fits_checks::Row, from: &str, to: &str) -> f64 {
-    (row.get::<f64>(from) + row.get::<f64>(to)) / 2.0
+    f64::midpoint(row.get::<f64>(from), row.get::<f64>(to))
 }
 
 #[test]

@@ -62,16 +62,16 @@ fn rehearsed(work: Work) -> [Odds; 3] {
 }
 
 #[track_caller]
-fn beats_halving([_, halving, adviser]: [Odds; 3]) {
+fn beats_halving([_, halving, adviser]: [Odds; 3], more_passes: f64) {
     assert!(
         adviser.over <= halving.over / 4.0,
         "scrap {:.4}, a quarter of halving's is {:.4}",
         adviser.over,
         halving.over / 4.0
     );
-    // A pass or so more tells a rough machine from a usual one.
+    // More passes tell a rough machine from a usual one; two with a poor gauge.
     assert!(
-        adviser.passes <= halving.passes + 2.0,
+        adviser.passes <= halving.passes + more_passes,
         "{:.3} passes, halving takes {:.3}",
         adviser.passes,
         halving.passes
@@ -85,7 +85,7 @@ fn h7_with_a_bore_gauge() {
     assert!(adviser.good >= 0.98, "good {:.4}", adviser.good);
     assert!(adviser.over <= 0.006, "scrap {:.4}", adviser.over);
     assert!(adviser.passes <= 3.0, "passes {:.3}", adviser.passes);
-    beats_halving(odds);
+    beats_halving(odds, 1.0);
 }
 
 #[test]
@@ -94,14 +94,14 @@ fn h7_with_a_telescoping_gauge() {
     let adviser = odds[2];
     assert!(adviser.good >= 0.96, "good {:.4}", adviser.good);
     assert!(adviser.over <= 0.025, "scrap {:.4}", adviser.over);
-    beats_halving(odds);
+    beats_halving(odds, 2.0);
 }
 
 #[test]
 fn h6_with_a_bore_gauge() {
     let odds = rehearsed(work("H6", 2.5, 2.0));
     assert!(odds[2].good >= 0.94, "good {:.4}", odds[2].good);
-    beats_halving(odds);
+    beats_halving(odds, 1.0);
 }
 
 /// A shaft is a hole seen from the other side: the same luck, the same odds.

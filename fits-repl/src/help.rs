@@ -336,11 +336,14 @@ pub const TOPICS: &[HelpAnswer] = &[
             "it is answered; an entry that cannot be is asked about: `sure` after it stands.",
             "`log list` names them, `log open` and a name goes back to one, `log leave` out.",
             "Finished logs teach what to expect of your lathe. Dials as the dial is set.",
+            "Of places that differ the one with most off decides; the form is told.",
         ],
         examples: &[
             ("bore 20 H7 from 19.6 with bore gauge", "the plan, and a log"),
             ("cut 0.2 = 19.79", "dialled and read"),
             ("read 19.792", "read again"),
+            ("read 19.790 front 19.794 back", "two places, or 19.790 / 19.794"),
+            ("read 19.795 at 25C steel", "a warm part, brought to 20 °C"),
             ("cut 0.1", "dialled, not measured"),
             ("spring = 19.888", "a pass without infeed, and what was read"),
             ("undo", "the last entry is taken back"),
@@ -382,7 +385,10 @@ pub const TOPICS: &[HelpAnswer] = &[
             ("dial turn 2mm", "what a whole turn of the dial reads"),
             ("least chip 0.02mm", "the least cut that is no rubbing, on the diameter"),
             ("risk 2%", "may overshoot so often; or careful, usual, bold"),
-            ("instrument bore gauge", "what readings are taken with, unless told"),
+            ("instrument bore gauge", "what bores are read with; shafts apart"),
+            ("machine boring head", "its dials are its own; or lathe"),
+            ("top slide 0.02mm", "its divisions: set over 5.7°, it takes a tenth"),
+            ("settings", "all of them"),
             ("material aluminium", "what the work is made of, unless told"),
         ],
     },
@@ -423,7 +429,9 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         return Ok(*found);
     }
     let alias = match wanted.as_str() {
-        "units" | "dial" | "setting" | "graduation" | "risk" => Some("settings"),
+        "units" | "dial" | "setting" | "graduation" | "risk" | "machine" | "slide" => {
+            Some("settings")
+        }
         "cut" | "spring" | "read" | "undo" | "done" | "scrap" | "logs" => Some("log"),
         "tool" | "tools" => Some("crib"),
         "bore" | "turn" | "from" | "pass" => Some("passes"),

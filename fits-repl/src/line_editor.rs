@@ -98,6 +98,8 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
         offered.extend(["mm", "in"]);
     } else if first_word == "dial" {
         offered.extend(["diameter", "radius", "graduation", "turn"]);
+    } else if first_word == "machine" {
+        offered.extend(["lathe", "boring"]);
     } else if first_word == "log" {
         offered.extend(["list", "open", "leave"]);
     } else if first_word == "crib" {

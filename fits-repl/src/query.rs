@@ -263,16 +263,77 @@ impl Dial {
     }
 }
 
+/// The machine that work is cut on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize)]
+pub enum Machine {
+    /// A lathe.
+    #[default]
+    #[serde(rename = "lathe")]
+    Lathe,
+    /// A boring head on a mill.
+    #[serde(rename = "boring head")]
+    BoringHead,
+}
+
+impl Machine {
+    /// Its name, as typed and as JSON has it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Lathe => "lathe",
+            Self::BoringHead => "boring head",
+        }
+    }
+
+    /// The machine of that name.
+    pub fn named(name: &str) -> Option<Self> {
+        [Self::Lathe, Self::BoringHead].into_iter().find(|one| one.word() == name)
+    }
+}
+
+/// The readings at one place of the part.
+#[derive(Clone, Debug)]
+pub struct PlaceRead {
+    /// Its name, where one was said.
+    pub name: Option<Spot<String>>,
+    /// What was read there, one at least.
+    pub sizes: Vec<Size>,
+}
+
+/// What was read for an entry of the log.
+#[derive(Clone, Debug)]
+pub struct Readings {
+    /// Place by place; one at least.
+    pub places: Vec<PlaceRead>,
+    /// How warm the part was, where that was said.
+    pub at: Option<Warmth>,
+    /// What it is made of, where that was said beside the temperature.
+    pub material: Option<Spot<String>>,
+}
+
+impl Readings {
+    /// Every reading, in order.
+    pub fn sizes(&self) -> impl DoubleEndedIterator<Item = &Size> {
+        self.places.iter().flat_map(|place| &place.sizes)
+    }
+
+    /// From the first reading to the last.
+    pub fn at(&self) -> Range<usize> {
+        let mut sizes = self.sizes();
+        let first = sizes.next().map_or(0..0, |size| size.at.clone());
+        first.start..sizes.next_back().map_or(first.end, |size| size.at.end)
+    }
+}
+
 /// What is entered in a pass log, or asked of it.
 #[allow(missing_docs, reason = "the fields of a variant are named in its line")]
 #[derive(Clone, Debug)]
 pub enum LogQuery {
-    /// `cut SIZE = SIZE`: dialled and read.
-    Cut { dial: Size, read: Option<Size>, sure: bool },
-    /// `spring = SIZE`: a pass without infeed, and what was read.
-    Spring { read: Option<Size>, sure: bool },
-    /// `read SIZE`: read again.
-    Read { size: Size, sure: bool },
+    /// `cut SIZE = READINGS`: dialled and read.
+    Cut { dial: Size, read: Option<Readings>, sure: bool },
+    /// `spring = READINGS`: a pass without infeed, and what was read.
+    Spring { read: Option<Readings>, sure: bool },
+    /// `read READINGS`: read again.
+    Read { read: Readings, sure: bool },
     /// `undo`: the last entry is taken back.
     Undo,
     /// `done`: the part is finished.
@@ -384,6 +445,10 @@ pub enum Query {
     DialTurn(Size),
     /// `least chip SIZE`: the least cut on the diameter that is no rubbing.
     LeastChip(Size),
+    /// `top slide SIZE`: its divisions; `top slide none`: there is none.
+    TopSlide(Option<Size>),
+    /// `machine`, with the new one as typed if there is one.
+    Machine(Option<Spot<String>>),
     /// `risk`, with the new one as typed if there is one.
     Risk(Option<Spot<String>>),
     /// `instrument`, with the new one if there is one.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     error::Error,
-    size::{Length, Limits},
+    size::{Length, Limits, divide_half_even},
     standards::iso286::Feature,
 };
 
@@ -44,6 +44,9 @@ pub struct Opening {
     /// was said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub overhang: Option<f64>,
+    /// The machine it is cut on, where that is not a lathe.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub machine: Option<String>,
 }
 
 impl Opening {
@@ -56,8 +59,76 @@ impl Opening {
     }
 }
 
+/// What was read at one place of the part.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Place {
+    /// Its name, where one was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<String>,
+    /// The readings, at 20 °C.
+    pub read: Vec<Length>,
+    /// The same as the instrument showed them, where the part was warm.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shown: Vec<Length>,
+}
+
+impl Place {
+    /// The mean of its readings; nothing where there is none.
+    pub fn mean(&self) -> Option<Length> {
+        let sum: i128 = self.read.iter().map(|size| i128::from(size.tenth_nanometres())).sum();
+        divide_half_even(sum, i128::try_from(self.read.len()).ok()?)
+            .and_then(|mean| i64::try_from(mean).ok())
+            .map(Length::from_tenth_nanometres)
+    }
+}
+
+/// More than one reading of one cold part: the places, and how warm it was.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Seen {
+    /// Each place with its readings, as typed in order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub places: Vec<Place>,
+    /// How warm the part was, in degrees Celsius, where that was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at_c: Option<f64>,
+    /// What its growth was reckoned of.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub material: Option<String>,
+}
+
+impl Seen {
+    fn is_plain(&self) -> bool {
+        self.places.is_empty()
+    }
+
+    /// The place where most is off: the largest of a bore, the smallest of a
+    /// shaft. What is off there does not come back, so it decides.
+    pub fn decides(&self, feature: Feature) -> Option<(&Place, Length)> {
+        let places = self.places.iter().filter_map(|place| Some((place, place.mean()?)));
+        match feature {
+            Feature::Hole => places.max_by_key(|(_, size)| *size),
+            Feature::Shaft => places.min_by_key(|(_, size)| *size),
+        }
+    }
+
+    /// The place where most is left to take off.
+    pub fn behind(&self, feature: Feature) -> Option<(&Place, Length)> {
+        self.decides(match feature {
+            Feature::Hole => Feature::Shaft,
+            Feature::Shaft => Feature::Hole,
+        })
+    }
+
+    /// From the least to the most that was read at one place.
+    pub fn scatter(&self) -> Option<Length> {
+        let of =
+            |place: &Place| place.read.iter().max()?.checked_sub(*place.read.iter().min()?).ok();
+        self.places.iter().filter_map(of).max()
+    }
+}
+
 /// One entry. Lengths are changes of diameter and diameters.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "entry", rename_all = "lowercase")]
 pub enum Entry {
     /// A pass: what was dialled, as a change of diameter, and what it measured.
@@ -70,6 +141,9 @@ pub enum Entry {
         /// It was confirmed against a doubt.
         #[serde(default, skip_serializing_if = "is_false")]
         sure: bool,
+        /// Where it was measured and how warm, beyond one reading at 20 °C.
+        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        seen: Seen,
     },
     /// A pass without infeed.
     Spring {
@@ -79,6 +153,9 @@ pub enum Entry {
         /// It was confirmed against a doubt.
         #[serde(default, skip_serializing_if = "is_false")]
         sure: bool,
+        /// Where it was measured and how warm, beyond one reading at 20 °C.
+        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        seen: Seen,
     },
     /// A reading without a pass.
     Read {
@@ -87,6 +164,9 @@ pub enum Entry {
         /// It was confirmed against a doubt.
         #[serde(default, skip_serializing_if = "is_false")]
         sure: bool,
+        /// Where it was measured and how warm, beyond one reading at 20 °C.
+        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        seen: Seen,
     },
     /// The entry before it that still stands is taken back.
     Undo,
@@ -106,7 +186,7 @@ fn is_false(flag: &bool) -> bool {
 
 impl Entry {
     /// Its name, as the file has it.
-    pub const fn name(self) -> &'static str {
+    pub const fn name(&self) -> &'static str {
         match self {
             Self::Cut { .. } => "cut",
             Self::Spring { .. } => "spring",
@@ -118,12 +198,30 @@ impl Entry {
         }
     }
 
-    /// What it measured.
-    pub const fn reading(self) -> Option<Length> {
+    /// What it measured: of several places the one that decides.
+    pub const fn reading(&self) -> Option<Length> {
         match self {
-            Self::Cut { read, .. } | Self::Spring { read, .. } => read,
-            Self::Read { size, .. } => Some(size),
+            Self::Cut { read, .. } | Self::Spring { read, .. } => *read,
+            Self::Read { size, .. } => Some(*size),
             _ => None,
+        }
+    }
+
+    /// Where it was measured and how warm, beyond one reading at 20 °C.
+    pub fn seen(&self) -> Option<&Seen> {
+        match self {
+            Self::Cut { seen, .. } | Self::Spring { seen, .. } | Self::Read { seen, .. } => {
+                Some(seen).filter(|seen| !seen.is_plain())
+            }
+            _ => None,
+        }
+    }
+
+    /// Every reading of the place that decides.
+    pub fn readings(&self, feature: Feature) -> Vec<Length> {
+        match self.seen().and_then(|seen| seen.decides(feature)) {
+            Some((place, _)) => place.read.clone(),
+            None => self.reading().into_iter().collect(),
         }
     }
 }
@@ -143,7 +241,7 @@ pub enum State {
 /// A log: its opening and its entries as written.
 ///
 /// ```
-/// use fits_core::{Length, job::{Entry, Opening, PassLog, State}, standards::iso286::Feature};
+/// use fits_core::{Length, job::{Entry, Opening, PassLog, Seen, State}, standards::iso286::Feature};
 /// let mut log = PassLog::new(Opening {
 ///     version: 1,
 ///     feature: Feature::Hole,
@@ -158,8 +256,9 @@ pub enum State {
 ///     bias: "0.002mm".parse()?,
 ///     material: None,
 ///     overhang: None,
+///     machine: None,
 /// });
-/// log.entries.push(Entry::Cut { dial: "0.2mm".parse()?, read: None, sure: false });
+/// log.entries.push(Entry::Cut { dial: "0.2mm".parse()?, read: None, sure: false, seen: Seen::default() });
 /// log.entries.push(Entry::Undo);
 /// assert_eq!(log.standing().count(), 0);
 /// assert_eq!(log.state(), State::Open);
@@ -208,7 +307,7 @@ impl PassLog {
             .iter()
             .zip(stands)
             .filter(|(_, stands)| *stands)
-            .map(|(entry, _)| *entry)
+            .map(|(entry, _)| entry.clone())
             .collect();
         entries.into_iter()
     }
@@ -224,7 +323,7 @@ impl PassLog {
 
     /// The last reading that still stands, or the start.
     pub fn last_reading(&self) -> Length {
-        self.standing().rev().find_map(Entry::reading).unwrap_or(self.opening.start)
+        self.standing().rev().find_map(|entry| entry.reading()).unwrap_or(self.opening.start)
     }
 
     /// The last cut dialled that still stands.
@@ -264,34 +363,45 @@ mod tests {
             bias: size("0.002mm"),
             material: None,
             overhang: None,
+            machine: None,
         };
         PassLog { opening, entries: entries.to_vec() }
     }
 
     fn cut(read: Option<&str>) -> Entry {
         let read = read.map(|text| text.parse().expect("a size"));
-        Entry::Cut { dial: "0.2mm".parse().expect("a size"), read, sure: false }
+        Entry::Cut {
+            dial: "0.2mm".parse().expect("a size"),
+            read,
+            sure: false,
+            seen: Seen::default(),
+        }
     }
 
     #[test]
     fn an_undo_takes_back_the_last_that_stands() {
-        let (one, two) = (cut(Some("19.79mm")), cut(Some("19.99mm")));
+        let one = || cut(Some("19.79mm"));
+        let two = || cut(Some("19.99mm"));
         let standing = |entries: &[Entry]| log(entries).standing().collect::<Vec<_>>();
-        assert_eq!(standing(&[one, two, Entry::Undo]), [one]);
-        assert_eq!(standing(&[one, two, Entry::Undo, Entry::Undo]), []);
-        assert_eq!(standing(&[one, Entry::Undo, two]), [two]);
-        assert_eq!(standing(&[Entry::Undo, one]), [one]);
-        assert_eq!(standing(&[one, Entry::Done, Entry::Undo]), [one]);
-        assert_eq!(log(&[one, Entry::Done]).state(), State::Done);
-        assert_eq!(log(&[one, Entry::Done, Entry::Undo]).state(), State::Open);
+        assert_eq!(standing(&[one(), two(), Entry::Undo]), [one()]);
+        assert_eq!(standing(&[one(), two(), Entry::Undo, Entry::Undo]), []);
+        assert_eq!(standing(&[one(), Entry::Undo, two()]), [two()]);
+        assert_eq!(standing(&[Entry::Undo, one()]), [one()]);
+        assert_eq!(standing(&[one(), Entry::Done, Entry::Undo]), [one()]);
+        assert_eq!(log(&[one(), Entry::Done]).state(), State::Done);
+        assert_eq!(log(&[one(), Entry::Done, Entry::Undo]).state(), State::Open);
         // What was lost stays lost.
         assert_eq!(standing(&[Entry::Lost, Entry::Undo]), [Entry::Lost]);
     }
 
     #[test]
     fn lines_are_read_back_as_written() {
-        let entries = [cut(Some("19.79mm")), cut(None), Entry::Spring { read: None, sure: true }];
-        for entry in entries.into_iter().chain([Entry::Undo, Entry::Done, Entry::Scrap]) {
+        let entries = [
+            cut(Some("19.79mm")),
+            cut(None),
+            Entry::Spring { read: None, sure: true, seen: Seen::default() },
+        ];
+        for entry in entries.clone().into_iter().chain([Entry::Undo, Entry::Done, Entry::Scrap]) {
             let line = serde_json::to_string(&entry).expect("it writes");
             assert_eq!(serde_json::from_str::<Entry>(&line).expect("it reads"), entry, "{line}");
         }

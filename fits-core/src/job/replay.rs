@@ -1,16 +1,19 @@
 //! A log played through the adviser: what is believed now, what the next
 //! entry makes doubtful, and what a finished log teaches.
 
-use super::{Entry, PassLog};
+use super::{Entry, PassLog, Seen};
 use crate::{
     error::Error,
-    shop::adviser::{Adviser, FinishedPass, Instrument, Prior, Settings, Story},
-    size::Length,
+    shop::{
+        adviser::{Adviser, FinishedPass, Instrument, Prior, Settings, Story},
+        verdict::{Form, Measured},
+    },
+    size::{Length, Limits},
     standards::iso286::Feature,
 };
 
 /// What makes an entry doubtful; it is asked about before it is taken.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Doubt {
     /// The reading would fit in the other system of units.
     Unit {
@@ -56,15 +59,38 @@ pub enum Doubt {
     },
     /// It was not measured since the last pass.
     NotRead,
+    /// One place is short of the limits still.
+    Short {
+        /// Its name, where it has one.
+        place: Option<String>,
+        /// Its size.
+        size: Length,
+    },
+    /// Readings of one place differ by more than the instrument scatters.
+    Scatters {
+        /// By how much.
+        by: Length,
+    },
 }
+
+/// Readings of one place differ by so many of the instrument's deviations at
+/// most; common practice, no source.
+const MOST_SCATTER: i64 = 4;
+/// A form takes so many tenths of the tolerance at most, to leave room to aim
+/// at; common practice, no source.
+const MOST_NARROWED: i128 = 7;
+/// Less than this is no slip, however fine the instrument.
+const LEAST_SCATTER: Length = Length::from_tenth_nanometres(50_000);
 
 impl PassLog {
     /// What the adviser is to keep to: what the owner sets, and steps of the
-    /// log's dial. A turn that is smaller than such a step is another dial's.
+    /// log's dial. A turn that is smaller than such a step is another dial's, and
+    /// a top slide is the lathe's.
     pub fn settings(&self, owner: Settings) -> Settings {
         let step = self.opening.step;
         let turn = owner.dial_turn.filter(|turn| *turn >= step);
-        owner.dial_division(step).dial_turn(turn)
+        let top_slide = owner.top_slide.filter(|_| self.opening.machine.is_none());
+        owner.dial_division(step).dial_turn(turn).top_slide(top_slide)
     }
 
     fn instrument(&self) -> Instrument {
@@ -87,31 +113,32 @@ impl PassLog {
                 (None, entry) => {
                     entry.reading().map(|size| self.begun(size, prior, owner)).transpose()?
                 }
-                (Some(adviser), entry) => Some(Self::entered(adviser, entry)?),
+                (Some(adviser), entry) => Some(self.entered(adviser, &entry)?),
             };
         }
         Ok(adviser)
     }
 
     fn begun(&self, size: Length, prior: Prior, owner: Settings) -> Result<Adviser, Error> {
-        let limits = self.opening.limits()?;
+        let limits = self.limits_of_deciding_place()?;
         let instrument = self.instrument();
         Adviser::new(limits, self.opening.feature, size, prior, instrument, self.settings(owner))
     }
 
-    fn entered(mut adviser: Adviser, entry: Entry) -> Result<Adviser, Error> {
+    fn entered(&self, mut adviser: Adviser, entry: &Entry) -> Result<Adviser, Error> {
+        let readings = entry.readings(self.opening.feature);
         let sure = match entry {
-            Entry::Cut { dial, read, sure } => {
-                adviser.cut(dial, read.as_slice())?;
-                sure
+            Entry::Cut { dial, sure, .. } => {
+                adviser.cut(*dial, &readings)?;
+                *sure
             }
-            Entry::Spring { read, sure } => {
-                adviser.spring(read.as_slice())?;
-                sure
+            Entry::Spring { sure, .. } => {
+                adviser.spring(&readings)?;
+                *sure
             }
-            Entry::Read { size, sure } => {
-                adviser.read(&[size])?;
-                sure
+            Entry::Read { sure, .. } => {
+                adviser.read(&readings)?;
+                *sure
             }
             Entry::Undo | Entry::Done | Entry::Scrap | Entry::Lost => false,
         };
@@ -129,27 +156,34 @@ impl PassLog {
         &self,
         prior: Prior,
         owner: Settings,
-        entry: Entry,
+        entry: &Entry,
     ) -> Result<Option<Doubt>, Error> {
+        if let Some(by) = self.scatters(entry)? {
+            return Ok(Some(Doubt::Scatters { by }));
+        }
+        let readings = entry.readings(self.opening.feature);
         let Some(mut adviser) = self.adviser(prior, owner)? else { return Ok(None) };
         let known = adviser.estimate()?;
         let mut passed = true;
         match entry {
-            Entry::Cut { dial, read, .. } => {
-                adviser.cut(dial, read.as_slice())?;
-                if read.is_none() {
-                    let past = self.past_limit(known.size, dial)?;
+            Entry::Cut { dial, .. } => {
+                adviser.cut(*dial, &readings)?;
+                if readings.is_empty() {
+                    let past = self.past_limit(known.size, *dial)?;
                     return Ok(past.is_positive().then_some(Doubt::PastLimit { by: past }));
                 }
             }
-            Entry::Spring { read, .. } => adviser.spring(read.as_slice())?,
-            Entry::Read { size, .. } => {
+            Entry::Spring { .. } => adviser.spring(&readings)?,
+            Entry::Read { .. } => {
                 passed = !self.is_read();
-                adviser.read(&[size])?;
+                adviser.read(&readings)?;
             }
             Entry::Done if !self.is_read() => return Ok(Some(Doubt::NotRead)),
             Entry::Done if known.good < 0.5 => {
                 return Ok(Some(Doubt::NotInLimits { size: known.size, good: known.good }));
+            }
+            Entry::Done => {
+                return Ok(self.short()?.map(|(place, size)| Doubt::Short { place, size }));
             }
             _ => return Ok(None),
         }
@@ -178,6 +212,69 @@ impl PassLog {
         } else {
             Doubt::NoPass { expected, before }
         }))
+    }
+
+    /// The limits that the deciding place is to end in: where the last readings
+    /// tell of places that differ, so much inside the first limit that all of
+    /// them come inside. A form too large for the tolerance narrows nothing.
+    fn limits_of_deciding_place(&self) -> Result<Limits, Error> {
+        let limits = self.opening.limits()?;
+        let Some(by) = self.form()?.filter(|form| form.is_real()).map(|form| form.difference)
+        else {
+            return Ok(limits);
+        };
+        if by > limits.tolerance().checked_scale(MOST_NARROWED, 10)? {
+            return Ok(limits);
+        }
+        match self.opening.feature {
+            Feature::Hole => Limits::new(limits.lower().checked_add(by)?, limits.upper()),
+            Feature::Shaft => Limits::new(limits.lower(), limits.upper().checked_sub(by)?),
+        }
+    }
+
+    /// The last standing entry that was read at several places, and was the
+    /// last that was read at all.
+    pub fn last_places(&self) -> Option<Seen> {
+        let last = self.standing().rev().find(|entry| entry.reading().is_some())?;
+        last.seen().filter(|seen| seen.places.len() > 1).cloned()
+    }
+
+    /// How the places of the last readings differ; nothing where they were
+    /// taken at one place.
+    ///
+    /// # Errors
+    /// Readings that are no sizes.
+    pub fn form(&self) -> Result<Option<Form>, Error> {
+        let Some(seen) = self.last_places() else { return Ok(None) };
+        let places: Vec<&[Length]> =
+            seen.places.iter().map(|place| place.read.as_slice()).collect();
+        Ok(Measured::of(&places, Some(self.instrument()), None)?.form())
+    }
+
+    /// The place that the last readings leave short of the limits, where
+    /// several were taken since the last pass.
+    ///
+    /// # Errors
+    /// The limits of the log are crossed.
+    pub fn short(&self) -> Result<Option<(Option<String>, Length)>, Error> {
+        let limits = self.opening.limits()?;
+        let seen = self.last_places().filter(|_| self.is_read());
+        let Some((place, size)) = seen.as_ref().and_then(|it| it.behind(self.opening.feature))
+        else {
+            return Ok(None);
+        };
+        let is_short = match self.opening.feature {
+            Feature::Hole => size < limits.lower(),
+            Feature::Shaft => size > limits.upper(),
+        };
+        Ok(is_short.then(|| (place.place.clone(), size)))
+    }
+
+    /// By how much readings of one place differ, where no such instrument
+    /// scatters so.
+    fn scatters(&self, entry: &Entry) -> Result<Option<Length>, Error> {
+        let most = self.opening.repeat.checked_mul(MOST_SCATTER)?.max(LEAST_SCATTER);
+        Ok(entry.seen().and_then(Seen::scatter).filter(|by| *by > most))
     }
 
     /// How far a cut is set past the last limit.
@@ -253,22 +350,24 @@ mod tests {
             bias: size("2um"),
             material: None,
             overhang: None,
+            machine: None,
         })
     }
 
     fn cut(dial: &str, read: Option<&str>) -> Entry {
-        Entry::Cut { dial: size(dial), read: read.map(size), sure: false }
+        Entry::Cut { dial: size(dial), read: read.map(size), sure: false, seen: Seen::default() }
     }
 
     fn read(text: &str, sure: bool) -> Entry {
-        Entry::Read { size: size(text), sure }
+        Entry::Read { size: size(text), sure, seen: Seen::default() }
     }
 
     #[test]
     fn doubtful_entries_are_asked_about() {
         let mut log = log(Feature::Hole, "19.6mm");
         log.entries.push(cut("0.2mm", Some("19.79mm")));
-        let doubt = |entry| log.doubt(prior(), Settings::default(), entry).expect("an entry");
+        let doubt =
+            |entry: Entry| log.doubt(prior(), Settings::default(), &entry).expect("an entry");
         assert_eq!(doubt(read("19.792mm", false)), None);
         assert!(matches!(doubt(read("19.83mm", false)), Some(Doubt::NoPass { .. })));
         assert!(matches!(doubt(read("19.7mm", false)), Some(Doubt::WrongWay { .. })));
@@ -287,10 +386,10 @@ mod tests {
         assert!(matches!(doubt(cut("0.5mm", None)), Some(Doubt::PastLimit { .. })));
         assert_eq!(doubt(cut("0.2mm", None)), None);
         assert!(matches!(doubt(Entry::Done), Some(Doubt::NotInLimits { .. })));
-        assert!(log.doubt(prior(), Settings::default(), cut("0mm", None)).is_err());
+        assert!(log.doubt(prior(), Settings::default(), &cut("0mm", None)).is_err());
         log.entries.push(cut("0.2mm", None));
         assert_eq!(
-            log.doubt(prior(), Settings::default(), Entry::Done).expect("an entry"),
+            log.doubt(prior(), Settings::default(), &Entry::Done).expect("an entry"),
             Some(Doubt::NotRead)
         );
     }
@@ -318,7 +417,7 @@ mod tests {
         for entry in [
             cut("0.2mm", Some("19.79mm")),
             cut("0.1mm", None),
-            Entry::Spring { read: Some(size("19.885mm")), sure: false },
+            Entry::Spring { read: Some(size("19.885mm")), sure: false, seen: Seen::default() },
             read("19.886mm", false),
             cut("0.05mm", Some("19.934mm")),
             Entry::Done,

@@ -286,10 +286,11 @@ impl<'a> Shop<'a> {
 
     fn cut(&mut self, dialled: f64) {
         let Settings { step, dial_turn, .. } = self.work.settings;
-        // A division that is split by eye is a twentieth of one off.
+        // A part of a division is set as well as eye or top slide allow.
+        let setting = self.work.settings.setting(self.work.limits.tolerance());
         let division = step.in_micrometres();
         let split = libm::fmod(dialled / division + 1e-6, 1.0) > 1e-3;
-        let set = if split { dialled + 0.05 * division * self.luck.draw() } else { dialled };
+        let set = if split { dialled + setting * self.luck.draw() } else { dialled };
         let took = self.gain * set + self.offset + self.scattered();
         let short = match self.fault.filter(|_| self.passes == 0) {
             Some(Fault::ShortTurn) => dial_turn.map_or(100.0, Length::in_micrometres),

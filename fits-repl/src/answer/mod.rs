@@ -36,9 +36,9 @@ pub use self::measuring::{
     WarmFigures,
 };
 pub use self::shop::{
-    CribAnswer, CribReaming, EntryFigures, InForce, LogFigures, LogsAnswer, NextFigures, OpenedLog,
-    OwnDrillFigures, OwnReamer, PassLogAnswer, PinFigures, PinsFigures, RemarkFigures,
-    StoryFigures,
+    CribAnswer, CribReaming, EntryFigures, EntryPlace, FormOfPlaces, InForce, LogFigures,
+    LogsAnswer, NextFigures, OpenedLog, OtherMachine, OwnDrillFigures, OwnReamer, PassLogAnswer,
+    PinFigures, PinsFigures, RemarkFigures, StoryFigures,
 };
 pub use self::stack::{
     Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,

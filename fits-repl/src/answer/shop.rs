@@ -7,6 +7,8 @@ use fits_core::{
 };
 use serde::Serialize;
 
+use crate::query::{Dial, Machine};
+
 use super::{Mm, SettingsAnswer, six_places};
 
 /// A pass log: what to do next, then what was done.
@@ -52,6 +54,9 @@ pub struct PassLogAnswer {
     /// What the tool does beside what it is set to, once that shows.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub remark: Option<RemarkFigures>,
+    /// How the places of the last readings differ, where there were several.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub form: Option<FormOfPlaces>,
     /// How many finished logs the expectations come from.
     pub learned_from: usize,
     /// What to do next; `null` once the log is closed.
@@ -65,19 +70,59 @@ pub struct PassLogAnswer {
 }
 
 /// One entry of a log.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize)]
 pub struct EntryFigures {
     /// `cut`, `spring`, `read`, `undo`, `done`, `scrap`, `lost`.
     pub entry: &'static str,
     /// The change of diameter dialled.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub dial_mm: Option<Mm>,
-    /// What was read after it.
+    /// What was read after it, at 20 °C: of several places the one that decides.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reading_mm: Option<Mm>,
+    /// Each place, where there was more than one reading or the part was warm.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub places: Vec<EntryPlace>,
+    /// How warm the part was, where that was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_c: Option<f64>,
+    /// What its growth was reckoned of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub material: Option<String>,
     /// It was taken back.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub undone: bool,
+}
+
+/// What was read at one place.
+#[derive(Clone, Debug, Serialize)]
+pub struct EntryPlace {
+    /// Its name, where one was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub place: Option<String>,
+    /// The readings, at 20 °C.
+    pub readings_mm: Vec<Mm>,
+    /// As the instrument showed them, where the part was warm.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub shown_mm: Vec<Mm>,
+}
+
+/// How the places of the last readings differ.
+#[derive(Clone, Debug, Serialize)]
+pub struct FormOfPlaces {
+    /// `taper`, `bell mouth`, `barrel`, `out of round`, `unlike`; `none` where
+    /// the instrument scatters as much.
+    pub shape: &'static str,
+    /// From the smallest place to the largest.
+    pub difference_mm: Mm,
+    /// More than the instrument scatters.
+    pub real: bool,
+    /// The place that decides: where most is off.
+    pub decides: String,
+    /// The same in words, in the units that are shown.
+    pub says: String,
+    /// What to do about it.
+    pub to_do: String,
 }
 
 /// What to do next.
@@ -87,6 +132,9 @@ pub struct NextFigures {
     pub action: &'static str,
     /// For a cut, the change of diameter to dial; nought is a spring pass.
     pub dial_mm: Option<Mm>,
+    /// What to dial on the top slide instead, as its travel, where it is set over.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub top_slide_mm: Option<Mm>,
     /// The size to expect after it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub expect_mm: Option<Mm>,
@@ -199,15 +247,43 @@ pub struct InForce {
     /// The chance of overshooting that a cut may have, where it was set.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub risk: Option<f64>,
-    /// The instrument that readings are taken with.
+    /// The machine whose dials these are.
+    pub machine: Machine,
+    /// The dials of the other one.
+    pub other_machine: OtherMachine,
+    /// What the lathe's top slide is divided in, where it has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub top_slide_mm: Option<Mm>,
+    /// The instrument of bores, or of shafts where those have none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub instrument: Option<String>,
+    /// What bores are measured with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instrument_bores: Option<String>,
+    /// What shafts are measured with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instrument_shafts: Option<String>,
     /// What the work is made of.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub material: Option<String>,
     /// They are remembered, or why not.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+}
+
+/// How the dials of the machine read that is not in force.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct OtherMachine {
+    /// Which.
+    pub machine: Machine,
+    /// What its dial reads.
+    pub dial: Dial,
+    /// Its division.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub graduation_mm: Option<Mm>,
+    /// What a whole turn of it reads.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dial_turn_mm: Option<Mm>,
 }
 
 /// What the crib has for a hole to be reamed.

@@ -14,7 +14,7 @@ use std::{
 
 pub(crate) use crib_file::CribFile;
 pub(crate) use log_file::{LogFile, Opened, finished, latest_open, list};
-pub(crate) use settings_file::SettingsFile;
+pub(crate) use settings_file::{Dials, SettingsFile};
 
 /// The longest file read: more is no crib and no log.
 const MOST_BYTES: u64 = 16 << 20;

@@ -7,7 +7,15 @@ use fits_core::Length;
 use toml_edit::{Document, DocumentMut, Item};
 
 use super::{alone, line_of, replace, shown, text_of};
-use crate::query::{Dial, Units};
+use crate::query::{Dial, Machine, Units};
+
+/// How one machine's dials read; nothing where it was not told.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Dials {
+    pub(crate) dial: Option<Dial>,
+    pub(crate) graduation: Option<Length>,
+    pub(crate) dial_turn: Option<Length>,
+}
 
 /// What is remembered; nothing where it was never set.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,7 +26,11 @@ pub(crate) struct Kept {
     pub(crate) dial_turn: Option<Length>,
     pub(crate) least_chip: Option<Length>,
     pub(crate) risk: Option<f64>,
-    pub(crate) instrument: Option<String>,
+    pub(crate) machine: Option<Machine>,
+    pub(crate) boring_head: Dials,
+    pub(crate) top_slide: Option<Length>,
+    /// For bores and for shafts; both from the key that files had before.
+    pub(crate) instrument: [Option<String>; 2],
     pub(crate) material: Option<String>,
 }
 
@@ -110,37 +122,74 @@ fn read(text: &str) -> (Kept, Vec<String>) {
 
 /// Takes one setting over; unknown ones stay in the file and say nothing.
 fn set(kept: &mut Kept, key: &str, item: &Item) -> bool {
-    let text = item.as_str();
-    match (key, text) {
-        ("units", Some("mm")) => kept.units = Some(Units::Millimetres),
-        ("units", Some("in")) => kept.units = Some(Units::Inches),
-        ("dial", Some("diameter")) => kept.dial = Some(Dial::Diameter),
-        ("dial", Some("radius")) => kept.dial = Some(Dial::Radius),
-        ("graduation" | "dial_turn" | "least_chip", Some(text)) => match text.parse::<Length>() {
-            Ok(length) if length.is_positive() => {
-                let to = match key {
-                    "graduation" => &mut kept.graduation,
-                    "dial_turn" => &mut kept.dial_turn,
-                    _ => &mut kept.least_chip,
-                };
-                *to = Some(length);
+    const TEXTS: [&str; 15] = [
+        "units",
+        "dial",
+        "graduation",
+        "dial_turn",
+        "boring_head_dial",
+        "boring_head_graduation",
+        "boring_head_dial_turn",
+        "least_chip",
+        "top_slide",
+        "machine",
+        "risk",
+        "instrument",
+        "instrument_bores",
+        "instrument_shafts",
+        "material",
+    ];
+    let Some(text) = item.as_str() else { return !TEXTS.contains(&key) };
+    let length = || text.parse::<Length>().ok().filter(|length| length.is_positive());
+    let dial = || match text {
+        "diameter" => Some(Dial::Diameter),
+        "radius" => Some(Dial::Radius),
+        _ => None,
+    };
+    let head = &mut kept.boring_head;
+    let [bores, shafts] = &mut kept.instrument;
+    let name = || Some(text.to_owned());
+    match key {
+        "units" => put(
+            &mut kept.units,
+            match text {
+                "mm" => Some(Units::Millimetres),
+                "in" => Some(Units::Inches),
+                _ => None,
+            },
+        ),
+        "dial" => put(&mut kept.dial, dial()),
+        "graduation" => put(&mut kept.graduation, length()),
+        "dial_turn" => put(&mut kept.dial_turn, length()),
+        "boring_head_dial" => put(&mut head.dial, dial()),
+        "boring_head_graduation" => put(&mut head.graduation, length()),
+        "boring_head_dial_turn" => put(&mut head.dial_turn, length()),
+        "least_chip" => put(&mut kept.least_chip, length()),
+        "top_slide" => put(&mut kept.top_slide, length()),
+        "machine" => put(&mut kept.machine, Machine::named(text)),
+        "risk" => {
+            let risk = text.parse::<f64>().ok();
+            put(&mut kept.risk, risk.filter(|risk| *risk > 0.0 && *risk < 1.0))
+        }
+        // One for both, as files had it before.
+        "instrument" => {
+            for place in [bores, shafts] {
+                *place = place.take().or_else(name);
             }
-            _ => return false,
-        },
-        ("risk", Some(text)) => match text.parse::<f64>() {
-            Ok(risk) if risk > 0.0 && risk < 1.0 => kept.risk = Some(risk),
-            _ => return false,
-        },
-        ("instrument", Some(name)) => kept.instrument = Some(name.to_owned()),
-        ("material", Some(name)) => kept.material = Some(name.to_owned()),
-        (
-            "units" | "dial" | "graduation" | "dial_turn" | "least_chip" | "risk" | "instrument"
-            | "material",
-            _,
-        ) => return false,
-        _ => {}
+            true
+        }
+        "instrument_bores" => put(bores, name()),
+        "instrument_shafts" => put(shafts, name()),
+        "material" => put(&mut kept.material, name()),
+        _ => true,
     }
-    true
+}
+
+/// Puts what was read to its place; false where nothing was.
+fn put<T>(place: &mut Option<T>, value: Option<T>) -> bool {
+    let is_read = value.is_some();
+    *place = value;
+    is_read
 }
 
 #[cfg(test)]

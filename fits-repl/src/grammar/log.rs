@@ -5,10 +5,11 @@ use nom::{Err, Parser, combinator::opt, sequence::preceded};
 
 use super::{
     fault::{Fault, Parsed, fatal, fatal_fix},
-    sizes::{size_after, starts_size},
+    log_readings::{self, readings},
+    sizes::size_after,
     words::{keyword, separator, space, span, unknown},
 };
-use crate::query::{LogQuery, Query, Size, Spot};
+use crate::query::{LogQuery, Query, Readings, Size, Spot};
 
 /// A line of the log, where the line begins as one does.
 pub(super) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
@@ -39,6 +40,7 @@ pub(super) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         ("instrument", Query::Instrument as fn(Option<Spot<String>>) -> Query),
         ("material", Query::Material),
         ("risk", Query::Risk),
+        ("machine", Query::Machine),
     ] {
         if let Ok((rest, ())) = keyword(word)(input) {
             let name = named(rest, total);
@@ -51,20 +53,12 @@ pub(super) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 /// What an entry does not take.
 fn left_over<T>(rest: &str) -> Result<T, Err<Fault>> {
     let length = rest.trim_end().len();
-    if starts_size(rest) {
-        return fatal(
-            rest,
-            length,
-            "an entry takes one reading",
-            "enter the others one by one, as `read 19.792`",
-        );
-    }
     if keyword("at")(rest).is_ok() {
         return fatal(
             rest,
             length,
-            "a log takes readings as they stand",
-            "let the part cool, or judge it apart, as `20 H7 = 20.013 at 31C, hole steel`",
+            "a temperature belongs to a reading, and there is none",
+            "as in `cut 0.2 = 19.79 at 31C steel`",
         );
     }
     unknown(rest)
@@ -91,6 +85,17 @@ pub(super) fn turn(input: &str, total: usize) -> Parsed<'_, Query> {
     Ok((rest, Query::DialTurn(size)))
 }
 
+/// `top slide SIZE` or `top slide none`.
+pub(super) fn top_slide(input: &str, total: usize) -> Parsed<'_, Query> {
+    const EXAMPLE: &str = "as in `top slide 0.02mm`, or `top slide none`";
+    let (start, _) = space(input)?;
+    if let Ok((rest, ())) = keyword("none")(start) {
+        return Ok((rest, Query::TopSlide(None)));
+    }
+    let (rest, size) = only_size(input, total, "what its dial is divided in is missing", EXAMPLE)?;
+    Ok((rest, Query::TopSlide(Some(size))))
+}
+
 /// `least chip SIZE`.
 pub(super) fn least_chip(input: &str, total: usize) -> Parsed<'_, Query> {
     const EXAMPLE: &str = "as in `least chip 0.02mm`";
@@ -113,7 +118,7 @@ fn cut(input: &str, total: usize) -> Parsed<'_, LogQuery> {
         size_after(input, total, "what was dialled is missing after `cut`", EXAMPLE)?;
     let (rest, read) = equals(rest, total, EXAMPLE)?;
     let (after, _) = separator(rest)?;
-    if read.is_none() && starts_size(after) {
+    if read.is_none() && log_readings::starts(after) {
         return fatal_fix(after, 0, "what was read comes after =", "", Some((0, "= ".into())));
     }
     let (rest, sure) = sure(rest)?;
@@ -123,9 +128,9 @@ fn cut(input: &str, total: usize) -> Parsed<'_, LogQuery> {
 fn spring(input: &str, total: usize) -> Parsed<'_, LogQuery> {
     const EXAMPLE: &str = "give what was read, as `spring = 19.99`";
     let (after, _) = space(input)?;
-    let (rest, read) = if starts_size(after) {
-        let (rest, size) = size_after(after, total, "the reading is missing", EXAMPLE)?;
-        (rest, Some(size))
+    let (rest, read) = if log_readings::starts(after) {
+        let (rest, read) = readings(after, total, "the reading is missing", EXAMPLE)?;
+        (rest, Some(read))
     } else {
         equals(input, total, EXAMPLE)?
     };
@@ -136,20 +141,18 @@ fn spring(input: &str, total: usize) -> Parsed<'_, LogQuery> {
 fn read(input: &str, total: usize) -> Parsed<'_, LogQuery> {
     let (input, _) = space(input)?;
     let input = input.strip_prefix('=').unwrap_or(input);
-    let (input, _) = space(input)?;
-    let (rest, size) =
-        size_after(input, total, "the reading is missing after `read`", "as in `read 19.792`")?;
+    let (rest, read) =
+        readings(input, total, "the reading is missing after `read`", "as in `read 19.792`")?;
     let (rest, sure) = sure(rest)?;
-    Ok((rest, LogQuery::Read { size, sure }))
+    Ok((rest, LogQuery::Read { read, sure }))
 }
 
-/// `= SIZE`, if it is there.
-fn equals<'a>(input: &'a str, total: usize, advice: &str) -> Parsed<'a, Option<Size>> {
+/// `= READINGS`, if they are there.
+fn equals<'a>(input: &'a str, total: usize, advice: &str) -> Parsed<'a, Option<Readings>> {
     let (after, _) = separator(input)?;
     let Some(after) = after.strip_prefix('=') else { return Ok((input, None)) };
-    let (after, _) = space(after)?;
-    let (rest, size) = size_after(after, total, "the reading is missing after =", advice)?;
-    Ok((rest, Some(size)))
+    let (rest, read) = readings(after, total, "the reading is missing after =", advice)?;
+    Ok((rest, Some(read)))
 }
 
 /// The word that confirms a doubtful entry.

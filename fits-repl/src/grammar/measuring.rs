@@ -119,7 +119,7 @@ pub(super) fn instruments<'a>(
 }
 
 /// A temperature, and `±` how well it is known.
-fn warmth<'a>(
+pub(super) fn warmth<'a>(
     input: &'a str,
     after: &'a str,
     total: usize,

@@ -10,6 +10,7 @@ mod clauses;
 mod crib;
 mod fault;
 mod log;
+pub(crate) mod log_readings;
 mod measuring;
 mod practice;
 pub(crate) mod quantities;
@@ -250,6 +251,15 @@ fn command(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         preceded(keyword("least"), preceded(space, keyword("chip"))).parse(input)
     {
         return Some(log::least_chip(rest, total));
+    }
+    if let Ok((rest, ())) = preceded(keyword("top"), preceded(space, keyword("slide"))).parse(input)
+    {
+        return Some(log::top_slide(rest, total));
+    }
+    if let Ok((rest, ())) = keyword("settings")(input)
+        && rest.trim().is_empty()
+    {
+        return Some(Ok(("", Query::Units(None))));
     }
     if let Ok((rest, ())) = keyword("crib")(input) {
         return Some(crib::crib(rest, total));

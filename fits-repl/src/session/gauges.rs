@@ -113,7 +113,7 @@ impl Session {
                 .map_err(|error| from_core(&error, name.at.clone()));
         }
         // The setting may be for the other kind of feature, or too small.
-        let usual = self.kept.instrument.as_deref();
+        let usual = self.usual_gauge(kind);
         let found = usual.and_then(|name| self.gauge_called(name, kind, size).ok());
         assumed.extend(
             found.as_ref().map(|gauge| format!("no instrument named: {}, the setting", gauge.name)),
@@ -123,8 +123,24 @@ impl Session {
 
     /// Is there a setting that measures such a feature?
     pub(super) fn has_usual_gauge(&self, one: &One) -> bool {
-        let Some(name) = self.kept.instrument.as_deref() else { return false };
-        one.kind.is_some_and(|kind| self.gauge_called(name, kind, one.nominal).is_ok())
+        one.kind.is_some_and(|kind| {
+            let usual = self.usual_gauge(kind);
+            usual.is_some_and(|name| self.gauge_called(name, kind, one.nominal).is_ok())
+        })
+    }
+
+    /// The setting's instrument for such features.
+    fn usual_gauge(&self, kind: Feature) -> Option<&str> {
+        let [bores, shafts] = &self.kept.instrument;
+        match kind {
+            Feature::Hole => bores.as_deref(),
+            Feature::Shaft => shafts.as_deref(),
+        }
+    }
+
+    /// An instrument of the tables by its full name; nothing for one of the crib.
+    pub(super) fn listed_kinds(&self, name: &str) -> Option<Instrument> {
+        if self.own_instrument(name).is_some() { None } else { Instrument::find(name).ok() }
     }
 
     /// Where the crib's figures stand.

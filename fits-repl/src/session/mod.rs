@@ -14,6 +14,9 @@ mod crib_why;
 mod features;
 mod gauges;
 mod log;
+mod log_doubts;
+mod log_note;
+mod log_places;
 mod materials;
 mod mates;
 mod measuring;
@@ -213,6 +216,8 @@ impl Session {
             Query::Graduation(size) => self.set_graduation(&size),
             Query::DialTurn(size) => self.set_turn(&size),
             Query::LeastChip(size) => self.set_least_chip(&size),
+            Query::TopSlide(size) => self.set_top_slide(size.as_ref()),
+            Query::Machine(name) => self.set_machine(name),
             Query::Risk(typed) => self.set_risk(typed),
             Query::Instrument(name) => self.set_instrument(name),
             Query::Material(name) => self.set_material(name),
@@ -286,6 +291,7 @@ impl Session {
             | Query::Graduation(size)
             | Query::DialTurn(size)
             | Query::LeastChip(size)
+            | Query::TopSlide(Some(size))
             | Query::Drill(size)
             | Query::Grade { size, .. }
             | Query::Keyway(size)

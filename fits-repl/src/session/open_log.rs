@@ -11,16 +11,12 @@ use fits_core::{
     },
 };
 
-use super::{
-    Logs, Session,
-    log::{next_figures, shown_in},
-    resolve::from_core,
-};
+use super::{Logs, Session, log::shown_in, log_note::next_figures, resolve::from_core};
 use crate::{
     answer::{Answer, LogFigures, LogsAnswer, Mm, OpenedLog, PassesAnswer},
     files::{self, LogFile},
     problem::Problem,
-    query::{Part, Spot, Units},
+    query::{Machine, Part, Spot, Units},
 };
 
 /// Where an open log is kept.
@@ -141,9 +137,11 @@ impl Session {
         let named = measuring.map_or(&[][..], |measuring| &measuring.instruments);
         let overhang = super::practice::overhang(measuring)?;
         let nominal = plan.feature.nominal_mm.0;
+        let on_head = self.kept.machine == Machine::BoringHead;
         let usual = if kind == Feature::Hole { "bore gauge" } else { "micrometer" };
         let material = self.cut_of(part, kind, &mut plan.notes)?.map(|(name, _)| name);
         let gauge = self.gauge(named, kind, nominal, &mut plan.notes)?;
+        let is_named = gauge.is_some();
         // A size that no instrument of the tables reads is planned all the same.
         let gauge = match gauge.map_or_else(|| self.gauge_called(usual, kind, nominal), Ok) {
             Ok(gauge) => gauge,
@@ -155,6 +153,13 @@ impl Session {
                 return Ok(());
             }
         };
+        if !is_named && !matches!(self.shop.logs, Logs::Off) {
+            plan.notes.push(format!(
+                "no instrument was named: a {usual} is taken. Yours is remembered by \
+                 `instrument {}`, or any other",
+                if kind == Feature::Hole { "telescoping gauge" } else { "calliper" }
+            ));
+        }
         let opening = Opening {
             version: VERSION,
             feature: kind,
@@ -169,6 +174,7 @@ impl Session {
             bias: gauge.off.bias,
             material,
             overhang,
+            machine: on_head.then(|| Machine::BoringHead.word().to_owned()),
         };
         let finished = match (self.log_folder(), &self.shop.log) {
             (Some(folder), _) => files::finished(files::list(folder)),
@@ -190,9 +196,19 @@ impl Session {
         // Advice that a coarse dial can hardly follow.
         if step > tolerance.half() {
             let than = if step > tolerance { "wider than" } else { "more than half of" };
+            let parts = self.advice(None).dial_division(step).parts(tolerance);
+            let to = shown_in(self.shown, step.checked_scale(1, parts.into()).unwrap_or(step));
+            let how = match (self.advice(None).top_slide, on_head) {
+                (Some(_), _) => format!("near size the top slide, set over, goes to {to}"),
+                (None, true) => format!("near size a division is split to quarters, {to}"),
+                (None, false) => format!(
+                    "near size a division is split to quarters, {to}. A top slide set over by \
+                     5.7 degrees reads a tenth: `top slide {}` says what it is divided in",
+                    if self.shown == Units::Inches { "0.001in" } else { "0.02mm" }
+                ),
+            };
             plan.notes.push(format!(
-                "one dial step is {} on the diameter, {than} the tolerance: split a division \
-                 near size, or set the top slide over",
+                "one dial step is {} on the diameter, {than} the tolerance: {how}",
                 shown_in(self.shown, step)
             ));
         }

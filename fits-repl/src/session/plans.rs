@@ -29,7 +29,7 @@ use crate::{
         PassesAnswer, ReamAnswer, ReamFigures, ReamerFigures,
     },
     problem::Problem,
-    query::{Dial, Part, Spot, Units, Work},
+    query::{Dial, Machine, Part, Spot, Units, Work},
 };
 
 /// The drill that a bore begins with.
@@ -58,6 +58,10 @@ impl Session {
                 work.at.clone(),
             )
             .fix(work.at.clone(), other.word()));
+        }
+        if wants == Feature::Shaft && self.kept.machine == Machine::BoringHead {
+            return Err(Problem::new("a boring head turns no shaft", work.at.clone())
+                .advise("set the machine first, as `machine lathe`"));
         }
         if let Some(size) = &part.reading {
             return Err(Problem::new("a plan takes no reading", size.at.clone()).advise(format!(
@@ -281,6 +285,8 @@ impl Session {
             .risk(kept.risk.unwrap_or(usual.risk))
             .least_chip(self.least_chip(family))
             .dial_turn(kept.dial_turn.map(|turn| self.on_diameter(turn)))
+            // A boring head has no top slide.
+            .top_slide(kept.top_slide.filter(|_| kept.machine == Machine::Lathe))
     }
 }
 

@@ -6,7 +6,7 @@ use std::{
     sync::Arc,
 };
 
-use fits_core::{Length, job::Crib};
+use fits_core::{Length, job::Crib, standards::iso286::Feature};
 
 use super::{
     Session,
@@ -14,10 +14,10 @@ use super::{
     why::said,
 };
 use crate::{
-    answer::{Answer, InForce, Mm},
-    files::{self, CribFile, Home, LogFile, SettingsFile},
+    answer::{Answer, InForce, Mm, OtherMachine},
+    files::{self, CribFile, Dials, Home, LogFile, SettingsFile},
     problem::Problem,
-    query::{Size, Spot, Units},
+    query::{Dial, Machine, Size, Spot, Units},
 };
 
 /// Where pass logs are kept.
@@ -45,8 +45,15 @@ pub(super) struct Kept {
     pub(super) least_chip: Option<Length>,
     /// The chance of overshooting that a cut may have, 0 to 1.
     pub(super) risk: Option<f64>,
-    /// What readings are taken with, unless a query names another.
-    pub(super) instrument: Option<String>,
+    /// What readings of bores and of shafts are taken with, unless a query names
+    /// another.
+    pub(super) instrument: [Option<String>; 2],
+    /// What the top slide of the lathe is divided in, where it has one.
+    pub(super) top_slide: Option<Length>,
+    /// The machine in force: the dials above are its own.
+    pub(super) machine: Machine,
+    /// The dials of the other machine.
+    pub(super) other: Dials,
     /// What the work is made of, unless a query names another.
     pub(super) material: Option<String>,
 }
@@ -108,8 +115,12 @@ impl Session {
             least_chip: kept.least_chip,
             risk: kept.risk,
             instrument: kept.instrument,
+            top_slide: kept.top_slide,
+            machine: Machine::Lathe,
+            other: kept.boring_head,
             material: kept.material,
         });
+        self.work_on(kept.machine.unwrap_or_default());
         notes
     }
 
@@ -176,18 +187,33 @@ impl Session {
 
     /// The settings in force; one of them was just set and is remembered.
     pub(super) fn in_force(&self, set: Option<&str>) -> Answer {
+        let on_head = self.kept.machine == Machine::BoringHead;
         let note = set.zip(self.shop.settings.as_ref()).map(|(key, file)| {
-            let value = match key {
+            let value = |key: &str| match key {
                 "units" => Some(if self.units == Units::Inches { "in" } else { "mm" }.to_owned()),
                 "dial" => Some(self.dial.word().to_owned()),
                 "graduation" => self.kept.graduation.map(|length| length.to_string()),
                 "dial_turn" => self.kept.dial_turn.map(|length| length.to_string()),
                 "least_chip" => self.kept.least_chip.map(|length| length.to_string()),
                 "risk" => self.kept.risk.map(|risk| risk.to_string()),
-                "instrument" => self.kept.instrument.clone(),
+                "top_slide" => self.kept.top_slide.map(|length| length.to_string()),
+                "machine" => Some(self.kept.machine.word().to_owned()),
+                "instrument_bores" => self.kept.instrument[0].clone(),
+                "instrument_shafts" => self.kept.instrument[1].clone(),
                 _ => self.kept.material.clone(),
             };
-            match file.keep(key, value.as_deref()) {
+            let keys: &[&str] = match key {
+                "instrument" => &["instrument_bores", "instrument_shafts"],
+                _ => &[key],
+            };
+            let kept = keys.iter().try_for_each(|key| {
+                // Each machine has dials of its own.
+                let is_dial = matches!(*key, "dial" | "graduation" | "dial_turn");
+                let name =
+                    if is_dial && on_head { format!("boring_head_{key}") } else { (*key).into() };
+                file.keep(&name, value(key).as_deref())
+            });
+            match kept {
                 Ok(()) => "remembered".to_owned(),
                 Err(error) => format!("not remembered: {error}"),
             }
@@ -198,7 +224,17 @@ impl Session {
             dial_turn_mm: self.kept.dial_turn.map(Mm),
             least_chip_mm: self.kept.least_chip.map(Mm),
             risk: self.kept.risk,
-            instrument: self.kept.instrument.clone(),
+            machine: self.kept.machine,
+            other_machine: OtherMachine {
+                machine: if on_head { Machine::Lathe } else { Machine::BoringHead },
+                dial: self.kept.other.dial.unwrap_or(Dial::Diameter),
+                graduation_mm: self.kept.other.graduation.map(Mm),
+                dial_turn_mm: self.kept.other.dial_turn.map(Mm),
+            },
+            top_slide_mm: self.kept.top_slide.map(Mm),
+            instrument: self.kept.instrument.iter().flatten().next().cloned(),
+            instrument_bores: self.kept.instrument[0].clone(),
+            instrument_shafts: self.kept.instrument[1].clone(),
             material: self.kept.material.clone(),
             note,
         }))
@@ -251,6 +287,43 @@ impl Session {
         Ok(self.in_force(Some("least_chip")))
     }
 
+    /// The divisions of the lathe's top slide; nothing where it has none.
+    pub(super) fn set_top_slide(&mut self, size: Option<&Size>) -> Result<Answer, Problem> {
+        let division = size.map(|size| self.nominal(size)).transpose()?;
+        if let (Some(size), Some(division)) = (size, division)
+            && !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&division)
+        {
+            return Err(Problem::new("no top slide is divided so", size.at.clone())
+                .advise("its travel, as `top slide 0.02mm` or `top slide 0.001in`"));
+        }
+        Arc::make_mut(&mut self.kept).top_slide = division;
+        Ok(self.in_force(Some("top_slide")))
+    }
+
+    pub(super) fn set_machine(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
+        let Some(name) = name else { return Ok(self.in_force(None)) };
+        let Some(machine) = Machine::named(&name.value.to_lowercase()) else {
+            return Err(Problem::new(format!("no machine is called {}", name.value), name.at)
+                .advise("`machine lathe` or `machine boring head`"));
+        };
+        self.work_on(machine);
+        Ok(self.in_force(Some("machine")))
+    }
+
+    /// Puts the dials of a machine in force.
+    fn work_on(&mut self, machine: Machine) {
+        if self.kept.machine == machine {
+            return;
+        }
+        let kept = Arc::make_mut(&mut self.kept);
+        let now =
+            Dials { dial: Some(self.dial), graduation: kept.graduation, dial_turn: kept.dial_turn };
+        let then = std::mem::replace(&mut kept.other, now);
+        (kept.machine, kept.graduation) = (machine, then.graduation);
+        kept.dial_turn = then.dial_turn;
+        self.dial = then.dial.unwrap_or(Dial::Diameter);
+    }
+
     /// The chance of overshooting that a cut may have: a word, a percentage or
     /// a number from 0 to 1. The words are common practice, no source.
     pub(super) fn set_risk(&mut self, typed: Option<Spot<String>>) -> Result<Answer, Problem> {
@@ -286,8 +359,38 @@ impl Session {
 
     pub(super) fn set_instrument(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
         let Some(name) = name else { return Ok(self.in_force(None)) };
+        let mut name = name;
+        let mut only = None;
+        for (words, kind) in [
+            ("for bores", Feature::Hole),
+            ("for holes", Feature::Hole),
+            ("for shafts", Feature::Shaft),
+        ] {
+            let typed = name.value.to_lowercase();
+            if let Some(rest) = typed.strip_prefix(words) {
+                let from = name.value.len() - rest.trim_start().len();
+                name.value.drain(..from);
+                name.at.start += from;
+                only = Some(kind);
+            }
+        }
         let found = self.instrument_named(&name)?;
-        Arc::make_mut(&mut self.kept).instrument = Some(found);
+        let measures = |kind| match self.listed_kinds(&found) {
+            Some(listed) => listed.measures(kind),
+            None => true,
+        };
+        if let Some(kind) = only.filter(|kind| !measures(*kind)) {
+            return Err(Problem::new(format!("a {found} measures no {kind}"), name.at)
+                .advise("as in `instrument for bores telescoping gauge`"));
+        }
+        let kinds = [Feature::Hole, Feature::Shaft]
+            .map(|kind| measures(kind) && only.is_none_or(|only| only == kind));
+        let kept = Arc::make_mut(&mut self.kept);
+        for (place, is_set) in kept.instrument.iter_mut().zip(kinds) {
+            if is_set {
+                *place = Some(found.clone());
+            }
+        }
         Ok(self.in_force(Some("instrument")))
     }
 

@@ -94,6 +94,8 @@ impl Session {
             | Query::Graduation(_)
             | Query::DialTurn(_)
             | Query::LeastChip(_)
+            | Query::TopSlide(_)
+            | Query::Machine(_)
             | Query::Risk(_)
             | Query::Instrument(_)
             | Query::Material(_)

@@ -18,7 +18,7 @@ pub mod story;
 
 pub use learn::{FinishedPass, learn};
 pub use next::{Action, Because, Next};
-pub use settings::{Settings, Split};
+pub use settings::{Settings, Split, TOP_SLIDE_DEGREES};
 pub use story::Story;
 
 pub use crate::standards::instruments::Uncertainty as Instrument;
@@ -326,6 +326,11 @@ impl Adviser {
     /// the machine.
     pub const fn slips(&self) -> u32 {
         self.slips
+    }
+
+    /// What the advice keeps to.
+    pub const fn settings(&self) -> &Settings {
+        &self.settings
     }
 
     /// The limits that the part is to end in.

@@ -9,7 +9,6 @@
 use super::{
     Adviser,
     ahead::{Ahead, Between, NODES, PASS, READING, READINGS, Terms, Worth},
-    settings::Split,
     state::State,
 };
 use crate::{
@@ -108,14 +107,8 @@ const NEAR: f64 = 3.0;
 /// least: less wastes a pass, and what it teaches of the tool holds for a chip
 /// as thin (common practice, no source).
 const SHARE: f64 = 0.3;
-/// A division split by eye is set so well, in divisions (common practice, no
-/// source).
-const SPLIT_SD: f64 = 0.05;
 /// What splitting a division costs, as a chance of a good part.
 const SPLITTING: f64 = 0.002;
-/// A division is split where it is more than this share of the tolerance.
-const COARSE: f64 = 0.125;
-
 /// How many whole steps come nearest to a length.
 pub(super) fn on_step(length: f64, step: f64) -> Option<i64> {
     let steps = libm::round(length / step);
@@ -246,12 +239,11 @@ impl Scales<'_> {
 impl Adviser {
     /// A division is split near size where it is coarse.
     fn parts(&self) -> i64 {
-        let is_coarse = self.settings.step.in_micrometres() > 2.0 * COARSE * self.half();
-        if is_coarse { self.settings.split.parts() } else { Split::Whole.parts() }
+        self.settings.parts(self.limits.tolerance())
     }
 
     fn scales(&self) -> Scales<'_> {
-        #[allow(clippy::cast_precision_loss, reason = "four at most")]
+        #[allow(clippy::cast_precision_loss, reason = "twenty at most")]
         let parts = self.parts() as f64;
         let division = self.settings.step.in_micrometres();
         let part = division / parts;
@@ -262,7 +254,7 @@ impl Adviser {
         let usual = self.prior.scatter.in_micrometres();
         let scatter = self.kinds.scatter(usual);
         let repeat = self.instrument.repeat.in_micrometres();
-        let setting = if parts > 1.0 { SPLIT_SD * division } else { 0.0 };
+        let setting = self.settings.setting(self.limits.tolerance());
         let (risk, scrap, half) = (self.settings.risk, self.settings.scrap(), self.half());
         let ahead = self.ahead.of(|| Terms {
             half,

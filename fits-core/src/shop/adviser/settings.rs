@@ -3,6 +3,22 @@
 use super::{Error, senseless};
 use crate::size::Length;
 
+/// Set over so far from the lathe's axis, the top slide moves the tool a tenth of
+/// its travel: its sine is 0.1.
+pub const TOP_SLIDE_DEGREES: f64 = 5.739;
+/// The travel for one part of depth.
+const TENTH: i64 = 10;
+/// Standard deviation of that angle as set by the scale, in degrees (common
+/// practice, no source).
+const ANGLE_SD: f64 = 0.25;
+/// More parts than this are not told apart.
+const MOST_PARTS: i64 = 20;
+/// A division split by eye, or one of the top slide, is set so well, in
+/// divisions (common practice, no source).
+const SPLIT_SD: f64 = 0.05;
+/// A division is split where it is more than this share of the tolerance.
+const COARSE: f64 = 0.125;
+
 /// How far a division of the dial may be split by eye.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Split {
@@ -34,7 +50,7 @@ impl Split {
 ///     .dial_division("1 thou".parse()?)
 ///     .dial_turn(Some("0.1in".parse()?))
 ///     .least_chip("1 thou".parse()?)
-///     .top_slide(true);
+///     .top_slide(Some("1 thou".parse()?));
 /// assert!(settings.check().is_ok());
 /// // A turn is not smaller than its graduation.
 /// assert!(settings.dial_turn(Some("1 tenth".parse()?)).check().is_err());
@@ -56,9 +72,9 @@ pub struct Settings {
     /// How far a division may be split near size, where it is coarse against the
     /// tolerance.
     pub split: Split,
-    /// The lathe has a top slide that can be set over. A boring head has none.
-    /// The decision does not use it yet.
-    pub top_slide: bool,
+    /// A division of the top slide, as its own travel, where the lathe has one
+    /// that is set over by [`TOP_SLIDE_DEGREES`] near size. A boring head has none.
+    pub top_slide: Option<Length>,
 }
 
 impl Default for Settings {
@@ -74,7 +90,7 @@ impl Default for Settings {
             most_cut: Length::from_tenth_nanometres(15_000_000),
             dial_turn: None,
             split: Split::Quarter,
-            top_slide: false,
+            top_slide: None,
         }
     }
 }
@@ -113,10 +129,63 @@ impl Settings {
         Self { least_cut: least, most_cut: self.most_cut.max(least), ..self }
     }
 
-    /// With or without a top slide that can be set over.
+    /// With a top slide of such divisions, or without one.
     #[must_use]
-    pub const fn top_slide(self, has: bool) -> Self {
-        Self { top_slide: has, ..self }
+    pub const fn top_slide(self, division: Option<Length>) -> Self {
+        Self { top_slide: division, ..self }
+    }
+
+    /// In how many parts a division is dialled where the tolerance is so: by the
+    /// top slide, where there is one, else by eye. One where it is fine enough.
+    pub fn parts(&self, tolerance: Length) -> i64 {
+        if self.step.in_micrometres() <= COARSE * tolerance.in_micrometres() {
+            return Split::Whole.parts();
+        }
+        let count = |division: Length| {
+            // A division of the top slide moves the tool a tenth of it.
+            let on_diameter = 2 * division.tenth_nanometres() / TENTH;
+            self.step.tenth_nanometres().checked_div(on_diameter)
+        };
+        match self.top_slide.and_then(count) {
+            Some(parts) => parts.clamp(self.split.parts(), MOST_PARTS),
+            None => self.split.parts(),
+        }
+    }
+
+    /// What the top slide is to be dialled for a change of diameter: five times
+    /// as much, as its travel moves the tool a tenth, and that counts twice.
+    /// Nothing where the cross slide's divisions reach it, or there is no top
+    /// slide.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::adviser::Settings};
+    /// let settings = Settings::default().top_slide(Some("0.01mm".parse()?));
+    /// assert_eq!(settings.on_top_slide("0.006mm".parse()?), Some("0.03mm".parse()?));
+    /// assert_eq!(settings.on_top_slide("0.02mm".parse()?), None);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn on_top_slide(&self, change: Length) -> Option<Length> {
+        let past = change.tenth_nanometres().checked_rem(self.step.tenth_nanometres())?;
+        if past == 0 || self.top_slide.is_none() {
+            return None;
+        }
+        change.checked_scale(TENTH.into(), 2).ok()
+    }
+
+    /// How well a part of a division is set, in micrometres, for a cut as large
+    /// as half the tolerance.
+    pub(crate) fn setting(&self, tolerance: Length) -> f64 {
+        #[allow(clippy::cast_precision_loss, reason = "a hundred at most")]
+        let parts = self.parts(tolerance) as f64;
+        let division = self.step.in_micrometres();
+        if parts <= 1.0 {
+            0.0
+        } else if self.top_slide.is_some() {
+            let angle = ANGLE_SD / TOP_SLIDE_DEGREES * tolerance.in_micrometres() / 2.0;
+            libm::hypot(SPLIT_SD * division / parts, angle)
+        } else {
+            SPLIT_SD * division
+        }
     }
 
     /// Are they sensible?

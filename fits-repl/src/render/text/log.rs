@@ -1,4 +1,4 @@
-//! The pass log as a shop note with a small picture, and the crib, in words.
+//! The pass log as a shop note with a small picture.
 
 use std::fmt::Write as _;
 
@@ -6,22 +6,19 @@ use fits_core::{
     Length, Limits,
     job::State,
     shop::adviser::Because,
-    size::{Decimals, Rounding, Unit},
+    size::{Rounding, Unit},
     standards::iso286::Feature,
 };
 
 use super::{Style, Text, lines::wrapped, plan_shape::PlanShape};
 use crate::{
-    answer::{
-        CribAnswer, CribReaming, EntryFigures, FeatureAnswer, InForce, LogsAnswer, NextFigures,
-        OwnReamer, PassFigures, PassLogAnswer, PassesAnswer, ReamFigures,
-    },
+    answer::{EntryFigures, EntryPlace, LogsAnswer, Mm, NextFigures, PassLogAnswer, PassesAnswer},
     query::{Dial, Units},
 };
 
 /// Entries that a note shows: the last ones.
 const SHOWN: usize = 8;
-/// Logs, or tools, that a list shows.
+/// Logs that a list shows.
 const LISTED: usize = 18;
 /// Columns of a log's name in the list, at most.
 const NAME: usize = 45;
@@ -41,6 +38,12 @@ impl Text {
             wrapped(out, "  ", story.check);
         }
         self.advice(out, log);
+        if let Some(form) = &log.form {
+            wrapped(out, "  ", &form.says);
+            if !form.to_do.is_empty() {
+                wrapped(out, "  ", &form.to_do);
+            }
+        }
         if let Some(remark) = log.remark.filter(|remark| remark.by.abs() > MOST_OF_A_TOOL) {
             let less = if remark.by < 0.0 { "less" } else { "more" };
             wrapped(
@@ -170,7 +173,10 @@ impl Text {
                 } else {
                     format!("the last cut: then {measure}")
                 };
-                let dial = self.on_dial(dial.0, step);
+                let dial = match next.top_slide_mm {
+                    Some(travel) => Self::dialled(travel.0, step),
+                    None => self.on_dial(dial.0, step),
+                };
                 ("DIAL", format!("{}{to}   {then}", self.style(Style::Strong, &dial)))
             }
             ("read again", _) => {
@@ -199,55 +205,27 @@ impl Text {
             _ => Style::Strong,
         };
         let _ = writeln!(out, "{}", format!("{}  {words}", self.style(style, lead)).trim_end());
+        if let (Some(_), Some(dial)) = (next.top_slide_mm, next.dial_mm) {
+            let change = match self.settings.dial {
+                Dial::Diameter => dial.0,
+                Dial::Radius => dial.0.half(),
+            };
+            let entered = Self::dialled(change, step).replace(' ', "");
+            wrapped(
+                out,
+                "  ",
+                &format!(
+                    "on the top slide, set over 5.7\u{b0} from the lathe's axis: it takes a tenth. \
+                     Enter it as `cut {entered}`"
+                ),
+            );
+        }
         if let Some(reason) = next.reason {
             wrapped(out, "  ", reason);
         }
         if !good.is_empty() {
             let _ = writeln!(out, "  {good}");
         }
-    }
-
-    /// A change of diameter as the dial shows it.
-    fn on_dial(&self, change: Length, step: Length) -> String {
-        let dialled = match self.settings.dial {
-            Dial::Diameter => Self::dialled(change, step),
-            Dial::Radius => format!("{} (radius)", Self::dialled(change.half(), step)),
-        };
-        Self::split(change, step)
-            .map_or_else(|| dialled.clone(), |part| format!("{dialled} ({part})"))
-    }
-
-    /// A dial figure, in the units that the dial is divided in.
-    fn dialled(length: Length, step: Length) -> String {
-        let decimals = if step.tenth_nanometres() % Length::TENTH.tenth_nanometres() == 0 {
-            Decimals::INCHES
-        } else {
-            Decimals::MILLIMETRES
-        };
-        let last = Decimals { places: decimals.places + 1, ..decimals };
-        let usual = length.shown(decimals, Rounding::Nearest).to_string();
-        let closer = length.shown(last, Rounding::Nearest).to_string();
-        // A split division has one figure more.
-        let shown = if closer.ends_with('0') { usual } else { closer };
-        format!("{shown} {}", decimals.unit.symbol())
-    }
-
-    /// Which part of a division a setting lies past a whole one; nothing where
-    /// it lies on one.
-    fn split(change: Length, step: Length) -> Option<String> {
-        let (set, division) = (change.tenth_nanometres(), step.tenth_nanometres());
-        let past = set.checked_rem(division)?;
-        let part = match 4 * past / division {
-            0 => return None,
-            1 => "a quarter",
-            2 => "half",
-            _ => "three quarters",
-        };
-        Some(match set / division {
-            0 => format!("{part} of a division"),
-            1 => format!("one division and {part}"),
-            whole => format!("{whole} divisions and {part}"),
-        })
     }
 
     /// A size as an instrument shows it.
@@ -263,7 +241,13 @@ impl Text {
         let head = format!("  {:<11}{:<12}{:<13}", "pass", "dial", "read");
         let dial = if self.settings.dial == Dial::Radius { "   dial: radius" } else { "" };
         let _ = writeln!(out, "{}", self.style(Style::Faint, &format!("{head}[ limits ]{dial}")));
-        let hidden = standing.len().saturating_sub(SHOWN);
+        // An entry with places takes two lines.
+        let mut lines = 0;
+        let shown = standing.iter().rev().take_while(|entry| {
+            lines += if entry.places.is_empty() { 1 } else { 2 };
+            lines <= SHOWN
+        });
+        let hidden = standing.len() - shown.count();
         let start = Self::as_read(log.start_mm.0, unit);
         if hidden == 0 {
             let line = format!(
@@ -289,7 +273,34 @@ impl Text {
             };
             let line = format!("  {name:<11}{dial:<12}{read:<13}{picture}");
             let _ = writeln!(out, "{}", line.trim_end());
+            if let Some(places) = self.places(entry) {
+                wrapped(out, "             ", &places);
+            }
         }
+    }
+
+    /// The places of an entry, and how warm the part was.
+    fn places(&self, entry: &EntryFigures) -> Option<String> {
+        let [unit, _] = self.units();
+        let figures = |sizes: &[Mm]| {
+            let shown = sizes.iter().map(|size| Self::as_read(size.0, unit));
+            shown.collect::<Vec<_>>().join(" ")
+        };
+        let named = |place: &EntryPlace, sizes: &[Mm]| {
+            let name = place.place.as_ref().map_or(String::new(), |name| format!("{name} "));
+            format!("{name}{}", figures(sizes))
+        };
+        let places = entry.places.iter().map(|place| named(place, &place.readings_mm));
+        let places = places.collect::<Vec<_>>().join(" / ");
+        let Some(celsius) = entry.at_c else { return (!places.is_empty()).then_some(places) };
+        let degrees = match self.settings.units {
+            Units::Millimetres => format!("{celsius:.0} °C"),
+            Units::Inches => format!("{:.0} °F", celsius * 1.8 + 32.0),
+        };
+        let shown = entry.places.iter().map(|place| figures(&place.shown_mm));
+        let shown = shown.collect::<Vec<_>>().join(" / ");
+        let material = entry.material.as_deref().unwrap_or("the part");
+        Some(format!("{places} at 20 °C; it read {shown}, {material} at {degrees}"))
     }
 
     pub(super) fn logs(&self, out: &mut String, answer: &LogsAnswer) {
@@ -377,111 +388,6 @@ impl Text {
             count => format!(", as {count} finished logs taught"),
         };
         wrapped(out, "  ", &format!("pass log {name} is open{learned}; then `cut ... = ...`"));
-    }
-
-    /// The drill of a plan: whose, and which would be better.
-    pub(super) fn whose_drill(plan: &PassFigures) -> String {
-        match (plan.drill_in_crib, plan.rather_drill) {
-            (None, _) => String::new(),
-            (Some(false), _) => "not in the crib".to_owned(),
-            (Some(true), None) => "in the crib".to_owned(),
-            (Some(true), Some(rather)) => format!("in the crib; rather {rather}"),
-        }
-    }
-
-    /// What the crib has for a reamed hole.
-    pub(super) fn own_reamers(&self, out: &mut String, ream: &ReamFigures, crib: &CribReaming) {
-        let [unit, _] = self.units();
-        let said = |reamer: &OwnReamer| match reamer.cuts_mm {
-            Some(cuts) => format!(
-                "{} that cuts {}",
-                Self::size(reamer.size_mm.0, unit),
-                Self::size(cuts.0, unit)
-            ),
-            None => {
-                format!("{}, not tried yet: on scrap first", Self::size(reamer.size_mm.0, unit))
-            }
-        };
-        let words = match (crib.reamers.first(), &crib.nearest) {
-            (Some(best), _) => {
-                let more = match crib.reamers.len() {
-                    1 => String::new(),
-                    count => format!("; {} more land inside", count - 1),
-                };
-                format!("the {}{more}", said(best))
-            }
-            (None, Some(near)) => format!("no reamer lands inside; nearest the {}", said(near)),
-            (None, None) => "no reamer near this size".to_owned(),
-        };
-        wrapped(out, "  crib  ", &words);
-        let words = match (&crib.drill, &ream.drill) {
-            (Some(own), rather) => {
-                let rather = rather
-                    .as_ref()
-                    .filter(|rather| rather.mm != own.mm)
-                    .map_or(String::new(), |rather| format!("; rather {}", rather.name));
-                format!("drill {}, leaves {}{rather}", own.name, self.difference(own.leaves_mm.0))
-            }
-            (None, Some(_)) => "no drill that leaves fitting stock".to_owned(),
-            (None, None) => return,
-        };
-        wrapped(out, "        ", &words);
-    }
-
-    /// The crib's gauge pins for a hole.
-    pub(super) fn pins(&self, out: &mut String, feature: &FeatureAnswer) {
-        let Some(pins) = &feature.pins else { return };
-        let [unit, _] = self.units();
-        let words = [("must go in", pins.goes_in), ("must not", pins.stays_out)]
-            .into_iter()
-            .filter_map(|(what, pin)| Some(format!("{} {what}", Self::size(pin?.mm.0, unit))));
-        wrapped(out, "  pins  ", &words.collect::<Vec<_>>().join("; "));
-    }
-
-    pub(super) fn crib(out: &mut String, answer: &CribAnswer) {
-        if let Some(changed) = &answer.changed {
-            wrapped(out, "", changed);
-        }
-        for note in &answer.notes {
-            wrapped(out, "", note);
-        }
-        // The last added stand at the end; a long list shows its end.
-        let hidden = answer.list.len().saturating_sub(LISTED);
-        if hidden > 0 {
-            let _ = writeln!(out, "  ... {hidden} before, in the file");
-        }
-        for tool in answer.list.iter().skip(hidden) {
-            wrapped(out, "  ", tool);
-        }
-        let place = answer.file.as_deref().unwrap_or("kept in memory only");
-        wrapped(out, "  ", place);
-    }
-
-    pub(super) fn in_force(&self, out: &mut String, answer: &InForce) {
-        let settings = &answer.settings;
-        let units = if settings.units == Units::Millimetres { "mm" } else { "in" };
-        let mut words = format!("units {units}, dial {}", settings.dial.word());
-        if let Some(division) = answer.graduation_mm {
-            let _ = write!(words, ", graduation {}", self.difference(division.0));
-        }
-        if let Some(turn) = answer.dial_turn_mm {
-            let _ = write!(words, ", turn {}", self.difference(turn.0));
-        }
-        if let Some(least) = answer.least_chip_mm {
-            let _ = write!(words, ", least chip {}", self.difference(least.0));
-        }
-        if let Some(risk) = answer.risk {
-            let _ = write!(words, ", risk {} %", (risk * 1000.0).round() / 10.0);
-        }
-        for (name, value) in [("instrument", &answer.instrument), ("material", &answer.material)] {
-            if let Some(value) = value {
-                let _ = write!(words, ", {name} {value}");
-            }
-        }
-        wrapped(out, "", &words);
-        if let Some(note) = &answer.note {
-            wrapped(out, "  ", note);
-        }
     }
 }
 

@@ -6,6 +6,8 @@
 mod asks;
 mod assembly;
 mod bushing;
+mod crib;
+mod dial;
 mod figures;
 mod lines;
 mod log;
