@@ -3,7 +3,7 @@
 use std::io::{self, BufRead, Read as _, Write};
 
 use crate::{
-    answer::Answer, grammar::LONGEST_LINE, problem::Problem, render::json, session::Session,
+    answer::Answer, problem::Problem, render::json, session::Session, words::LONGEST_LINE,
 };
 
 /// What a run of queries came to, worst first.

@@ -1,6 +1,6 @@
 //! Help, by topic: short texts and examples that work as they stand.
 
-use crate::{answer::HelpAnswer, grammar::near_miss, problem::Problem, query::Spot};
+use crate::{answer::HelpAnswer, problem::Problem, query::Spot, words::near_miss};
 
 /// Every topic, the overview first.
 pub const TOPICS: &[HelpAnswer] = &[

@@ -10,15 +10,16 @@
 pub mod answer;
 pub mod batch;
 mod files;
-mod grammar;
 pub mod help;
 pub mod line_editor;
 pub mod problem;
 pub mod query;
+pub(crate) mod questions;
 pub mod render;
 mod sentence;
 pub mod session;
 pub mod signals;
+pub(crate) mod words;
 
 pub use files::Home;
-pub use grammar::{LONGEST_LINE, read};
+pub use words::{LONGEST_LINE, read};

@@ -22,12 +22,12 @@ use rustyline::{
 use crate::{
     answer::Answer,
     batch::Outcome,
-    grammar::KEYWORDS,
     help::TOPICS,
     query::{Query, Units},
     render::{Colour, printable, text::Text},
     session::Session,
     signals,
+    words::KEYWORDS,
 };
 
 /// Lines of history kept.

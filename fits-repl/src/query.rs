@@ -1,12 +1,5 @@
 //! What was typed, with its places: no tables, no meaning yet.
 
-mod assembly;
-mod bushing;
-mod measuring;
-mod quantity;
-mod stack;
-mod threads;
-
 use std::ops::Range;
 
 use fits_core::{
@@ -14,14 +7,29 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-pub use self::threads::{Driven, Feed, Passes, Place, ThreadAsk, ThreadQuery};
-pub use self::{
-    assembly::{Body, Ends, JointText, SleeveText, WishText},
-    bushing::BushingText,
-    measuring::{Align, Collars, Measuring, Warmth},
-    quantity::{Amount, Dimension, Quantity, QuantityUnit, Temperatures},
-    stack::{LinkText, StackText},
-};
+pub use crate::questions::bushing::asked::BushingText;
+pub use crate::questions::joint::asked::Body;
+pub use crate::questions::joint::asked::Ends;
+pub use crate::questions::joint::asked::JointText;
+pub use crate::questions::joint::asked::SleeveText;
+pub use crate::questions::joint::asked::WishText;
+pub use crate::questions::part::measuring::Align;
+pub use crate::questions::part::measuring::Collars;
+pub use crate::questions::part::measuring::Measuring;
+pub use crate::questions::part::measuring::Warmth;
+pub use crate::questions::stack::asked::LinkText;
+pub use crate::questions::stack::asked::StackText;
+pub use crate::questions::thread::asked::Driven;
+pub use crate::questions::thread::asked::Feed;
+pub use crate::questions::thread::asked::Passes;
+pub use crate::questions::thread::asked::Place;
+pub use crate::questions::thread::asked::ThreadAsk;
+pub use crate::questions::thread::asked::ThreadQuery;
+pub use crate::words::amounts::Amount;
+pub use crate::words::amounts::Dimension;
+pub use crate::words::amounts::Quantity;
+pub use crate::words::amounts::QuantityUnit;
+pub use crate::words::amounts::Temperatures;
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]

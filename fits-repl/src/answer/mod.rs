@@ -3,15 +3,6 @@
 //! Every length is written in millimetres under a name ending `_mm`: an
 //! integer divided once by a power of ten, so the number is exact as printed.
 
-mod asked;
-mod assembly;
-mod bushing;
-mod measuring;
-mod shop;
-mod stack;
-mod threads;
-mod warm;
-
 use fits_core::{
     Basis, Kind, Length, Limits,
     shop::{Reading, Verdict},
@@ -20,37 +11,93 @@ use fits_core::{
 };
 use serde::{Serialize, Serializer};
 
-pub use self::asked::{
-    CandidateFigures, DrillAnswer, GeneralAnswer, GradeAnswer, HelpAnswer, KeywayAnswer,
-    KeywayFigures, NamedDrill, PickAnswer, SeatAnswer, SeatFigures, SettingsAnswer, WhyAnswer,
-};
-pub use self::assembly::{
-    AssemblyAnswer, AtWorkFigures, BodyFigures, BothFigures, GripFigures, LeadInFigures,
-    LighterFigures, MinMax, PickGripAnswer, PlasticFigures, WallPoint,
-};
-pub use self::bushing::{
-    BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
-};
-pub use self::measuring::{
-    AlignAnswer, FormFigures, MeasuredReading, RehearsalAnswer, StrategyFigures, TaperedFigures,
-    WarmFigures,
-};
-pub use self::shop::{
-    CribAnswer, CribReaming, EntryFigures, EntryPlace, FormOfPlaces, InForce, LogFigures,
-    LogsAnswer, NextFigures, OpenedLog, OtherMachine, OwnDrillFigures, OwnReamer, PassLogAnswer,
-    PinFigures, PinsFigures, RemarkFigures, StoryFigures,
-};
-pub use self::stack::{
-    Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
-};
-pub use self::threads::{
-    AdvisedFigures, BlankFigures, BoreFigures, ClearanceHoleAnswer, ClearanceHoleFigures,
-    DrillName, FeedFigures, FormTapFigures, KeptFigures, OverWiresAnswer, PlayFigures,
-    ReliefFigures, SideFigures, TapAnswer, TapFigures, TaperFigures, ThreadAnswer, ThreadName,
-    ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
-};
-pub use self::warm::{AtFigures, DampFigures, WarmAnswer, WarmPart};
 use crate::query::Dial;
+pub use crate::questions::asks_figures::CandidateFigures;
+pub use crate::questions::asks_figures::DrillAnswer;
+pub use crate::questions::asks_figures::GeneralAnswer;
+pub use crate::questions::asks_figures::GradeAnswer;
+pub use crate::questions::asks_figures::HelpAnswer;
+pub use crate::questions::asks_figures::KeywayAnswer;
+pub use crate::questions::asks_figures::KeywayFigures;
+pub use crate::questions::asks_figures::NamedDrill;
+pub use crate::questions::asks_figures::PickAnswer;
+pub use crate::questions::asks_figures::SeatAnswer;
+pub use crate::questions::asks_figures::SeatFigures;
+pub use crate::questions::asks_figures::SettingsAnswer;
+pub use crate::questions::asks_figures::WhyAnswer;
+pub use crate::questions::bushing::figures::BushingAnswer;
+pub use crate::questions::bushing::figures::BushingPart;
+pub use crate::questions::bushing::figures::InServiceFigures;
+pub use crate::questions::bushing::figures::PressureFigures;
+pub use crate::questions::bushing::figures::ShaftFigures;
+pub use crate::questions::bushing::figures::SuitedFigures;
+pub use crate::questions::joint::figures::AssemblyAnswer;
+pub use crate::questions::joint::figures::AtWorkFigures;
+pub use crate::questions::joint::figures::BodyFigures;
+pub use crate::questions::joint::figures::BothFigures;
+pub use crate::questions::joint::figures::GripFigures;
+pub use crate::questions::joint::figures::LeadInFigures;
+pub use crate::questions::joint::figures::LighterFigures;
+pub use crate::questions::joint::figures::MinMax;
+pub use crate::questions::joint::figures::PickGripAnswer;
+pub use crate::questions::joint::figures::PlasticFigures;
+pub use crate::questions::joint::figures::WallPoint;
+pub use crate::questions::log::figures::CribAnswer;
+pub use crate::questions::log::figures::CribReaming;
+pub use crate::questions::log::figures::EntryFigures;
+pub use crate::questions::log::figures::EntryPlace;
+pub use crate::questions::log::figures::FormOfPlaces;
+pub use crate::questions::log::figures::InForce;
+pub use crate::questions::log::figures::LogFigures;
+pub use crate::questions::log::figures::LogsAnswer;
+pub use crate::questions::log::figures::NextFigures;
+pub use crate::questions::log::figures::OpenedLog;
+pub use crate::questions::log::figures::OtherMachine;
+pub use crate::questions::log::figures::OwnDrillFigures;
+pub use crate::questions::log::figures::OwnReamer;
+pub use crate::questions::log::figures::PassLogAnswer;
+pub use crate::questions::log::figures::PinFigures;
+pub use crate::questions::log::figures::PinsFigures;
+pub use crate::questions::log::figures::RemarkFigures;
+pub use crate::questions::log::figures::StoryFigures;
+pub use crate::questions::part::measured_figures::AlignAnswer;
+pub use crate::questions::part::measured_figures::FormFigures;
+pub use crate::questions::part::measured_figures::MeasuredReading;
+pub use crate::questions::part::measured_figures::RehearsalAnswer;
+pub use crate::questions::part::measured_figures::StrategyFigures;
+pub use crate::questions::part::measured_figures::TaperedFigures;
+pub use crate::questions::part::measured_figures::WarmFigures;
+pub use crate::questions::part::warm_figures::AtFigures;
+pub use crate::questions::part::warm_figures::DampFigures;
+pub use crate::questions::part::warm_figures::WarmAnswer;
+pub use crate::questions::part::warm_figures::WarmPart;
+pub use crate::questions::stack::figures::Ends;
+pub use crate::questions::stack::figures::LastPartFigures;
+pub use crate::questions::stack::figures::LinkFigures;
+pub use crate::questions::stack::figures::QuantileFigures;
+pub use crate::questions::stack::figures::SimulatedFigures;
+pub use crate::questions::stack::figures::StackAnswer;
+pub use crate::questions::thread::figures::AdvisedFigures;
+pub use crate::questions::thread::figures::BlankFigures;
+pub use crate::questions::thread::figures::BoreFigures;
+pub use crate::questions::thread::figures::ClearanceHoleAnswer;
+pub use crate::questions::thread::figures::ClearanceHoleFigures;
+pub use crate::questions::thread::figures::DrillName;
+pub use crate::questions::thread::figures::FeedFigures;
+pub use crate::questions::thread::figures::FormTapFigures;
+pub use crate::questions::thread::figures::KeptFigures;
+pub use crate::questions::thread::figures::OverWiresAnswer;
+pub use crate::questions::thread::figures::PlayFigures;
+pub use crate::questions::thread::figures::ReliefFigures;
+pub use crate::questions::thread::figures::SideFigures;
+pub use crate::questions::thread::figures::TapAnswer;
+pub use crate::questions::thread::figures::TapFigures;
+pub use crate::questions::thread::figures::TaperFigures;
+pub use crate::questions::thread::figures::ThreadAnswer;
+pub use crate::questions::thread::figures::ThreadName;
+pub use crate::questions::thread::figures::ThreadPassFigures;
+pub use crate::questions::thread::figures::ThreadPassesAnswer;
+pub use crate::questions::thread::figures::WiresAnswer;
 
 /// A length in JSON: millimetres.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,7 +116,7 @@ impl Serialize for Mm {
 }
 
 /// A chance to six places: what is beyond them is noise.
-fn six_places<S: Serializer>(
+pub(crate) fn six_places<S: Serializer>(
     chance: &(impl Copy + Into<Option<f64>>),
     serializer: S,
 ) -> Result<S::Ok, S::Error> {

@@ -8,7 +8,7 @@ use fits_core::{Length, job::Crib};
 use serde::de::{DeserializeOwned, IntoDeserializer as _};
 use toml_edit::{ArrayOfTables, Document, DocumentMut, InlineTable, Item, Table, Value};
 
-use super::{alone, line_of, replace, shown, text_of};
+use crate::files::{alone, line_of, replace, shown, text_of};
 
 /// The version of the format that this one writes.
 const VERSION: i64 = 1;

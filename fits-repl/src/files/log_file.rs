@@ -17,7 +17,7 @@ use fits_core::job::{Entry, Opening, PassLog, State, VERSION};
 use same_file::Handle;
 use serde::{Deserialize, Serialize};
 
-use super::{make_folder, plain, shown, sync_folder};
+use crate::files::{make_folder, plain, shown, sync_folder};
 
 /// An open log file.
 #[derive(Debug)]

@@ -6,8 +6,10 @@ use std::{io, path::PathBuf};
 use fits_core::Length;
 use toml_edit::{Document, DocumentMut, Item};
 
-use super::{alone, line_of, replace, shown, text_of};
-use crate::query::{Dial, Machine, Units};
+use crate::{
+    files::{alone, line_of, replace, shown, text_of},
+    query::{Dial, Machine, Units},
+};
 
 /// How one machine's dials read; nothing where it was not told.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -8,15 +8,15 @@ use fits_core::{Length, Limits};
 const WIDTH: i128 = 52;
 
 /// One line of the picture: a name, a zone, a reading.
-pub(super) struct Zone<'a> {
-    pub(super) name: &'a str,
-    pub(super) limits: Limits,
-    pub(super) reading: Option<Length>,
+pub(crate) struct Zone<'a> {
+    pub(crate) name: &'a str,
+    pub(crate) limits: Limits,
+    pub(crate) reading: Option<Length>,
 }
 
 /// Draws the zones on one scale with the nominal size. Empty where the sizes
 /// are too far apart for a picture to help.
-pub(super) fn draw(out: &mut String, nominal: Length, zones: &[Zone<'_>]) {
+pub(crate) fn draw(out: &mut String, nominal: Length, zones: &[Zone<'_>]) {
     let sizes = || {
         zones.iter().flat_map(|zone| {
             [Some(zone.limits.lower()), Some(zone.limits.upper()), zone.reading]

@@ -4,8 +4,7 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::printable::is_obeyed;
-use crate::{answer::Answer, problem::Problem};
+use crate::{answer::Answer, problem::Problem, render::printable::is_obeyed};
 
 #[derive(Serialize)]
 struct Refusal<'a> {

@@ -6,7 +6,7 @@ mod printable;
 pub mod svg;
 pub mod text;
 
-pub use self::printable::printable;
+pub use crate::render::printable::printable;
 
 /// Whether colour may be used. It never carries meaning alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

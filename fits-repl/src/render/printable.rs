@@ -2,20 +2,20 @@
 
 use std::borrow::Cow;
 
-use super::Colour;
+use crate::render::Colour;
 
 /// The codes of our own colours; see [`printable`].
-pub(super) const STRONG: &str = "\x1b[1m";
-pub(super) const GOOD: &str = "\x1b[1;32m";
-pub(super) const BAD: &str = "\x1b[1;31m";
-pub(super) const FAINT: &str = "\x1b[2m";
-pub(super) const PLAIN: &str = "\x1b[0m";
+pub(crate) const STRONG: &str = "\x1b[1m";
+pub(crate) const GOOD: &str = "\x1b[1;32m";
+pub(crate) const BAD: &str = "\x1b[1;31m";
+pub(crate) const FAINT: &str = "\x1b[2m";
+pub(crate) const PLAIN: &str = "\x1b[0m";
 
 /// Would a terminal obey the character rather than show it? The control
 /// characters, and those that turn the order of a line around or end it
 /// (Unicode Standard Annex #9, table 4: explicit directional formatting; and
 /// the line and paragraph separators).
-pub(super) fn is_obeyed(c: char) -> bool {
+pub(crate) fn is_obeyed(c: char) -> bool {
     c.is_control()
         || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }

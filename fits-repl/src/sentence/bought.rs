@@ -1,7 +1,7 @@
 //! Bought parts and tables: keys, bearings, pins and bar, general tolerances,
 //! standard grades; and the tailstock.
 
-use super::{
+use crate::sentence::{
     Said,
     roles::assign,
     sizes::{Fit, fit_of},
@@ -16,7 +16,7 @@ fn only_number(view: &View) -> Option<&Num> {
 }
 
 /// The key and keyways of a shaft.
-pub(super) fn keyway(view: &View, system: System) -> Option<Said> {
+pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
     view.only(&["key", "shaft", "hole", "role"], |token| matches!(token, Token::Number(_)))?;
     if !view.has("key") || view.has("hole") || view.words("role").any(|role| role != "od") {
         return None;
@@ -52,7 +52,7 @@ pub(super) fn keyway(view: &View, system: System) -> Option<Said> {
 }
 
 /// ISO 2768, for sizes without a tolerance.
-pub(super) fn general(view: &View, system: System) -> Option<Said> {
+pub(crate) fn general(view: &View, system: System) -> Option<Said> {
     view.only(&["untoleranced", "grade", "state", "role"], |token| {
         matches!(token, Token::Number(_) | Token::General(_))
     })?;
@@ -93,7 +93,7 @@ pub(super) fn general(view: &View, system: System) -> Option<Said> {
 }
 
 /// A standard tolerance.
-pub(super) fn grade(view: &View, system: System) -> Option<Said> {
+pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
     view.only(&[], |token| matches!(token, Token::Number(_) | Token::Grade(_)))?;
     let grade = view.one(|token| match token {
         Token::Grade(grade) => Some(*grade),
@@ -104,7 +104,7 @@ pub(super) fn grade(view: &View, system: System) -> Option<Said> {
 
 /// A rolling bearing's seat.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
+pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start",
@@ -277,7 +277,7 @@ pub(super) fn bearing(view: &View, system: System) -> Option<Said> {
 }
 
 /// Pins and bar that are bought, alone or with a fit.
-pub(super) fn bought(view: &View, system: System) -> Option<Said> {
+pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
         matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..))
     })?;
@@ -351,7 +351,7 @@ pub(super) fn bought(view: &View, system: System) -> Option<Said> {
 }
 
 /// Two collars: how far to move the tailstock.
-pub(super) fn align(view: &View, system: System) -> Option<Said> {
+pub(crate) fn align(view: &View, system: System) -> Option<Said> {
     // `.7511 tailstock`: that end.
     let mut named = View { items: view.items.clone(), text: view.text.clone() };
     for at in 1..named.items.len() {

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{
+use crate::sentence::{
     Said,
     roles::assign,
     token::{Num, System, Token, Unit},
@@ -11,7 +11,7 @@ use super::{
 
 /// A bushing pressed into a housing: what is left of its bore.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
+pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     view.only(
         &["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads"],
         |token| {
@@ -188,7 +188,7 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
 }
 
 /// The housing's metal and the bushing's.
-pub(super) fn bushing_metals(view: &View) -> Option<(Option<&'static str>, Option<&'static str>)> {
+pub(crate) fn bushing_metals(view: &View) -> Option<(Option<&'static str>, Option<&'static str>)> {
     let (mut hub, mut bush): (Option<&'static str>, Option<&'static str>) = (None, None);
     for name in view.words("material") {
         let is_bush = name.contains("bronze") || matches!(name, "nylon" | "acetal" | "brass");

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{
+use crate::sentence::{
     Said,
     holes::coarse,
     roles::assign,
@@ -12,7 +12,7 @@ use super::{
 };
 
 /// `, hub bronze, thin tube`: circumstances of a word.
-pub(super) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
+pub(crate) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
     let mut text = String::new();
     let mut hub = None;
     for (at, item) in view.items.iter().enumerate() {
@@ -52,7 +52,7 @@ pub(super) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
 
 /// A nominal size and a fit: what to cut both parts to.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn fit(view: &View, system: System) -> Option<Said> {
+pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     view.only(
         &["fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role"],
         |token| {
@@ -287,7 +287,7 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
 }
 
 /// A bushing's figure with a word: bought, or turned at home.
-pub(super) fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
+pub(crate) fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
     let Fit::Word(word) = fit else { return None };
     if view.has("material")
         || !matches!(*word, "press" | "light press" | "push" | "sliding" | "running")
@@ -305,7 +305,7 @@ pub(super) fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said
 }
 
 /// `H7` for `h7` and the other way.
-pub(super) fn turned_class(fit: &Fit) -> Option<String> {
+pub(crate) fn turned_class(fit: &Fit) -> Option<String> {
     match fit {
         Fit::Hole(class) => Some(class.to_ascii_lowercase()),
         Fit::Shaft(class) => Some(class.to_ascii_uppercase()),
@@ -313,7 +313,7 @@ pub(super) fn turned_class(fit: &Fit) -> Option<String> {
     }
 }
 
-pub(super) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {
+pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {
     let words: &[&str] = match vague {
         "tight" => &["push", "light press", "press"],
         "loose" => &["free running", "loose running", "running"],

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{
+use crate::sentence::{
     Said,
     threads::{class_of, fine_or, is_own, pipe, thread_of},
     token::{Num, System, Token},
@@ -10,7 +10,7 @@ use super::{
 };
 
 /// A tap drill.
-pub(super) fn tap(view: &View, system: System) -> Option<Said> {
+pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "material", "state", "hole", "unit", "series"], |token| {
         is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
     })?;
@@ -109,14 +109,14 @@ pub(super) fn tap(view: &View, system: System) -> Option<Said> {
 }
 
 /// A screw thread with the pitch of a taper pipe thread of its size.
-pub(super) fn pipe_pitch(name: &str) -> Option<(&str, &str)> {
+pub(crate) fn pipe_pitch(name: &str) -> Option<(&str, &str)> {
     let (size, pitch) = name.split_once('-')?;
     matches!((size, pitch), ("1/8", "27") | ("1/4" | "3/8", "18") | ("1/2" | "3/4", "14"))
         .then_some((size, pitch))
 }
 
 /// A tap named by a number or a size alone.
-pub(super) fn unnamed_tap(view: &View, asks: bool) -> Option<Said> {
+pub(crate) fn unnamed_tap(view: &View, asks: bool) -> Option<Said> {
     if !asks || view.has("material") || view.count(|token| matches!(token, Token::Percent(_))) > 0 {
         return None;
     }
@@ -149,7 +149,7 @@ pub(super) fn unnamed_tap(view: &View, asks: bool) -> Option<Said> {
     None
 }
 
-pub(super) fn number_taps(gauge: &str) -> Option<Said> {
+pub(crate) fn number_taps(gauge: &str) -> Option<Said> {
     let pitches: &[u32] = match gauge {
         "0" => &[80],
         "1" => &[64, 72],
@@ -168,12 +168,12 @@ pub(super) fn number_taps(gauge: &str) -> Option<Said> {
 }
 
 /// The coarse thread of a size.
-pub(super) fn coarse(size: &str) -> Option<String> {
+pub(crate) fn coarse(size: &str) -> Option<String> {
     fraction_threads(size, "")?.into_iter().next()
 }
 
 /// Coarse and fine of a size (ASME B1.1).
-pub(super) fn fraction_threads(size: &str, tail: &str) -> Option<Vec<String>> {
+pub(crate) fn fraction_threads(size: &str, tail: &str) -> Option<Vec<String>> {
     let (coarse, fine) = match size {
         "1/4" => (20, 28),
         "5/16" => (18, 24),
@@ -190,7 +190,7 @@ pub(super) fn fraction_threads(size: &str, tail: &str) -> Option<Vec<String>> {
 }
 
 /// A hole that a screw passes.
-pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
+pub(crate) fn clearance(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "state", "hole", "shaft", "vague", "fit", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_) | Token::Gauge(_))
     })?;
@@ -280,7 +280,7 @@ pub(super) fn clearance(view: &View, system: System) -> Option<Said> {
     }
 }
 
-pub(super) fn clearance_name(num: &Num, system: System) -> Option<String> {
+pub(crate) fn clearance_name(num: &Num, system: System) -> Option<String> {
     if num.is_fraction {
         return Some(num.text.clone());
     }

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{
+use crate::sentence::{
     Said,
     bushing::bushing_metals,
     roles::assign,
@@ -12,9 +12,9 @@ use super::{
     view::View,
 };
 
-pub(super) const HOLDERS: &[&str] = &["role", "hub", "shaft", "hole", "bushing", "tightness"];
+pub(crate) const HOLDERS: &[&str] = &["role", "hub", "shaft", "hole", "bushing", "tightness"];
 
-pub(super) fn is_joint(token: &Token) -> bool {
+pub(crate) fn is_joint(token: &Token) -> bool {
     matches!(
         token,
         Token::Number(_)
@@ -29,7 +29,7 @@ pub(super) fn is_joint(token: &Token) -> bool {
 }
 
 /// What is said of a joint, part by part.
-pub(super) struct Joint {
+pub(crate) struct Joint {
     bore: Option<Num>,
     plug: Option<Num>,
     od: Option<Num>,
@@ -43,7 +43,7 @@ pub(super) struct Joint {
 }
 
 #[allow(clippy::too_many_lines, reason = "one rule after another: who owns which number")]
-pub(super) fn joint(view: &View, system: System) -> Option<Joint> {
+pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
     let roles = assign(view, HOLDERS, &[], system)?;
     let num = |by: &str| roles.num(by).cloned();
     for by in ["id", "wall", "long", "shaft", "bushing", "tightness"] {
@@ -221,14 +221,14 @@ impl Joint {
 }
 
 /// Twice a size, as a plain query has it.
-pub(super) fn twice(num: &Num, system: System) -> String {
+pub(crate) fn twice(num: &Num, system: System) -> String {
     let unit = num.plain(system);
     let unit = unit.trim_start_matches(|c: char| !c.is_ascii_alphabetic());
     format!("{}{unit}", trimmed(num.value * 2.0))
 }
 
 /// Pressed or shrunk together.
-pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
+pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "fit",
@@ -325,7 +325,7 @@ pub(super) fn assemble(view: &View, system: System) -> Option<Said> {
     compose(view, &joint, fit.as_ref(), system, shrinks)
 }
 
-pub(super) fn compose(
+pub(crate) fn compose(
     view: &View,
     joint: &Joint,
     fit: Option<&Fit>,
@@ -391,7 +391,7 @@ pub(super) fn compose(
 }
 
 /// A bushing's outside and the shaft's size, its own bore not said.
-pub(super) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
+pub(crate) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
     let roles = assign(view, HOLDERS, &[], system)?;
     let (shaft, od) = (roles.num("shaft")?, roles.num("od")?);
     let (hub, bush) = bushing_metals(view)?;
@@ -414,7 +414,7 @@ pub(super) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
 }
 
 /// The fit that holds so much, or the tightest that the hub stands.
-pub(super) fn pick_press(view: &View, system: System) -> Option<Said> {
+pub(crate) fn pick_press(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "fit",

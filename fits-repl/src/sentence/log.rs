@@ -1,6 +1,6 @@
 //! Entries of the pass log as they are spoken.
 
-use super::{
+use crate::sentence::{
     Said,
     token::{Num, System, Token, Unit},
     tools::trimmed,
@@ -9,7 +9,7 @@ use super::{
 
 /// An entry of the log as it is being said.
 #[derive(Default)]
-pub(super) struct Spoken {
+pub(crate) struct Spoken {
     mode: &'static str,
     dialled: Option<Num>,
     readings: Vec<Num>,
@@ -19,7 +19,7 @@ pub(super) struct Spoken {
 }
 
 /// Nobody dials whole inches: two and more are thou.
-pub(super) fn is_thou(num: &Num, system: System) -> bool {
+pub(crate) fn is_thou(num: &Num, system: System) -> bool {
     num.unit.is_none()
         && system == System::Inches
         && num.value >= 2.0
@@ -27,7 +27,7 @@ pub(super) fn is_thou(num: &Num, system: System) -> bool {
         && !num.is_fraction
 }
 
-pub(super) fn dialled(num: &Num, system: System) -> String {
+pub(crate) fn dialled(num: &Num, system: System) -> String {
     if is_thou(num, system) {
         Num { unit: Some(Unit::Thou), ..num.clone() }.plain(system)
     } else {
@@ -35,7 +35,7 @@ pub(super) fn dialled(num: &Num, system: System) -> String {
     }
 }
 
-pub(super) fn dialled_mm(num: &Num, system: System) -> f64 {
+pub(crate) fn dialled_mm(num: &Num, system: System) -> f64 {
     if is_thou(num, system) { num.value * 0.0254 } else { num.mm(system) }
 }
 
@@ -119,7 +119,7 @@ impl Spoken {
 
 /// Spoken entries of the open log.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
+pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
     view.only(&["entry", "instrument"], |token| matches!(token, Token::Number(_)))?;
     let entries: Vec<&str> = view.words("entry").collect();
     if entries.is_empty() {

@@ -26,8 +26,8 @@ mod token;
 mod tools;
 mod view;
 
-pub(crate) use self::token::System;
-use self::{
+pub(crate) use crate::sentence::token::System;
+use crate::sentence::{
     table::LOG,
     view::{Line, View, join_materials},
 };

@@ -3,13 +3,13 @@
 use fits_core::standards::iso286::Class;
 use fits_core::standards::thread::Thread;
 
-use super::{
+use crate::sentence::{
     number::{byte, digits, ends, fraction, plain_number, spaces, words},
     table::word_at,
     token::Token,
 };
 
-pub(super) fn class(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn class(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
     let letters = rest.bytes().take_while(u8::is_ascii_alphabetic).count();
     if letters == 0 || letters > 2 {
@@ -48,7 +48,7 @@ pub(super) fn class(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 /// One class, or two as a pair: the hole first whatever came first.
-pub(super) fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
     let (first, end) = class(line, at)?;
     if matches!(first, Token::InchClass(_)) {
         return Some((first, end));
@@ -74,7 +74,7 @@ pub(super) fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
     }
 }
 
-pub(super) const SERIES: &[&str] = &[
+pub(crate) const SERIES: &[&str] = &[
     "unc",
     "unf",
     "unef",
@@ -95,7 +95,7 @@ pub(super) const SERIES: &[&str] = &[
 ];
 
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
     let first = byte(line, at)?;
     let rest = line.get(at..)?;
     let known = |name: String, end: usize| {
@@ -234,7 +234,7 @@ pub(super) fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 /// The pitch of a taper pipe thread (ASME B1.20.1).
-pub(super) fn npt_pitch(size: &str) -> Option<u32> {
+pub(crate) fn npt_pitch(size: &str) -> Option<u32> {
     Some(match size {
         "1/16" | "1/8" => 27,
         "1/4" | "3/8" => 18,
@@ -243,7 +243,7 @@ pub(super) fn npt_pitch(size: &str) -> Option<u32> {
     })
 }
 
-pub(super) fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
     if rest.starts_with('#') {
         let end = digits(line, at + 1);
@@ -285,7 +285,7 @@ pub(super) fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
 
 /// Deep-groove ball bearings of the light metric series, by number: bore and
 /// outside in millimetres (ISO 15, dimension series 10, 02 and 03).
-pub(super) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     let end = digits(line, at);
     let number: u32 = line.get(at..end)?.parse().ok()?;
     let rest = line.get(end..)?;
@@ -331,7 +331,7 @@ pub(super) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 /// Inch bearings of the R series (ABMA 20): bore and outside.
-pub(super) fn inch_bearing(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn inch_bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     let (word, end) = word_at(line, at)?;
     let (bore, od) = match &*word {
         "r4" => ("1/4", "5/8"),
@@ -348,7 +348,7 @@ pub(super) fn inch_bearing(line: &str, at: usize) -> Option<(Token, usize)> {
         .then(|| (Token::Bearing(format!("{bore}in"), format!("{od}in")), end))
 }
 
-pub(super) fn general(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn general(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?.to_ascii_lowercase();
     let lead = ["iso 2768-1", "iso 2768", "iso2768", "2768-1", "2768"]
         .iter()
@@ -369,7 +369,7 @@ pub(super) fn general(line: &str, at: usize) -> Option<(Token, usize)> {
     Some((Token::General(letter), end))
 }
 
-pub(super) fn thread_class(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn thread_class(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?.as_bytes();
     let (digit, letter) = (*rest.first()?, *rest.get(1)?);
     let is_unified =

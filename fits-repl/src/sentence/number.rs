@@ -1,35 +1,35 @@
 //! Numbers with their units, deviations and spans.
 
-use super::{
+use crate::sentence::{
     table::word_at,
     token::{Num, Token, Unit},
 };
 
-pub(super) fn spaces(line: &str, at: usize) -> usize {
+pub(crate) fn spaces(line: &str, at: usize) -> usize {
     let rest = line.get(at..).unwrap_or_default();
     at + rest.len() - rest.trim_start_matches([' ', '\t']).len()
 }
 
-pub(super) fn digits(line: &str, at: usize) -> usize {
+pub(crate) fn digits(line: &str, at: usize) -> usize {
     let rest = line.get(at..).unwrap_or_default();
     at + rest.bytes().take_while(u8::is_ascii_digit).count()
 }
 
-pub(super) fn byte(line: &str, at: usize) -> Option<u8> {
+pub(crate) fn byte(line: &str, at: usize) -> Option<u8> {
     line.as_bytes().get(at).copied()
 }
 
 /// No letter or figure goes on here.
-pub(super) fn ends(line: &str, at: usize) -> bool {
+pub(crate) fn ends(line: &str, at: usize) -> bool {
     byte(line, at).is_none_or(|next| !next.is_ascii_alphanumeric())
 }
 
-pub(super) fn power_of_two(text: &str) -> bool {
+pub(crate) fn power_of_two(text: &str) -> bool {
     text.parse().is_ok_and(|lower: u32| lower.is_power_of_two() && (2..=256).contains(&lower))
 }
 
 /// A vulgar fraction `a/b`, its end.
-pub(super) fn fraction(line: &str, at: usize) -> Option<usize> {
+pub(crate) fn fraction(line: &str, at: usize) -> Option<usize> {
     let upper = digits(line, at);
     if upper == at || byte(line, upper) != Some(b'/') {
         return None;
@@ -44,12 +44,12 @@ pub(super) fn fraction(line: &str, at: usize) -> Option<usize> {
     .then_some(lower)
 }
 
-pub(super) fn fraction_value(text: &str) -> f64 {
+pub(crate) fn fraction_value(text: &str) -> f64 {
     let mut parts = text.split('/').map(|part| part.parse().unwrap_or(f64::NAN));
     parts.next().unwrap_or(f64::NAN) / parts.next().unwrap_or(1.0)
 }
 
-pub(super) const SPELLED: &[(&str, &str, f64)] = &[
+pub(crate) const SPELLED: &[(&str, &str, f64)] = &[
     ("half", "1/2", 0.5),
     ("quarter", "1/4", 0.25),
     ("three quarters", "3/4", 0.75),
@@ -73,7 +73,7 @@ pub(super) const SPELLED: &[(&str, &str, f64)] = &[
 ];
 
 /// The words of a line from here: so many, small, and where they end.
-pub(super) fn words(line: &str, at: usize, count: usize) -> Option<(String, usize)> {
+pub(crate) fn words(line: &str, at: usize, count: usize) -> Option<(String, usize)> {
     let (mut text, mut from) = (String::new(), at);
     for _ in 0..count {
         let start = spaces(line, from);
@@ -89,7 +89,7 @@ pub(super) fn words(line: &str, at: usize, count: usize) -> Option<(String, usiz
 }
 
 /// `half inch`, `three quarters`, `a thou`, `inch and a quarter`.
-pub(super) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
+pub(crate) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
     if !byte(line, at)?.is_ascii_alphabetic() {
         return None;
     }
@@ -148,7 +148,7 @@ pub(super) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
 }
 
 /// A unit here, or after spaces. `in` after a space is for the view to judge.
-pub(super) fn unit(line: &str, at: usize) -> Option<(Unit, usize)> {
+pub(crate) fn unit(line: &str, at: usize) -> Option<(Unit, usize)> {
     if byte(line, at) == Some(b'"') {
         return Some((Unit::Inch, at + 1));
     }
@@ -179,7 +179,7 @@ pub(super) fn unit(line: &str, at: usize) -> Option<(Unit, usize)> {
 }
 
 /// A number without sign, and its unit.
-pub(super) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
+pub(crate) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
     let first = byte(line, at)?;
     let (text, value, is_fraction, places, leads, end) = if let Some(end) = fraction(line, at) {
         let text = line.get(at..end)?;
@@ -240,7 +240,7 @@ pub(super) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
 }
 
 /// A number with a sign, or nought said as `nothing` or `zero`.
-pub(super) fn signed(line: &str, at: usize) -> Option<(Num, usize)> {
+pub(crate) fn signed(line: &str, at: usize) -> Option<(Num, usize)> {
     let sign = byte(line, at)?;
     let (is_negative, from) = match sign {
         b'+' => (false, at + 1),
@@ -261,7 +261,7 @@ pub(super) fn signed(line: &str, at: usize) -> Option<(Num, usize)> {
     Some((num, end))
 }
 
-pub(super) fn nought(line: &str, at: usize) -> Option<(Num, usize)> {
+pub(crate) fn nought(line: &str, at: usize) -> Option<(Num, usize)> {
     let (word, end) = word_at(line, at)?;
     matches!(&*word, "nothing" | "zero" | "nought" | "naught" | "nowt").then(|| {
         let num = Num {
@@ -278,7 +278,7 @@ pub(super) fn nought(line: &str, at: usize) -> Option<(Num, usize)> {
 }
 
 /// `+.001 -0`, `+0/-.001`, `+/- .002`, `plus nothing minus half a thou`.
-pub(super) fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
     for both in ["+/-", "+-", "-/+", "\u{b1}", "plus or minus", "plus minus"] {
         if rest.get(..both.len()).is_some_and(|start| start.eq_ignore_ascii_case(both)) {
@@ -325,7 +325,7 @@ pub(super) fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 /// A decimal without a unit.
-pub(super) fn plain_number(line: &str, at: usize) -> Option<(String, usize)> {
+pub(crate) fn plain_number(line: &str, at: usize) -> Option<(String, usize)> {
     let whole = digits(line, at);
     let end = if byte(line, whole) == Some(b'.')
         && byte(line, whole + 1).is_some_and(|next| next.is_ascii_digit())
@@ -340,7 +340,7 @@ pub(super) fn plain_number(line: &str, at: usize) -> Option<(String, usize)> {
 }
 
 /// `.8750-.8755`, `20.00..20.05`: both ends, no spaces.
-pub(super) fn span(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn span(line: &str, at: usize) -> Option<(Token, usize)> {
     let (first, end) = number(line, at)?;
     let from = match line.get(end..)? {
         rest if rest.starts_with("..") => end + 2,

@@ -1,6 +1,6 @@
 //! Two parts as they measure, and the fits that give a wanted range.
 
-use super::{
+use crate::sentence::{
     Said,
     roles::{Roles, assign},
     sizes::{Fit, NOUNS, fit_of, is_nominal},
@@ -10,7 +10,7 @@ use super::{
 };
 
 /// Two parts as they measure: what fit they make.
-pub(super) fn pair(view: &View, system: System) -> Option<Said> {
+pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
     view.only(
         &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],
         |token| matches!(token, Token::Number(_) | Token::Pair(_) | Token::InchClass(_)),
@@ -75,7 +75,7 @@ pub(super) fn pair(view: &View, system: System) -> Option<Said> {
 }
 
 /// Two sizes and no noun: which is the hole is asked.
-pub(super) fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Said> {
+pub(crate) fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Said> {
     let [(_, a, _), (_, b, _)] = &roles.free[..] else { return None };
     if !NOUNS.iter().all(|kind| !view.has(kind)) || view.has("fit") {
         return None;
@@ -98,7 +98,7 @@ pub(super) fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Sai
 }
 
 /// A range of play or grip: the fits that give it.
-pub(super) fn pick(view: &View, system: System) -> Option<Said> {
+pub(crate) fn pick(view: &View, system: System) -> Option<Said> {
     view.only(&["hole", "shaft", "hub", "head", "material", "vague"], |token| {
         matches!(token, Token::Number(_) | Token::Span(..) | Token::Deviations { .. })
     })?;
@@ -158,7 +158,7 @@ pub(super) fn pick(view: &View, system: System) -> Option<Said> {
 }
 
 /// A size and one small figure, `1 inch fit with 2 thou`: play or grip, about so much.
-pub(super) fn about(view: &View, system: System) -> Option<Said> {
+pub(crate) fn about(view: &View, system: System) -> Option<Said> {
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
     let [a, b] = numbers[..] else { return None };
     let (size, small) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };

@@ -1,6 +1,6 @@
 //! Bore or turn from where the work is, and the odds of it.
 
-use super::{
+use crate::sentence::{
     Said,
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, limit_places, limited_size, limits},
@@ -10,17 +10,17 @@ use super::{
 };
 
 /// Bore or turn, from where the work is now.
-pub(super) fn plan(view: &View, system: System) -> Option<Said> {
+pub(crate) fn plan(view: &View, system: System) -> Option<Said> {
     job(view, system, false)
 }
 
 /// The odds of hitting a size.
-pub(super) fn rehearse(view: &View, system: System) -> Option<Said> {
+pub(crate) fn rehearse(view: &View, system: System) -> Option<Said> {
     job(view, system, true)
 }
 
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
+pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Said> {
     view.only(
         &[
             "head",
@@ -304,7 +304,7 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
 }
 
 /// `turn 1.000 g6, .012 to go`: off the diameter, or on each side?
-pub(super) fn still_left(view: &View, system: System, verb: Option<&'static str>) -> Option<Said> {
+pub(crate) fn still_left(view: &View, system: System, verb: Option<&'static str>) -> Option<Said> {
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
     let [size, left] = numbers[..] else { return None };
     let fit = fit_of(view)?;
@@ -340,7 +340,7 @@ pub(super) fn still_left(view: &View, system: System, verb: Option<&'static str>
 }
 
 /// The dial's setting first, then the job.
-pub(super) fn with_dial(dial: Option<&str>, query: String) -> Said {
+pub(crate) fn with_dial(dial: Option<&str>, query: String) -> Said {
     let mut lines: Vec<String> = dial.map(|dial| format!("dial {dial}")).into_iter().collect();
     lines.push(query);
     Said::Plain(lines)

@@ -1,6 +1,6 @@
 //! A reading against its limits; a pair at another temperature.
 
-use super::{
+use crate::sentence::{
     Said,
     sizes::{
         Fit, fit_of, is_fit, is_nominal, limit_places, limited_size, limits, metals, nominal_of,
@@ -11,7 +11,7 @@ use super::{
 
 /// A reading against a class or limits.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn reading(view: &View, system: System) -> Option<Said> {
+pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "hole",
@@ -188,7 +188,7 @@ fn unsaid_reading(view: &View, system: System) -> Option<Said> {
 }
 
 /// `shaft limits are .7485 to .7490 and mine is .7493`.
-pub(super) fn spoken_limits(view: &View, system: System) -> Option<Said> {
+pub(crate) fn spoken_limits(view: &View, system: System) -> Option<Said> {
     if !(0..view.items.len())
         .any(|at| ["limits", "between", "limits are"].contains(&&*view.said(at)))
         || view
@@ -219,7 +219,7 @@ pub(super) fn spoken_limits(view: &View, system: System) -> Option<Said> {
 }
 
 /// A pair at another temperature.
-pub(super) fn warm(view: &View, system: System) -> Option<Said> {
+pub(crate) fn warm(view: &View, system: System) -> Option<Said> {
     view.only(
         &["fit", "material", "hole", "shaft", "hub", "bushing", "head", "state", "reads"],
         |token| is_fit(token) || matches!(token, Token::Temperature(_) | Token::Angle(_)),

@@ -1,41 +1,41 @@
 //! Which number is whose: roles and nouns take the nearest one.
 
-use super::{
+use crate::sentence::{
     token::{Num, System, Token},
     view::View,
 };
 
 /// A number that a word has taken.
 #[derive(Clone, Debug)]
-pub(super) struct Taken {
+pub(crate) struct Taken {
     /// The word's kind, or a role's name.
-    pub(super) by: &'static str,
-    pub(super) num: Num,
+    pub(crate) by: &'static str,
+    pub(crate) num: Num,
     /// The place of the number and of the word.
-    pub(super) at: usize,
-    pub(super) word: usize,
+    pub(crate) at: usize,
+    pub(crate) word: usize,
     /// A reading verb stands between or before it.
-    pub(super) is_measured: bool,
+    pub(crate) is_measured: bool,
 }
 
 /// Every number, by the word that took it.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Roles {
-    pub(super) taken: Vec<Taken>,
+pub(crate) struct Roles {
+    pub(crate) taken: Vec<Taken>,
     /// Numbers that no word took, with the place of each.
-    pub(super) free: Vec<(usize, Num, bool)>,
+    pub(crate) free: Vec<(usize, Num, bool)>,
 }
 
 impl Roles {
-    pub(super) fn get(&self, by: &str) -> Option<&Taken> {
+    pub(crate) fn get(&self, by: &str) -> Option<&Taken> {
         self.taken.iter().find(|taken| taken.by == by)
     }
 
-    pub(super) fn num(&self, by: &str) -> Option<&Num> {
+    pub(crate) fn num(&self, by: &str) -> Option<&Num> {
         self.get(by).map(|taken| &taken.num)
     }
 
-    pub(super) fn count(&self, by: &str) -> usize {
+    pub(crate) fn count(&self, by: &str) -> usize {
         self.taken.iter().filter(|taken| taken.by == by).count()
     }
 }
@@ -67,7 +67,7 @@ fn passes(token: &Token, by: &str) -> bool {
 
 /// Assigns the numbers to `kinds` of words. None where two ways are alike and
 /// differ, or a role that must have a number finds none.
-pub(super) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Option<Roles> {
+pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Option<Roles> {
     let is_number = |at: usize| {
         matches!(view.items.get(at).map(|item| &item.token), Some(Token::Number(_)))
             && !skip.contains(&at)

@@ -1,16 +1,16 @@
 //! Nominal sizes, limits, fits and metals, as every question takes them.
 
-use super::{
+use crate::sentence::{
     token::{Num, System, Token, Unit},
     view::View,
 };
 
 /// The nouns of a shaft and a hole.
-pub(super) const NOUNS: &[&str] = &["hole", "shaft", "hub", "bushing"];
+pub(crate) const NOUNS: &[&str] = &["hole", "shaft", "hub", "bushing"];
 
 /// Nominal, not measured: a fraction, whole or half millimetres, a multiple of
 /// 1/64 in or, from an inch up, of 0.05 in.
-pub(super) fn is_nominal(num: &Num, system: System) -> bool {
+pub(crate) fn is_nominal(num: &Num, system: System) -> bool {
     if num.is_fraction {
         return true;
     }
@@ -30,7 +30,7 @@ pub(super) fn is_nominal(num: &Num, system: System) -> bool {
 }
 
 /// The nominal size that a measured one belongs to.
-pub(super) fn nominal_of(num: &Num, system: System) -> Option<String> {
+pub(crate) fn nominal_of(num: &Num, system: System) -> Option<String> {
     let mm = num.mm(system);
     let is_inch =
         matches!(num.unit, Some(Unit::Inch)) || (num.unit.is_none() && system == System::Inches);
@@ -53,7 +53,7 @@ pub(super) fn nominal_of(num: &Num, system: System) -> Option<String> {
     }
 }
 
-pub(super) fn sixteenth(count: u32) -> String {
+pub(crate) fn sixteenth(count: u32) -> String {
     let (whole, mut rest, mut of) = (count / 16, count % 16, 16);
     while rest > 0 && rest.is_multiple_of(2) {
         rest /= 2;
@@ -68,7 +68,7 @@ pub(super) fn sixteenth(count: u32) -> String {
 
 /// A fit: a word, a pair, a class of B4.1.
 #[derive(Clone, PartialEq)]
-pub(super) enum Fit {
+pub(crate) enum Fit {
     Word(&'static str),
     Pair(String),
     Inch(String),
@@ -77,7 +77,7 @@ pub(super) enum Fit {
 }
 
 impl Fit {
-    pub(super) fn text(&self) -> &str {
+    pub(crate) fn text(&self) -> &str {
         match self {
             Self::Word(name) => name,
             Self::Pair(name) | Self::Inch(name) | Self::Hole(name) | Self::Shaft(name) => name,
@@ -86,7 +86,7 @@ impl Fit {
 }
 
 /// The one fit that is said; none and two are none.
-pub(super) fn fit_of(view: &View) -> Option<Fit> {
+pub(crate) fn fit_of(view: &View) -> Option<Fit> {
     let mut found: Option<Fit> = None;
     for item in &view.items {
         let fit = match &item.token {
@@ -113,7 +113,7 @@ pub(super) fn fit_of(view: &View) -> Option<Fit> {
     found
 }
 
-pub(super) fn is_fit(token: &Token) -> bool {
+pub(crate) fn is_fit(token: &Token) -> bool {
     matches!(
         token,
         Token::Number(_) | Token::Pair(_) | Token::InchClass(_) | Token::Hole(_) | Token::Shaft(_)
@@ -121,7 +121,7 @@ pub(super) fn is_fit(token: &Token) -> bool {
 }
 
 /// `0.750in +0in/-0.001in`, `0.7500in..0.7505in`: the one size with limits.
-pub(super) fn limits(view: &View, system: System) -> Option<String> {
+pub(crate) fn limits(view: &View, system: System) -> Option<String> {
     let mut found = None;
     for (at, item) in view.items.iter().enumerate() {
         let text = match &item.token {
@@ -148,7 +148,7 @@ pub(super) fn limits(view: &View, system: System) -> Option<String> {
     found
 }
 
-pub(super) fn deviations_text(
+pub(crate) fn deviations_text(
     num: &Num,
     upper: &Num,
     lower: &Num,
@@ -172,7 +172,7 @@ pub(super) fn deviations_text(
 }
 
 /// The size that limits are about, in millimetres.
-pub(super) fn limited_size(view: &View, system: System) -> Option<f64> {
+pub(crate) fn limited_size(view: &View, system: System) -> Option<f64> {
     view.items.iter().enumerate().find_map(|(at, item)| match &item.token {
         Token::Span(low, _) => Some(low.mm(system)),
         Token::Deviations { .. } => match &view.items.get(at.checked_sub(1)?)?.token {
@@ -184,7 +184,7 @@ pub(super) fn limited_size(view: &View, system: System) -> Option<f64> {
 }
 
 /// The place of a number that a limits token uses.
-pub(super) fn limit_places(view: &View) -> Vec<usize> {
+pub(crate) fn limit_places(view: &View) -> Vec<usize> {
     view.items
         .iter()
         .enumerate()
@@ -194,7 +194,7 @@ pub(super) fn limit_places(view: &View) -> Vec<usize> {
 }
 
 /// The metals of the hole's part and of the shaft's.
-pub(super) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'static str>)> {
+pub(crate) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'static str>)> {
     let (mut hole, mut shaft): (Option<&'static str>, Option<&'static str>) = (None, None);
     let mut loose = Vec::new();
     let has_shaft = view.has("shaft");

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{
+use crate::sentence::{
     Said,
     roles::assign,
     sizes::deviations_text,
@@ -10,7 +10,7 @@ use super::{
     view::View,
 };
 
-pub(super) struct Link {
+pub(crate) struct Link {
     name: &'static str,
     num: Num,
     deviations: Option<String>,
@@ -21,7 +21,7 @@ pub(super) struct Link {
 
 /// Parts end to end, the play left, or the part to make.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn stack(view: &View, system: System) -> Option<Said> {
+pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role",
@@ -128,7 +128,7 @@ pub(super) fn stack(view: &View, system: System) -> Option<Said> {
 
 /// The play that is wanted and the places of its numbers.
 #[allow(clippy::type_complexity, reason = "a range, and what it takes")]
-pub(super) fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>)> {
+pub(crate) fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>, Vec<usize>)> {
     let is_play = |at: usize| {
         matches!(
             view.items.get(at).map(|item| &item.token),
@@ -202,7 +202,7 @@ pub(super) fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>,
 /// `shoulder 1.000 washers 2 x .062 hub .865`: each number with its part; the
 /// part without one is the one to make.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn named_links(
+pub(crate) fn named_links(
     view: &View,
     system: System,
     skip: &[usize],
@@ -347,7 +347,7 @@ pub(super) fn named_links(
 }
 
 /// `1.500 less 1.375 less .031`: numbers and signs alone.
-pub(super) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option<Vec<Link>> {
+pub(crate) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option<Vec<Link>> {
     let mut links: Vec<Link> = Vec::new();
     let mut times = 1;
     let mut is_plus = true;

@@ -1,6 +1,6 @@
 //! A part in hand, and what goes with it.
 
-use super::{
+use crate::sentence::{
     Said,
     fit::circumstances,
     roles::assign,
@@ -11,7 +11,7 @@ use super::{
 
 /// A part in hand and a fit: the other part.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(super) fn suit(view: &View, system: System) -> Option<Said> {
+pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "fit", "material", "state", "hole", "shaft", "hub", "bushing", "head", "reads",
@@ -144,7 +144,7 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
 }
 
 /// A part in hand, and what goes with it is wanted, with no word for the fit.
-pub(super) fn unsaid_suit(view: &View, system: System) -> Option<Said> {
+pub(crate) fn unsaid_suit(view: &View, system: System) -> Option<Said> {
     if view.has("fit")
         || view.has("material")
         || view.has("state")

@@ -6,7 +6,7 @@
 
 use std::{collections::HashMap, sync::LazyLock};
 
-use super::ALL;
+use crate::sentence::ALL;
 use fits_core::{
     shop::words::Word,
     standards::{instruments::Instrument, materials::Material},
@@ -14,7 +14,7 @@ use fits_core::{
 
 /// An entry of the pass log: a question after all of those in the list.
 #[allow(clippy::cast_possible_truncation, reason = "some thirty questions")]
-pub(super) const LOG: u8 = ALL.len() as u8;
+pub(crate) const LOG: u8 = ALL.len() as u8;
 
 const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
@@ -23,11 +23,11 @@ const METALS: &str =
 
 /// A meaning of a spelling.
 #[derive(Debug)]
-pub(super) struct Row {
+pub(crate) struct Row {
     /// The word itself, as the plain query has it.
-    pub(super) name: &'static str,
+    pub(crate) name: &'static str,
     /// What it is: a small word, a noun of the hole, a role, a head…
-    pub(super) kind: &'static str,
+    pub(crate) kind: &'static str,
     /// The questions that know it, a bit each.
     questions: u32,
     /// A row for every question gives way to one that names its own.
@@ -39,7 +39,7 @@ pub(super) struct Row {
 impl Row {
     /// Which meaning of one spelling comes first: a question's own word, then
     /// what holds for all; a metal, a small word last.
-    pub(super) fn rank(&self) -> u8 {
+    pub(crate) fn rank(&self) -> u8 {
         match (self.kind, self.is_general) {
             ("small", true) => 1,
             ("small", false) => 2,
@@ -50,7 +50,7 @@ impl Row {
         }
     }
 
-    pub(super) const fn is_of(&self, question: u8) -> bool {
+    pub(crate) const fn is_of(&self, question: u8) -> bool {
         self.questions & (1 << question) != 0
     }
 }
@@ -63,7 +63,7 @@ struct Node {
 
 /// Every spelling, word by word.
 #[derive(Debug)]
-pub(super) struct Table {
+pub(crate) struct Table {
     rows: Vec<Row>,
     root: Node,
     /// Single words of five letters or more, for slips of typing.
@@ -77,7 +77,7 @@ const NEEDS_FIT: &[&str] =
     &["tap", "tapping", "force", "thumb", "twist", "free", "wring", "keying", "drive", "driving"];
 
 impl Table {
-    pub(super) fn get() -> &'static Self {
+    pub(crate) fn get() -> &'static Self {
         &TABLE
     }
 
@@ -188,7 +188,7 @@ impl Table {
     }
 
     /// Every spelling that begins here: its row, and where it ends.
-    pub(super) fn matches(&self, line: &str, at: usize) -> Vec<(&'static Row, usize)> {
+    pub(crate) fn matches(&self, line: &str, at: usize) -> Vec<(&'static Row, usize)> {
         let mut found = Vec::new();
         let mut node = &self.root;
         let mut from = at;
@@ -207,7 +207,7 @@ impl Table {
     }
 
     /// The one known word that a slip of typing could have meant.
-    pub(super) fn slip(&self, word: &str) -> Option<&'static str> {
+    pub(crate) fn slip(&self, word: &str) -> Option<&'static str> {
         if word.len() < 5 || !word.bytes().all(|byte| byte.is_ascii_alphabetic()) {
             return None;
         }
@@ -221,7 +221,7 @@ impl Table {
 }
 
 /// The plainest name of a metal that says the same: letters and spaces alone.
-pub(super) fn plain_name(material: &'static Material) -> &'static str {
+pub(crate) fn plain_name(material: &'static Material) -> &'static str {
     let names = std::iter::once(material.name()).chain(material.aliases().iter().copied());
     let is_plain = |name: &str| name.chars().all(|c| c.is_ascii_lowercase() || c == ' ');
     names.into_iter().find(|name| is_plain(name)).unwrap_or_else(|| material.name())
@@ -246,7 +246,7 @@ fn is_slip(typed: &str, known: &str) -> bool {
 
 /// The word that begins here, in small letters, and its end. A hyphen between
 /// letters parts words; a full stop at the end is none of the word's.
-pub(super) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
+pub(crate) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
     let rest = line.get(at..)?;
     let bytes = rest.as_bytes();
     let mut end = 0;

@@ -2,7 +2,7 @@
 
 use fits_core::standards::thread::Thread;
 
-use super::{
+use crate::sentence::{
     Said,
     token::{Num, System, Token},
     tools::trimmed,
@@ -11,7 +11,7 @@ use super::{
 
 /// The one thread that is named, with its series and its pitch where they are
 /// said apart; a pitch that contradicts it is none.
-pub(super) fn thread_of(view: &View) -> Option<String> {
+pub(crate) fn thread_of(view: &View) -> Option<String> {
     let mut name = view.one(|token| match token {
         Token::Thread { name, .. } => Some(name.clone()),
         _ => None,
@@ -43,7 +43,7 @@ pub(super) fn thread_of(view: &View) -> Option<String> {
 }
 
 #[allow(clippy::option_option, reason = "several classes are not none")]
-pub(super) fn class_of(view: &View) -> Option<Option<String>> {
+pub(crate) fn class_of(view: &View) -> Option<Option<String>> {
     match view.count(|token| matches!(token, Token::ThreadClass(_))) {
         0 => Some(None),
         1 => Some(view.one(|token| match token {
@@ -55,11 +55,11 @@ pub(super) fn class_of(view: &View) -> Option<Option<String>> {
 }
 
 /// `H` classes and `B` are nuts'.
-pub(super) fn is_nut(class: &str) -> bool {
+pub(crate) fn is_nut(class: &str) -> bool {
     class.ends_with(['B', 'H', 'G']) && !class.ends_with("2G")
 }
 
-pub(super) fn is_own(token: &Token) -> bool {
+pub(crate) fn is_own(token: &Token) -> bool {
     matches!(
         token,
         Token::Thread { .. }
@@ -70,7 +70,7 @@ pub(super) fn is_own(token: &Token) -> bool {
 }
 
 /// A thread, its limits.
-pub(super) fn thread(view: &View, _: System) -> Option<Said> {
+pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
     view.only(&["head", "state", "mate", "shaft", "hole", "unit", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_))
     })?;
@@ -138,7 +138,7 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
 }
 
 /// `1/2 pipe thread`: which standard?
-pub(super) fn pipe(view: &View) -> Option<Said> {
+pub(crate) fn pipe(view: &View) -> Option<Said> {
     if !view.says("state", "pipe") || view.count(|token| matches!(token, Token::Thread { .. })) > 0
     {
         return None;
@@ -159,7 +159,7 @@ pub(super) fn pipe(view: &View) -> Option<Said> {
 /// `M12 fine`: one of its fine pitches, asked where there are several. A pitch
 /// said apart is taken.
 #[allow(clippy::type_complexity, reason = "a name, or a question back")]
-pub(super) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>> {
+pub(crate) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>> {
     let pitch = view.numbers().map(|(_, num)| num).collect::<Vec<_>>();
     let is_bare_metric = name.starts_with('M') && !name.contains('x');
     match pitch[..] {
@@ -196,14 +196,14 @@ pub(super) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>>
     }
 }
 
-pub(super) fn other_class(class: &str, unified: char, metric: char) -> Option<String> {
+pub(crate) fn other_class(class: &str, unified: char, metric: char) -> Option<String> {
     let digit = class.chars().next()?;
     let last = class.chars().last()?;
     Some(if matches!(last, 'A' | 'B') { format!("{digit}{unified}") } else { format!("6{metric}") })
 }
 
 /// Over three wires.
-pub(super) fn wires(view: &View, system: System) -> Option<Said> {
+pub(crate) fn wires(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "reads", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_))
     })?;
@@ -248,7 +248,7 @@ pub(super) fn wires(view: &View, system: System) -> Option<Said> {
 }
 
 /// A thread cut on the lathe.
-pub(super) fn cut(view: &View, _: System) -> Option<Said> {
+pub(crate) fn cut(view: &View, _: System) -> Option<Said> {
     view.only(&["head", "state", "shaft", "hole", "series"], |token| {
         is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_))
     })?;

@@ -1,7 +1,7 @@
 //! What stands at a place of the line: a number with its unit, a class, a
 //! thread, a temperature… Words are the table's.
 
-use super::{
+use crate::sentence::{
     named::{bearing, classes, gauge, general, inch_bearing, thread, thread_class},
     number::{byte, deviations, digits, ends, number, plain_number, spaces, span, spelled_number},
     table::word_at,
@@ -9,7 +9,7 @@ use super::{
 
 /// A unit that was written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Unit {
+pub(crate) enum Unit {
     Inch,
     Millimetre,
     Thou,
@@ -26,22 +26,22 @@ pub(crate) enum System {
 
 /// A number as it was written.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Num {
+pub(crate) struct Num {
     /// As a plain query has it, without a unit.
-    pub(super) text: String,
+    pub(crate) text: String,
     /// Its value, to weigh what can be meant: figures go by the text.
-    pub(super) value: f64,
-    pub(super) unit: Option<Unit>,
-    pub(super) is_fraction: bool,
+    pub(crate) value: f64,
+    pub(crate) unit: Option<Unit>,
+    pub(crate) is_fraction: bool,
     /// Digits after the point.
-    pub(super) places: usize,
+    pub(crate) places: usize,
     /// It begins with a point.
-    pub(super) leads: bool,
-    pub(super) is_negative: bool,
+    pub(crate) leads: bool,
+    pub(crate) is_negative: bool,
 }
 
 impl Num {
-    pub(super) fn mm(&self, system: System) -> f64 {
+    pub(crate) fn mm(&self, system: System) -> f64 {
         self.value
             * match (self.unit, system) {
                 (Some(Unit::Inch), _) | (None, System::Inches) => 25.4,
@@ -53,7 +53,7 @@ impl Num {
     }
 
     /// As a plain query has it, with its unit.
-    pub(super) fn plain(&self, system: System) -> String {
+    pub(crate) fn plain(&self, system: System) -> String {
         let unit = match (self.unit, system) {
             (Some(Unit::Inch), _) | (None, System::Inches) => "in",
             (Some(Unit::Millimetre), _) | (None, System::Millimetres) => "mm",
@@ -67,7 +67,7 @@ impl Num {
 
 /// What stands at a place.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) enum Token {
+pub(crate) enum Token {
     /// A comma, a colon, a question mark, a full stop.
     Break,
     Number(Num),
@@ -113,7 +113,7 @@ pub(super) enum Token {
 }
 
 /// What a number with more than a length after it is.
-pub(super) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
     let from = if byte(line, at) == Some(b'-') { at + 1 } else { at };
     let (text, end) = plain_number(line, from)?;
     let text = line.get(at..from)?.to_owned() + &text;
@@ -191,7 +191,7 @@ pub(super) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
     None
 }
 
-pub(super) fn times(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn times(line: &str, at: usize) -> Option<(Token, usize)> {
     // `x2`, `2x`, `2 x` before a number; `2 off`
     if matches!(byte(line, at)?, b'x' | b'X') {
         let end = digits(line, at + 1);
@@ -223,7 +223,7 @@ pub(super) fn times(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 /// `class 3`: of a thread, or of a fit.
-pub(super) fn ansi_class(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn ansi_class(line: &str, at: usize) -> Option<(Token, usize)> {
     let (word, end) = word_at(line, at)?;
     let from = spaces(line, end);
     let end = digits(line, from);
@@ -233,7 +233,7 @@ pub(super) fn ansi_class(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 /// `20x26x20`, `12 x 16`: a cross between two sizes.
-pub(super) fn cross(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn cross(line: &str, at: usize) -> Option<(Token, usize)> {
     let first = line.get(at..)?.chars().next()?;
     if !matches!(first, 'x' | 'X' | '\u{d7}') {
         return None;
@@ -247,7 +247,7 @@ pub(super) fn cross(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 /// What stands here that is no word, and where it ends.
-pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
     let first = byte(line, at)?;
     match first {
         b',' | b';' | b':' | b'?' | b'!' | b'(' | b')' => return Some((Token::Break, at + 1)),
@@ -299,7 +299,7 @@ pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
         .or_else(|| spelled_number(line, at).map(|(num, end)| (Token::Number(num), end)))
 }
 
-pub(super) fn grade(line: &str, at: usize) -> Option<(Token, usize)> {
+pub(crate) fn grade(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
     if !rest.starts_with("IT") {
         return None;

@@ -1,6 +1,6 @@
 //! Reamers, drills, sizes and sums, settings, help.
 
-use super::{
+use crate::sentence::{
     Said,
     sizes::{Fit, fit_of, is_nominal},
     token::{System, Token},
@@ -8,7 +8,7 @@ use super::{
 };
 
 /// The reamer for a hole.
-pub(super) fn ream(view: &View, system: System) -> Option<Said> {
+pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "fit", "hole"], |token| {
         matches!(
             token,
@@ -45,7 +45,7 @@ pub(super) fn ream(view: &View, system: System) -> Option<Said> {
 }
 
 /// A drill by its name, or the nearest to a size.
-pub(super) fn drill(view: &View, system: System) -> Option<Said> {
+pub(crate) fn drill(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "hole", "unit"], |token| {
         matches!(token, Token::Number(_) | Token::Gauge(_))
     })?;
@@ -109,7 +109,7 @@ pub(super) fn drill(view: &View, system: System) -> Option<Said> {
 }
 
 /// A length in both units, a difference, a sum.
-pub(super) fn size(view: &View, system: System) -> Option<Said> {
+pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     view.only(&["unit", "less", "more", "half"], |token| {
         matches!(
             token,
@@ -174,7 +174,7 @@ pub(super) fn size(view: &View, system: System) -> Option<Said> {
 }
 
 /// How the dials read, what bare numbers are, the gauge in use.
-pub(super) fn settings(view: &View, system: System) -> Option<Said> {
+pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "unit", "instrument", "role"], |token| matches!(token, Token::Number(_)))?;
     let mut lines = Vec::new();
     let reads = view.words("head").find_map(|head| match head {
@@ -237,13 +237,13 @@ pub(super) fn settings(view: &View, system: System) -> Option<Said> {
 }
 
 /// Where the last answer's figures come from.
-pub(super) fn why(view: &View, _: System) -> Option<Said> {
+pub(crate) fn why(view: &View, _: System) -> Option<Said> {
     view.only(&["head"], |_| false)?;
     (view.words("head").count() == 1).then(|| Said::plain("why"))
 }
 
 /// Help on a topic.
-pub(super) fn help(view: &View, _: System) -> Option<Said> {
+pub(crate) fn help(view: &View, _: System) -> Option<Said> {
     view.only(&["head", "topic"], |_| false)?;
     if !view.says("head", "help") || view.words("head").any(|head| head != "help") {
         return None;
@@ -256,7 +256,7 @@ pub(super) fn help(view: &View, _: System) -> Option<Said> {
     Some(Said::plain(topic.map_or_else(|| "help".to_owned(), |topic| format!("help {topic}"))))
 }
 
-pub(super) fn trimmed(value: f64) -> String {
+pub(crate) fn trimmed(value: f64) -> String {
     let text = format!("{value:.5}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -10,13 +10,13 @@ use std::{
 
 use fits_core::standards::materials::Material;
 
-use super::{
+use crate::sentence::{
     table::{Row, Table, plain_name, word_at},
     token::{Num, Token, Unit, token_at},
 };
 
 /// A line, its places looked up once for all questions.
-pub(super) struct Line {
+pub(crate) struct Line {
     text: Rc<str>,
     places: RefCell<HashMap<usize, Rc<Place>>>,
 }
@@ -31,20 +31,20 @@ struct Place {
 
 /// A token and where it stands.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Item {
-    pub(super) token: Token,
-    pub(super) at: Range<usize>,
+pub(crate) struct Item {
+    pub(crate) token: Token,
+    pub(crate) at: Range<usize>,
 }
 
 /// What one question sees.
-pub(super) struct View {
-    pub(super) items: Vec<Item>,
+pub(crate) struct View {
+    pub(crate) items: Vec<Item>,
     /// The whole line.
-    pub(super) text: Rc<str>,
+    pub(crate) text: Rc<str>,
 }
 
 impl Line {
-    pub(super) fn new(text: &str) -> Self {
+    pub(crate) fn new(text: &str) -> Self {
         Self { text: text.into(), places: RefCell::default() }
     }
 
@@ -75,7 +75,7 @@ impl Line {
     }
 
     /// The line as a question sees it; none where it does not know a word.
-    pub(super) fn view(&self, question: u8) -> Option<View> {
+    pub(crate) fn view(&self, question: u8) -> Option<View> {
         let mut search = Search { line: self, question, dead: HashSet::new() };
         let mut items = Vec::new();
         search.goes_on(0, &mut items).then(|| {
@@ -145,12 +145,12 @@ impl Search<'_> {
 }
 
 impl View {
-    pub(super) fn tokens(&self) -> impl DoubleEndedIterator<Item = &Token> {
+    pub(crate) fn tokens(&self) -> impl DoubleEndedIterator<Item = &Token> {
         self.items.iter().map(|item| &item.token)
     }
 
     /// What was typed for an item.
-    pub(super) fn said(&self, at: usize) -> String {
+    pub(crate) fn said(&self, at: usize) -> String {
         self.items
             .get(at)
             .and_then(|item| self.text.get(item.at.clone()))
@@ -159,36 +159,36 @@ impl View {
     }
 
     /// Is any of these words typed?
-    pub(super) fn types(&self, words: &[&str]) -> bool {
+    pub(crate) fn types(&self, words: &[&str]) -> bool {
         let typed = |item: &Item| self.text.get(item.at.clone()).unwrap_or_default();
         self.items
             .iter()
             .any(|item| words.iter().any(|word| typed(item).eq_ignore_ascii_case(word)))
     }
 
-    pub(super) fn has(&self, kind: &str) -> bool {
+    pub(crate) fn has(&self, kind: &str) -> bool {
         self.word(kind).is_some()
     }
 
-    pub(super) fn says(&self, kind: &str, name: &str) -> bool {
+    pub(crate) fn says(&self, kind: &str, name: &str) -> bool {
         self.tokens().any(
             |token| matches!(token, Token::Word { name: n, kind: k } if *k == kind && *n == name),
         )
     }
 
     /// The first word of a kind.
-    pub(super) fn word(&self, kind: &str) -> Option<&'static str> {
+    pub(crate) fn word(&self, kind: &str) -> Option<&'static str> {
         self.words(kind).next()
     }
 
-    pub(super) fn words<'a>(&'a self, kind: &'a str) -> impl Iterator<Item = &'static str> + 'a {
+    pub(crate) fn words<'a>(&'a self, kind: &'a str) -> impl Iterator<Item = &'static str> + 'a {
         self.tokens().filter_map(move |token| match token {
             Token::Word { name, kind: k } if *k == kind => Some(*name),
             _ => None,
         })
     }
 
-    pub(super) fn numbers(&self) -> impl Iterator<Item = (usize, &Num)> {
+    pub(crate) fn numbers(&self) -> impl Iterator<Item = (usize, &Num)> {
         self.items.iter().enumerate().filter_map(|(at, item)| match &item.token {
             Token::Number(num) => Some((at, num)),
             _ => None,
@@ -197,7 +197,7 @@ impl View {
 
     /// Only these kinds of words and these tokens: anything else is not this
     /// question's.
-    pub(super) fn only(&self, kinds: &[&str], allows: impl Fn(&Token) -> bool) -> Option<()> {
+    pub(crate) fn only(&self, kinds: &[&str], allows: impl Fn(&Token) -> bool) -> Option<()> {
         self.tokens()
             .all(|token| match token {
                 Token::Break => true,
@@ -210,7 +210,7 @@ impl View {
     }
 
     /// Exactly one of what `find` finds; none and two are none.
-    pub(super) fn one<'a, T: PartialEq>(
+    pub(crate) fn one<'a, T: PartialEq>(
         &'a self,
         find: impl Fn(&'a Token) -> Option<T>,
     ) -> Option<T> {
@@ -219,12 +219,12 @@ impl View {
         found.all(|other| other == first).then_some(first)
     }
 
-    pub(super) fn count(&self, is: impl Fn(&Token) -> bool) -> usize {
+    pub(crate) fn count(&self, is: impl Fn(&Token) -> bool) -> usize {
         self.tokens().filter(|token| is(token)).count()
     }
 
     /// What bare numbers are, by what stands beside them.
-    pub(super) fn evidence(&self) -> (bool, bool) {
+    pub(crate) fn evidence(&self) -> (bool, bool) {
         let (mut inch, mut metric) = (false, false);
         let mut note = |num: &Num| match num.unit {
             Some(Unit::Inch | Unit::Thou | Unit::Tenth) => inch = true,
@@ -258,7 +258,7 @@ impl View {
     }
 
     /// Every number without a unit.
-    pub(super) fn bare(&self) -> impl Iterator<Item = &Num> {
+    pub(crate) fn bare(&self) -> impl Iterator<Item = &Num> {
         self.tokens().filter_map(|token| match token {
             Token::Number(num) | Token::Span(num, _) if num.unit.is_none() => Some(num),
             _ => None,
@@ -266,7 +266,7 @@ impl View {
     }
 
     /// A clause without its object: `with` or `from` and nothing more.
-    pub(super) fn dangles(&self) -> bool {
+    pub(crate) fn dangles(&self) -> bool {
         // `job 12` and `print no. 1250` are names, not sizes.
         let names = |at: usize| {
             ["job", "drawing", "print", "step", "op", "sheet", "item", "line", "page", "mark"]
@@ -294,7 +294,7 @@ impl View {
     }
 
     /// `the bore` and `7/8 bore` are nouns; `mic .7505` is a verb.
-    pub(super) fn settle_nouns(&mut self) {
+    pub(crate) fn settle_nouns(&mut self) {
         for at in 0..self.items.len() {
             let said = self.said(at);
             let before = at.checked_sub(1);
@@ -328,7 +328,7 @@ impl View {
     }
 
     /// `in` after a number and a space: inches, or into?
-    pub(super) fn settle_in(&mut self) {
+    pub(crate) fn settle_in(&mut self) {
         let mut at = 1;
         while at < self.items.len() {
             let is_in =
@@ -390,7 +390,7 @@ impl View {
 }
 
 /// Two metals said one after the other are one: `660 bronze`.
-pub(super) fn join_materials(view: &mut View) -> Option<()> {
+pub(crate) fn join_materials(view: &mut View) -> Option<()> {
     let line = Rc::clone(&view.text);
     let mut at = 1;
     while at < view.items.len() {

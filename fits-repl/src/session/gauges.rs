@@ -11,24 +11,23 @@ use fits_core::{
     },
 };
 
-use super::{
-    Session,
-    materials::nearest,
-    resolve::{One, from_core},
-    why::said,
-};
 use crate::{
     answer::{FeatureAnswer, PinFigures, PinsFigures},
-    grammar::near_miss,
     problem::Problem,
     query::Spot,
+    questions::{
+        part::resolve::{One, from_core},
+        why::answered::said,
+    },
+    session::{Session, materials::nearest},
+    words::near_miss,
 };
 
 /// An instrument, how far its readings of a feature are off, and why.
-pub(super) struct Gauge {
-    pub(super) name: String,
-    pub(super) off: Uncertainty,
-    pub(super) reasons: Vec<Reason>,
+pub(crate) struct Gauge {
+    pub(crate) name: String,
+    pub(crate) off: Uncertainty,
+    pub(crate) reasons: Vec<Reason>,
 }
 
 impl Session {
@@ -52,7 +51,7 @@ impl Session {
     }
 
     /// The name of an instrument of the crib or of the tables.
-    pub(super) fn instrument_named(&self, name: &Spot<String>) -> Result<String, Problem> {
+    pub(crate) fn instrument_named(&self, name: &Spot<String>) -> Result<String, Problem> {
         match self.own_instrument(&name.value) {
             Some(own) => Ok(own.name.clone()),
             None => self.listed_instrument(name).map(|found| found.name().to_owned()),
@@ -60,7 +59,7 @@ impl Session {
     }
 
     /// An instrument by its name, for such a feature.
-    pub(super) fn gauge_called(
+    pub(crate) fn gauge_called(
         &self,
         name: &str,
         kind: Feature,
@@ -91,7 +90,7 @@ impl Session {
 
     /// The one of the instruments named that measures such a feature; where
     /// none is named the setting's, if it does, which is then said.
-    pub(super) fn gauge(
+    pub(crate) fn gauge(
         &self,
         named: &[Spot<String>],
         kind: Feature,
@@ -122,7 +121,7 @@ impl Session {
     }
 
     /// Is there a setting that measures such a feature?
-    pub(super) fn has_usual_gauge(&self, one: &One) -> bool {
+    pub(crate) fn has_usual_gauge(&self, one: &One) -> bool {
         one.kind.is_some_and(|kind| {
             let usual = self.usual_gauge(kind);
             usual.is_some_and(|name| self.gauge_called(name, kind, one.nominal).is_ok())
@@ -139,12 +138,12 @@ impl Session {
     }
 
     /// An instrument of the tables by its full name; nothing for one of the crib.
-    pub(super) fn listed_kinds(&self, name: &str) -> Option<Instrument> {
+    pub(crate) fn listed_kinds(&self, name: &str) -> Option<Instrument> {
         if self.own_instrument(name).is_some() { None } else { Instrument::find(name).ok() }
     }
 
     /// Where the crib's figures stand.
-    pub(super) fn crib_source(&self) -> String {
+    pub(crate) fn crib_source(&self) -> String {
         match self.shop.crib.path() {
             Some(file) => format!("the crib, {file}"),
             None => "the crib, kept in memory only".to_owned(),
@@ -152,7 +151,7 @@ impl Session {
     }
 
     /// A feature, and the gauge pins of the crib that serve where it is a hole.
-    pub(super) fn featured(&self, one: &One) -> FeatureAnswer {
+    pub(crate) fn featured(&self, one: &One) -> FeatureAnswer {
         let mut answer = one.answer();
         let crib = self.shop.crib();
         if !crib.pin.is_empty() && one.kind == Some(Feature::Hole) && !one.have {

@@ -15,11 +15,12 @@ use uom::si::{
     temperature_coefficient::per_kelvin,
 };
 
-use super::{Session, resolve::from_core};
 use crate::{
-    grammar::near_miss,
     problem::Problem,
     query::{Part, Spot},
+    questions::part::resolve::from_core,
+    session::Session,
+    words::near_miss,
 };
 
 impl Session {
@@ -67,7 +68,7 @@ impl Session {
     }
 
     /// A material of the crib or of the tables.
-    pub(super) fn material_named(
+    pub(crate) fn material_named(
         &self,
         name: &Spot<String>,
     ) -> Result<Cow<'static, Material>, Problem> {
@@ -78,7 +79,7 @@ impl Session {
     }
 
     /// Its name alone, and what it belongs to.
-    pub(super) fn material_kind(&self, name: &Spot<String>) -> Result<(String, Family), Problem> {
+    pub(crate) fn material_kind(&self, name: &Spot<String>) -> Result<(String, Family), Problem> {
         match self.own(&name.value) {
             Some(own) => Ok((own.name.clone(), Family::Other)),
             None => {
@@ -88,12 +89,12 @@ impl Session {
     }
 
     /// The setting's material, where there is one.
-    pub(super) fn usual_material(&self) -> Option<Spot<String>> {
+    pub(crate) fn usual_material(&self) -> Option<Spot<String>> {
         self.kept.material.clone().map(|value| Spot { value, at: 0..0 })
     }
 
     /// The material named; where none is the setting's, which is then said.
-    pub(super) fn made_of(
+    pub(crate) fn made_of(
         &self,
         named: Option<&Spot<String>>,
         what: &str,
@@ -109,7 +110,7 @@ impl Session {
 
     /// What is cut, by its name and what it belongs to: as the query says, or
     /// the setting, which is then said.
-    pub(super) fn cut_of(
+    pub(crate) fn cut_of(
         &self,
         part: &Part,
         kind: Feature,
@@ -146,7 +147,7 @@ fn taken(what: &str, name: &str) -> String {
 }
 
 /// A name that no list holds, with the nearest one in its place.
-pub(super) fn nearest(error: &fits_core::Error, name: &Spot<String>) -> Problem {
+pub(crate) fn nearest(error: &fits_core::Error, name: &Spot<String>) -> Problem {
     let problem = from_core(error, name.at.clone());
     match error.advice().strip_prefix("nearest: ") {
         Some(near) => problem.advise("nearest").fix(name.at.clone(), near),

@@ -2,50 +2,28 @@
 //! settings in force. One evaluate function serves the prompt, the one-shot
 //! command and the line-by-line service alike.
 
-mod asks;
-mod assembled;
-mod assembly;
-mod assembly_why;
-mod at_work;
-mod bushing;
-mod circumstance;
-mod crib;
-mod crib_why;
-mod features;
-mod gauges;
-mod log;
-mod log_doubts;
-mod log_note;
-mod log_places;
-mod materials;
-mod mates;
-mod measuring;
-mod open_log;
-mod plans;
-mod practice;
-mod quantities;
-mod resolve;
-mod sentence;
-mod shop;
-mod sizes;
-mod spoken;
-mod stack;
-mod threads;
-mod warm;
-mod why;
+pub(crate) mod gauges;
+pub(crate) mod materials;
+pub(crate) mod quantities;
+pub(crate) mod sentence;
+pub(crate) mod shop;
+pub(crate) mod sizes;
+pub(crate) mod spoken;
 
-pub use self::shop::Logs;
+use crate::questions::part;
+use crate::questions::thread;
+pub use crate::session::shop::Logs;
+use crate::words;
 use std::sync::Arc;
-
-use self::shop::{Kept, Shop};
-use fits_core::Length;
 
 use crate::{
     answer::{Answer, Mm, SettingsAnswer, SizeAnswer},
-    grammar, help,
+    help,
     problem::Problem,
     query::{Dial, Query, Units},
+    session::shop::{Kept, Shop},
 };
+use fits_core::Length;
 
 /// JSON numbers name lengths exactly up to this (2^53 counts of 0.1 nm).
 const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
@@ -56,26 +34,26 @@ pub struct Session {
     /// What bare numbers are.
     pub units: Units,
     /// They were chosen; until then a bare number that could be either is asked about.
-    units_chosen: bool,
+    pub(crate) units_chosen: bool,
     /// How the dials read.
     pub dial: Dial,
     /// The units that the last question was put in: the answer's come first.
-    shown: Units,
+    pub(crate) shown: Units,
     /// The other settings.
-    kept: Arc<Kept>,
+    pub(crate) kept: Arc<Kept>,
     /// The crib, the pass log and their files.
-    shop: Shop,
+    pub(crate) shop: Shop,
     /// Told how far long work is, so many of so many; says whether to go on.
     pub progress: Option<fn(u64, u64) -> bool>,
     /// Only whether a line is answered matters, not what long work comes to.
-    trying: bool,
+    pub(crate) trying: bool,
     /// The plain query that a phrase was taken for.
-    read_as: Option<String>,
+    pub(crate) read_as: Option<String>,
     /// The line before this one was an entry of the log, and was refused.
-    refused: bool,
-    last: String,
-    last_settings: SettingsAnswer,
-    last_kept: Arc<Kept>,
+    pub(crate) refused: bool,
+    pub(crate) last: String,
+    pub(crate) last_settings: SettingsAnswer,
+    pub(crate) last_kept: Arc<Kept>,
 }
 
 impl Default for Session {
@@ -158,7 +136,7 @@ impl Session {
         self.read_as = None;
         let answer = self.understand(line);
         // A refused `undo` is no refused entry: the next one takes back.
-        self.refused = answer.is_err() && !self.refused && grammar::is_entry(line);
+        self.refused = answer.is_err() && !self.refused && words::is_entry(line);
         answer.map_err(|mut problem| {
             if problem.advice.contains('`') && self.units_chosen && self.units == Units::Inches {
                 problem.advice = self.in_millimetres(&problem.advice);
@@ -182,7 +160,7 @@ impl Session {
 
     /// A mended line that is answered: where the like is wrong again, as a
     /// second number without a unit, that is mended too.
-    fn fully_mended(&self, mut line: String, advice: &str) -> Option<String> {
+    pub(crate) fn fully_mended(&self, mut line: String, advice: &str) -> Option<String> {
         const ROUNDS: usize = 8;
         for _ in 0..ROUNDS {
             let Err(again) = self.trial().understand(&line) else { return Some(line) };
@@ -194,13 +172,13 @@ impl Session {
         None
     }
 
-    fn ask(&mut self, line: &str) -> Result<Answer, Problem> {
-        let query = grammar::read(line)?;
+    pub(crate) fn ask(&mut self, line: &str) -> Result<Answer, Problem> {
+        let query = words::read(line)?;
         self.ask_read(line, query)
     }
 
     /// The answer of a plain query that is read already.
-    fn ask_read(&mut self, line: &str, query: Query) -> Result<Answer, Problem> {
+    pub(crate) fn ask_read(&mut self, line: &str, query: Query) -> Result<Answer, Problem> {
         self.shown = self.thought_in(&query);
         match query {
             Query::Units(units) => {
@@ -265,7 +243,7 @@ impl Session {
     }
 
     /// What was answered, and under which settings, for `why`.
-    fn remember(&mut self, line: &str) {
+    pub(crate) fn remember(&mut self, line: &str) {
         self.last.clear();
         self.last.push_str(line);
         self.last_settings = self.settings();
@@ -275,9 +253,11 @@ impl Session {
     }
 
     /// The units that a query's size is typed in; those in force for a bare one.
-    fn thought_in(&self, query: &Query) -> Units {
+    pub(crate) fn thought_in(&self, query: &Query) -> Units {
         match query {
-            Query::Part(part) | Query::Rehearse(part) => mates::thought_in(&part.size, self.units),
+            Query::Part(part) | Query::Rehearse(part) => {
+                part::mates::thought_in(&part.size, self.units)
+            }
             Query::Align(align) => self.align_in(align),
             // A thread is thought of in the system of its name.
             Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
@@ -285,7 +265,7 @@ impl Session {
             Query::Log(entry) => self.log_in(&entry.value),
             Query::Crib(asked) => self.crib_in(asked),
             Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
-                mates::thought_in(&joint.head.size, self.units)
+                part::mates::thought_in(&joint.head.size, self.units)
             }
             Query::Pick { size, .. }
             | Query::Graduation(size)
@@ -297,15 +277,15 @@ impl Session {
             | Query::Keyway(size)
             | Query::General { size, .. }
             | Query::Seat { size, .. }
-            | Query::Size(size) => mates::thought_in(size, self.units),
-            Query::Bushing(text) => mates::thought_in(&text.bore.0, self.units),
+            | Query::Size(size) => part::mates::thought_in(size, self.units),
+            Query::Bushing(text) => part::mates::thought_in(&text.bore.0, self.units),
             Query::Stack(stack) => self.stack_thought_in(stack),
             Query::Why(Some(of)) => self.thought_in(of),
             _ => self.units,
         }
     }
 
-    fn answer(&self, query: &Query) -> Result<Answer, Problem> {
+    pub(crate) fn answer(&self, query: &Query) -> Result<Answer, Problem> {
         match query {
             Query::Size(size) => {
                 let length = self.length(size)?;
@@ -315,7 +295,7 @@ impl Session {
                 }
                 Ok(Answer::Size(SizeAnswer {
                     size_mm: Mm(length),
-                    thread: threads::of_size(size),
+                    thread: thread::answered::of_size(size),
                     log_entry: None,
                 }))
             }
@@ -343,7 +323,7 @@ impl Session {
         }
     }
 
-    fn why_last(&mut self, line: &str) -> Result<Answer, Problem> {
+    pub(crate) fn why_last(&mut self, line: &str) -> Result<Answer, Problem> {
         if self.last.is_empty() && self.shop.log.as_ref().is_some_and(|open| open.log.is_some()) {
             // A log that was taken up speaks first.
             "log".clone_into(&mut self.last);
@@ -355,7 +335,7 @@ impl Session {
         }
         let SettingsAnswer { units, dial } = self.last_settings;
         let mut then = Self { units, dial, ..Self::new() };
-        let query = grammar::read(&self.last)?;
+        let query = words::read(&self.last)?;
         then.shown = then.thought_in(&query);
         then.kept = Arc::clone(&self.last_kept);
         then.shop = self.shop.on_trial();

@@ -1,14 +1,14 @@
 //! What a force, a pressure, a torque, a temperature, an expansion or a time
 //! comes to, bare numbers in the system in force.
 
-use super::Session;
 use crate::{
-    grammar::quantities::{
+    problem::Problem,
+    query::{Amount, Dimension, QuantityUnit, Units},
+    session::Session,
+    words::quantities::{
         CELSIUS, FAHRENHEIT, MEGAPASCAL, NEWTON, NEWTON_METRE, PER_CELSIUS, PER_FAHRENHEIT,
         POUND_FEET, POUNDS, POUNDS_PER_SQUARE_INCH, SECOND,
     },
-    problem::Problem,
-    query::{Amount, Dimension, QuantityUnit, Units},
 };
 
 impl Session {
@@ -16,7 +16,7 @@ impl Session {
     /// kelvin or seconds, as the quantity's dimension says.
     ///
     /// A bare number beside a size typed in the other system is refused.
-    pub(super) fn amount(&self, amount: &Amount) -> Result<f64, Problem> {
+    pub(crate) fn amount(&self, amount: &Amount) -> Result<f64, Problem> {
         let quantity = amount.value;
         let in_force = own_unit(quantity.dimension, self.units);
         let shown = own_unit(quantity.dimension, self.shown);

@@ -1,23 +1,23 @@
 //! A line to an answer: a plain query first, else the shop's sentence.
 
+use crate::words;
 use fits_core::{
     shop::words::Word,
     standards::{instruments::Instrument, materials::Material},
 };
 
-use super::Session;
 use crate::{
     answer::Answer,
-    grammar,
     problem::Problem,
     query::{Expression, Query, Size, Spot, Tolerance, Units},
     sentence::{self, Said, Setting, System},
+    session::Session,
 };
 
 impl Session {
     /// Answers a plain query, or the phrase that one can be read from.
-    pub(super) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
-        let query = grammar::read(line);
+    pub(crate) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
+        let query = words::read(line);
         let is_plain = query.is_ok();
         if let Ok(query) = query
             && !self.is_doubtful(&query)
@@ -30,7 +30,7 @@ impl Session {
             return self.as_phrase(line).unwrap_or(Err(problem));
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
-        if grammar::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
+        if words::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
             return self.ask(line);
         }
         let mut plainly = self.trial();
@@ -81,7 +81,7 @@ impl Session {
 
     /// Advice whose examples say their millimetres, where bare numbers are
     /// inches and the example would be asked about.
-    pub(super) fn in_millimetres(&self, advice: &str) -> String {
+    pub(crate) fn in_millimetres(&self, advice: &str) -> String {
         let parts = advice.split('`').enumerate().map(|(at, part)| {
             let asked = (at % 2 == 1).then(|| self.trial().understand(part).err()).flatten();
             let choice = asked.and_then(|asked| {
@@ -94,11 +94,11 @@ impl Session {
 
     /// May a plain query that was refused be a phrase of the shop?
     fn may_be_phrase(&self, line: &str) -> bool {
-        match grammar::read(line) {
+        match words::read(line) {
             // Of a thread, the plain grammar knows best what is wrong.
             Ok(Query::Thread(_)) => match sentence::read(line, self.setting()) {
                 Some(Said::Plain(lines)) => {
-                    !lines.iter().any(|plain| matches!(grammar::read(plain), Ok(Query::Thread(_))))
+                    !lines.iter().any(|plain| matches!(words::read(plain), Ok(Query::Thread(_))))
                 }
                 _ => false,
             },

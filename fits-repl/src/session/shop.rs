@@ -8,16 +8,16 @@ use std::{
 
 use fits_core::{Length, job::Crib, standards::iso286::Feature};
 
-use super::{
-    Session,
-    open_log::{OpenLog, Stored},
-    why::said,
-};
 use crate::{
     answer::{Answer, InForce, Mm, OtherMachine},
     files::{self, CribFile, Dials, Home, LogFile, SettingsFile},
     problem::Problem,
     query::{Dial, Machine, Size, Spot, Units},
+    questions::{
+        log::opened::{OpenLog, Stored},
+        why::answered::said,
+    },
+    session::Session,
 };
 
 /// Where pass logs are kept.
@@ -36,44 +36,44 @@ pub enum Logs {
 
 /// The settings beside units and dial.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Kept {
+pub(crate) struct Kept {
     /// The division of the dials, where it was told.
-    pub(super) graduation: Option<Length>,
+    pub(crate) graduation: Option<Length>,
     /// What a whole turn of them reads, where it was told.
-    pub(super) dial_turn: Option<Length>,
+    pub(crate) dial_turn: Option<Length>,
     /// The least that the tools cut rather than rub, on the diameter.
-    pub(super) least_chip: Option<Length>,
+    pub(crate) least_chip: Option<Length>,
     /// The chance of overshooting that a cut may have, 0 to 1.
-    pub(super) risk: Option<f64>,
+    pub(crate) risk: Option<f64>,
     /// What readings of bores and of shafts are taken with, unless a query names
     /// another.
-    pub(super) instrument: [Option<String>; 2],
+    pub(crate) instrument: [Option<String>; 2],
     /// What the top slide of the lathe is divided in, where it has one.
-    pub(super) top_slide: Option<Length>,
+    pub(crate) top_slide: Option<Length>,
     /// The machine in force: the dials above are its own.
-    pub(super) machine: Machine,
+    pub(crate) machine: Machine,
     /// The dials of the other machine.
-    pub(super) other: Dials,
+    pub(crate) other: Dials,
     /// What the work is made of, unless a query names another.
-    pub(super) material: Option<String>,
+    pub(crate) material: Option<String>,
 }
 
 /// The crib, the pass log and their files.
 #[derive(Debug, Default)]
-pub(super) struct Shop {
-    pub(super) crib: CribFile,
+pub(crate) struct Shop {
+    pub(crate) crib: CribFile,
     settings: Option<SettingsFile>,
-    pub(super) logs: Logs,
-    pub(super) log: Option<OpenLog>,
+    pub(crate) logs: Logs,
+    pub(crate) log: Option<OpenLog>,
 }
 
 impl Shop {
-    pub(super) fn crib(&self) -> &Crib {
+    pub(crate) fn crib(&self) -> &Crib {
         self.crib.crib()
     }
 
     /// The same, where nothing is written.
-    pub(super) fn on_trial(&self) -> Self {
+    pub(crate) fn on_trial(&self) -> Self {
         Self {
             crib: self.crib.on_trial(),
             settings: None,
@@ -156,7 +156,7 @@ impl Session {
     }
 
     /// Goes on with a log as it was found.
-    pub(super) fn take_up(&mut self, opened: files::Opened) -> Vec<String> {
+    pub(crate) fn take_up(&mut self, opened: files::Opened) -> Vec<String> {
         let files::Opened { file, mut logs, mut notes } = opened;
         let name = file.name();
         let stored = Stored::file(file);
@@ -178,7 +178,7 @@ impl Session {
     }
 
     /// The folder of the logs, where they are kept in one.
-    pub(super) fn log_folder(&self) -> Option<&Path> {
+    pub(crate) fn log_folder(&self) -> Option<&Path> {
         match &self.shop.logs {
             Logs::Folder(folder) => Some(folder),
             _ => None,
@@ -186,7 +186,7 @@ impl Session {
     }
 
     /// The settings in force; one of them was just set and is remembered.
-    pub(super) fn in_force(&self, set: Option<&str>) -> Answer {
+    pub(crate) fn in_force(&self, set: Option<&str>) -> Answer {
         let on_head = self.kept.machine == Machine::BoringHead;
         let note = set.zip(self.shop.settings.as_ref()).map(|(key, file)| {
             let value = |key: &str| match key {
@@ -240,7 +240,7 @@ impl Session {
         }))
     }
 
-    pub(super) fn set_graduation(&mut self, size: &Size) -> Result<Answer, Problem> {
+    pub(crate) fn set_graduation(&mut self, size: &Size) -> Result<Answer, Problem> {
         let division = self.nominal(size)?;
         if !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&division) {
             return Err(Problem::new("no dial is divided so", size.at.clone())
@@ -258,7 +258,7 @@ impl Session {
         Ok(self.in_force(Some("graduation")))
     }
 
-    pub(super) fn set_turn(&mut self, size: &Size) -> Result<Answer, Problem> {
+    pub(crate) fn set_turn(&mut self, size: &Size) -> Result<Answer, Problem> {
         let turn = self.nominal(size)?;
         let division = self.dial_division();
         if turn < division || turn > Length::INCH {
@@ -277,7 +277,7 @@ impl Session {
         Ok(self.in_force(Some("dial_turn")))
     }
 
-    pub(super) fn set_least_chip(&mut self, size: &Size) -> Result<Answer, Problem> {
+    pub(crate) fn set_least_chip(&mut self, size: &Size) -> Result<Answer, Problem> {
         let least = self.nominal(size)?;
         if !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&least) {
             return Err(Problem::new("no tool rubs at such a cut", size.at.clone())
@@ -288,7 +288,7 @@ impl Session {
     }
 
     /// The divisions of the lathe's top slide; nothing where it has none.
-    pub(super) fn set_top_slide(&mut self, size: Option<&Size>) -> Result<Answer, Problem> {
+    pub(crate) fn set_top_slide(&mut self, size: Option<&Size>) -> Result<Answer, Problem> {
         let division = size.map(|size| self.nominal(size)).transpose()?;
         if let (Some(size), Some(division)) = (size, division)
             && !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&division)
@@ -300,7 +300,7 @@ impl Session {
         Ok(self.in_force(Some("top_slide")))
     }
 
-    pub(super) fn set_machine(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
+    pub(crate) fn set_machine(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
         let Some(name) = name else { return Ok(self.in_force(None)) };
         let Some(machine) = Machine::named(&name.value.to_lowercase()) else {
             return Err(Problem::new(format!("no machine is called {}", name.value), name.at)
@@ -326,7 +326,7 @@ impl Session {
 
     /// The chance of overshooting that a cut may have: a word, a percentage or
     /// a number from 0 to 1. The words are common practice, no source.
-    pub(super) fn set_risk(&mut self, typed: Option<Spot<String>>) -> Result<Answer, Problem> {
+    pub(crate) fn set_risk(&mut self, typed: Option<Spot<String>>) -> Result<Answer, Problem> {
         let Some(typed) = typed else { return Ok(self.in_force(None)) };
         let text = typed.value.to_lowercase();
         let percentage = text.strip_suffix('%').or_else(|| text.strip_suffix("percent"));
@@ -357,7 +357,7 @@ impl Session {
         Ok(self.in_force(Some("risk")))
     }
 
-    pub(super) fn set_instrument(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
+    pub(crate) fn set_instrument(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
         let Some(name) = name else { return Ok(self.in_force(None)) };
         let mut name = name;
         let mut only = None;
@@ -394,7 +394,7 @@ impl Session {
         Ok(self.in_force(Some("instrument")))
     }
 
-    pub(super) fn set_material(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
+    pub(crate) fn set_material(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
         let Some(name) = name else { return Ok(self.in_force(None)) };
         let (found, _) = self.material_kind(&name)?;
         Arc::make_mut(&mut self.kept).material = Some(found);

@@ -8,15 +8,16 @@ use fits_core::{
     standards::drills::Drill,
 };
 
-use super::{Session, resolve::from_core};
 use crate::{
     problem::Problem,
     query::{Expression, Operator, Size, Units},
+    questions::part::resolve::from_core,
+    session::Session,
 };
 
 impl Session {
     /// What a size comes to, bare numbers in the units in force.
-    pub(super) fn length(&self, size: &Size) -> Result<Length, Problem> {
+    pub(crate) fn length(&self, size: &Size) -> Result<Length, Problem> {
         // Most sizes are one number: no detour.
         if let Expression::Number(number, unit) = size.value {
             if unit.is_none() {
@@ -147,7 +148,7 @@ impl Session {
     }
 
     /// A size that a feature can have.
-    pub(super) fn nominal(&self, size: &Size) -> Result<Length, Problem> {
+    pub(crate) fn nominal(&self, size: &Size) -> Result<Length, Problem> {
         let length = self.length(size)?;
         if length.is_negative() {
             let sign = size.at.start..size.at.start + 1;

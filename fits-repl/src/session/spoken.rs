@@ -9,12 +9,11 @@ use fits_core::{
     source::Reason,
 };
 
-use super::{Session, why::said};
-use crate::{problem::Problem, query::Units};
+use crate::{problem::Problem, query::Units, questions::why::answered::said, session::Session};
 
 impl Session {
     /// A refusal in the units of the question.
-    pub(super) fn spoken_of(&self, mut problem: Problem) -> Problem {
+    pub(crate) fn spoken_of(&self, mut problem: Problem) -> Problem {
         if self.shown == Units::Inches {
             problem.message = spoken(&problem.message, small);
         }
@@ -22,7 +21,7 @@ impl Session {
     }
 
     /// A figure's reason in the units of the question.
-    pub(super) fn spoken_reason(&self, mut reason: Reason) -> Reason {
+    pub(crate) fn spoken_reason(&self, mut reason: Reason) -> Reason {
         if self.shown == Units::Inches {
             reason.value = spoken(&reason.value, exactly);
             reason.rule = spoken(&reason.rule, exactly);

@@ -6,12 +6,11 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-use super::Text;
-use crate::{answer::FeatureAnswer, query::Units};
+use crate::{answer::FeatureAnswer, query::Units, render::text::Text};
 
 impl Text {
     /// Both units, the one in force first.
-    pub(super) fn units(&self) -> [Unit; 2] {
+    pub(crate) fn units(&self) -> [Unit; 2] {
         match self.settings.units {
             Units::Millimetres => [Unit::Millimetre, Unit::Inch],
             Units::Inches => [Unit::Inch, Unit::Millimetre],
@@ -19,7 +18,7 @@ impl Text {
     }
 
     /// A size alone: every place it needs, marked `about` where it was rounded.
-    pub(super) fn both_exact(&self, size: Length) -> String {
+    pub(crate) fn both_exact(&self, size: Length) -> String {
         let one = |unit: Unit| {
             let most = if unit == Unit::Inch { 6 } else { 7 };
             let least = if unit == Unit::Inch { 4 } else { 3 };
@@ -35,7 +34,7 @@ impl Text {
     }
 
     /// The places a size is shown to: 0.001 mm, 0.0001 in.
-    pub(super) const fn usual(unit: Unit) -> Decimals {
+    pub(crate) const fn usual(unit: Unit) -> Decimals {
         match unit {
             Unit::Inch => Decimals::INCHES,
             _ => Decimals::MILLIMETRES,
@@ -43,7 +42,7 @@ impl Text {
     }
 
     /// A size in one unit, to the nearest; one place more where it has one.
-    pub(super) fn size(size: Length, unit: Unit) -> String {
+    pub(crate) fn size(size: Length, unit: Unit) -> String {
         let usual = Self::usual(unit);
         let decimals = if is_exact(size, usual) {
             usual
@@ -54,7 +53,7 @@ impl Text {
     }
 
     /// A limit pair in one unit, rounded inward.
-    pub(super) fn range(limits: Limits, unit: Unit) -> String {
+    pub(crate) fn range(limits: Limits, unit: Unit) -> String {
         let decimals = Decimals::for_limits(unit, limits);
         format!(
             "{} to {} {}",
@@ -65,12 +64,12 @@ impl Text {
     }
 
     /// A difference of sizes: 0.001 mm and, in inches, thou to a tenth.
-    pub(super) fn difference(&self, length: Length) -> String {
+    pub(crate) fn difference(&self, length: Length) -> String {
         self.units().map(|unit| Self::difference_in(length, unit)).join("  ")
     }
 
     /// The same in the unit in force alone.
-    pub(super) fn one_difference(&self, length: Length) -> String {
+    pub(crate) fn one_difference(&self, length: Length) -> String {
         let [unit, _] = self.units();
         Self::difference_in(length, unit)
     }
@@ -100,7 +99,7 @@ impl Text {
     }
 
     /// The rounding that leaves metal for a further cut.
-    pub(super) const fn metal_side(kind: Option<Feature>) -> Rounding {
+    pub(crate) const fn metal_side(kind: Option<Feature>) -> Rounding {
         match kind {
             Some(Feature::Shaft) => Rounding::Up,
             _ => Rounding::Down,
@@ -108,19 +107,19 @@ impl Text {
     }
 
     /// A size to reach, in one unit.
-    pub(super) fn target(size: Length, unit: Unit, toward: Rounding) -> String {
+    pub(crate) fn target(size: Length, unit: Unit, toward: Rounding) -> String {
         format!("{} {}", size.shown(Self::usual(unit), toward), unit.symbol())
     }
 
     /// The aim as a micrometer reads it: on the metal side, where a further
     /// cut can still mend it, unless that leaves the limits.
-    pub(super) fn aim(feature: &FeatureAnswer, unit: Unit) -> String {
+    pub(crate) fn aim(feature: &FeatureAnswer, unit: Unit) -> String {
         let (decimals, rounding) = Self::aim_rounding(feature, unit);
         format!("{} {}", feature.aim_mm.0.shown(decimals, rounding), unit.symbol())
     }
 
     /// The clearance that two aims as shown leave: what is cut to them has it.
-    pub(super) fn play_at_aims(&self, hole: &FeatureAnswer, shaft: &FeatureAnswer) -> String {
+    pub(crate) fn play_at_aims(&self, hole: &FeatureAnswer, shaft: &FeatureAnswer) -> String {
         let shown = |unit| {
             let [hole, shaft] = [hole, shaft].map(|part| {
                 let (decimals, rounding) = Self::aim_rounding(part, unit);
@@ -153,14 +152,14 @@ impl Text {
     }
 
     /// The same in the unit in force alone, in short.
-    pub(super) fn one_play(&self, length: Length) -> String {
+    pub(crate) fn one_play(&self, length: Length) -> String {
         let size = length.checked_abs().unwrap_or(length);
         let word = if length.is_negative() { "tight" } else { "loose" };
         format!("{} {word}", self.one_difference(size))
     }
 
     /// Clearance or interference in words.
-    pub(super) fn play(&self, length: Length) -> String {
+    pub(crate) fn play(&self, length: Length) -> String {
         if length == Length::ZERO {
             return format!("{}, neither", self.difference(length));
         }
@@ -174,7 +173,7 @@ impl Text {
 }
 
 /// Is a length a whole number of last-place steps?
-pub(super) fn is_exact(size: Length, decimals: Decimals) -> bool {
+pub(crate) fn is_exact(size: Length, decimals: Decimals) -> bool {
     let scale = 10_i128.pow(u32::from(decimals.places));
     i128::from(size.tenth_nanometres()) * scale
         % i128::from(decimals.unit.length().tenth_nanometres())

@@ -7,7 +7,7 @@ const COLUMNS: usize = 80;
 
 /// Appends words in lines of at most [`COLUMNS`], the first after `lead`, the
 /// others indented under it. What stands between backquotes is never broken.
-pub(super) fn wrapped(out: &mut String, lead: &str, words: &str) {
+pub(crate) fn wrapped(out: &mut String, lead: &str, words: &str) {
     let indent = columns(lead);
     let mut line = lead.to_owned();
     let mut width = indent;
@@ -49,7 +49,7 @@ fn columns(text: &str) -> usize {
 /// The part of a line about a place, how many columns stand before the place
 /// and how many it takes. What a
 /// terminal would obey shows as a space: the place stays under its column.
-pub(super) fn excerpt(line: &str, start: usize, end: usize) -> (String, usize, usize) {
+pub(crate) fn excerpt(line: &str, start: usize, end: usize) -> (String, usize, usize) {
     const AROUND: usize = 36;
     let before: Vec<char> = line.get(..start).unwrap_or(line).chars().collect();
     let under = line.get(start..end).unwrap_or_default().chars().count();

@@ -3,21 +3,9 @@
 //! What to cut to comes first and largest; then limits in both units; then
 //! the fit; then tools. Upper limits are rounded down and lower limits up.
 
-mod asks;
-mod assembly;
-mod bushing;
-mod crib;
-mod dial;
-mod figures;
-mod lines;
-mod log;
-mod plan_shape;
-mod practice;
-mod quantities;
-mod readings;
-mod stack;
-mod threads;
-mod warm;
+pub(crate) mod figures;
+pub(crate) mod lines;
+pub(crate) mod quantities;
 
 use std::{borrow::Cow, fmt::Write as _};
 
@@ -28,14 +16,6 @@ use fits_core::{
     standards::iso286::Feature,
 };
 
-use self::{
-    lines::{excerpt, wrapped},
-    plan_shape::PlanShape,
-};
-use super::{
-    Colour, bar,
-    printable::{BAD, FAINT, GOOD, PLAIN, STRONG, printable},
-};
 use crate::{
     answer::{
         Answer, DrillFigures, FeatureAnswer, FitAnswer, HelpAnswer, PassFigures, PassesAnswer,
@@ -43,6 +23,12 @@ use crate::{
     },
     problem::Problem,
     query::Dial,
+    questions::part::plan_shape::PlanShape,
+    render::{
+        Colour, bar,
+        printable::{BAD, FAINT, GOOD, PLAIN, STRONG, printable},
+        text::lines::{excerpt, wrapped},
+    },
 };
 
 /// Renders under the settings in force.
@@ -55,17 +41,17 @@ pub struct Text {
 }
 
 /// What stands before a zone of the picture: the class where there is room.
-fn zone_name(feature: &FeatureAnswer) -> String {
+pub(crate) fn zone_name(feature: &FeatureAnswer) -> String {
     let kind = feature.kind.map_or("size", Feature::word);
     let named = format!("{kind} {}", feature.class);
     if named.len() < 12 { named } else { kind.to_owned() }
 }
 
 /// Lines of an answer, so that the prompt stays in sight.
-const LINES: usize = 23;
+pub(crate) const LINES: usize = 23;
 
 #[derive(Clone, Copy)]
-enum Style {
+pub(crate) enum Style {
     Strong,
     Good,
     Bad,
@@ -157,14 +143,14 @@ impl Text {
     }
 
     /// Names come out of files and queries.
-    fn printable(&self, text: String) -> String {
+    pub(crate) fn printable(&self, text: String) -> String {
         match printable(&text, self.colour) {
             Cow::Borrowed(_) => text,
             Cow::Owned(escaped) => escaped,
         }
     }
 
-    fn style(&self, style: Style, text: &str) -> String {
+    pub(crate) fn style(&self, style: Style, text: &str) -> String {
         if self.colour == Colour::Off {
             return text.to_owned();
         }
@@ -177,14 +163,14 @@ impl Text {
         format!("{code}{text}{PLAIN}")
     }
 
-    fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
+    pub(crate) fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
         let lead = if feature.mic_yours.is_some() { "HAVE" } else { "CUT" };
         self.cut_line(out, lead, feature.kind.map_or("size", Feature::word), feature);
         self.limits_line(out, &feature.class, feature.limits);
     }
 
     /// A name and its limits in both units; a long name on a line of its own.
-    fn limits_line(&self, out: &mut String, name: &str, limits: Limits) {
+    pub(crate) fn limits_line(&self, out: &mut String, name: &str, limits: Limits) {
         let [one, other] = self.units().map(|unit| Self::range(limits, unit));
         if name.chars().count() <= 13 {
             let _ = writeln!(out, "  {name:<13} {one:<28}{other}");
@@ -193,7 +179,13 @@ impl Text {
         }
     }
 
-    fn cut_line(&self, out: &mut String, lead: &str, name: &str, feature: &FeatureAnswer) {
+    pub(crate) fn cut_line(
+        &self,
+        out: &mut String,
+        lead: &str,
+        name: &str,
+        feature: &FeatureAnswer,
+    ) {
         let [first, second] = self.units();
         let aim = format!("{:<14}", Self::aim(feature, first));
         let _ = writeln!(
@@ -204,7 +196,7 @@ impl Text {
         );
     }
 
-    fn feature(&self, out: &mut String, feature: &FeatureAnswer) {
+    pub(crate) fn feature(&self, out: &mut String, feature: &FeatureAnswer) {
         self.headline(out, feature);
         if feature.mic_yours.is_some() {
             wrapped(out, "  ", feature.source);
@@ -232,7 +224,7 @@ impl Text {
         Self::zones(out, feature.nominal_mm.0, &[zone]);
     }
 
-    fn fit(&self, out: &mut String, fit: &FitAnswer) {
+    pub(crate) fn fit(&self, out: &mut String, fit: &FitAnswer) {
         let [first, second] = self.units();
         let measured = fit.measured.as_ref();
         let size_in_hand = |part: &FeatureAnswer| match measured {
@@ -301,7 +293,7 @@ impl Text {
     }
 
     /// The kind of fit, its range, and the word that chose it.
-    fn how_it_fits(&self, out: &mut String, fit: &FitAnswer) {
+    pub(crate) fn how_it_fits(&self, out: &mut String, fit: &FitAnswer) {
         let basis = match fit.basis {
             Basis::Hole => ", hole-basis",
             Basis::Shaft => ", shaft-basis",
@@ -359,7 +351,7 @@ impl Text {
         }
     }
 
-    pub(super) fn zones(
+    pub(crate) fn zones(
         out: &mut String,
         nominal: Length,
         zones: &[(String, Limits, Option<Length>)],
@@ -376,7 +368,12 @@ impl Text {
         }
     }
 
-    fn ream(&self, out: &mut String, ream: Option<&ReamFigures>, not_reamed: Option<&String>) {
+    pub(crate) fn ream(
+        &self,
+        out: &mut String,
+        ream: Option<&ReamFigures>,
+        not_reamed: Option<&String>,
+    ) {
         if let Some(why) = not_reamed {
             wrapped(out, "  ream  ", &format!("no: {why}"));
         }
@@ -437,7 +434,13 @@ impl Text {
     }
 
     /// Passes in short, for an answer about something else.
-    fn plan(&self, out: &mut String, work: &str, plan: &PassFigures, feature: &FeatureAnswer) {
+    pub(crate) fn plan(
+        &self,
+        out: &mut String,
+        work: &str,
+        plan: &PassFigures,
+        feature: &FeatureAnswer,
+    ) {
         let [unit, _] = self.units();
         let shape = PlanShape::of(plan, unit, feature);
         let mut words: Vec<String> = Vec::new();
@@ -462,7 +465,7 @@ impl Text {
         wrapped(out, &format!("  {work:<6}"), &words.join(" > "));
     }
 
-    fn passes(&self, out: &mut String, answer: &PassesAnswer) {
+    pub(crate) fn passes(&self, out: &mut String, answer: &PassesAnswer) {
         self.headline(out, &answer.feature);
         let is_logged = self.first_step(out, answer);
         if !is_logged {
@@ -484,7 +487,7 @@ impl Text {
     }
 
     /// Every pass of a plan, with what to dial by rule.
-    fn plan_table(&self, out: &mut String, answer: &PassesAnswer) {
+    pub(crate) fn plan_table(&self, out: &mut String, answer: &PassesAnswer) {
         let dial = match answer.dial {
             Dial::Diameter => "dial (reads diameter)",
             Dial::Radius => "dial (reads radius)",
@@ -531,7 +534,7 @@ impl Text {
         }
     }
 
-    fn held(out: &mut String, feature: &FeatureAnswer) {
+    pub(crate) fn held(out: &mut String, feature: &FeatureAnswer) {
         let (Some(grade), Some(kind)) = (&feature.grade, feature.kind) else {
             return;
         };
@@ -545,13 +548,13 @@ impl Text {
         wrapped(out, &format!("  {kind} {grade}: "), &how);
     }
 
-    fn cautions(out: &mut String, cautions: &[&'static str]) {
+    pub(crate) fn cautions(out: &mut String, cautions: &[&'static str]) {
         for caution in cautions {
             let _ = writeln!(out, "! {caution}");
         }
     }
 
-    fn why(out: &mut String, why: &WhyAnswer) {
+    pub(crate) fn why(out: &mut String, why: &WhyAnswer) {
         let _ = writeln!(out, "{}", why.of);
         for reason in &why.figures {
             let rule =
@@ -563,7 +566,7 @@ impl Text {
         }
     }
 
-    fn help(&self, out: &mut String, help: &HelpAnswer) {
+    pub(crate) fn help(&self, out: &mut String, help: &HelpAnswer) {
         for line in help.lines {
             let _ = writeln!(out, "{line}");
         }
@@ -576,6 +579,6 @@ impl Text {
 }
 
 /// The line for what is known from memory alone.
-fn unconfirmed(out: &mut String, what: &str) {
+pub(crate) fn unconfirmed(out: &mut String, what: &str) {
     wrapped(out, "! ", &format!("unconfirmed: {what}, from memory; check before you cut"));
 }

@@ -1,8 +1,7 @@
 //! Forces, pressures, torques and temperatures as words: both systems, the one
 //! in force first.
 
-use super::Text;
-use crate::query::Units;
+use crate::{query::Units, render::text::Text};
 
 /// How a quantity is said in one system and in the other: unit, what one of
 /// it is in the SI unit, and where its nought lies.
@@ -16,22 +15,22 @@ const TEMPERATURE: Said = [("\u{b0}C", 1.0, 0.0), ("\u{b0}F", 1.0 / 1.8, -32.0 /
 
 impl Text {
     /// A force in newtons.
-    pub(super) fn force(&self, newtons: f64) -> String {
+    pub(crate) fn force(&self, newtons: f64) -> String {
         self.said(newtons, if newtons.abs() >= 1e4 { BIG_FORCE } else { FORCE })
     }
 
     /// A pressure or a stress in pascals.
-    pub(super) fn pressure(&self, pascals: f64) -> String {
+    pub(crate) fn pressure(&self, pascals: f64) -> String {
         self.said(pascals, PRESSURE)
     }
 
     /// The same in the system in force alone.
-    pub(super) fn one_pressure(&self, pascals: f64) -> String {
+    pub(crate) fn one_pressure(&self, pascals: f64) -> String {
         self.first(pascals, PRESSURE)
     }
 
     /// A range of pressures, each system in turn.
-    pub(super) fn pressures(&self, least: f64, most: f64) -> String {
+    pub(crate) fn pressures(&self, least: f64, most: f64) -> String {
         self.order(PRESSURE)
             .map(|(unit, scale, _)| {
                 format!("{} to {} {unit}", figures(least / scale), figures(most / scale))
@@ -40,22 +39,22 @@ impl Text {
     }
 
     /// A force in the system in force alone.
-    pub(super) fn one_force(&self, newtons: f64) -> String {
+    pub(crate) fn one_force(&self, newtons: f64) -> String {
         self.first(newtons, if newtons.abs() >= 1e4 { BIG_FORCE } else { FORCE })
     }
 
     /// A torque in the system in force alone.
-    pub(super) fn one_torque(&self, newton_metres: f64) -> String {
+    pub(crate) fn one_torque(&self, newton_metres: f64) -> String {
         self.first(newton_metres, TORQUE)
     }
 
     /// A torque in newton metres.
-    pub(super) fn torque(&self, newton_metres: f64) -> String {
+    pub(crate) fn torque(&self, newton_metres: f64) -> String {
         self.said(newton_metres, TORQUE)
     }
 
     /// A temperature in degrees Celsius.
-    pub(super) fn temperature(&self, celsius: f64) -> String {
+    pub(crate) fn temperature(&self, celsius: f64) -> String {
         let [first, second] = self.order(TEMPERATURE);
         let one = |(unit, scale, offset): (&str, f64, f64)| {
             // Nought has no sign.
@@ -65,7 +64,7 @@ impl Text {
     }
 
     /// The same in the system in force alone.
-    pub(super) fn one_temperature(&self, celsius: f64) -> String {
+    pub(crate) fn one_temperature(&self, celsius: f64) -> String {
         let [(unit, scale, offset), _] = self.order(TEMPERATURE);
         format!("{:.0} {unit}", (celsius - offset) / scale)
     }
@@ -90,7 +89,7 @@ impl Text {
 }
 
 /// Three figures: friction and strength are not known to more.
-pub(super) fn figures(value: f64) -> String {
+pub(crate) fn figures(value: f64) -> String {
     if value == 0.0 {
         return "0".into();
     }

@@ -1,0 +1,7 @@
+//! A bushing, its housing and its shaft.
+
+pub(crate) mod answered;
+pub(crate) mod asked;
+pub(crate) mod figures;
+pub(crate) mod reader;
+pub(crate) mod shown;

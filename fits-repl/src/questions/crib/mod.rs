@@ -1,0 +1,6 @@
+//! The tools of the shop.
+
+pub(crate) mod answered;
+pub(crate) mod reader;
+pub(crate) mod reasons;
+pub(crate) mod shown;

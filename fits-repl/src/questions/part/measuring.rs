@@ -1,0 +1,76 @@
+//! How a part was measured, and what a rehearsal is told, as typed.
+
+use crate::query::{Amount, Part, Quantity, Size, Spot};
+
+/// A temperature, and how well it is known: `31C`, `31±1C`.
+#[derive(Clone, Debug)]
+pub struct Warmth {
+    /// The temperature.
+    pub temperature: Amount,
+    /// Its standard uncertainty.
+    pub either: Option<Spot<Quantity>>,
+}
+
+/// What is said of readings beside the readings.
+#[derive(Clone, Debug, Default)]
+pub struct Measuring {
+    /// Every place with its readings, the first ones too, where there is more
+    /// than one reading of the one feature or of the hole.
+    pub places: Vec<Vec<Size>>,
+    /// `with INSTRUMENT`, once for each.
+    pub instruments: Vec<Spot<String>>,
+    /// `at TEMP`: the part's.
+    pub at: Option<Warmth>,
+    /// `room TEMP`: the gauge's, and what the part cools to.
+    pub room: Option<Warmth>,
+    /// `within SIZE`: how near a warm part is to come to its size.
+    pub within: Option<Size>,
+    /// `runs N`.
+    pub runs: Option<Spot<u64>>,
+    /// `seed N`.
+    pub seed: Option<Spot<u64>>,
+    /// `with fault NAME`: what goes wrong in a rehearsal.
+    pub fault: Option<Spot<String>>,
+    /// `overhang N`: free length over thickness.
+    pub overhang: Option<Spot<f64>>,
+}
+
+impl Measuring {
+    /// Is anything said that changes how readings are judged?
+    pub const fn is_of_readings(&self) -> bool {
+        !self.places.is_empty() || !self.instruments.is_empty() || self.at.is_some()
+    }
+}
+
+/// `align A B over L`: what the tailstock is judged by.
+#[derive(Clone, Debug)]
+pub enum Collars {
+    /// Two test diameters, by the headstock and by the tailstock.
+    Two(Size, Size),
+    /// `taper 1:50`.
+    Ratio(Spot<(Size, Size)>),
+}
+
+impl Collars {
+    /// Both sizes, in the order typed.
+    pub const fn sizes(&self) -> (&Size, &Size) {
+        match self {
+            Self::Two(first, second) | Self::Ratio(Spot { value: (first, second), .. }) => {
+                (first, second)
+            }
+        }
+    }
+}
+
+/// `align …`.
+#[derive(Clone, Debug)]
+pub struct Align {
+    /// What is known of the taper.
+    pub collars: Collars,
+    /// `over SIZE`: between the collars; for a taper, between centres.
+    pub over: Size,
+    /// `between SIZE`: between centres.
+    pub between: Option<Size>,
+    /// What is to be turned, with `long SIZE`.
+    pub part: Option<Box<Part>>,
+}

@@ -1,0 +1,5 @@
+//! The odds before cutting.
+
+pub(crate) mod answered;
+pub(crate) mod reader;
+pub(crate) mod shown;

@@ -1,0 +1,369 @@
+//! Where each figure of an answer comes from.
+
+use fits_core::{
+    Fit, Kind, Length, Limits,
+    shop::{InchReamer, Passes, Ream},
+    size::{Decimals, Rounding, Unit},
+    source::{Known, Reason},
+    standards::{
+        b41,
+        drills::Drill,
+        iso286::{Class, Feature, Grade},
+        iso2768::Class as General,
+        processes::Process,
+    },
+};
+
+use crate::{
+    answer::{Answer, FeatureAnswer, WhyAnswer},
+    problem::Problem,
+    query::{Part, Query, Units},
+    questions::{
+        asks_answered::quantity,
+        part::{
+            mates::Resolved,
+            resolve::{Label, One, Pair},
+        },
+    },
+    session::Session,
+};
+
+impl Session {
+    pub(crate) fn why(&self, query: &Query, of: &str) -> Result<Answer, Problem> {
+        let answer = self.answer(query)?;
+        let mut figures = Vec::new();
+        match query {
+            Query::Size(size) => figures.push(Reason {
+                figure: "size".into(),
+                value: said(self.shown, self.length(size)?),
+                rule: "1 in = 25.4 mm; kept as a whole count of 0.1 nm".into(),
+                source: "international yard and pound agreement, 1959".into(),
+                known: Known::Formula,
+            }),
+            Query::Part(part) if part.warm.is_some() => {
+                self.why_warm(&mut figures, part, &answer)?;
+            }
+            Query::Part(part) => match self.resolve(part)? {
+                Resolved::One(one) => self.why_one(&mut figures, part, &one),
+                Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
+                Resolved::Suit { pair, in_hand, mate } => {
+                    self.why_both(&mut figures, part, &pair);
+                    figures.push(by_rule(
+                        &format!(
+                            "{} to suit",
+                            mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
+                        ),
+                        &said_range(self.shown, mate.limits),
+                        &format!(
+                            "{} in hand, with the fit's own least and greatest clearance",
+                            said_range(self.shown, in_hand.limits)
+                        ),
+                    ));
+                }
+            },
+            Query::General { size, class, kind } => {
+                let nominal = self.nominal(size)?;
+                if let Ok(class) = class.value.parse::<General>() {
+                    figures.extend(class.reasons(quantity(*kind).0, nominal).unwrap_or_default());
+                }
+            }
+            Query::Assemble(joint) => figures.extend(self.why_assembly(joint)?),
+            Query::PickGrip { joint, .. } => figures.extend(self.why_grip(joint)?),
+            Query::Grade { .. }
+            | Query::Keyway(_)
+            | Query::Drill(_)
+            | Query::Pick { .. }
+            | Query::Seat { .. } => {
+                why_asked(&mut figures, &answer, self.shown);
+            }
+            Query::Align(_) => figures.push(Reason {
+                figure: "set-over".into(),
+                value: match &answer {
+                    Answer::Align(found) => said(self.shown, found.set_over_mm.0),
+                    _ => String::new(),
+                },
+                rule: "half the change of diameter over the whole length between centres".into(),
+                source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
+                known: Known::Seen,
+            }),
+            Query::Thread(_) => figures.extend(reasons_of(&answer)),
+            Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
+            Query::Stack(_) => self.why_stack(&mut figures, &answer),
+            Query::Log(_) => figures.extend(self.why_log()),
+            Query::Rehearse(_)
+            | Query::Units(_)
+            | Query::Dial(_)
+            | Query::Graduation(_)
+            | Query::DialTurn(_)
+            | Query::LeastChip(_)
+            | Query::TopSlide(_)
+            | Query::Machine(_)
+            | Query::Risk(_)
+            | Query::Instrument(_)
+            | Query::Material(_)
+            | Query::Crib(_)
+            | Query::Why(_)
+            | Query::Help(_) => {}
+        }
+        why_answer(&mut figures, &answer, self.shown);
+        self.why_crib(&mut figures, &answer);
+        Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
+    }
+}
+
+impl Session {
+    fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
+        match one.label {
+            Label::Iso(class) => return why_class(figures, class, one.nominal, self.shown),
+            // One class gives both parts: once is enough.
+            Label::Inch(_) if one.kind == Some(Feature::Shaft) => return,
+            Label::Inch(class) => {
+                return figures.extend(class.reasons(one.nominal).unwrap_or_default());
+            }
+            Label::Named(_) => {}
+        }
+        let bought =
+            part.bought.as_ref().and_then(|name| self.bought(name, &part.size, one.nominal).ok());
+        if let Some(found) = bought {
+            figures.push(found.reason());
+            return;
+        }
+        figures.push(Reason {
+            figure: format!("limits {}", one.label),
+            value: said_range(self.shown, one.limits),
+            rule: String::new(),
+            source: one.source.into(),
+            known: Known::Formula,
+        });
+    }
+
+    fn why_both(&self, figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
+        if let Some(chosen) = &pair.chosen {
+            figures.push(chosen.choice.explained());
+        }
+        self.why_one(figures, part, &pair.hole);
+        self.why_one(figures, part, &pair.shaft);
+        why_pair(figures, &pair.fit, self.shown);
+    }
+}
+
+/// The reasons that an answer carries with it.
+fn reasons_of(answer: &Answer) -> Vec<Reason> {
+    match answer {
+        Answer::Thread(thread) => thread.reasons.clone(),
+        Answer::Tap(tap) => tap.reasons.clone(),
+        Answer::ClearanceHole(holes) => holes.reasons.clone(),
+        Answer::Wires(wires) => wires.reasons.clone(),
+        Answer::OverWires(over) => over.wires.reasons.clone(),
+        Answer::ThreadPasses(passes) => passes.reasons.clone(),
+        _ => Vec::new(),
+    }
+}
+
+/// Why of questions that name no pair.
+fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
+    match answer {
+        Answer::Drill(drills) => {
+            for found in drills.exact.iter().chain(&drills.under).chain(&drills.over) {
+                let Some(drill) = Drill::named(found.name) else { continue };
+                figures.push(Reason {
+                    figure: format!("drill {}", found.name),
+                    value: said(units, found.mm.0),
+                    rule: String::new(),
+                    source: format!("standard drill sizes; {}", drill.source()),
+                    known: drill.known(),
+                });
+            }
+        }
+        Answer::Grade(found) => {
+            // The number alone names a grade of ASME B4.1; an IT grade is the
+            // tolerance of any class in it, with all that is known of the cell.
+            let nominal = found.nominal_mm.0;
+            figures.extend(match found.grade.strip_prefix("IT") {
+                None => found.grade.parse().ok().and_then(|grade| b41::grade_reason(grade, nominal).ok()),
+                Some(number) => {
+                    number.parse::<Grade>().ok().and_then(|grade| grade.reason(nominal).ok())
+                }
+            });
+        }
+        Answer::Keyway(found) => figures.extend(found.reasons.iter().cloned()),
+        Answer::Pick(picked) => figures.push(Reason {
+            figure: "order".into(),
+            value: format!("{} found", picked.found),
+            rule: "coarser grades first, a preferred fit as if one grade coarser, then the middle of what is wanted".into(),
+            source: Known::Practice.words().into(),
+            known: Known::Practice,
+        }),
+        Answer::Seat(seat) => figures.extend(seat.seats.iter().map(|seat| Reason {
+            figure: format!("{} for a {} bearing", seat.class, seat.bearing),
+            value: format!("{} to {}", said(units, seat.lower_mm.0), said(units, seat.upper_mm.0)),
+            rule: seat.reason.into(),
+            source: seat.source.into(),
+            known: seat.known,
+        })),
+        _ => {}
+    }
+}
+
+/// A size in full, in the units of the answer: exact in millimetres, to a
+/// millionth in inches.
+pub(crate) fn said(units: Units, length: Length) -> String {
+    match units {
+        Units::Millimetres => length.to_string(),
+        Units::Inches => {
+            let text = length
+                .shown(Decimals { unit: Unit::Inch, places: 6 }, Rounding::Nearest)
+                .to_string();
+            format!("{} in", text.trim_end_matches('0').trim_end_matches('.'))
+        }
+    }
+}
+
+pub(crate) fn said_range(units: Units, limits: Limits) -> String {
+    format!("{} to {}", said(units, limits.lower()), said(units, limits.upper()))
+}
+
+fn by_rule(figure: &str, value: &str, rule: &str) -> Reason {
+    Reason {
+        figure: figure.into(),
+        value: value.into(),
+        rule: rule.into(),
+        source: "ISO 286-1:2010, clause 3".into(),
+        known: Known::Formula,
+    }
+}
+
+fn why_class(figures: &mut Vec<Reason>, class: Class, nominal: Length, units: Units) {
+    // The answer stands, so the class is defined.
+    let Ok(mut reasons) = class.reasons(nominal) else {
+        return;
+    };
+    figures.append(&mut reasons);
+    if let Ok(limits) = class.limits(nominal) {
+        figures.push(by_rule(
+            &format!("limits of {class}"),
+            &said_range(units, limits),
+            "nominal size + deviations",
+        ));
+    }
+}
+
+fn why_pair(figures: &mut Vec<Reason>, fit: &Fit, units: Units) {
+    let range = fit.clearance();
+    figures.push(by_rule(
+        "least clearance",
+        &said(units, range.lower()),
+        "hole's lower limit - shaft's upper limit",
+    ));
+    figures.push(by_rule(
+        "greatest clearance",
+        &said(units, range.upper()),
+        "hole's upper limit - shaft's lower limit",
+    ));
+    if fit.kind() == Kind::Transition {
+        let chance = fit.chance_of_clearance();
+        figures.push(Reason {
+            figure: "chance of clearance".into(),
+            value: format!("{:.0} % even, {:.0} % normal", chance.even * 100.0, chance.normal * 100.0),
+            rule: "even: area over both tolerances; normal: centred, limits at three standard deviations".into(),
+            source: "probability of a difference of two sizes".into(),
+            known: Known::Formula,
+        });
+    }
+}
+
+/// What every answer adds: aims, tools and passes.
+fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
+    let mut aim = |feature: &FeatureAnswer| {
+        figures.push(Reason {
+            figure: match feature.kind {
+                Some(kind) => format!("aim of {kind} {}", feature.class),
+                None => format!("aim of {}", feature.class),
+            },
+            value: said(units, feature.aim_mm.0),
+            rule: "middle of the limits".into(),
+            source: "our choice; `20 H7 = 20.013` judges any other size".into(),
+            known: Known::Practice,
+        });
+    };
+    let hole = match answer {
+        Answer::Fit(fit) => {
+            aim(&fit.hole);
+            aim(&fit.shaft);
+            (fit.ream.is_some() || fit.bore.is_some()).then_some(&fit.hole)
+        }
+        Answer::Feature(feature) => {
+            aim(feature);
+            Some(&**feature)
+        }
+        Answer::Reading(reading) => {
+            aim(&reading.feature);
+            figures.extend(reading.reading.measured.iter().flat_map(|it| it.reasons.clone()));
+            None
+        }
+        Answer::PairReading(pair) => {
+            aim(&pair.hole.feature);
+            aim(&pair.shaft.feature);
+            for part in [&pair.hole, &pair.shaft] {
+                figures.extend(part.reading.measured.iter().flat_map(|it| it.reasons.clone()));
+            }
+            None
+        }
+        Answer::Rehearsal(odds) => {
+            aim(&odds.feature);
+            figures.extend(odds.reasons.iter().cloned());
+            None
+        }
+        Answer::Ream(ream) => {
+            aim(&ream.hole);
+            Some(&ream.hole)
+        }
+        Answer::Passes(passes) => {
+            aim(&passes.feature);
+            Some(&passes.feature)
+        }
+        _ => None,
+    };
+    let Some(feature) = hole else { return };
+    if feature.kind == Some(Feature::Hole)
+        && !matches!(answer, Answer::Passes(_))
+        && let Ok(ream) = Ream::of(feature.limits)
+    {
+        figures.extend(ream.reasons(&pre_drills(answer)));
+        figures.extend(InchReamer::for_hole(&ream).into_iter().map(|reamer| Reason {
+            figure: format!("new reamer {}", reamer.name),
+            value: said_range(units, reamer.limits),
+            rule: "nominal size and what a new reamer measures above it".into(),
+            source: reamer.source.into(),
+            known: reamer.known,
+        }));
+    }
+    if feature.kind.is_some() && !matches!(answer, Answer::Ream(_)) {
+        figures.extend(Passes::reasons(feature.aim_mm.0));
+    }
+    if let Some(process) = feature
+        .processes
+        .first()
+        .and_then(|name| Process::all().find(|process| process.name() == *name))
+    {
+        figures.push(Reason {
+            figure: "processes".into(),
+            value: feature.processes.join(", "),
+            rule: format!("their grades hold {}", feature.grade.as_deref().unwrap_or_default()),
+            source: process.source().into(),
+            known: process.known(),
+        });
+    }
+}
+
+/// The drills that an answer names before a reamer.
+fn pre_drills(answer: &Answer) -> Vec<&'static str> {
+    let ream = match answer {
+        Answer::Feature(found) => found.ream.as_ref(),
+        Answer::Fit(fit) => fit.ream.as_ref(),
+        Answer::Ream(found) => Some(&found.ream),
+        _ => None,
+    };
+    let drills = ream.into_iter().flat_map(|ream| [ream.drill, ream.other_drill]);
+    drills.flatten().map(|drill| drill.name).collect()
+}

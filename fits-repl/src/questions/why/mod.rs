@@ -1,0 +1,3 @@
+//! Where each figure comes from.
+
+pub(crate) mod answered;
