@@ -3,101 +3,53 @@
 //! Every length is written in millimetres under a name ending `_mm`: an
 //! integer divided once by a power of ten, so the number is exact as printed.
 
-use fits_core::{
-    Basis, Kind, Length, Limits,
-    shop::{Reading, Verdict},
-    source::Known,
-    standards::iso286::Feature,
-};
+use fits_core::{Length, shop::Verdict, source::Known};
 use serde::{Serialize, Serializer};
 
-use crate::query::Dial;
-pub use crate::questions::asks_figures::CandidateFigures;
-pub use crate::questions::asks_figures::DrillAnswer;
-pub use crate::questions::asks_figures::GeneralAnswer;
-pub use crate::questions::asks_figures::GradeAnswer;
-pub use crate::questions::asks_figures::HelpAnswer;
-pub use crate::questions::asks_figures::KeywayAnswer;
-pub use crate::questions::asks_figures::KeywayFigures;
-pub use crate::questions::asks_figures::NamedDrill;
-pub use crate::questions::asks_figures::PickAnswer;
-pub use crate::questions::asks_figures::SeatAnswer;
-pub use crate::questions::asks_figures::SeatFigures;
-pub use crate::questions::asks_figures::SettingsAnswer;
-pub use crate::questions::asks_figures::WhyAnswer;
-pub use crate::questions::bushing::figures::BushingAnswer;
-pub use crate::questions::bushing::figures::BushingPart;
-pub use crate::questions::bushing::figures::InServiceFigures;
-pub use crate::questions::bushing::figures::PressureFigures;
-pub use crate::questions::bushing::figures::ShaftFigures;
-pub use crate::questions::bushing::figures::SuitedFigures;
-pub use crate::questions::joint::figures::AssemblyAnswer;
-pub use crate::questions::joint::figures::AtWorkFigures;
-pub use crate::questions::joint::figures::BodyFigures;
-pub use crate::questions::joint::figures::BothFigures;
-pub use crate::questions::joint::figures::GripFigures;
-pub use crate::questions::joint::figures::LeadInFigures;
-pub use crate::questions::joint::figures::LighterFigures;
-pub use crate::questions::joint::figures::MinMax;
-pub use crate::questions::joint::figures::PickGripAnswer;
-pub use crate::questions::joint::figures::PlasticFigures;
-pub use crate::questions::joint::figures::WallPoint;
-pub use crate::questions::log::figures::CribAnswer;
-pub use crate::questions::log::figures::CribReaming;
-pub use crate::questions::log::figures::EntryFigures;
-pub use crate::questions::log::figures::EntryPlace;
-pub use crate::questions::log::figures::FormOfPlaces;
-pub use crate::questions::log::figures::InForce;
-pub use crate::questions::log::figures::LogFigures;
-pub use crate::questions::log::figures::LogsAnswer;
-pub use crate::questions::log::figures::NextFigures;
-pub use crate::questions::log::figures::OpenedLog;
-pub use crate::questions::log::figures::OtherMachine;
-pub use crate::questions::log::figures::OwnDrillFigures;
-pub use crate::questions::log::figures::OwnReamer;
-pub use crate::questions::log::figures::PassLogAnswer;
-pub use crate::questions::log::figures::PinFigures;
-pub use crate::questions::log::figures::PinsFigures;
-pub use crate::questions::log::figures::RemarkFigures;
-pub use crate::questions::log::figures::StoryFigures;
-pub use crate::questions::part::measured_figures::AlignAnswer;
-pub use crate::questions::part::measured_figures::FormFigures;
-pub use crate::questions::part::measured_figures::MeasuredReading;
-pub use crate::questions::part::measured_figures::RehearsalAnswer;
-pub use crate::questions::part::measured_figures::StrategyFigures;
-pub use crate::questions::part::measured_figures::TaperedFigures;
-pub use crate::questions::part::measured_figures::WarmFigures;
-pub use crate::questions::part::warm_figures::AtFigures;
-pub use crate::questions::part::warm_figures::DampFigures;
-pub use crate::questions::part::warm_figures::WarmAnswer;
-pub use crate::questions::part::warm_figures::WarmPart;
-pub use crate::questions::stack::figures::Ends;
-pub use crate::questions::stack::figures::LastPartFigures;
-pub use crate::questions::stack::figures::LinkFigures;
-pub use crate::questions::stack::figures::QuantileFigures;
-pub use crate::questions::stack::figures::SimulatedFigures;
-pub use crate::questions::stack::figures::StackAnswer;
-pub use crate::questions::thread::figures::AdvisedFigures;
-pub use crate::questions::thread::figures::BlankFigures;
-pub use crate::questions::thread::figures::BoreFigures;
-pub use crate::questions::thread::figures::ClearanceHoleAnswer;
-pub use crate::questions::thread::figures::ClearanceHoleFigures;
-pub use crate::questions::thread::figures::DrillName;
-pub use crate::questions::thread::figures::FeedFigures;
-pub use crate::questions::thread::figures::FormTapFigures;
-pub use crate::questions::thread::figures::KeptFigures;
-pub use crate::questions::thread::figures::OverWiresAnswer;
-pub use crate::questions::thread::figures::PlayFigures;
-pub use crate::questions::thread::figures::ReliefFigures;
-pub use crate::questions::thread::figures::SideFigures;
-pub use crate::questions::thread::figures::TapAnswer;
-pub use crate::questions::thread::figures::TapFigures;
-pub use crate::questions::thread::figures::TaperFigures;
-pub use crate::questions::thread::figures::ThreadAnswer;
-pub use crate::questions::thread::figures::ThreadName;
-pub use crate::questions::thread::figures::ThreadPassFigures;
-pub use crate::questions::thread::figures::ThreadPassesAnswer;
-pub use crate::questions::thread::figures::WiresAnswer;
+pub use crate::questions::{
+    align::answered::{AlignAnswer, TaperedFigures},
+    bushing::figures::{
+        BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
+    },
+    crib::figures::{CribAnswer, CribReaming, OwnDrillFigures, OwnReamer, PinFigures, PinsFigures},
+    drill::answered::{DrillAnswer, NamedDrill},
+    general::answered::GeneralAnswer,
+    grade::answered::GradeAnswer,
+    help::answered::HelpAnswer,
+    joint::figures::{
+        AssemblyAnswer, AtWorkFigures, BodyFigures, BothFigures, GripFigures, LeadInFigures,
+        LighterFigures, MinMax, PickGripAnswer, PlasticFigures, WallPoint,
+    },
+    keyway::answered::{KeywayAnswer, KeywayFigures},
+    log::figures::{
+        EntryFigures, EntryPlace, FormOfPlaces, LogFigures, LogsAnswer, NextFigures, OpenedLog,
+        OtherMachine, PassLogAnswer, RemarkFigures, StoryFigures,
+    },
+    part::{
+        figures::{
+            ChanceFigures, ChoiceFigures, ClearanceFigures, DrillFigures, FeatureAnswer, FitAnswer,
+            HeldTo, MeasuredFigures, NeighbourFigures, PairReadingAnswer, PassFigure, PassFigures,
+            PassesAnswer, ReadingAnswer, ReadingFigures, ReamAnswer, ReamFigures, ReamerFigures,
+        },
+        measured_figures::{FormFigures, MeasuredReading, WarmFigures},
+        warm_figures::{AtFigures, DampFigures, WarmAnswer, WarmPart},
+    },
+    pick::answered::{CandidateFigures, PickAnswer},
+    rehearse::figures::{RehearsalAnswer, StrategyFigures},
+    seat::answered::{SeatAnswer, SeatFigures},
+    settings::answered::{InForce, SettingsAnswer},
+    size::answered::SizeAnswer,
+    stack::figures::{
+        Ends, LastPartFigures, LinkFigures, QuantileFigures, SimulatedFigures, StackAnswer,
+    },
+    thread::figures::{
+        AdvisedFigures, BlankFigures, BoreFigures, ClearanceHoleAnswer, ClearanceHoleFigures,
+        DrillName, FeedFigures, FormTapFigures, KeptFigures, OverWiresAnswer, PlayFigures,
+        ReliefFigures, SideFigures, TapAnswer, TapFigures, TaperFigures, ThreadAnswer, ThreadName,
+        ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
+    },
+    why::answered::WhyAnswer,
+};
 
 /// A length in JSON: millimetres.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -302,416 +254,6 @@ impl Answer {
             _ => return None,
         })
     }
-}
-
-/// A size alone.
-#[derive(Clone, Debug, Serialize)]
-pub struct SizeAnswer {
-    /// The size, exactly.
-    pub size_mm: Mm,
-    /// The thread that a bare fraction may mean, as a query.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub thread: Option<String>,
-    /// Where it is near the size of the part whose log is open: the entry that
-    /// it may be meant for. Nothing is entered.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub log_entry: Option<String>,
-}
-
-/// One feature: limits and aim, and where they come from.
-#[derive(Clone, Debug, Serialize)]
-pub struct FeatureAnswer {
-    /// The limits, for rendering.
-    #[serde(skip)]
-    pub limits: Limits,
-    /// Hole or shaft; `None` where a feature was given by bare limits.
-    pub kind: Option<Feature>,
-    /// Nominal size.
-    pub nominal_mm: Mm,
-    /// The class, or how the limits were given.
-    pub class: String,
-    /// Least good size.
-    pub lower_mm: Mm,
-    /// Greatest good size.
-    pub upper_mm: Mm,
-    /// The one size to cut for.
-    pub aim_mm: Mm,
-    /// The limits' source.
-    pub source: &'static str,
-    /// How the limits are known: the worst of what went into them.
-    pub known: Known,
-    /// The grade held, as `IT7`; the coarsest within where no class was given.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub grade: Option<String>,
-    /// Processes that commonly hold it.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub processes: Vec<&'static str>,
-    /// How it is known that they do: the worst of them.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub processes_known: Option<Known>,
-    /// Gauge pins of the crib that judge the hole.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub pins: Option<Box<PinsFigures>>,
-    /// For a bought-in part: does it vary by maker?
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub mic_yours: Option<bool>,
-    /// What else to know of a bought-in part.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub notes: Vec<String>,
-    /// The reamer, for a hole asked for alone.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub ream: Option<ReamFigures>,
-    /// Why it is not reamed, for a hole asked for alone.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub not_reamed: Option<String>,
-    /// Boring passes, for a hole asked for alone.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub bore: Option<PassFigures>,
-    /// Turning passes, for a shaft asked for alone.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub turn: Option<PassFigures>,
-    /// What to be careful of.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub cautions: Vec<&'static str>,
-}
-
-/// Least, greatest and aimed-at clearance; interference is below nought.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct ClearanceFigures {
-    /// Least.
-    pub min_mm: Mm,
-    /// Greatest.
-    pub max_mm: Mm,
-    /// With both parts at their aims.
-    pub aim_mm: Mm,
-}
-
-/// A pair.
-#[derive(Clone, Debug, Serialize)]
-pub struct FitAnswer {
-    /// Nominal size.
-    pub nominal_mm: Mm,
-    /// Clearance, transition or interference.
-    pub kind: Kind,
-    /// Hole-basis, shaft-basis, both or neither.
-    pub basis: Basis,
-    /// The hole.
-    pub hole: FeatureAnswer,
-    /// The shaft.
-    pub shaft: FeatureAnswer,
-    /// The clearance.
-    pub clearance: ClearanceFigures,
-    /// How it is known: no better than either part.
-    pub known: Known,
-    /// For a transition fit, the chance of clearance.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub chance_of_clearance: Option<ChanceFigures>,
-    /// One part measured, the other one's limits follow it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub measured: Option<MeasuredFigures>,
-    /// One part in hand, the other one's limits follow it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub in_hand: Option<Feature>,
-    /// The shop word that chose the classes, and its neighbours.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub choice: Option<Box<ChoiceFigures>>,
-    /// How a pair whose limits were given stands to the word beside it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub held_to: Option<HeldTo>,
-    /// What to know of a bought-in part, and of what was said of the parts.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub notes: Vec<String>,
-    /// The reamer; `null` where the hole is not reamed.
-    pub ream: Option<ReamFigures>,
-    /// Why it is not.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub not_reamed: Option<String>,
-    /// The boring passes; `null` where none can be planned.
-    pub bore: Option<PassFigures>,
-    /// What to be careful of.
-    pub cautions: Vec<&'static str>,
-}
-
-/// How a pair whose limits were given stands to a shop's word.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct HeldTo {
-    /// The word.
-    pub word: &'static str,
-    /// Every such pair is inside the word's own range.
-    pub agrees: bool,
-    /// The word whose fit is nearest.
-    pub nearest: &'static str,
-    /// The word's least clearance at this size; interference is below nought.
-    pub least_mm: Mm,
-    /// Its most.
-    pub most_mm: Mm,
-}
-
-/// The chance of clearance in a transition fit.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct ChanceFigures {
-    /// Sizes spread evenly between the limits.
-    #[serde(serialize_with = "six_places")]
-    pub even: f64,
-    /// Sizes normal about the middle, the limits at three standard deviations.
-    #[serde(serialize_with = "six_places")]
-    pub normal: f64,
-}
-
-/// What a shop word chose, and why.
-#[derive(Clone, Debug, Serialize)]
-pub struct ChoiceFigures {
-    /// The word, as the table has it.
-    pub word: &'static str,
-    /// The class or classes it took.
-    pub class: String,
-    /// Why.
-    pub reason: &'static str,
-    /// Where that is written.
-    pub source: &'static str,
-    /// How it is known.
-    pub known: Known,
-    /// The circumstance that changed the word's usual class.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub changed_by: Option<&'static str>,
-    /// The next looser word and its class.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub looser: Option<NeighbourFigures>,
-    /// The next tighter word and its class.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub tighter: Option<NeighbourFigures>,
-    /// The class is a start: pressure, stress and force want working out.
-    pub work_it_out: bool,
-}
-
-/// A neighbouring choice.
-#[derive(Clone, Debug, Serialize)]
-pub struct NeighbourFigures {
-    /// The word.
-    pub word: &'static str,
-    /// Its class or classes.
-    pub class: String,
-}
-
-/// The part that was measured first.
-#[derive(Clone, Debug, Serialize)]
-pub struct MeasuredFigures {
-    /// Which.
-    pub part: Feature,
-    /// What it measures.
-    pub size_mm: Mm,
-    /// What its own limits say of it.
-    pub verdict: Verdict,
-}
-
-/// A reamer and the drill before it.
-#[derive(Clone, Debug, Serialize)]
-pub struct ReamFigures {
-    /// Smallest reamer.
-    pub reamer_min_mm: Mm,
-    /// Largest reamer.
-    pub reamer_max_mm: Mm,
-    /// Least stock to leave on the diameter.
-    pub stock_min_mm: Mm,
-    /// Most.
-    pub stock_max_mm: Mm,
-    /// Where the hole should be before the reamer, by drill or by boring.
-    pub before_mm: Mm,
-    /// It is bored before it is reamed: no drill that a shop owns leaves fitting
-    /// stock.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub bore_first: Option<bool>,
-    /// The drill to begin with where it is bored first.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub first_drill: Option<String>,
-    /// The pre-drill to prefer; `null` where none that a shop owns leaves
-    /// fitting stock.
-    pub drill: Option<DrillFigures>,
-    /// A number or letter drill, where the fraction leaves much.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub other_drill: Option<DrillFigures>,
-    /// What the crib has for it, where there is a crib.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub crib: Option<Box<CribReaming>>,
-    /// Inch reamers off the shelf that suit the hole; recalled sizes.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub inch_reamers: Vec<ReamerFigures>,
-}
-
-/// A reamer off the shelf and what a new one measures, as recalled.
-#[derive(Clone, Debug, Serialize)]
-pub struct ReamerFigures {
-    /// What it is sold as.
-    pub name: String,
-    /// The least a new one measures.
-    pub min_mm: Mm,
-    /// The most.
-    pub max_mm: Mm,
-    /// Where that is written.
-    pub source: &'static str,
-    /// How it is known.
-    pub known: Known,
-}
-
-/// A drill before a reamer.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct DrillFigures {
-    /// Its name.
-    pub name: &'static str,
-    /// Its diameter.
-    pub mm: Mm,
-    /// The stock it leaves.
-    pub leaves_mm: Mm,
-}
-
-/// Passes to a size.
-#[derive(Clone, Debug, Serialize)]
-pub struct PassFigures {
-    /// The passes in order.
-    pub passes: Vec<PassFigure>,
-    /// The size at the start of the cutting; `null` where it is not known.
-    pub start_mm: Option<Mm>,
-    /// The middle of the limits; the last pass ends as near to it as the dial
-    /// comes.
-    pub aim_mm: Mm,
-    /// No cut is less, on the diameter.
-    pub least_chip_mm: Mm,
-    /// Is the drill in the crib? `null` where there is no crib or no drill.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub drill_in_crib: Option<bool>,
-    /// The drill that would be chosen of all, where the crib has another.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rather_drill: Option<&'static str>,
-}
-
-/// One pass.
-#[derive(Clone, Debug, Serialize)]
-pub struct PassFigure {
-    /// Its name.
-    pub name: &'static str,
-    /// The size after it.
-    pub to_mm: Mm,
-    /// What to dial, on a dial that reads as set; `null` for a drill and for
-    /// a first cut from an unknown size.
-    pub dial_mm: Option<Mm>,
-    /// The drill's name.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub drill: Option<String>,
-}
-
-/// A reading of one feature.
-#[derive(Clone, Debug, Serialize)]
-pub struct ReadingAnswer {
-    /// The feature.
-    #[serde(flatten)]
-    pub feature: FeatureAnswer,
-    /// The judged reading.
-    #[serde(flatten)]
-    pub reading: ReadingFigures,
-}
-
-/// A reading judged.
-#[derive(Clone, Debug, Serialize)]
-pub struct ReadingFigures {
-    /// What was read.
-    pub reading_mm: Mm,
-    /// The reading's expanded uncertainty, k = 2; `null` where no instrument
-    /// was named.
-    pub uncertainty_mm: Option<Mm>,
-    /// Cut more, good or over.
-    pub verdict: Verdict,
-    /// Metal still to come off to the aim, on the diameter; below nought when
-    /// past it.
-    pub to_go_mm: Mm,
-    /// To the limit met first.
-    pub to_first_limit_mm: Mm,
-    /// To the limit that must not be passed.
-    pub to_last_limit_mm: Mm,
-    /// The chance that the part is good; `null` where no instrument was named.
-    #[serde(serialize_with = "six_places")]
-    pub probability_good: Option<f64>,
-    /// What is known beside, where more than one reading, an instrument or a
-    /// temperature was given.
-    #[serde(flatten, skip_serializing_if = "Option::is_none")]
-    pub measured: Option<Box<MeasuredReading>>,
-}
-
-impl ReadingFigures {
-    /// The size at 20 °C, as far as it is known.
-    pub fn at_20(&self) -> Length {
-        self.measured.as_ref().map_or(self.reading_mm.0, |measured| measured.size_at_20_mm.0)
-    }
-
-    /// From the judgement of a size.
-    pub fn new(size: Length, reading: Reading) -> Self {
-        Self {
-            reading_mm: Mm(size),
-            uncertainty_mm: None,
-            verdict: reading.verdict,
-            to_go_mm: Mm(reading.to_aim),
-            to_first_limit_mm: Mm(reading.to_first_limit),
-            to_last_limit_mm: Mm(reading.to_last_limit),
-            probability_good: None,
-            measured: None,
-        }
-    }
-}
-
-/// A measured pair.
-#[derive(Clone, Debug, Serialize)]
-pub struct PairReadingAnswer {
-    /// Nominal size.
-    pub nominal_mm: Mm,
-    /// The hole.
-    pub hole: ReadingAnswer,
-    /// The shaft.
-    pub shaft: ReadingAnswer,
-    /// The fit's own range.
-    pub clearance: ClearanceFigures,
-    /// The pair's actual clearance.
-    pub actual_clearance_mm: Mm,
-    /// Is it within the fit's range?
-    pub within: bool,
-    /// What to be careful of.
-    pub cautions: Vec<&'static str>,
-}
-
-/// A reamer asked for by itself.
-#[derive(Clone, Debug, Serialize)]
-pub struct ReamAnswer {
-    /// The hole.
-    pub hole: FeatureAnswer,
-    /// The reamer.
-    #[serde(flatten)]
-    pub ream: ReamFigures,
-}
-
-/// Passes asked for by themselves.
-#[derive(Clone, Debug, Serialize)]
-pub struct PassesAnswer {
-    /// `bore` or `turn`.
-    pub work: &'static str,
-    /// How the dial reads.
-    pub dial: Dial,
-    /// The passes.
-    #[serde(flatten)]
-    pub plan: PassFigures,
-    /// The feature.
-    pub feature: FeatureAnswer,
-    /// What to dial first, where the work is measured.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub next: Option<NextFigures>,
-    /// The pass log that was opened for it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub log: Option<OpenedLog>,
-    /// A log was to be kept in a file and is not; a note says why.
-    #[serde(skip)]
-    pub is_not_logged: bool,
-    /// What else to know.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub notes: Vec<String>,
-    /// What to be careful of.
-    pub cautions: Vec<&'static str>,
 }
 
 impl Answer {

@@ -6,17 +6,12 @@ use std::{
     sync::Arc,
 };
 
-use fits_core::{Length, job::Crib, standards::iso286::Feature};
+use fits_core::{Length, job::Crib};
 
 use crate::{
-    answer::{Answer, InForce, Mm, OtherMachine},
     files::{self, CribFile, Dials, Home, LogFile, SettingsFile},
-    problem::Problem,
-    query::{Dial, Machine, Size, Spot, Units},
-    questions::{
-        log::opened::{OpenLog, Stored},
-        why::answered::said,
-    },
+    query::{Dial, Machine},
+    questions::log::opened::{OpenLog, Stored},
     session::Session,
 };
 
@@ -62,7 +57,7 @@ pub(crate) struct Kept {
 #[derive(Debug, Default)]
 pub(crate) struct Shop {
     pub(crate) crib: CribFile,
-    settings: Option<SettingsFile>,
+    pub(crate) settings: Option<SettingsFile>,
     pub(crate) logs: Logs,
     pub(crate) log: Option<OpenLog>,
 }
@@ -185,133 +180,8 @@ impl Session {
         }
     }
 
-    /// The settings in force; one of them was just set and is remembered.
-    pub(crate) fn in_force(&self, set: Option<&str>) -> Answer {
-        let on_head = self.kept.machine == Machine::BoringHead;
-        let note = set.zip(self.shop.settings.as_ref()).map(|(key, file)| {
-            let value = |key: &str| match key {
-                "units" => Some(if self.units == Units::Inches { "in" } else { "mm" }.to_owned()),
-                "dial" => Some(self.dial.word().to_owned()),
-                "graduation" => self.kept.graduation.map(|length| length.to_string()),
-                "dial_turn" => self.kept.dial_turn.map(|length| length.to_string()),
-                "least_chip" => self.kept.least_chip.map(|length| length.to_string()),
-                "risk" => self.kept.risk.map(|risk| risk.to_string()),
-                "top_slide" => self.kept.top_slide.map(|length| length.to_string()),
-                "machine" => Some(self.kept.machine.word().to_owned()),
-                "instrument_bores" => self.kept.instrument[0].clone(),
-                "instrument_shafts" => self.kept.instrument[1].clone(),
-                _ => self.kept.material.clone(),
-            };
-            let keys: &[&str] = match key {
-                "instrument" => &["instrument_bores", "instrument_shafts"],
-                _ => &[key],
-            };
-            let kept = keys.iter().try_for_each(|key| {
-                // Each machine has dials of its own.
-                let is_dial = matches!(*key, "dial" | "graduation" | "dial_turn");
-                let name =
-                    if is_dial && on_head { format!("boring_head_{key}") } else { (*key).into() };
-                file.keep(&name, value(key).as_deref())
-            });
-            match kept {
-                Ok(()) => "remembered".to_owned(),
-                Err(error) => format!("not remembered: {error}"),
-            }
-        });
-        Answer::Settings(Box::new(InForce {
-            settings: self.settings(),
-            graduation_mm: self.kept.graduation.map(Mm),
-            dial_turn_mm: self.kept.dial_turn.map(Mm),
-            least_chip_mm: self.kept.least_chip.map(Mm),
-            risk: self.kept.risk,
-            machine: self.kept.machine,
-            other_machine: OtherMachine {
-                machine: if on_head { Machine::Lathe } else { Machine::BoringHead },
-                dial: self.kept.other.dial.unwrap_or(Dial::Diameter),
-                graduation_mm: self.kept.other.graduation.map(Mm),
-                dial_turn_mm: self.kept.other.dial_turn.map(Mm),
-            },
-            top_slide_mm: self.kept.top_slide.map(Mm),
-            instrument: self.kept.instrument.iter().flatten().next().cloned(),
-            instrument_bores: self.kept.instrument[0].clone(),
-            instrument_shafts: self.kept.instrument[1].clone(),
-            material: self.kept.material.clone(),
-            note,
-        }))
-    }
-
-    pub(crate) fn set_graduation(&mut self, size: &Size) -> Result<Answer, Problem> {
-        let division = self.nominal(size)?;
-        if !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&division) {
-            return Err(Problem::new("no dial is divided so", size.at.clone())
-                .advise("as in `dial graduation 0.02mm` or `dial graduation 0.001in`"));
-        }
-        if let Some(turn) = self.kept.dial_turn.filter(|turn| *turn < division) {
-            let turn = said(self.shown, turn);
-            return Err(Problem::new(
-                format!("a turn of the dial is {turn}, which is smaller"),
-                size.at.clone(),
-            )
-            .advise("set the turn first, as `dial turn 2mm` or `dial turn 0.1in`"));
-        }
-        Arc::make_mut(&mut self.kept).graduation = Some(division);
-        Ok(self.in_force(Some("graduation")))
-    }
-
-    pub(crate) fn set_turn(&mut self, size: &Size) -> Result<Answer, Problem> {
-        let turn = self.nominal(size)?;
-        let division = self.dial_division();
-        if turn < division || turn > Length::INCH {
-            let message = if turn < division {
-                format!(
-                    "a turn of the dial is no less than a division, {}",
-                    said(self.shown, division)
-                )
-            } else {
-                "no dial turns so far".to_owned()
-            };
-            return Err(Problem::new(message, size.at.clone())
-                .advise("as the dial shows it, `dial turn 2mm` or `dial turn 0.1in`"));
-        }
-        Arc::make_mut(&mut self.kept).dial_turn = Some(turn);
-        Ok(self.in_force(Some("dial_turn")))
-    }
-
-    pub(crate) fn set_least_chip(&mut self, size: &Size) -> Result<Answer, Problem> {
-        let least = self.nominal(size)?;
-        if !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&least) {
-            return Err(Problem::new("no tool rubs at such a cut", size.at.clone())
-                .advise("on the diameter, as `least chip 0.02mm` or `least chip 0.001in`"));
-        }
-        Arc::make_mut(&mut self.kept).least_chip = Some(least);
-        Ok(self.in_force(Some("least_chip")))
-    }
-
-    /// The divisions of the lathe's top slide; nothing where it has none.
-    pub(crate) fn set_top_slide(&mut self, size: Option<&Size>) -> Result<Answer, Problem> {
-        let division = size.map(|size| self.nominal(size)).transpose()?;
-        if let (Some(size), Some(division)) = (size, division)
-            && !(Length::MICROMETRE..=Length::MILLIMETRE).contains(&division)
-        {
-            return Err(Problem::new("no top slide is divided so", size.at.clone())
-                .advise("its travel, as `top slide 0.02mm` or `top slide 0.001in`"));
-        }
-        Arc::make_mut(&mut self.kept).top_slide = division;
-        Ok(self.in_force(Some("top_slide")))
-    }
-
-    pub(crate) fn set_machine(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
-        let Some(name) = name else { return Ok(self.in_force(None)) };
-        let Some(machine) = Machine::named(&name.value.to_lowercase()) else {
-            return Err(Problem::new(format!("no machine is called {}", name.value), name.at)
-                .advise("`machine lathe` or `machine boring head`"));
-        };
-        self.work_on(machine);
-        Ok(self.in_force(Some("machine")))
-    }
-
     /// Puts the dials of a machine in force.
-    fn work_on(&mut self, machine: Machine) {
+    pub(crate) fn work_on(&mut self, machine: Machine) {
         if self.kept.machine == machine {
             return;
         }
@@ -322,82 +192,5 @@ impl Session {
         (kept.machine, kept.graduation) = (machine, then.graduation);
         kept.dial_turn = then.dial_turn;
         self.dial = then.dial.unwrap_or(Dial::Diameter);
-    }
-
-    /// The chance of overshooting that a cut may have: a word, a percentage or
-    /// a number from 0 to 1. The words are common practice, no source.
-    pub(crate) fn set_risk(&mut self, typed: Option<Spot<String>>) -> Result<Answer, Problem> {
-        let Some(typed) = typed else { return Ok(self.in_force(None)) };
-        let text = typed.value.to_lowercase();
-        let percentage = text.strip_suffix('%').or_else(|| text.strip_suffix("percent"));
-        let number = percentage.unwrap_or(&text).trim().parse::<f64>().ok();
-        let risk = match (text.as_str(), number, percentage) {
-            ("careful", ..) => Some(0.01),
-            ("usual", ..) => None,
-            ("bold", ..) => Some(0.1),
-            (_, Some(number), Some(_)) => Some(number / 100.0),
-            (_, Some(number), None) => Some(number),
-            (_, None, _) => {
-                return Err(Problem::new("this is no chance of overshooting", typed.at)
-                    .advise("`risk careful`, `risk usual`, `risk bold`, or as `risk 5%`"));
-            }
-        };
-        if risk.is_some_and(|risk| !(risk > 0.0 && risk < 1.0)) {
-            let problem = Problem::new("a risk lies between 0 and 1", typed.at.clone());
-            return Err(
-                match number.filter(|it| percentage.is_none() && *it > 0.0 && *it < 100.0) {
-                    Some(_) => problem
-                        .advise("if a percentage was meant")
-                        .fix(typed.at.end..typed.at.end, "%"),
-                    None => problem.advise("of a hundred cuts so many overshoot, as `risk 5%`"),
-                },
-            );
-        }
-        Arc::make_mut(&mut self.kept).risk = risk;
-        Ok(self.in_force(Some("risk")))
-    }
-
-    pub(crate) fn set_instrument(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
-        let Some(name) = name else { return Ok(self.in_force(None)) };
-        let mut name = name;
-        let mut only = None;
-        for (words, kind) in [
-            ("for bores", Feature::Hole),
-            ("for holes", Feature::Hole),
-            ("for shafts", Feature::Shaft),
-        ] {
-            let typed = name.value.to_lowercase();
-            if let Some(rest) = typed.strip_prefix(words) {
-                let from = name.value.len() - rest.trim_start().len();
-                name.value.drain(..from);
-                name.at.start += from;
-                only = Some(kind);
-            }
-        }
-        let found = self.instrument_named(&name)?;
-        let measures = |kind| match self.listed_kinds(&found) {
-            Some(listed) => listed.measures(kind),
-            None => true,
-        };
-        if let Some(kind) = only.filter(|kind| !measures(*kind)) {
-            return Err(Problem::new(format!("a {found} measures no {kind}"), name.at)
-                .advise("as in `instrument for bores telescoping gauge`"));
-        }
-        let kinds = [Feature::Hole, Feature::Shaft]
-            .map(|kind| measures(kind) && only.is_none_or(|only| only == kind));
-        let kept = Arc::make_mut(&mut self.kept);
-        for (place, is_set) in kept.instrument.iter_mut().zip(kinds) {
-            if is_set {
-                *place = Some(found.clone());
-            }
-        }
-        Ok(self.in_force(Some("instrument")))
-    }
-
-    pub(crate) fn set_material(&mut self, name: Option<Spot<String>>) -> Result<Answer, Problem> {
-        let Some(name) = name else { return Ok(self.in_force(None)) };
-        let (found, _) = self.material_kind(&name)?;
-        Arc::make_mut(&mut self.kept).material = Some(found);
-        Ok(self.in_force(Some("material")))
     }
 }

@@ -5,7 +5,7 @@ use std::ops::Range;
 use nom::{Err, Parser, bytes::complete::take_while, error::ErrorKind};
 
 use crate::{
-    query::Spot,
+    query::{Query, Spot},
     words::{
         KEYWORDS,
         fault::{Fault, Parsed, fatal, fatal_fix},
@@ -170,4 +170,9 @@ pub(crate) fn name_with_figures(input: &str, ends: impl Fn(&str) -> bool) -> Par
         rest = after;
     }
     Ok((rest, found))
+}
+
+pub(crate) fn nothing_more(input: &str, query: Query) -> Parsed<'_, Query> {
+    let (rest, _) = separator(input)?;
+    if rest.is_empty() { Ok((rest, query)) } else { unknown(rest) }
 }

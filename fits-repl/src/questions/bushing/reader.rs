@@ -1,19 +1,18 @@
 //! Bushings: `bushing 20 od 26 long 20, hub steel od 60, bronze, running
 //! 0.03..0.06`.
 
-use crate::words;
 use fits_core::size::Number;
 use nom::Err;
 
 use crate::{
     query::{BushingText, Query, Size, Spot, Tolerance},
-    questions::part::clauses::once,
+    questions::part::{clauses::once, reader::limits_after},
     words::{
+        self,
         fault::{Fault, Parsed, fatal, fatal_fix},
         keywords::{
             keyword, name_with_figures, near_miss, separator, shortened, space, span, words_until,
         },
-        limits_after,
         sizes::{expression, number_fault, size_after, starts_size},
         tolerances::class,
     },

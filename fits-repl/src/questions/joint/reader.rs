@@ -1,6 +1,5 @@
 //! `assemble`: a joint and its parts; and `pick` by what a joint must hold.
 
-use crate::words;
 use fits_core::{size::Number, standards::iso286::Feature};
 use nom::{
     Parser,
@@ -16,11 +15,12 @@ use crate::{
     questions::part::{
         clauses::{once, one_size},
         measured::{instruments, reading},
+        reader::limits_after,
     },
     words::{
+        self,
         fault::{Parsed, fatal, fatal_fix},
         keywords::{keyword, near_miss, separator, shortened, space, span, spot, word},
-        limits_after,
         quantities::quantity,
         sizes::{expression, number_fault, size_after, starts_size},
     },

@@ -1,14 +1,10 @@
 //! Answers about what a shop keeps: pass logs and the crib.
 
-use fits_core::{
-    Limits,
-    job::{Crib, State},
-    standards::iso286::Feature,
-};
+use fits_core::{Limits, job::State, standards::iso286::Feature};
 use serde::Serialize;
 
 use crate::{
-    answer::{Mm, SettingsAnswer, six_places},
+    answer::{Mm, six_places},
     query::{Dial, Machine},
 };
 
@@ -213,65 +209,6 @@ pub struct OpenedLog {
     pub learned_from: usize,
 }
 
-/// The crib.
-#[derive(Clone, Debug, Serialize)]
-pub struct CribAnswer {
-    /// The file; `null` where it is kept in memory only.
-    pub file: Option<String>,
-    /// What was added or taken out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub changed: Option<String>,
-    /// Every tool with its number, in a person's words.
-    pub list: Vec<String>,
-    /// The tools as the file has them.
-    pub crib: Crib,
-    /// What else to know.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub notes: Vec<String>,
-}
-
-/// The settings in force.
-#[derive(Clone, Debug, Serialize)]
-pub struct InForce {
-    /// Units and dial.
-    #[serde(flatten)]
-    pub settings: SettingsAnswer,
-    /// The division of the dials.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub graduation_mm: Option<Mm>,
-    /// What a whole turn of them reads.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub dial_turn_mm: Option<Mm>,
-    /// The least that the tools cut rather than rub, on the diameter.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub least_chip_mm: Option<Mm>,
-    /// The chance of overshooting that a cut may have, where it was set.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub risk: Option<f64>,
-    /// The machine whose dials these are.
-    pub machine: Machine,
-    /// The dials of the other one.
-    pub other_machine: OtherMachine,
-    /// What the lathe's top slide is divided in, where it has one.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub top_slide_mm: Option<Mm>,
-    /// The instrument of bores, or of shafts where those have none.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub instrument: Option<String>,
-    /// What bores are measured with.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub instrument_bores: Option<String>,
-    /// What shafts are measured with.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub instrument_shafts: Option<String>,
-    /// What the work is made of.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub material: Option<String>,
-    /// They are remembered, or why not.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub note: Option<String>,
-}
-
 /// How the dials of the machine read that is not in force.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct OtherMachine {
@@ -285,56 +222,6 @@ pub struct OtherMachine {
     /// What a whole turn of it reads.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub dial_turn_mm: Option<Mm>,
-}
-
-/// What the crib has for a hole to be reamed.
-#[derive(Clone, Debug, Serialize)]
-pub struct CribReaming {
-    /// Its reamers that land inside the limits, the best first.
-    pub reamers: Vec<OwnReamer>,
-    /// Where none does: the one that comes nearest.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub nearest: Option<OwnReamer>,
-    /// Its drill that leaves fitting stock; `null` where none does.
-    pub drill: Option<OwnDrillFigures>,
-}
-
-/// A reamer of the crib.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct OwnReamer {
-    /// Its marked size.
-    pub size_mm: Mm,
-    /// What it cuts; `null` where it was never tried.
-    pub cuts_mm: Option<Mm>,
-}
-
-/// A drill of the crib before a reamer.
-#[derive(Clone, Debug, Serialize)]
-pub struct OwnDrillFigures {
-    /// Its name.
-    pub name: String,
-    /// Its diameter.
-    pub mm: Mm,
-    /// The stock it leaves, or how far it is off the size asked about.
-    pub leaves_mm: Mm,
-}
-
-/// Gauge pins of the crib that judge a hole.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct PinsFigures {
-    /// The largest that must go in.
-    pub goes_in: Option<PinFigures>,
-    /// The smallest that must not.
-    pub stays_out: Option<PinFigures>,
-}
-
-/// A gauge pin.
-#[derive(Clone, Copy, Debug, Serialize)]
-pub struct PinFigures {
-    /// Its size.
-    pub mm: Mm,
-    /// How far it is off the limit; below nought under it.
-    pub off_mm: Mm,
 }
 
 impl PassLogAnswer {

@@ -1,6 +1,7 @@
 //! The pass log.
 
 pub(crate) mod answered;
+pub(crate) mod asked;
 pub(crate) mod dial_shown;
 pub(crate) mod doubts;
 pub(crate) mod figures;

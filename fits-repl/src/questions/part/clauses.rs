@@ -1,7 +1,5 @@
 //! Clauses after a feature or a pair: readings and where the work is now.
 
-use crate::questions::part;
-use crate::words;
 use fits_core::{size::Number, standards::iso286::Feature};
 use nom::{
     Parser,
@@ -12,14 +10,14 @@ use nom::{
 
 use crate::{
     query::{Expression, Mate, Part, Query, Size, Spot, Tolerance},
+    questions::part::{self, reader::limits_after},
     words::{
-        KEYWORDS,
+        self, KEYWORDS,
         fault::{Parsed, fatal, fatal_fix},
         keywords::{
             after_equals, keyword, material_name, near_miss, phrase, separator, space, span, spot,
             unknown,
         },
-        limits_after,
         sizes::{expression, size_after, starts_size},
         tolerances::class,
     },

@@ -1,6 +1,6 @@
 //! How a part was measured, and what a rehearsal is told, as typed.
 
-use crate::query::{Amount, Part, Quantity, Size, Spot};
+use crate::query::{Amount, Quantity, Size, Spot};
 
 /// A temperature, and how well it is known: `31C`, `31±1C`.
 #[derive(Clone, Debug)]
@@ -40,37 +40,4 @@ impl Measuring {
     pub const fn is_of_readings(&self) -> bool {
         !self.places.is_empty() || !self.instruments.is_empty() || self.at.is_some()
     }
-}
-
-/// `align A B over L`: what the tailstock is judged by.
-#[derive(Clone, Debug)]
-pub enum Collars {
-    /// Two test diameters, by the headstock and by the tailstock.
-    Two(Size, Size),
-    /// `taper 1:50`.
-    Ratio(Spot<(Size, Size)>),
-}
-
-impl Collars {
-    /// Both sizes, in the order typed.
-    pub const fn sizes(&self) -> (&Size, &Size) {
-        match self {
-            Self::Two(first, second) | Self::Ratio(Spot { value: (first, second), .. }) => {
-                (first, second)
-            }
-        }
-    }
-}
-
-/// `align …`.
-#[derive(Clone, Debug)]
-pub struct Align {
-    /// What is known of the taper.
-    pub collars: Collars,
-    /// `over SIZE`: between the collars; for a taper, between centres.
-    pub over: Size,
-    /// `between SIZE`: between centres.
-    pub between: Option<Size>,
-    /// What is to be turned, with `long SIZE`.
-    pub part: Option<Box<Part>>,
 }

@@ -7,7 +7,8 @@ use fits_core::{Length, shop::Verdict, standards::iso286::Feature};
 use crate::{
     answer::{PairReadingAnswer, ReadingAnswer},
     query::Dial,
-    render::text::{Style, Text, lines::wrapped, zone_name},
+    questions::part::shown::zone_name,
+    render::text::{Style, Text, lines::wrapped},
 };
 
 /// What to do, at a glance.

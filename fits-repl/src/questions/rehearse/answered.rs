@@ -11,11 +11,11 @@ use fits_core::{
 };
 
 use crate::{
-    answer::{AlignAnswer, Answer, Mm, RehearsalAnswer, StrategyFigures, TaperedFigures},
+    answer::{Answer, Mm, RehearsalAnswer, StrategyFigures, TaperedFigures},
     problem::Problem,
-    query::{Align, Collars, Measuring, Part, Size, Spot, Units},
+    query::{Measuring, Part, Spot},
     questions::part::{
-        mates::{Resolved, is_inch},
+        mates::Resolved,
         resolve::{One, from_core},
     },
     session::Session,
@@ -32,95 +32,8 @@ const LONG: f64 = 4.0;
 const TELL: u64 = 50;
 
 impl Session {
-    /// The units that the two collars and their distance are typed in.
-    pub(crate) fn align_in(&self, align: &Align) -> Units {
-        let (first, second) = align.collars.sizes();
-        let typed = [first, second, &align.over].into_iter().find_map(|size| is_inch(&size.value));
-        match typed {
-            Some(true) => Units::Inches,
-            Some(false) => Units::Millimetres,
-            None => self.units,
-        }
-    }
-
-    /// Where to move the tailstock.
-    pub(crate) fn align(&self, align: &Align) -> Result<Answer, Problem> {
-        let (first, second) = align.collars.sizes();
-        let is_bare = |size: &Size| is_inch(&size.value).is_none();
-        if let Collars::Two(one, two) = &align.collars
-            && self.shown != self.units
-            && is_bare(one)
-            && is_bare(two)
-        {
-            // Both at once: one alone would be refused for the other.
-            let unit = if self.shown == Units::Inches { "in" } else { "mm" };
-            let at = one.at.start..two.at.end;
-            return Err(Problem::new("these numbers have no unit, and the distance has one", at)
-                .advise(format!(
-                    "give theirs, as `align {}`",
-                    if unit == "in" {
-                        "0.7503in 0.7511in over 6in"
-                    } else {
-                        "19.98mm 20.01mm over 150mm"
-                    }
-                )));
-        }
-        let over = self.length(&align.over)?;
-        let at = || first.at.start..align.over.at.end;
-        let failed = |error: fits_core::Error| from_core(&error, at());
-        let (taper, wanted) = match &align.collars {
-            Collars::Two(one, two) => {
-                (Taper::between(self.length(one)?, self.length(two)?, over).map_err(failed)?, false)
-            }
-            Collars::Ratio(spot) => {
-                let (change, length) = (self.length(first)?, self.length(second)?);
-                let taper = Taper::new(change, length)
-                    .map_err(|error| from_core(&error, spot.at.clone()))?;
-                if !over.is_positive() {
-                    return Err(Problem::new(
-                        "the length between centres is more than nothing",
-                        align.over.at.clone(),
-                    )
-                    .advise("as in `align taper 1:50 over 200`"));
-                }
-                (taper, true)
-            }
-        };
-        let between = match &align.between {
-            Some(size) => {
-                let between = self.length(size)?;
-                if between < over {
-                    return Err(Problem::new(
-                        "the centres are further apart than what was measured between them",
-                        size.at.clone(),
-                    )
-                    .advise("as in `align 19.98 20.01 over 150 between 400`"));
-                }
-                between
-            }
-            None => over,
-        };
-        let set_over = taper.set_over(between).map_err(failed)?;
-        let part = match &align.part {
-            Some(part) => Some(self.tapered(part, taper)?),
-            None => None,
-        };
-        Ok(Answer::Align(Box::new(AlignAnswer {
-            wanted,
-            set_over_mm: Mm(set_over),
-            toward: taper.toward(),
-            taper_mm: Mm(taper.over(over).map_err(failed)?),
-            over_mm: Mm(over),
-            between_mm: Mm(between),
-            between_told: wanted || align.between.is_some(),
-            per_100_mm_mm: Mm(taper.per_100_mm().map_err(failed)?),
-            per_foot_mm: Mm(taper.per_foot().map_err(failed)?),
-            part,
-        })))
-    }
-
     /// What a taper does to a part so long.
-    fn tapered(&self, part: &Part, taper: Taper) -> Result<TaperedFigures, Problem> {
+    pub(crate) fn tapered(&self, part: &Part, taper: Taper) -> Result<TaperedFigures, Problem> {
         const EXAMPLE: &str = "as in `align 19.98 20.01 over 150, 20 g6 long 40`";
         let Some(long) = &part.long else {
             return Err(Problem::new("how long is it?", part.size.at.clone()).advise(EXAMPLE));
@@ -162,7 +75,7 @@ impl Session {
     }
 
     /// The one feature of a query that has no room for a pair or a reading.
-    fn lone(&self, part: &Part, example: &str) -> Result<One, Problem> {
+    pub(crate) fn lone(&self, part: &Part, example: &str) -> Result<One, Problem> {
         if let Some(reading) = &part.reading {
             return Err(
                 Problem::new("there is no reading here", reading.at.clone()).advise(example)

@@ -8,10 +8,10 @@ use nom::{Err, Parser, branch::alt, bytes::complete::take_while, character::comp
 
 use crate::{
     query::{LinkText, Query, Spot, StackText, Tolerance},
+    questions::part::reader::limits_after,
     words::{
         fault::{Fault, Parsed, fatal, fatal_fix},
         keywords::{keyword, near_miss, separator, shortened, space, span, words_until},
-        limits_after,
         sizes::{factor, minus, size_after, starts_size},
     },
 };

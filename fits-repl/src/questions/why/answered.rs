@@ -13,13 +13,14 @@ use fits_core::{
         processes::Process,
     },
 };
+use serde::Serialize;
 
 use crate::{
-    answer::{Answer, FeatureAnswer, WhyAnswer},
+    answer::{Answer, FeatureAnswer},
     problem::Problem,
     query::{Part, Query, Units},
     questions::{
-        asks_answered::quantity,
+        general::answered::quantity,
         part::{
             mates::Resolved,
             resolve::{Label, One, Pair},
@@ -366,4 +367,13 @@ fn pre_drills(answer: &Answer) -> Vec<&'static str> {
     };
     let drills = ream.into_iter().flat_map(|ream| [ream.drill, ream.other_drill]);
     drills.flatten().map(|drill| drill.name).collect()
+}
+
+/// Where the figures of an answer come from.
+#[derive(Clone, Debug, Serialize)]
+pub struct WhyAnswer {
+    /// The query they belong to.
+    pub of: String,
+    /// One entry a figure.
+    pub figures: Vec<Reason>,
 }

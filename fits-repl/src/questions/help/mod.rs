@@ -1,0 +1,4 @@
+//! Help, by topic.
+
+pub(crate) mod answered;
+pub(crate) mod shown;

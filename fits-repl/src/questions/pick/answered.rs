@@ -1,0 +1,93 @@
+//! Standard classes for a wanted clearance, answered.
+
+use fits_core::{Limits, shop::pick, source::Known};
+use serde::Serialize;
+
+use crate::{
+    answer::{Answer, Mm},
+    problem::Problem,
+    query::{Size, Wanted},
+    questions::part::resolve::from_core,
+    session::Session,
+};
+
+/// How many candidates an answer names.
+pub(crate) const CANDIDATES: usize = 10;
+
+impl Session {
+    /// Standard classes that give a wanted clearance or interference.
+    pub(crate) fn pick(
+        &self,
+        size: &Size,
+        wanted: Wanted,
+        from: &Size,
+        to: &Size,
+    ) -> Result<Answer, Problem> {
+        let nominal = self.nominal(size)?;
+        let failed = |error: fits_core::Error| from_core(&error, from.at.start..to.at.end);
+        let ends = [self.length(from)?, self.length(to)?];
+        let [first, second] = match wanted {
+            Wanted::Clearance => ends,
+            Wanted::Interference => {
+                [ends[1].checked_neg().map_err(failed)?, ends[0].checked_neg().map_err(failed)?]
+            }
+        };
+        let range = Limits::new(first, second).map_err(|error| {
+            failed(error).advise("the smaller comes first, as `pick 20 clearance 0.01..0.04`")
+        })?;
+        let mut found = pick(nominal, range).map_err(|error| from_core(&error, size.at.clone()))?;
+        let count = found.iter().filter(|candidate| !candidate.is_miss()).count();
+        found.truncate(CANDIDATES);
+        let candidates = found.iter().map(|candidate| CandidateFigures {
+            class: candidate.classes.to_string(),
+            min_mm: Mm(candidate.fit.clearance().lower()),
+            max_mm: Mm(candidate.fit.clearance().upper()),
+            preferred: candidate.preferred,
+            outside_mm: Mm(candidate.outside),
+            known: candidate.fit.known(),
+        });
+        let known = found.iter().map(|it| it.fit.known()).fold(Known::Given, Known::worst);
+        Ok(Answer::Pick(PickAnswer {
+            nominal_mm: Mm(nominal),
+            wanted_min_mm: Mm(range.lower()),
+            wanted_max_mm: Mm(range.upper()),
+            found: count,
+            candidates: candidates.collect(),
+            known,
+        }))
+    }
+}
+
+/// Standard classes that give a wanted clearance, the easiest to make first.
+#[derive(Clone, Debug, Serialize)]
+pub struct PickAnswer {
+    /// The nominal size.
+    pub nominal_mm: Mm,
+    /// The least clearance wanted; interference is below nought.
+    pub wanted_min_mm: Mm,
+    /// The greatest.
+    pub wanted_max_mm: Mm,
+    /// How many classes lie inside; none where only near misses are named.
+    pub found: usize,
+    /// The first of them, or the near misses.
+    pub candidates: Vec<CandidateFigures>,
+    /// How they are known: the worst of those named.
+    pub known: Known,
+}
+
+/// One of them.
+#[derive(Clone, Debug, Serialize)]
+pub struct CandidateFigures {
+    /// The class or classes.
+    pub class: String,
+    /// Least clearance.
+    pub min_mm: Mm,
+    /// Greatest clearance.
+    pub max_mm: Mm,
+    /// A preferred fit of ANSI B4.2, or a class of ASME B4.1.
+    pub preferred: bool,
+    /// How far it reaches outside what is wanted; nought inside.
+    pub outside_mm: Mm,
+    /// How its limits are known.
+    pub known: Known,
+}

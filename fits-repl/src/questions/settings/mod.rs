@@ -1,0 +1,3 @@
+//! The settings: units, dials, instrument, material.
+
+pub(crate) mod answered;
