@@ -27,7 +27,7 @@ use crate::{
     render::{Colour, printable, text::Text},
     session::Session,
     signals,
-    words::KEYWORDS,
+    words::every_keyword,
 };
 
 /// Lines of history kept.
@@ -128,7 +128,7 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
             "at", "from", "general", "hub", "long", "overhang", "room", "runs", "seed", "thin",
             "turns", "with", "within",
         ];
-        offered.extend(KEYWORDS.iter().filter(|word| !clauses.contains(word)));
+        offered.extend(every_keyword().filter(|word| !clauses.contains(word)));
     }
     offered.retain(|word| word.starts_with(typed) && *word != typed);
     (start, offered)

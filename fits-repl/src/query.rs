@@ -2,10 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::{
-    size::{Number, Unit},
-    standards::iso286::Feature,
-};
+use fits_core::size::{Number, Unit};
 
 pub use crate::{
     questions::{
@@ -25,6 +22,8 @@ pub use crate::{
     },
     words::amounts::{Amount, Dimension, Quantity, QuantityUnit, Temperatures},
 };
+
+pub use crate::questions::Query;
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
@@ -130,68 +129,4 @@ impl Machine {
     pub fn named(name: &str) -> Option<Self> {
         [Self::Lathe, Self::BoringHead].into_iter().find(|one| one.word() == name)
     }
-}
-
-/// One line, read.
-#[allow(missing_docs, reason = "the fields of a variant are named in its line")]
-#[derive(Clone, Debug)]
-pub enum Query {
-    /// A size alone.
-    Size(Size),
-    /// A feature or a pair.
-    Part(Box<Part>),
-    /// `SIZE general CLASS`: an untoleranced size.
-    General { size: Size, class: Spot<String>, kind: GeneralKind },
-    /// `SIZE grade N`: a standard tolerance.
-    Grade { size: Size, grade: Spot<String> },
-    /// `keyway for SIZE`: the key and keyways of a shaft.
-    Keyway(Size),
-    /// `drill SIZE`: the nearest drills.
-    Drill(Size),
-    /// `pick SIZE clearance A..B`: classes that give it.
-    Pick { size: Size, wanted: Wanted, from: Size, to: Size },
-    /// `assemble SIZE …`: parts pressed or shrunk together.
-    Assemble(Box<JointText>),
-    /// `pick SIZE holds TORQUE …`: classes by what a joint must do.
-    PickGrip { joint: Box<JointText>, wishes: Box<WishText> },
-    /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
-    Seat { feature: Feature, size: Size, load: Option<Spot<String>> },
-    /// `align A B over L`: the tailstock.
-    Align(Box<Align>),
-    /// `rehearse` a part: the odds before cutting.
-    Rehearse(Box<Part>),
-    /// A thread and what is asked of it.
-    Thread(Box<ThreadQuery>),
-    /// `bushing SIZE od SIZE …`: a bushing, its housing and its shaft.
-    Bushing(Box<BushingText>),
-    /// `stack LINK LINK …`: the play that parts end to end leave.
-    Stack(Box<StackText>),
-    /// `units`, with the new one if there is one.
-    Units(Option<Units>),
-    /// `dial`, with the new one if there is one.
-    Dial(Option<Dial>),
-    /// `dial graduation SIZE`: the division of the dials.
-    Graduation(Size),
-    /// `dial turn SIZE`: what a whole turn of the dials reads.
-    DialTurn(Size),
-    /// `least chip SIZE`: the least cut on the diameter that is no rubbing.
-    LeastChip(Size),
-    /// `top slide SIZE`: its divisions; `top slide none`: there is none.
-    TopSlide(Option<Size>),
-    /// `machine`, with the new one as typed if there is one.
-    Machine(Option<Spot<String>>),
-    /// `risk`, with the new one as typed if there is one.
-    Risk(Option<Spot<String>>),
-    /// `instrument`, with the new one if there is one.
-    Instrument(Option<Spot<String>>),
-    /// `material`, with the new one if there is one.
-    Material(Option<Spot<String>>),
-    /// An entry of the pass log, or a question about it.
-    Log(Spot<LogQuery>),
-    /// A question about the crib, or a change of it.
-    Crib(CribQuery),
-    /// `why`, of the last answer or of the query after it.
-    Why(Option<Box<Query>>),
-    /// `help`, with the topic and its place.
-    Help(Option<Spot<String>>),
 }

@@ -1,4 +1,8 @@
-//! The questions that can be asked: a folder each.
+//! The questions that can be asked: a folder each, and the one list of them.
+//!
+//! In a folder, `asked` is what was typed and how it is read, `answered` what it
+//! means, `shown` the answer in words. The list below makes [`Query`], [`Answer`]
+//! and all that goes from one to the other.
 
 pub(crate) mod align;
 pub(crate) mod bushing;
@@ -19,3 +23,232 @@ pub(crate) mod size;
 pub(crate) mod stack;
 pub(crate) mod thread;
 pub(crate) mod why;
+
+use fits_core::source::{Known, Reason};
+use serde::Serialize;
+
+use crate::{
+    problem::Problem, query::Units, render::text::Text, session::Session, words::fault::Parsed,
+};
+
+/// What was typed, as a question.
+pub(crate) trait Question {
+    /// The units that its sizes are typed in; those in force for bare ones.
+    fn typed_in(&self, session: &Session) -> Units {
+        session.units
+    }
+
+    /// What it comes to. Nothing is changed by it.
+    fn answer(&self, session: &Session) -> Result<Answer, Problem>;
+
+    /// Why its figures are what they are.
+    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        let _ = (session, answer);
+        Ok(Vec::new())
+    }
+
+    /// Answers it, and does what it orders; `line` is what was typed.
+    fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
+        let answer = self.answer(session)?;
+        session.remember(line);
+        Ok(answer)
+    }
+}
+
+impl<T: Question> Question for Box<T> {
+    fn typed_in(&self, session: &Session) -> Units {
+        (**self).typed_in(session)
+    }
+    fn answer(&self, session: &Session) -> Result<Answer, Problem> {
+        (**self).answer(session)
+    }
+    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        (**self).reasons(session, answer)
+    }
+    fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
+        (**self).carry_out(session, line)
+    }
+}
+
+/// Names with how each is known: those that are recalled, every one once.
+pub(crate) fn recalled<'a>(
+    what: &str,
+    named: impl Iterator<Item = (&'a str, Known)>,
+) -> Option<String> {
+    let mut names: Vec<&str> = Vec::new();
+    for (name, _) in named.filter(|(_, known)| known.is_unconfirmed()) {
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    (!names.is_empty()).then(|| format!("{what} {}", names.join(", ")))
+}
+
+/// What a question was answered with.
+pub(crate) trait Answered {
+    /// Its words.
+    fn show(&self, text: &Text, out: &mut String);
+
+    /// What in it comes from memory alone, for the line that says so.
+    fn unconfirmed(&self) -> Option<String> {
+        None
+    }
+
+    /// Does it hold a reading that is outside its limits?
+    fn is_out_of_limits(&self) -> bool {
+        false
+    }
+}
+
+impl<T: Answered> Answered for Box<T> {
+    fn show(&self, text: &Text, out: &mut String) {
+        (**self).show(text, out);
+    }
+    fn unconfirmed(&self) -> Option<String> {
+        (**self).unconfirmed()
+    }
+    fn is_out_of_limits(&self) -> bool {
+        (**self).is_out_of_limits()
+    }
+}
+
+/// Reads a line that begins as a question of its own does: the line, and how
+/// many bytes the whole line has.
+type Read = fn(&str, usize) -> Option<Parsed<'_, Query>>;
+
+macro_rules! questions {
+    ($($module:ident: $($(#[$doc:meta])* $asked:ident($typed:ty)),+
+        => [$($answer:ident($figures:ty)),+] $(read by $read:path)?;)+) => {
+        /// One line, read.
+        #[derive(Clone, Debug)]
+        pub enum Query {
+            $($($(#[$doc])* $asked($typed),)+)+
+        }
+
+        impl Query {
+            /// The question it is.
+            pub(crate) fn question(&self) -> &dyn Question {
+                match self {
+                    $($(Self::$asked(typed) => typed,)+)+
+                }
+            }
+        }
+
+        /// What a query was answered with.
+        #[derive(Clone, Debug, Serialize)]
+        #[serde(tag = "answer", rename_all = "snake_case")]
+        #[allow(missing_docs, reason = "what each holds says what it is")]
+        pub enum Answer {
+            $($($answer($figures),)+)+
+        }
+
+        impl Answer {
+            fn answered(&self) -> &dyn Answered {
+                match self {
+                    $($(Self::$answer(figures) => figures,)+)+
+                }
+            }
+        }
+
+        /// How lines are read that begin with a word of their own.
+        pub(crate) const READERS: &[Read] = &[$($($read,)?)+];
+
+        /// The words of each question: what a query can begin with or hold.
+        pub(crate) const WORDS: &[&[&str]] = &[$($module::WORDS,)+];
+
+        /// The help of each question.
+        pub(crate) const HELP: &[&[help::answered::HelpAnswer]] = &[$($module::HELP,)+];
+    };
+}
+
+// In this order lines are tried, and words are looked up.
+questions! {
+    thread:
+        /// A thread and what is asked of it.
+        Thread(Box<thread::asked::ThreadQuery>) => [Thread(Box<thread::figures::ThreadAnswer>),
+        Tap(Box<thread::figures::TapAnswer>), ClearanceHole(Box<thread::figures::ClearanceHoleAnswer>),
+        Wires(Box<thread::figures::WiresAnswer>), OverWires(Box<thread::figures::OverWiresAnswer>),
+        ThreadPasses(Box<thread::figures::ThreadPassesAnswer>)] read by thread::led::led;
+    help:
+        /// `help`, with the topic and its place.
+        Help(help::Topic) => [Help(help::answered::HelpAnswer)] read by help::read;
+    why:
+        /// `why`, of the last answer or of the query after it.
+        Why(why::Why) => [Why(why::answered::WhyAnswer)] read by why::read;
+    settings:
+        /// A setting, with the new value if there is one.
+        Setting(settings::asked::Setting) => [Settings(Box<settings::answered::InForce>)] read by settings::asked::read;
+    crib:
+        /// A question about the crib, or a change of it.
+        Crib(crib::asked::CribQuery) => [Crib(Box<crib::figures::CribAnswer>)] read by crib::read;
+    log:
+        /// An entry of the pass log, or a question about it.
+        Log(crate::query::Spot<log::asked::LogQuery>) => [PassLog(Box<log::figures::PassLogAnswer>),
+        Logs(log::figures::LogsAnswer)] read by log::reader::log;
+    drill:
+        /// `drill SIZE`: the nearest drills.
+        Drill(drill::asked::DrillFor) => [Drill(drill::answered::DrillAnswer)] read by drill::asked::read;
+    keyway:
+        /// `keyway for SIZE`: the key and keyways of a shaft.
+        Keyway(keyway::asked::KeywayFor) => [Keyway(Box<keyway::answered::KeywayAnswer>)] read by keyway::asked::read;
+    joint:
+        /// `assemble SIZE`: parts pressed or shrunk together.
+        Assemble(Box<joint::asked::JointText>),
+        /// `pick SIZE holds TORQUE`: classes by what a joint must do.
+        PickGrip(Box<joint::asked::GripText>) => [Assembly(Box<joint::figures::AssemblyAnswer>), PickGrip(joint::figures::PickGripAnswer)] read by joint::read;
+    pick:
+        /// `pick SIZE clearance A..B`: classes that give it.
+        Pick(pick::asked::Pick) => [Pick(pick::answered::PickAnswer)] read by pick::asked::read;
+    seat:
+        /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
+        Seat(seat::asked::Seat) => [Seat(seat::answered::SeatAnswer)] read by seat::asked::read;
+    bushing:
+        /// `bushing SIZE od SIZE`: a bushing, its housing and its shaft.
+        Bushing(Box<bushing::asked::BushingText>) => [BushingFit(Box<bushing::figures::BushingAnswer>)] read by bushing::read;
+    stack:
+        /// `stack LINK LINK`: the play that parts end to end leave.
+        Stack(Box<stack::asked::StackText>) => [Stack(Box<stack::figures::StackAnswer>)] read by stack::read;
+    align:
+        /// `align A B over L`: the tailstock.
+        Align(Box<align::asked::Align>) => [Align(Box<align::answered::AlignAnswer>)] read by align::asked::read;
+    rehearse:
+        /// `rehearse` a part: the odds before cutting.
+        Rehearse(rehearse::reader::Rehearse) => [Rehearsal(Box<rehearse::figures::RehearsalAnswer>)] read by rehearse::reader::read;
+    general:
+        /// `SIZE general CLASS`: an untoleranced size.
+        General(general::asked::General) => [General(general::answered::GeneralAnswer)];
+    grade:
+        /// `SIZE grade N`: a standard tolerance.
+        Grade(grade::asked::Grade) => [Grade(grade::answered::GradeAnswer)];
+    size:
+        /// A size alone.
+        Size(crate::query::Size) => [Size(size::answered::SizeAnswer)];
+    part:
+        /// A feature or a pair.
+        Part(Box<part::asked::Part>) => [Feature(Box<part::figures::FeatureAnswer>),
+        Fit(Box<part::figures::FitAnswer>), Reading(Box<part::figures::ReadingAnswer>),
+        PairReading(Box<part::figures::PairReadingAnswer>), Ream(Box<part::figures::ReamAnswer>),
+        Passes(Box<part::figures::PassesAnswer>), FitWarm(Box<part::warm_figures::WarmAnswer>)];
+}
+
+impl Answer {
+    /// What in an answer comes from memory alone, for the line that says so.
+    pub fn unconfirmed(&self) -> Option<String> {
+        self.answered().unconfirmed()
+    }
+
+    /// Does it hold a reading that is outside its limits?
+    pub fn is_out_of_limits(&self) -> bool {
+        self.answered().is_out_of_limits()
+    }
+
+    /// Was a log to be kept in a file, and is not?
+    pub fn is_not_logged(&self) -> bool {
+        matches!(self, Self::Passes(passes) if passes.is_not_logged)
+    }
+
+    /// Its words.
+    pub(crate) fn show(&self, text: &Text, out: &mut String) {
+        self.answered().show(text, out);
+    }
+}

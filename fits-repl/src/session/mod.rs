@@ -10,23 +10,17 @@ pub(crate) mod shop;
 pub(crate) mod sizes;
 pub(crate) mod spoken;
 
-use crate::questions::part;
-use crate::questions::thread;
-pub use crate::session::shop::Logs;
-use crate::words;
 use std::sync::Arc;
 
 use crate::{
-    answer::{Answer, Mm, SettingsAnswer, SizeAnswer},
-    help,
+    answer::{Answer, SettingsAnswer},
     problem::Problem,
     query::{Dial, Query, Units},
     session::shop::{Kept, Shop},
+    words,
 };
-use fits_core::Length;
 
-/// JSON numbers name lengths exactly up to this (2^53 counts of 0.1 nm).
-const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
+pub use crate::session::shop::Logs;
 
 /// The settings in force, the last answer's query, and what the shop keeps.
 #[derive(Debug)]
@@ -179,67 +173,8 @@ impl Session {
 
     /// The answer of a plain query that is read already.
     pub(crate) fn ask_read(&mut self, line: &str, query: Query) -> Result<Answer, Problem> {
-        self.shown = self.thought_in(&query);
-        match query {
-            Query::Units(units) => {
-                self.units = units.unwrap_or(self.units);
-                self.units_chosen |= units.is_some();
-                self.shown = self.units;
-                Ok(self.in_force(units.is_some().then_some("units")))
-            }
-            Query::Dial(dial) => {
-                self.dial = dial.unwrap_or(self.dial);
-                Ok(self.in_force(dial.is_some().then_some("dial")))
-            }
-            Query::Graduation(size) => self.set_graduation(&size),
-            Query::DialTurn(size) => self.set_turn(&size),
-            Query::LeastChip(size) => self.set_least_chip(&size),
-            Query::TopSlide(size) => self.set_top_slide(size.as_ref()),
-            Query::Machine(name) => self.set_machine(name),
-            Query::Risk(typed) => self.set_risk(typed),
-            Query::Instrument(name) => self.set_instrument(name),
-            Query::Material(name) => self.set_material(name),
-            Query::Log(entry) => {
-                let answer = self.log(&entry)?;
-                if matches!(answer, Answer::PassLog(_)) {
-                    // What there is to explain is the log, whatever was entered.
-                    self.remember("log");
-                }
-                Ok(answer)
-            }
-            Query::Crib(asked) => self.crib(&asked),
-            Query::Help(topic) => help::about(topic.as_ref()).map(Answer::Help),
-            Query::Why(None) => self.why_last(line),
-            Query::Why(Some(of)) => {
-                self.why(&of, line.trim_start().get(3..).unwrap_or_default().trim())
-            }
-            Query::Size(_)
-            | Query::Part(_)
-            | Query::General { .. }
-            | Query::Grade { .. }
-            | Query::Keyway(_)
-            | Query::Drill(_)
-            | Query::Pick { .. }
-            | Query::Thread(_)
-            | Query::Assemble(_)
-            | Query::PickGrip { .. }
-            | Query::Seat { .. }
-            | Query::Align(_)
-            | Query::Bushing(_)
-            | Query::Stack(_)
-            | Query::Rehearse(_) => {
-                let mut answer = self.answer(&query)?;
-                if let (Query::Part(part), Answer::Passes(plan)) = (&query, &mut answer) {
-                    self.begin_log(part, plan)?;
-                }
-                if let Answer::Size(size) = &mut answer {
-                    let is_near = self.is_near_log(size.size_mm.0);
-                    size.log_entry = is_near.then(|| format!("read {}", line.trim()));
-                }
-                self.remember(line);
-                Ok(answer)
-            }
-        }
+        self.shown = query.question().typed_in(self);
+        query.question().carry_out(self, line)
     }
 
     /// What was answered, and under which settings, for `why`.
@@ -249,77 +184,6 @@ impl Session {
         self.last_settings = self.settings();
         if !Arc::ptr_eq(&self.last_kept, &self.kept) {
             self.last_kept = Arc::clone(&self.kept);
-        }
-    }
-
-    /// The units that a query's size is typed in; those in force for a bare one.
-    pub(crate) fn thought_in(&self, query: &Query) -> Units {
-        match query {
-            Query::Part(part) | Query::Rehearse(part) => {
-                part::mates::thought_in(&part.size, self.units)
-            }
-            Query::Align(align) => self.align_in(align),
-            // A thread is thought of in the system of its name.
-            Query::Thread(thread) if thread.thread.value.form.is_inch() => Units::Inches,
-            Query::Thread(_) => Units::Millimetres,
-            Query::Log(entry) => self.log_in(&entry.value),
-            Query::Crib(asked) => self.crib_in(asked),
-            Query::Assemble(joint) | Query::PickGrip { joint, .. } => {
-                part::mates::thought_in(&joint.head.size, self.units)
-            }
-            Query::Pick { size, .. }
-            | Query::Graduation(size)
-            | Query::DialTurn(size)
-            | Query::LeastChip(size)
-            | Query::TopSlide(Some(size))
-            | Query::Drill(size)
-            | Query::Grade { size, .. }
-            | Query::Keyway(size)
-            | Query::General { size, .. }
-            | Query::Seat { size, .. }
-            | Query::Size(size) => part::mates::thought_in(size, self.units),
-            Query::Bushing(text) => part::mates::thought_in(&text.bore.0, self.units),
-            Query::Stack(stack) => self.stack_thought_in(stack),
-            Query::Why(Some(of)) => self.thought_in(of),
-            _ => self.units,
-        }
-    }
-
-    pub(crate) fn answer(&self, query: &Query) -> Result<Answer, Problem> {
-        match query {
-            Query::Size(size) => {
-                let length = self.length(size)?;
-                if length > LONGEST || length.checked_neg().is_ok_and(|length| length > LONGEST) {
-                    return Err(Problem::new("the size is longer than 900 km", size.at.clone())
-                        .advise("as in `3/4in - 15 thou`"));
-                }
-                Ok(Answer::Size(SizeAnswer {
-                    size_mm: Mm(length),
-                    thread: thread::answered::of_size(size),
-                    log_entry: None,
-                }))
-            }
-            Query::Part(part) if part.warm.is_some() => {
-                self.part(part).map_err(|it| self.spoken_of(it))
-            }
-            Query::Part(part) => self.part(part),
-            Query::General { size, class, kind } => self.general(size, class, *kind),
-            Query::Pick { size, wanted, from, to } => self.pick(size, *wanted, from, to),
-            Query::Assemble(joint) => self.assemble(joint).map_err(|it| self.spoken_of(it)),
-            Query::PickGrip { joint, wishes } => {
-                self.pick_grip(joint, wishes).map_err(|it| self.spoken_of(it))
-            }
-            Query::Grade { size, grade } => self.grade(size, grade),
-            Query::Keyway(size) => self.keyway(size),
-            Query::Drill(size) => self.drills(size),
-            Query::Align(align) => self.align(align),
-            Query::Rehearse(part) => self.rehearse(part),
-            Query::Seat { feature, size, load } => self.seats(*feature, size, load.as_ref()),
-            Query::Thread(thread) => self.thread(thread),
-            Query::Bushing(text) => self.bushing(text).map_err(|it| self.spoken_of(it)),
-            Query::Stack(stack) => self.stack(stack),
-            // The commands are answered where they are read.
-            _ => Ok(self.in_force(None)),
         }
     }
 
@@ -336,7 +200,7 @@ impl Session {
         let SettingsAnswer { units, dial } = self.last_settings;
         let mut then = Self { units, dial, ..Self::new() };
         let query = words::read(&self.last)?;
-        then.shown = then.thought_in(&query);
+        then.shown = query.question().typed_in(&then);
         then.kept = Arc::clone(&self.last_kept);
         then.shop = self.shop.on_trial();
         then.why(&query, self.last.trim())

@@ -1,6 +1,5 @@
 //! A line to an answer: a plain query first, else the shop's sentence.
 
-use crate::words;
 use fits_core::{
     shop::words::Word,
     standards::{instruments::Instrument, materials::Material},
@@ -10,8 +9,10 @@ use crate::{
     answer::Answer,
     problem::Problem,
     query::{Expression, Query, Size, Spot, Tolerance, Units},
+    questions::{drill::asked::DrillFor, rehearse::reader::Rehearse},
     sentence::{self, Said, Setting, System},
     session::Session,
+    words,
 };
 
 impl Session {
@@ -163,11 +164,11 @@ fn may_be_phrase(query: &Query) -> bool {
         | Query::Crib(_)
         | Query::Why(_)
         | Query::Assemble(_)
-        | Query::PickGrip { .. }
+        | Query::PickGrip(_)
         | Query::Bushing(_)
         | Query::Stack(_)
         | Query::Align(_) => false,
-        Query::Part(part) | Query::Rehearse(part) => {
+        Query::Part(part) | Query::Rehearse(Rehearse(part)) => {
             let is_word = part.word.as_ref().is_none_or(|word| Word::find(&word.value).is_ok());
             let is_instrument = part.measuring.as_ref().is_none_or(|how| {
                 how.instruments.iter().all(|name| Instrument::find(&name.value).is_ok())
@@ -185,11 +186,11 @@ fn may_be_phrase(query: &Query) -> bool {
 /// The size that a query is about, and whether an ISO class goes with it.
 fn head(query: &Query) -> Option<(&Size, bool)> {
     Some(match query {
-        Query::Part(part) | Query::Rehearse(part) => {
+        Query::Part(part) | Query::Rehearse(Rehearse(part)) => {
             let is_iso = matches!(&part.tolerance, Tolerance::Class(class) | Tolerance::Pair(class, _) if class.letters.value.len() < 2 || class.letters.value.chars().all(char::is_lowercase));
             (&part.size, is_iso)
         }
-        Query::Size(size) | Query::Drill(size) => (size, false),
+        Query::Size(size) | Query::Drill(DrillFor(size)) => (size, false),
         _ => return None,
     })
 }

@@ -15,20 +15,16 @@ use fits_core::standards::iso286::Feature;
 use nom::{
     Err, Parser,
     branch::alt,
-    character::complete::char,
     combinator::{opt, value},
-    sequence::preceded,
 };
 
 use crate::{
     problem::Problem,
-    query::{Dial, Query, Spot, Units, Work},
-    questions::{
-        self, bushing, crib, joint, log, part::reader::part_or_size, rehearse, stack, thread,
-    },
+    query::{Query, Work},
+    questions::{READERS, WORDS, part::reader::part_or_size, thread},
     words::{
-        fault::{Fault, Known, Parsed, fatal},
-        keywords::{keyword, shortened, space, spot, words_until},
+        fault::{Known, Parsed, fatal},
+        keywords::{keyword, space, spot},
     },
 };
 
@@ -38,52 +34,9 @@ pub(crate) use crate::words::keywords::near_miss;
 pub const LONGEST_LINE: usize = 4096;
 
 /// Every keyword a query can begin with or hold.
-pub(crate) const KEYWORDS: &[&str] = &[
-    "align",
-    "assemble",
-    "at",
-    "bore",
-    "crib",
-    "cut",
-    "dial",
-    "done",
-    "drill",
-    "from",
-    "general",
-    "grade",
-    "help",
-    "hole",
-    "hub",
-    "instrument",
-    "log",
-    "long",
-    "material",
-    "measures",
-    "mics",
-    "overhang",
-    "pick",
-    "read",
-    "reads",
-    "ream",
-    "rehearse",
-    "room",
-    "runs",
-    "scrap",
-    "seat",
-    "seed",
-    "shaft",
-    "spring",
-    "stack",
-    "thin",
-    "turn",
-    "turns",
-    "undo",
-    "units",
-    "warm",
-    "why",
-    "with",
-    "within",
-];
+pub(crate) fn every_keyword() -> impl Iterator<Item = &'static str> {
+    WORDS.iter().flat_map(|words| words.iter().copied())
+}
 
 /// Reads one line.
 ///
@@ -169,10 +122,7 @@ pub(crate) fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     }
     // Most lines begin with a number: no word is tried against it.
     if input.starts_with(|c: char| c.is_ascii_alphabetic() || c == '?') {
-        let known = thread::led::led(input, total)
-            .or_else(|| command(input, total))
-            .or_else(|| question(input, total));
-        if let Some(read) = known {
+        if let Some(read) = READERS.iter().find_map(|read| read(input, total)) {
             return read;
         }
     }
@@ -196,129 +146,4 @@ pub(crate) fn query(input: &str, total: usize) -> Parsed<'_, Query> {
     .parse(input)?;
     let (input, _) = space(input)?;
     part_or_size(input, total, work, feature)
-}
-
-/// Settings, help and reasons; the pass log and the crib.
-pub(crate) fn command(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
-    if let Ok((rest, ())) = alt((keyword("help"), value((), char('?')))).parse(input) {
-        let topic = rest.trim_start();
-        let typed = topic.trim_end();
-        let at = total - topic.len()..total - topic.len() + typed.len();
-        let topic = (!typed.is_empty()).then(|| Spot { value: typed.to_owned(), at });
-        return Some(Ok(("", Query::Help(topic))));
-    }
-    if let Ok((rest, ())) = keyword("why")(input) {
-        return Some(why(rest.trim_start(), total));
-    }
-    if let Ok((rest, ())) = keyword("units")(input) {
-        let choice = alt((
-            value(Units::Millimetres, keyword("mm")),
-            value(Units::Inches, alt((keyword("in"), keyword("inch"), keyword("inches")))),
-        ));
-        let read = setting(rest, choice, "units are `units mm` or `units in`");
-        return Some(read.map(|(rest, units)| (rest, Query::Units(units))));
-    }
-    if let Ok((rest, ())) = keyword("dial")(input) {
-        if let Ok((size, ())) = preceded(space, keyword("graduation")).parse(rest) {
-            return Some(log::reader::graduation(size, total));
-        }
-        if let Ok((size, ())) = preceded(space, keyword("turn")).parse(rest) {
-            return Some(log::reader::turn(size, total));
-        }
-        let choice = alt((
-            value(Dial::Diameter, keyword("diameter")),
-            value(Dial::Radius, keyword("radius")),
-        ));
-        let read = setting(rest, choice, "dials are `dial diameter` or `dial radius`");
-        return Some(read.map(|(rest, dial)| (rest, Query::Dial(dial))));
-    }
-    if let Ok((rest, ())) =
-        preceded(keyword("least"), preceded(space, keyword("chip"))).parse(input)
-    {
-        return Some(log::reader::least_chip(rest, total));
-    }
-    if let Ok((rest, ())) = preceded(keyword("top"), preceded(space, keyword("slide"))).parse(input)
-    {
-        return Some(log::reader::top_slide(rest, total));
-    }
-    if let Ok((rest, ())) = keyword("settings")(input)
-        && rest.trim().is_empty()
-    {
-        return Some(Ok(("", Query::Units(None))));
-    }
-    if let Ok((rest, ())) = keyword("crib")(input) {
-        return Some(crib::reader::crib(rest, total));
-    }
-    log::reader::log(input, total)
-}
-
-/// `why`, alone or of a query.
-pub(crate) fn why(of: &str, total: usize) -> Parsed<'_, Query> {
-    if of.is_empty() {
-        return Ok(("", Query::Why(None)));
-    }
-    if keyword("why")(of).is_ok() {
-        return fatal(of, 3, "one `why` is enough", "as in `why 20 H7`");
-    }
-    let (end, of) = query(of, total)?;
-    Ok((end, Query::Why(Some(Box::new(of)))))
-}
-
-/// Questions that a word of their own opens.
-pub(crate) fn question(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
-    let after = |word| keyword(word)(input).ok().map(|(rest, ())| rest);
-    // `drill rod 3/8in` is a part, `drill 0.7031in` a question.
-    if let Some(rest) = after("drill")
-        && !matches!(words_until(rest, |_| false), Ok((_, name)) if !name.is_empty() && !name.starts_with("letter"))
-    {
-        return Some(questions::drill::asked::drill(rest, total));
-    }
-    if let Ok((rest, ())) =
-        preceded(keyword("keyway"), preceded(space, keyword("for"))).parse(input)
-    {
-        return Some(questions::keyway::asked::keyway(rest, total));
-    }
-    if let Some(rest) = after("assemble") {
-        return Some(joint::reader::assemble(rest, total));
-    }
-    if let Some(rest) = after("pick") {
-        return Some(questions::pick::asked::pick(rest, total));
-    }
-    if let Some(rest) = after("seat") {
-        return Some(questions::seat::asked::seat(rest, total));
-    }
-    if let Some(rest) =
-        after("bushing").or_else(|| after("bush")).filter(|rest| bushing::reader::is_asked(rest))
-    {
-        return Some(bushing::reader::bushing(rest, total));
-    }
-    if let Some(rest) = after("stack") {
-        return Some(stack::reader::stack(rest, total));
-    }
-    rehearse::reader::practice(input, total)
-}
-
-/// The rest of `units` or `dial`: a choice or nothing.
-pub(crate) fn setting<'a, T>(
-    input: &'a str,
-    mut choice: impl Parser<&'a str, Output = T, Error = Fault>,
-    advice: &str,
-) -> Parsed<'a, Option<T>> {
-    let (input, _) = space(input)?;
-    if input.is_empty() {
-        return Ok((input, None));
-    }
-    let Ok((rest, chosen)) = choice.parse(input) else {
-        return fatal(
-            input,
-            input.trim_end().len(),
-            format!("`{}` is no such setting", shortened(input.trim_end())),
-            advice,
-        );
-    };
-    let (rest, _) = space(rest)?;
-    if !rest.is_empty() {
-        return fatal(rest, rest.trim_end().len(), "something follows the setting", advice);
-    }
-    Ok((rest, Some(chosen)))
 }

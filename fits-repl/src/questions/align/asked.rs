@@ -105,3 +105,8 @@ impl Collars {
         }
     }
 }
+
+/// A line that begins with `align`.
+pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    keyword("align")(input).ok().map(|(rest, ())| align(rest, total))
+}

@@ -3,3 +3,49 @@
 pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
+
+use self::{answered::DrillAnswer, asked::DrillFor};
+use fits_core::source::Reason;
+
+use crate::{
+    answer::Answer,
+    problem::Problem,
+    query::Units,
+    questions::{
+        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in, recalled,
+        why::answered::why_asked,
+    },
+    render::text::Text,
+    session::Session,
+};
+
+/// The words that its lines begin with or hold.
+pub(crate) const WORDS: &[&str] = &["drill"];
+
+/// Its help.
+pub(crate) const HELP: &[HelpAnswer] = &[];
+
+impl Question for DrillFor {
+    fn typed_in(&self, session: &Session) -> Units {
+        thought_in(&self.0, session.units)
+    }
+
+    fn answer(&self, session: &Session) -> Result<Answer, Problem> {
+        session.drills(&self.0)
+    }
+
+    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        Ok(why_asked(answer, session.shown))
+    }
+}
+
+impl Answered for DrillAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.drills(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        let drills = [&self.exact, &self.under, &self.over].into_iter().flatten();
+        recalled("the size of drill", drills.map(|drill| (drill.name, drill.known)))
+    }
+}

@@ -33,9 +33,22 @@ pub(crate) fn general(input: &str, total: usize, size: Size) -> Parsed<'_, Query
     ))
     .parse(after);
     match kind {
-        Ok((rest, kind)) => nothing_more(rest, Query::General { size, class, kind }),
-        Err(_) => nothing_more(rest, Query::General { size, class, kind: GeneralKind::Linear }),
+        Ok((rest, kind)) => nothing_more(rest, Query::General(General { size, class, kind })),
+        Err(_) => {
+            nothing_more(rest, Query::General(General { size, class, kind: GeneralKind::Linear }))
+        }
     }
+}
+
+/// An untoleranced size.
+#[derive(Clone, Debug)]
+pub struct General {
+    /// The size.
+    pub size: Size,
+    /// The class, as typed.
+    pub class: Spot<String>,
+    /// What it is asked of.
+    pub kind: GeneralKind,
 }
 
 /// What general tolerance is asked for (ISO 2768-1).

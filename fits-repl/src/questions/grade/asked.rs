@@ -10,6 +10,15 @@ use crate::{
     },
 };
 
+/// `SIZE grade N`: a standard tolerance.
+#[derive(Clone, Debug)]
+pub struct Grade {
+    /// The size.
+    pub size: Size,
+    /// The grade, as typed.
+    pub grade: Spot<String>,
+}
+
 /// `SIZE grade N`.
 pub(crate) fn grade(input: &str, total: usize, size: Size) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
@@ -24,5 +33,5 @@ pub(crate) fn grade(input: &str, total: usize, size: Size) -> Parsed<'_, Query> 
         );
     }
     let grade = Spot { value: number.to_owned(), at: span(total, input, rest) };
-    nothing_more(rest, Query::Grade { size, grade })
+    nothing_more(rest, Query::Grade(Grade { size, grade }))
 }

@@ -90,3 +90,12 @@ pub struct WishText {
     /// `hub safe`.
     pub hub_safe: Option<Spot<()>>,
 }
+
+/// `pick SIZE holds TORQUE`: a joint, and what it must do.
+#[derive(Clone, Debug)]
+pub struct GripText {
+    /// The joint.
+    pub joint: JointText,
+    /// What is wanted of it.
+    pub wishes: WishText,
+}

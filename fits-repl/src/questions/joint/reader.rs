@@ -12,10 +12,13 @@ use crate::{
         Amount, Body, Dimension, Ends, JointText, Mate, Part, Query, Size, SleeveText, Spot,
         Tolerance, WishText,
     },
-    questions::part::{
-        clauses::{once, one_size},
-        measured::{instruments, reading},
-        reader::limits_after,
+    questions::{
+        joint::asked::GripText,
+        part::{
+            clauses::{once, one_size},
+            measured::{instruments, reading},
+            reader::limits_after,
+        },
     },
     words::{
         self,
@@ -143,8 +146,7 @@ pub(crate) fn pick(input: &str, total: usize, size: Size) -> Parsed<'_, Query> {
     loop {
         let (rest, _) = separator(input)?;
         if rest.is_empty() {
-            let (joint, wishes) = (Box::new(joint), Box::new(wishes));
-            return Ok((rest, Query::PickGrip { joint, wishes }));
+            return Ok((rest, Query::PickGrip(Box::new(GripText { joint, wishes }))));
         }
         input = wish(rest, total, &mut wishes)?.0;
         if input.len() == rest.len() {

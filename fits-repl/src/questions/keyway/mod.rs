@@ -3,3 +3,48 @@
 pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
+
+use self::{answered::KeywayAnswer, asked::KeywayFor};
+use fits_core::source::Reason;
+
+use crate::{
+    answer::Answer,
+    problem::Problem,
+    query::Units,
+    questions::{
+        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in,
+        why::answered::why_asked,
+    },
+    render::text::Text,
+    session::Session,
+};
+
+/// The words that its lines begin with or hold.
+pub(crate) const WORDS: &[&str] = &[];
+
+/// Its help.
+pub(crate) const HELP: &[HelpAnswer] = &[];
+
+impl Question for KeywayFor {
+    fn typed_in(&self, session: &Session) -> Units {
+        thought_in(&self.0, session.units)
+    }
+
+    fn answer(&self, session: &Session) -> Result<Answer, Problem> {
+        session.keyway(&self.0)
+    }
+
+    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        Ok(why_asked(answer, session.shown))
+    }
+}
+
+impl Answered for KeywayAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.keyway(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        self.key.known.is_unconfirmed().then(|| "this key or its keyways".to_owned())
+    }
+}

@@ -5,7 +5,7 @@ use crate::questions::log;
 use nom::{Err, Parser, combinator::opt, sequence::preceded};
 
 use crate::{
-    query::{LogQuery, Query, Readings, Size, Spot},
+    query::{LogQuery, Query, Readings, Spot},
     questions::log::readings_reader::readings,
     words::{
         fault::{Fault, Parsed, fatal, fatal_fix},
@@ -39,17 +39,6 @@ pub(crate) fn log(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
             }));
         }
     }
-    for (word, query) in [
-        ("instrument", Query::Instrument as fn(Option<Spot<String>>) -> Query),
-        ("material", Query::Material),
-        ("risk", Query::Risk),
-        ("machine", Query::Machine),
-    ] {
-        if let Ok((rest, ())) = keyword(word)(input) {
-            let name = named(rest, total);
-            return Some(Ok(("", query((!name.value.is_empty()).then_some(name)))));
-        }
-    }
     None
 }
 
@@ -65,53 +54,6 @@ fn left_over<T>(rest: &str) -> Result<T, Err<Fault>> {
         );
     }
     unknown(rest)
-}
-
-/// The rest of a line as a name.
-fn named(rest: &str, total: usize) -> Spot<String> {
-    let name = rest.trim();
-    let start = total - rest.trim_start().len();
-    Spot { value: name.to_owned(), at: start..start + name.len() }
-}
-
-/// `dial graduation SIZE`.
-pub(crate) fn graduation(input: &str, total: usize) -> Parsed<'_, Query> {
-    const EXAMPLE: &str = "as in `dial graduation 0.02mm`";
-    let (rest, size) = only_size(input, total, "the size of a division is missing", EXAMPLE)?;
-    Ok((rest, Query::Graduation(size)))
-}
-
-/// `dial turn SIZE`.
-pub(crate) fn turn(input: &str, total: usize) -> Parsed<'_, Query> {
-    const EXAMPLE: &str = "as in `dial turn 2mm`";
-    let (rest, size) = only_size(input, total, "what a turn reads is missing", EXAMPLE)?;
-    Ok((rest, Query::DialTurn(size)))
-}
-
-/// `top slide SIZE` or `top slide none`.
-pub(crate) fn top_slide(input: &str, total: usize) -> Parsed<'_, Query> {
-    const EXAMPLE: &str = "as in `top slide 0.02mm`, or `top slide none`";
-    let (start, _) = space(input)?;
-    if let Ok((rest, ())) = keyword("none")(start) {
-        return Ok((rest, Query::TopSlide(None)));
-    }
-    let (rest, size) = only_size(input, total, "what its dial is divided in is missing", EXAMPLE)?;
-    Ok((rest, Query::TopSlide(Some(size))))
-}
-
-/// `least chip SIZE`.
-pub(crate) fn least_chip(input: &str, total: usize) -> Parsed<'_, Query> {
-    const EXAMPLE: &str = "as in `least chip 0.02mm`";
-    let (rest, size) = only_size(input, total, "the least cut is missing", EXAMPLE)?;
-    Ok((rest, Query::LeastChip(size)))
-}
-
-/// A size, and nothing after it.
-fn only_size<'a>(input: &'a str, total: usize, missing: &str, example: &str) -> Parsed<'a, Size> {
-    let (input, _) = space(input)?;
-    let (rest, size) = size_after(input, total, missing, example)?;
-    let (rest, _) = separator(rest)?;
-    if rest.is_empty() { Ok((rest, size)) } else { unknown(rest) }
 }
 
 fn cut(input: &str, total: usize) -> Parsed<'_, LogQuery> {
@@ -194,4 +136,11 @@ fn question(input: &str, total: usize) -> Parsed<'_, LogQuery> {
         "this is not asked of a log",
         "`log`, `log list`, `log leave`, or log open and a name of the list",
     )
+}
+
+/// The rest of a line as a name.
+fn named(rest: &str, total: usize) -> Spot<String> {
+    let name = rest.trim();
+    let start = total - rest.trim_start().len();
+    Spot { value: name.to_owned(), at: start..start + name.len() }
 }

@@ -12,7 +12,7 @@ use crate::{
     query::{Expression, Mate, Part, Query, Size, Spot, Tolerance},
     questions::part::{self, reader::limits_after},
     words::{
-        self, KEYWORDS,
+        self, every_keyword,
         fault::{Parsed, fatal, fatal_fix},
         keywords::{
             after_equals, keyword, material_name, near_miss, phrase, separator, space, span, spot,
@@ -92,7 +92,7 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
         );
     }
     let (end, words) = phrase(input)?;
-    let is_slip = KEYWORDS.iter().any(|known| near_miss(&words, known));
+    let is_slip = every_keyword().any(|known| near_miss(&words, known));
     if words.is_empty() || is_slip || part.word.is_some() {
         return unknown(input);
     }

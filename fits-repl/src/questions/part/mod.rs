@@ -20,3 +20,178 @@ pub(crate) mod shown;
 pub(crate) mod warm;
 pub(crate) mod warm_figures;
 pub(crate) mod warm_shown;
+
+use self::{
+    asked::Part,
+    figures::{
+        FeatureAnswer, FitAnswer, PairReadingAnswer, PassesAnswer, ReadingAnswer, ReamAnswer,
+    },
+    mates::Resolved,
+    warm_figures::WarmAnswer,
+};
+use fits_core::{shop::Verdict, source::Reason};
+
+use crate::{
+    answer::Answer,
+    problem::Problem,
+    query::Units,
+    questions::{
+        Answered, Question,
+        help::answered::HelpAnswer,
+        part::mates::thought_in,
+        why::answered::{by_rule, said_range},
+    },
+    render::text::Text,
+    session::Session,
+};
+
+/// The words that its lines begin with or hold.
+pub(crate) const WORDS: &[&str] = &[
+    "at", "bore", "from", "hole", "long", "measures", "mics", "reads", "ream", "room", "shaft",
+    "thin", "turn", "turns", "warm", "with", "within",
+];
+
+/// Its help.
+pub(crate) const HELP: &[HelpAnswer] = &[];
+
+impl Question for Part {
+    fn typed_in(&self, session: &Session) -> Units {
+        thought_in(&self.size, session.units)
+    }
+
+    fn answer(&self, session: &Session) -> Result<Answer, Problem> {
+        let answer = session.part(self);
+        if self.warm.is_some() { answer.map_err(|it| session.spoken_of(it)) } else { answer }
+    }
+
+    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        let mut figures = Vec::new();
+        if self.warm.is_some() {
+            session.why_warm(&mut figures, self, answer)?;
+            return Ok(figures);
+        }
+        match session.resolve(self)? {
+            Resolved::One(one) => session.why_one(&mut figures, self, &one),
+            Resolved::Pair(pair) => session.why_both(&mut figures, self, &pair),
+            Resolved::Suit { pair, in_hand, mate } => {
+                session.why_both(&mut figures, self, &pair);
+                figures.push(by_rule(
+                    &format!(
+                        "{} to suit",
+                        mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
+                    ),
+                    &said_range(session.shown, mate.limits),
+                    &format!(
+                        "{} in hand, with the fit's own least and greatest clearance",
+                        said_range(session.shown, in_hand.limits)
+                    ),
+                ));
+            }
+        }
+        Ok(figures)
+    }
+
+    fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
+        let mut answer = self.answer(session)?;
+        if let Answer::Passes(plan) = &mut answer {
+            session.begin_log(self, plan)?;
+        }
+        session.remember(line);
+        Ok(answer)
+    }
+}
+
+/// What in features comes from memory alone.
+pub(crate) fn unconfirmed_of(features: &[&FeatureAnswer]) -> Option<String> {
+    let doubtful = features.iter().filter(|part| part.known.is_unconfirmed());
+    let mut names: Vec<&str> = doubtful.map(|part| part.class.as_str()).collect();
+    names.dedup();
+    (!names.is_empty()).then(|| format!("the limits of {}", names.join(" and ")))
+}
+
+impl Answered for FeatureAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.feature(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        unconfirmed_of(&[self])
+    }
+}
+
+impl Answered for FitAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.fit(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        // What suits a part in hand goes by the fit that the word named.
+        unconfirmed_of(&[&self.hole, &self.shaft])
+            .or_else(|| self.known.is_unconfirmed().then(|| "this fit".to_owned()))
+    }
+
+    fn is_out_of_limits(&self) -> bool {
+        self.measured.as_ref().is_some_and(|measured| measured.verdict != Verdict::Good)
+            || self.held_to.is_some_and(|held| !held.agrees)
+    }
+}
+
+impl Answered for ReadingAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.reading(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        unconfirmed_of(&[&self.feature])
+    }
+
+    fn is_out_of_limits(&self) -> bool {
+        self.reading.verdict != Verdict::Good
+    }
+}
+
+impl Answered for PairReadingAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.pair_reading(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        unconfirmed_of(&[&self.hole.feature, &self.shaft.feature])
+    }
+
+    fn is_out_of_limits(&self) -> bool {
+        !self.within || self.hole.is_out_of_limits() || self.shaft.is_out_of_limits()
+    }
+}
+
+impl Answered for ReamAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.headline(out, &self.hole);
+        text.ream(out, Some(&self.ream), None);
+        text.pins(out, &self.hole);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        unconfirmed_of(&[&self.hole])
+    }
+}
+
+impl Answered for PassesAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.passes(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        unconfirmed_of(&[&self.feature])
+    }
+}
+
+impl Answered for WarmAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.fit_warm(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        (!self.unconfirmed.is_empty()).then(|| self.unconfirmed.join(", "))
+    }
+}

@@ -3,7 +3,7 @@
 use nom::{Parser, branch::alt, combinator::value};
 
 use crate::{
-    query::Query,
+    query::{Query, Size},
     questions::joint,
     words::{
         fault::{Parsed, fatal},
@@ -37,7 +37,20 @@ pub(crate) fn pick(input: &str, total: usize) -> Parsed<'_, Query> {
     };
     let (after, _) = space(after)?;
     let (rest, to) = size_after(after, total, "the greatest of the range is missing", EXAMPLE)?;
-    nothing_more(rest, Query::Pick { size, wanted, from, to })
+    nothing_more(rest, Query::Pick(Pick { size, wanted, from, to }))
+}
+
+/// `pick SIZE clearance A..B`: classes that give it.
+#[derive(Clone, Debug)]
+pub struct Pick {
+    /// The nominal size.
+    pub size: Size,
+    /// Play or grip.
+    pub wanted: Wanted,
+    /// The least.
+    pub from: Size,
+    /// The most.
+    pub to: Size,
 }
 
 /// What is wanted of a pair.
@@ -47,4 +60,9 @@ pub enum Wanted {
     Clearance,
     /// Grip.
     Interference,
+}
+
+/// A line that begins with `pick`.
+pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    keyword("pick")(input).ok().map(|(rest, ())| pick(rest, total))
 }

@@ -8,22 +8,20 @@ use nom::{
 };
 
 use crate::{
-    query::Query,
-    questions::{align::asked::align, part::reader::part_or_size},
+    query::{Part, Query},
+    questions::part::reader::part_or_size,
     words::{
         fault::{Parsed, fatal},
         keywords::{keyword, space, spot},
     },
 };
 
-/// Either of them, where the line begins so.
-pub(crate) fn practice(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
-    if !input.starts_with(['a', 'A', 'r', 'R']) {
-        return None;
-    }
-    if let Ok((rest, ())) = keyword("align")(input) {
-        return Some(align(rest, total));
-    }
+/// `rehearse` a part.
+#[derive(Clone, Debug)]
+pub struct Rehearse(pub Box<Part>);
+
+/// A line that begins with `rehearse`.
+pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
     keyword("rehearse")(input).ok().map(|(rest, ())| rehearse(rest, total))
 }
 
@@ -31,7 +29,7 @@ pub(crate) fn practice(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 fn rehearse(input: &str, total: usize) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
     match part(input, total)? {
-        (rest, Query::Part(part)) => Ok((rest, Query::Rehearse(part))),
+        (rest, Query::Part(part)) => Ok((rest, Query::Rehearse(Rehearse(part)))),
         _ => fatal(
             input,
             input.trim_end().len(),

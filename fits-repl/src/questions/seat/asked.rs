@@ -4,13 +4,24 @@ use fits_core::standards::iso286::Feature;
 use nom::{Parser, branch::alt, combinator::value};
 
 use crate::{
-    query::{Query, Spot},
+    query::{Query, Size, Spot},
     words::{
         fault::{Parsed, fatal},
         keywords::{keyword, nothing_more, separator, space, span, words_until},
         sizes::expression,
     },
 };
+
+/// The seat of a rolling bearing.
+#[derive(Clone, Debug)]
+pub struct Seat {
+    /// A shaft's, or a housing's.
+    pub feature: Feature,
+    /// Its size.
+    pub size: Size,
+    /// How the bearing is loaded, as typed.
+    pub load: Option<Spot<String>>,
+}
 
 /// `seat shaft SIZE` or `seat housing SIZE`, and how it is loaded.
 pub(crate) fn seat(input: &str, total: usize) -> Parsed<'_, Query> {
@@ -31,5 +42,10 @@ pub(crate) fn seat(input: &str, total: usize) -> Parsed<'_, Query> {
     let (rest, _) = separator(rest)?;
     let (end, load) = words_until(rest, |_| false)?;
     let load = (!load.is_empty()).then(|| Spot { value: load, at: span(total, rest, end) });
-    nothing_more(end, Query::Seat { feature, size, load })
+    nothing_more(end, Query::Seat(Seat { feature, size, load }))
+}
+
+/// A line that begins with `seat`.
+pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    keyword("seat")(input).ok().map(|(rest, ())| seat(rest, total))
 }

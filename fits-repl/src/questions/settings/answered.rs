@@ -9,7 +9,7 @@ use crate::{
     answer::{Answer, Mm, OtherMachine},
     problem::Problem,
     query::{Dial, Machine, Size, Spot, Units},
-    questions::why::answered::said,
+    questions::{settings::asked::Setting, why::answered::said},
     session::Session,
 };
 
@@ -23,6 +23,30 @@ pub struct SettingsAnswer {
 }
 
 impl Session {
+    /// Sets it, where a new value is given, and says what is in force.
+    pub(crate) fn set(&mut self, setting: &Setting) -> Result<Answer, Problem> {
+        match setting {
+            Setting::Units(units) => {
+                self.units = units.unwrap_or(self.units);
+                self.units_chosen |= units.is_some();
+                self.shown = self.units;
+                Ok(self.in_force(units.is_some().then_some("units")))
+            }
+            Setting::Dial(dial) => {
+                self.dial = dial.unwrap_or(self.dial);
+                Ok(self.in_force(dial.is_some().then_some("dial")))
+            }
+            Setting::Graduation(size) => self.set_graduation(size),
+            Setting::DialTurn(size) => self.set_turn(size),
+            Setting::LeastChip(size) => self.set_least_chip(size),
+            Setting::TopSlide(size) => self.set_top_slide(size.as_ref()),
+            Setting::Machine(name) => self.set_machine(name.clone()),
+            Setting::Risk(typed) => self.set_risk(typed.clone()),
+            Setting::Instrument(name) => self.set_instrument(name.clone()),
+            Setting::Material(name) => self.set_material(name.clone()),
+        }
+    }
+
     /// The settings in force; one of them was just set and is remembered.
     pub(crate) fn in_force(&self, set: Option<&str>) -> Answer {
         let on_head = self.kept.machine == Machine::BoringHead;

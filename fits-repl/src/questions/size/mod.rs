@@ -1,3 +1,82 @@
 //! A size alone: `3/4in - 15 thou`.
 
 pub(crate) mod answered;
+
+use std::fmt::Write as _;
+
+use self::answered::SizeAnswer;
+use fits_core::{
+    Length,
+    source::{Known, Reason},
+};
+
+use crate::{
+    answer::{Answer, Mm},
+    problem::Problem,
+    query::{Size, Units},
+    questions::{
+        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in,
+        thread::answered::of_size, why::answered::said,
+    },
+    render::text::{Text, lines::wrapped},
+    session::Session,
+};
+
+/// The words that its lines begin with or hold.
+pub(crate) const WORDS: &[&str] = &[];
+
+/// Its help.
+pub(crate) const HELP: &[HelpAnswer] = &[];
+
+/// JSON numbers name lengths exactly up to this (2^53 counts of 0.1 nm).
+const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
+
+impl Question for Size {
+    fn typed_in(&self, session: &Session) -> Units {
+        thought_in(self, session.units)
+    }
+
+    fn answer(&self, session: &Session) -> Result<Answer, Problem> {
+        let length = session.length(self)?;
+        if length > LONGEST || length.checked_neg().is_ok_and(|length| length > LONGEST) {
+            return Err(Problem::new("the size is longer than 900 km", self.at.clone())
+                .advise("as in `3/4in - 15 thou`"));
+        }
+        let thread = of_size(self);
+        Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread, log_entry: None }))
+    }
+
+    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
+        let length = session.length(self)?;
+        Ok(vec![Reason {
+            figure: "size".into(),
+            value: said(session.shown, length),
+            rule: "1 in = 25.4 mm; kept as a whole count of 0.1 nm".into(),
+            source: "international yard and pound agreement, 1959".into(),
+            known: Known::Formula,
+        }])
+    }
+
+    fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
+        let mut answer = self.answer(session)?;
+        if let Answer::Size(size) = &mut answer {
+            let is_near = session.is_near_log(size.size_mm.0);
+            size.log_entry = is_near.then(|| format!("read {}", line.trim()));
+        }
+        session.remember(line);
+        Ok(answer)
+    }
+}
+
+impl Answered for SizeAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        let _ = writeln!(out, "{}", text.both_exact(self.size_mm.0));
+        if let Some(thread) = &self.thread {
+            let _ = writeln!(out, "  the thread is `{thread}`");
+        }
+        if let Some(entry) = &self.log_entry {
+            let said = format!("nothing is entered in the open log; `{entry}` enters it");
+            wrapped(out, "  ", &said);
+        }
+    }
+}

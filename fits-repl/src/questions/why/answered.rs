@@ -9,7 +9,6 @@ use fits_core::{
         b41,
         drills::Drill,
         iso286::{Class, Feature, Grade},
-        iso2768::Class as General,
         processes::Process,
     },
 };
@@ -19,93 +18,14 @@ use crate::{
     answer::{Answer, FeatureAnswer},
     problem::Problem,
     query::{Part, Query, Units},
-    questions::{
-        general::answered::quantity,
-        part::{
-            mates::Resolved,
-            resolve::{Label, One, Pair},
-        },
-    },
+    questions::part::resolve::{Label, One, Pair},
     session::Session,
 };
 
 impl Session {
     pub(crate) fn why(&self, query: &Query, of: &str) -> Result<Answer, Problem> {
-        let answer = self.answer(query)?;
-        let mut figures = Vec::new();
-        match query {
-            Query::Size(size) => figures.push(Reason {
-                figure: "size".into(),
-                value: said(self.shown, self.length(size)?),
-                rule: "1 in = 25.4 mm; kept as a whole count of 0.1 nm".into(),
-                source: "international yard and pound agreement, 1959".into(),
-                known: Known::Formula,
-            }),
-            Query::Part(part) if part.warm.is_some() => {
-                self.why_warm(&mut figures, part, &answer)?;
-            }
-            Query::Part(part) => match self.resolve(part)? {
-                Resolved::One(one) => self.why_one(&mut figures, part, &one),
-                Resolved::Pair(pair) => self.why_both(&mut figures, part, &pair),
-                Resolved::Suit { pair, in_hand, mate } => {
-                    self.why_both(&mut figures, part, &pair);
-                    figures.push(by_rule(
-                        &format!(
-                            "{} to suit",
-                            mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
-                        ),
-                        &said_range(self.shown, mate.limits),
-                        &format!(
-                            "{} in hand, with the fit's own least and greatest clearance",
-                            said_range(self.shown, in_hand.limits)
-                        ),
-                    ));
-                }
-            },
-            Query::General { size, class, kind } => {
-                let nominal = self.nominal(size)?;
-                if let Ok(class) = class.value.parse::<General>() {
-                    figures.extend(class.reasons(quantity(*kind).0, nominal).unwrap_or_default());
-                }
-            }
-            Query::Assemble(joint) => figures.extend(self.why_assembly(joint)?),
-            Query::PickGrip { joint, .. } => figures.extend(self.why_grip(joint)?),
-            Query::Grade { .. }
-            | Query::Keyway(_)
-            | Query::Drill(_)
-            | Query::Pick { .. }
-            | Query::Seat { .. } => {
-                why_asked(&mut figures, &answer, self.shown);
-            }
-            Query::Align(_) => figures.push(Reason {
-                figure: "set-over".into(),
-                value: match &answer {
-                    Answer::Align(found) => said(self.shown, found.set_over_mm.0),
-                    _ => String::new(),
-                },
-                rule: "half the change of diameter over the whole length between centres".into(),
-                source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
-                known: Known::Seen,
-            }),
-            Query::Thread(_) => figures.extend(reasons_of(&answer)),
-            Query::Bushing(text) => self.why_bushing(&mut figures, text, &answer)?,
-            Query::Stack(_) => self.why_stack(&mut figures, &answer),
-            Query::Log(_) => figures.extend(self.why_log()),
-            Query::Rehearse(_)
-            | Query::Units(_)
-            | Query::Dial(_)
-            | Query::Graduation(_)
-            | Query::DialTurn(_)
-            | Query::LeastChip(_)
-            | Query::TopSlide(_)
-            | Query::Machine(_)
-            | Query::Risk(_)
-            | Query::Instrument(_)
-            | Query::Material(_)
-            | Query::Crib(_)
-            | Query::Why(_)
-            | Query::Help(_) => {}
-        }
+        let answer = query.question().answer(self)?;
+        let mut figures = query.question().reasons(self, &answer)?;
         why_answer(&mut figures, &answer, self.shown);
         self.why_crib(&mut figures, &answer);
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
@@ -113,7 +33,7 @@ impl Session {
 }
 
 impl Session {
-    fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
+    pub(crate) fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
         match one.label {
             Label::Iso(class) => return why_class(figures, class, one.nominal, self.shown),
             // One class gives both parts: once is enough.
@@ -138,7 +58,7 @@ impl Session {
         });
     }
 
-    fn why_both(&self, figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
+    pub(crate) fn why_both(&self, figures: &mut Vec<Reason>, part: &Part, pair: &Pair) {
         if let Some(chosen) = &pair.chosen {
             figures.push(chosen.choice.explained());
         }
@@ -148,21 +68,9 @@ impl Session {
     }
 }
 
-/// The reasons that an answer carries with it.
-fn reasons_of(answer: &Answer) -> Vec<Reason> {
-    match answer {
-        Answer::Thread(thread) => thread.reasons.clone(),
-        Answer::Tap(tap) => tap.reasons.clone(),
-        Answer::ClearanceHole(holes) => holes.reasons.clone(),
-        Answer::Wires(wires) => wires.reasons.clone(),
-        Answer::OverWires(over) => over.wires.reasons.clone(),
-        Answer::ThreadPasses(passes) => passes.reasons.clone(),
-        _ => Vec::new(),
-    }
-}
-
 /// Why of questions that name no pair.
-fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
+pub(crate) fn why_asked(answer: &Answer, units: Units) -> Vec<Reason> {
+    let mut figures = Vec::new();
     match answer {
         Answer::Drill(drills) => {
             for found in drills.exact.iter().chain(&drills.under).chain(&drills.over) {
@@ -204,6 +112,7 @@ fn why_asked(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
         })),
         _ => {}
     }
+    figures
 }
 
 /// A size in full, in the units of the answer: exact in millimetres, to a
@@ -224,7 +133,7 @@ pub(crate) fn said_range(units: Units, limits: Limits) -> String {
     format!("{} to {}", said(units, limits.lower()), said(units, limits.upper()))
 }
 
-fn by_rule(figure: &str, value: &str, rule: &str) -> Reason {
+pub(crate) fn by_rule(figure: &str, value: &str, rule: &str) -> Reason {
     Reason {
         figure: figure.into(),
         value: value.into(),

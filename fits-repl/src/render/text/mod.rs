@@ -45,55 +45,8 @@ impl Text {
     /// An answer, as lines.
     pub fn answer(&self, answer: &Answer) -> String {
         let mut out = String::new();
-        match answer {
-            Answer::Size(size) => {
-                let _ = writeln!(out, "{}", self.both_exact(size.size_mm.0));
-                if let Some(thread) = &size.thread {
-                    let _ = writeln!(out, "  the thread is `{thread}`");
-                }
-                if let Some(entry) = &size.log_entry {
-                    let said = format!("nothing is entered in the open log; `{entry}` enters it");
-                    wrapped(&mut out, "  ", &said);
-                }
-            }
-            Answer::Feature(feature) => self.feature(&mut out, feature),
-            Answer::Fit(fit) => self.fit(&mut out, fit),
-            Answer::Reading(reading) => self.reading(&mut out, reading),
-            Answer::PairReading(pair) => self.pair_reading(&mut out, pair),
-            Answer::Ream(ream) => {
-                self.headline(&mut out, &ream.hole);
-                self.ream(&mut out, Some(&ream.ream), None);
-                self.pins(&mut out, &ream.hole);
-            }
-            Answer::Passes(passes) => self.passes(&mut out, passes),
-            Answer::General(general) => self.general(&mut out, general),
-            Answer::Grade(grade) => self.grade(&mut out, grade),
-            Answer::Keyway(keyway) => self.keyway(&mut out, keyway),
-            Answer::Pick(pick) => self.pick(&mut out, pick),
-            Answer::Assembly(assembly) => self.assembly(&mut out, assembly),
-            Answer::PickGrip(grip) => self.pick_grip(&mut out, grip),
-            Answer::Drill(drills) => self.drills(&mut out, drills),
-            Answer::Seat(seat) => self.seat(&mut out, seat),
-            Answer::Align(align) => self.align(&mut out, align),
-            Answer::Rehearsal(odds) => self.rehearsal(&mut out, odds),
-            Answer::Thread(thread) => self.thread(&mut out, thread),
-            Answer::Tap(tap) => self.tap(&mut out, tap),
-            Answer::ClearanceHole(holes) => self.clearance_holes(&mut out, holes),
-            Answer::Wires(wires) => self.wires(&mut out, wires),
-            Answer::OverWires(over) => self.over_wires(&mut out, over),
-            Answer::ThreadPasses(passes) => self.thread_passes(&mut out, passes),
-            Answer::Stack(stack) => self.stack(&mut out, stack),
-            Answer::FitWarm(warm) => self.fit_warm(&mut out, warm),
-            Answer::BushingFit(bushing) => self.bushing(&mut out, bushing),
-            Answer::PassLog(log) => self.pass_log(&mut out, log),
-            Answer::Logs(logs) => self.logs(&mut out, logs),
-            Answer::Crib(crib) => Self::crib(&mut out, crib),
-            Answer::Settings(settings) => self.in_force(&mut out, settings),
-            Answer::Why(why) => Self::why(&mut out, why),
-            Answer::Help(help) => self.help(&mut out, help),
-        }
-        if let Some(what) = answer.unconfirmed().filter(|_| !matches!(answer, Answer::Assembly(_)))
-        {
+        answer.show(self, &mut out);
+        if let Some(what) = answer.unconfirmed() {
             unconfirmed(&mut out, &what);
         }
         self.printable(out)
