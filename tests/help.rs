@@ -45,6 +45,29 @@ fn every_topic_is_found_and_named_in_the_overview() {
     }
 }
 
+#[test]
+fn the_walk_through_is_shown_by_chapters() {
+    let help = |topic: &str| match Session::new().evaluate(&format!("help walk-through{topic}")) {
+        Ok(Answer::Help(help)) => help,
+        other => panic!("{topic}: {other:?}"),
+    };
+    let contents = help("").lines.into_owned();
+    let chapters: Vec<&str> = contents
+        .iter()
+        .filter(|line| !line.starts_with('-'))
+        .filter_map(|line| line.split_once(": "))
+        .map(|it| it.0)
+        .collect();
+    assert_eq!(chapters, ["journal", "inches", "log", "threads", "joints"], "{contents:?}");
+    for chapter in chapters {
+        let text = help(&format!(" {chapter}")).lines.join("\n");
+        assert!(text.contains("$ fits ") && !text.contains("```"), "{chapter}");
+    }
+    let problem = Session::new().evaluate("help walk-through bearings").unwrap_err();
+    assert_eq!(problem.at, 5..26);
+    assert!(problem.advice.contains("journal, inches, log"), "{}", problem.advice);
+}
+
 #[track_caller]
 fn fits_the_screen(what: &str, text: &str) {
     assert!(
@@ -60,7 +83,7 @@ fn fits_the_screen(what: &str, text: &str) {
 #[test]
 fn answers_fit_eighty_columns_and_twenty_four_lines() {
     for topic in TOPICS {
-        fits_the_screen(topic.topic, &PLAIN.answer(&Answer::Help(*topic)));
+        fits_the_screen(topic.topic, &PLAIN.answer(&Answer::Help(topic.clone())));
         // Where a figure comes from may take more than a screen.
         for (query, _) in topic.examples.iter().filter(|(query, _)| !query.starts_with("why")) {
             for setting in ["units mm", "units in", "dial radius"] {

@@ -63,9 +63,10 @@ fn prompt(block: &[&str]) -> String {
     out
 }
 
-#[test]
-fn every_command_prints_what_the_readme_shows() {
-    let text = std::fs::read_to_string(project_file("README.md")).expect("README.md");
+/// Runs every command of a page, and holds the page to what they print.
+#[track_caller]
+fn prints_what_it_shows(page: &str, blocks: usize) {
+    let text = std::fs::read_to_string(project_file(page)).expect(page);
     let mut wanted = String::new();
     let mut lines = text.lines();
     let mut checked = 0;
@@ -82,8 +83,35 @@ fn every_command_prints_what_the_readme_shows() {
         wanted += "```\n";
         checked += 1;
     }
-    assert!(checked >= 9, "only {checked} blocks");
-    hold_generated("README.md", &wanted);
+    assert!(checked >= blocks, "{page}: only {checked} blocks");
+    hold_generated(page, &wanted);
+}
+
+#[test]
+fn every_command_prints_what_the_readme_shows() {
+    prints_what_it_shows("README.md", 7);
+}
+
+#[test]
+fn every_command_prints_what_the_walk_through_shows() {
+    prints_what_it_shows("fits-repl/guide.md", 25);
+}
+
+#[test]
+fn the_readme_is_short_and_its_examples_are_answered() {
+    let text = std::fs::read_to_string(project_file("README.md")).expect("README.md");
+    assert!(text.lines().count() <= 300, "{} lines", text.lines().count());
+    let table = text.split("## What can be asked").nth(1).expect("a table of questions");
+    let mut session = Session::new();
+    let mut asked = 0;
+    for row in table.lines().skip(1).take_while(|line| !line.starts_with("## ")) {
+        for example in row.split('`').skip(1).step_by(2) {
+            let answer = session.evaluate(example);
+            assert!(answer.is_ok(), "{example}: {answer:?}");
+            asked += 1;
+        }
+    }
+    assert!(asked > 30, "only {asked} examples");
 }
 
 #[test]

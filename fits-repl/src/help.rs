@@ -1,17 +1,20 @@
 //! Help, by topic: short texts and examples that work as they stand.
 
+use std::borrow::Cow;
+
 use crate::{answer::HelpAnswer, problem::Problem, query::Spot, words::near_miss};
 
 /// Every topic, the overview first.
 pub const TOPICS: &[HelpAnswer] = &[
     HelpAnswer {
         topic: "help",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Type a size and how it fits; the answer says what to cut to.",
             "Topics: sizes, classes, pairs, words, inch, readings, limits, parts, ream,",
             "passes, log, crib, drills, threads, general, pick, assemble, bushings, stack,",
-            "warm, measuring, temperature, rehearse, align, settings, why, program.",
-        ],
+            "warm, measuring, temperature, rehearse, align, settings, why, program;",
+            "`help walk-through`: a whole machine, joint by joint.",
+        ]),
         examples: &[
             ("20 H7/g6", "what to cut both parts to, and how"),
             ("20 H7 = 20.013", "a reading: cut more, good or over"),
@@ -22,13 +25,13 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "sizes",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "A bare number takes the unit in the prompt. Units: mm, cm, m, um, in, \", ft,",
             "thou, tenths (of a thou), uin. Fractions as 3/4in and 1-1/2in.",
             "Drill gauges: #7, letter F.",
             "A size may be a small sum; alone on a line it is answered in both units.",
             "Kept exactly to 0.1 nm; 1/256 in and other finer fractions are rounded.",
-        ],
+        ]),
         examples: &[
             ("3/4in", "in both units"),
             ("3/4in - 15 thou", "a sum: spaces about the sign"),
@@ -38,10 +41,10 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "classes",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "An ISO 286 class is a letter and a grade: capitals for holes, small for shafts.",
             "Letters A to ZC without I, L, O, Q, W; grades 01, 0, 1 to 18; sizes to 3150 mm.",
-        ],
+        ]),
         examples: &[
             ("20 H7", "a hole"),
             ("3/4in h6", "a shaft on an inch size"),
@@ -50,12 +53,12 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "pairs",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Hole first, then shaft. The usual ones, hole-basis (ANSI B4.2 descriptions):",
             "H11/c11 loose running   H9/d9 free running   H8/f7 close running",
             "H7/g6 sliding   H7/h6 locational clearance   H7/k6, H7/n6 locational transition",
             "H7/p6 locational interference   H7/s6 medium drive   H7/u6 force",
-        ],
+        ]),
         examples: &[
             ("20 H7/g6", "the pair"),
             ("20 H7/g6, hole = 20.013", "the hole is cut: the shaft to suit it"),
@@ -65,12 +68,12 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "words",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Loosest to tightest: loose running, free running, running, close running,",
             "precision running, sliding, snug, wringing, push, tight keying, light press,",
             "drive, press, heavy drive, heavy press; and shrink. Other wordings work too.",
             "hub MATERIAL, long SIZE, turns and thin (tube or wall) change the choice.",
-        ],
+        ]),
         examples: &[
             ("3/4in press", "the class it takes, why, and its neighbours"),
             ("20 slip", "in ISO 286 where the size is metric"),
@@ -82,11 +85,11 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "inch",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "ASME B4.1: RC1-RC9 running, LC1-LC11 locational clearance, LT1-LT6 transition,",
             "LN1-LN3 interference, FN1-FN5 force. A size typed in inches is answered in",
             "inches first; `units in` makes bare numbers inches.",
-        ],
+        ]),
         examples: &[
             ("3/4in RC4", "close running"),
             ("1.5in FN2", "medium drive"),
@@ -97,11 +100,11 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "parts",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Bought-in parts by name: dowel, shoulder screw, drill rod, cold drawn, bushing,",
             "bearing bore, key, tube. Give a word for the fit and the mate is answered.",
             "Both features may be given, too, or what the part in hand measures.",
-        ],
+        ]),
         examples: &[
             ("dowel 1/4in, press", "the hole for a dowel pin"),
             ("dowel 1/4in", "what it comes as"),
@@ -115,19 +118,21 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "drills",
-        lines: &["The nearest standard drills: fractions, letters, numbers, metric."],
+        lines: Cow::Borrowed(&[
+            "The nearest standard drills: fractions, letters, numbers, metric.",
+        ]),
         examples: &[("drill 0.7031in", "under and over"), ("drill #7", "one by its name")],
     },
     HelpAnswer {
         topic: "threads",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Names: M10x1.25, 3/8-24, #10-32, Tr20x4, 1/2-10 Acme 2G, 1/2 BSW, 2BA, G1/2,",
             "1/2-14 NPT; then classes, nut and screw as 6H/6g or 2B/2A, LH, 2 starts. A size",
             "with no pitch takes the coarse series. long SIZE: the length engaged. After tap:",
             "hub MATERIAL, hand, power, form. After cut: inside, straight, compound 29, nose",
             "(or radius: a round tool), flat (its width).",
             "The question may stand first (tap M10); nut or screw asks for one side.",
-        ],
+        ]),
         examples: &[
             ("M10x1.25", "limits, blank, tap drill, depth of cut"),
             ("3/8-24 2B/2A", "a pair and its play"),
@@ -143,7 +148,9 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "general",
-        lines: &["ISO 2768-1 for sizes that no tolerance is given to: f, m, c or v."],
+        lines: Cow::Borrowed(&[
+            "ISO 2768-1 for sizes that no tolerance is given to: f, m, c or v.",
+        ]),
         examples: &[
             ("12.5 general m", "a length"),
             ("2 general c radius", "a radius or chamfer"),
@@ -152,7 +159,9 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "pick",
-        lines: &["Standard fits that give a wanted range, the easiest to make first."],
+        lines: Cow::Borrowed(&[
+            "Standard fits that give a wanted range, the easiest to make first.",
+        ]),
         examples: &[
             ("pick 20 clearance 0.01..0.06", "play"),
             ("pick 1in interference 0.5 thou..2 thou", "grip"),
@@ -162,7 +171,7 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "assemble",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Parts pressed or shrunk: press force, what it holds, whether it keeps, heat.",
             "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
             "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
@@ -171,7 +180,7 @@ pub const TOPICS: &[HelpAnswer] = &[
             "is on the diameter; say `interference 0.015 on radius` if yours is not. holds of",
             "pick takes a torque, or a force along the axis.",
             "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
-        ],
+        ]),
         examples: &[
             ("assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel", "by classes"),
             ("assemble 3/4in press, hub steel od 1.5in long 1in oil", "by a word, oiled"),
@@ -182,13 +191,13 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "stack",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Parts end to end and their play. + adds, - takes away, 2x is two alike;",
             "each by limits, a class, or what it measures; a name before it if you like.",
             "play A..B wanted gives the length to make the last part to, or the one marked ?.",
             "uniform, triangular or normal after a link says how its size may lie; all normal",
             "is of every link. runs N and seed N steer the simulation.",
-        ],
+        ]),
         examples: &[
             ("stack 12 \u{b1}0.1 -5 \u{b1}0.05 -6.8 +0/-0.1", "end play of three"),
             ("stack screw 20 +0.05/0, tube -17 \u{b1}0.05, washer -2x 1.4 \u{b1}0.05", "named"),
@@ -198,11 +207,11 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "warm",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Any pair away from 20 C: the clearance at both ends, and where it binds or lets",
             "go. Say what hole and shaft are made of; nylon's growth with damp is told too.",
             "Both parts free and at one temperature; both measured parts may be given.",
-        ],
+        ]),
         examples: &[
             ("20 H7/g6 warm 60C, hole nylon, shaft steel", "from 20 C to 60 C"),
             ("20 H7/g6 warm -20C..60C, hole aluminium, shaft steel", "over a range"),
@@ -212,13 +221,13 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "bushings",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "A bushing pressed into a housing closes in: the play left, the shaft to turn, or",
             "the bore to ream in place. Of bronze, sintered bronze, nylon, acetal, or lined.",
             "running A..B, or a service: general, rough, motor, spindle, fast spindle or",
             "pivot, as for rough. housing CLASS, shaft CLASS or SIZE, rpm N, warm TEMP.",
             "The end play of a flange or a thrust washer is a stack: `help stack`.",
-        ],
+        ]),
         examples: &[
             ("bushing 20 od 26 long 20, hub steel od 60, bronze", "the shaft to turn"),
             ("bushing 20 od 26 long 20, hub steel, bronze, running 0.03..0.1", "play wanted"),
@@ -231,10 +240,10 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "readings",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Give what the spring pass measures after =. Figures are changes of diameter.",
             "It is taken as it stands unless an instrument is named: see help measuring.",
-        ],
+        ]),
         examples: &[
             ("20 H7 = 19.982", "cut more, and how much"),
             ("20 g6 = 19.985", "a shaft"),
@@ -243,13 +252,13 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "measuring",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "with INSTRUMENT: good, over or cut more is said where it is 95 % sure (after",
             "ISO 14253-1), else too close to call. Several readings are averaged; a slash",
             "parts two places: out of round or taper is told from the instrument's scatter.",
             "micrometer, calliper, bore gauge, telescoping gauge, inside micrometer, small-",
             "hole gauge, three-point micrometer, plug gauge, test indicator and more.",
-        ],
+        ]),
         examples: &[
             ("20 H7 = 20.019 with bore gauge", "how sure it is"),
             ("20 H7 = 20.012 20.014 20.013", "several readings, averaged"),
@@ -259,11 +268,11 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "temperature",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "at TEMP: the part's temperature; say what it is of. room TEMP: the gauge's, and",
             "what the part cools to. The size at 20 C is judged, and how long to wait until",
             "it is within a tenth, or within SIZE, is estimated.",
-        ],
+        ]),
         examples: &[
             ("20 H7 = 20.013 at 31C, hole aluminium", "warm from boring"),
             ("3/4in h6 = 0.7505in at 113F, shaft steel", "a warm shaft"),
@@ -272,12 +281,12 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "rehearse",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "A simulated machinist cuts the part many times in three ways: by the adviser,",
             "by halves, and all at once. with INSTRUMENT is needed; hole or shaft MATERIAL,",
             "overhang N (free length over thickness), runs N and seed N may be given.",
             "with fault: short turn, backlash, light tool, rough or biased gauge.",
-        ],
+        ]),
         examples: &[
             ("rehearse 20 H7 from 19.6 with bore gauge", "the odds before cutting"),
             ("rehearse 20 g6 from 20.5 with micrometer, runs 200, seed 7", "a shaft"),
@@ -286,11 +295,11 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "align",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Two test diameters cut at one setting, headstock first, and their distance:",
             "how far and which way to move the tailstock. between SIZE: the whole distance",
             "between centres. A part with long SIZE: what the taper leaves of its tolerance.",
-        ],
+        ]),
         examples: &[
             ("align 19.98 20.01 over 150", "to turn parallel"),
             ("align 0.7503in 0.7511in over 6in between 14in", "scaled to the centres"),
@@ -300,7 +309,9 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "limits",
-        lines: &["Limits without a class: by deviations or by both sizes. Say hole or shaft."],
+        lines: Cow::Borrowed(&[
+            "Limits without a class: by deviations or by both sizes. Say hole or shaft.",
+        ]),
         examples: &[
             ("hole 20 +0.02/-0.01", "by two deviations"),
             ("shaft 20 \u{b1}0.05", "either way"),
@@ -309,18 +320,18 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "ream",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Reamer limits by the DIN 1420 rule, and the drill that leaves the right stock.",
             "Mic the reamer you have: one inside these limits makes the hole; try on scrap.",
-        ],
+        ]),
         examples: &[("ream 20 H7", "reamer and pre-drill"), ("ream 3/4in H7", "on an inch size")],
     },
     HelpAnswer {
         topic: "passes",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "Rough, semi-finish, finish, spring: the size after each and what to dial.",
             "Read after the semi-finish pass: the finish cut is as deep, to a dial division.",
-        ],
+        ]),
         examples: &[
             ("bore 20 H7", "from the drill"),
             ("bore 20 H7 from 19.6", "from where it is now"),
@@ -330,14 +341,13 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "log",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "A plan that says where the work is opens a pass log: enter what you dial and",
             "read, and it says what to dial next, and the odds. Each entry is on disk before",
             "it is answered; an entry that cannot be is asked about: `sure` after it stands.",
             "`log list` names them, `log open` and a name goes back to one, `log leave` out.",
             "Finished logs teach what to expect of your lathe. Dials as the dial is set.",
-            "Of places that differ the one with most off decides; the form is told.",
-        ],
+        ]),
         examples: &[
             ("bore 20 H7 from 19.6 with bore gauge", "the plan, and a log"),
             ("cut 0.2 = 19.79", "dialled and read"),
@@ -353,11 +363,11 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "crib",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "The tools you own, in a TOML file of your configuration folder (the prompt and",
             "fits QUERY read it; batch only what --crib names). Plans use what is there and",
             "say what they would rather have. `crib remove` and a number takes one out.",
-        ],
+        ]),
         examples: &[
             ("crib add reamer 3/4in cuts 0.7504in", "a reamer and what it really cuts"),
             ("crib add drill set metric 1..13 step 0.5", "or fraction, number, letter"),
@@ -372,10 +382,10 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "settings",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "The prompt remembers them in a TOML file of your configuration folder. fits",
             "QUERY and batch begin anew each time, so that a line is always answered alike.",
-        ],
+        ]),
         examples: &[
             ("units in", "bare numbers are inches"),
             ("units mm", "bare numbers are millimetres"),
@@ -394,7 +404,9 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "why",
-        lines: &["Where each figure of the last answer comes from: standard, table, rule, doubts."],
+        lines: Cow::Borrowed(&[
+            "Where each figure of the last answer comes from: standard, table, rule, doubts.",
+        ]),
         examples: &[
             ("why 20 H7/g6", "of a query named"),
             ("why 290 M6", "of one with an exception"),
@@ -402,14 +414,14 @@ pub const TOPICS: &[HelpAnswer] = &[
     },
     HelpAnswer {
         topic: "program",
-        lines: &[
+        lines: Cow::Borrowed(&[
             "fits                opens the prompt; Ctrl-C clears the line, Ctrl-D leaves",
             "fits QUERY          answers once; --json as one JSON object, --svg a picture",
             "fits batch          reads a query a line, writes a JSON object a line",
             "Exit status: 0 answered; 1 a reading is out of limits; 2 not understood;",
             "3 a file or the machine failed. NO_COLOR turns colour off.",
             "--crib FILE and --log FILE name the tools and the pass log, in any of these.",
-        ],
+        ]),
         examples: &[("20 H7/g6", "as fits 20 H7/g6")],
     },
 ];
@@ -421,12 +433,15 @@ pub const TOPICS: &[HelpAnswer] = &[
 pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
     let Some(spot) = topic else { return overview() };
     let wanted = spot.value.to_ascii_lowercase();
+    if let Some(chapter) = wanted.strip_prefix("walk-through") {
+        return walk_through(chapter.trim(), spot);
+    }
     let found = TOPICS.iter().find(|help| {
         let singular = help.topic.strip_suffix('s').unwrap_or(help.topic);
         help.topic == wanted || singular == wanted
     });
     if let Some(found) = found {
-        return Ok(*found);
+        return Ok(found.clone());
     }
     let alias = match wanted.as_str() {
         "units" | "dial" | "setting" | "graduation" | "risk" | "machine" | "slide" => {
@@ -457,7 +472,7 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
         _ => None,
     };
     if let Some(found) = alias.and_then(|alias| TOPICS.iter().find(|help| help.topic == alias)) {
-        return Ok(*found);
+        return Ok(found.clone());
     }
     let near =
         TOPICS.iter().find(|help| near_miss(&wanted, help.topic)).map_or("help", |help| help.topic);
@@ -471,5 +486,25 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
 }
 
 fn overview() -> Result<HelpAnswer, Problem> {
-    TOPICS.first().copied().ok_or_else(|| Problem::new("there is no help", 0..0))
+    TOPICS.first().cloned().ok_or_else(|| Problem::new("there is no help", 0..0))
+}
+
+/// The walk-through: a heading opens each chapter with its name.
+const GUIDE: &str = include_str!("../guide.md");
+
+/// A chapter of the walk-through; without a name, what it is and its chapters.
+fn walk_through(chapter: &str, spot: &Spot<String>) -> Result<HelpAnswer, Problem> {
+    let (opening, rest) = GUIDE.split_once("\n## ").unwrap_or((GUIDE, ""));
+    let mut chapters = rest.split("\n## ");
+    let answer = |lines| Ok(HelpAnswer { topic: "walk-through", lines, examples: &[] });
+    if chapter.is_empty() {
+        let titles = chapters.filter_map(|text| text.lines().next());
+        return answer(opening.lines().skip(2).chain(titles).collect());
+    }
+    if let Some(text) = chapters.clone().find(|text| text.starts_with(&format!("{chapter}:"))) {
+        return answer(text.lines().filter(|line| !line.starts_with("```")).collect());
+    }
+    let names = chapters.by_ref().filter_map(|text| text.split(':').next());
+    Err(Problem::new(format!("the walk-through has no chapter `{chapter}`"), spot.at.clone())
+        .advise(format!("its chapters are {}", names.collect::<Vec<_>>().join(", "))))
 }

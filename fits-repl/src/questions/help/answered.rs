@@ -1,14 +1,16 @@
 //! Help, by topic.
 
+use std::borrow::Cow;
+
 use serde::{Serialize, Serializer};
 
 /// Help on a topic.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize)]
 pub struct HelpAnswer {
     /// The topic.
     pub topic: &'static str,
     /// The text, line by line.
-    pub lines: &'static [&'static str],
+    pub lines: Cow<'static, [&'static str]>,
     /// Queries to try, each with what it gives.
     #[serde(serialize_with = "examples_as_objects")]
     pub examples: &'static [(&'static str, &'static str)],
