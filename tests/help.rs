@@ -2,7 +2,7 @@
 
 use fits_repl::{
     answer::{Answer, SettingsAnswer},
-    help::TOPICS,
+    help::{self, topics},
     query::{Dial, Units},
     render::{Colour, text::Text},
     session::Session,
@@ -16,7 +16,7 @@ const PLAIN: Text = Text {
 #[test]
 fn every_example_is_answered() {
     let mut count = 0;
-    for topic in TOPICS {
+    for topic in topics() {
         assert!(!topic.examples.is_empty(), "help {}: no example", topic.topic);
         // A topic's examples may build on one another.
         let mut session = Session::new();
@@ -32,8 +32,8 @@ fn every_example_is_answered() {
 
 #[test]
 fn every_topic_is_found_and_named_in_the_overview() {
-    let overview = TOPICS[0].lines.join(" ");
-    for topic in TOPICS {
+    let overview = help::about(None).expect("an overview").lines.join(" ");
+    for topic in topics() {
         let answer = Session::new().evaluate(&format!("help {}", topic.topic));
         let Ok(Answer::Help(help)) = answer else { panic!("help {}: {answer:?}", topic.topic) };
         assert_eq!(help.topic, topic.topic);
@@ -46,12 +46,25 @@ fn every_topic_is_found_and_named_in_the_overview() {
 }
 
 #[test]
+fn a_word_of_a_question_is_explained() {
+    let lines = |word: &str| match Session::new().evaluate(&format!("help {word}")) {
+        Ok(Answer::Help(help)) => help.lines,
+        other => panic!("{word}: {other:?}"),
+    };
+    assert_eq!(lines("rpm"), ["rpm N: how fast the shaft turns"]);
+    assert_eq!(lines("safe"), ["safe: nothing may yield"]);
+    assert_eq!(lines("play"), lines("stack"), "a topic's own word goes before");
+    let of_two = lines("interference");
+    assert_eq!(of_two.len(), 2, "{of_two:?}");
+}
+
+#[test]
 fn the_walk_through_is_shown_by_chapters() {
     let help = |topic: &str| match Session::new().evaluate(&format!("help walk-through{topic}")) {
         Ok(Answer::Help(help)) => help,
         other => panic!("{topic}: {other:?}"),
     };
-    let contents = help("").lines.into_owned();
+    let contents = help("").lines;
     let chapters: Vec<&str> = contents
         .iter()
         .filter(|line| !line.starts_with('-'))
@@ -82,8 +95,8 @@ fn fits_the_screen(what: &str, text: &str) {
 
 #[test]
 fn answers_fit_eighty_columns_and_twenty_four_lines() {
-    for topic in TOPICS {
-        fits_the_screen(topic.topic, &PLAIN.answer(&Answer::Help(topic.clone())));
+    for topic in topics() {
+        fits_the_screen(topic.topic, &PLAIN.answer(&Answer::Help(topic.answer())));
         // Where a figure comes from may take more than a screen.
         for (query, _) in topic.examples.iter().filter(|(query, _)| !query.starts_with("why")) {
             for setting in ["units mm", "units in", "dial radius"] {

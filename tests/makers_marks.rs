@@ -5,7 +5,7 @@ use fits_checks::rows;
 use fits_core::standards::{bought::Family, materials::Material};
 use fits_repl::{
     answer::SettingsAnswer,
-    help::TOPICS,
+    help::topics,
     query::{Dial, Units},
     render::{Colour, text::Text},
     session::Session,
@@ -51,8 +51,7 @@ fn marks_are_understood_and_shown_by_nothing() {
     for word in &materials {
         assert!(Material::find(word).is_ok(), "{word}");
     }
-    let pages: Vec<String> =
-        TOPICS.iter().map(|topic| said(&format!("help {}", topic.topic))).collect();
+    let pages: Vec<String> = topics().map(|topic| said(&format!("help {}", topic.topic))).collect();
     for mark in parts.iter().chain(&materials) {
         for page in &pages {
             assert!(!shows(page, mark), "{mark}: {page}");

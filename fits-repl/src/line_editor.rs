@@ -22,12 +22,12 @@ use rustyline::{
 use crate::{
     answer::Answer,
     batch::Outcome,
-    help::TOPICS,
+    help::topics,
     query::{Query, Units},
     render::{Colour, printable, text::Text},
     session::Session,
     signals,
-    words::every_keyword,
+    words::clause::{self, reserved},
 };
 
 /// Lines of history kept.
@@ -93,7 +93,7 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
     let mut offered: Vec<&'static str> = Vec::new();
     let first_word = context.split_whitespace().next().unwrap_or_default();
     if first_word == "help" {
-        offered.extend(TOPICS.iter().map(|topic| topic.topic));
+        offered.extend(topics().map(|topic| topic.topic));
     } else if first_word == "units" {
         offered.extend(["mm", "in"]);
     } else if first_word == "dial" {
@@ -106,6 +106,8 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
         offered.extend(if context.contains(' ') { &TOOLS[..] } else { &["add", "remove"] });
     } else if context.ends_with('/') {
         offered.extend(SHAFTS);
+    } else if let Some(clauses) = clause::opened_by(first_word) {
+        offered.extend(clauses.iter().skip(1).map(|clause| clause.word));
     } else if let Ok(read) = crate::read(context) {
         if matches!(read, Query::Size(_)) {
             offered.extend(HOLES.iter().chain(SHAFTS).chain(INCH));
@@ -128,7 +130,7 @@ fn candidates(before: &str) -> (usize, Vec<&'static str>) {
             "at", "from", "general", "hub", "long", "overhang", "room", "runs", "seed", "thin",
             "turns", "with", "within",
         ];
-        offered.extend(every_keyword().filter(|word| !clauses.contains(word)));
+        offered.extend(reserved().filter(|word| !clauses.contains(word)));
     }
     offered.retain(|word| word.starts_with(typed) && *word != typed);
     (start, offered)

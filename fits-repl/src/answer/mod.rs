@@ -15,7 +15,7 @@ pub use crate::questions::{
     drill::answered::{DrillAnswer, NamedDrill},
     general::answered::GeneralAnswer,
     grade::answered::GradeAnswer,
-    help::answered::HelpAnswer,
+    help::answered::{HelpAnswer, HelpTopic},
     joint::figures::{
         AssemblyAnswer, AtWorkFigures, BodyFigures, BothFigures, GripFigures, LeadInFigures,
         LighterFigures, MinMax, PickGripAnswer, PlasticFigures, WallPoint,

@@ -28,7 +28,11 @@ use fits_core::source::{Known, Reason};
 use serde::Serialize;
 
 use crate::{
-    problem::Problem, query::Units, render::text::Text, session::Session, words::fault::Parsed,
+    problem::Problem,
+    query::Units,
+    render::text::Text,
+    session::Session,
+    words::{clause::Clause, fault::Parsed},
 };
 
 /// What was typed, as a question.
@@ -153,11 +157,11 @@ macro_rules! questions {
         /// How lines are read that begin with a word of their own.
         pub(crate) const READERS: &[Read] = &[$($($read,)?)+];
 
-        /// The words of each question: what a query can begin with or hold.
-        pub(crate) const WORDS: &[&[&str]] = &[$($module::WORDS,)+];
+        /// The clauses of each question: what its lines begin with and hold.
+        pub(crate) const CLAUSES: &[&[Clause]] = &[$($module::CLAUSES,)+];
 
         /// The help of each question.
-        pub(crate) const HELP: &[&[help::answered::HelpAnswer]] = &[$($module::HELP,)+];
+        pub(crate) const HELP: &[&[help::answered::HelpTopic]] = &[$($module::HELP,)+];
     };
 }
 

@@ -7,7 +7,7 @@ use nom::{Err, Parser, bytes::complete::take_while, error::ErrorKind};
 use crate::{
     query::{Query, Spot},
     words::{
-        every_keyword,
+        clause::reserved,
         fault::{Fault, Parsed, fatal, fatal_fix},
     },
 };
@@ -69,7 +69,7 @@ pub(crate) fn spot<'a, T>(
 pub(crate) fn unknown<T>(input: &str) -> Result<T, Err<Fault>> {
     let typed = input.split(|c: char| is_space(c) || c == ',').next().unwrap_or(input);
     let length = typed.len().max(input.chars().next().map_or(0, char::len_utf8));
-    let near = every_keyword().find(|known| near_miss(&typed.to_ascii_lowercase(), known));
+    let near = reserved().find(|known| near_miss(&typed.to_ascii_lowercase(), known));
     match near {
         Some(known) => fatal_fix(
             input,
@@ -118,7 +118,7 @@ pub(crate) fn shortened(text: &str) -> String {
 /// Words of letters and hyphens up to a keyword, joined by single spaces:
 /// `light press`, `cast iron`.
 pub(crate) fn phrase(input: &str) -> Parsed<'_, String> {
-    words_until(input, |typed| every_keyword().any(|known| known.eq_ignore_ascii_case(typed)))
+    words_until(input, |typed| reserved().any(|known| known.eq_ignore_ascii_case(typed)))
 }
 
 /// Words of letters and hyphens up to one that ends them.
@@ -146,7 +146,7 @@ pub(crate) fn words_until(input: &str, ends: impl Fn(&str) -> bool) -> Parsed<'_
 
 /// A material's name up to a keyword.
 pub(crate) fn material_name(input: &str) -> Parsed<'_, String> {
-    name_with_figures(input, |typed| every_keyword().any(|known| known.eq_ignore_ascii_case(typed)))
+    name_with_figures(input, |typed| reserved().any(|known| known.eq_ignore_ascii_case(typed)))
 }
 
 /// Words and the figures among them, up to a comma or a word that ends them:

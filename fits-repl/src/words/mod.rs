@@ -4,6 +4,7 @@
 //! knows no table, so it can say of `Q7` only that it has the shape of a class.
 
 pub(crate) mod amounts;
+pub(crate) mod clause;
 pub(crate) mod fault;
 pub(crate) mod keywords;
 pub(crate) mod quantities;
@@ -21,7 +22,7 @@ use nom::{
 use crate::{
     problem::Problem,
     query::{Query, Work},
-    questions::{READERS, WORDS, part::reader::part_or_size, thread},
+    questions::{READERS, part::reader::part_or_size, thread},
     words::{
         fault::{Known, Parsed, fatal},
         keywords::{keyword, space, spot},
@@ -32,11 +33,6 @@ pub(crate) use crate::words::keywords::near_miss;
 
 /// A longer line is not a query.
 pub const LONGEST_LINE: usize = 4096;
-
-/// Every keyword a query can begin with or hold.
-pub(crate) fn every_keyword() -> impl Iterator<Item = &'static str> {
-    WORDS.iter().flat_map(|words| words.iter().copied())
-}
 
 /// Reads one line.
 ///

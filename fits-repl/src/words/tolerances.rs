@@ -5,7 +5,7 @@ use nom::{Err, bytes::complete::take_while};
 use crate::{
     query::{ClassText, Spot, Tolerance},
     words::{
-        every_keyword,
+        clause::reserved,
         fault::{Fault, Parsed, fatal, fatal_fix},
         keywords::{space, span, word},
         sizes::{factor, size_after},
@@ -75,7 +75,7 @@ pub(crate) fn class(input: &str, total: usize) -> Result<Option<(&str, ClassText
     };
     let (end, grade) = take_while(|c: char| c.is_ascii_alphanumeric())(rest)?;
     if grade.is_empty() {
-        if letters.len() > 2 || every_keyword().any(|known| known.eq_ignore_ascii_case(letters)) {
+        if letters.len() > 2 || reserved().any(|known| known.eq_ignore_ascii_case(letters)) {
             return Ok(None);
         }
         let usual = if letters.starts_with(|c: char| c.is_ascii_uppercase()) { "7" } else { "6" };

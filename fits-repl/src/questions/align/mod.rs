@@ -7,20 +7,39 @@ pub(crate) mod shown;
 use self::{answered::AlignAnswer, asked::Align};
 use fits_core::source::{Known, Reason};
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
-    questions::{Answered, Question, help::answered::HelpAnswer, why::answered::said},
+    questions::{Answered, Question, help::answered::HelpTopic, why::answered::said},
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["align"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("align", "A B over L", "how far to move the tailstock"),
+    Clause::free("taper", "A:B", "a taper to set over for"),
+    Clause::free("between", "SIZE", "between the centres"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "align",
+    also: &["tailstock", "taper"],
+    lines: &[
+        "Two test diameters cut at one setting, headstock first, and their distance:",
+        "how far and which way to move the tailstock. between SIZE: the whole distance",
+        "between centres. A part with long SIZE: what the taper leaves of its tolerance.",
+    ],
+    examples: &[
+        ("align 19.98 20.01 over 150", "to turn parallel"),
+        ("align 0.7503in 0.7511in over 6in between 14in", "scaled to the centres"),
+        ("align 19.98 20.01 over 150, 20 g6 long 40", "does a fit survive it?"),
+        ("align taper 1:50 over 200", "a taper wanted"),
+    ],
+}];
 
 impl Question for Align {
     fn typed_in(&self, session: &Session) -> Units {

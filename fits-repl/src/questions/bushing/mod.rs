@@ -9,21 +9,47 @@ pub(crate) mod shown;
 use self::{asked::BushingText, figures::BushingAnswer};
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpAnswer, part::mates::thought_in},
+    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
     render::text::Text,
     session::Session,
     words::{fault::Parsed, keywords::keyword},
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &[];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::free("bushing", "SIZE", "a bushing, its housing and its shaft"),
+    Clause::free("od", "SIZE", "the outside diameter"),
+    Clause::free("housing", "SIZE or material", "what it is pressed into"),
+    Clause::free("running", "A..B", "the play wanted where it runs"),
+    Clause::free("rpm", "N", "how fast the shaft turns"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "bushings",
+    also: &["bush", "running", "close-in", "housing"],
+    lines: &[
+        "A bushing pressed into a housing closes in: the play left, the shaft to turn, or",
+        "the bore to ream in place. Of bronze, sintered bronze, nylon, acetal, or lined.",
+        "running A..B, or a service: general, rough, motor, spindle, fast spindle or",
+        "pivot, as for rough. housing CLASS, shaft CLASS or SIZE, rpm N, warm TEMP.",
+        "The end play of a flange or a thrust washer is a stack: `help stack`.",
+    ],
+    examples: &[
+        ("bushing 20 od 26 long 20, hub steel od 60, bronze", "the shaft to turn"),
+        ("bushing 20 od 26 long 20, hub steel, bronze, running 0.03..0.1", "play wanted"),
+        ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
+        ("bushing 20 od 26 long 20, hub steel, bronze, shaft h6", "the bore in place"),
+        ("bushing 20 od 26 long 20, hub steel, bronze, for rough", "a hand machine"),
+        ("bushing 20 lined", "a lined one by its maker's table"),
+        ("stack shaft 30.2 \u{b1}0.05, flange -2x 3 \u{b1}0.05, hub -24 \u{b1}0.05", "flanges"),
+    ],
+}];
 
 /// A line that begins with `bushing` or `bush`, and goes on as a question.
 pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {

@@ -9,21 +9,42 @@ pub(crate) mod shown;
 
 use self::{asked::CribQuery, figures::CribAnswer};
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpAnswer},
+    questions::{Answered, Question, help::answered::HelpTopic},
     render::text::Text,
     session::Session,
     words::{fault::Parsed, keywords::keyword},
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["crib"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] =
+    &[Clause::new("crib", "add or remove", "the tools of the shop")];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "crib",
+    also: &["tool", "tools"],
+    lines: &[
+        "The tools you own, in a TOML file of your configuration folder (the prompt and",
+        "fits QUERY read it; batch only what --crib names). Plans use what is there and",
+        "say what they would rather have. `crib remove` and a number takes one out.",
+    ],
+    examples: &[
+        ("crib add reamer 3/4in cuts 0.7504in", "a reamer and what it really cuts"),
+        ("crib add drill set metric 1..13 step 0.5", "or fraction, number, letter"),
+        ("crib add drill #7", "one drill"),
+        ("crib add tap M10x1.25", "a tap"),
+        ("crib add pin 20", "a gauge pin: holes name those near their limits"),
+        ("crib add bar 12 reach 60", "a boring bar: smallest bore, reach"),
+        ("crib add instrument my gauge repeat 0.003 bias 0.002", "as deviations"),
+        ("crib add material odd bronze modulus 105GPa poisson 0.34", "its figures"),
+        ("crib", "all of it, numbered"),
+    ],
+}];
 
 /// A line that begins with `crib`.
 pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {

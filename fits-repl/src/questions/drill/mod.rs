@@ -7,23 +7,29 @@ pub(crate) mod shown;
 use self::{answered::DrillAnswer, asked::DrillFor};
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
     questions::{
-        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in, recalled,
+        Answered, Question, help::answered::HelpTopic, part::mates::thought_in, recalled,
         why::answered::why_asked,
     },
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["drill"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[Clause::new("drill", "SIZE", "the nearest drills")];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "drills",
+    also: &[],
+    lines: &["The nearest standard drills: fractions, letters, numbers, metric."],
+    examples: &[("drill 0.7031in", "under and over"), ("drill #7", "one by its name")],
+}];
 
 impl Question for DrillFor {
     fn typed_in(&self, session: &Session) -> Units {

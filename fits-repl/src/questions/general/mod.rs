@@ -10,20 +10,35 @@ use self::{
 };
 use fits_core::{source::Reason, standards::iso2768::Class};
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
-    questions::{Answered, Question, help::answered::HelpAnswer, part::mates::thought_in},
+    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["general"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("general", "f, m, c or v", "an untoleranced size (ISO 2768-1)"),
+    Clause::free("radius", "", "of an edge: a radius or chamfer"),
+    Clause::free("chamfer", "", "of an edge: a radius or chamfer"),
+    Clause::free("angle", "", "of an angle, by its shorter side"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "general",
+    also: &[],
+    lines: &["ISO 2768-1 for sizes that no tolerance is given to: f, m, c or v."],
+    examples: &[
+        ("12.5 general m", "a length"),
+        ("2 general c radius", "a radius or chamfer"),
+        ("40 general m angle", "an angle, by its shorter side"),
+    ],
+}];
 
 impl Question for General {
     fn typed_in(&self, session: &Session) -> Units {

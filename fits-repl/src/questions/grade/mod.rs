@@ -7,23 +7,25 @@ pub(crate) mod shown;
 use self::{answered::GradeAnswer, asked::Grade};
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
     questions::{
-        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in, recalled,
+        Answered, Question, help::answered::HelpTopic, part::mates::thought_in, recalled,
         why::answered::why_asked,
     },
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["grade"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] =
+    &[Clause::new("grade", "N", "a standard tolerance: IT, or of ASME B4.1 in inches")];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[];
 
 impl Question for Grade {
     fn typed_in(&self, session: &Session) -> Units {

@@ -1,8 +1,29 @@
 //! Help, by topic.
 
-use std::borrow::Cow;
-
 use serde::{Serialize, Serializer};
+
+type Examples = &'static [(&'static str, &'static str)];
+
+/// What there is to say on a topic.
+#[derive(Clone, Copy, Debug)]
+pub struct HelpTopic {
+    /// The topic.
+    pub topic: &'static str,
+    /// What else it is asked by.
+    pub also: &'static [&'static str],
+    /// The text, line by line.
+    pub lines: &'static [&'static str],
+    /// Queries to try, each with what it gives.
+    pub examples: Examples,
+}
+
+impl HelpTopic {
+    /// The help on it.
+    pub fn answer(&self) -> HelpAnswer {
+        let lines = self.lines.iter().map(|line| (*line).to_owned()).collect();
+        HelpAnswer { topic: self.topic, lines, examples: self.examples }
+    }
+}
 
 /// Help on a topic.
 #[derive(Clone, Debug, Serialize)]
@@ -10,14 +31,14 @@ pub struct HelpAnswer {
     /// The topic.
     pub topic: &'static str,
     /// The text, line by line.
-    pub lines: Cow<'static, [&'static str]>,
+    pub lines: Vec<String>,
     /// Queries to try, each with what it gives.
     #[serde(serialize_with = "examples_as_objects")]
-    pub examples: &'static [(&'static str, &'static str)],
+    pub examples: Examples,
 }
 
-pub(crate) fn examples_as_objects<S: Serializer>(
-    examples: &&'static [(&'static str, &'static str)],
+fn examples_as_objects<S: Serializer>(
+    examples: &Examples,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {
     #[derive(Serialize)]

@@ -5,22 +5,53 @@ pub(crate) mod shown;
 
 use nom::{Parser, branch::alt, character::complete::char, combinator::value};
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     help,
     problem::Problem,
     query::{Query, Spot},
-    questions::{Answered, Question, help::answered::HelpAnswer},
+    questions::{
+        Answered, Question,
+        help::answered::{HelpAnswer, HelpTopic},
+    },
     render::text::Text,
     session::Session,
     words::{fault::Parsed, keywords::keyword},
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["help"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] =
+    &[Clause::new("help", "a topic or a word", "what can be typed")];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[
+    HelpTopic {
+        topic: "help",
+        also: &[],
+        lines: &["Type a size and how it fits; the answer says what to cut to."],
+        examples: &[
+            ("20 H7/g6", "what to cut both parts to, and how"),
+            ("20 H7 = 20.013", "a reading: cut more, good or over"),
+            ("20 H7/g6, hole = 20.013", "the shaft to suit a hole already measured"),
+            ("bore 20 H7 from 19.6", "pass by pass from where the bore is now"),
+            ("help pairs", "more on a topic"),
+        ],
+    },
+    HelpTopic {
+        topic: "program",
+        also: &["json", "batch", "exit"],
+        lines: &[
+            "fits                opens the prompt; Ctrl-C clears the line, Ctrl-D leaves",
+            "fits QUERY          answers once; --json as one JSON object, --svg a picture",
+            "fits batch          reads a query a line, writes a JSON object a line",
+            "Exit status: 0 answered; 1 a reading is out of limits; 2 not understood;",
+            "3 a file or the machine failed. NO_COLOR turns colour off.",
+            "--crib FILE and --log FILE name the tools and the pass log, in any of these.",
+        ],
+        examples: &[("20 H7/g6", "as fits 20 H7/g6")],
+    },
+];
 
 /// `help`, with the topic and its place.
 #[derive(Clone, Debug)]

@@ -9,7 +9,7 @@ use crate::{
 
 impl Text {
     pub(crate) fn help(&self, out: &mut String, help: &HelpAnswer) {
-        for line in &*help.lines {
+        for line in &help.lines {
             let _ = writeln!(out, "{line}");
         }
         for (query, gives) in help.examples {

@@ -15,21 +15,64 @@ use self::{
 };
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpAnswer, part::mates::thought_in},
+    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
     render::text::Text,
     session::Session,
     words::{fault::Parsed, keywords::keyword},
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["assemble", "hub"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("assemble", "SIZE", "parts pressed or shrunk together"),
+    Clause::new("hub", "a material", "what the outer part is made of"),
+    Clause::free("sleeve", "a material", "a sleeve between hub and shaft"),
+    Clause::free("wall", "SIZE", "the wall of the part named before it"),
+    Clause::free("id", "SIZE", "the bore of the part named before it"),
+    Clause::free("interference", "SIZE or A..B", "the interference on the diameter"),
+    Clause::free("friction", "N or A..B", "friction at the joint"),
+    Clause::free("shrink", "", "joined by heat or cold"),
+    Clause::free("holds", "TORQUE or FORCE", "what the joint must hold"),
+    Clause::free("under", "FORCE", "what the press may give"),
+    Clause::free("safe", "", "nothing may yield"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "assemble",
+    also: &[
+        "assembly",
+        "shrink",
+        "material",
+        "materials",
+        "friction",
+        "heat",
+        "sleeve",
+        "joint",
+        "joints",
+    ],
+    lines: &[
+        "Parts pressed or shrunk: press force, what it holds, whether it keeps, heat.",
+        "hub and shaft MATERIAL, or e, nu, yield, alpha; hub od or wall; shaft id; long.",
+        "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
+        "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm",
+        "TEMP the grip at work; with INSTRUMENT or \u{b1}SIZE after a reading. Interference",
+        "is on the diameter; say `interference 0.015 on radius` if yours is not. holds of",
+        "pick takes a torque, or a force along the axis.",
+        "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
+    ],
+    examples: &[
+        ("assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel", "by classes"),
+        ("assemble 3/4in press, hub steel od 1.5in long 1in oil", "by a word, oiled"),
+        ("assemble 20 = 20.010/20.040, hub steel wall 4 long 20", "as measured: hole/shaft"),
+        ("assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62", "by figures"),
+        ("assemble 20 H7/s6, hub steel od 40, shaft bronze id 14", "a bush: how it closes"),
+    ],
+}];
 
 /// A line that begins with `assemble`; `pick` is read with the other picks.
 pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {

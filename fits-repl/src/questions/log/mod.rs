@@ -18,20 +18,52 @@ use self::{
 };
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::{Spot, Units},
-    questions::{Answered, Question, help::answered::HelpAnswer},
+    questions::{Answered, Question, help::answered::HelpTopic},
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["cut", "done", "log", "read", "scrap", "spring", "undo"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("cut", "SIZE = SIZE", "what was dialled and read"),
+    Clause::new("done", "", "the part is finished"),
+    Clause::new("log", "list, open or leave", "the pass log"),
+    Clause::new("read", "SIZE", "read again"),
+    Clause::new("scrap", "", "it is scrap"),
+    Clause::new("spring", "= SIZE", "a pass without infeed"),
+    Clause::new("undo", "", "takes the last entry back"),
+    Clause::free("sure", "", "enters what was doubted"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "log",
+    also: &["cut", "spring", "read", "undo", "done", "scrap", "logs"],
+    lines: &[
+        "A plan that says where the work is opens a pass log: enter what you dial and",
+        "read, and it says what to dial next, and the odds. Each entry is on disk before",
+        "it is answered; an entry that cannot be is asked about: `sure` after it stands.",
+        "`log list` names them, `log open` and a name goes back to one, `log leave` out.",
+        "Finished logs teach what to expect of your lathe. Dials as the dial is set.",
+    ],
+    examples: &[
+        ("bore 20 H7 from 19.6 with bore gauge", "the plan, and a log"),
+        ("cut 0.2 = 19.79", "dialled and read"),
+        ("read 19.792", "read again"),
+        ("read 19.790 front 19.794 back", "two places, or 19.790 / 19.794"),
+        ("read 19.795 at 25C steel", "a warm part, brought to 20 °C"),
+        ("cut 0.1", "dialled, not measured"),
+        ("spring = 19.888", "a pass without infeed, and what was read"),
+        ("undo", "the last entry is taken back"),
+        ("log", "the note so far"),
+        ("scrap", "or `done`: it is closed"),
+    ],
+}];
 
 impl Question for Spot<LogQuery> {
     fn typed_in(&self, session: &Session) -> Units {

@@ -12,7 +12,8 @@ use crate::{
     query::{Expression, Mate, Part, Query, Size, Spot, Tolerance},
     questions::part::{self, reader::limits_after},
     words::{
-        self, every_keyword,
+        self,
+        clause::reserved,
         fault::{Parsed, fatal, fatal_fix},
         keywords::{
             after_equals, keyword, material_name, near_miss, phrase, separator, space, span, spot,
@@ -92,7 +93,7 @@ fn clause<'a>(input: &'a str, total: usize, part: &mut Part) -> Parsed<'a, ()> {
         );
     }
     let (end, words) = phrase(input)?;
-    let is_slip = every_keyword().any(|known| near_miss(&words, known));
+    let is_slip = reserved().any(|known| near_miss(&words, known));
     if words.is_empty() || is_slip || part.word.is_some() {
         return unknown(input);
     }

@@ -9,7 +9,7 @@ use crate::{
     query::{Dimension, Expression, Measuring, Operator, Part, Quantity, Size, Spot, Warmth},
     questions::part::clauses::{once, one_size, two_numbers},
     words::{
-        every_keyword,
+        clause::reserved,
         fault::{Parsed, fatal},
         keywords::{keyword, separator, space, span, words_until},
         quantities::quantity,
@@ -71,7 +71,7 @@ fn fault<'a>(input: &'a str, total: usize, slot: &mut Measuring) -> Parsed<'a, (
     // `short turn` holds a keyword of its own.
     let (rest, name) = words_until(start, |typed| {
         !typed.eq_ignore_ascii_case("turn")
-            && every_keyword().any(|known| typed.eq_ignore_ascii_case(known))
+            && reserved().any(|known| typed.eq_ignore_ascii_case(known))
     })?;
     if name.is_empty() {
         return fatal(start, 0, "the fault is missing after `with fault`", FAULT);
@@ -99,7 +99,7 @@ pub(crate) fn instruments<'a>(
                 is("bore") || is("hole") && small.get() || is("dial") && is_first.replace(false);
             is_first.set(false);
             small.set(is("small"));
-            !own && (is("and") || every_keyword().any(|known| is(known)))
+            !own && (is("and") || reserved().any(|known| is(known)))
         })?;
         if name.is_empty() {
             return fatal(

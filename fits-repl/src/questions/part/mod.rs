@@ -5,6 +5,7 @@ pub(crate) mod asked;
 pub(crate) mod circumstance;
 pub(crate) mod clauses;
 pub(crate) mod figures;
+pub(crate) mod help;
 pub(crate) mod mates;
 pub(crate) mod measured;
 pub(crate) mod measured_figures;
@@ -31,13 +32,14 @@ use self::{
 };
 use fits_core::{shop::Verdict, source::Reason};
 
+pub(crate) use self::help::HELP;
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
     questions::{
         Answered, Question,
-        help::answered::HelpAnswer,
         part::mates::thought_in,
         why::answered::{by_rule, said_range},
     },
@@ -45,14 +47,26 @@ use crate::{
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &[
-    "at", "bore", "from", "hole", "long", "measures", "mics", "reads", "ream", "room", "shaft",
-    "thin", "turn", "turns", "warm", "with", "within",
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("at", "TEMP", "how warm the part is that was read"),
+    Clause::new("bore", "SIZE", "bored, pass by pass"),
+    Clause::new("from", "SIZE", "where the work is now"),
+    Clause::new("hole", "SIZE, class or reading", "the hole"),
+    Clause::new("long", "SIZE", "how long the parts are engaged, or the part is"),
+    Clause::new("measures", "SIZE", "a reading of the part"),
+    Clause::new("mics", "SIZE", "a reading of the part"),
+    Clause::new("reads", "SIZE", "a reading of the part"),
+    Clause::new("ream", "SIZE", "reamed"),
+    Clause::new("room", "TEMP", "where the part is read and cools"),
+    Clause::new("shaft", "SIZE, class or reading", "the shaft"),
+    Clause::new("thin", "tube or wall", "the outer part is thin"),
+    Clause::new("turn", "SIZE", "turned, pass by pass"),
+    Clause::new("turns", "", "one part turns in the other"),
+    Clause::new("warm", "TEMP or A..B", "where the pair works"),
+    Clause::new("with", "an instrument", "what it was read with"),
+    Clause::new("within", "SIZE", "how near a warm part is to come to its size"),
 ];
-
-/// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
 
 impl Question for Part {
     fn typed_in(&self, session: &Session) -> Units {

@@ -7,23 +7,38 @@ pub(crate) mod shown;
 use self::{answered::PickAnswer, asked::Pick};
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
     questions::{
-        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in, recalled,
+        Answered, Question, help::answered::HelpTopic, part::mates::thought_in, recalled,
         why::answered::why_asked,
     },
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["pick"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("pick", "SIZE", "standard classes for a clearance, or for what a joint must do"),
+    Clause::free("clearance", "A..B", "the play that is wanted"),
+    Clause::free("interference", "A..B", "the grip that is wanted"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "pick",
+    also: &[],
+    lines: &["Standard fits that give a wanted range, the easiest to make first."],
+    examples: &[
+        ("pick 20 clearance 0.01..0.06", "play"),
+        ("pick 1in interference 0.5 thou..2 thou", "grip"),
+        ("pick 20 holds 30 Nm, hub steel od 40 long 25", "by what it must hold"),
+        ("pick 1in press under 3 tons, hub steel od 2in long 1in", "by the press"),
+    ],
+}];
 
 impl Question for Pick {
     fn typed_in(&self, session: &Session) -> Units {

@@ -7,20 +7,40 @@ pub(crate) mod shown;
 
 use self::{figures::RehearsalAnswer, reader::Rehearse};
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
-    questions::{Answered, Question, help::answered::HelpAnswer, part::mates::thought_in},
+    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["overhang", "rehearse", "runs", "seed"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("overhang", "N", "free length of the tool over its thickness"),
+    Clause::new("rehearse", "a part", "the odds before cutting"),
+    Clause::new("runs", "N", "how often it is played"),
+    Clause::new("seed", "N", "where chance begins"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "rehearse",
+    also: &["odds", "overhang", "rehearsal"],
+    lines: &[
+        "A simulated machinist cuts the part many times in three ways: by the adviser,",
+        "by halves, and all at once. with INSTRUMENT is needed; hole or shaft MATERIAL,",
+        "overhang N (free length over thickness), runs N and seed N may be given.",
+        "with fault: short turn, backlash, light tool, rough or biased gauge.",
+    ],
+    examples: &[
+        ("rehearse 20 H7 from 19.6 with bore gauge", "the odds before cutting"),
+        ("rehearse 20 g6 from 20.5 with micrometer, runs 200, seed 7", "a shaft"),
+        ("rehearse 20 H7 from 19.6 with bore gauge with fault rough", "with a fault"),
+    ],
+}];
 
 impl Question for Rehearse {
     fn typed_in(&self, session: &Session) -> Units {

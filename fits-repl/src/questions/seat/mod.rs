@@ -7,23 +7,25 @@ pub(crate) mod shown;
 use self::{answered::SeatAnswer, asked::Seat};
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
     questions::{
-        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in,
+        Answered, Question, help::answered::HelpTopic, part::mates::thought_in,
         why::answered::why_asked,
     },
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["seat"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] =
+    &[Clause::new("seat", "shaft or housing, SIZE, LOAD", "a rolling bearing's seat")];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[];
 
 impl Question for Seat {
     fn typed_in(&self, session: &Session) -> Units {

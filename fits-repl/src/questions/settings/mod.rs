@@ -5,20 +5,50 @@ pub(crate) mod asked;
 
 use self::{answered::InForce, asked::Setting};
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::Units,
-    questions::{Answered, Question, help::answered::HelpAnswer, part::mates::thought_in},
+    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["dial", "instrument", "material", "units"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("dial", "diameter, radius, graduation or turn", "how the dials read"),
+    Clause::new("instrument", "a name", "what readings are taken with"),
+    Clause::new("material", "a name", "what the work is made of"),
+    Clause::new("units", "mm or in", "what bare numbers are"),
+    Clause::free("risk", "careful, usual, bold or N%", "how often a cut may overshoot"),
+    Clause::free("least", "chip SIZE", "the least cut that does not rub"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "settings",
+    also: &["units", "dial", "setting", "graduation", "risk", "machine", "slide"],
+    lines: &[
+        "The prompt remembers them in a TOML file of your configuration folder. fits",
+        "QUERY and batch begin anew each time, so that a line is always answered alike.",
+    ],
+    examples: &[
+        ("units in", "bare numbers are inches"),
+        ("units mm", "bare numbers are millimetres"),
+        ("dial radius", "the dial reads tool travel"),
+        ("dial diameter", "the dial reads change of diameter"),
+        ("dial graduation 0.02mm", "what the dial is divided in"),
+        ("dial turn 2mm", "what a whole turn of the dial reads"),
+        ("least chip 0.02mm", "the least cut that is no rubbing, on the diameter"),
+        ("risk 2%", "may overshoot so often; or careful, usual, bold"),
+        ("instrument bore gauge", "what bores are read with; shafts apart"),
+        ("machine boring head", "its dials are its own; or lathe"),
+        ("top slide 0.02mm", "its divisions: set over 5.7°, it takes a tenth"),
+        ("settings", "all of them"),
+        ("material aluminium", "what the work is made of, unless told"),
+    ],
+}];
 
 impl Question for Setting {
     fn typed_in(&self, session: &Session) -> Units {

@@ -10,23 +10,40 @@ use fits_core::{
     source::{Known, Reason},
 };
 
+use crate::words::clause::Clause;
 use crate::{
     answer::{Answer, Mm},
     problem::Problem,
     query::{Size, Units},
     questions::{
-        Answered, Question, help::answered::HelpAnswer, part::mates::thought_in,
+        Answered, Question, help::answered::HelpTopic, part::mates::thought_in,
         thread::answered::of_size, why::answered::said,
     },
     render::text::{Text, lines::wrapped},
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &[];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "sizes",
+    also: &[],
+    lines: &[
+        "A bare number takes the unit in the prompt. Units: mm, cm, m, um, in, \", ft,",
+        "thou, tenths (of a thou), uin. Fractions as 3/4in and 1-1/2in.",
+        "Drill gauges: #7, letter F.",
+        "A size may be a small sum; alone on a line it is answered in both units.",
+        "Kept exactly to 0.1 nm; 1/256 in and other finer fractions are rounded.",
+    ],
+    examples: &[
+        ("3/4in", "in both units"),
+        ("3/4in - 15 thou", "a sum: spaces about the sign"),
+        ("(25.4 + 0.02)/2", "brackets, a plain number to divide by"),
+        ("#7", "a number drill"),
+    ],
+}];
 
 /// JSON numbers name lengths exactly up to this (2^53 counts of 0.1 nm).
 const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);

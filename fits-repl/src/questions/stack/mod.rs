@@ -9,21 +9,42 @@ pub(crate) mod shown;
 use self::{asked::StackText, figures::StackAnswer};
 use fits_core::source::Reason;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpAnswer, recalled},
+    questions::{Answered, Question, help::answered::HelpTopic, recalled},
     render::text::Text,
     session::Session,
     words::{fault::Parsed, keywords::keyword},
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["stack"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::new("stack", "SIZE SIZE ...", "the play that parts end to end leave"),
+    Clause::free("play", "A..B", "the play that is wanted"),
+    Clause::free("all", "normal or uniform", "how the sizes of all links spread"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "stack",
+    also: &["play", "washer", "runs", "seed"],
+    lines: &[
+        "Parts end to end and their play. + adds, - takes away, 2x is two alike;",
+        "each by limits, a class, or what it measures; a name before it if you like.",
+        "play A..B wanted gives the length to make the last part to, or the one marked ?.",
+        "uniform, triangular or normal after a link says how its size may lie; all normal",
+        "is of every link. runs N and seed N steer the simulation.",
+    ],
+    examples: &[
+        ("stack 12 \u{b1}0.1 -5 \u{b1}0.05 -6.8 +0/-0.1", "end play of three"),
+        ("stack screw 20 +0.05/0, tube -17 \u{b1}0.05, washer -2x 1.4 \u{b1}0.05", "named"),
+        ("stack 20.03, -2x 1.4 \u{b1}0.02, tube -?, play 0.1..0.3", "the tube to make"),
+        ("stack 20 h9 -19.7 \u{b1}0.05, all normal, runs 1000000", "simulated longer"),
+    ],
+}];
 
 /// A line that begins with `stack`.
 pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {

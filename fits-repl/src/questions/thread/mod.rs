@@ -16,20 +16,52 @@ use self::{
 };
 use fits_core::{shop::Verdict, source::Reason};
 
+use crate::words::clause::Clause;
 use crate::{
     answer::{Answer, ThreadName},
     problem::Problem,
     query::Units,
-    questions::{Answered, Question, help::answered::HelpAnswer},
+    questions::{Answered, Question, help::answered::HelpTopic},
     render::text::Text,
     session::Session,
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &[];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::free("tap", "", "drills for a tap"),
+    Clause::free("clearance", "", "holes that a screw passes"),
+    Clause::free("cut", "", "passes to cut it on the lathe"),
+    Clause::free("wires", "SIZE", "the size over three wires"),
+    Clause::free("over", "SIZE", "a reading over wires"),
+    Clause::free("nut", "", "the inside thread alone"),
+    Clause::free("screw", "", "the outside thread alone"),
+];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "threads",
+    also: &["tap", "wires", "wire", "clearance", "over", "tpi", "pitch"],
+    lines: &[
+        "Names: M10x1.25, 3/8-24, #10-32, Tr20x4, 1/2-10 Acme 2G, 1/2 BSW, 2BA, G1/2,",
+        "1/2-14 NPT; then classes, nut and screw as 6H/6g or 2B/2A, LH, 2 starts. A size",
+        "with no pitch takes the coarse series. long SIZE: the length engaged. After tap:",
+        "hub MATERIAL, hand, power, form. After cut: inside, straight, compound 29, nose",
+        "(or radius: a round tool), flat (its width).",
+        "The question may stand first (tap M10); nut or screw asks for one side.",
+    ],
+    examples: &[
+        ("M10x1.25", "limits, blank, tap drill, depth of cut"),
+        ("3/8-24 2B/2A", "a pair and its play"),
+        ("thread 3/8", "a bare fraction as a thread"),
+        ("M10 tap 70%", "drills for so much thread"),
+        ("#2-56 tap #50", "what a drill in hand gives"),
+        ("M10 clearance close", "holes that the screw passes"),
+        ("3/8-24 2A wires", "the size over three wires"),
+        ("3/8-24 2A over 0.3830in", "what a reading means, what to feed"),
+        ("M10x1.25 cut", "on the lathe, pass by pass"),
+        ("Tr20x4 cut inside straight", "a nut, fed by the cross slide"),
+    ],
+}];
 
 impl Question for ThreadQuery {
     /// A thread is thought of in the system of its name.

@@ -5,11 +5,12 @@ pub(crate) mod shown;
 
 use self::answered::WhyAnswer;
 
+use crate::words::clause::Clause;
 use crate::{
     answer::Answer,
     problem::Problem,
     query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpAnswer},
+    questions::{Answered, Question, help::answered::HelpTopic},
     render::text::Text,
     session::Session,
     words::{
@@ -19,11 +20,17 @@ use crate::{
     },
 };
 
-/// The words that its lines begin with or hold.
-pub(crate) const WORDS: &[&str] = &["why"];
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] =
+    &[Clause::new("why", "a query", "where each figure comes from")];
 
 /// Its help.
-pub(crate) const HELP: &[HelpAnswer] = &[];
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "why",
+    also: &[],
+    lines: &["Where each figure of the last answer comes from: standard, table, rule, doubts."],
+    examples: &[("why 20 H7/g6", "of a query named"), ("why 290 M6", "of one with an exception")],
+}];
 
 /// `why`, of the last answer or of the query after it.
 #[derive(Clone, Debug)]
