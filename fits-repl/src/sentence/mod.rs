@@ -11,6 +11,7 @@ mod fit;
 mod holes;
 mod joint;
 mod log;
+mod loose;
 mod named;
 mod number;
 mod pair;
@@ -18,6 +19,7 @@ mod plan;
 mod reading;
 mod roles;
 mod sizes;
+mod spelled;
 mod stack;
 mod suit;
 mod table;
@@ -26,7 +28,10 @@ mod token;
 mod tools;
 mod view;
 
-pub(crate) use self::token::System;
+pub(crate) use self::{
+    loose::{Guess, guess},
+    token::System,
+};
 use self::{
     table::LOG,
     view::{Line, View, join_materials},
@@ -145,7 +150,7 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
     if text.len() > LONGEST {
         return None;
     }
-    let text = &plain_marks(text);
+    let text = &spelled::figures(&plain_marks(text));
     if let Some(of) = asked_why(text) {
         let plain = match read(of, setting) {
             Some(Said::Plain(lines)) => {
@@ -158,13 +163,7 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
         return Some(Said::plain(format!("why {plain}")));
     }
     let line = Line::new(text);
-    let view = |question: u8| {
-        let mut view = line.view(question)?;
-        view.settle_nouns();
-        view.settle_in();
-        join_materials(&mut view)?;
-        (!view.dangles()).then_some(view)
-    };
+    let view = |question: u8| line.view(question).and_then(ready);
     let mut found: Vec<(&str, Said)> = (0..)
         .zip(ALL)
         .filter_map(|(bit, (name, question))| {
@@ -175,6 +174,14 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
         found.push(("log", said));
     }
     settle(found)
+}
+
+/// A view with its nouns, its `in` and its metals settled.
+fn ready(mut view: View) -> Option<View> {
+    view.settle_nouns();
+    view.settle_in();
+    join_materials(&mut view)?;
+    (!view.dangles()).then_some(view)
 }
 
 /// What is dialled and read is in the units in force, or in those said.

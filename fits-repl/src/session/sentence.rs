@@ -47,8 +47,30 @@ impl Session {
                 Ok(answer)
             }
             Some(asked) => asked,
-            None => self.ask(line),
+            None => self.ask(line).map_err(|problem| {
+                self.as_guess(line).filter(|_| !is_plain && !problem.is_failure).unwrap_or(problem)
+            }),
         }
+    }
+
+    /// What a phrase may mean whose words are not all understood: asked back.
+    fn as_guess(&self, line: &str) -> Option<Problem> {
+        let sentence::Guess { unknown, choices } = sentence::guess(line, self.setting())?;
+        let choices = self.working(choices);
+        let first = unknown.first()?;
+        let at = line.find(&**first).map_or(0..line.len(), |at| at..at + first.len());
+        let unknown = unknown.join("`, `");
+        (choices.len() >= 2)
+            .then(|| Problem::new(format!("`{unknown}` is not understood"), at).choose(choices))
+    }
+
+    /// The first queries that are answered.
+    fn working(&self, choices: Vec<String>) -> Vec<String> {
+        let works = |choice: &String| {
+            let mut trial = self.trial();
+            choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
+        };
+        choices.into_iter().filter(works).take(4).collect()
     }
 
     /// A plain query with a bare number that a person may have meant in the
@@ -132,11 +154,7 @@ impl Session {
                 Some(Ok(answer))
             }
             Said::Ask { why, choices } => {
-                let works = |choice: &String| {
-                    let mut trial = self.trial();
-                    choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
-                };
-                let choices: Vec<_> = choices.into_iter().filter(works).take(4).collect();
+                let choices = self.working(choices);
                 (choices.len() >= 2).then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
             }
         }
