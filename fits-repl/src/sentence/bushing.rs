@@ -54,7 +54,7 @@ pub(super) fn bushing(view: &View, system: System) -> Option<Said> {
     sizes.retain(|num| !small.contains(num));
     match &mut small[..] {
         [] => {}
-        [low, high] if view.says("head", "clearance") => {
+        [low, high] if view.says("head", "clearance") || view.says("fit", "running") => {
             low.unit = low.unit.or(high.unit);
             if low.mm(system) >= high.mm(system) {
                 return None;

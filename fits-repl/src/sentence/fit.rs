@@ -54,7 +54,10 @@ pub(super) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     view.only(
-        &["fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role"],
+        &[
+            "fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role",
+            "or",
+        ],
         |token| {
             is_fit(token)
                 || matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_))
@@ -107,6 +110,17 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
             return None;
         }
         return vague_fit(vague, &size, view);
+    }
+    // `a running or a sliding fit`
+    if view.has("or") {
+        let mut words: Vec<&str> = view.words("fit").collect();
+        words.dedup();
+        let [a, b] = words[..] else { return None };
+        let more = circumstances(view, &Fit::Word("press"))?;
+        return Some(Said::ask(
+            "one fit or the other is not said",
+            [a, b].map(|word| format!("{size} {word}{more}")).to_vec(),
+        ));
     }
     if view.has("fit") && fit_of(view).is_none() {
         return None;

@@ -118,10 +118,55 @@ fn asked_why(text: &str) -> Option<&str> {
         },
     )?;
     let rest = rest.trim_end_matches(['?', ' ', '.']);
+    let rest = [" what it is", " so", " like that"]
+        .iter()
+        .find_map(|tail| rest.strip_suffix(tail))
+        .map_or(rest, |rest| rest.strip_prefix("is ").unwrap_or(rest));
     let of = rest
         .strip_suffix(" come from")
         .or_else(|| text.to_lowercase().starts_with("why ").then_some(rest))?;
     of.bytes().any(|byte| byte.is_ascii_digit()).then_some(of)
+}
+
+/// `12 mil`: a Briton's millimetres or an American's thousandths.
+#[allow(clippy::option_option, reason = "none has no mils, some none is no phrase")]
+fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
+    let is_mil = |word: &str| {
+        let bare = word.trim_end_matches([',', '.', '?', '!', ';', ':']).to_lowercase();
+        let unit = bare.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
+        matches!(unit, "mil" | "mils").then(|| word.len() - (word.len() - bare.len()) - unit.len())
+    };
+    let written = |unit: &str| {
+        let words = text.split(' ').map(|word| match is_mil(word) {
+            Some(at) => {
+                let tail = word.trim_start_matches(|c: char| c != ',' && c != '?' && c != ';');
+                let tail = if word.contains([',', '?', ';']) { tail } else { "" };
+                format!("{}{unit}{tail}", &word[..at])
+            }
+            None => word.to_owned(),
+        });
+        words.collect::<Vec<_>>().join(" ")
+    };
+    text.split(' ').find_map(is_mil)?;
+    let numbers = text.split(' ').filter(|word| {
+        word.starts_with(|c: char| c.is_ascii_digit() || c == '.')
+    });
+    let mils = text.split(' ').filter(|word| is_mil(word).is_some()).count();
+    let (mm, thou) = (read(&written("mm"), setting), read(&written("thou"), setting));
+    // No part is a few thou in size: where all figures are mils they are millimetres.
+    let thou = thou.filter(|_| numbers.count() > mils);
+    Some(match (mm, thou) {
+        (Some(mm), Some(thou)) if mm != thou => {
+            let lines = |said| match said {
+                Said::Plain(lines) => vec![lines.join(" ; ")],
+                Said::Ask { choices, .. } => choices,
+            };
+            let mut choices = lines(mm);
+            choices.extend(lines(thou));
+            Some(Said::ask("a mil is a millimetre to some, a thou to others", distinct(choices)))
+        }
+        (mm, thou) => mm.or(thou),
+    })
 }
 
 /// Quotation marks, dashes and written-out fractions as a keyboard has them.
@@ -151,6 +196,9 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
         return None;
     }
     let text = &spelled::figures(&plain_marks(text));
+    if let Some(said) = in_mils(text, setting) {
+        return said;
+    }
     if let Some(of) = asked_why(text) {
         let plain = match read(of, setting) {
             Some(Said::Plain(lines)) => {

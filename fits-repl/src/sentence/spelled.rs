@@ -365,7 +365,67 @@ pub(super) fn figures(line: &str) -> String {
         }
     }
     text.push_str(&line[from..]);
-    about_a_size(&text)
+    ranges(&about_a_size(&text))
+}
+
+const SERIES: &[&str] = &["bsp", "bspp", "bsw", "bsf", "whitworth", "whit", "npt", "unc", "unf"];
+
+/// `between .7503 and .7505` as `.7503..7505`; `the collar's 20` as `the collar
+/// is 20`; `1/2 inch BSP` as `1/2 BSP`.
+fn ranges(line: &str) -> String {
+    let words = words(line);
+    let value = |word: &Word| {
+        let number = word.text.trim_end_matches(|c: char| c.is_ascii_alphabetic());
+        let unit = &word.text[number.len()..];
+        let places = number.split_once('.').map_or(0, |(_, places)| places.len());
+        (matches!(unit, "" | "in" | "mm") && places > 1)
+            .then(|| number.parse::<f64>().ok().map(|value| (value, number.len())))
+            .flatten()
+    };
+    let text_of = |at: usize| words.get(at).map_or("", |word| &*word.text);
+    let mut text = String::with_capacity(line.len());
+    let (mut from, mut at) = (0, 0);
+    while let Some(word) = words.get(at) {
+        let before = at.checked_sub(1).map_or("", text_of);
+        let bare = word.text.strip_suffix("'s");
+        if let (Some((low, _)), "to" | "and", Some(next)) =
+            (value(word), text_of(at + 1), words.get(at + 2))
+            && let Some((high, _)) = value(next)
+            && (text_of(at + 1) == "to" || before == "between")
+            && before != "from"
+            && low < high
+            && high < 1.004 * low
+            && words[at + 1].follows
+            && next.follows
+        {
+            let start = if before == "between" { words[at - 1].from } else { word.from };
+            text.push_str(&line[from..start]);
+            text.push_str(&line[word.from..word.to]);
+            text.push_str("..");
+            text.push_str(&line[next.from..next.to]);
+            from = next.to;
+            at += 3;
+            continue;
+        }
+        if let Some(bare) = bare
+            && !["it", "what", "that", "there", "he", "she", "let", "where", "who", "here", "how"]
+                .contains(&bare)
+        {
+            let is_number = text_of(at + 1).starts_with(|c: char| c.is_ascii_digit() || c == '.');
+            text.push_str(&line[from..word.to - 2]);
+            text.push_str(if is_number { " is" } else { "" });
+            from = word.to;
+        } else if word.text == "inch"
+            && SERIES.contains(&text_of(at + 1))
+            && before.contains(|c: char| c.is_ascii_digit())
+        {
+            text.push_str(&line[from..word.from]);
+            from = words[at + 1].from;
+        }
+        at += 1;
+    }
+    text.push_str(&line[from..]);
+    text
 }
 
 /// `2 thou over 5/8`, `a tenth under 1/2`: the size itself, in decimals.
@@ -469,6 +529,10 @@ mod tests {
             ("one thou under three quarter, what", "0.749in, what"),
             ("by an inch long, inch od", "by an inch long, 1 inch od"),
             ("a hundred and fifty mm", "150 mm"),
+            ("between .7503 and .7505 deep", ".7503...7505 deep"),
+            ("hole .7500 to .7505, now .7", "hole .7500...7505, now .7"),
+            ("the collar's 20 and the tube's bore", "the collar is 20 and the tube bore"),
+            ("a half inch BSP", "a 1/2 BSP"),
             // Words that are no numbers, counts, sums and tapers stay.
             ("two washers and one hub", "two washers and one hub"),
             ("half of .750", "half of .750"),

@@ -17,7 +17,7 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
             "fit", "material", "state", "hole", "shaft", "hub", "bushing", "head", "reads",
             "start", "should", "bar", "role",
         ],
-        is_fit,
+        |token| is_fit(token) || matches!(token, Token::Span(..)),
     )?;
     if view.words("head").any(|head| {
         !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance")
@@ -26,6 +26,12 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     }
     if fit_of(view).is_none() {
         return unsaid_suit(view, system);
+    }
+    if let Some(span) = view.one(|token| match token {
+        Token::Span(..) => Some(token.clone()),
+        _ => None,
+    }) {
+        return spanned(view, &span, system);
     }
     let fit = match fit_of(view)? {
         // The class of the part to be cut: the hole in hand is what it is.
@@ -141,6 +147,33 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         }
     };
     Some(Said::plain(text))
+}
+
+/// A part that is known to lie between two figures.
+fn spanned(view: &View, span: &Token, system: System) -> Option<Said> {
+    let (Token::Span(low, high), Some(Fit::Word(word))) = (span, fit_of(view)) else {
+        return None;
+    };
+    if view.numbers().next().is_some()
+        || view.has("role")
+        || view.has("bushing")
+        || view.has("head") && !view.says("head", "suit") && !view.says("head", "turnto")
+    {
+        return None;
+    }
+    let noun = |at: &usize| match view.items[*at].token {
+        Token::Word { kind: "hole" | "hub", .. } => Some("hole"),
+        Token::Word { kind: "shaft", .. } => Some("shaft"),
+        _ => None,
+    };
+    let at = view.items.iter().position(|item| item.token == *span)?;
+    // The noun whose figures they are stands before them.
+    let side = (0..at).rev().find_map(|at| noun(&at))?;
+    let unit = high.unit.or(low.unit);
+    let give = |num: &Num| Num { unit: num.unit.or(unit), ..num.clone() }.plain(system);
+    let more = circumstances(view, &Fit::Word(word))?;
+    (low.mm(system) < high.mm(system))
+        .then(|| Said::plain(format!("{side} {}..{}, {word}{more}", give(low), give(high))))
 }
 
 /// A part in hand, and what goes with it is wanted, with no word for the fit.

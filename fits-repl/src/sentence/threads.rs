@@ -132,6 +132,12 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
         }
         None if nut && bolt => Some(Said::plain(name)),
         None if nut => Some(Said::plain(format!("{name} nut"))),
+        None if bolt && !view.has("head") && view.types(&["sizes", "its", "dimensions"]) => {
+            Some(Said::ask(
+                "the screw alone, or screw and nut?",
+                vec![name.clone(), format!("{name} screw")],
+            ))
+        }
         None if view.says("head", "blank") || bolt => Some(Said::plain(format!("{name} screw"))),
         None => Some(Said::plain(name)),
     }

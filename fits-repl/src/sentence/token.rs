@@ -301,10 +301,13 @@ pub(super) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
 
 pub(super) fn grade(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
-    if !rest.starts_with("IT") {
-        return None;
-    }
-    let end = digits(line, at + 2);
-    let grade: u32 = line.get(at + 2..end)?.parse().ok()?;
+    // `IT8`, `grade 8`
+    let from = match word_at(line, at) {
+        _ if rest.starts_with("IT") => at + 2,
+        Some((word, end)) if word == "grade" => spaces(line, end),
+        _ => return None,
+    };
+    let end = digits(line, from);
+    let grade: u32 = line.get(from..end)?.parse().ok()?;
     (grade <= 18 && ends(line, end)).then_some((Token::Grade(grade), end))
 }

@@ -385,6 +385,19 @@ impl View {
 
     /// `the bore` and `7/8 bore` are nouns; `mic .7505` is a verb.
     pub(super) fn settle_nouns(&mut self) {
+        // A boss that a shaft goes into is a hub.
+        let goes_in = (0..self.items.len()).any(|at| {
+            matches!(self.items[at].token, Token::Word { kind: "shaft", .. })
+                && self.said(at) != "boss"
+        });
+        for at in 0..self.items.len() {
+            if goes_in
+                && matches!(self.items[at].token, Token::Word { kind: "shaft", .. })
+                && self.said(at) == "boss"
+            {
+                self.items[at].token = Token::Word { name: "hub", kind: "hub" };
+            }
+        }
         for at in 0..self.items.len() {
             let said = self.said(at);
             let before = at.checked_sub(1);
