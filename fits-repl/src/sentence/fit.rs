@@ -70,6 +70,9 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     {
         return None;
     }
+    if view.says("role", "long") {
+        return with_length(view, system);
+    }
     if view.words("role").any(|role| !matches!(role, "od" | "id")) {
         return None;
     }
@@ -100,8 +103,10 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
     let size = num.plain(system);
     let roles = assign(view, NOUNS, &[], system).unwrap_or_default();
     // A tube's or a ring's figure may be its bore or its outside.
-    let is_ring = roles.get("ring").is_some() && !is_hole && !is_shaft;
-    let is_tube = is_ring && view.types(&["tube", "tubing", "pipe"]);
+    let is_tube = roles.get("ring").is_some()
+        && !is_hole
+        && !view.has("role")
+        && view.types(&["tube", "tubing", "pipe"]);
     let vague = view.word("vague");
     if let Some(vague) = vague
         && !(vague == "clearance" && fit_of(view).is_some())
@@ -296,6 +301,25 @@ pub(super) fn fit(view: &View, system: System) -> Option<Said> {
         });
     };
     Some(Said::plain(format!("{size} {}{circumstances}", fit.text())))
+}
+
+/// A fit word and how long the parts are engaged.
+fn with_length(view: &View, system: System) -> Option<Said> {
+    let roles = assign(view, &["role", "hole", "shaft", "hub"], &[], system)?;
+    let long = roles.get("long").filter(|_| view.words("role").count() == 1)?;
+    let items = view.items.iter().enumerate();
+    let items = items.filter(|(at, _)| *at != long.at && *at != long.word);
+    let rest =
+        View { items: items.map(|(_, item)| item.clone()).collect(), text: view.text.clone() };
+    if rest.numbers().count() != 1 || !matches!(fit_of(view)?, Fit::Word(_)) {
+        return None;
+    }
+    match fit(&rest, system)? {
+        Said::Plain(lines) => {
+            Some(Said::plain(format!("{}, long {}", lines.first()?, long.num.plain(system))))
+        }
+        Said::Ask { .. } => None,
+    }
 }
 
 /// A bushing's figure with a word: bought, or turned at home.

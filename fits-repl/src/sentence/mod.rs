@@ -148,9 +148,8 @@ fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
         words.collect::<Vec<_>>().join(" ")
     };
     text.split(' ').find_map(is_mil)?;
-    let numbers = text.split(' ').filter(|word| {
-        word.starts_with(|c: char| c.is_ascii_digit() || c == '.')
-    });
+    let numbers =
+        text.split(' ').filter(|word| word.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
     let mils = text.split(' ').filter(|word| is_mil(word).is_some()).count();
     let (mm, thou) = (read(&written("mm"), setting), read(&written("thou"), setting));
     // No part is a few thou in size: where all figures are mils they are millimetres.
@@ -227,6 +226,7 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
 /// A view with its nouns, its `in` and its metals settled.
 fn ready(mut view: View) -> Option<View> {
     view.settle_nouns();
+    view.settle_ranges();
     view.settle_in();
     join_materials(&mut view)?;
     (!view.dangles()).then_some(view)

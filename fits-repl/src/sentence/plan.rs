@@ -180,7 +180,7 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         return None;
     }
     // The part that is there is not the one to cut.
-    if let (Some(verb), Some((owner, true))) = (verb, owner)
+    if let (Some(verb), Some((owner, _))) = (verb, owner)
         && (verb == "bore") != (owner == "hole")
     {
         return None;

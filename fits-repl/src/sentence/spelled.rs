@@ -1,7 +1,10 @@
 //! Numbers in words, as figures: `three quarter inch`, `twenty point oh two
 //! five`, `one and a half thou`, `a thou under 5/8`.
 
-use super::number::{byte, fraction_value};
+use super::{
+    holes::{fraction_threads, number_taps},
+    number::{byte, fraction_value},
+};
 
 /// A word of the line, in small letters, and where it stands.
 struct Word {
@@ -104,6 +107,23 @@ const SIZED: &[&str] = &[
     "reamed",
 ];
 
+/// Words by which two numbers side by side may be a thread.
+const THREADED: &[&str] = &[
+    "tap",
+    "tapped",
+    "tapping",
+    "thread",
+    "threads",
+    "threaded",
+    "screw",
+    "bolt",
+    "stud",
+    "nut",
+    "clearance",
+    "unc",
+    "unf",
+];
+
 fn words(line: &str) -> Vec<Word> {
     let mut found: Vec<Word> = Vec::new();
     let mut at = 0;
@@ -191,7 +211,7 @@ impl Reader<'_> {
         let lower = match self.next(at) {
             "half" | "halves" => 2,
             "quarter" | "quarters" => 4,
-            "eighth" | "eighths" => 8,
+            "eighth" | "eighths" | "eights" => 8,
             "sixteenth" | "sixteenths" => 16,
             "thirtysecond" | "thirtyseconds" => 32,
             "sixtyfourth" | "sixtyfourths" => 64,
@@ -318,6 +338,40 @@ impl Reader<'_> {
         }
     }
 
+    /// `quarter twenty`, `five eighths eleven`, `ten thirty two`, `5/16 18`: a
+    /// size and one of its own pitches.
+    fn thread(&self, at: usize) -> Option<(String, usize)> {
+        let (size, end) = match (self.text(at), self.fraction(at)) {
+            ("half", _) => ("1/2".to_owned(), at + 1),
+            ("quarter", _) => ("1/4".to_owned(), at + 1),
+            (_, Some((size, end))) => (size, end),
+            (text, None) if text.contains('/') => (text.to_owned(), at + 1),
+            (_, None) => {
+                let (size, end) = self.whole(at).filter(|(size, _)| *size <= 12)?;
+                (format!("#{size}"), end)
+            }
+        };
+        let next = self.next(end);
+        let (pitch, after) = match next.parse::<u32>() {
+            // `5/16 18`: a pitch in figures where a thread is spoken of.
+            Ok(pitch) if self.words.iter().any(|word| THREADED.contains(&&*word.text)) => {
+                (pitch, end + 1)
+            }
+            Ok(_) => return None,
+            Err(_) if next.is_empty() => return None,
+            Err(_) => self.whole(end)?,
+        };
+        let known = match size.strip_prefix('#') {
+            Some(number) => match number_taps(number) {
+                Some(super::Said::Ask { choices, .. }) => choices,
+                _ => return None,
+            },
+            None => fraction_threads(&size, " tap")?,
+        };
+        let thread = format!("{size}-{pitch}");
+        known.iter().any(|known| *known == format!("{thread} tap")).then_some((thread, after))
+    }
+
     fn past_inch(&self, at: usize) -> usize {
         if matches!(self.next(at), "inch" | "inches") { at + 1 } else { at }
     }
@@ -345,6 +399,13 @@ pub(super) fn figures(line: &str) -> String {
     let mut text = String::with_capacity(line.len());
     let (mut at, mut from) = (0, 0);
     while at < words.len() {
+        if let Some((thread, after)) = reader.thread(at) {
+            text.push_str(&line[from..words[at].from]);
+            text.push_str(&thread);
+            from = words[after - 1].to;
+            at = after;
+            continue;
+        }
         let is_inch = words[at].text == "inch"
             && (at == 0 || !words[at].follows || words[at - 1].text == "by")
             && matches!(reader.next(at + 1), "od" | "long" | "id" | "bore" | "dia" | "thick")
@@ -533,6 +594,11 @@ mod tests {
             ("hole .7500 to .7505, now .7", "hole .7500...7505, now .7"),
             ("the collar's 20 and the tube's bore", "the collar is 20 and the tube bore"),
             ("a half inch BSP", "a 1/2 BSP"),
+            ("quarter twenty tap", "1/4-20 tap"),
+            ("five eights eleven", "5/8-11"),
+            ("ten thirty two tap", "#10-32 tap"),
+            ("5/16 18 tapped", "5/16-18 tapped"),
+            ("bar 5/16 18 long", "bar 5/16 18 long"),
             // Words that are no numbers, counts, sums and tapers stay.
             ("two washers and one hub", "two washers and one hub"),
             ("half of .750", "half of .750"),

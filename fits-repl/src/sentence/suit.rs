@@ -77,6 +77,26 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         }
         _ => return None,
     };
+    // A size of four places that another part is named for is as it measures.
+    if nominal.is_some_and(|num| !num.is_fraction && num.places > 3)
+        && view.has("hole")
+        && view.has("shaft")
+        && roles.count("hole") + roles.count("shaft") > 1
+        && !view.has("should")
+    {
+        return None;
+    }
+    // `H7/s6, shaft at 30` says the nominal size.
+    let only_at = (0..view.items.len()).all(|at| {
+        !matches!(view.items[at].token, Token::Word { kind: "reads", .. }) || view.said(at) == "at"
+    });
+    if nominal.is_none()
+        && view.has("reads")
+        && only_at
+        && numbers.iter().all(|(_, num)| is_nominal(num, system))
+    {
+        return None;
+    }
     let num = numbers.iter().find(|(at, _)| *at == in_hand).map(|(_, num)| *num)?;
     let owner = roles.taken.iter().find(|taken| taken.at == in_hand);
     let is_measured = owner.is_some_and(|owner| owner.is_measured)

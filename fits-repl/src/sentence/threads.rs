@@ -94,6 +94,7 @@ pub(super) fn thread(view: &View, _: System) -> Option<Said> {
         Ok(name) => name,
         Err(said) => return Some(said),
     };
+    let name = if view.says("state", "left hand") { format!("{name} LH") } else { name };
     let class = class_of(view)?;
     if view.words("head").any(|head| !matches!(head, "thread" | "pitchd" | "blank")) {
         return None;

@@ -157,6 +157,35 @@ const KEPT: &[&str] = &[
     "cut",
     "x",
     "by",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "twenty",
+    "thirty",
+    "forty",
+    "fifty",
+    "sixty",
+    "seventy",
+    "eighty",
+    "ninety",
+    "oh",
+    "point",
+    "quarter",
+    "eighth",
+    "eighths",
+    "sixteenth",
+    "sixteenths",
+    "inch",
+    "or",
 ];
 
 /// Tries the longest spelling first at each place; a shorter one where the
@@ -401,8 +430,9 @@ impl View {
         for at in 0..self.items.len() {
             let said = self.said(at);
             let before = at.checked_sub(1);
-            let after_number =
-                before.is_some_and(|before| matches!(self.items[before].token, Token::Number(_)));
+            let after_number = before.is_some_and(|before| {
+                matches!(self.items[before].token, Token::Number(_) | Token::Hole(_))
+            });
             let after_article = before.is_some_and(|before| {
                 ["the", "a", "my", "its", "what's the", "whats the", "what is the", "this"]
                     .contains(&&*self.said(before))
@@ -426,6 +456,26 @@ impl View {
                     (*kind, *name) = ("reads", "reads");
                 }
                 _ => {}
+            }
+        }
+    }
+
+    /// `2 to 4 thou`: the unit of the second is the first's.
+    pub(super) fn settle_ranges(&mut self) {
+        for at in 2..self.items.len() {
+            let Token::Number(Num { unit: unit @ Some(Unit::Thou | Unit::Tenth), value, .. }) =
+                self.items[at].token
+            else {
+                continue;
+            };
+            if matches!(&*self.said(at - 1), "to" | "-")
+                && let Token::Number(first) = &mut self.items[at - 2].token
+                && first.unit.is_none()
+                && !first.is_fraction
+                && !first.leads
+                && first.value < value
+            {
+                first.unit = unit;
             }
         }
     }

@@ -117,13 +117,6 @@ impl Session {
     /// May a plain query that was refused be a phrase of the shop?
     fn may_be_phrase(&self, line: &str) -> bool {
         match grammar::read(line) {
-            // Of a thread, the plain grammar knows best what is wrong.
-            Ok(Query::Thread(_)) => match sentence::read(line, self.setting()) {
-                Some(Said::Plain(lines)) => {
-                    !lines.iter().any(|plain| matches!(grammar::read(plain), Ok(Query::Thread(_))))
-                }
-                _ => false,
-            },
             Ok(query) => may_be_phrase(&query),
             Err(_) => true,
         }
