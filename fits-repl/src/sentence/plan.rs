@@ -185,6 +185,22 @@ pub(super) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     {
         return None;
     }
+    // `hole already at .7506, what do I turn the shaft`
+    let start_at = numbers.iter().find(|(_, num)| std::ptr::eq(*num, start)).map(|(at, _)| *at)?;
+    let before = view.items[..start_at].iter().rev().map(|item| &item.token);
+    let is_of = before
+        .take_while(|token| !matches!(token, Token::Number(_) | Token::Break))
+        .take_while(|token| !matches!(token, Token::Word { kind: "start", name: "from" }))
+        .find_map(|token| match token {
+            Token::Word { kind: kind @ ("hole" | "shaft"), .. } => Some(*kind),
+            _ => None,
+        });
+    if let (Some(verb), Some(part)) = (verb, is_of)
+        && (verb == "bore") != (part == "hole")
+        && near_start(start_at)
+    {
+        return None;
+    }
     // `I bored it …, what's the shaft now?` asks for the other part.
     if verb.is_none() && view.text.to_lowercase().contains("what's the") {
         return None;

@@ -90,10 +90,9 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     let only_at = (0..view.items.len()).all(|at| {
         !matches!(view.items[at].token, Token::Word { kind: "reads", .. }) || view.said(at) == "at"
     });
-    if nominal.is_none()
-        && view.has("reads")
+    if view.has("reads")
         && only_at
-        && numbers.iter().all(|(_, num)| is_nominal(num, system))
+        && numbers.iter().all(|(_, num)| is_nominal(num, system) && num.places < 3)
     {
         return None;
     }

@@ -94,6 +94,7 @@ impl Line {
 
 /// Words that turn a meaning round or change a figure: never passed over.
 const KEPT: &[&str] = &[
+    "assemble",
     "not",
     "no",
     "never",

@@ -48,7 +48,8 @@ impl Session {
             }
             Some(asked) => asked,
             None => self.ask(line).map_err(|problem| {
-                self.as_guess(line).filter(|_| !is_plain && !problem.is_failure).unwrap_or(problem)
+                let may_guess = !is_plain && !problem.is_failure && problem.fix.is_none();
+                may_guess.then(|| self.as_guess(line)).flatten().unwrap_or(problem)
             }),
         }
     }
@@ -117,6 +118,13 @@ impl Session {
     /// May a plain query that was refused be a phrase of the shop?
     fn may_be_phrase(&self, line: &str) -> bool {
         match grammar::read(line) {
+            // Of a thread with a figure, the plain grammar knows best what is wrong.
+            Ok(Query::Thread(_)) => match sentence::read(line, self.setting()) {
+                Some(Said::Plain(lines)) => !lines.iter().any(|plain| {
+                    has_length(plain) && matches!(grammar::read(plain), Ok(Query::Thread(_)))
+                }),
+                _ => false,
+            },
             Ok(query) => may_be_phrase(&query),
             Err(_) => true,
         }
@@ -152,6 +160,14 @@ impl Session {
             }
         }
     }
+}
+
+/// A figure with its unit stands in the query.
+fn has_length(plain: &str) -> bool {
+    plain.split_whitespace().any(|word| {
+        let unit = word.trim_start_matches(|c: char| !c.is_ascii_alphabetic());
+        unit.len() < word.len() && matches!(unit, "in" | "mm" | "thou")
+    })
 }
 
 /// A keyword and figures alone.
