@@ -443,11 +443,22 @@ fn ranges(line: &str) -> String {
             .then(|| number.parse::<f64>().ok().map(|value| (value, number.len())))
             .flatten()
     };
+    let is_threaded = words.iter().any(|word| THREADED.contains(&&*word.text));
     let text_of = |at: usize| words.get(at).map_or("", |word| &*word.text);
     let mut text = String::with_capacity(line.len());
     let (mut from, mut at) = (0, 0);
     while let Some(word) = words.get(at) {
         let before = at.checked_sub(1).map_or("", text_of);
+        // `m8 tap drill`: a thread, where a thread is spoken of.
+        if is_threaded
+            && line[word.from..word.to].starts_with('m')
+            && word.text.len() > 1
+            && word.text[1..].bytes().all(|byte| byte.is_ascii_digit())
+        {
+            text.push_str(&line[from..word.from]);
+            text.push('M');
+            from = word.from + 1;
+        }
         let bare = word.text.strip_suffix("'s");
         if let (Some((low, _)), "to" | "and", Some(next)) =
             (value(word), text_of(at + 1), words.get(at + 2))

@@ -97,7 +97,24 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let num = numbers.iter().find(|(at, _)| *at == in_hand).map(|(_, num)| *num)?;
+    // `hole already at .7506, …`: the noun before the verb, whatever stands after.
+    let before = view.items[..in_hand].iter().rev().map(|item| &item.token);
+    let said_of = before
+        .skip_while(|token| {
+            matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
+        })
+        .next()
+        .filter(|_| measured_before(view, in_hand))
+        .and_then(|token| match token {
+            Token::Word { kind: kind @ ("hole" | "shaft" | "hub"), .. } => Some(*kind),
+            _ => None,
+        });
     let owner = roles.taken.iter().find(|taken| taken.at == in_hand);
+    if let (Some(of), Some(owner)) = (said_of, owner)
+        && matches!((of, owner.by), ("hole" | "hub", "shaft") | ("shaft", "hole" | "hub"))
+    {
+        return None;
+    }
     let is_measured = owner.is_some_and(|owner| owner.is_measured)
         || roles.free.iter().any(|(at, _, measured)| *at == in_hand && *measured);
     let names = |kind: &str| view.has(kind);
@@ -166,6 +183,16 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
         }
     };
     Some(Said::plain(text))
+}
+
+/// A reading verb stands before the number in its clause.
+fn measured_before(view: &View, at: usize) -> bool {
+    let before = view.items[..at].iter().rev().map(|item| &item.token);
+    before
+        .take_while(|token| {
+            matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
+        })
+        .any(|token| matches!(token, Token::Word { kind: "reads", .. }))
 }
 
 /// A part that is known to lie between two figures.

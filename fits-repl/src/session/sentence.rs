@@ -27,7 +27,12 @@ impl Session {
             if problem.is_failure || !self.may_be_phrase(line) {
                 return Err(problem);
             }
-            return self.as_phrase(line).unwrap_or(Err(problem));
+            return self.as_phrase(line).unwrap_or_else(|| {
+                let words = line.split_whitespace();
+                let words = words.filter(|word| word.bytes().all(|b| b.is_ascii_alphabetic()));
+                let may_guess = problem.fix.is_none() && words.count() >= 5;
+                Err(may_guess.then(|| self.as_guess(line)).flatten().unwrap_or(problem))
+            });
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
         if grammar::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
