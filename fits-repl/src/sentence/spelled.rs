@@ -380,7 +380,7 @@ impl Reader<'_> {
     fn of_inch(&self, text: String, at: usize) -> (String, usize) {
         let after = match (self.next(at), self.next(at + 1), self.next(at + 2)) {
             ("of", "an", "inch") => at + 3,
-            ("of", "inch", _) | ("an", "inch", _) => at + 2,
+            ("of" | "an", "inch", _) => at + 2,
             ("inch" | "inches", ..) => at + 1,
             ("of", "a", "thou") | ("a", "thou", _) => {
                 let skip = if self.next(at) == "of" { 2 } else { 1 };
@@ -543,7 +543,7 @@ fn offset(words: &[Word], at: usize) -> Option<(String, usize)> {
         _ => return None,
     };
     let (sign, next) = match (text(at + 2), text(at + 3)) {
-        ("over" | "above", "size") | ("under" | "below", "size") => return None,
+        ("over" | "above" | "under" | "below", "size") => return None,
         ("over" | "above", _) => (1.0, at + 3),
         ("under" | "below", _) => (-1.0, at + 3),
         ("bigger" | "larger", "than") => (1.0, at + 4),
