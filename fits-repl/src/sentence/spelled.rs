@@ -250,16 +250,9 @@ impl Reader<'_> {
         loop {
             let word = self.next(end);
             if let Some(ten) = tens(word) {
-                match digit(self.next(end + 1)) {
-                    Some(ones @ 1..=9) => {
-                        text.push_str(&(ten + ones).to_string());
-                        end += 2;
-                    }
-                    _ => {
-                        text.push_str(&ten.to_string());
-                        end += 1;
-                    }
-                }
+                let ones = digit(self.next(end + 1)).filter(|ones| (1..=9).contains(ones));
+                text.push_str(&(ten + ones.unwrap_or(0)).to_string());
+                end += if ones.is_some() { 2 } else { 1 };
             } else if let Some(ones) = digit(word) {
                 text.push_str(&ones.to_string());
                 end += 1;

@@ -98,12 +98,11 @@ pub(super) fn suit(view: &View, system: System) -> Option<Said> {
     }
     let num = numbers.iter().find(|(at, _)| *at == in_hand).map(|(_, num)| *num)?;
     // `hole already at .7506, …`: the noun before the verb, whatever stands after.
-    let before = view.items[..in_hand].iter().rev().map(|item| &item.token);
+    let mut before = view.items[..in_hand].iter().rev().map(|item| &item.token);
     let said_of = before
-        .skip_while(|token| {
-            matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
+        .find(|token| {
+            !matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
         })
-        .next()
         .filter(|_| measured_before(view, in_hand))
         .and_then(|token| match token {
             Token::Word { kind: kind @ ("hole" | "shaft" | "hub"), .. } => Some(*kind),
