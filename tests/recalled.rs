@@ -61,6 +61,9 @@ fn every_kind_of_question_passes_it_on() {
         "20 H8/cd9 warm 60C, hole steel, shaft brass",
         "20 H7/g6 warm 60C, hole PEEK, shaft steel",
         "pick 20 holds 30 Nm, hub 303 od 40 long 25",
+        // Friction is recalled whatever the metal.
+        "pick 20 holds 30 Nm, hub 1045 od 40 long 25",
+        "assemble 20 H7/s6, hub 1045 od 40 long 25, shaft steel",
         "assemble 20 H7/s6, hub 303 od 40 long 25, shaft steel",
         "1100 grade IT4",
         "pick 20 clearance 0.007..0.041",
@@ -76,8 +79,6 @@ fn every_kind_of_question_passes_it_on() {
         "turn 20 f7 from 22",
         "stack 20 f7 -17 ±0.05",
         "20 H7/g6 warm 60C, hole steel, shaft brass",
-        "pick 20 holds 30 Nm, hub 1045 od 40 long 25",
-        "assemble 20 H7/s6, hub 1045 od 40 long 25, shaft steel",
         "20 grade 7",
         "3/4in grade 8",
         "12.5 general m",

@@ -4,7 +4,10 @@
 //! The phrases are lists written by several people, `tests/phrases/`: seen and
 //! more are those the words were chosen by; american and british were written
 //! afresh by people who had seen neither them nor the words, and were measured
-//! before any word was chosen by them: 54 of 100 reached, 2 of 100 wrong.
+//! before any word was chosen by them: 54 of 100 reached, 2 of 100 wrong. The
+//! second pair of lists was measured so as well: american 58 of 100 reached and
+//! 61 served, british 46 and 48; after the words of the british list the american
+//! one stood at 63 and 69.
 
 use fits_checks::project_file;
 use fits_repl::{render::json, session::Session};
@@ -171,8 +174,10 @@ fn phrases_that_the_words_were_chosen_by() {
 
 #[test]
 fn phrases_written_afresh() {
-    holds("american.csv", 68, 72, 3);
-    holds("british.csv", 66, 68, 3);
+    holds("american.csv", 75, 78, 3);
+    holds("british.csv", 75, 76, 3);
+    holds("american_2.csv", 84, 85, 0);
+    holds("british_2.csv", 77, 80, 0);
 }
 
 /// Words turned round, sides and radii, numbers that are no sizes: asked or
@@ -180,7 +185,8 @@ fn phrases_written_afresh() {
 #[test]
 fn hazards_are_not_fallen_for() {
     let mut held = 0;
-    for row in rows("hazards.csv").into_iter().chain(rows("more_hazards.csv")) {
+    let lists = ["hazards", "more_hazards", "hazards_american_2", "hazards_british_2"];
+    for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
         let got = ask(units, phrase);
         if got.get("error").is_none() {
@@ -195,14 +201,16 @@ fn hazards_are_not_fallen_for() {
         }
         held += 1;
     }
-    assert!(held > 130, "{held}");
+    assert!(held > 210, "{held}");
 }
 
 /// How a phrase was read gives the same answer when it is typed.
 #[test]
 fn what_it_was_read_as_gives_the_same_answer() {
     let mut read = 0;
-    for name in ["seen.csv", "more.csv", "american.csv", "british.csv"] {
+    for name in
+        ["seen.csv", "more.csv", "american.csv", "british.csv", "american_2.csv", "british_2.csv"]
+    {
         for row in rows(name) {
             let (phrase, units) = (&row[0], &row[1]);
             if phrase.contains(" ; ") {

@@ -116,7 +116,10 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         Token::Bearing(bore, od) => Some((bore.clone(), od.clone())),
         _ => None,
     });
-    if !view.has("bought") && number.is_none() && !view.has("ring") {
+    let is_named = (0..view.items.len()).any(|at| {
+        matches!(view.items[at].token, Token::Word { kind: "bought", .. }) && view.said(at) != "fit"
+    });
+    if !is_named && number.is_none() && !view.has("ring") {
         return None;
     }
     if let (Some(word), None, Some(num)) = (view.word("fit"), &number, only_number(view))

@@ -54,7 +54,7 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     sizes.retain(|num| !small.contains(num));
     match &mut small[..] {
         [] => {}
-        [low, high] if view.says("head", "clearance") => {
+        [low, high] if view.says("head", "clearance") || view.says("fit", "running") => {
             low.unit = low.unit.or(high.unit);
             if low.mm(system) >= high.mm(system) {
                 return None;
@@ -115,7 +115,9 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     };
     let mut od = ods.pop();
     let mut long = roles.num("long").cloned();
-    if let Some(shaft) = roles.num("shaft") {
+    let is_crossed = view.count(|token| matches!(token, Token::Cross)) > 0;
+    let crossed_shaft = roles.num("shaft").filter(|_| is_crossed && id.is_none());
+    if let Some(shaft) = roles.num("shaft").filter(|_| crossed_shaft.is_none()) {
         match &id {
             // The shaft's size is the bushing's bore.
             None => id = Some(shaft.clone()),
@@ -129,10 +131,13 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     if view.count(|token| matches!(token, Token::Cross)) > 0
         && !roles.taken.iter().any(|taken| matches!(taken.by, "od" | "id" | "hole"))
     {
+        let long_at = roles.get("long").map(|taken| taken.at);
         sizes = view
             .numbers()
+            .filter(|(at, _)| long_at != Some(*at))
             .map(|(_, num)| num.clone())
-            .filter(|num| long.as_ref() != Some(num) && !small.contains(num))
+            .filter(|num| !small.contains(num))
+            .filter(|num| crossed_shaft != Some(num))
             .collect();
         sizes.reverse();
     } else {
@@ -150,6 +155,12 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         }
     }
     let (id, od) = (id?, od?);
+    if let Some(shaft) = crossed_shaft {
+        if (shaft.mm(system) - id.mm(system)).abs() > 0.05 * id.mm(system) {
+            return None;
+        }
+        let _ = write!(tail, ", shaft {}", shaft.plain(system));
+    }
     if od.mm(system) <= id.mm(system) || od.mm(system) > 2.5 * id.mm(system) {
         return None;
     }

@@ -54,7 +54,10 @@ pub(crate) fn circumstances(view: &View, fit: &Fit) -> Option<String> {
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     view.only(
-        &["fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role"],
+        &[
+            "fit", "vague", "material", "state", "hole", "shaft", "hub", "bushing", "head", "role",
+            "or",
+        ],
         |token| {
             is_fit(token)
                 || matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_))
@@ -66,6 +69,9 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         .any(|head| !matches!(head, "clearance" | "spin" | "whatfit" | "turn" | "bore"))
     {
         return None;
+    }
+    if view.says("role", "long") {
+        return with_length(view, system);
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id")) {
         return None;
@@ -98,8 +104,10 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     let size = num.plain(system);
     let roles = assign(view, NOUNS, &[], system).unwrap_or_default();
     // A tube's or a ring's figure may be its bore or its outside.
-    let is_ring = roles.get("ring").is_some() && !is_hole && !is_shaft;
-    let is_tube = is_ring && view.types(&["tube", "tubing", "pipe"]);
+    let is_tube = roles.get("ring").is_some()
+        && !is_hole
+        && !view.has("role")
+        && view.types(&["tube", "tubing", "pipe"]);
     let vague = view.word("vague");
     if let Some(vague) = vague
         && !(vague == "clearance" && fit_of(view).is_some())
@@ -108,6 +116,17 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
             return None;
         }
         return vague_fit(vague, &size, view);
+    }
+    // `a running or a sliding fit`
+    if view.has("or") {
+        let mut words: Vec<&str> = view.words("fit").collect();
+        words.dedup();
+        let [a, b] = words[..] else { return None };
+        let more = circumstances(view, &Fit::Word("press"))?;
+        return Some(Said::ask(
+            "one fit or the other is not said",
+            [a, b].map(|word| format!("{size} {word}{more}")).to_vec(),
+        ));
     }
     if view.has("fit") && fit_of(view).is_none() {
         return None;
@@ -284,6 +303,25 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         });
     };
     Some(Said::plain(format!("{size} {}{circumstances}", fit.text())))
+}
+
+/// A fit word and how long the parts are engaged.
+fn with_length(view: &View, system: System) -> Option<Said> {
+    let roles = assign(view, &["role", "hole", "shaft", "hub"], &[], system)?;
+    let long = roles.get("long").filter(|_| view.words("role").count() == 1)?;
+    let items = view.items.iter().enumerate();
+    let items = items.filter(|(at, _)| *at != long.at && *at != long.word);
+    let rest =
+        View { items: items.map(|(_, item)| item.clone()).collect(), text: view.text.clone() };
+    if rest.numbers().count() != 1 || !matches!(fit_of(view)?, Fit::Word(_)) {
+        return None;
+    }
+    match fit(&rest, system)? {
+        Said::Plain(lines) => {
+            Some(Said::plain(format!("{}, long {}", lines.first()?, long.num.plain(system))))
+        }
+        Said::Ask { .. } => None,
+    }
 }
 
 /// A bushing's figure with a word: bought, or turned at home.

@@ -11,6 +11,7 @@ mod fit;
 mod holes;
 mod joint;
 mod log;
+mod loose;
 mod named;
 mod number;
 mod pair;
@@ -18,6 +19,7 @@ mod plan;
 mod reading;
 mod roles;
 mod sizes;
+mod spelled;
 mod stack;
 mod suit;
 mod table;
@@ -26,8 +28,11 @@ mod token;
 mod tools;
 mod view;
 
-pub(crate) use crate::sentence::token::System;
-use crate::sentence::{
+pub(crate) use self::{
+    loose::{Guess, guess},
+    token::System,
+};
+use self::{
     table::LOG,
     view::{Line, View, join_materials},
 };
@@ -113,10 +118,54 @@ fn asked_why(text: &str) -> Option<&str> {
         },
     )?;
     let rest = rest.trim_end_matches(['?', ' ', '.']);
+    let rest = [" what it is", " so", " like that"]
+        .iter()
+        .find_map(|tail| rest.strip_suffix(tail))
+        .map_or(rest, |rest| rest.strip_prefix("is ").unwrap_or(rest));
     let of = rest
         .strip_suffix(" come from")
         .or_else(|| text.to_lowercase().starts_with("why ").then_some(rest))?;
     of.bytes().any(|byte| byte.is_ascii_digit()).then_some(of)
+}
+
+/// `12 mil`: a Briton's millimetres or an American's thousandths.
+#[allow(clippy::option_option, reason = "none has no mils, some none is no phrase")]
+fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
+    let is_mil = |word: &str| {
+        let bare = word.trim_end_matches([',', '.', '?', '!', ';', ':']).to_lowercase();
+        let unit = bare.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
+        matches!(unit, "mil" | "mils").then(|| word.len() - (word.len() - bare.len()) - unit.len())
+    };
+    let written = |unit: &str| {
+        let words = text.split(' ').map(|word| match is_mil(word) {
+            Some(at) => {
+                let tail = word.trim_start_matches(|c: char| c != ',' && c != '?' && c != ';');
+                let tail = if word.contains([',', '?', ';']) { tail } else { "" };
+                format!("{}{unit}{tail}", &word[..at])
+            }
+            None => word.to_owned(),
+        });
+        words.collect::<Vec<_>>().join(" ")
+    };
+    text.split(' ').find_map(is_mil)?;
+    let numbers =
+        text.split(' ').filter(|word| word.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
+    let mils = text.split(' ').filter(|word| is_mil(word).is_some()).count();
+    let (mm, thou) = (read(&written("mm"), setting), read(&written("thou"), setting));
+    // No part is a few thou in size: where all figures are mils they are millimetres.
+    let thou = thou.filter(|_| numbers.count() > mils);
+    Some(match (mm, thou) {
+        (Some(mm), Some(thou)) if mm != thou => {
+            let lines = |said| match said {
+                Said::Plain(lines) => vec![lines.join(" ; ")],
+                Said::Ask { choices, .. } => choices,
+            };
+            let mut choices = lines(mm);
+            choices.extend(lines(thou));
+            Some(Said::ask("a mil is a millimetre to some, a thou to others", distinct(choices)))
+        }
+        (mm, thou) => mm.or(thou),
+    })
 }
 
 /// Quotation marks, dashes and written-out fractions as a keyboard has them.
@@ -145,7 +194,10 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
     if text.len() > LONGEST {
         return None;
     }
-    let text = &plain_marks(text);
+    let text = &spelled::figures(&plain_marks(text));
+    if let Some(said) = in_mils(text, setting) {
+        return said;
+    }
     if let Some(of) = asked_why(text) {
         let plain = match read(of, setting) {
             Some(Said::Plain(lines)) => {
@@ -158,13 +210,7 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
         return Some(Said::plain(format!("why {plain}")));
     }
     let line = Line::new(text);
-    let view = |question: u8| {
-        let mut view = line.view(question)?;
-        view.settle_nouns();
-        view.settle_in();
-        join_materials(&mut view)?;
-        (!view.dangles()).then_some(view)
-    };
+    let view = |question: u8| line.view(question).and_then(ready);
     let mut found: Vec<(&str, Said)> = (0..)
         .zip(ALL)
         .filter_map(|(bit, (name, question))| {
@@ -190,6 +236,15 @@ fn numbers_in(lines: &[String]) -> usize {
         parts.filter(|run| run.contains(|c: char| c.is_ascii_digit())).count()
     };
     lines.iter().map(groups).sum()
+}
+
+/// A view with its nouns, its `in` and its metals settled.
+fn ready(mut view: View) -> Option<View> {
+    view.settle_nouns();
+    view.settle_ranges();
+    view.settle_in();
+    join_materials(&mut view)?;
+    (!view.dangles()).then_some(view)
 }
 
 /// What is dialled and read is in the units in force, or in those said.

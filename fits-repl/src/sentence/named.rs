@@ -18,6 +18,7 @@ pub(crate) fn class(line: &str, at: usize) -> Option<(Token, usize)> {
     let upper = rest.get(..letters)?.to_ascii_uppercase();
     if matches!(&*upper, "RC" | "LC" | "LT" | "LN" | "FN") {
         let from = spaces(line, at + letters);
+        let from = if byte(line, from) == Some(b'-') { from + 1 } else { from };
         let end = digits(line, from);
         let most = match &*upper {
             "RC" => 9,

@@ -280,7 +280,8 @@ pub(crate) fn nought(line: &str, at: usize) -> Option<(Num, usize)> {
 /// `+.001 -0`, `+0/-.001`, `+/- .002`, `plus nothing minus half a thou`.
 pub(crate) fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
-    for both in ["+/-", "+-", "-/+", "\u{b1}", "plus or minus", "plus minus"] {
+    for both in ["+/-", "+-", "-/+", "\u{b1}", "plus or minus", "plus minus", "give or take", "pm "]
+    {
         if rest.get(..both.len()).is_some_and(|start| start.eq_ignore_ascii_case(both)) {
             let from = spaces(line, at + both.len());
             let (num, end) = number(line, from).or_else(|| spelled_number(line, from))?;

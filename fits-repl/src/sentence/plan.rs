@@ -180,8 +180,24 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         return None;
     }
     // The part that is there is not the one to cut.
-    if let (Some(verb), Some((owner, true))) = (verb, owner)
+    if let (Some(verb), Some((owner, _))) = (verb, owner)
         && (verb == "bore") != (owner == "hole")
+    {
+        return None;
+    }
+    // `hole already at .7506, what do I turn the shaft`
+    let start_at = numbers.iter().find(|(_, num)| std::ptr::eq(*num, start)).map(|(at, _)| *at)?;
+    let before = view.items[..start_at].iter().rev().map(|item| &item.token);
+    let is_of = before
+        .take_while(|token| !matches!(token, Token::Number(_) | Token::Break))
+        .take_while(|token| !matches!(token, Token::Word { kind: "start", name: "from" }))
+        .find_map(|token| match token {
+            Token::Word { kind: kind @ ("hole" | "shaft"), .. } => Some(*kind),
+            _ => None,
+        });
+    if let (Some(verb), Some(part)) = (verb, is_of)
+        && (verb == "bore") != (part == "hole")
+        && near_start(start_at)
     {
         return None;
     }
@@ -300,7 +316,20 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         let choices = names.iter().map(|name| format!("{head} from {from} with {name}{material}"));
         return Some(Said::ask("what it is measured with is not said", choices.collect()));
     }
-    Some(with_dial(dial, format!("{head} from {from}{instrument}{material}")))
+    let plan = format!("{head} from {from}{instrument}{material}");
+    // `boring to 3/4 H7 and it reads .7496`: what it reads is judged, or cut on from.
+    if !is_rehearsal
+        && dial.is_none()
+        && material.is_empty()
+        && matches!(fit, Some(Fit::Hole(_) | Fit::Shaft(_)))
+        && view.has("reads")
+        && !view.types(&["from", "passes", "how many passes"])
+        && (start_mm - target_mm).abs() < 0.004 * target_mm
+    {
+        let judged = format!("{} = {from}{instrument}", head.strip_prefix(lead)?.trim_start());
+        return Some(Said::ask("judged as it reads, or cut on?", vec![judged, plan]));
+    }
+    Some(with_dial(dial, plan))
 }
 
 /// `turn 1.000 g6, .012 to go`: off the diameter, or on each side?

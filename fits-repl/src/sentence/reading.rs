@@ -24,6 +24,7 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
             "material",
             "should",
             "bushing",
+            "heated",
         ],
         |token| {
             matches!(
@@ -61,7 +62,7 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
             let feature = if is_hole { "hole" } else { "shaft" };
             format!(" at {text}, {feature} {material}")
         }
-        None if view.has("material") => return None,
+        None if view.has("material") || view.has("heated") => return None,
         None => String::new(),
     };
     let near = |size: f64, reading: f64| (size - reading).abs() <= 0.05 * size;

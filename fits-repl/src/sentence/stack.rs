@@ -275,7 +275,18 @@ pub(crate) fn named_links(
     let mut links = Vec::new();
     let mut used = 0;
     for taken in &roles.taken {
-        let deviations = match view.items.get(taken.at + 1).map(|item| &item.token) {
+        // `2.000 apart +/- .003`
+        let mut after = taken.at + 1;
+        while matches!(
+            view.items.get(after).map(|item| &item.token),
+            Some(Token::Word { kind: "small", .. })
+        ) {
+            after += 1;
+        }
+        let is_deviation =
+            matches!(view.items.get(after).map(|item| &item.token), Some(Token::Deviations { .. }));
+        let after = if is_deviation { after } else { taken.at + 1 };
+        let deviations = match view.items.get(after).map(|item| &item.token) {
             Some(Token::Deviations { upper, lower, is_both }) => Some((upper, lower, *is_both)),
             Some(Token::Times(_)) => match view.items.get(taken.at + 2).map(|item| &item.token) {
                 Some(Token::Deviations { upper, lower, is_both }) => Some((upper, lower, *is_both)),
@@ -322,6 +333,13 @@ pub(crate) fn named_links(
                 used += 1;
             }
         }
+        // `two cheeks 2.000 apart`: one gap between the two.
+        if taken.by == "gap" && count > 1 {
+            if !view.said(taken.word).ends_with('s') {
+                return None;
+            }
+            count = 1;
+        }
         links.push(Link {
             name: if taken.by == "gap" { "gap" } else { "part" },
             num: taken.num.clone(),
@@ -331,7 +349,10 @@ pub(crate) fn named_links(
             is_plus: view.tokens().any(|token| matches!(token, Token::Plus)),
         });
     }
-    if used != times.len() {
+    let is_deviation = |token: &Token| matches!(token, Token::Deviations { .. });
+    if used != times.len()
+        || view.count(is_deviation) != links.iter().filter(|link| link.deviations.is_some()).count()
+    {
         return None;
     }
     let names: Vec<usize> = (0..joined.items.len())

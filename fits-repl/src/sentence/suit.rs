@@ -17,7 +17,7 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
             "fit", "material", "state", "hole", "shaft", "hub", "bushing", "head", "reads",
             "start", "should", "bar", "role",
         ],
-        is_fit,
+        |token| is_fit(token) || matches!(token, Token::Span(..)),
     )?;
     if view.words("head").any(|head| {
         !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance")
@@ -26,6 +26,12 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     }
     if fit_of(view).is_none() {
         return unsaid_suit(view, system);
+    }
+    if let Some(span) = view.one(|token| match token {
+        Token::Span(..) => Some(token.clone()),
+        _ => None,
+    }) {
+        return spanned(view, &span, system);
     }
     let fit = match fit_of(view)? {
         // The class of the part to be cut: the hole in hand is what it is.
@@ -71,8 +77,43 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         }
         _ => return None,
     };
+    // A size of four places that another part is named for is as it measures.
+    if nominal.is_some_and(|num| !num.is_fraction && num.places > 3)
+        && view.has("hole")
+        && view.has("shaft")
+        && roles.count("hole") + roles.count("shaft") > 1
+        && !view.has("should")
+    {
+        return None;
+    }
+    // `H7/s6, shaft at 30` says the nominal size.
+    let only_at = (0..view.items.len()).all(|at| {
+        !matches!(view.items[at].token, Token::Word { kind: "reads", .. }) || view.said(at) == "at"
+    });
+    if view.has("reads")
+        && only_at
+        && numbers.iter().all(|(_, num)| is_nominal(num, system) && num.places < 3)
+    {
+        return None;
+    }
     let num = numbers.iter().find(|(at, _)| *at == in_hand).map(|(_, num)| *num)?;
+    // `hole already at .7506, …`: the noun before the verb, whatever stands after.
+    let mut before = view.items[..in_hand].iter().rev().map(|item| &item.token);
+    let said_of = before
+        .find(|token| {
+            !matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
+        })
+        .filter(|_| measured_before(view, in_hand))
+        .and_then(|token| match token {
+            Token::Word { kind: kind @ ("hole" | "shaft" | "hub"), .. } => Some(*kind),
+            _ => None,
+        });
     let owner = roles.taken.iter().find(|taken| taken.at == in_hand);
+    if let (Some(of), Some(owner)) = (said_of, owner)
+        && matches!((of, owner.by), ("hole" | "hub", "shaft") | ("shaft", "hole" | "hub"))
+    {
+        return None;
+    }
     let is_measured = owner.is_some_and(|owner| owner.is_measured)
         || roles.free.iter().any(|(at, _, measured)| *at == in_hand && *measured);
     let names = |kind: &str| view.has(kind);
@@ -141,6 +182,43 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         }
     };
     Some(Said::plain(text))
+}
+
+/// A reading verb stands before the number in its clause.
+fn measured_before(view: &View, at: usize) -> bool {
+    let before = view.items[..at].iter().rev().map(|item| &item.token);
+    before
+        .take_while(|token| {
+            matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
+        })
+        .any(|token| matches!(token, Token::Word { kind: "reads", .. }))
+}
+
+/// A part that is known to lie between two figures.
+fn spanned(view: &View, span: &Token, system: System) -> Option<Said> {
+    let (Token::Span(low, high), Some(Fit::Word(word))) = (span, fit_of(view)) else {
+        return None;
+    };
+    if view.numbers().next().is_some()
+        || view.has("role")
+        || view.has("bushing")
+        || view.has("head") && !view.says("head", "suit") && !view.says("head", "turnto")
+    {
+        return None;
+    }
+    let noun = |at: &usize| match view.items[*at].token {
+        Token::Word { kind: "hole" | "hub", .. } => Some("hole"),
+        Token::Word { kind: "shaft", .. } => Some("shaft"),
+        _ => None,
+    };
+    let at = view.items.iter().position(|item| item.token == *span)?;
+    // The noun whose figures they are stands before them.
+    let side = (0..at).rev().find_map(|at| noun(&at))?;
+    let unit = high.unit.or(low.unit);
+    let give = |num: &Num| Num { unit: num.unit.or(unit), ..num.clone() }.plain(system);
+    let more = circumstances(view, &Fit::Word(word))?;
+    (low.mm(system) < high.mm(system))
+        .then(|| Said::plain(format!("{side} {}..{}, {word}{more}", give(low), give(high))))
 }
 
 /// A part in hand, and what goes with it is wanted, with no word for the fit.

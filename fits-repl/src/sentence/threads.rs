@@ -94,6 +94,7 @@ pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
         Ok(name) => name,
         Err(said) => return Some(said),
     };
+    let name = if view.says("state", "left hand") { format!("{name} LH") } else { name };
     let class = class_of(view)?;
     if view.words("head").any(|head| !matches!(head, "thread" | "pitchd" | "blank")) {
         return None;
@@ -132,6 +133,12 @@ pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
         }
         None if nut && bolt => Some(Said::plain(name)),
         None if nut => Some(Said::plain(format!("{name} nut"))),
+        None if bolt && !view.has("head") && view.types(&["sizes", "its", "dimensions"]) => {
+            Some(Said::ask(
+                "the screw alone, or screw and nut?",
+                vec![name.clone(), format!("{name} screw")],
+            ))
+        }
         None if view.says("head", "blank") || bolt => Some(Said::plain(format!("{name} screw"))),
         None => Some(Said::plain(name)),
     }

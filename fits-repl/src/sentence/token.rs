@@ -163,9 +163,18 @@ pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
                 _ => Some((Token::Force(format!("{text} lbf")), word_end)),
             };
         }
+        "lbf" | "lb" | "lbs" => {
+            let (next, end) = word_at(line, word_end + 1)?;
+            let unit = match &*next {
+                "ft" | "foot" | "feet" => "lbf-ft",
+                "in" | "inch" => "lbf-in",
+                _ => return None,
+            };
+            return Some((Token::Torque(format!("{text} {unit}")), end));
+        }
         "lbf-ft" | "lbft" => return Some((Token::Torque(format!("{text} lbf-ft")), word_end)),
         "tons" | "ton" => return Some((Token::Force(format!("{text} tons")), word_end)),
-        "ft" | "foot" | "in" | "inch" | "lb" => {
+        "ft" | "foot" | "in" | "inch" => {
             let next_at = spaces(line, if gap(word_end) { word_end + 1 } else { word_end });
             let (next, next_end) = word_at(line, next_at)?;
             let is_pound = matches!(&*next, "lb" | "lbs" | "lbf" | "pounds" | "pound");
@@ -176,8 +185,6 @@ pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
                 "in" | "inch" if is_pound => {
                     Some((Token::Torque(format!("{text} lbf-in")), next_end))
                 }
-                "lb" if next == "ft" => Some((Token::Torque(format!("{text} lbf-ft")), next_end)),
-                "lb" if next == "in" => Some((Token::Torque(format!("{text} lbf-in")), next_end)),
                 _ => None,
             };
         }
@@ -301,10 +308,13 @@ pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
 
 pub(crate) fn grade(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
-    if !rest.starts_with("IT") {
-        return None;
-    }
-    let end = digits(line, at + 2);
-    let grade: u32 = line.get(at + 2..end)?.parse().ok()?;
+    // `IT8`, `grade 8`
+    let from = match word_at(line, at) {
+        _ if rest.starts_with("IT") => at + 2,
+        Some((word, end)) if word == "grade" => spaces(line, end),
+        _ => return None,
+    };
+    let end = digits(line, from);
+    let grade: u32 = line.get(from..end)?.parse().ok()?;
     (grade <= 18 && ends(line, end)).then_some((Token::Grade(grade), end))
 }

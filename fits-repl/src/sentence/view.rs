@@ -75,23 +75,130 @@ impl Line {
     }
 
     /// The line as a question sees it; none where it does not know a word.
-    pub(crate) fn view(&self, question: u8) -> Option<View> {
-        let mut search = Search { line: self, question, dead: HashSet::new() };
+    pub(super) fn view(&self, question: u8) -> Option<View> {
+        self.view_without(question, 0).map(|(view, _)| view)
+    }
+
+    /// The line with so many words passed over at most, and where they stand.
+    pub(super) fn view_without(&self, question: u8, most: u8) -> Option<(View, Vec<Range<usize>>)> {
+        let mut search =
+            Search { line: self, question, dead: HashSet::new(), left: most, passed: Vec::new() };
         let mut items = Vec::new();
         search.goes_on(0, &mut items).then(|| {
             items.reverse();
-            View { items, text: Rc::clone(&self.text) }
+            search.passed.reverse();
+            (View { items, text: Rc::clone(&self.text) }, search.passed)
         })
     }
 }
+
+/// Words that turn a meaning round or change a figure: never passed over.
+const KEPT: &[&str] = &[
+    "assemble",
+    "not",
+    "no",
+    "never",
+    "without",
+    "per",
+    "side",
+    "each",
+    "radius",
+    "rad",
+    "left",
+    "heavy",
+    "light",
+    "less",
+    "minus",
+    "plus",
+    "over",
+    "under",
+    "half",
+    "twice",
+    "double",
+    "both",
+    "either",
+    "than",
+    "instead",
+    "off",
+    "undersize",
+    "oversize",
+    "wall",
+    "thick",
+    "thin",
+    "below",
+    "above",
+    "except",
+    "rather",
+    "don't",
+    "dont",
+    "isn't",
+    "isnt",
+    "wasn't",
+    "doesn't",
+    "doesnt",
+    "won't",
+    "wont",
+    "nor",
+    "wrong",
+    "neither",
+    "unless",
+    "depth",
+    "deep",
+    "taper",
+    "tapered",
+    "hot",
+    "cold",
+    "pitch",
+    "circumference",
+    "area",
+    "hundred",
+    "thousand",
+    "third",
+    "thirds",
+    "cut",
+    "x",
+    "by",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "twenty",
+    "thirty",
+    "forty",
+    "fifty",
+    "sixty",
+    "seventy",
+    "eighty",
+    "ninety",
+    "oh",
+    "point",
+    "quarter",
+    "eighth",
+    "eighths",
+    "sixteenth",
+    "sixteenths",
+    "inch",
+    "or",
+];
 
 /// Tries the longest spelling first at each place; a shorter one where the
 /// words after it are known to nobody else.
 struct Search<'a> {
     line: &'a Line,
     question: u8,
-    /// Places from which the end is not reached.
-    dead: HashSet<usize>,
+    /// Places from which the end is not reached with so many words to pass over.
+    dead: HashSet<(usize, u8)>,
+    /// Words that may still be passed over, and those that were, the last first.
+    left: u8,
+    passed: Vec<Range<usize>>,
 }
 
 impl Search<'_> {
@@ -112,7 +219,7 @@ impl Search<'_> {
         if at >= text.len() {
             return true;
         }
-        if self.dead.contains(&at) {
+        if self.dead.contains(&(at, self.left)) {
             return false;
         }
         let place = self.line.place(at);
@@ -139,7 +246,20 @@ impl Search<'_> {
                 return true;
             }
         }
-        self.dead.insert(at);
+        if self.left > 0 && place.token.is_none() {
+            let word = &text[at..place.end];
+            let is_word = word.bytes().all(|byte| byte.is_ascii_alphabetic() || byte == b'\'');
+            if is_word && !KEPT.contains(&&*word.to_lowercase()) {
+                self.left -= 1;
+                let reached = self.goes_on(place.end, items);
+                self.left += 1;
+                if reached {
+                    self.passed.push(at..place.end);
+                    return true;
+                }
+            }
+        }
+        self.dead.insert((at, self.left));
         false
     }
 }
@@ -294,12 +414,26 @@ impl View {
     }
 
     /// `the bore` and `7/8 bore` are nouns; `mic .7505` is a verb.
-    pub(crate) fn settle_nouns(&mut self) {
+    pub(super) fn settle_nouns(&mut self) {
+        // A boss that a shaft goes into is a hub.
+        let goes_in = (0..self.items.len()).any(|at| {
+            matches!(self.items[at].token, Token::Word { kind: "shaft", .. })
+                && self.said(at) != "boss"
+        });
+        for at in 0..self.items.len() {
+            if goes_in
+                && matches!(self.items[at].token, Token::Word { kind: "shaft", .. })
+                && self.said(at) == "boss"
+            {
+                self.items[at].token = Token::Word { name: "hub", kind: "hub" };
+            }
+        }
         for at in 0..self.items.len() {
             let said = self.said(at);
             let before = at.checked_sub(1);
-            let after_number =
-                before.is_some_and(|before| matches!(self.items[before].token, Token::Number(_)));
+            let after_number = before.is_some_and(|before| {
+                matches!(self.items[before].token, Token::Number(_) | Token::Hole(_))
+            });
             let after_article = before.is_some_and(|before| {
                 ["the", "a", "my", "its", "what's the", "whats the", "what is the", "this"]
                     .contains(&&*self.said(before))
@@ -323,6 +457,26 @@ impl View {
                     (*kind, *name) = ("reads", "reads");
                 }
                 _ => {}
+            }
+        }
+    }
+
+    /// `2 to 4 thou`: the unit of the second is the first's.
+    pub(super) fn settle_ranges(&mut self) {
+        for at in 2..self.items.len() {
+            let Token::Number(Num { unit: unit @ Some(Unit::Thou | Unit::Tenth), value, .. }) =
+                self.items[at].token
+            else {
+                continue;
+            };
+            if matches!(&*self.said(at - 1), "to" | "-")
+                && let Token::Number(first) = &mut self.items[at - 2].token
+                && first.unit.is_none()
+                && !first.is_fraction
+                && !first.leads
+                && first.value < value
+            {
+                first.unit = unit;
             }
         }
     }

@@ -168,11 +168,11 @@ impl Session {
 
     pub(crate) fn ask(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = words::read(line)?;
-        self.ask_read(line, query)
+        self.ask_read(line, &query)
     }
 
     /// The answer of a plain query that is read already.
-    pub(crate) fn ask_read(&mut self, line: &str, query: Query) -> Result<Answer, Problem> {
+    pub(crate) fn ask_read(&mut self, line: &str, query: &Query) -> Result<Answer, Problem> {
         self.shown = query.question().typed_in(self);
         query.question().carry_out(self, line)
     }

@@ -23,12 +23,17 @@ impl Session {
         if let Ok(query) = query
             && !self.is_doubtful(&query)
         {
-            let answer = self.ask_read(line, query);
+            let answer = self.ask_read(line, &query);
             let Err(problem) = answer else { return answer };
             if problem.is_failure || !self.may_be_phrase(line) {
                 return Err(problem);
             }
-            return self.as_phrase(line).unwrap_or(Err(problem));
+            return self.as_phrase(line).unwrap_or_else(|| {
+                let words = line.split_whitespace();
+                let words = words.filter(|word| word.bytes().all(|b| b.is_ascii_alphabetic()));
+                let may_guess = problem.fix.is_none() && words.count() >= 5;
+                Err(may_guess.then(|| self.as_guess(line)).flatten().unwrap_or(problem))
+            });
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
         if words::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
@@ -48,8 +53,31 @@ impl Session {
                 Ok(answer)
             }
             Some(asked) => asked,
-            None => self.ask(line),
+            None => self.ask(line).map_err(|problem| {
+                let may_guess = !is_plain && !problem.is_failure && problem.fix.is_none();
+                may_guess.then(|| self.as_guess(line)).flatten().unwrap_or(problem)
+            }),
         }
+    }
+
+    /// What a phrase may mean whose words are not all understood: asked back.
+    fn as_guess(&self, line: &str) -> Option<Problem> {
+        let sentence::Guess { unknown, choices } = sentence::guess(line, self.setting())?;
+        let choices = self.working(choices);
+        let first = unknown.first()?;
+        let at = line.find(&**first).map_or(0..line.len(), |at| at..at + first.len());
+        let unknown = unknown.join("`, `");
+        (choices.len() >= 2)
+            .then(|| Problem::new(format!("`{unknown}` is not understood"), at).choose(choices))
+    }
+
+    /// The first queries that are answered.
+    fn working(&self, choices: Vec<String>) -> Vec<String> {
+        let works = |choice: &String| {
+            let mut trial = self.trial();
+            choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
+        };
+        choices.into_iter().filter(works).take(4).collect()
     }
 
     /// A plain query with a bare number that a person may have meant in the
@@ -96,11 +124,11 @@ impl Session {
     /// May a plain query that was refused be a phrase of the shop?
     fn may_be_phrase(&self, line: &str) -> bool {
         match words::read(line) {
-            // Of a thread, the plain grammar knows best what is wrong.
+            // Of a thread with a figure, the plain grammar knows best what is wrong.
             Ok(Query::Thread(_)) => match sentence::read(line, self.setting()) {
-                Some(Said::Plain(lines)) => {
-                    !lines.iter().any(|plain| matches!(words::read(plain), Ok(Query::Thread(_))))
-                }
+                Some(Said::Plain(lines)) => !lines.iter().any(|plain| {
+                    has_length(plain) && matches!(words::read(plain), Ok(Query::Thread(_)))
+                }),
                 _ => false,
             },
             Ok(query) => may_be_phrase(&query),
@@ -133,15 +161,19 @@ impl Session {
                 Some(Ok(answer))
             }
             Said::Ask { why, choices } => {
-                let works = |choice: &String| {
-                    let mut trial = self.trial();
-                    choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
-                };
-                let choices: Vec<_> = choices.into_iter().filter(works).take(4).collect();
+                let choices = self.working(choices);
                 (choices.len() >= 2).then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
             }
         }
     }
+}
+
+/// A figure with its unit stands in the query.
+fn has_length(plain: &str) -> bool {
+    plain.split_whitespace().any(|word| {
+        let unit = word.trim_start_matches(|c: char| !c.is_ascii_alphabetic());
+        unit.len() < word.len() && matches!(unit, "in" | "mm" | "thou")
+    })
 }
 
 /// A keyword and figures alone.

@@ -117,10 +117,10 @@ pub(crate) fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         );
     }
     // Most lines begin with a number: no word is tried against it.
-    if input.starts_with(|c: char| c.is_ascii_alphabetic() || c == '?') {
-        if let Some(read) = READERS.iter().find_map(|read| read(input, total)) {
-            return read;
-        }
+    if input.starts_with(|c: char| c.is_ascii_alphabetic() || c == '?')
+        && let Some(read) = READERS.iter().find_map(|read| read(input, total))
+    {
+        return read;
     }
     if let Some(thread) = thread::reader::thread(input, total) {
         return thread;

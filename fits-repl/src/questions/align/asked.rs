@@ -1,7 +1,5 @@
 //! The tailstock, read.
 
-use nom::Parser;
-
 use crate::{
     query::{Part, Query, Size, Spot},
     questions::rehearse::reader::part,

@@ -1,6 +1,6 @@
 //! Standard tolerances, read.
 
-use nom::{Parser, bytes::complete::take_while};
+use nom::bytes::complete::take_while;
 
 use crate::{
     query::{Query, Size, Spot},

@@ -4,7 +4,7 @@ use fits_core::{
     size::{Number, Unit},
     standards::iso286::Feature,
 };
-use nom::{Err, Parser};
+use nom::Err;
 
 use crate::{
     query::{Expression, Part, Query, Spot, Tolerance, Work},

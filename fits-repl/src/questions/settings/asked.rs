@@ -74,10 +74,13 @@ fn setting_read(input: &str, total: usize) -> Option<Parsed<'_, Setting>> {
     {
         return Some(top_slide(rest, total));
     }
-    if let Ok((rest, ())) = keyword("settings")(input)
-        && rest.trim().is_empty()
-    {
-        return Some(Ok(("", Setting::Units(None))));
+    if let Ok((rest, ())) = keyword("settings")(input) {
+        let rest = rest.trim();
+        return Some(if rest.is_empty() {
+            Ok(("", Setting::Units(None)))
+        } else {
+            fatal(rest, rest.len(), "something follows", "`settings` stands alone")
+        });
     }
     for (word, query) in [
         ("instrument", Setting::Instrument as fn(Option<Spot<String>>) -> Setting),

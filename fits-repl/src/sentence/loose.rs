@@ -1,0 +1,149 @@
+//! A phrase with words that nobody knows: what it may mean is asked, never
+//! answered.
+
+use std::ops::Range;
+
+use super::{ALL, Said, Setting, distinct, in_units, ready, settle, spelled, view::Line};
+
+/// What a phrase may mean when some of its words are passed over.
+pub(crate) struct Guess {
+    /// The words that are not understood.
+    pub unknown: Vec<String>,
+    /// Plain queries that may be meant.
+    pub choices: Vec<String>,
+}
+
+/// Questions about the program itself, which any words could ask.
+const ABOUT: &[&str] = &["settings", "help", "why"];
+
+/// Passes over as few words as it can. Words that turn a meaning round, and
+/// numbers, are never passed over.
+pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
+    let text = &spelled::figures(&super::plain_marks(text));
+    let words = text.split_whitespace().filter(|word| word.len() > 1).count();
+    if text.len() > super::LONGEST || words < 4 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+        return None;
+    }
+    let line = Line::new(text);
+    let most = u8::try_from(words / 3).unwrap_or(6).min(6);
+    let mut found: Option<(Vec<Range<usize>>, Said)> = None;
+    for passed in 1..=most {
+        let mut all = Vec::new();
+        let mut without = Vec::new();
+        for (bit, (name, question)) in (0..).zip(ALL) {
+            if ABOUT.contains(name) {
+                continue;
+            }
+            let Some((view, words)) = line.view_without(bit, passed) else { continue };
+            let Some(said) = ready(view).and_then(|view| in_units(&view, setting, question)) else {
+                continue;
+            };
+            if without.is_empty() {
+                without = words;
+            }
+            all.push((*name, said));
+        }
+        if let Some(said) = settle(all) {
+            found = Some((without, said));
+            break;
+        }
+    }
+    let (passed, said) = found?;
+    let choices = match said {
+        Said::Ask { choices, .. } => choices,
+        Said::Plain(lines) => {
+            let plain = lines.join(" ; ");
+            let others = others(&plain);
+            std::iter::once(plain).chain(others).collect()
+        }
+    };
+    let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
+    Some(Guess { unknown, choices: distinct(choices) })
+}
+
+/// Fit words in their order, from loose to tight.
+const BY_TIGHTNESS: &[&str] = &[
+    "loose running",
+    "free running",
+    "running",
+    "sliding",
+    "slip",
+    "snug",
+    "push",
+    "light press",
+    "press",
+    "heavy press",
+    "shrink",
+];
+
+/// What else a person may have meant who is read as this plain query.
+fn others(plain: &str) -> Vec<String> {
+    let mut other = Vec::new();
+    let swap = |a: &str, b: &str| plain.contains(a).then(|| plain.replacen(a, b, 1));
+    if let Some(rest) = plain.strip_prefix("hole ").filter(|rest| !rest.contains("shaft")) {
+        other.push(format!("shaft {rest}"));
+    } else if let Some(rest) = plain.strip_prefix("shaft ").filter(|rest| !rest.contains("hole")) {
+        other.push(format!("hole {rest}"));
+    }
+    if let Some((hole, shaft)) =
+        plain.strip_prefix("hole ").and_then(|rest| rest.split_once(", shaft "))
+    {
+        other.push(format!("hole {shaft}, shaft {hole}"));
+    }
+    for cut in ["bore ", "turn "] {
+        if let Some((size, start)) =
+            plain.strip_prefix(cut).and_then(|rest| rest.split_once(" from "))
+        {
+            let start = start.split([',', ' ']).next().unwrap_or_default();
+            other.push(format!("{size} = {start}"));
+            other.push(size.to_owned());
+        }
+    }
+    if let Some((size, _)) = plain.split_once(" = ") {
+        other.push(size.to_owned());
+    }
+    for lead in ["ream ", "drill ", "rehearse ", "keyway for "] {
+        other.extend(
+            plain
+                .strip_prefix(lead)
+                .map(|rest| rest.split_once(" from ").map_or(rest, |(size, _)| size).to_owned()),
+        );
+    }
+    other.extend(swap(" tap", " clearance"));
+    if let Some((thread, _)) = plain.split_once(" clearance").filter(|_| !plain.contains("pick")) {
+        other.push(format!("{thread} tap"));
+    }
+    for tail in [" cut", " wires", " screw", " nut", " tap"] {
+        other.extend(plain.split_once(tail).map(|(thread, _)| thread.to_owned()));
+    }
+    other.extend(swap(" clearance ", " interference ").filter(|_| plain.starts_with("pick")));
+    other.extend(swap(" interference ", " clearance ").filter(|_| plain.starts_with("pick")));
+    if plain.starts_with("assemble ") {
+        other.extend(
+            plain.strip_suffix(", shrink").map(str::to_owned).or(Some(format!("{plain}, shrink"))),
+        );
+    }
+    if plain.starts_with("bushing ") {
+        other.extend(
+            swap("sintered bronze", "bronze").or_else(|| swap(", bronze", ", sintered bronze")),
+        );
+    }
+    other.extend(swap(" general m", " general f"));
+    if let Some((first, rest)) = plain.strip_prefix("align ").and_then(|rest| rest.split_once(' '))
+        && let Some((second, over)) = rest.split_once(" over ")
+    {
+        other.push(format!("align {second} {first} over {over}"));
+    }
+    // The words next to the one that was said.
+    let (head, tail) = plain.split_once(", ").map_or((plain, ""), |(head, _)| (head, ""));
+    if let Some((size, word)) = head.split_once(' ')
+        && size.starts_with(|c: char| c.is_ascii_digit())
+        && let Some(at) = BY_TIGHTNESS.iter().position(|known| *known == word)
+    {
+        for near in [at.checked_sub(1), Some(at + 1)].into_iter().flatten() {
+            other.extend(BY_TIGHTNESS.get(near).map(|word| format!("{size} {word}{tail}")));
+        }
+    }
+    other.truncate(3);
+    other
+}
