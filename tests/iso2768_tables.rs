@@ -212,7 +212,7 @@ fn published_tables_are_given_or_stand_in_the_ledger() {
     }
     assert!(left.is_empty(), "entries that name no published cell: {left:?}");
     let named = list.iter().filter(|row| !row.is_unconfirmed()).count();
-    assert!(named >= 30, "{named} rows that name their source");
+    assert!(named >= 60, "{named} rows that name their source");
 }
 
 #[test]
