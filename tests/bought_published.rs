@@ -1,7 +1,7 @@
 //! Bought-in parts against published tables: pins, screws, bearings, keys,
 //! tube, and pages that are known to be wrong.
 
-use fits_checks::{Row, rows};
+use fits_checks::{Row, named, rows};
 use fits_core::{
     Fit, Length, Limits,
     size::Unit,
@@ -109,7 +109,7 @@ fn limits_agree_with_published_rows() {
         );
     }
     assert_eq!(list.len(), 102);
-    let named = list.iter().filter(|row| !row.is_unconfirmed()).count();
+    let named = named(&list);
     assert!(named >= 98, "{named} rows name their source");
 }
 

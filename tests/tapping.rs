@@ -1,6 +1,6 @@
 //! Tap drills, percent of thread and clearance holes against published lists.
 
-use fits_checks::{Row, rows};
+use fits_checks::{Row, named, rows};
 use fits_core::{
     Length, Limits,
     shop::infeed::Overrun,
@@ -63,7 +63,7 @@ const LEDGER: [(&str, &str, &str); 3] = [
 #[test]
 fn published_drills_leave_the_percent_printed() {
     let list = rows("tests/published/tap_drills.csv");
-    let named = list.iter().filter(|row| !row.is_unconfirmed()).count();
+    let named = named(&list);
     assert!(named >= 90, "{named}");
     let mut departed = Vec::new();
     for row in &list {
