@@ -105,7 +105,7 @@ fn every_kind_of_question_passes_it_on() {
 
 /// The middle of a range in millimetres.
 fn middle(row: &fits_checks::Row, from: &str, to: &str) -> f64 {
-    (row.get::<f64>(from) + row.get::<f64>(to)) / 2.0
+    f64::midpoint(row.get(from), row.get(to))
 }
 
 #[test]
@@ -191,7 +191,7 @@ fn bought_size(row: &fits_checks::Row) -> String {
     let inside = match (end.strip_prefix('<'), start.strip_prefix('>')) {
         (Some(end), _) => {
             let start: f64 = start.trim_start_matches('>').parse().unwrap();
-            ((start + end.parse::<f64>().unwrap()) / 2.0).to_string()
+            f64::midpoint(start, end.parse().unwrap()).to_string()
         }
         (None, Some(_)) if end.is_empty() => "50".to_owned(),
         (None, None) if end.is_empty() => start.to_owned(),
