@@ -3,7 +3,7 @@
 
 use std::{collections::BTreeSet, fmt::Write as _};
 
-use fits_checks::{Row, hold_generated, rows, sources_and_doubts};
+use fits_checks::{Row, hold_generated, named, rows, sources_and_doubts};
 use fits_core::{
     Error, Length,
     source::Known,
@@ -211,8 +211,8 @@ fn published_tables_are_given_or_stand_in_the_ledger() {
         }
     }
     assert!(left.is_empty(), "entries that name no published cell: {left:?}");
-    let named = list.iter().filter(|row| !row.is_unconfirmed()).count();
-    assert!(named >= 30, "{named} rows that name their source");
+    let named = named(&list);
+    assert!(named >= 60, "{named} rows that name their source");
 }
 
 #[test]

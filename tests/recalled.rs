@@ -1,6 +1,8 @@
 //! A recalled figure says so where it is used, in the text by one `!` line and in
 //! JSON by `known`, in every kind of question; and what was read does not say it.
 
+use std::collections::BTreeMap;
+
 use fits_checks::rows;
 use fits_core::standards::iso286::Class;
 use fits_repl::{
@@ -69,6 +71,12 @@ fn every_kind_of_question_passes_it_on() {
         "pick 20 clearance 0.007..0.041",
         "10in LC7",
         "4in FN2",
+        "2mm K9",
+        "assemble 20 H7/s6, hub tool steel od 40 long 25, shaft steel",
+        "assemble 20 H7/s6, hub steel 12L14 od 40 long 25, shaft steel, shrink",
+        "bushing 20 od 26 long 20, hub steel, bronze, for spindle",
+        "bushing 20 od 26 long 20, hub steel, nylon",
+        "bushing 20 od 26 long 20, hub 303, bronze",
     ] {
         says_it_once(query);
     }
@@ -87,6 +95,10 @@ fn every_kind_of_question_passes_it_on() {
         "seat shaft 25 turns normal",
         "1in FN2",
         "keyway for 20mm",
+        "2mm K8",
+        "assemble 20 H7/s6, hub steel 12L14 od 40 long 25, shaft steel",
+        "bushing 20 od 26 long 20, hub steel, bronze",
+        "bushing 20 od 26 long 20, hub steel, bronze, warm 50C",
     ] {
         says_nothing(query);
     }
@@ -94,7 +106,7 @@ fn every_kind_of_question_passes_it_on() {
 
 /// The middle of a range in millimetres.
 fn middle(row: &fits_checks::Row, from: &str, to: &str) -> f64 {
-    f64::midpoint(row.get::<f64>(from), row.get::<f64>(to))
+    f64::midpoint(row.get(from), row.get(to))
 }
 
 #[test]
@@ -166,4 +178,114 @@ fn every_recalled_drill_says_so() {
         }
     }
     assert!(recalled >= 40, "{recalled}");
+}
+
+/// The recalled rows of a table.
+fn recalled_rows(table: &str) -> Vec<fits_checks::Row> {
+    rows(table).into_iter().filter(|row| row.text("status") == "MEMORY").collect()
+}
+
+/// A size of a row of bought-in parts: its end, or the middle of a range whose end
+/// belongs to the next row.
+fn bought_size(row: &fits_checks::Row) -> String {
+    let (start, end) = (row.text("start"), row.text("end"));
+    let inside = match (end.strip_prefix('<'), start.strip_prefix('>')) {
+        (Some(end), _) => {
+            let start: f64 = start.trim_start_matches('>').parse().unwrap();
+            f64::midpoint(start, end.parse().unwrap()).to_string()
+        }
+        (None, Some(_)) if end.is_empty() => "50".to_owned(),
+        (None, None) if end.is_empty() => start.to_owned(),
+        _ => end.to_owned(),
+    };
+    format!("{inside}{}", row.text("unit"))
+}
+
+// A bar's size is one that is sold; 0.15 in is only where a range ends.
+#[test]
+fn every_recalled_part_off_the_shelf_says_so() {
+    let mut recalled = 0;
+    for table in ["bar", "bearings", "bushings", "keys", "pins", "screws", "tube"] {
+        for row in recalled_rows(&format!("data/bought/{table}.csv")) {
+            let family = match row.text("family") {
+                "turned, ground and polished bar" => "tgp",
+                family => family,
+            };
+            let size = match bought_size(&row) {
+                end if end == "0.15in" => "1/8in".to_owned(),
+                size => size,
+            };
+            recalled += 1;
+            says_it_once(&format!("{family} {size}"));
+        }
+    }
+    assert!(recalled >= 90, "{recalled}");
+}
+
+#[test]
+fn every_recalled_figure_of_a_material_says_so() {
+    let mut by_material: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for row in recalled_rows("data/materials.csv") {
+        let figures = by_material.entry(row.text("material").to_owned()).or_default();
+        figures.push(row.text("figure").to_owned());
+    }
+    let mut recalled = 0;
+    for (material, figures) in by_material {
+        let has = |figure: &str| figures.iter().any(|it| it == figure);
+        let strength = ["modulus_gpa", "poisson", "yield_mpa", "tensile_mpa"];
+        if strength.into_iter().any(has) {
+            recalled += 1;
+            says_it_once(&format!("assemble 20 H7/s6, hub {material} od 40 long 25, shaft steel"));
+            says_it_once(&format!("assemble 20 H7/s6, hub steel od 40 long 25, shaft {material}"));
+        }
+        // A warm pair reads their numbers as classes, and refuses.
+        let is_class = ["C95400", "C86300"].iter().any(|it| material.ends_with(it));
+        if has("expansion_per_c_e6") && !is_class {
+            recalled += 1;
+            says_it_once(&format!("20 H7/g6 warm 40C, hole {material}, shaft steel"));
+            says_it_once(&format!("20 H7/g6 warm 40C, hole steel, shaft {material}"));
+        }
+    }
+    assert!(recalled >= 90, "{recalled}");
+}
+
+#[test]
+fn recalled_swelling_says_so() {
+    let swelling = recalled_rows("data/swelling.csv");
+    assert!(swelling.len() >= 3);
+    for row in swelling {
+        let material = row.text("material");
+        says_it_once(&format!("20 H7/g6 warm 40C, hole {material}, shaft steel"));
+        says_it_once(&format!("bushing 20 od 26 long 20, hub steel, {material}"));
+    }
+}
+
+#[test]
+fn recalled_running_clearance_says_so() {
+    let running = recalled_rows("data/bushings/running.csv");
+    assert!(running.len() >= 15, "{}", running.len());
+    for row in running {
+        let bore: f64 = row.get("diameter_in");
+        let (od, service) = (bore + 0.5, row.text("service"));
+        says_it_once(&format!(
+            "bushing {bore}in od {od}in long {bore}in, hub steel, bronze, for {service}"
+        ));
+    }
+}
+
+#[test]
+fn recalled_deviations_of_holes_say_so() {
+    let mut recalled = 0;
+    for row in recalled_rows("data/iso286/hole_exceptions.csv") {
+        // Grades coarser than 8.
+        assert_eq!(row.text("grades"), ">8", "{row}");
+        let at = middle(&row, "over_mm", "upto_mm");
+        for grade in 9..=11 {
+            recalled += 1;
+            says_it_once(&format!("{at}mm {}{grade}", row.text("letter")));
+        }
+    }
+    assert!(recalled >= 3, "{recalled}");
+    // Every delta was read, or follows.
+    assert!(recalled_rows("data/iso286/delta.csv").is_empty());
 }

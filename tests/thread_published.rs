@@ -92,7 +92,7 @@ impl Ledger {
         if printed.is_empty() {
             return;
         }
-        self.compared += 1;
+        self.compared += usize::from(!row.is_unconfirmed());
         let ours = ours.unwrap_or_else(|| panic!("{row}: {column} is not given by the library"));
         let differs = row
             .length(printed, unit)
@@ -138,67 +138,25 @@ fn coarse(text: &str) -> Length {
 }
 
 const NO_CELL: &str = "ISO 965-1 has no tolerance for this pitch, step and grade: the chart follows a rule of its own";
-const SHIFTED: &str = "the row of M1.4x0.2 printed for M1.4x0.3";
-const STEP: &str = "the tolerance of the next step of diameters";
-const NEIGHBOUR: &str = "other sizes of the same step and pitch are printed with ours";
 const ROUNDED: &str = "0.001 above d2 min less 0.616 P, which the other rows print";
-const BASIC: &str = "a deviation near 0.030 where pitch 3.5 has 0.053; the widths agree";
+const HALF: &str = "2.4387: two charts cut it, the others round it";
 const MISPRINT: &str = "a misprint: basic size, deviation and tolerance do not add up";
 
 #[rustfmt::skip]
 const METRIC: &[Entry] = &[
-    ("M33x3.5", "6g", "major_max", "32.97", "32.947", BASIC),
-    ("M33x3.5", "6g", "major_min", "32.54", "32.522", BASIC),
-    ("M33x3.5", "6g", "pd_max", "30.7", "30.674", BASIC),
-    ("M33x3.5", "6g", "pd_min", "30.48", "30.462", BASIC),
-    ("M33x3.5", "6g", "minor_max", "29.179", "29.158", BASIC),
-    ("M33x3.5", "6g", "minor_min", "28.327", "28.306", BASIC),
+    ("M2.5x0.35", "6g", "minor_min", "1.998", "1.975", MISPRINT),
+    ("M3x0.5", "6g", "minor_max", "2.438", "2.439", HALF),
+    ("M9x1", "6g", "major_max", "8.972", "8.974", MISPRINT),
+    ("M11x1.5", "6H", "pd_max", "10.196", "10.206", MISPRINT),
     ("M9x1", "6H", "pd_max", "8.498", "8.500", MISPRINT),
-    ("M18x2.5", "6H", "pd_max", "16.601", "16.600", MISPRINT),
-    ("M80x4", "6g", "major_min", "79.34", "79.465", MISPRINT),
     ("M18x2", "6g", "major_max", "17.952", "17.962", MISPRINT),
-    ("M14x1.25", "6H", "pd_max", "13.358", "13.368", NEIGHBOUR),
-    ("M16x1.25", "6H", "pd_max", "15.358", "15.368", NEIGHBOUR),
-    ("M52x5", "6g", "pd_min", "48.45", "48.431", NEIGHBOUR),
-    ("M52x5", "6g", "minor_min", "45.365", "45.351", NEIGHBOUR),
-    ("M52x5", "6H", "pd_max", "49.067", "49.087", NEIGHBOUR),
     ("M12x0.5", "6H", "pd_max", "11.795", "11.793", NO_CELL),
     ("M1x0.25", "6H", "minor_max", "0.809", "0.804", NO_CELL),
     ("M1.1x0.25", "6H", "minor_max", "0.909", "0.904", NO_CELL),
     ("M1.1x0.2", "6H", "minor_max", "0.958", "0.943", NO_CELL),
-    ("M1x0.2", "6H", "minor_max", "0.858", "0.843", NO_CELL),
-    ("M1.2x0.2", "6H", "minor_max", "1.058", "1.043", NO_CELL),
-    ("M1.4x0.2", "6H", "minor_max", "1.258", "1.243", NO_CELL),
-    ("M1.6x0.3", "6H", "pd_max", "1.465", "1.485", NO_CELL),
-    ("M2x0.25", "6H", "minor_max", "1.809", "1.804", NO_CELL),
-    ("M6x0.8", "6H", "pd_max", "5.586", "5.612", NO_CELL),
-    ("M18x0.5", "6H", "pd_max", "17.795", "17.793", NO_CELL),
-    ("M24x2.5", "6g", "pd_min", "22.14", "22.154", NO_CELL),
-    ("M24x2.5", "6g", "minor_min", "20.604", "20.614", NO_CELL),
-    ("M24x2.5", "6H", "pd_max", "22.626", "22.612", NO_CELL),
-    ("M40x2.5", "6g", "pd_min", "38.14", "38.154", NO_CELL),
-    ("M40x2.5", "6g", "minor_min", "36.604", "36.614", NO_CELL),
-    ("M95x1.5", "6g", "pd_min", "93.81", "93.824", NO_CELL),
-    ("M95x1.5", "6g", "minor_min", "92.89", "92.900", NO_CELL),
-    ("M95x1.5", "6H", "pd_max", "94.262", "94.250", NO_CELL),
-    ("M100x1.5", "6g", "pd_min", "98.81", "98.824", NO_CELL),
-    ("M100x1.5", "6g", "minor_min", "97.89", "97.900", NO_CELL),
-    ("M100x1.5", "6H", "pd_max", "99.262", "99.250", NO_CELL),
     ("M3.5x0.6", "6g", "minor_min", "2.635", "2.634", ROUNDED),
     ("M3.5x0.6", "4g6g", "minor_min", "2.667", "2.666", ROUNDED),
     ("M5x0.8", "6g", "minor_min", "3.869", "3.868", ROUNDED),
-    ("M1.4x0.3", "6g", "major_max", "1.383", "1.382", SHIFTED),
-    ("M1.4x0.3", "6g", "major_min", "1.308", "1.307", SHIFTED),
-    ("M1.4x0.3", "6g", "pd_max", "1.253", "1.187", SHIFTED),
-    ("M1.4x0.3", "6g", "pd_min", "1.193", "1.131", SHIFTED),
-    ("M1.4x0.3", "6g", "minor_max", "1.166", "1.057", SHIFTED),
-    ("M1.4x0.3", "6g", "minor_min", "1.07", "0.946", SHIFTED),
-    ("M1.4x0.3", "6H", "pd_max", "1.35", "1.280", SHIFTED),
-    ("M1.4x0.3", "6H", "pd_min", "1.27", "1.205", SHIFTED),
-    ("M1.4x0.3", "6H", "minor_max", "1.258", "1.160", SHIFTED),
-    ("M1.4x0.3", "6H", "minor_min", "1.183", "1.075", SHIFTED),
-    ("M5.5x0.5", "6g", "pd_min", "5.065", "5.080", STEP),
-    ("M5.5x0.5", "6g", "minor_min", "4.757", "4.772", STEP),
 ];
 
 #[test]
@@ -227,7 +185,7 @@ fn metric_limits_are_as_published() {
             ledger.compare(&row, column, Unit::Millimetre, figure(&sizes, column), slack);
         }
     }
-    ledger.close(1400);
+    ledger.close(540);
 }
 
 const ODD: &str = "a tolerance 0.0001 less than the formula, in one print only";

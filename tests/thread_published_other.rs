@@ -45,7 +45,7 @@ impl Check {
         if text.is_empty() {
             return;
         }
-        self.compared += 1;
+        self.compared += usize::from(!row.is_unconfirmed());
         let places = text.split_once('.').map_or(0, |(_, places)| places.len());
         let printed = row.length(text, unit);
         // A figure printed to fewer places than ours is ours, rounded; a half
@@ -222,12 +222,13 @@ fn acme_rows() {
 const HIGH: &str = "the sheet stands 0.0001 high: its 2 in is 2.0001";
 
 #[test]
-fn acme_sizes_agree_with_an_open_parts_library() {
-    let list = rows("tests/published/thread_acme_open_data.csv");
-    assert_eq!(list.len(), 14);
+fn a_size_alone_takes_the_pitch_of_the_published_table() {
+    let list = rows("tests/published/thread_acme_basic.csv");
+    assert!(list.len() >= 30, "{}", list.len());
     for row in list {
-        let ours = thread(&row, &format!("{} Acme", row.text("size")));
-        let listed = thread(&row, &format!("{}-{} Acme", row.text("size"), row.text("tpi")));
+        let (size, _) = row.text("size").rsplit_once('-').unwrap();
+        let ours = thread(&row, &format!("{size} {}", row.text("form")));
+        let listed = thread(&row, &format!("{} {}", row.text("size"), row.text("form")));
         assert_eq!(ours.pitch(), listed.pitch(), "{row}");
         assert_eq!(listed.series(), Series::Listed, "{row}");
         assert!(ours.is_pitch_assumed() && !listed.is_pitch_assumed(), "{row}");
@@ -311,10 +312,9 @@ fn whitworth_and_ba_rows() {
 
 const WRONG_PIPE: &[Wrong] = &[
     wrong("R4", "gauge_length", "25.5", "eleven turns are 25.4"),
+    wrong("NPT3/8", "l2", "0.0478", "two digits change places: 0.4078"),
     wrong("NPT1-1/2", "l1", "0.402", "misprint of 0.420: E1 - E0 is 0.02625 = 0.420/16"),
     wrong("NPT2-1/2", "pitch_diameter", "2.76215", "2.762156, cut after the fifth place"),
-    wrong("NPT3", "e0", "3.34052", "misprint of 3.34062: 3.5 - (0.175 + 1.1)/8"),
-    wrong("NPT3", "l2", "1.2500", "the figure of 3-1/2; (0.8 x 3.5 + 6.8)/8 is 1.2"),
 ];
 
 #[test]
@@ -363,5 +363,5 @@ fn pipe_rows() {
             check.figure(&row, &name, "e3", unit, e3);
         }
     }
-    check.done(330);
+    check.done(200);
 }

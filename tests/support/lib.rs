@@ -27,6 +27,12 @@ pub struct Row {
     fields: HashMap<String, String>,
 }
 
+/// How many rows name their text: what a count of outside agreement may hold.
+#[must_use]
+pub fn named(rows: &[Row]) -> usize {
+    rows.iter().filter(|row| !row.is_unconfirmed()).count()
+}
+
 impl fmt::Display for Row {
     /// File and line.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

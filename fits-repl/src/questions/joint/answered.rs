@@ -11,7 +11,7 @@ use fits_core::{
     },
     size::Unit,
     source::Known,
-    standards::materials::Family,
+    standards::materials::{Family, Property},
 };
 use uom::si::{
     f64::{Force, Pressure, ThermodynamicTemperature, Time, Torque},
@@ -22,6 +22,7 @@ use uom::si::{
     torque::newton_meter,
 };
 
+use crate::questions::part::warm::known_of;
 use crate::{
     answer::{
         Answer, AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures,
@@ -101,7 +102,8 @@ impl Session {
             .and_then(Result::ok);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
-        let (known, unconfirmed) = how_known(&joint, joint.interference.known(), &class);
+        let by_heat = heat.map_or_else(Vec::new, |heat| heat_rests_on(text, &joint, heat));
+        let (known, unconfirmed) = how_known(&joint, joint.interference.known(), &class, by_heat);
         Ok(AssemblyAnswer {
             nominal_mm: Mm(joint.diameter),
             known,
@@ -503,7 +505,7 @@ fn cautions(
         hazards.push(Hazard::Brittle);
     }
     // Heat where it is asked for; what a material suffers by it always.
-    let is_hot = text.shrink.is_some() || text.clearance.is_some() || text.within.is_some();
+    let is_hot = is_hot(text);
     hazards.extend(
         heat.into_iter()
             .flat_map(|heat| heat.hazards.iter().copied())
@@ -540,12 +542,44 @@ fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
 }
 
 fn grip_known(grip: &Grip) -> (Known, Vec<String>) {
-    how_known(grip.assembly.joint(), grip.fit.known(), &grip.classes.to_string())
+    how_known(grip.assembly.joint(), grip.fit.known(), &grip.classes.to_string(), Vec::new())
+}
+
+/// Is the joint to be made by heat or cold?
+const fn is_hot(text: &JointText) -> bool {
+    text.shrink.is_some() || text.clearance.is_some() || text.within.is_some()
+}
+
+/// What the temperatures rest on: the expansion of both parts, and, where heat
+/// is asked for, what they stand.
+fn heat_rests_on(text: &JointText, joint: &Joint, heat: &Heat) -> Vec<(Known, String)> {
+    let parts = [&joint.hub, &joint.shaft];
+    let mut found: Vec<_> = parts
+        .into_iter()
+        .map(|it| (known_of(it, Property::Expansion), format!("the expansion of {}", it.name())))
+        .collect();
+    let limits = [
+        (heat.heat_limit, Property::HeatLimit, "heat"),
+        (heat.cold_limit, Property::ColdLimit, "cold"),
+    ];
+    for (limit, property, what) in limits {
+        let of = limit.map(|limit| if limit.part == "hub" { parts[0] } else { parts[1] });
+        if let Some(material) = of.filter(|_| is_hot(text)) {
+            let known = known_of(material, property);
+            found.push((known, format!("the {what} limit of {}", material.name())));
+        }
+    }
+    found
 }
 
 /// The least certain of what a joint's answer rests on, and what of it no text
-/// confirms.
-fn how_known(joint: &Joint, limits: Known, class: &str) -> (Known, Vec<String>) {
+/// confirms; `more` is what else went in.
+fn how_known(
+    joint: &Joint,
+    limits: Known,
+    class: &str,
+    more: Vec<(Known, String)>,
+) -> (Known, Vec<String>) {
     let materials = [&joint.hub, &joint.shaft]
         .into_iter()
         .chain(joint.sleeves.iter().map(|sleeve| &sleeve.material))
@@ -559,9 +593,14 @@ fn how_known(joint: &Joint, limits: Known, class: &str) -> (Known, Vec<String>) 
         .into_iter()
         .chain(materials)
         .chain([(friction, "the friction".to_owned())])
+        .chain(more)
     {
         known = known.worst(one);
-        if one.is_unconfirmed() && !unconfirmed.contains(&what) {
+        // Its expansion is one of its figures.
+        let is_said = what
+            .rsplit_once(" of ")
+            .is_some_and(|(_, name)| unconfirmed.contains(&format!("figures of {name}")));
+        if one.is_unconfirmed() && !is_said && !unconfirmed.contains(&what) {
             unconfirmed.push(what);
         }
     }

@@ -344,13 +344,13 @@ fn figures(one: &One, material: &Material) -> WarmPart {
         lower_mm: Mm(one.limits.lower()),
         upper_mm: Mm(one.limits.upper()),
         expansion_per_c_e6: (expansion * 1e3).round() / 1e3,
-        known: one.limits.known().worst(expands(material)),
+        known: one.limits.known().worst(known_of(material, Property::Expansion)),
     }
 }
 
-/// How a material's expansion is known.
-fn expands(material: &Material) -> Known {
-    material.reason(Property::Expansion).map_or(Known::Given, |reason| reason.known)
+/// How a figure of a material is known.
+pub(crate) fn known_of(material: &Material, property: Property) -> Known {
+    material.reason(property).map_or(Known::Given, |reason| reason.known)
 }
 
 /// The least certain of what the answer rests on, and what of it no text confirms.
@@ -358,7 +358,10 @@ fn how_known(found: &Found) -> (Known, Vec<String>) {
     let mut went_in = Vec::new();
     for (one, material) in [(&found.pair.hole, &found.hole), (&found.pair.shaft, &found.shaft)] {
         went_in.push((one.limits.known(), format!("the limits of {}", one.label)));
-        went_in.push((expands(material), format!("the expansion of {}", material.name())));
+        went_in.push((
+            known_of(material, Property::Expansion),
+            format!("the expansion of {}", material.name()),
+        ));
         let swells = swelling_reason(material).map(|it| it.known);
         went_in.extend(swells.map(|known| (known, format!("swelling of {}", material.name()))));
     }

@@ -12,17 +12,19 @@ use fits_core::{
     shop::{
         Damp,
         bushing::{Bush, Bushing, InService, Pressed, Suited, bore_for},
+        swelling_reason,
         warm::stands,
     },
     size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
     standards::{
         iso286::{Class, Feature},
-        materials::Material,
+        materials::{Material, Property},
     },
 };
 use uom::si::{force::newton, pressure::megapascal};
 
+use crate::questions::part::warm::known_of;
 use crate::{
     answer::{
         Answer, BushingAnswer, BushingPart, InServiceFigures, Mm, PressureFigures, ShaftFigures,
@@ -159,7 +161,8 @@ impl Session {
             pressed.bore.upper().checked_sub(turned.lower()).map_err(failed)?,
         )
         .map_err(failed)?;
-        let (known, unconfirmed) = how_known(running, &found, &pressed);
+        let went_in = (&*in_service, text.warm.is_some());
+        let (known, unconfirmed) = how_known(running, &found, &pressed, went_in);
         Ok(Answer::BushingFit(Box::new(BushingAnswer {
             nominal_mm: Mm(nominal),
             kind: found.kind.words(),
@@ -475,19 +478,31 @@ fn three_figures(value: f64) -> f64 {
 
 /// The least certain of what a bushing's answer rests on, and what of it no text
 /// confirms.
-fn how_known(running: Limits, found: &Found, pressed: &Pressed) -> (Known, String) {
+fn how_known(
+    running: Limits,
+    found: &Found,
+    pressed: &Pressed,
+    (in_service, is_warm): (&[InServiceFigures], bool),
+) -> (Known, String) {
     let friction = pressed.press_force.map_or(Known::Given, |_| pressed.friction);
-    let went_in = [
-        (running.known(), "the running clearance"),
-        (found.bore.limits.known(), "the bushing's bore"),
-        (found.outside.limits.known(), "its outside"),
-        (found.housing.limits.known(), "the housing's limits"),
-        (friction, "the friction"),
-        (found.material.known(), "figures of the bushing's material"),
-        (found.hub.known(), "figures of the housing's material"),
+    let mut went_in = vec![
+        (running.known(), "the running clearance".to_owned()),
+        (found.bore.limits.known(), "the bushing's bore".to_owned()),
+        (found.outside.limits.known(), "its outside".to_owned()),
+        (found.housing.limits.known(), "the housing's limits".to_owned()),
+        (friction, "the friction".to_owned()),
+        (found.material.known(), "figures of the bushing's material".to_owned()),
+        (found.hub.known(), "figures of the housing's material".to_owned()),
     ];
-    let known = went_in.iter().fold(running.known(), |worst, (known, _)| worst.worst(*known));
-    let unconfirmed: Vec<&str> = went_in
+    for part in [&found.material, &found.hub].into_iter().filter(|_| is_warm) {
+        let known = known_of(part, Property::Expansion);
+        went_in.push((known, format!("the expansion of {}", part.name())));
+    }
+    let swells = swelling_reason(&found.material).filter(|_| !in_service.is_empty());
+    let swells = swells.map(|it| (it.known, format!("swelling of {}", found.material.name())));
+    went_in.extend(swells);
+    let known = went_in.iter().map(|(known, _)| *known).fold(Known::Given, Known::worst);
+    let unconfirmed: Vec<String> = went_in
         .into_iter()
         .filter_map(|(known, what)| known.is_unconfirmed().then_some(what))
         .collect();
