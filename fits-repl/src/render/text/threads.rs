@@ -123,7 +123,9 @@ impl Text {
         }
         let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
             (None, ..) => return,
-            (Some(true), Some(rather), _) => format!("from the crib; rather {rather}"),
+            (Some(true), Some(rather), _) => {
+                format!("from the crib, its nearest inside the limits; rather {rather}")
+            }
             (Some(true), None, _) => "from the crib".to_owned(),
             (Some(false), _, Some(near)) => {
                 format!("not in the crib, whose nearest, {near}, is not as good")

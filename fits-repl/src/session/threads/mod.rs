@@ -5,6 +5,7 @@ mod cut;
 mod figures;
 mod own;
 mod tap;
+mod taper;
 mod wires;
 
 use std::ops::Range;
@@ -25,6 +26,7 @@ use self::{
         blank_of, bore_figures, name, published, said_in_both, side_figures, tap_drills,
         tap_figures, taper_figures, usual,
     },
+    taper::{is_taper_nut, taper_notes, taper_reasons},
 };
 use super::{
     Session,
@@ -276,13 +278,12 @@ impl Session {
             let cut = ThreadCut::of_thread(thread, sizes.as_ref()?, None).ok()?;
             cut.depth().ok().map(Mm)
         };
-        // A taper thread's hole goes by its gauge plane: no drill is named.
         let (mut tap, mut bore) = (None, None);
         if let Some(nut) = &internal
             && let Ok(hole) = TapHole::of_thread(thread, Some(nut.class))
             && let Ok(mut choice) = tap_drills(thread, &hole, usual(thread))
         {
-            let own = self.own_tap_drill(&hole, usual(thread), &mut choice);
+            let own = self.own_tap_drill(thread, &hole, usual(thread), &mut choice);
             if let Some(bored) = &choice.bore {
                 bore = Some(bore_figures(bored, &hole));
                 reasons.extend(bored.reasons());
@@ -291,6 +292,10 @@ impl Session {
                 reasons.extend(hole.reasons(drill).unwrap_or_default());
                 reasons.extend(published(thread, drill));
                 reasons.extend(own.and_then(|own| own.reason));
+            }
+            if is_taper_nut(thread) {
+                notes.extend(taper_notes(found.query, thread));
+                reasons.extend(taper_reasons(thread, self.shown));
             }
             notes.extend(self.own_tap_note(thread));
         }
