@@ -6,6 +6,7 @@ use fits_core::{
     Length, Limits,
     shop::Verdict,
     size::{Decimals, Rounding, Unit},
+    source::Known,
 };
 
 use super::{LINES, Style, Text, lines::wrapped, readings::verdict_word};
@@ -422,27 +423,18 @@ impl Text {
         let size = |size: Length| Self::target(size, first, Rounding::Nearest);
         let chamfer = format!("chamfer the start 45 degrees to {}", size(answer.chamfer_to_mm.0));
         let left = answer.name.hand == "left";
-        let relief = answer.relief.map_or(String::new(), |relief| {
-            let groove = match (relief.groove_diameter_mm, relief.groove_width_mm) {
-                (Some(diameter), Some(width)) => {
-                    let (diameter, width) = (size(diameter.0), size(width.0));
-                    // Inside, the table gives the groove's width, not its least.
-                    let least = if answer.side == "external" { "at least " } else { "" };
-                    format!("; relief groove to {diameter} diameter, {least}{width} wide")
-                }
-                _ => String::new(),
-            };
-            if left && groove.is_empty() {
-                "; cut away from the chuck it starts at the far end: give it a groove there"
-                    .to_owned()
-            } else if left {
-                format!("{groove}: cut away from the chuck the thread starts in it")
-            } else {
-                let run_out = size(relief.run_out_mm.0);
-                format!("{groove}; without one the run-out takes {run_out}")
-            }
-        });
-        wrapped(&mut out, "  ", &format!("{chamfer}{relief}"));
+        let relief = answer.relief;
+        let (diameter, width) = (size(relief.groove_diameter_mm.0), size(relief.groove_width_mm.0));
+        // Inside, the table gives the groove's width, not its least.
+        let least = if answer.side == "external" { "at least " } else { "" };
+        let by_rule = if relief.known == Known::Practice { " by rule" } else { "" };
+        let groove = format!("relief groove{by_rule} to {diameter} diameter, {least}{width} wide");
+        let end = if left {
+            ": cut away from the chuck the thread starts in it".to_owned()
+        } else {
+            format!("; without one the run-out takes {}", size(relief.run_out_mm.0))
+        };
+        wrapped(&mut out, "  ", &format!("{chamfer}; {groove}{end}"));
         let wrapped_try = format!("try it with {}", answer.try_with);
         wrapped(&mut out, "  ", &wrapped_try);
         Self::notes(&mut out, &answer.name, &answer.notes);

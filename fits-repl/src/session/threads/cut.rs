@@ -4,9 +4,9 @@ use fits_core::{
     Length,
     shop::{
         Hazard,
-        infeed::{DialReads, How, Infeed, Nose, Runout, Slide, ThreadCut, try_with},
+        infeed::{DialReads, How, Infeed, Nose, Relief, Runout, Slide, ThreadCut, try_with},
     },
-    source::Reason,
+    source::{Known, Reason},
     standards::{
         iso286::Feature,
         thread::{Form, Side, Thread},
@@ -120,10 +120,19 @@ impl Session {
         });
         let run = (thread.form().included_angle_degrees() - 60.0).abs() < 1e-9;
         let run = run.then(|| Runout::of(feature, thread.pitch().nearest())).flatten();
-        let relief = run.map(|run| relief(thread, side, run));
+        let last = match side {
+            Side::External => sizes.minor.min.map_or(plan.root, |least| least.min(plan.root)),
+            Side::Internal => {
+                sizes.major.max.or(sizes.major.min).map_or(plan.root, |most| most.max(plan.root))
+            }
+        };
+        let by_rule = Relief::by_rule(feature, thread.pitch().nearest(), last).map_err(failed)?;
+        let relief = run.and_then(|run| listed_relief(thread, side, run));
         let mut reasons = found.why(&sizes, self.engaged(query)?);
         reasons.extend(plan.reasons());
-        if let Some(run) = run {
+        if relief.is_none() {
+            reasons.extend(by_rule.reasons());
+        } else if let Some(run) = run {
             reasons.push(Reason {
                 figure: "run-out".into(),
                 value: said(self.shown, run.runout()),
@@ -164,7 +173,13 @@ impl Session {
             },
             passes: list.collect(),
             chamfer_to_mm: Mm(plan.chamfer_to),
-            relief,
+            relief: relief.unwrap_or(ReliefFigures {
+                run_out_mm: Mm(by_rule.runout),
+                shoulder_mm: Mm(by_rule.shoulder),
+                groove_diameter_mm: Mm(by_rule.diameter),
+                groove_width_mm: Mm(by_rule.width),
+                known: Known::Practice,
+            }),
             try_with: try_with(feature),
             notes: notes(thread).into_iter().chain(setting(side, how.slide)).collect(),
             cautions: vec![Hazard::Threading.caution()],
@@ -193,22 +208,21 @@ fn wanted_side(found: &Found) -> Side {
     if is_nut { Side::Internal } else { Side::External }
 }
 
-/// Where a thread runs out, and the groove that it may run into.
-fn relief(thread: &Thread, side: Side, run: Runout) -> ReliefFigures {
-    let groove = run.groove();
-    let diameter = groove.and_then(|groove| {
-        match side {
-            Side::External => thread.major().checked_sub(groove.off_major),
-            Side::Internal => thread.major().checked_add(groove.off_major),
-        }
-        .ok()
-    });
-    ReliefFigures {
+/// Where a thread runs out, and the groove that it may run into, where a table
+/// has it.
+fn listed_relief(thread: &Thread, side: Side, run: Runout) -> Option<ReliefFigures> {
+    let groove = run.groove()?;
+    let diameter = match side {
+        Side::External => thread.major().checked_sub(groove.off_major),
+        Side::Internal => thread.major().checked_add(groove.off_major),
+    };
+    Some(ReliefFigures {
         run_out_mm: Mm(run.runout()),
         shoulder_mm: Mm(run.shoulder()),
-        groove_diameter_mm: diameter.map(Mm),
-        groove_width_mm: groove.map(|groove| Mm(groove.width)),
-    }
+        groove_diameter_mm: Mm(diameter.ok()?),
+        groove_width_mm: Mm(groove.width),
+        known: run.known(),
+    })
 }
 
 /// What to know of more starts and of the left hand.

@@ -7,7 +7,10 @@ use fits_core::{
     standards::thread::{Thread, scan_expected},
 };
 
-use super::figures::{Choice, tapped, with_neighbours};
+use super::{
+    figures::{Choice, tapped, with_neighbours},
+    taper::is_taper_nut,
+};
 use crate::{
     problem::Problem,
     query::Spot,
@@ -72,7 +75,14 @@ impl Session {
             Wanted::Percent(_) => hole.choose(&own, wanted).ok().map(|found| found.best),
             _ => nearest(&own, hole, choice),
         };
-        let found = best.as_ref().filter(|best| is_good(best, wanted, choice.wanted_percent));
+        // A straight hole for a taper goes by the charts' drills, as far as they are apart.
+        let is_beside = |best: &TapDrill| {
+            choice.drills.iter().any(|drill| drill.bit.diameter == best.bit.diameter)
+        };
+        let found = best.as_ref().filter(|best| match is_taper_nut(thread) {
+            true => is_beside(best),
+            false => is_good(best, wanted, choice.wanted_percent),
+        });
         let Some(best) = found else {
             let reason = best.as_ref().map(|best| Reason {
                 figure: format!("drill {} of the crib, not taken", best.bit.name),
