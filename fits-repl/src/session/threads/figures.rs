@@ -41,6 +41,9 @@ pub(super) fn name(
     if thread.is_pitch_assumed() {
         assumed.push(format!("no pitch given: {}", series(thread)));
     }
+    if is_other_letters(found) {
+        assumed.push(format!("UN of this size and pitch is {}: one set of limits", series(thread)));
+    }
     for (side, sizes) in [(Side::External, external), (Side::Internal, internal)] {
         if let Some(sizes) = sizes
             && !found.has_class(side)
@@ -65,6 +68,14 @@ pub(super) fn name(
         // Until the figures are in.
         known: Known::Given,
     }
+}
+
+/// Was it called UN, and has it letters of its own?
+pub(super) fn is_other_letters(found: &Found) -> bool {
+    let said = found.query.thread.value.series.map(|series| series.value);
+    let is_graded =
+        matches!(found.thread.series(), Series::Coarse | Series::Fine | Series::ExtraFine);
+    said == Some(Series::Constant) && is_graded
 }
 
 /// The list a thread stands in, in words.

@@ -13,7 +13,7 @@ use std::ops::Range;
 use fits_core::{
     Length, Limits,
     shop::{Hazard, infeed::ThreadCut, tap::TapHole},
-    source::Reason,
+    source::{Known, Reason},
     standards::thread::{
         Engagement, Form, Side, Sizes, Taper, Thread, ThreadPair, engagement, scan_expected,
     },
@@ -23,8 +23,8 @@ use uom::si::area::square_millimeter;
 use self::{
     clearance::clearance,
     figures::{
-        blank_of, bore_figures, name, published, said_in_both, side_figures, tap_drills,
-        tap_figures, taper_figures, usual,
+        blank_of, bore_figures, is_other_letters, name, published, said_in_both, side_figures,
+        tap_drills, tap_figures, taper_figures, usual,
     },
     taper::{is_taper_nut, taper_notes, taper_reasons},
 };
@@ -143,6 +143,9 @@ impl Session {
             ThreadAsk::Cut => self.cut_thread(&found),
         }?;
         if let Some((name, reasons)) = answer.thread_mut() {
+            if is_other_letters(&found) {
+                reasons.insert(0, one_set(&found.thread));
+            }
             name.known_by(reasons);
         }
         Ok(answer)
@@ -321,6 +324,17 @@ impl Session {
             source: thread.form().source().to_owned(),
             reasons,
         })))
+    }
+}
+
+/// Why a thread called UN has the limits of its own letters.
+fn one_set(thread: &Thread) -> Reason {
+    Reason {
+        figure: "limits".into(),
+        value: format!("those of {thread}"),
+        rule: "one size and pitch stands in the tables once, by its own letters".into(),
+        source: "ASME B1.1, as Machinery's Handbook, 31st ed., table 3, prints it".into(),
+        known: Known::Formula,
     }
 }
 
