@@ -125,7 +125,11 @@ impl Text {
         let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
             (None, ..) => return,
             (Some(true), Some(rather), _) => {
-                format!("from the crib, its nearest inside the limits; rather {rather}")
+                let inside = match tap.drill_within_limits {
+                    Some(true) => " inside the limits",
+                    _ => "",
+                };
+                format!("from the crib, its nearest{inside}; rather {rather}")
             }
             (Some(true), None, _) => "from the crib".to_owned(),
             (Some(false), _, Some(near)) => {

@@ -105,7 +105,17 @@ pub(super) fn taper_notes(query: &ThreadQuery, thread: &Thread) -> Vec<String> {
 
 /// Why, where no list has the drill or another source has another.
 pub(super) fn taper_reasons(thread: &Thread, units: Units) -> Vec<Reason> {
-    let mut reasons = Vec::new();
+    let (rule, source) = match thread.form() {
+        Form::Npt => ("L1 and L3 into the nut", "ASME B1.20.1"),
+        _ => ("the useful thread of R into the nut", "ISO 7-1"),
+    };
+    let mut reasons = vec![Reason {
+        figure: "percents of thread".into(),
+        value: "where the small end of a made-up screw comes".into(),
+        rule: rule.into(),
+        source: source.into(),
+        known: Known::Formula,
+    }];
     if let (None, Some(least)) = (published_drill(thread), TapHole::small_end(thread)) {
         let (source, known) = match thread.form() {
             Form::Npt => (
