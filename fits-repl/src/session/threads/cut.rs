@@ -1,7 +1,7 @@
 //! Cutting a thread on the lathe.
 
 use fits_core::{
-    Length,
+    Error, Length,
     shop::{
         Hazard,
         infeed::{DialReads, How, Infeed, Nose, Relief, Runout, Slide, ThreadCut, try_with},
@@ -118,29 +118,16 @@ impl Session {
             min_mm: Mm(cut.blank),
             aim_mm: Mm(cut.blank),
         });
-        let run = (thread.form().included_angle_degrees() - 60.0).abs() < 1e-9;
-        let run = run.then(|| Runout::of(feature, thread.pitch().nearest())).flatten();
         let last = match side {
             Side::External => sizes.minor.min.map_or(plan.root, |least| least.min(plan.root)),
             Side::Internal => {
                 sizes.major.max.or(sizes.major.min).map_or(plan.root, |most| most.max(plan.root))
             }
         };
-        let by_rule = Relief::by_rule(feature, thread.pitch().nearest(), last).map_err(failed)?;
-        let relief = run.and_then(|run| listed_relief(thread, side, run));
+        let (relief, why_relief) = self.relief(thread, side, last).map_err(failed)?;
         let mut reasons = found.why(&sizes, self.engaged(query)?);
         reasons.extend(plan.reasons());
-        if relief.is_none() {
-            reasons.extend(by_rule.reasons());
-        } else if let Some(run) = run {
-            reasons.push(Reason {
-                figure: "run-out".into(),
-                value: said(self.shown, run.runout()),
-                rule: format!("by the pitch, the row of {}", said(self.shown, run.pitch())),
-                source: run.source().into(),
-                known: run.known(),
-            });
-        }
+        reasons.extend(why_relief);
         let list = plan.list.iter().map(|pass| ThreadPassFigures {
             name: pass.name.to_string(),
             depth_mm: Mm(pass.depth),
@@ -173,18 +160,47 @@ impl Session {
             },
             passes: list.collect(),
             chamfer_to_mm: Mm(plan.chamfer_to),
-            relief: relief.unwrap_or(ReliefFigures {
-                run_out_mm: Mm(by_rule.runout),
-                shoulder_mm: Mm(by_rule.shoulder),
-                groove_diameter_mm: Mm(by_rule.diameter),
-                groove_width_mm: Mm(by_rule.width),
-                known: Known::Practice,
-            }),
+            relief,
             try_with: try_with(feature),
             notes: notes(thread).into_iter().chain(setting(side, how.slide)).collect(),
             cautions: vec![Hazard::Threading.caution()],
             reasons,
         })))
+    }
+
+    /// Where a thread runs out, the groove that it may run into, and why: as a
+    /// table of 60-degree threads has it, else by rule from the root's last
+    /// diameter.
+    fn relief(
+        &self,
+        thread: &Thread,
+        side: Side,
+        last: Length,
+    ) -> Result<(ReliefFigures, Vec<Reason>), Error> {
+        let feature = if side == Side::External { Feature::Shaft } else { Feature::Hole };
+        let is_sixty = (thread.form().included_angle_degrees() - 60.0).abs() < 1e-9;
+        let run = is_sixty.then(|| Runout::of(feature, thread.pitch().nearest())).flatten();
+        if let Some(run) = run
+            && let Some(figures) = listed_relief(thread, side, run)
+        {
+            let reason = Reason {
+                figure: "run-out".into(),
+                value: said(self.shown, run.runout()),
+                rule: format!("by the pitch, the row of {}", said(self.shown, run.pitch())),
+                source: run.source().into(),
+                known: run.known(),
+            };
+            return Ok((figures, vec![reason]));
+        }
+        let by_rule = Relief::by_rule(feature, thread.pitch().nearest(), last)?;
+        let figures = ReliefFigures {
+            run_out_mm: Mm(by_rule.runout),
+            shoulder_mm: Mm(by_rule.shoulder),
+            groove_diameter_mm: Mm(by_rule.diameter),
+            groove_width_mm: Mm(by_rule.width),
+            known: Known::Practice,
+        };
+        Ok((figures, by_rule.reasons()))
     }
 
     /// The dial's usual division: 0.01 mm or a thou.

@@ -79,10 +79,14 @@ impl Session {
         let is_beside = |best: &TapDrill| {
             choice.drills.iter().any(|drill| drill.bit.diameter == best.bit.diameter)
         };
-        let found = best.as_ref().filter(|best| match is_taper_nut(thread) {
-            true => is_beside(best),
-            false => is_good(best, wanted, choice.wanted_percent),
-        });
+        let is_taken = |best: &&TapDrill| {
+            if is_taper_nut(thread) {
+                is_beside(best)
+            } else {
+                is_good(best, wanted, choice.wanted_percent)
+            }
+        };
+        let found = best.as_ref().filter(is_taken);
         let Some(best) = found else {
             let reason = best.as_ref().map(|best| Reason {
                 figure: format!("drill {} of the crib, not taken", best.bit.name),
