@@ -897,16 +897,10 @@ fn inch_classes_and_questions() {
 #[test]
 fn taps_that_there_are_not() {
     refused(
-        "Rc1/2 tap",
-        "a taper thread keeps no one percent: Rc1/2 is no hole for a drill's list",
-        "tap",
-        "published lists drill 18.75 mm straight, which leaves the small end shallow; the tap's maker may want less; its limits are `Rc1/2`",
-    );
-    refused(
-        "1/2 NPT tap",
-        "a taper thread keeps no one percent: 1/2 NPT is no hole for a drill's list",
-        "tap",
-        "published lists drill 23/32 in straight, without a taper reamer; some drill a little less; its limits are `1/2 NPT`",
+        "1/2 NPT tap 75%",
+        "a taper thread keeps no one percent",
+        "75%",
+        "its drill comes from a list: `1/2 NPT tap`",
     );
     refused(
         "M10 tap hub cast iron form",

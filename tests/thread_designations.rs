@@ -74,7 +74,7 @@ fn threads_are_read_as_people_write_them() {
         (".375-24", "0.375-24 UNF"),
         ("1/4-19", "1/4-19 UNS"),
         ("5/8-16 UN", "5/8-16 UN"),
-        ("1-8 UN", "1-8 UN"),
+        ("1-8 UN", "1-8 UNC"),
         ("1/4-20 UNRC-2A", "1/4-20 UNRC-2A"),
         ("3/4-16 2 starts LH", "3/4-16 UNF-LH 2 starts"),
     ] {

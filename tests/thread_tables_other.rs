@@ -345,12 +345,12 @@ fn the_ba_table_is_what_the_data_and_the_rules_give() {
     );
 }
 
-/// The Rust of the tap drill in a row, where there is one.
-fn drill(row: &Row) -> String {
-    if row.text("tap_drill_mm").is_empty() {
+/// The Rust of a hole in a row, where there is one.
+fn drill(row: &Row, column: &str) -> String {
+    if row.text(column).is_empty() {
         return "None".to_owned();
     }
-    format!("Some({})", code(mm(row, "tap_drill_mm")))
+    format!("Some({})", code(mm(row, column)))
 }
 
 #[test]
@@ -387,7 +387,7 @@ fn the_pipe_tables_are_what_the_data_give() {
                 code(mm(row, "pitch_tolerance_mm")),
                 code(mm(row, "minor_tolerance_mm")),
                 code(mm(row, "major_tolerance_mm")),
-                drill(row),
+                drill(row, "tap_drill_mm"),
                 row.provenance()
             )
         })
@@ -408,13 +408,14 @@ fn the_pipe_tables_are_what_the_data_give() {
                 turns
             };
             format!(
-                "size: {}, gauge_length: {}, external_quarters: {}, fitting_quarters: {}, internal_quarters: {}, tap_drill: {}, from: {}",
+                "size: {}, gauge_length: {}, external_quarters: {}, fitting_quarters: {}, internal_quarters: {}, tap_drill: {}, full_thread: {}, from: {}",
                 code(inch(row, "size")),
                 code(mm(row, "gauge_length_mm")),
                 quarters("external_turns"),
                 quarters("fitting_turns"),
                 quarters("internal_turns"),
-                drill(row),
+                drill(row, "tap_drill_mm"),
+                drill(row, "full_thread_mm"),
                 row.provenance()
             )
         })

@@ -158,9 +158,9 @@ fn refusals_name_the_thread_that_is_meant() {
         ),
         ("M", "a metric thread has its size right after the M", "as in `M10` or `M10x1.25`"),
         (
-            "#12-24 clearance",
-            "ASME B18.2.8 lists no clearance hole for #12 screws",
-            "the nearest listed: No. 10, 1/4",
+            "M7.3x1 clearance",
+            "ISO 273 lists no clearance hole for M7.3 screws",
+            "the nearest listed: M7, M8",
         ),
         ("#10-7", "a pitch of 7 tpi leaves no core in #10", "listed: `10-24` UNC, `10-32` UNF"),
         (

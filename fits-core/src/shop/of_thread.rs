@@ -1,7 +1,7 @@
 //! A named thread's figures for tapping, wires and single-point cutting.
 //!
-//! The rooms themselves take plain figures; taper threads are refused here,
-//! for a taper is measured and tapped by its gauge plane.
+//! The rooms themselves take plain figures; taper threads are not measured or
+//! cut here, for a taper goes by its gauge plane. Their hole is drilled straight.
 
 use super::{
     infeed::{Nose, ThreadCut},
@@ -13,7 +13,7 @@ use crate::{
     size::{Length, Limits},
     standards::{
         iso286::Feature,
-        thread::{Class, Form, Side, Sizes, Spread, Thread},
+        thread::{Class, Form, Side, Sizes, Spread, Taper, Thread},
     },
 };
 
@@ -32,6 +32,9 @@ impl TapHole {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn of_thread(thread: &Thread, class: Option<Class>) -> Result<Self, Error> {
+        if let (Form::Npt | Form::PipeRc, Some(taper)) = (thread.form(), thread.taper()) {
+            return Self::straight(thread, taper);
+        }
         let form = parallel(thread).map_err(|_| {
             Error::new(Kind::OutOfReach {
                 why: format!("no tap drill is known here for {} threads", thread.form().name()),
@@ -51,6 +54,40 @@ impl TapHole {
             (Err(error), Some(_)) => return Err(error),
         };
         Self::new(thread.major(), pitch, height, minor)
+    }
+
+    /// A straight hole for a taper thread, where the small end of the screw
+    /// comes when it is made up: no thread beyond is shallower. No limits hold
+    /// it there.
+    fn straight(thread: &Thread, taper: Taper) -> Result<Self, Error> {
+        let height = match thread.form() {
+            Form::Npt => thread.height(),
+            form => full_height(thread.pitch().nearest(), form.flank_half_angle_degrees())?,
+        };
+        // Of the pitch diameter: NPT by wrench, R by its useful thread.
+        let in_the_nut = match taper.wrench_length {
+            Some(wrench) => taper.gauge_length.checked_add(wrench)?,
+            None => taper.useful_length,
+        };
+        let face = taper.small_end.checked_add(taper.gauge_length.checked_scale(1, 16)?)?;
+        let there = face.checked_sub(in_the_nut.checked_scale(1, 16)?)?;
+        Self::new(there.checked_add(height)?, thread.pitch().nearest(), height, None)
+    }
+
+    /// The minor diameter of a taper thread at the screw's small end, hand
+    /// tight: a maker of taps wants the hole for NPT close to it (North American
+    /// Tool, tap drill sizes for NPT and NPTF: K0).
+    ///
+    /// ```
+    /// use fits_core::{shop::tap::TapHole, standards::thread::Thread};
+    /// let least = TapHole::small_end(&"1/2 NPT".parse()?).expect("a taper");
+    /// assert!((least.millimetres() / 25.4 - 0.7013).abs() < 0.000_1);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn small_end(thread: &Thread) -> Option<Length> {
+        let height =
+            thread.basic_pitch_diameter().checked_sub(thread.basic_minor_diameter()).ok()?;
+        thread.taper()?.small_end.checked_sub(height).ok()
     }
 }
 

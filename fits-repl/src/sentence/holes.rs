@@ -102,7 +102,7 @@ pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
     if let Some((size, pitch)) = pipe_pitch(&name) {
         return Some(Said::ask(
             "the pitch is a pipe thread's",
-            vec![format!("{size} NPT"), format!("{size}-{pitch} tap")],
+            vec![format!("{size} NPT tap"), format!("{size}-{pitch} tap")],
         ));
     }
     Some(Said::plain(format!("{name} tap{tail}")))

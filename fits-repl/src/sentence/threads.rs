@@ -155,11 +155,12 @@ pub(crate) fn pipe(view: &View) -> Option<Said> {
     if numbers.next().is_some() || !(num.is_fraction || num.places == 0) {
         return None;
     }
-    let tap = if view.says("head", "tap") { " tap" } else { "" };
     let text = &num.text;
+    // R is a screw: its taper nut is Rc.
+    let (tap, taper) = if view.says("head", "tap") { (" tap", "Rc") } else { ("", "R") };
     Some(Said::ask(
         "which pipe thread is not said",
-        vec![format!("{text} NPT"), format!("G{text}{tap}"), format!("R{text}{tap}")],
+        vec![format!("{text} NPT{tap}"), format!("G{text}{tap}"), format!("{taper}{text}{tap}")],
     ))
 }
 

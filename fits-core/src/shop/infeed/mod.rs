@@ -21,7 +21,7 @@ mod runout;
 mod table;
 
 pub use cut::{Nose, ThreadCut};
-pub use runout::{Groove, Overrun, Runout};
+pub use runout::{Groove, Overrun, Relief, Runout};
 
 use std::borrow::Cow;
 

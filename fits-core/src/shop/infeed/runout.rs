@@ -4,8 +4,9 @@
 
 use super::table;
 use crate::{
+    error::Error,
     size::Length,
-    source::{Known, Provenance},
+    source::{Known, Provenance, Reason},
     standards::iso286::Feature,
 };
 
@@ -95,6 +96,75 @@ impl Runout {
     /// Where it is written.
     pub const fn source(self) -> &'static str {
         self.0.from.text
+    }
+}
+
+/// A relief groove and a run-out by rule, where no table was read: other forms
+/// than 60 degrees, and pitches over 6 mm.
+///
+/// Outside the run-out is 2.5 P, the shoulder 3 P and the groove at least 2 P
+/// wide; inside 4 P, 5 P and 4 P. The groove clears the root by a tenth of the
+/// pitch on the diameter. Common practice, no source: the shares of the pitch
+/// are those of GB/T 3.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Relief {
+    /// Incomplete thread at the end without a groove.
+    pub runout: Length,
+    /// From a shoulder to the first full thread.
+    pub shoulder: Length,
+    /// The groove's diameter.
+    pub diameter: Length,
+    /// The groove's width: outside at least this.
+    pub width: Length,
+}
+
+impl Relief {
+    /// For a pitch and the root's last diameter: the least outside, the
+    /// greatest inside.
+    ///
+    /// # Errors
+    /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::infeed::Relief, standards::iso286::Feature};
+    /// let relief = Relief::by_rule(Feature::Shaft, "4mm".parse()?, "15.1mm".parse()?)?;
+    /// assert_eq!((relief.diameter, relief.width), ("14.7mm".parse()?, "8mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn by_rule(feature: Feature, pitch: Length, root: Length) -> Result<Self, Error> {
+        let clear = pitch.checked_scale(1, 10)?;
+        let tenths = |count: i128| pitch.checked_scale(count, 10);
+        Ok(match feature {
+            Feature::Shaft => Self {
+                runout: tenths(25)?,
+                shoulder: tenths(30)?,
+                diameter: root.checked_sub(clear)?,
+                width: tenths(20)?,
+            },
+            Feature::Hole => Self {
+                runout: tenths(40)?,
+                shoulder: tenths(50)?,
+                diameter: root.checked_add(clear)?,
+                width: tenths(40)?,
+            },
+        })
+    }
+
+    /// Why.
+    pub fn reasons(&self) -> Vec<Reason> {
+        let reason = |figure: &str, value: Length, rule: &str| Reason {
+            figure: figure.into(),
+            value: value.to_string(),
+            rule: rule.into(),
+            source: "common practice, no source; the shares of the pitch as GB/T 3-1997 has them"
+                .into(),
+            known: Known::Practice,
+        };
+        vec![
+            reason("run-out", self.runout, "2.5 P outside, 4 P inside"),
+            reason("relief groove", self.diameter, "a tenth of P beyond the root, on the diameter"),
+            reason("width of the groove", self.width, "2 P or more outside, 4 P inside"),
+        ]
     }
 }
 

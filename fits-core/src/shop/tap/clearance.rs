@@ -1,12 +1,16 @@
 //! Clearance holes for screws: ISO 273 and ASME B18.2.8, from
 //! `data/threads/clearance_holes.csv`.
 
-use super::clearance_table;
+use super::{chart_hole_table, clearance_table};
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
     source::{Known, Provenance},
-    standards::iso286::Class,
+    standards::{
+        drills::Drill,
+        iso286::Class,
+        thread::{Form, Thread},
+    },
 };
 
 /// Which table a screw belongs to.
@@ -21,6 +25,66 @@ pub enum Screws {
 /// One clearance hole.
 #[derive(Clone, Copy, Debug)]
 pub struct ClearanceHole(&'static Row);
+
+/// The one hole that a chart gives a screw of a British form, from
+/// `data/threads/clearance_british.csv`.
+#[derive(Clone, Copy, Debug)]
+pub struct ChartHole(&'static ChartRow);
+
+#[derive(Debug)]
+pub(super) struct ChartRow {
+    pub(super) form: Form,
+    pub(super) major: Length,
+    pub(super) hole: Length,
+    pub(super) drill: &'static str,
+    pub(super) from: Provenance,
+}
+
+impl ChartHole {
+    /// For a screw of Whitworth form (BSW, BSF) or BA, by its diameter.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::ChartHole;
+    /// let found = ChartHole::of(&"1/4 BSW".parse()?).expect("listed");
+    /// assert_eq!((found.hole(), found.drill()), ("6.5mm".parse()?, "G"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn of(thread: &Thread) -> Option<Self> {
+        let is_it = |row: &&ChartRow| row.form == thread.form() && row.major == thread.major();
+        chart_hole_table::ROWS.iter().find(is_it).map(Self)
+    }
+
+    /// The least hole.
+    pub const fn hole(self) -> Length {
+        self.0.hole
+    }
+
+    /// The number, letter or fraction drill.
+    pub const fn drill(self) -> &'static str {
+        self.0.drill
+    }
+
+    /// The hole's limits: H13, as ISO 273 asks of a medium hole, and the drill
+    /// that the chart names where that is larger (common practice, no source).
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn limits(self) -> Result<Limits, Error> {
+        let class = "H13".parse::<Class>()?.limits(self.0.hole)?;
+        let drill = Drill::named(self.0.drill).map_or(class.upper(), Drill::diameter);
+        Limits::new(class.lower(), class.upper().max(drill))
+    }
+
+    /// How the row is known.
+    pub const fn known(self) -> Known {
+        self.0.from.known
+    }
+
+    /// Where it is written.
+    pub const fn source(self) -> &'static str {
+        self.0.from.text
+    }
+}
 
 /// The three holes of one screw.
 #[derive(Clone, Copy, Debug)]
@@ -62,11 +126,8 @@ impl Clearances {
     /// ```
     pub fn of(screws: Screws, major: Length) -> Result<Self, Error> {
         let rows = || clearance_table::ROWS.iter().filter(|row| row.screws == screws);
-        let mut found = rows().filter(|row| row.major == major).map(ClearanceHole);
-        // Three rows a screw, close to loose: `tests/tapping_tables.rs` holds the table to that.
-        if let (Some(close), Some(normal), Some(loose)) = (found.next(), found.next(), found.next())
-        {
-            return Ok(Self { close, normal, loose });
+        if let Some(found) = Self::three(screws, major) {
+            return Ok(found);
         }
         let below = rows().rfind(|row| row.major < major);
         let above = rows().find(|row| row.major > major);
@@ -82,7 +143,49 @@ impl Clearances {
     }
 }
 
+impl Clearances {
+    /// Three rows a screw, close to loose: `tests/tapping_tables.rs` holds the table to that.
+    fn three(screws: Screws, major: Length) -> Option<Self> {
+        let rows = clearance_table::ROWS.iter().filter(|row| row.screws == screws);
+        let mut found = rows.filter(|row| row.major == major).map(ClearanceHole);
+        Some(Self { close: found.next()?, normal: found.next()?, loose: found.next()? })
+    }
+
+    /// The holes of the screw of that diameter, or of the next larger one
+    /// listed, whose room ([`ClearanceHole::around`]) does for a screw of any
+    /// thread; of the metric table where the inch table ends. `None` beyond both.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::{Clearances, Screws};
+    /// let (table, holes) = Clearances::from(Screws::Metric, "4.7mm".parse()?).expect("M5");
+    /// assert_eq!((table, holes.normal.screw()), (Screws::Metric, "M5"));
+    /// assert_eq!(holes.normal.around("4.7mm".parse()?)?.lower(), "5.2mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn from(screws: Screws, major: Length) -> Option<(Screws, Self)> {
+        [screws, Screws::Metric].into_iter().find_map(|table| {
+            let rows = clearance_table::ROWS.iter().filter(|row| row.screws == table);
+            let next = rows.map(|row| row.major).filter(|size| *size >= major).min()?;
+            Some((table, Self::three(table, next)?))
+        })
+    }
+}
+
 impl ClearanceHole {
+    /// The limits of the hole with the same room around another screw.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn around(self, major: Length) -> Result<Limits, Error> {
+        let (limits, less) = (self.limits()?, self.0.major.checked_sub(major)?);
+        Limits::new(limits.lower().checked_sub(less)?, limits.upper().checked_sub(less)?)
+    }
+
+    /// The diameter of its screw.
+    pub const fn major(self) -> Length {
+        self.0.major
+    }
+
     /// The screw: `M10`, `No. 8`, `3/8`.
     pub const fn screw(self) -> &'static str {
         self.0.size

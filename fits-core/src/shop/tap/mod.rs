@@ -15,6 +15,9 @@ mod chart;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod chart_table;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod chart_hole_table;
 mod clearance;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -29,7 +32,7 @@ use std::borrow::Cow;
 pub use advice::{Advice, Drive, Oversize, Work};
 pub use bore::Bore;
 pub use chart::ChartDrill;
-pub use clearance::{ClearanceHole, Clearances, Screws};
+pub use clearance::{ChartHole, ClearanceHole, Clearances, Screws};
 pub use depth::{HandTap, TapDepth};
 
 use crate::{

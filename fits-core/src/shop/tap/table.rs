@@ -9,7 +9,7 @@ pub(super) static ADVICE: [AdviceRow; 14] = [
     AdviceRow { work: Work::Steel, drive: Drive::Hand, low: 60, high: 70, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     AdviceRow { work: Work::Steel, drive: Drive::Power, low: 65, high: 75, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     AdviceRow { work: Work::ToughSteel, drive: Drive::Hand, low: 50, high: 60, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
-    AdviceRow { work: Work::ToughSteel, drive: Drive::Power, low: 55, high: 65, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
+    AdviceRow { work: Work::ToughSteel, drive: Drive::Power, low: 50, high: 60, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     AdviceRow { work: Work::CastIron, drive: Drive::Hand, low: 65, high: 75, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     AdviceRow { work: Work::CastIron, drive: Drive::Power, low: 70, high: 75, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
     AdviceRow { work: Work::Aluminium, drive: Drive::Hand, low: 65, high: 75, from: Provenance { known: Known::Practice, text: "common practice, no source" } },
@@ -21,12 +21,12 @@ pub(super) static ADVICE: [AdviceRow; 14] = [
 ];
 
 pub(super) static COMMONLY: [OversizeRow; 6] = [
-    OversizeRow { diameter: Length::from_tenth_nanometres(15875000), oversize: Length::from_tenth_nanometres(381000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(762000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
-    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(1778000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0003 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(15875000), oversize: Length::from_tenth_nanometres(381000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0004 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(31750000), oversize: Length::from_tenth_nanometres(762000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0004 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(63500000), oversize: Length::from_tenth_nanometres(1016000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0004 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(127000000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0004 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(190500000), oversize: Length::from_tenth_nanometres(1270000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0004 in" } },
+    OversizeRow { diameter: Length::from_tenth_nanometres(254000000), oversize: Length::from_tenth_nanometres(1778000), from: Provenance { known: Known::Seen, text: "United States Cutting Tool Institute tests, mean; the probable holes of the YG-1 catalogue, p. 390, agree to 0.0004 in" } },
 ];
 
 pub(super) static MOST: [OversizeRow; 6] = [

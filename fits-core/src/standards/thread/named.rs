@@ -7,7 +7,7 @@ use super::{
 use crate::error::Error;
 
 /// Words that name a system, and the series some of them say.
-const SYSTEMS: [(&str, Form, Option<Series>); 22] = [
+const SYSTEMS: [(&str, Form, Option<Series>); 24] = [
     ("UNC", Form::Unified, Some(Series::Coarse)),
     ("UNF", Form::Unified, Some(Series::Fine)),
     ("UNEF", Form::Unified, Some(Series::ExtraFine)),
@@ -30,6 +30,8 @@ const SYSTEMS: [(&str, Form, Option<Series>); 22] = [
     ("BSPP", Form::PipeParallel, None),
     ("BA", Form::Ba, None),
     ("NPT", Form::Npt, None),
+    ("Rc", Form::PipeRc, None),
+    ("Rp", Form::PipeRp, None),
 ];
 
 /// The system named here, after spaces or a dash.

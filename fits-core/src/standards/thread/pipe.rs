@@ -36,6 +36,7 @@ pub(super) struct Sealing {
     pub(super) fitting_quarters: i64,
     pub(super) internal_quarters: i64,
     pub(super) tap_drill: Option<Length>,
+    pub(super) full_thread: Option<Length>,
     pub(super) from: Provenance,
 }
 
@@ -199,6 +200,19 @@ impl Thread {
             Form::Npt => american(size)?.tap_drill,
             _ => None,
         }
+    }
+
+    /// The greatest straight hole that leaves full thread to the end of an Rc,
+    /// as a maker of taps prints it; `None` where none was read.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Thread;
+    /// assert_eq!("Rc1/2".parse::<Thread>()?.full_thread_hole(), Some("17.9mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn full_thread_hole(&self) -> Option<Length> {
+        let size = self.nominal().length().ok()?;
+        (self.form() == Form::PipeRc).then(|| sealing(size)?.full_thread)?
     }
 
     fn try_taper(&self) -> Result<Option<Taper>, Error> {

@@ -413,7 +413,7 @@ fn is_after_mark(bytes: &[u8], at: usize) -> bool {
 
 /// The first letter of a system's word.
 const fn is_system_letter(byte: u8) -> bool {
-    matches!(byte.to_ascii_lowercase(), b'u' | b'n' | b'a' | b's' | b'b' | b'w')
+    matches!(byte.to_ascii_lowercase(), b'u' | b'n' | b'a' | b's' | b'b' | b'w' | b'r')
 }
 
 /// `"` or `in` before the dash of a pitch or a space and a system; at the end

@@ -265,10 +265,9 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
         // UN covers them all; UNS may be said of a size of one's own choice.
         || said.value == Series::Constant;
     if is_so {
-        // A coarse, fine or extra fine pitch called UN keeps its own series and limits.
-        let is_constant = said.value == Series::Constant && constant(major, thread.pitch).is_some();
-        let series = if is_constant { Series::Constant } else { thread.series };
-        return Ok(Thread { series, ..thread });
+        // A coarse, fine or extra fine pitch called UN keeps its own series and limits: the
+        // tables print a size and pitch once, by those letters.
+        return Ok(thread);
     }
     let why = match thread.series {
         Series::Special => {

@@ -443,8 +443,7 @@ pub struct ThreadPassesAnswer {
     /// The diameter to chamfer the start to.
     pub chamfer_to_mm: Mm,
     /// Where the thread runs out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub relief: Option<ReliefFigures>,
+    pub relief: ReliefFigures,
     /// What to try it with.
     pub try_with: &'static str,
     /// What else to know.
@@ -481,9 +480,9 @@ pub struct ReliefFigures {
     /// From a shoulder to the first full thread, at most.
     pub shoulder_mm: Mm,
     /// A relief groove's diameter.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub groove_diameter_mm: Option<Mm>,
+    pub groove_diameter_mm: Mm,
     /// Its width.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub groove_width_mm: Option<Mm>,
+    pub groove_width_mm: Mm,
+    /// How these are known: a table's, or a rule's from the pitch.
+    pub known: Known,
 }

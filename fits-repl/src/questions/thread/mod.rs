@@ -173,14 +173,14 @@ impl Answer {
     }
 
     /// The name in a thread's answer, and why its figures are what they are.
-    fn thread_mut(&mut self) -> Option<(&mut ThreadName, &[Reason])> {
+    fn thread_mut(&mut self) -> Option<(&mut ThreadName, &mut Vec<Reason>)> {
         Some(match self {
-            Self::Thread(it) => (&mut it.name, &it.reasons),
-            Self::Tap(it) => (&mut it.name, &it.reasons),
-            Self::ClearanceHole(it) => (&mut it.name, &it.reasons),
-            Self::Wires(it) => (&mut it.name, &it.reasons),
-            Self::OverWires(it) => (&mut it.wires.name, &it.wires.reasons),
-            Self::ThreadPasses(it) => (&mut it.name, &it.reasons),
+            Self::Thread(it) => (&mut it.name, &mut it.reasons),
+            Self::Tap(it) => (&mut it.name, &mut it.reasons),
+            Self::ClearanceHole(it) => (&mut it.name, &mut it.reasons),
+            Self::Wires(it) => (&mut it.name, &mut it.reasons),
+            Self::OverWires(it) => (&mut it.wires.name, &mut it.wires.reasons),
+            Self::ThreadPasses(it) => (&mut it.name, &mut it.reasons),
             _ => return None,
         })
     }

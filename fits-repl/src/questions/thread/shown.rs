@@ -6,6 +6,7 @@ use fits_core::{
     Length, Limits,
     shop::Verdict,
     size::{Decimals, Rounding, Unit},
+    source::Known,
 };
 
 use crate::{
@@ -124,7 +125,13 @@ impl Text {
         }
         let words = match (tap.drill_in_crib, &tap.rather_drill, &tap.nearest_in_crib) {
             (None, ..) => return,
-            (Some(true), Some(rather), _) => format!("from the crib; rather {rather}"),
+            (Some(true), Some(rather), _) => {
+                let inside = match tap.drill_within_limits {
+                    Some(true) => " inside the limits",
+                    _ => "",
+                };
+                format!("from the crib, its nearest{inside}; rather {rather}")
+            }
             (Some(true), None, _) => "from the crib".to_owned(),
             (Some(false), _, Some(near)) => {
                 format!("not in the crib, whose nearest, {near}, is not as good")
@@ -421,27 +428,18 @@ impl Text {
         let size = |size: Length| Self::target(size, first, Rounding::Nearest);
         let chamfer = format!("chamfer the start 45 degrees to {}", size(answer.chamfer_to_mm.0));
         let left = answer.name.hand == "left";
-        let relief = answer.relief.map_or(String::new(), |relief| {
-            let groove = match (relief.groove_diameter_mm, relief.groove_width_mm) {
-                (Some(diameter), Some(width)) => {
-                    let (diameter, width) = (size(diameter.0), size(width.0));
-                    // Inside, the table gives the groove's width, not its least.
-                    let least = if answer.side == "external" { "at least " } else { "" };
-                    format!("; relief groove to {diameter} diameter, {least}{width} wide")
-                }
-                _ => String::new(),
-            };
-            if left && groove.is_empty() {
-                "; cut away from the chuck it starts at the far end: give it a groove there"
-                    .to_owned()
-            } else if left {
-                format!("{groove}: cut away from the chuck the thread starts in it")
-            } else {
-                let run_out = size(relief.run_out_mm.0);
-                format!("{groove}; without one the run-out takes {run_out}")
-            }
-        });
-        wrapped(&mut out, "  ", &format!("{chamfer}{relief}"));
+        let relief = answer.relief;
+        let (diameter, width) = (size(relief.groove_diameter_mm.0), size(relief.groove_width_mm.0));
+        // Inside, the table gives the groove's width, not its least.
+        let least = if answer.side == "external" { "at least " } else { "" };
+        let by_rule = if relief.known == Known::Practice { " by rule" } else { "" };
+        let groove = format!("relief groove{by_rule} to {diameter} diameter, {least}{width} wide");
+        let end = if left {
+            ": cut away from the chuck the thread starts in it".to_owned()
+        } else {
+            format!("; without one the run-out takes {}", size(relief.run_out_mm.0))
+        };
+        wrapped(&mut out, "  ", &format!("{chamfer}; {groove}{end}"));
         let wrapped_try = format!("try it with {}", answer.try_with);
         wrapped(&mut out, "  ", &wrapped_try);
         Self::notes(&mut out, &answer.name, &answer.notes);

@@ -1,12 +1,12 @@
 //! Cutting a thread on the lathe.
 
 use fits_core::{
-    Length,
+    Error, Length,
     shop::{
         Hazard,
-        infeed::{DialReads, How, Infeed, Nose, Runout, Slide, ThreadCut, try_with},
+        infeed::{DialReads, How, Infeed, Nose, Relief, Runout, Slide, ThreadCut, try_with},
     },
-    source::Reason,
+    source::{Known, Reason},
     standards::{
         iso286::Feature,
         thread::{Form, Side, Thread},
@@ -122,20 +122,16 @@ impl Session {
             min_mm: Mm(cut.blank),
             aim_mm: Mm(cut.blank),
         });
-        let run = (thread.form().included_angle_degrees() - 60.0).abs() < 1e-9;
-        let run = run.then(|| Runout::of(feature, thread.pitch().nearest())).flatten();
-        let relief = run.map(|run| relief(thread, side, run));
+        let last = match side {
+            Side::External => sizes.minor.min.map_or(plan.root, |least| least.min(plan.root)),
+            Side::Internal => {
+                sizes.major.max.or(sizes.major.min).map_or(plan.root, |most| most.max(plan.root))
+            }
+        };
+        let (relief, why_relief) = self.relief(thread, side, last).map_err(failed)?;
         let mut reasons = found.why(&sizes, self.engaged(query)?);
         reasons.extend(plan.reasons());
-        if let Some(run) = run {
-            reasons.push(Reason {
-                figure: "run-out".into(),
-                value: said(self.shown, run.runout()),
-                rule: format!("by the pitch, the row of {}", said(self.shown, run.pitch())),
-                source: run.source().into(),
-                known: run.known(),
-            });
-        }
+        reasons.extend(why_relief);
         let list = plan.list.iter().map(|pass| ThreadPassFigures {
             name: pass.name.to_string(),
             depth_mm: Mm(pass.depth),
@@ -176,6 +172,41 @@ impl Session {
         })))
     }
 
+    /// Where a thread runs out, the groove that it may run into, and why: as a
+    /// table of 60-degree threads has it, else by rule from the root's last
+    /// diameter.
+    fn relief(
+        &self,
+        thread: &Thread,
+        side: Side,
+        last: Length,
+    ) -> Result<(ReliefFigures, Vec<Reason>), Error> {
+        let feature = if side == Side::External { Feature::Shaft } else { Feature::Hole };
+        let is_sixty = (thread.form().included_angle_degrees() - 60.0).abs() < 1e-9;
+        let run = is_sixty.then(|| Runout::of(feature, thread.pitch().nearest())).flatten();
+        if let Some(run) = run
+            && let Some(figures) = listed_relief(thread, side, run)
+        {
+            let reason = Reason {
+                figure: "run-out".into(),
+                value: said(self.shown, run.runout()),
+                rule: format!("by the pitch, the row of {}", said(self.shown, run.pitch())),
+                source: run.source().into(),
+                known: run.known(),
+            };
+            return Ok((figures, vec![reason]));
+        }
+        let by_rule = Relief::by_rule(feature, thread.pitch().nearest(), last)?;
+        let figures = ReliefFigures {
+            run_out_mm: Mm(by_rule.runout),
+            shoulder_mm: Mm(by_rule.shoulder),
+            groove_diameter_mm: Mm(by_rule.diameter),
+            groove_width_mm: Mm(by_rule.width),
+            known: Known::Practice,
+        };
+        Ok((figures, by_rule.reasons()))
+    }
+
     /// The dial's usual division: 0.01 mm or a thou.
     fn division(&self) -> Length {
         match self.shown {
@@ -197,22 +228,21 @@ fn wanted_side(found: &Found) -> Side {
     if is_nut { Side::Internal } else { Side::External }
 }
 
-/// Where a thread runs out, and the groove that it may run into.
-fn relief(thread: &Thread, side: Side, run: Runout) -> ReliefFigures {
-    let groove = run.groove();
-    let diameter = groove.and_then(|groove| {
-        match side {
-            Side::External => thread.major().checked_sub(groove.off_major),
-            Side::Internal => thread.major().checked_add(groove.off_major),
-        }
-        .ok()
-    });
-    ReliefFigures {
+/// Where a thread runs out, and the groove that it may run into, where a table
+/// has it.
+fn listed_relief(thread: &Thread, side: Side, run: Runout) -> Option<ReliefFigures> {
+    let groove = run.groove()?;
+    let diameter = match side {
+        Side::External => thread.major().checked_sub(groove.off_major),
+        Side::Internal => thread.major().checked_add(groove.off_major),
+    };
+    Some(ReliefFigures {
         run_out_mm: Mm(run.runout()),
         shoulder_mm: Mm(run.shoulder()),
-        groove_diameter_mm: diameter.map(Mm),
-        groove_width_mm: groove.map(|groove| Mm(groove.width)),
-    }
+        groove_diameter_mm: Mm(diameter.ok()?),
+        groove_width_mm: Mm(groove.width),
+        known: run.known(),
+    })
 }
 
 /// What to know of more starts and of the left hand.

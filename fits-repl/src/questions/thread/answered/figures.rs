@@ -21,7 +21,7 @@ use crate::{
         BlankFigures, BoreFigures, DrillName, Mm, SideFigures, TapFigures, TaperFigures, ThreadName,
     },
     query::Units,
-    questions::thread::answered::{Found, own::OwnTapDrill},
+    questions::thread::answered::{Found, own::OwnTapDrill, taper::taper_drills},
 };
 
 /// The drills of a drawer in inches, and of one in millimetres.
@@ -42,6 +42,9 @@ pub(crate) fn name(
     let mut assumed = Vec::new();
     if thread.is_pitch_assumed() {
         assumed.push(format!("no pitch given: {}", series(thread)));
+    }
+    if is_other_letters(found) {
+        assumed.push(format!("UN of this size and pitch is {}: one set of limits", series(thread)));
     }
     for (side, sizes) in [(Side::External, external), (Side::Internal, internal)] {
         if let Some(sizes) = sizes
@@ -67,6 +70,14 @@ pub(crate) fn name(
         // Until the figures are in.
         known: Known::Given,
     }
+}
+
+/// Was it called UN, and has it letters of its own?
+pub(crate) fn is_other_letters(found: &Found) -> bool {
+    let said = found.query.thread.value.series.map(|series| series.value);
+    let is_graded =
+        matches!(found.thread.series(), Series::Coarse | Series::Fine | Series::ExtraFine);
+    said == Some(Series::Constant) && is_graded
 }
 
 /// The list a thread stands in, in words.
@@ -147,6 +158,9 @@ const EVERYDAY_PERCENT: f64 = 75.0;
 /// The drills of both systems, the thread's own first among equals; a bore
 /// where it is a power thread or no drill itself keeps the limits.
 pub(crate) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Result<Choice, Error> {
+    if let Some(choice) = taper_drills(thread, hole) {
+        return choice;
+    }
     let own = Bit::standard(drawer(thread));
     let is_inch = thread.form().is_inch();
     // Tough metal wants less thread than a chart gives it, by whatever drill.
@@ -194,19 +208,37 @@ pub(crate) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Res
             return Ok(Choice { wanted_percent, bore, drills: Vec::new() });
         }
     };
+    Ok(Choice { wanted_percent, bore: None, drills: with_neighbours(first, others, thread, hole) })
+}
+
+/// A drill, the next looser and the next tighter one, then others: of the
+/// thread's own system, of the other where that has none.
+pub(crate) fn with_neighbours(
+    first: TapDrill,
+    others: Vec<TapDrill>,
+    thread: &Thread,
+    hole: &TapHole,
+) -> Vec<TapDrill> {
     let size = first.bit.diameter;
-    // The next looser and the next tighter, then the others.
-    let looser = own.iter().find(|bit| bit.diameter > size);
-    let tighter = own.iter().rfind(|bit| bit.diameter < size);
-    let beside = [looser, tighter].into_iter().flatten().filter_map(|bit| hole.with(bit).ok());
+    let every = Bit::standard(&[INCH, METRIC].concat());
+    let series = [Bit::standard(drawer(thread)), every];
+    let leaves = |bit: &Bit| hole.with(bit).ok();
+    let looser = series.iter().find_map(|bits| {
+        let above = bits.iter().filter(|bit| bit.diameter > size);
+        above.min_by_key(|bit| bit.diameter).and_then(leaves)
+    });
+    let tighter = series.iter().find_map(|bits| {
+        let below = bits.iter().filter(|bit| bit.diameter < size);
+        below.max_by_key(|bit| bit.diameter).and_then(leaves)
+    });
     let mut drills = vec![first];
-    for drill in beside.chain(others) {
+    for drill in looser.into_iter().chain(tighter).chain(others) {
         if drills.iter().all(|known| known.bit.diameter != drill.bit.diameter) {
             drills.push(drill);
         }
     }
     drills.truncate(OTHERS + 1);
-    Ok(Choice { wanted_percent, bore: None, drills })
+    drills
 }
 
 /// The drill that a published table gives for a thread.
@@ -226,10 +258,12 @@ pub(crate) fn bore_figures(bore: &Bore, hole: &TapHole) -> BoreFigures {
 /// Why a thread's drill is the one it is, where a table gives it.
 pub(crate) fn published(thread: &Thread, drill: &TapDrill) -> Option<Reason> {
     let size = published_drill(thread).filter(|size| *size == drill.bit.diameter)?;
-    let (source, known) = ChartDrill::of(thread)
-        .map_or(("a published web table of British Standard pipe sizes", Known::Seen), |chart| {
-            (chart.source(), chart.known())
-        });
+    let pipe = match thread.form() {
+        Form::Npt => "toolsnz.com, US standard taper pipe thread NPT",
+        _ => "a published web table of British Standard pipe sizes",
+    };
+    let (source, known) =
+        ChartDrill::of(thread).map_or((pipe, Known::Seen), |chart| (chart.source(), chart.known()));
     Some(Reason {
         figure: "published tap drill".into(),
         value: size.to_string(),
@@ -238,6 +272,7 @@ pub(crate) fn published(thread: &Thread, drill: &TapDrill) -> Option<Reason> {
                 "tabulated: the list's taper column, drilled straight; inside the limits of Rp"
                     .into()
             }
+            Form::PipeRc | Form::Npt => "tabulated, drilled straight".into(),
             _ => "tabulated".into(),
         },
         source: source.into(),
@@ -278,9 +313,18 @@ fn drill_name(bit: &Bit) -> DrillName {
 
 /// The listed drill of a size, or the size alone.
 pub(crate) fn bit_of(diameter: Length) -> Bit {
-    Drill::all()
-        .find(|drill| drill.diameter() == diameter)
-        .map_or_else(|| Bit::sized(diameter), Bit::from)
+    let listed = Drill::all().find(|drill| drill.diameter() == diameter).map(Bit::from);
+    listed.or_else(|| in_sixty_fourths(diameter)).unwrap_or_else(|| Bit::sized(diameter))
+}
+
+/// `3-1/4 in`: a fraction beyond the lists.
+fn in_sixty_fourths(diameter: Length) -> Option<Bit> {
+    let (count, inch) = (diameter.checked_mul(64).ok()?, Length::INCH.tenth_nanometres());
+    let count = (count.tenth_nanometres() % inch == 0).then(|| count.tenth_nanometres() / inch)?;
+    let (whole, part) = (count / 64, count % 64);
+    let common = 1_i64 << part.trailing_zeros().min(6);
+    let name = format!("{whole}-{}/{} in", part / common, 64 / common);
+    (whole > 0 && part > 0).then(|| Bit { name: name.into(), diameter })
 }
 
 /// `own` is the crib's word on it, where it is the choice.

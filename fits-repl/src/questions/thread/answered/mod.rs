@@ -1,18 +1,19 @@
 //! Screw threads: limits, tap drills, sizes over wires, cutting passes.
 
-pub(crate) mod clearance;
-pub(crate) mod cut;
-pub(crate) mod figures;
-pub(crate) mod own;
-pub(crate) mod tap;
-pub(crate) mod wires;
+mod clearance;
+mod cut;
+mod figures;
+mod own;
+mod tap;
+mod taper;
+mod wires;
 
 use std::ops::Range;
 
 use fits_core::{
     Length, Limits,
     shop::{Hazard, infeed::ThreadCut, tap::TapHole},
-    source::Reason,
+    source::{Known, Reason},
     standards::thread::{
         Engagement, Form, Side, Sizes, Taper, Thread, ThreadPair, engagement, scan_expected,
     },
@@ -28,9 +29,10 @@ use crate::{
         thread::answered::{
             clearance::clearance,
             figures::{
-                blank_of, bore_figures, name, published, said_in_both, side_figures, tap_drills,
-                tap_figures, taper_figures, usual,
+                blank_of, bore_figures, is_other_letters, name, published, said_in_both,
+                side_figures, tap_drills, tap_figures, taper_figures, usual,
             },
+            taper::{is_taper_nut, taper_notes, taper_reasons},
         },
         why::answered::{said, said_range},
     },
@@ -141,6 +143,9 @@ impl Session {
             ThreadAsk::Cut => self.cut_thread(&found),
         }?;
         if let Some((name, reasons)) = answer.thread_mut() {
+            if is_other_letters(&found) {
+                reasons.insert(0, one_set(&found.thread));
+            }
             name.known_by(reasons);
         }
         Ok(answer)
@@ -276,13 +281,12 @@ impl Session {
             let cut = ThreadCut::of_thread(thread, sizes.as_ref()?, None).ok()?;
             cut.depth().ok().map(Mm)
         };
-        // A taper thread's hole goes by its gauge plane: no drill is named.
         let (mut tap, mut bore) = (None, None);
         if let Some(nut) = &internal
             && let Ok(hole) = TapHole::of_thread(thread, Some(nut.class))
             && let Ok(mut choice) = tap_drills(thread, &hole, usual(thread))
         {
-            let own = self.own_tap_drill(&hole, usual(thread), &mut choice);
+            let own = self.own_tap_drill(thread, &hole, usual(thread), &mut choice);
             if let Some(bored) = &choice.bore {
                 bore = Some(bore_figures(bored, &hole));
                 reasons.extend(bored.reasons());
@@ -291,6 +295,10 @@ impl Session {
                 reasons.extend(hole.reasons(drill).unwrap_or_default());
                 reasons.extend(published(thread, drill));
                 reasons.extend(own.and_then(|own| own.reason));
+            }
+            if is_taper_nut(thread) {
+                notes.extend(taper_notes(found.query, thread));
+                reasons.extend(taper_reasons(thread, self.shown));
             }
             notes.extend(self.own_tap_note(thread));
         }
@@ -316,6 +324,17 @@ impl Session {
             source: thread.form().source().to_owned(),
             reasons,
         })))
+    }
+}
+
+/// Why a thread called UN has the limits of its own letters.
+fn one_set(thread: &Thread) -> Reason {
+    Reason {
+        figure: "limits".into(),
+        value: format!("those of {thread}"),
+        rule: "one size and pitch stands in the tables once, by its own letters".into(),
+        source: "ASME B1.1, as Machinery's Handbook, 31st ed., table 3, prints it".into(),
+        known: Known::Formula,
     }
 }
 

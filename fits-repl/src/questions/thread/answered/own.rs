@@ -11,7 +11,10 @@ use crate::{
     problem::Problem,
     query::Spot,
     questions::{
-        thread::answered::figures::{Choice, OTHERS, tapped},
+        thread::answered::{
+            figures::{Choice, tapped, with_neighbours},
+            taper::is_taper_nut,
+        },
         why::answered::said,
     },
     session::Session,
@@ -42,11 +45,25 @@ fn is_good(best: &TapDrill, wanted: Wanted, percent: f64) -> bool {
     }
 }
 
+/// The drill nearest to the choice, inside the limits where there is one; of
+/// two as near the smaller, which can be opened up.
+fn nearest(own: &[Bit], hole: &TapHole, choice: &Choice) -> Option<TapDrill> {
+    let first = choice.drills.first().map(|drill| drill.bit.diameter);
+    let aim = first.or(choice.bore.as_ref().map(|bore| bore.aim))?;
+    let off = |drill: &TapDrill| {
+        let size = drill.bit.diameter;
+        (!drill.keeps(), size.tenth_nanometres().abs_diff(aim.tenth_nanometres()), size)
+    };
+    own.iter().filter_map(|bit| hole.with(bit).ok()).min_by_key(off)
+}
+
 impl Session {
     /// Puts the crib's drill first, where it has one that does, and says what
-    /// it would rather have. A power thread is bored in any case.
+    /// it would rather have: the drill of the chart, else the nearest to it
+    /// inside the limits. A power thread is bored in any case.
     pub(crate) fn own_tap_drill(
         &self,
+        thread: &Thread,
         hole: &TapHole,
         wanted: Wanted,
         choice: &mut Choice,
@@ -57,8 +74,22 @@ impl Session {
         }
         let bit = |drill: OwnDrill| Bit { name: drill.name().into(), diameter: drill.size };
         let own: Vec<Bit> = crib.drills().into_iter().map(bit).collect();
-        let best = hole.choose(&own, wanted).ok().map(|found| found.best);
-        let found = best.as_ref().filter(|best| is_good(best, wanted, choice.wanted_percent));
+        let best = match wanted {
+            Wanted::Percent(_) => hole.choose(&own, wanted).ok().map(|found| found.best),
+            _ => nearest(&own, hole, choice),
+        };
+        // A straight hole for a taper goes by the charts' drills, as far as they are apart.
+        let is_beside = |best: &TapDrill| {
+            choice.drills.iter().any(|drill| drill.bit.diameter == best.bit.diameter)
+        };
+        let is_taken = |best: &&TapDrill| {
+            if is_taper_nut(thread) {
+                is_beside(best)
+            } else {
+                is_good(best, wanted, choice.wanted_percent)
+            }
+        };
+        let found = best.as_ref().filter(is_taken);
         let Some(best) = found else {
             let reason = best.as_ref().map(|best| Reason {
                 figure: format!("drill {} of the crib, not taken", best.bit.name),
@@ -85,9 +116,15 @@ impl Session {
             known: Known::Given,
         };
         choice.bore = None;
-        choice.drills.retain(|drill| drill.bit.diameter != best.bit.diameter);
-        choice.drills.truncate(OTHERS);
-        choice.drills.insert(0, best.clone());
+        let known = std::mem::take(&mut choice.drills);
+        choice.drills = with_neighbours(best.clone(), known, thread, hole);
+        // What it would rather have stands next.
+        let is_it = |drill: &TapDrill| Some(&*drill.bit.name) == rather.as_deref();
+        if let Some(at) = choice.drills.iter().position(is_it)
+            && let Some(between) = choice.drills.get_mut(1..=at)
+        {
+            between.rotate_right(1);
+        }
         Some(OwnTapDrill { in_crib: true, rather, nearest: None, reason: Some(reason) })
     }
 

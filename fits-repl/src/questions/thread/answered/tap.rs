@@ -12,7 +12,7 @@ use fits_core::{
     standards::{
         drills::Series,
         materials::Care,
-        thread::{Form, Side, Thread},
+        thread::{Side, Thread},
     },
 };
 
@@ -25,9 +25,10 @@ use crate::{
         thread::answered::{
             Found,
             figures::{
-                Choice, OTHERS, as_f64, bit_of, bore_figures, class_text, drawer, driven_by,
-                hundredths, name, published, tap_drills, tap_figures,
+                Choice, as_f64, bit_of, bore_figures, class_text, drawer, driven_by, hundredths,
+                name, published, tap_drills, tap_figures, with_neighbours,
             },
+            taper::{goes_with_a_taper, is_taper_nut, taper_notes, taper_reasons},
         },
         why::answered::said,
     },
@@ -35,7 +36,8 @@ use crate::{
 };
 
 /// The drills of both systems.
-const EVERY: [Series; 4] = [Series::Number, Series::Letter, Series::Fraction, Series::Metric];
+pub(crate) const EVERY: [Series; 4] =
+    [Series::Number, Series::Letter, Series::Fraction, Series::Metric];
 
 /// The share of a formed thread that is recommended.
 const FORMED_PERCENT: f64 = 65.0;
@@ -44,6 +46,10 @@ impl Session {
     pub(crate) fn tap(&self, found: &Found) -> Result<Answer, Problem> {
         let (query, thread) = (found.query, &found.thread);
         is_tapped(found)?;
+        let is_taper = is_taper_nut(thread);
+        if is_taper {
+            goes_with_a_taper(query, thread)?;
+        }
         let engaged = self.engaged(query)?;
         let nut = found.sizes(Side::Internal, engaged)?;
         let hole = TapHole::of_thread(thread, Some(nut.class))
@@ -75,19 +81,24 @@ impl Session {
         };
         let mut choice = tap_drills(thread, &hole, wanted).map_err(failed)?;
         let is_open = query.drill.is_none();
-        let own = is_open.then(|| self.own_tap_drill(&hole, wanted, &mut choice)).flatten();
+        let own = is_open.then(|| self.own_tap_drill(thread, &hole, wanted, &mut choice)).flatten();
         let Choice { wanted_percent, mut bore, mut drills } = choice;
         if let Some(size) = &query.drill {
             self.put_in_hand(size, thread, &hole, &mut drills)?;
             bore = None;
         }
-        let fastens = Wanted::usual(thread.form(), advice) != Wanted::Middle;
+        let fastens = !is_taper && Wanted::usual(thread.form(), advice) != Wanted::Middle;
         let depth =
             TapDepth::of(thread.major(), thread.pitch().nearest(), work).ok().filter(|_| fastens);
         let mut reasons = found.why(&nut, engaged);
         if let Some(first) = drills.first() {
             reasons.extend(hole.reasons(first).unwrap_or_default());
             reasons.extend(published(thread, first));
+        }
+        let mut notes: Vec<String> = self.own_tap_note(thread).into_iter().collect();
+        if is_taper {
+            reasons.extend(taper_reasons(thread, self.shown));
+            notes.splice(..0, taper_notes(query, thread));
         }
         reasons.extend(own.as_ref().and_then(|own| own.reason.clone()));
         reasons.extend(bore.iter().flat_map(Bore::reasons));
@@ -103,7 +114,7 @@ impl Session {
             first: drills.next(),
             bore: bore.as_ref().map(|bore| bore_figures(bore, &hole)),
             tap_in_crib: self.own_tap(thread),
-            notes: self.own_tap_note(thread).into_iter().collect(),
+            notes,
             in_hand: query.drill.is_some(),
             forms: query.form.is_some(),
             wanted_percent,
@@ -113,8 +124,9 @@ impl Session {
                 of: format!("{}, {}", work.name(), driven_by(drive)),
                 known: advice.known,
             }),
-            minor_min_mm: nut.minor.min.map(Mm),
-            minor_max_mm: nut.minor.max.map(Mm),
+            // A taper's limits hold at its gauge plane, not for a straight hole.
+            minor_min_mm: nut.minor.min.filter(|_| !is_taper).map(Mm),
+            minor_max_mm: nut.minor.max.filter(|_| !is_taper).map(Mm),
             limits_keep: hole.kept().filter(|_| fastens).map(|(least, most)| KeptFigures {
                 min_percent: hundredths(least),
                 max_percent: hundredths(most),
@@ -139,9 +151,7 @@ impl Session {
         let bit = bit_of(self.nominal(size)?);
         let drill =
             hole.with(&bit).map_err(|_| self.no_thread(size, bit.diameter, thread, hole))?;
-        drills.retain(|other| other.bit.diameter != bit.diameter);
-        drills.truncate(OTHERS);
-        drills.insert(0, drill);
+        *drills = with_neighbours(drill, std::mem::take(drills), thread, hole);
         Ok(())
     }
 
@@ -210,7 +220,7 @@ impl Session {
     }
 }
 
-/// Refuses a thread that is not tapped, or whose tap drill is not known.
+/// Refuses a thread that is not tapped.
 fn is_tapped(found: &Found) -> Result<(), Problem> {
     let (query, thread) = (found.query, &found.thread);
     if !thread.form().has_side(Side::Internal) {
@@ -219,31 +229,6 @@ fn is_tapped(found: &Found) -> Result<(), Problem> {
             query.ask.at.clone(),
         )
         .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
-    }
-    if let (Form::PipeRc | Form::Npt, Some(drill)) = (thread.form(), thread.pipe_tap_drill()) {
-        let listed = fits_core::standards::drills::Drill::all().find(|it| it.diameter() == drill);
-        let in_inches = said(crate::query::Units::Inches, drill);
-        let name = listed.map_or(in_inches, |it| it.name().to_owned());
-        let but = match thread.form() {
-            Form::Npt => "without a taper reamer; some drill a little less",
-            _ => "which leaves the small end shallow; the tap's maker may want less",
-        };
-        return Err(Problem::new(
-            format!("a taper thread keeps no one percent: {thread} is no hole for a drill's list"),
-            query.ask.at.clone(),
-        )
-        .advise(format!(
-            "published lists drill {name} straight, {but}; its limits are `{thread}`"
-        )));
-    }
-    if matches!(thread.form(), Form::Npt | Form::PipeRc) {
-        return Err(Problem::new(
-            format!("no tap drill is known here for {} threads", thread.form().name()),
-            query.ask.at.clone(),
-        )
-        .advise(format!(
-            "no published one was read: ask the tap's maker; its limits are `{thread}`"
-        )));
     }
     Ok(())
 }
