@@ -22,6 +22,7 @@ pub(crate) mod settings;
 pub(crate) mod size;
 pub(crate) mod stack;
 pub(crate) mod thread;
+pub(crate) mod weight;
 pub(crate) mod why;
 
 use fits_core::source::{Known, Reason};
@@ -218,6 +219,9 @@ questions! {
     rehearse:
         /// `rehearse` a part: the odds before cutting.
         Rehearse(rehearse::reader::Rehearse) => [Rehearsal(Box<rehearse::figures::RehearsalAnswer>)] read by rehearse::reader::read;
+    weight:
+        /// `weight SECTION MATERIAL long SIZE`: what stock weighs.
+        Weight(Box<weight::WeightOf>) => [Weight(weight::WeightAnswer)] read by weight::read;
     general:
         /// `SIZE general CLASS`: an untoleranced size.
         General(general::asked::General) => [General(general::answered::GeneralAnswer)];

@@ -5,7 +5,7 @@ use crate::{query::Units, render::text::Text};
 
 /// How a quantity is said in one system and in the other: unit, what one of
 /// it is in the SI unit, and where its nought lies.
-type Said = [(&'static str, f64, f64); 2];
+pub(crate) type Said = [(&'static str, f64, f64); 2];
 
 const FORCE: Said = [("N", 1.0, 0.0), ("lbf", 4.448_221_615, 0.0)];
 const BIG_FORCE: Said = [("kN", 1e3, 0.0), ("lbf", 4.448_221_615, 0.0)];
@@ -69,7 +69,7 @@ impl Text {
         format!("{:.0} {unit}", (celsius - offset) / scale)
     }
 
-    fn said(&self, value: f64, units: Said) -> String {
+    pub(crate) fn said(&self, value: f64, units: Said) -> String {
         self.order(units)
             .map(|(unit, scale, _)| format!("{} {unit}", figures(value / scale)))
             .join("  ")

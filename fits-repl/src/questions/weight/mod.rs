@@ -1,0 +1,73 @@
+//! What a bar or a tube weighs: `weight 1in steel long 12in`.
+
+mod answered;
+mod asked;
+mod shown;
+
+use fits_core::{source::Reason, standards::materials::Property};
+
+pub(crate) use self::answered::WeightAnswer;
+pub(crate) use self::asked::read;
+pub(crate) use self::asked::{Section, WeightOf};
+use crate::{
+    answer::Answer,
+    problem::Problem,
+    query::Units,
+    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
+    render::text::Text,
+    session::Session,
+    words::clause::Clause,
+};
+
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] =
+    &[Clause::new("weight", "a section and a material", "what stock weighs")];
+
+/// Its help.
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "weight",
+    also: &["weigh", "mass", "density"],
+    lines: &[
+        "What stock weighs: its section, what it is made of, and long SIZE.",
+        "A size alone is a round bar; square, hex (across flats), flat A x B, and",
+        "tube SIZE wall SIZE are others.",
+    ],
+    examples: &[
+        ("weight 1in steel long 12in", "a round bar"),
+        ("weight tube 1in wall 0.05in aluminium long 9in", "the press's handle"),
+        ("weight hex 17mm brass long 50mm", "across its flats"),
+        ("weight flat 20mm x 5mm steel long 1m", "a flat"),
+    ],
+}];
+
+impl Question for WeightOf {
+    fn typed_in(&self, session: &Session) -> Units {
+        thought_in(self.section.first(), session.units)
+    }
+
+    fn answer(&self, session: &Session) -> Result<Answer, Problem> {
+        session.weight(self).map(Answer::Weight)
+    }
+
+    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
+        let material = session.material_named(&self.material)?;
+        let geometry = Reason {
+            figure: "weight".into(),
+            value: "section x length x density".into(),
+            rule: self.section.rule().into(),
+            source: "geometry".into(),
+            known: fits_core::source::Known::Formula,
+        };
+        Ok(material.reason(Property::Density).into_iter().chain([geometry]).collect())
+    }
+}
+
+impl Answered for WeightAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.weight(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        self.known.is_unconfirmed().then(|| format!("the density of {}", self.material))
+    }
+}
