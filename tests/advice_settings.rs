@@ -121,7 +121,7 @@ fn settings_without_sense_are_refused() {
         ),
         (
             "risk some",
-            "this is no chance of overshooting",
+            "this is not a chance of overshooting",
             "`risk careful`, `risk usual`, `risk bold`, or as `risk 5%`",
         ),
         (

@@ -422,7 +422,7 @@ fn senseless_figures_are_refused() {
     assert_eq!(with(Prior { gain: f64::NAN, ..good }, GAUGE, fine), "the cut factor has no sense");
     assert_eq!(
         with(good, Instrument { repeat: um(-1.0), ..GAUGE }, fine),
-        "a standard deviation is less than nought"
+        "a standard deviation is less than 0"
     );
     assert_eq!(with(good, GAUGE, Settings { risk: 0.0, ..fine }), "the risk has no sense");
     assert_eq!(with(good, GAUGE, Settings { step: Length::ZERO, ..fine }), "no cut can be dialled");

@@ -147,7 +147,7 @@ fn bad_joints_are_refused_in_words() {
         ),
         ("a joint 0 mm long holds nothing", with(&|joint| joint.length = Some(Length::ZERO))),
         (
-            "an interference of 0.5 mm on 20 mm is no press or shrink fit",
+            "an interference of 0.5 mm on 20 mm is not a press or shrink fit",
             with(&|joint| joint.interference = exactly(mm(0.5))),
         ),
         (
@@ -248,7 +248,7 @@ fn what_heat_may_not_do() {
         let heat = Heat::plan(&joint, None, None).unwrap();
         assert!(heat.hazards.contains(&hazard), "{hub}");
     }
-    // Steel that is chilled a little is no cold to burn at.
+    // Steel that is chilled a little is not a cold to burn at.
     let light = Joint::new(mm(20.0), exactly(mm(0.0)), mm(40.0), steel, steel).unwrap();
     assert!(light.solve().is_err());
     let light = Joint::new(mm(20.0), exactly(mm(0.001)), mm(40.0), steel, steel).unwrap();

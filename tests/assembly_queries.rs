@@ -228,7 +228,7 @@ fn nothing_is_held_beyond_what_the_parts_bear() {
             radial -= (hoop - radial) / radius * step;
         }
         near(number(&joint, "/pressure_mpa/max"), -radial, 1e-3);
-        // Past the documented share it is no joint: nothing is counted on.
+        // Past the documented share it is not a joint: nothing is counted on.
         assert_eq!(joint["torque_n_m"], Value::Null);
         assert_eq!(joint["valid"], false);
     }

@@ -222,7 +222,7 @@ fn hole_less_shaft_is_the_printed_clearance() {
 
 /// Tolerances that are not the grade of the column's symbol, as read: class,
 /// over, part, printed and grade in hundredths of a thousandth of an inch.
-/// The printed clearances agree with each, so they are no misreadings.
+/// The printed clearances agree with each, so they are not misreadings.
 #[rustfmt::skip]
 const NOT_THE_GRADE: [(&str, &str, &str, i64, i64, &str); 15] = [
     ("RC1", "0", "hole", 20, 15, "+0.2 and 0.1 to 0.45 in two handbook lineages and a course handout"),

@@ -119,7 +119,7 @@ fn assemblies() {
         ),
         (
             "assemble 20 interference 1, hub steel od 40",
-            "an interference of 1 mm on 20 mm is no press or shrink fit",
+            "an interference of 1 mm on 20 mm is not a press or shrink fit",
             "1",
             "those have a thousandth of the diameter or two: check the point and the unit",
         ),
@@ -169,7 +169,7 @@ fn clauses_of_joints() {
         ),
         (
             "assemble 20 H7/s6, hub steel od 40, within 30 C",
-            "a temperature is no time",
+            "a temperature is not a time",
             "C",
             "s, min or h; as in `assemble 20 H7/s6, hub steel od 40 long 25, shaft steel, within 30 s`",
         ),
@@ -213,7 +213,7 @@ fn materials_of_joints_and_wishes() {
         ),
         (
             "assemble 20 H7/s6, hub steel yield 20kN od 40",
-            "a force is no pressure",
+            "a force is not a pressure",
             "kN",
             "MPa, GPa, bar, psi, ksi or Mpsi; as in `assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62, shaft steel`",
         ),
@@ -243,7 +243,7 @@ fn materials_of_joints_and_wishes() {
         ),
         (
             "pick 20 holds 30MPa, hub steel od 40 long 25",
-            "a pressure is no torque",
+            "a pressure is not a torque",
             "MPa",
             "Nm, lbf-ft or lbf-in; as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
         ),
@@ -384,7 +384,7 @@ fn sizes() {
     );
     refused("20 -", "a size is missing after the sign", "", "as in `3/4in - 15 thou`");
     refused("(20", "the closing bracket is missing", "", "as in `(25.4 + 0.02)/2`");
-    refused("1/0", "a fraction over zero is no size", "0", "write `1/2`, `3/4` or the like");
+    refused("1/0", "a fraction over zero is not a size", "0", "write `1/2`, `3/4` or the like");
 }
 
 #[test]
@@ -417,7 +417,7 @@ fn clauses() {
         "say which: `hole 20 ±0.05 = 21`",
     );
     refused("20 H7 = 20.01 = 20.02", "this is said twice", "=", "keep one of them");
-    refused("units kg", "`kg` is no such setting", "kg", "units are `units mm` or `units in`");
+    refused("units kg", "`kg` is not a setting", "kg", "units are `units mm` or `units in`");
     refused(
         "why",
         "there is no answer yet to explain",
@@ -458,7 +458,7 @@ fn words_and_parts_in_hand() {
     );
     refused(
         "20 press, hub butter",
-        "`butter` is no material that changes a fit",
+        "`butter` is not a material that changes a fit",
         "butter",
         "steel, cast iron, aluminium, bronze, plastic or tube, as in `20 press, hub aluminium`",
     );
@@ -470,7 +470,7 @@ fn words_and_parts_in_hand() {
     );
     refused(
         "seat shaft 25 gently",
-        "`gently` is no way of loading a bearing here",
+        "`gently` is not a way of loading a bearing here",
         "gently",
         "say one of: turns light, turns normal, turns heavy, turns shock, uncertain light, uncertain normal, uncertain heavy, uncertain shock, stands slides, stands fixed, axial; as `seat shaft 25 turns normal`",
     );
@@ -524,7 +524,7 @@ fn clauses_that_say_nothing_are_not_passed_over() {
 fn stacks() {
     const LINKS: &str = "as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`";
     refused("stack", "the links are missing after `stack`", "", LINKS);
-    refused("stack 20", "one part alone is no stack", "20", LINKS);
+    refused("stack 20", "one part alone is not a stack", "20", LINKS);
     refused("stack 101m -1", "a part longer than 100 m is none of a shop's", "101m", LINKS);
     refused("stack foo", "the size of `foo` is missing", "", LINKS);
     refused(
@@ -589,13 +589,13 @@ fn stacks() {
     );
     refused(
         "stack 20 -0x 19",
-        "0 is no number of parts",
+        "0 is not a number of parts",
         "0",
         "two washers of 1.5 each are written `stack 20 -16.9 -2x 1.5`",
     );
     refused(
         "stack 20 -19 runs 1.5",
-        "`1.5` is no whole number",
+        "`1.5` is not a whole number",
         "1.5",
         "a whole number, as in `stack 20 ±0.1 -19.5 ±0.1, runs 1000000`",
     );
@@ -961,7 +961,7 @@ fn threads() {
     );
     refused(
         "3/8-24 2A over 0.9in",
-        "0.9 in over wires is no size of this thread",
+        "0.9 in over wires is not a size of this thread",
         "0.9in",
         "about 0.381 in is expected",
     );
@@ -997,7 +997,7 @@ fn threads() {
         "90%",
         "from 50 % to 75 %: `M10 tap form 65%`",
     );
-    refused("M10, long 0", "a length of nought engages nothing", "0", "as in `M10, long 12`");
+    refused("M10, long 0", "a length of 0 engages nothing", "0", "as in `M10, long 12`");
     refused(
         "m10",
         "a class needs its nominal size before it",
@@ -1026,7 +1026,7 @@ fn tapped_threads_and_their_materials() {
 fn a_measured_bushing_is_not_taken_for_its_nominal_size() {
     refused(
         "bushing 3/4in od 1.0025in long 1in, hub steel od 2in, sintered bronze",
-        "1.0025 in is no nominal size: was it measured?",
+        "1.0025 in is not a nominal size: was it measured?",
         "1.0025in",
         "give the nominal size here; the housing for a bushing in hand is asked as `shaft 1.0025 in, press`, the shaft for its bore as `hole 1.0025 in, running`",
     );
@@ -1166,7 +1166,7 @@ fn warm_readings() {
     );
     refused(
         "20 H7 = 20.013 at 900C, hole aluminium",
-        "900 °C is no temperature to measure at",
+        "900 °C is not a temperature to measure at",
         "900C",
         "parts are measured from -60 to 300 °C",
     );
@@ -1224,7 +1224,7 @@ fn readings_out_of_place() {
     );
     refused(
         "20 H7 = 20.013, runs 100",
-        "this is told to a rehearsal",
+        "this belongs to a rehearsal",
         "100",
         "as in `rehearse 20 H7 from 19.6 with bore gauge, runs 1000, seed 7`",
     );
@@ -1260,7 +1260,7 @@ fn tailstock() {
         "align 19.98 20.01 over -150",
         "a length of -150 mm has no taper",
         "19.98 20.01 over -150",
-        "the distance is more than nought, as 150 mm or 6 in",
+        "the distance is more than 0, as 150 mm or 6 in",
     );
     refused(
         "align 0.7503 0.7511 over 6in",

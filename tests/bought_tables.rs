@@ -272,7 +272,7 @@ fn every_row_is_reached_at_its_ends() {
         let family = family(row);
         let (start, end) = span(row);
         let mut at = vec![inside(row)];
-        // A millionth of an inch over nothing is no part to ask for.
+        // A millionth of an inch over nothing is not a part to ask for.
         if start > Length::MICROMETRE {
             at.push(start);
         }

@@ -118,7 +118,7 @@ fn harvested() -> Vec<Typed> {
             take(vec![query.to_owned()]);
         }
     }
-    // Long simulations and files are no clauses; `why` repeats its query.
+    // Long simulations and files are not clauses; `why` repeats its query.
     let skipped = [
         "rehearse",
         "crib",

@@ -270,7 +270,7 @@ fn bad_tools_are_refused() {
         ("crib add drill set imperial", "there is no drill set `imperial`"),
         ("crib add drill set metric 13..1 step 0.5", "that set has no drill in it"),
         ("crib add instrument gauge", "how its readings scatter is missing"),
-        ("crib add material odd modulus 105N", "a force is no pressure"),
+        ("crib add material odd modulus 105N", "a force is not a pressure"),
         ("crib add material odd modulus 105", "a modulus needs its unit"),
         ("crib add material odd poisson 3", "no material has such a figure for its poisson"),
         ("crib remove 1", "the crib has no number 1"),

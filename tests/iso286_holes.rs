@@ -4,7 +4,7 @@
 //! ISO 286-1:2010, Tables 2 and 3. `tests/published/iso286_holes.csv` holds
 //! the hole tables themselves, read in Machinery's Handbook (31st ed., Table
 //! 6a), Machine Drawing (Narayana et al., Table 15.3) and the others that
-//! each row names; rows with the status MEMORY or FORMULA are no outside check
+//! each row names; rows with the status MEMORY or FORMULA are not an outside check
 //! and are counted apart.
 
 use std::collections::BTreeMap;

@@ -63,7 +63,7 @@ const FOUR: &str = "a web copy of the EN table prints 4 for the delta sign; delt
 const WIDTH: &str = "the printed width is not the grade's (M5: SKF reprint; E7: a list of hole limits; F8: machining supplier; f8: Sumitomo)";
 const CROSSED: &str =
     "a handbook table of ANSI B4.2 prints 0.995 for 0.955: its least is above its most";
-const NO_GRADE: &str = "steel supplier's bar table: the width is no grade";
+const NO_GRADE: &str = "steel supplier's bar table: the width is not a grade";
 const MERGED: &str = "student table that averages the sub-ranges of r and s";
 const SUPPLIER: &str = "supplier table: deviation or width typed wrong";
 const GAUGE_MAKER: &str = "gauge maker's pages: the width is not the grade's";

@@ -57,13 +57,13 @@ fn refusals_say_where_and_what_instead() {
         ),
         (
             "pick 20 holds 30 Nm, hub steel od 40 long 25, clearance 0.01",
-            "heat is not told to `pick`",
+            "`pick` does not take heat",
             "0.01",
             "`assemble 20 H7/s6",
         ),
         (
             "pick 20 holds 30 Nm, hub steel od 40 long 25, within 30 s",
-            "heat is not told to `pick`",
+            "`pick` does not take heat",
             "30 s",
             "`assemble 20 H7/s6",
         ),
@@ -125,7 +125,7 @@ fn slips_are_mended() {
         ),
         (
             "pick 20 press under 500 kg, hub steel od 40 long 25",
-            "kilograms are a mass, no force",
+            "kilograms are a mass, not a force",
             "500 kg",
             "`pick 20 press under 4.903 kN, hub steel od 40 long 25`",
         ),
@@ -162,11 +162,11 @@ fn slips_are_mended() {
 #[test]
 fn what_is_asked_elsewhere_says_where() {
     for (end, message, at, hint) in [
-        ("at 400C", "`at` is not told to `assemble`", "at", "warm 100C"),
-        ("heat 200C", "`heat` is not told to `assemble`", "heat", "clearance 0.03"),
-        ("holds 30 Nm", "`holds` is not told to `assemble`", "holds", "`pick 20 holds 30 Nm"),
-        ("press under 9 kN", "`press` is not told to `assemble`", "press", "press under 60 kN"),
-        ("ra 1.6um", "`ra` is not told to `assemble`", "ra", "rz 6.3um"),
+        ("at 400C", "`at` does not go with `assemble`", "at", "warm 100C"),
+        ("heat 200C", "`heat` does not go with `assemble`", "heat", "clearance 0.03"),
+        ("holds 30 Nm", "`holds` does not go with `assemble`", "holds", "`pick 20 holds 30 Nm"),
+        ("press under 9 kN", "`press` does not go with `assemble`", "press", "press under 60 kN"),
+        ("ra 1.6um", "`ra` does not go with `assemble`", "ra", "rz 6.3um"),
         ("tallow", "`tallow` is not understood here", "tallow", "friction 0.1"),
         ("molykote", "`molykote` is not understood here", "molykote", "a lubricant is dry, oil"),
     ] {

@@ -118,7 +118,7 @@ fn the_form_is_told_with_what_to_do() {
         let said = text(&mut session, "log");
         assert!(said.lines().count() <= 23, "{said}");
     }
-    // Less than the gauge scatters is no form.
+    // Less than the gauge scatters is not a form.
     let mut session = opened(BORE);
     let log = takes(&mut session, "cut 0.25 = 19.843 / 19.845");
     assert_eq!(log["form"]["real"], false);
@@ -223,13 +223,13 @@ fn what_has_no_sense_is_refused_at_its_spot() {
             "this reading is in millimetres, and those before are in inches",
             "19.945mm",
         ),
-        ("read 19.845 / 0.781", "this is no size of the same part", "0.781"),
-        ("read 19.845 / 198.45", "this is no size of the same part", "198.45"),
+        ("read 19.845 / 0.781", "this is not a size of the same part", "0.781"),
+        ("read 19.845 / 198.45", "this is not a size of the same part", "198.45"),
         ("read 19.845 front 19.846", "which place is this? the others are named", "19.846"),
         ("read 19.845 front 19.846 front", "this place is named twice", "front"),
         ("read front back 19.845", "the reading of the place before is missing", "back"),
         ("read 19.845 /", "the second place's reading is missing after /", ""),
-        ("read 19.845 / 0", "nothing is no size of a part", "0"),
+        ("read 19.845 / 0", "nothing is not a size of a part", "0"),
         ("cut 0.1 at 30C", "a temperature belongs to a reading, and there is none", "at 30C"),
         (
             "read 19.845 at 35±1C steel",

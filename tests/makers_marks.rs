@@ -94,7 +94,7 @@ fn marks_are_understood_and_shown_by_nothing() {
     }
 }
 
-/// A name that only stands for a maker is no word for a part.
+/// A name that only stands for a maker is not a word for a part.
 #[test]
 fn a_makers_name_is_no_part() {
     for (word, name) in [

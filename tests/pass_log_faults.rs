@@ -402,7 +402,7 @@ fn a_log_that_was_asked_for_and_is_not_kept_ends_in_status_3() {
     let free = folder.path().join("free.jsonl");
     let (answer, status) = ask(&free, "bore 2000 H7 from 1999");
     assert_eq!((status, &answer["log"]), (Some(3), &Value::Null), "{answer}");
-    // What is kept, and what is no job, ends well.
+    // What is kept, and what is not a job, ends well.
     assert_eq!(ask(&free, OPENING).1, Some(0));
     assert_eq!(ask(&free, "20 H7").1, Some(0));
     // Where none was asked for, none is missed.

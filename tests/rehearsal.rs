@@ -262,7 +262,7 @@ fn a_start_with_no_metal_left_is_refused() {
     for (start, message) in [
         ("20.01mm", "20.01 mm is good already: no cut is left"),
         ("20.1mm", "a bore of 20.1 mm is over the upper limit 20.021 mm already"),
-        ("0mm", "0 mm is no size of a part"),
+        ("0mm", "0 mm is not a size of a part"),
     ] {
         let work = Work { start: start.parse().expect(start), ..work("H7", 2.5, 2.0) };
         let error = Rehearsal::new(work, 1).expect_err(start);

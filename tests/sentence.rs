@@ -180,7 +180,7 @@ fn phrases_written_afresh() {
     holds("british_2.csv", 77, 80, 0);
 }
 
-/// Words turned round, sides and radii, numbers that are no sizes: asked or
+/// Words turned round, sides and radii, numbers that are not sizes: asked or
 /// refused, or read as what they mean.
 #[test]
 fn hazards_are_not_fallen_for() {
@@ -220,7 +220,7 @@ fn what_it_was_read_as_gives_the_same_answer() {
             if let Some(plain) = got.get("read_as").and_then(Value::as_str) {
                 read += 1;
                 let mut again = ask(units, plain);
-                assert!(again.get("read_as").is_none(), "{phrase}: `{plain}` is no plain query");
+                assert!(again.get("read_as").is_none(), "{phrase}: `{plain}` is not a plain query");
                 let mut got = got.clone();
                 for answer in [&mut got, &mut again] {
                     let fields = answer.as_object_mut().expect("an object");

@@ -368,7 +368,7 @@ fn refusals_are_whole_sentences() {
     );
     assert_eq!(
         refused("Prss-Fit"),
-        ("`Prss-Fit` is no word for a fit here".into(), "nearest: press".into())
+        ("`Prss-Fit` is not a word for a fit here".into(), "nearest: press".into())
     );
     assert!(refused("purple").1.starts_with("words: loose running, "));
     let press = Word::find("press").unwrap();

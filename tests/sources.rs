@@ -54,7 +54,7 @@ fn tables(folder: &Path, found: &mut Vec<std::path::PathBuf>) {
 /// takes it in.
 const UNCONFIRMED: &str = "unconfirmed";
 
-/// What is no text: a check may not rest on it, unless it says that it is
+/// What is not a text: a check may not rest on it, unless it says that it is
 /// unconfirmed and is left out of every count.
 const NO_TEXT: [&str; 7] = [
     "program",

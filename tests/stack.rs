@@ -218,8 +218,8 @@ fn what_is_no_stack_is_refused() {
     fn refused(stack: Result<Stack, fits_core::Error>) -> String {
         stack.expect_err("a refusal").to_string()
     }
-    assert_eq!(refused(Stack::new(vec![plus("20mm", "0mm")])), "one part alone is no stack");
-    assert_eq!(refused(Stack::new(Vec::new())), "one part alone is no stack");
+    assert_eq!(refused(Stack::new(vec![plus("20mm", "0mm")])), "one part alone is not a stack");
+    assert_eq!(refused(Stack::new(Vec::new())), "one part alone is not a stack");
     let many = link(Direction::Adds, MOST_PARTS, about("1mm", "0mm"), Spread::Uniform);
     assert_eq!(
         refused(Stack::new(vec![many, plus("1mm", "0mm")])),

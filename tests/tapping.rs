@@ -247,7 +247,7 @@ fn formed_threads_take_a_larger_hole() {
     assert_eq!(found.bit.name, "15/32 in");
     assert!((found.percent - 59.7).abs() < 0.1, "{}", found.percent);
     assert!(thread.forming(&[], 65.0).is_err());
-    // The nearest of a list, but 17 percent is no formed thread.
+    // The nearest of a list, but 17 percent is not a formed thread.
     let error = thread.forming(&[Bit::sized(length("0.491in"))], 65.0).unwrap_err();
     assert_eq!(error.to_string(), "no drill in the list comes near the hole for a forming tap");
     assert_eq!(thread.forming_hole(85.0).unwrap_err().advice(), "from 50 % to 75 %");

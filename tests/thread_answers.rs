@@ -78,7 +78,7 @@ fn no_drill_is_named_that_is_outside_while_another_is_inside() {
                     let open = |other: Length| {
                         !thread.form().is_inch() || !is_inch(drill) || is_inch(other)
                     };
-                    // More thread than a tap stands is no gain, whatever the drill cuts.
+                    // More thread than a tap stands is not a gain, whatever the drill cuts.
                     let left = |size: Length| thread.major().millimetres() - size.millimetres();
                     let stands =
                         |other: Length| first.percent * left(other) / left(drill) <= MOST_CUT;

@@ -11,7 +11,7 @@ use fits_core::{
 #[track_caller]
 fn read(text: &str) -> (Designation, usize) {
     scan(text)
-        .unwrap_or_else(|| panic!("{text} is no thread"))
+        .unwrap_or_else(|| panic!("{text} is not a thread"))
         .unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
@@ -232,7 +232,7 @@ fn a_bare_size_takes_the_coarse_pitch_and_says_so() {
 /// Message, bytes at fault and advice.
 #[track_caller]
 fn refused(text: &str) -> (String, Option<std::ops::Range<usize>>, String) {
-    let found = scan(text).unwrap_or_else(|| panic!("{text} is no thread"));
+    let found = scan(text).unwrap_or_else(|| panic!("{text} is not a thread"));
     let error = found
         .and_then(|(designation, _)| {
             let thread = designation.resolve()?;
@@ -275,7 +275,7 @@ const BROKEN: &[Broken] = &[
     ),
     (
         "M10x4P1.5",
-        "a lead of 4 mm is no whole number of pitches of 1.5 mm",
+        "a lead of 4 mm is not a whole number of pitches of 1.5 mm",
         (4, 9),
         "the lead is the pitch times the starts, from 1 to 20",
     ),

@@ -30,7 +30,7 @@ fn side(row: &Row) -> Side {
 
 fn thread(row: &Row) -> Thread {
     let text = row.text("designation");
-    let found = scan(text).unwrap_or_else(|| panic!("{row}: {text} is no thread"));
+    let found = scan(text).unwrap_or_else(|| panic!("{row}: {text} is not a thread"));
     let (designation, taken) = found.unwrap_or_else(|error| panic!("{row}: {error}"));
     assert_eq!(taken, text.len(), "{row}");
     designation.resolve().unwrap_or_else(|error| panic!("{row}: {error}"))

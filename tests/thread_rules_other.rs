@@ -12,7 +12,7 @@ use fits_core::{
 /// The class that a text is; none where it is empty.
 #[track_caller]
 fn class(text: &str) -> Option<Class> {
-    (!text.is_empty()).then(|| Class::read(text).unwrap_or_else(|| panic!("{text} is no class")))
+    (!text.is_empty()).then(|| Class::read(text).unwrap_or_else(|| panic!("{text} is not a class")))
 }
 
 /// The screws and nuts of a thread in every pair of classes that the system

@@ -70,7 +70,7 @@ fn the_compound_is_said_from_both_ways_and_inside_feeds_back() {
     assert!(outside.contains("29.5 deg from the cross slide, 60.5 from the bed"), "{outside}");
     assert!(
         outside.contains(
-            "touch the blank, both dials to nought; pull out and return by the cross slide"
+            "touch the blank, both dials to zero; pull out and return by the cross slide"
         ),
         "{outside}"
     );

@@ -165,7 +165,7 @@ fn refusals_name_the_thread_that_is_meant() {
         ("#10-7", "a pitch of 7 tpi leaves no core in #10", "listed: `10-24` UNC, `10-32` UNF"),
         (
             "M10x0",
-            "a pitch of 0 mm is no thread's",
+            "a pitch of 0 mm is not a thread's",
             "M10 is listed with pitch 1.5 (coarse), 1.25, 1, 0.75",
         ),
         (
@@ -175,7 +175,7 @@ fn refusals_name_the_thread_that_is_meant() {
         ),
         (
             "M10 over 20",
-            "20 mm over wires is no size of this thread",
+            "20 mm over wires is not a size of this thread",
             "about 10.229 mm is expected",
         ),
         (
@@ -206,7 +206,7 @@ fn refusals_name_the_thread_that_is_meant() {
         ),
         (
             "1/29 Acme",
-            "1/29 in is no listed Acme size",
+            "1/29 in is not a listed Acme size",
             "sizes are written in inches, as `1/2 Acme`",
         ),
         ("3/824 UN", "3/824 UN has no pitch", "sizes are written in inches, as `3/8-16`"),

@@ -69,7 +69,7 @@ fn a_coarse_dial_gains_by_it() {
     assert!(set_over.over <= by_eye.over + 0.01, "{set_over:?} against {by_eye:?}");
 }
 
-/// Orders at a coarse dial, asked of the program; the first that is no whole
+/// Orders at a coarse dial, asked of the program; the first that is not a whole
 /// division.
 fn part_of_a_division(settings: &[&str], start: &str) -> (Value, String) {
     let mut session = Session::new();

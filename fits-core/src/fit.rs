@@ -48,7 +48,7 @@ pub enum Basis {
 
 /// A hole and a shaft that go together.
 ///
-/// Clearance is hole less shaft; interference is clearance below nought.
+/// Clearance is hole less shaft; interference is clearance below 0.
 ///
 /// ```
 /// use fits_core::{Fit, Kind, Length};
@@ -155,7 +155,7 @@ impl Fit {
         }
     }
 
-    /// Least and greatest clearance; interference is below nought.
+    /// Least and greatest clearance; interference is below 0.
     pub const fn clearance(&self) -> Limits {
         self.clearance
     }

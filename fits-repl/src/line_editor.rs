@@ -210,7 +210,7 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
         say(&format!("fits: the history could not be read: {error}\n"))?;
     }
     say(&format!(
-        "fits {}: a size and a class, as 20 H7/g6; `help` for more, Ctrl-D leaves\n",
+        "fits {}. Type a size and how it fits: 3/4in slip, or 20 H7/g6. `help`: more; Ctrl-D leaves.\n",
         env!("CARGO_PKG_VERSION")
     ))?;
     for note in notes {
@@ -251,10 +251,10 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                 write_out(&shown)?;
             }
             Err(ReadlineError::Interrupted) => is_broken = false,
-            // A byte that is no text: the line is gone, the prompt stays.
+            // A byte that is not a text: the line is gone, the prompt stays.
             Err(ReadlineError::Io(error)) if error.kind() == io::ErrorKind::InvalidData => {
                 is_broken = true;
-                say("that was no UTF-8 text: type the line again\n")?;
+                say("that was not UTF-8 text: type the line again\n")?;
             }
             Err(ReadlineError::Eof) => return Ok(Outcome::Answered),
             Err(error) => return Err(io::Error::other(error)),

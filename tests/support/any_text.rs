@@ -56,7 +56,7 @@ pub(crate) fn holds(data: &[u8]) -> Result<(), String> {
             Err(problem) => {
                 let _ = text.problem(line, problem);
                 if line.get(problem.at.clone()).is_none() {
-                    return fault(format!("{:?} is no place in it", problem.at));
+                    return fault(format!("{:?} is not a place in it", problem.at));
                 }
                 // A backquote that was typed leaves no telling where one ends.
                 let hint = if line.contains('`') { String::new() } else { problem.hint(line) };

@@ -88,7 +88,7 @@ impl Row {
                 .of(unit)
                 .and_then(|length| length.checked_mul(sign))
                 .unwrap_or_else(|error| panic!("{self}: {text}: {error}")),
-            other => panic!("{self}: {text:?} is no number: {other:?}"),
+            other => panic!("{self}: {text:?} is not a number: {other:?}"),
         }
     }
 

@@ -127,7 +127,7 @@ pub struct DrillSet {
     pub step: Option<Length>,
 }
 
-/// More drills than this are no set.
+/// More drills than this are not set.
 const LARGEST_SET: i64 = 1000;
 
 impl DrillSet {

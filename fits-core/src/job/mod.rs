@@ -1,5 +1,5 @@
 //! What a shop keeps on file: the tools it owns, and what was cut and read.
-//! Plain types that serde writes and reads; who stores them is no part of
+//! Plain types that serde writes and reads; who stores them is not a part of
 //! this.
 
 mod crib;

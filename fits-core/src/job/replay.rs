@@ -79,7 +79,7 @@ const MOST_SCATTER: i64 = 4;
 /// A form takes so many tenths of the tolerance at most, to leave room to aim
 /// at; common practice, no source.
 const MOST_NARROWED: i128 = 7;
-/// Less than this is no slip, however fine the instrument.
+/// Less than this is not a slip, however fine the instrument.
 const LEAST_SCATTER: Length = Length::from_tenth_nanometres(50_000);
 
 impl PassLog {
@@ -243,7 +243,7 @@ impl PassLog {
     /// taken at one place.
     ///
     /// # Errors
-    /// Readings that are no sizes.
+    /// Readings that are not sizes.
     pub fn form(&self) -> Result<Option<Form>, Error> {
         let Some(seen) = self.last_places() else { return Ok(None) };
         let places: Vec<&[Length]> =

@@ -50,7 +50,7 @@ impl Toward {
 pub struct Taper {
     /// Tailstock end less headstock end.
     difference: Length,
-    /// Over this length; more than nought.
+    /// Over this length; more than 0.
     length: Length,
 }
 
@@ -64,12 +64,12 @@ impl Taper {
         if !length.is_positive() {
             return Err(refused(
                 format!("a length of {length} has no taper"),
-                "the distance is more than nought, as 150 mm or 6 in",
+                "the distance is more than 0, as 150 mm or 6 in",
             ));
         }
         if difference.checked_abs()? >= length {
             return Err(refused(
-                format!("{difference} over {length} is no taper to set over for"),
+                format!("{difference} over {length} is not a taper to set over for"),
                 "a tailstock sets over for slight tapers",
             ));
         }
@@ -85,7 +85,7 @@ impl Taper {
         for diameter in [headstock, tailstock] {
             if !diameter.is_positive() {
                 return Err(refused(
-                    format!("{diameter} is no diameter"),
+                    format!("{diameter} is not a diameter"),
                     "give what the two collars measure",
                 ));
             }
@@ -147,7 +147,7 @@ impl Taper {
     }
 
     /// What of a tolerance is left over a length once this taper has had its
-    /// share: below nought where the taper alone is more than the tolerance.
+    /// share: below 0 where the taper alone is more than the tolerance.
     ///
     /// # Errors
     /// Out of range.

@@ -95,7 +95,7 @@ const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
 pub struct CutRules {
     /// A division of the dial, as a change of diameter.
     pub step: Length,
-    /// The least cut that is no rubbing, on the diameter.
+    /// The least cut that does not rub, on the diameter.
     pub least_chip: Length,
     /// The smallest bore that a boring tool goes into.
     pub smallest_bore: Length,
@@ -133,7 +133,7 @@ impl CutRules {
 
     /// The deepest roughing cut at an aim, on the diameter: by practice, but
     /// never under two least chips: every cut can then be shared out in cuts
-    /// that are no rubbing.
+    /// that are not rubbing.
     pub fn deepest(&self, aim: Length) -> Length {
         let usual = stock_for(&stock_table::PASSES, aim).second.tenth_nanometres();
         Length::from_tenth_nanometres(usual.max(self.least().saturating_mul(2)))
@@ -185,7 +185,7 @@ impl Passes {
             Start::Open => (None, false),
         };
         if let Some(size) = began.filter(|size| is_hole && *size < rules.smallest_bore) {
-            // What is no size, or past the limits, says so first.
+            // What is not a size, or past the limits, says so first.
             metal_left(feature, limits, size)?;
             return Err(no_plan(format!(
                 "no boring tool goes into {size}: drill it to {} or more first",
@@ -345,10 +345,10 @@ const fn parts_of(whole: i64, part: i64) -> i64 {
 /// take off.
 ///
 /// # Errors
-/// The start is no size, or is inside the limits or past them already.
+/// The start is not a size, or is inside the limits or past them already.
 pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Result<Length, Error> {
     if !start.is_positive() {
-        return Err(no_plan(format!("a size of {start} is no start")));
+        return Err(no_plan(format!("a size of {start} is not a start")));
     }
     let aim = limits.middle();
     let left = match feature {

@@ -330,7 +330,7 @@ impl<'a> Shop<'a> {
         let mut read = if self.work.feature == Feature::Hole { off } else { -off };
         while self.passes < MOST_STEPS && read < -half {
             let wanted = if halve { -read / 2.0 } else { -read };
-            // Roughing, where a pass does not take so much, is no half.
+            // Roughing, where a pass does not take so much, is not a half.
             halve = halve && wanted > most;
             self.cut(libm::round(wanted.min(most) / step).max(1.0) * step);
             read = self.read();

@@ -140,7 +140,7 @@ impl Measured {
     /// their own scatter counts instead.
     ///
     /// # Errors
-    /// No reading, a place without one, one that is no size, or a temperature
+    /// No reading, a place without one, one that is not a size, or a temperature
     /// that has no sense.
     ///
     /// ```
@@ -171,7 +171,7 @@ impl Measured {
             };
             if !least.is_positive() {
                 return Err(Error::new(Kind::NotListed {
-                    why: format!("{least} is no size of a part"),
+                    why: format!("{least} is not a size of a part"),
                     advice: "give what the instrument showed".into(),
                 }));
             }

@@ -247,7 +247,7 @@ impl Word {
         let known = Self::all()
             .flat_map(|word| core::iter::once(word.name()).chain(word.aliases().iter().copied()));
         Err(Error::new(Kind::NotListed {
-            why: format!("`{}` is no word for a fit here", text.trim()),
+            why: format!("`{}` is not a word for a fit here", text.trim()),
             advice: nearest(bare, known).map_or_else(
                 || {
                     let names: Vec<_> = Self::all().map(Self::name).collect();
@@ -323,7 +323,7 @@ impl Word {
         }
         if case.length.is_some_and(|length| !length.is_positive()) {
             return Err(Error::new(Kind::NotDefined {
-                why: "the length of engagement must be above nought".into(),
+                why: "the length of engagement must be above 0".into(),
             }));
         }
         let special = When::ALL
@@ -333,7 +333,7 @@ impl Word {
         let row = special.map_or(usual, |(_, row)| row);
         let differs = (row.hole, row.shaft, row.inch) != (usual.hole, usual.shaft, usual.inch);
         let iso: (Class, Class) = (row.hole.parse()?, row.shaft.parse()?);
-        // A choice that cannot be cut is no choice.
+        // A choice that cannot be cut is not a choice.
         Fit::of_classes(case.nominal, iso.0, iso.1)?;
         Ok(Choice {
             word: self,
@@ -350,10 +350,8 @@ impl Word {
         })
     }
 
-    /// Every word reaches every size above nought.
+    /// Every word reaches every size above 0.
     fn none_at(self) -> Error {
-        Error::new(Kind::NotDefined {
-            why: format!("a {} fit needs a size above nought", self.name()),
-        })
+        Error::new(Kind::NotDefined { why: format!("a {} fit needs a size above 0", self.name()) })
     }
 }

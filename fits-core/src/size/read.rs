@@ -246,7 +246,7 @@ impl Number {
         let denominator = value_of(bytes, below, bottom)?;
         if denominator == 0 {
             return Err(not_a_size(
-                "a fraction over zero is no size",
+                "a fraction over zero is not a size",
                 "write `1/2`, `3/4` or the like",
             )
             .at(below, end));
@@ -302,7 +302,7 @@ impl Number {
     /// A denominator of zero.
     pub fn from_ratio(numerator: i128, denominator: i128) -> Result<Self, Error> {
         if denominator == 0 {
-            return Err(not_a_size("a division by zero is no size", ""));
+            return Err(not_a_size("a division by zero is not a size", ""));
         }
         Ok(Self { numerator, denominator, is_decimal: false })
     }
@@ -434,7 +434,7 @@ mod tests {
         );
         assert_eq!(refused("1e9mm"), ("sizes are not written with an exponent".into(), Some(0..3)));
         assert_eq!(refused("20.mm"), ("a digit is missing after the point".into(), Some(3..3)));
-        assert_eq!(refused("1/0in"), ("a fraction over zero is no size".into(), Some(2..3)));
+        assert_eq!(refused("1/0in"), ("a fraction over zero is not a size".into(), Some(2..3)));
         assert_eq!(
             refused("0.1234567in"),
             ("the size is finer than 0.1 nm, the smallest step kept".into(), Some(0..11))

@@ -262,7 +262,7 @@ impl Reader<'_> {
         let Some(item) = self.document.get(kind) else { return Vec::new() };
         let Some(entries) = tables(item) else {
             let line = line_of(self.text, item.span().map_or(0, |span| span.start));
-            self.left_out(line, &format!("`{kind}` is no list of entries"));
+            self.left_out(line, &format!("`{kind}` is not a list of entries"));
             return Vec::new();
         };
         let mut list = Vec::new();

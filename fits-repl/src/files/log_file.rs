@@ -49,7 +49,7 @@ impl LogFile {
     /// Opens a log, or makes an empty one.
     ///
     /// # Errors
-    /// It cannot be made, opened or read, is no plain file, or its first line
+    /// It cannot be made, opened or read, is not a plain file, or its first line
     /// is none of ours.
     pub(crate) fn open(path: &Path) -> io::Result<Opened> {
         let named = |error: io::Error| with_path(&error, path);

@@ -16,7 +16,7 @@ pub(crate) use crib_file::CribFile;
 pub(crate) use log_file::{LogFile, Opened, finished, latest_open, list};
 pub(crate) use settings_file::{Dials, SettingsFile};
 
-/// The longest file read: more is no crib and no log.
+/// The longest file read: more is not a crib and no log.
 const MOST_BYTES: u64 = 16 << 20;
 
 /// The user's folders, where the system names them.
@@ -41,7 +41,7 @@ impl Home {
 /// The text of a file; nothing where there is none.
 ///
 /// # Errors
-/// It is there and cannot be read, is no plain file, or is too long.
+/// It is there and cannot be read, is not a plain file, or is too long.
 fn text_of(path: &Path) -> io::Result<Option<String>> {
     let metadata = match fs::metadata(path) {
         Ok(metadata) => metadata,
@@ -52,10 +52,10 @@ fn text_of(path: &Path) -> io::Result<Option<String>> {
     fs::read_to_string(path).map(Some)
 }
 
-/// Refuses what is no file to read through: a folder, a device.
+/// Refuses what is not a file to read through: a folder, a device.
 fn plain(metadata: &fs::Metadata) -> io::Result<()> {
     if !metadata.is_file() {
-        return Err(io::Error::other("it is no plain file"));
+        return Err(io::Error::other("it is not a plain file"));
     }
     if metadata.len() > MOST_BYTES {
         return Err(io::Error::other("it is longer than 16 MiB"));

@@ -1,4 +1,5 @@
-//! The small picture: tolerance zones about nominal, and where a reading lies.
+//! The small picture: tolerance zones hatched about the line of nominal size, as
+//! the standard's figure draws them lying down, and where a reading lies.
 
 use std::fmt::Write as _;
 
@@ -10,6 +11,8 @@ const WIDTH: i128 = 52;
 /// One line of the picture: a name, a zone, a reading.
 pub(crate) struct Zone<'a> {
     pub(crate) name: &'a str,
+    /// A shaft's is hatched the other way.
+    pub(crate) is_shaft: bool,
     pub(crate) limits: Limits,
     pub(crate) reading: Option<Length>,
 }
@@ -40,19 +43,19 @@ pub(crate) fn draw(out: &mut String, nominal: Length, zones: &[Zone<'_>]) {
         usize::try_from((2 * offset + (high - low)) / (2 * (high - low))).unwrap_or(0)
     };
     let zero = column(nominal);
-    let _ = writeln!(out, "  {:<12}{}| nominal", "", " ".repeat(zero));
+    let _ = writeln!(out, "  {:<12}{}: nominal", "", " ".repeat(zero));
     for zone in zones {
         let (from, to) = (column(zone.limits.lower()), column(zone.limits.upper()));
         let mut cells: Vec<u8> = vec![b' '; usize::try_from(WIDTH).unwrap_or(0)];
         if let Some(cell) = cells.get_mut(zero) {
-            *cell = b'|';
+            *cell = b':';
         }
         for cell in cells.iter_mut().take(to + 1).skip(from) {
-            *cell = b'=';
+            *cell = if zone.is_shaft { b'\\' } else { b'/' };
         }
-        for (at, end) in [(from, b'['), (to, b']')] {
+        for at in [from, to] {
             if let Some(cell) = cells.get_mut(at) {
-                *cell = if from == to { b'#' } else { end };
+                *cell = if from == to { b'#' } else { b'|' };
             }
         }
         let cells = String::from_utf8_lossy(&cells).into_owned();

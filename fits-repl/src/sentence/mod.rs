@@ -105,7 +105,7 @@ const ALL: &[(&str, Question)] = &[
     ("why", tools::why),
 ];
 
-/// A longer phrase is no sentence.
+/// A longer phrase is not a sentence.
 const LONGEST: usize = 400;
 
 /// `where do the figures for 290 M6 come from?`: what is asked about.
@@ -129,7 +129,7 @@ fn asked_why(text: &str) -> Option<&str> {
 }
 
 /// `12 mil`: a Briton's millimetres or an American's thousandths.
-#[allow(clippy::option_option, reason = "none has no mils, some none is no phrase")]
+#[allow(clippy::option_option, reason = "none has no mils, some none is not a phrase")]
 fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
     let is_mil = |word: &str| {
         let bare = word.trim_end_matches([',', '.', '?', '!', ';', ':']).to_lowercase();

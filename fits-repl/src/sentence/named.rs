@@ -36,7 +36,7 @@ pub(crate) fn class(line: &str, at: usize) -> Option<(Token, usize)> {
     let goes_on = byte(line, end).is_some_and(|next| next.is_ascii_alphabetic())
         && end > at + letters
         && class(line, end).is_some();
-    // `M7.3` is no class of a third.
+    // `M7.3` is not a class of a third.
     let is_decimal = byte(line, end) == Some(b'.')
         && byte(line, end + 1).is_some_and(|next| next.is_ascii_digit());
     if !(ends(line, end) || goes_on) || is_decimal || end == at + letters {

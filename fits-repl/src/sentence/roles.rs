@@ -104,7 +104,7 @@ pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
             }
         };
         let said = view.said(at);
-        // A fortieth of the largest is no diameter and no length.
+        // A fortieth of the largest is not a diameter and no length.
         let fits = |found: &(usize, usize)| {
             (by == "tightness" && size(found.0) < largest / 25.0)
                 || matches!(
@@ -195,7 +195,7 @@ fn search(
         let score = score - direction(holders, chosen);
         match best {
             Some((most, known)) if *most == score => {
-                // The same numbers for the same kinds of words are no tie.
+                // The same numbers for the same kinds of words are not a tie.
                 if mapping(holders, known) != mapping(holders, chosen) {
                     *tie = true;
                 }

@@ -369,7 +369,7 @@ impl Reader<'_> {
         if matches!(self.next(at), "inch" | "inches") { at + 1 } else { at }
     }
 
-    /// `3/4` and `of an inch` after it; of a thou it is no inch.
+    /// `3/4` and `of an inch` after it; of a thou it is not an inch.
     fn of_inch(&self, text: String, at: usize) -> (String, usize) {
         let after = match (self.next(at), self.next(at + 1), self.next(at + 2)) {
             ("of", "an", "inch") => at + 3,
@@ -603,7 +603,7 @@ mod tests {
             ("ten thirty two tap", "#10-32 tap"),
             ("5/16 18 tapped", "5/16-18 tapped"),
             ("bar 5/16 18 long", "bar 5/16 18 long"),
-            // Words that are no numbers, counts, sums and tapers stay.
+            // Words that are not numbers, counts, sums and tapers stay.
             ("two washers and one hub", "two washers and one hub"),
             ("half of .750", "half of .750"),
             ("test bar 3 thou over 6 in", "test bar 3 thou over 6 in"),

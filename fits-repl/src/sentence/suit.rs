@@ -156,7 +156,7 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         || view.says("head", "towhat")
         || view.says("head", "whatnow")
         || view.says("head", "turnto");
-    // A nominal number without a verb, a mate or `to suit` is no part in hand.
+    // A nominal number without a verb, a mate or `to suit` is not a part in hand.
     if nominal.is_none() && is_nominal(num, system) && !is_measured {
         return None;
     }

@@ -253,7 +253,7 @@ pub(crate) fn cross(line: &str, at: usize) -> Option<(Token, usize)> {
     .then_some((Token::Cross, from))
 }
 
-/// What stands here that is no word, and where it ends.
+/// What stands here that is not a word, and where it ends.
 pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
     let first = byte(line, at)?;
     match first {

@@ -54,7 +54,7 @@ impl Line {
         }
         let text = &*self.text;
         let byte = |at: usize| text.as_bytes().get(at);
-        // A letter close to a figure is no word: `6A` is a class begun.
+        // A letter close to a figure is not a word: `6A` is a class begun.
         let is_glued = byte(at).is_some_and(u8::is_ascii_alphabetic)
             && at.checked_sub(1).and_then(byte).is_some_and(u8::is_ascii_digit);
         let words = if is_glued { Vec::new() } else { Table::get().matches(text, at) };

@@ -129,7 +129,7 @@ impl Session {
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.read_as = None;
         let answer = self.understand(line);
-        // A refused `undo` is no refused entry: the next one takes back.
+        // A refused `undo` is not a refused entry: the next one takes back.
         self.refused = answer.is_err() && !self.refused && words::is_entry(line);
         answer.map_err(|mut problem| {
             if problem.advice.contains('`') && self.units_chosen && self.units == Units::Inches {

@@ -66,9 +66,10 @@ impl Session {
         let choices = self.working(choices);
         let first = unknown.first()?;
         let at = line.find(&**first).map_or(0..line.len(), |at| at..at + first.len());
+        let are = if unknown.len() == 1 { "is" } else { "are" };
         let unknown = unknown.join("`, `");
         (choices.len() >= 2)
-            .then(|| Problem::new(format!("`{unknown}` is not understood"), at).choose(choices))
+            .then(|| Problem::new(format!("`{unknown}` {are} not understood"), at).choose(choices))
     }
 
     /// The first queries that are answered.

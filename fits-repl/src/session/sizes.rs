@@ -106,7 +106,7 @@ impl Session {
             (Operator::Over, _, Value::Bare(by)) => {
                 let (top, bottom) = by.ratio();
                 if top == 0 {
-                    return Err(Problem::new("a division by zero is no size", right.at.clone())
+                    return Err(Problem::new("a division by zero is not a size", right.at.clone())
                         .advise("as in `(25.4 + 0.02)/2`"));
                 }
                 match left_value {
@@ -117,8 +117,11 @@ impl Session {
                 }
             }
             (Operator::Times, Value::Length(_), Value::Length(_)) => {
-                return Err(Problem::new("a length times a length is no size", right.at.clone())
-                    .advise("one side is a plain number, as in `2 * 0.0045in`"));
+                return Err(Problem::new(
+                    "a length times a length is not a size",
+                    right.at.clone(),
+                )
+                .advise("one side is a plain number, as in `2 * 0.0045in`"));
             }
             (Operator::Over, _, Value::Length(_)) => {
                 return Err(Problem::new("a size is not divided by a length", right.at.clone())

@@ -143,17 +143,13 @@ pub(crate) fn quantity<'a>(
             let kilonewtons = (number * KILOGRAM_FORCE).round() / 1e3;
             let typed = input.len() - end.len() + word.len();
             let fix = Some((typed, format!("{kilonewtons} kN")));
-            return fatal_fix(input, typed, "kilograms are a mass, no force", "its weight", fix);
+            return fatal_fix(input, typed, "kilograms are a mass, not a force", "its weight", fix);
         }
         let message = match other {
             Some(other) => {
-                format!(
-                    "{} is no {}",
-                    other.words(),
-                    dimension.words().trim_start_matches(['a', 'n', ' '])
-                )
+                format!("{} is not {}", other.words(), dimension.words())
             }
-            None => format!("`{}` is no unit of {}", shortened(word), dimension.words()),
+            None => format!("`{}` is not a unit of {}", shortened(word), dimension.words()),
         };
         return fatal(end, word.len(), message, format!("{}; {advice}", dimension.units()));
     }

@@ -209,7 +209,7 @@ pub(crate) fn number_fault<T>(input: &str, error: &fits_core::Error) -> Result<T
         let after: String = after_comma.chars().take_while(char::is_ascii_digit).collect();
         let point = format!("{whole}.{after}");
         let is_size = |unit: &str| format!("{point}{unit}").parse::<Length>().is_ok();
-        // Seven figures and more are no size of a part in any unit.
+        // Seven figures and more are not a size of a part in any unit.
         if whole.len() > 6 || !(is_size("mm") && is_size("in")) {
             return fatal(
                 &input[at.start..],

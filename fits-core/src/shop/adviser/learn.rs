@@ -30,7 +30,7 @@ const ROUNDS: usize = 60;
 /// vary by group (Dempster, Laird and Rubin, J. R. Stat. Soc. B 39, 1977).
 ///
 /// # Errors
-/// A pass that dials less than nought, or a figure out of range.
+/// A pass that dials less than 0, or a figure out of range.
 ///
 /// ```
 /// use fits_core::{Length, shop::adviser::{FinishedPass, Prior, learn}};
@@ -54,7 +54,7 @@ pub fn learn(before: &Prior, jobs: &[&[FinishedPass]]) -> Result<Prior, Error> {
         for pass in *job {
             if pass.dialled.is_negative() || pass.took_sd.is_negative() {
                 return Err(senseless(
-                    "a finished pass dials less than nought".into(),
+                    "a finished pass dials less than 0".into(),
                     "give what was dialled without a sign",
                 ));
             }

@@ -340,7 +340,7 @@ impl Adviser {
 
     /// What the tool does beside what it is set to, once this log has shown
     /// it: nothing before the first cut, nothing after a slip until two passes
-    /// agree, and nothing where the next step is no cut or the dial would be
+    /// agree, and nothing where the next step is not a cut or the dial would be
     /// set alike.
     pub fn remark(&self) -> Option<Remark> {
         if self.doubted {
@@ -380,10 +380,10 @@ impl Adviser {
 }
 
 /// How far a size is past the middle of the limits, in the way the tool moves
-/// it: below nought while there is metal to take off.
+/// it: below 0 while there is metal to take off.
 fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error> {
     if !size.is_positive() {
-        return Err(senseless(format!("{size} is no size of a part"), "give what was read"));
+        return Err(senseless(format!("{size} is not a size of a part"), "give what was read"));
     }
     let off = size.checked_sub(limits.middle())?.in_micrometres();
     Ok(match feature {
@@ -401,7 +401,7 @@ fn check(prior: &Prior, instrument: Instrument, settings: &Settings) -> Result<(
         .iter()
         .any(|length| length.is_negative())
     {
-        return refused("a standard deviation is less than nought", "give it without a sign");
+        return refused("a standard deviation is less than 0", "give it without a sign");
     }
     settings.check()
 }

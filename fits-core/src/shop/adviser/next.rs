@@ -88,7 +88,7 @@ pub struct Next {
     /// The chance that this step oversteps the limit that must not be passed;
     /// for no cut, that it is overstepped already.
     pub over: f64,
-    /// Why it is no cut, where that is not plain.
+    /// Why it is not a cut, where that is not plain.
     pub because: Option<Because>,
 }
 

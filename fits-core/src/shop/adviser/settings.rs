@@ -204,7 +204,7 @@ impl Settings {
         {
             return Err(senseless(
                 "no cut can be dialled".into(),
-                "the step is more than nought, and the most a pass takes is more than the least",
+                "the step is more than 0, and the most a pass takes is more than the least",
             ));
         }
         if self.dial_turn.is_some_and(|turn| turn < self.step) {

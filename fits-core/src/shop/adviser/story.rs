@@ -44,7 +44,7 @@ pub enum Story {
     },
     /// The dial stood whole turns from where it was meant to stand.
     WholeTurn {
-        /// How many turns; less than nought for short.
+        /// How many turns; less than 0 for short.
         turns: i32,
         /// What one turn changes the diameter by.
         turn: Length,
@@ -87,7 +87,7 @@ const NOTHING: f64 = 0.1;
 /// Dial for radius and diameter mixed up: so far from 2, or from a half of 1,
 /// as a share.
 const RATIO: f64 = 0.1;
-/// More than this, on the diameter, is no backlash of a screw in use.
+/// More than this, on the diameter, is not a backlash of a screw in use.
 const MOST_BACKLASH: f64 = 1000.0;
 
 impl Story {

@@ -235,7 +235,7 @@ impl Assembly {
     }
 
     /// How much the diameter of a part's surface grows, at its loosest and at
-    /// its tightest; closing in is below nought.
+    /// its tightest; closing in is below 0.
     ///
     /// # Errors
     /// There is no such part.

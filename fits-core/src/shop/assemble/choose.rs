@@ -99,7 +99,7 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
         if !interference.upper().is_positive() {
             continue;
         }
-        // A class with more interference than the wall can take is no choice.
+        // A class with more interference than the wall can take is not a choice.
         let Ok(assembly) = (Joint { interference, ..joint.clone() }).solve() else { continue };
         // Where the figures do not hold, neither does the joint.
         let valid = assembly.figures_hold();

@@ -13,7 +13,7 @@ use uom::si::{
 use super::refused;
 use crate::{error::Error, size::Length, standards::materials::Material};
 
-/// More joints than this are no assembly of a small shop.
+/// More joints than this are not an assembly of a small shop.
 const MOST_JOINTS: usize = 6;
 
 /// One of the parts: a ring, or a solid shaft where its bore is nought.
@@ -36,7 +36,7 @@ pub enum Surface {
     Outside,
 }
 
-/// Stresses at one place; tension is above nought.
+/// Stresses at one place; tension is above 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stress {
     /// Across the wall.
@@ -122,7 +122,7 @@ impl Solved {
 
 impl Compound {
     /// Rings from the inside out, and the interference on the diameter at each
-    /// joint between two of them. Interference below nought is clearance: such
+    /// joint between two of them. Interference below 0 is clearance: such
     /// a joint touches only if its neighbours close it.
     ///
     /// # Errors
@@ -132,7 +132,7 @@ impl Compound {
         let joints = interferences.len();
         if joints == 0 || joints > MOST_JOINTS || rings.len() != joints + 1 {
             return Err(refused(
-                format!("{} parts and {joints} joints are no assembly", rings.len()),
+                format!("{} parts and {joints} joints are not an assembly", rings.len()),
                 "two parts share one joint, three share two",
             ));
         }
@@ -210,7 +210,7 @@ impl Compound {
     }
 
     /// How much the diameter of a surface grows by the pressing; closing in is
-    /// below nought.
+    /// below 0.
     ///
     /// # Errors
     /// There is no such ring, or the growth is out of range.

@@ -218,7 +218,7 @@ impl Friction {
     /// By its own figures: the low one and the high one.
     ///
     /// # Errors
-    /// A figure that is not above nought and at most 1, or the low one above
+    /// A figure that is not above 0 and at most 1, or the low one above
     /// the high one.
     pub fn given(low: f64, high: f64) -> Result<Self, Error> {
         for value in [low, high] {
@@ -247,7 +247,7 @@ impl Friction {
         Ok(Self { holds: low, to_press: high, reasons })
     }
 
-    /// With which what a joint holds is reckoned.
+    /// With which what a joint holds is worked out.
     pub const fn holds(&self) -> f64 {
         self.holds
     }

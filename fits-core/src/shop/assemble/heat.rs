@@ -108,7 +108,7 @@ impl Heat {
     /// and the time the hub is out of the oven before they do.
     ///
     /// # Errors
-    /// More than two parts, a clearance below nought, or a time that is no
+    /// More than two parts, a clearance below 0, or a time that is no
     /// time.
     ///
     /// ```
@@ -132,7 +132,7 @@ impl Heat {
     ) -> Result<Self, Error> {
         if !joint.sleeves.is_empty() {
             return Err(refused(
-                "heat is reckoned for one joint at a time".into(),
+                "heat is worked out for one joint at a time".into(),
                 "ask for each joint by itself",
             ));
         }
@@ -147,7 +147,7 @@ impl Heat {
         let seconds = out_of_the_oven.map_or(0.0, |time| time.get::<second>());
         if !(0.0..=86_400.0).contains(&seconds) {
             return Err(refused(
-                format!("{seconds} seconds is no time between oven and press"),
+                format!("{seconds} seconds is not a time between oven and press"),
                 "as within 30 s",
             ));
         }

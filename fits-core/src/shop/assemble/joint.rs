@@ -40,7 +40,7 @@ pub struct Sleeve {
     pub material: Material,
     /// Its outside diameter.
     pub outside: Length,
-    /// The interference on its outside, on the diameter; below nought it is
+    /// The interference on its outside, on the diameter; below 0 it is
     /// clearance.
     pub interference: Limits,
 }
@@ -67,7 +67,7 @@ pub struct Sleeve {
 pub struct Joint {
     /// Nominal diameter of the joint.
     pub diameter: Length,
-    /// Interference on the diameter, the least and the most; below nought it
+    /// Interference on the diameter, the least and the most; below 0 it
     /// is clearance.
     pub interference: Limits,
     /// Outside diameter of the hub.
@@ -257,7 +257,7 @@ impl Joint {
             if interference.upper().checked_mul(50)? > diameter {
                 return Err(refused(
                     format!(
-                        "an interference of {} on {diameter} is no press or shrink fit",
+                        "an interference of {} on {diameter} is not a press or shrink fit",
                         interference.upper()
                     ),
                     "those have a thousandth of the diameter or two: check the point and the unit",

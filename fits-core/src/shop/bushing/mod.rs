@@ -74,7 +74,7 @@ pub struct Bushing<'a> {
     /// The bore of the housing.
     pub housing: Limits,
     /// The outside of the housing; half the distance to its nearest edge,
-    /// twice, where it is no ring.
+    /// twice, where it is not a ring.
     pub housing_outside: Length,
     /// What the housing is made of.
     pub hub: &'a Material,
@@ -85,7 +85,7 @@ pub struct Bushing<'a> {
 /// A bushing in its housing.
 #[derive(Clone, Copy, Debug)]
 pub struct Pressed {
-    /// Interference on the outside, least and most; below nought it is loose.
+    /// Interference on the outside, least and most; below 0 it is loose.
     pub interference: Limits,
     /// How much the bore closes in, least and most.
     pub closes_in: Limits,
@@ -128,7 +128,7 @@ pub struct InService {
 }
 
 impl Bushing<'_> {
-    /// Refuses what is no bushing in a housing.
+    /// Refuses what is not a bushing in a housing.
     fn check(&self) -> Result<(), Error> {
         let refused = |why: String, advice: &str| {
             Err(Error::new(Kind::NoJoint { why, advice: advice.to_owned() }))

@@ -66,7 +66,7 @@ impl ThreadCut {
         if !(5.0..=60.0).contains(&self.half_angle_degrees) || !self.pitch.is_positive() {
             return Err(refused(
                 format!(
-                    "flanks at {} degrees with a pitch of {} are no thread",
+                    "flanks at {} degrees with a pitch of {} are not a thread",
                     self.half_angle_degrees, self.pitch
                 ),
                 "half angles from 5 to 60 degrees".to_owned(),

@@ -105,7 +105,7 @@ impl Stack {
         let parts = links.iter().fold(0_u32, |sum, link| sum.saturating_add(link.count));
         let refused = |why: String| Err(Error::new(Kind::NoPlan { why }));
         if parts < 2 {
-            return refused("one part alone is no stack".to_owned());
+            return refused("one part alone is not a stack".to_owned());
         }
         if parts > MOST_PARTS {
             return refused(format!("a stack has at most {MOST_PARTS} parts, this one {parts}"));

@@ -282,7 +282,7 @@ impl Work {
                 #[allow(
                     clippy::cast_possible_truncation,
                     clippy::cast_sign_loss,
-                    reason = "play is not below nought, and a cast saturates"
+                    reason = "play is not below 0, and a cast saturates"
                 )]
                 let bin = (play * self.bins_a_count) as usize;
                 if let Some(count) = bins.get_mut(bin.min(BINS - 1)) {

@@ -144,7 +144,7 @@ impl TapDrill {
     }
 
     /// As it is drilled, as large as the drill, or not at all. More thread than
-    /// a tap stands is no gain: what the drill commonly cuts over its size is
+    /// a tap stands is not a gain: what the drill commonly cuts over its size is
     /// no reason for it.
     fn rank(&self, most: f64) -> u8 {
         match (self.keeps(), self.minor_drilled) {
@@ -227,7 +227,7 @@ impl TapHole {
     /// ([`full_height`]) and, where known, its class's minor diameter.
     ///
     /// # Errors
-    /// Figures that are no thread, or out of range.
+    /// Figures that are not a thread, or out of range.
     ///
     /// ```
     /// use fits_core::{Length, shop::tap::{Bit, TapHole, Wanted, full_height}};

@@ -82,7 +82,7 @@ impl WireThread {
     /// across the axis, the pitch diameter to aim at and the major diameter.
     ///
     /// # Errors
-    /// Figures that are no thread, or a lead angle over 20 degrees.
+    /// Figures that are not a thread, or a lead angle over 20 degrees.
     ///
     /// ```
     /// use fits_core::{Length, shop::wires::WireThread};
@@ -107,7 +107,7 @@ impl WireThread {
         };
         if !pitch.is_positive() || lead < pitch {
             return Err(refused(
-                format!("a pitch of {pitch} with a lead of {lead} is no thread"),
+                format!("a pitch of {pitch} with a lead of {lead} is not a thread"),
                 "the lead is the pitch times the number of starts",
             ));
         }
@@ -343,7 +343,7 @@ impl WireThread {
         let mut e = self.pitch_diameter.millimetres();
         let cannot = || {
             Error::new(Kind::OutOfReach {
-                why: format!("{over} over wires of {wire} is no size of this thread"),
+                why: format!("{over} over wires of {wire} is not a size of this thread"),
                 advice: self
                     .over(wire)
                     .map(|over| format!("about {} is expected", over.over))

@@ -248,7 +248,7 @@ impl FromStr for Class {
             })
             .at(0, text.len()));
         }
-        // A sign or a leading zero is no number of a class.
+        // A sign or a leading zero is not a number of a class.
         let plain = !digits.starts_with(['0', '+']);
         digits
             .parse()

@@ -1,7 +1,7 @@
 //! ISO 2768-1:1989: general tolerances, for dimensions that carry none.
 //!
 //! Lengths (Table 1), broken edges (Table 2) and angles (Table 3) in the
-//! classes f, m, c and v. Form and position are no part of this. The tables
+//! classes f, m, c and v. Form and position are not part of this. The tables
 //! live in `data/iso2768/`, whose rows say how each is known.
 //!
 //! ```
@@ -186,7 +186,7 @@ impl Class {
     /// of its shorter side (Table 3).
     ///
     /// # Errors
-    /// A side that is no length.
+    /// A side that is not a length.
     ///
     /// ```
     /// use fits_core::{Length, standards::iso2768::Class};

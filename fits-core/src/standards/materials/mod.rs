@@ -297,7 +297,7 @@ impl Material {
     /// A material by its own figures.
     ///
     /// # Errors
-    /// A modulus or a strength that is not above nought, or a Poisson's ratio
+    /// A modulus or a strength that is not above 0, or a Poisson's ratio
     /// outside 0 to 0.5.
     pub fn custom(name: &str, figures: Figures) -> Result<Self, Error> {
         let given = |value| Figure {
@@ -349,7 +349,7 @@ impl Material {
     /// own certificate.
     ///
     /// # Errors
-    /// Not above nought.
+    /// Not above 0.
     pub fn with_yield(&self, strength: Pressure) -> Result<Self, Error> {
         let value = strength.get::<megapascal>();
         if !(value.is_finite() && value > 0.0) {

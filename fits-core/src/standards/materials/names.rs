@@ -101,7 +101,7 @@ pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
     let is = |known: &str| known == wanted || known == singular;
     let words = sorted(singular);
     let tells = |material: &Material, known: &str| {
-        // Tin is no bronze: the family is left out of neither, or said.
+        // Tin is not a bronze: the family is left out of neither, or said.
         let family = if words.iter().any(|word| material.family.says().contains(word)) {
             material.family
         } else {
@@ -138,7 +138,7 @@ fn family_said(wanted: &str) -> Option<Family> {
 }
 
 /// The name that a slip of the finger made, of the family said; a word with
-/// figures in it or of three letters is no slip of another.
+/// figures in it or of three letters is not a slip of another.
 fn nearest(wanted: &str) -> Option<String> {
     let family = family_said(wanted);
     let typed: String = wanted.replace(' ', "");

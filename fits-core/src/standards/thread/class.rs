@@ -125,7 +125,7 @@ impl Class {
     }
 
     /// The side that the class is for in a system; `None` where it serves
-    /// both (Acme 2G, a word) or is no class of the system.
+    /// both (Acme 2G, a word) or is not a class of the system.
     pub fn side(self, form: Form) -> Option<Side> {
         if let Self::Word(quality) = self {
             return match (form, quality) {

@@ -118,7 +118,7 @@ impl Thread {
         // To 0.1 nm, however it was said.
         let pitch = Pitch::of(pitch.nearest())?;
         if !nominal.is_positive() || nominal > micrometres(1_000_000) {
-            return refuse(format!("M{name} is no metric thread: they end at 1000 mm"));
+            return refuse(format!("M{name} is not a metric thread: they end at 1000 mm"));
         }
         if pitch.scaled(2, 1) > nominal {
             return refuse(format!("a pitch of {pitch} leaves no core in M{name}"));

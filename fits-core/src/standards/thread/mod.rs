@@ -376,7 +376,7 @@ impl FromStr for Thread {
                 }
             }
             None => Err(Error::new(Kind::NotAThread {
-                why: format!("`{text}` is no thread"),
+                why: format!("`{text}` is not a thread"),
                 advice: "name one as `M10x1.25`, `3/8-24 UNF` or `Tr20x4`".into(),
             })
             .at(0, text.len())),

@@ -9,7 +9,7 @@ use crate::{
 
 /// The pitch of a thread, exact: millimetres, or turns per inch as a ratio.
 ///
-/// 13 turns per inch is no whole number of 0.1 nm, and a multiple of it is
+/// 13 turns per inch is not a whole number of 0.1 nm, and a multiple of it is
 /// rounded once, at the end ([`Pitch::scaled`]).
 ///
 /// ```
@@ -187,7 +187,7 @@ impl fmt::Display for Pitch {
 
 fn no_pitch() -> Error {
     Error::new(Kind::NotGiven {
-        why: "a thread's pitch is more than nought and at most 10 in".into(),
+        why: "a thread's pitch is more than 0 and at most 10 in".into(),
         advice: "give the distance from thread to thread, or the turns per inch".into(),
     })
 }

@@ -207,14 +207,17 @@ fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<
     let value = pitch_of(second.value, designation).map_err(|error| error.at(start, reader.at))?;
     designation.pitch = Some(Typed { value, at: second.at });
     let (lead, pitch) = (first.value.tenth_nanometres(), second.value.tenth_nanometres());
-    // A pitch is more than nought.
+    // A pitch is more than 0.
     match u8::try_from(lead / pitch) {
         Ok(starts @ 1..=20) if lead % pitch == 0 => {
             designation.starts = starts;
             Ok(())
         }
         _ => Err(not_a_thread(
-            format!("a lead of {} is no whole number of pitches of {}", first.value, second.value),
+            format!(
+                "a lead of {} is not a whole number of pitches of {}",
+                first.value, second.value
+            ),
             "the lead is the pitch times the starts, from 1 to 20".into(),
         )
         .at(start, reader.at)),
@@ -233,7 +236,7 @@ fn metric_pitches(designation: &Designation) -> String {
 /// A pitch in millimetres, refused in millimetres.
 fn pitch_of(length: Length, designation: &Designation) -> Result<Pitch, Error> {
     Pitch::of(length).map_err(|_| {
-        not_a_thread(format!("a pitch of {length} is no thread's"), metric_pitches(designation))
+        not_a_thread(format!("a pitch of {length} is not a thread's"), metric_pitches(designation))
     })
 }
 
@@ -361,7 +364,7 @@ fn sized(
         let value = Pitch::per_inch(over, per).map_err(|_| {
             let text = reader.text.get(turns.at.0..turns.at.1).unwrap_or_default();
             not_a_thread(
-                format!("{text} turns per inch is no thread"),
+                format!("{text} turns per inch is not a thread"),
                 unified_series::pitches(size.value.length().unwrap_or_default(), size.value),
             )
             .at(turns.at.0, turns.at.1)

@@ -97,7 +97,7 @@ impl Thread {
     /// ```
     ///
     /// # Errors
-    /// The form is no pipe thread or has no such size.
+    /// The form is not a pipe thread or has no such size.
     pub fn pipe(form: Form, size: Length) -> Result<Self, Error> {
         Self::named_pipe(form, Nominal::Decimal(size))
     }
@@ -198,7 +198,7 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
             Nominal::Number(number) => Thread::ba(number).map_err(at_size)?,
             _ => {
                 return Err(at_size(Error::new(Kind::NotGiven {
-                    why: format!("{nominal} is no BA number"),
+                    why: format!("{nominal} is not a BA number"),
                     advice: "BA sizes are 0 to 16: `2 BA`".into(),
                 })));
             }
@@ -226,7 +226,7 @@ fn no_listed_pitch(form: Form, nominal: Nominal, series: Option<Series>) -> Erro
         Thread::inch(form, nominal, pitch).ok()
     });
     Error::new(Kind::NotListed {
-        why: format!("{nominal} in is no listed {list} size"),
+        why: format!("{nominal} in is not a listed {list} size"),
         advice: match example {
             Some(example) => format!("give the turns per inch, as `{example}`"),
             None => format!("sizes are written in inches, as `1/2 {list}`"),

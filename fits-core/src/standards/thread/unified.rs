@@ -275,7 +275,7 @@ pub(super) fn sizes(
     let engaged = engaged.unwrap_or_else(|| usual_engagement(thread));
     if !engaged.is_positive() {
         return Err(Error::new(Kind::NotGiven {
-            why: "a length of engagement is more than nought".into(),
+            why: "a length of engagement is more than 0".into(),
             advice: String::new(),
         }));
     }

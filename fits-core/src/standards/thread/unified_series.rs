@@ -199,7 +199,7 @@ impl Thread {
         let refuse =
             |why: String| Err(Error::new(Kind::NotGiven { why, advice: pitches(major, nominal) }));
         if !major.is_positive() || major > inch_parts(20, 1) {
-            return refuse(format!("{nominal} is no Unified thread: they end at 20 in"));
+            return refuse(format!("{nominal} is not a Unified thread: they end at 20 in"));
         }
         if pitch.scaled(2, 1) > major {
             let name = match nominal {

@@ -138,7 +138,7 @@ pub struct TaperedFigures {
     pub long_mm: Mm,
     /// Change of diameter over that.
     pub taper_mm: Mm,
-    /// What of the tolerance is left; below nought where the taper is more.
+    /// What of the tolerance is left; below 0 where the taper is more.
     pub leaves_mm: Mm,
     /// Is anything left?
     pub survives: bool,

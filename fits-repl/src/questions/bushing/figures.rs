@@ -22,7 +22,7 @@ pub struct BushingAnswer {
     pub outside: Option<BushingPart>,
     /// Its bore as made.
     pub bore: Option<BushingPart>,
-    /// Interference in the housing, least and most; below nought it is loose.
+    /// Interference in the housing, least and most; below 0 it is loose.
     pub interference: Option<Ends>,
     /// How much the bore closes in.
     pub closes_in: Option<Ends>,
@@ -129,6 +129,6 @@ pub struct InServiceFigures {
     pub min_mm: Mm,
     /// Greatest.
     pub max_mm: Mm,
-    /// Least interference in the housing; below nought it comes loose.
+    /// Least interference in the housing; below 0 it comes loose.
     pub interference_min_mm: Mm,
 }

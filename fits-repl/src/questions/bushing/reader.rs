@@ -78,7 +78,7 @@ fn with_limits<'a>(input: &'a str, total: usize, missing: &str) -> Parsed<'a, (S
         return fatal(input, 0, missing, EXAMPLE);
     }
     let (rest, size) = expression(input, total)?;
-    // `od`, `long` and the like are no classes.
+    // `od`, `long` and the like are not classes.
     let (after, _) = separator(rest)?;
     let word = after.split(|c: char| !c.is_ascii_alphanumeric()).next().unwrap_or_default();
     let is_class = word.ends_with(|c: char| c.is_ascii_digit()) && word.len() <= 4;

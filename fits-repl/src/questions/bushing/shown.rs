@@ -19,7 +19,7 @@ impl Text {
             let [first, second] = self.units().map(|unit| Self::target(aim.0, unit, toward));
             let first = format!("{first:<26}");
             let _ =
-                writeln!(out, "{word:<5} {name:<16}{}{second}", self.style(Style::Strong, &first));
+                writeln!(out, "{word:<7} {name:<16}{}{second}", self.style(Style::Strong, &first));
         };
         let suited = |part: &SuitedFigures| {
             part.lower_mm.zip(part.upper_mm).and_then(|(low, high)| Limits::new(low.0, high.0).ok())
@@ -39,7 +39,7 @@ impl Text {
                 }
             }
         } else {
-            let word = if answer.shaft.given { "HAVE" } else { "TURN" };
+            let word = if answer.shaft.given { "IN HAND" } else { "CUT" };
             lead(out, word, "shaft", answer.shaft.aim_mm, Rounding::Up);
             match shaft {
                 Some(limits) if limits.lower() == limits.upper() => {}

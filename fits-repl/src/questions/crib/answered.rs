@@ -326,7 +326,7 @@ fn listed(crib: &Crib) -> Vec<(&'static str, usize, String)> {
     };
     put("drill", crib.drill.iter().map(drill).collect());
     let set = |set: &DrillSet| {
-        // Parts of an inch are no whole tenths.
+        // Parts of an inch are not whole tenths.
         let in_step = |step: Length| match set.series {
             DrillSeries::Fraction => crate::questions::why::answered::said(Units::Inches, step),
             _ => said(step),

@@ -59,7 +59,7 @@ pub struct OwnReamer {
 pub struct PinFigures {
     /// Its size.
     pub mm: Mm,
-    /// How far it is off the limit; below nought under it.
+    /// How far it is off the limit; below 0 under it.
     pub off_mm: Mm,
 }
 

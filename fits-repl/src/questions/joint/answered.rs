@@ -62,7 +62,7 @@ impl Session {
             if text.within.is_none() && clearance.is_none() {
                 return Ok(None);
             }
-            return Err(Problem::new("heat is reckoned for one joint at a time", at.clone())
+            return Err(Problem::new("heat is worked out for one joint at a time", at.clone())
                 .advise("ask for each joint by itself"));
         }
         Heat::plan(joint, clearance, within.map(Time::new::<second>))
@@ -402,7 +402,7 @@ fn not_picked(text: &JointText) -> Result<(), Problem> {
         text.head.warm.as_ref().map(|warm| &warm.at),
     ];
     match heat.into_iter().flatten().next() {
-        Some(at) => Err(Problem::new("heat is not told to `pick`", at.clone()).advise(
+        Some(at) => Err(Problem::new("`pick` does not take heat", at.clone()).advise(
             "ask it of the class picked, as `assemble 20 H7/s6, hub steel od 40 long 25, clearance 0.03`",
         )),
         None => Ok(()),

@@ -36,7 +36,7 @@ impl Session {
         let Some(warm) = &text.head.warm else { return Ok(Vec::new()) };
         if !joint.sleeves.is_empty() {
             return Err(Problem::new(
-                "warmth is reckoned for one joint at a time",
+                "warmth is worked out for one joint at a time",
                 warm.at.clone(),
             )
             .advise("ask for each joint by itself"));

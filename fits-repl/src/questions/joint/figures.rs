@@ -31,7 +31,7 @@ pub struct AssemblyAnswer {
     /// What of that comes from memory.
     #[serde(skip)]
     pub unconfirmed: Vec<String>,
-    /// Least interference on the diameter; below nought it is clearance.
+    /// Least interference on the diameter; below 0 it is clearance.
     pub interference_min_mm: Mm,
     /// Most.
     pub interference_max_mm: Mm,
@@ -140,7 +140,7 @@ pub struct AssemblyAnswer {
 pub struct AtWorkFigures {
     /// The temperature.
     pub at_c: f64,
-    /// Least interference there; below nought it is clearance.
+    /// Least interference there; below 0 it is clearance.
     pub interference_min_mm: Mm,
     /// Most.
     pub interference_max_mm: Mm,
@@ -221,7 +221,7 @@ pub struct PlasticFigures {
 pub struct LighterFigures {
     /// The class or classes.
     pub class: String,
-    /// Its least interference; below nought the parts may come out loose.
+    /// Its least interference; below 0 the parts may come out loose.
     pub interference_min_mm: Mm,
 }
 
@@ -287,7 +287,7 @@ pub struct PickGripAnswer {
 pub struct GripFigures {
     /// The class or classes.
     pub class: String,
-    /// Least interference; below nought it is clearance.
+    /// Least interference; below 0 it is clearance.
     pub interference_min_mm: Mm,
     /// Most.
     pub interference_max_mm: Mm,

@@ -594,7 +594,7 @@ fn elsewhere(words: &str) -> Option<(&'static str, &str)> {
 fn fit_word<'a>(input: &'a str, total: usize, joint: &mut JointText) -> Parsed<'a, ()> {
     let (end, words) = name(input, &[CLAUSES])?;
     if let Some((advice, first)) = elsewhere(&words) {
-        let message = format!("`{first}` is not told to `assemble`");
+        let message = format!("`{first}` does not go with `assemble`");
         return fatal(input, first.len(), message, advice);
     }
     let slip = CLAUSES.iter().find(|known| near_miss(&words.to_ascii_lowercase(), known));

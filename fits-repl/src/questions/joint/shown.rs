@@ -18,6 +18,7 @@ const BARS: f64 = 40.0;
 
 impl Text {
     pub(crate) fn assembly(&self, out: &mut String, answer: &AssemblyAnswer) {
+        self.keeps(out, answer);
         let lubricant = answer.lubricant;
         let (low, high) = (answer.friction.min, answer.friction.max);
         if let Some(force) = answer.press_force_n {
@@ -25,8 +26,8 @@ impl Text {
             // A shrunk joint is pressed only to part it.
             let (word, when) = match answer.joining {
                 "shrink" => ("APART", "to press it apart cold"),
-                _ if answer.soft_press_force_n.is_some() => ("PRESS", "as if nothing gave"),
-                _ => ("PRESS", "by the end of the stroke"),
+                _ if answer.soft_press_force_n.is_some() => ("FORCE", "as if nothing gave"),
+                _ => ("FORCE", "by the end of the stroke"),
             };
             let _ = writeln!(out, "{word} {value}{when}, friction {high} ({lubricant})");
         }
@@ -55,7 +56,6 @@ impl Text {
                 .map_or(String::new(), |torque| format!("; ground, {}", self.one_torque(torque)));
             let _ = writeln!(out, "      taken as reamed and fine turned, Rz 6.3 um each{ground}");
         }
-        self.keeps(out, answer);
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
         if let Ok(range) = range {
             let _ =
@@ -187,7 +187,7 @@ impl Text {
                     part.margin
                 )
             });
-            (Style::Good, "KEEPS", rest)
+            (Style::Good, "OK", rest)
         } else {
             let unknown = not_judged.join(" and ");
             (Style::Faint, "MIND", format!("no strength known of the {unknown}: yield not judged"))

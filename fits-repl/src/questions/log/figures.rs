@@ -139,7 +139,7 @@ pub struct NextFigures {
     pub measuring: bool,
     /// How often to measure after it; nought where nothing is to be measured.
     pub readings: u32,
-    /// Why it is no cut, where that is not plain.
+    /// Why it is not a cut, where that is not plain.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reason: Option<&'static str>,
     /// The chance of ending inside the limits by this way.
@@ -165,7 +165,7 @@ pub struct StoryFigures {
 /// What the tool does beside what it is set to.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct RemarkFigures {
-    /// Of what is dialled, how much more it takes; below nought for less.
+    /// Of what is dialled, how much more it takes; below 0 for less.
     pub by: f64,
     /// What to dial.
     pub dial_mm: Mm,

@@ -55,7 +55,7 @@ impl Session {
             for size in &place.sizes {
                 let length = self.nominal(size)?;
                 if !length.is_positive() {
-                    return Err(Problem::new("nothing is no size of a part", size.at.clone())
+                    return Err(Problem::new("nothing is not a size of a part", size.at.clone())
                         .advise("give what the instrument showed"));
                 }
                 far_apart(*first.get_or_insert(length), length, size)?;
@@ -285,7 +285,7 @@ fn far_apart(first: Length, this: Length, size: &Size) -> Result<(), Problem> {
     if off.is_ok_and(|off| most.is_ok_and(|most| off <= most)) {
         return Ok(());
     }
-    Err(Problem::new("this is no size of the same part", start..end)
+    Err(Problem::new("this is not a size of the same part", start..end)
         .advise("nothing is entered; places and readings of one entry lie close together"))
 }
 

@@ -234,7 +234,7 @@ fn no_row(word: Word, spot: &Spot<String>, part: &str) -> Problem {
 }
 
 fn unknown_material(spot: &Spot<String>) -> Problem {
-    Problem::new(format!("`{}` is no material that changes a fit", spot.value), spot.at.clone())
+    Problem::new(format!("`{}` is not a material that changes a fit", spot.value), spot.at.clone())
         .advise(
             "steel, cast iron, aluminium, bronze, plastic or tube, as in `20 press, hub aluminium`",
         )

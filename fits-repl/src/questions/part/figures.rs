@@ -70,7 +70,7 @@ pub struct FeatureAnswer {
     pub cautions: Vec<&'static str>,
 }
 
-/// Least, greatest and aimed-at clearance; interference is below nought.
+/// Least, greatest and aimed-at clearance; interference is below 0.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct ClearanceFigures {
     /// Least.
@@ -136,7 +136,7 @@ pub struct HeldTo {
     pub agrees: bool,
     /// The word whose fit is nearest.
     pub nearest: &'static str,
-    /// The word's least clearance at this size; interference is below nought.
+    /// The word's least clearance at this size; interference is below 0.
     pub least_mm: Mm,
     /// Its most.
     pub most_mm: Mm,
@@ -315,7 +315,7 @@ pub struct ReadingFigures {
     pub uncertainty_mm: Option<Mm>,
     /// Cut more, good or over.
     pub verdict: Verdict,
-    /// Metal still to come off to the aim, on the diameter; below nought when
+    /// Metal still to come off to the aim, on the diameter; below 0 when
     /// past it.
     pub to_go_mm: Mm,
     /// To the limit met first.

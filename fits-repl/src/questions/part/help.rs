@@ -91,7 +91,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
         also: &["cold", "nylon"],
         lines: &[
             "Any pair away from 20 C: the clearance at both ends, and where it binds or lets",
-            "go. Say what hole and shaft are made of; nylon's growth with damp is told too.",
+            "go. Say what hole and shaft are made of; nylon's growth with damp is shown too.",
             "Both parts free and at one temperature; both measured parts may be given.",
         ],
         examples: &[
@@ -120,7 +120,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
         lines: &[
             "with INSTRUMENT: good, over or cut more is said where it is 95 % sure (after",
             "ISO 14253-1), else too close to call. Several readings are averaged; a slash",
-            "parts two places: out of round or taper is told from the instrument's scatter.",
+            "parts two places: out of round or taper is judged by the instrument's scatter.",
             "micrometer, calliper, bore gauge, telescoping gauge, inside micrometer, small-",
             "hole gauge, three-point micrometer, plug gauge, test indicator and more.",
         ],

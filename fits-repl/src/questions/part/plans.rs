@@ -199,7 +199,7 @@ impl Session {
         }
     }
 
-    /// The least cut that is no rubbing: as the owner set it, otherwise a sharp
+    /// The least cut that does not rub: as the owner set it, otherwise a sharp
     /// edge's in the material.
     fn least_chip(&self, family: Option<Family>) -> Length {
         self.kept.least_chip.unwrap_or_else(|| machining::least_chip(family, Edge::Sharp))

@@ -111,7 +111,7 @@ pub(crate) fn bought(input: &str, total: usize) -> Parsed<'_, Option<Spot<String
     let opening = if digits > 0 { &input[..letters.len() + digits] } else { "" };
     // A name may hold keywords: `bearing bore`, `N9 keyway in the shaft`.
     let (rest, name) = words_until(&input[opening.len()..], |_| false)?;
-    // A unit alone is no name: `inch key` is one.
+    // A unit alone is not a name: `inch key` is one.
     if digits > 0 && name.len() < 3 || is_unit && name.len() == letters.len() {
         return Ok((input, None));
     }

@@ -54,7 +54,7 @@ impl Session {
             measuring.overhang.as_ref().filter(|_| !is_logged).map(|spot| &spot.at),
         ];
         if let Some(at) = rehearsed.into_iter().flatten().next() {
-            return Err(Problem::new("this is told to a rehearsal", at.clone())
+            return Err(Problem::new("this belongs to a rehearsal", at.clone())
                 .advise("as in `rehearse 20 H7 from 19.6 with bore gauge, runs 1000, seed 7`"));
         }
         let warmth = |warmth: &Option<Warmth>| warmth.as_ref().map(|it| it.temperature.at.clone());

@@ -78,9 +78,9 @@ impl Text {
                 let past = reading.to_go_mm.0.is_negative();
                 let off = reading.to_go_mm.0.checked_abs().unwrap_or(reading.to_go_mm.0);
                 let side = match (off == Length::ZERO, past) {
-                    (true, _) => "at the aim".to_owned(),
-                    (false, true) => format!("{} past the aim", self.difference(off)),
-                    (false, false) => format!("{} short of the aim", self.difference(off)),
+                    (true, _) => "at the target".to_owned(),
+                    (false, true) => format!("{} past the target", self.difference(off)),
+                    (false, false) => format!("{} short of the target", self.difference(off)),
                 };
                 let left = self.difference(reading.to_last_limit_mm.0);
                 wrapped(out, "  ", &format!("{side}; {left} left to the last limit"));

@@ -25,7 +25,7 @@ pub(crate) fn zone_name(feature: &FeatureAnswer) -> String {
 
 impl Text {
     pub(crate) fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
-        let lead = if feature.mic_yours.is_some() { "HAVE" } else { "CUT" };
+        let lead = if feature.mic_yours.is_some() { "IN HAND" } else { "CUT" };
         self.cut_line(out, lead, feature.kind.map_or("size", Feature::word), feature);
         self.limits_line(out, &feature.class, feature.limits);
     }
@@ -51,7 +51,7 @@ impl Text {
         let aim = format!("{:<14}", Self::aim(feature, first));
         let _ = writeln!(
             out,
-            "{lead:<5} {name:<8}{}{}",
+            "{lead:<7} {name:<8}{}{}",
             self.style(Style::Strong, &aim),
             Self::aim(feature, second)
         );
@@ -99,7 +99,7 @@ impl Text {
         for part in [&fit.hole, &fit.shaft] {
             let name = part.kind.map_or("", Feature::word);
             let Some(size) = size_in_hand(part) else {
-                let lead = if have(part) { "HAVE" } else { "CUT" };
+                let lead = if have(part) { "IN HAND" } else { "CUT" };
                 self.cut_line(out, lead, name, part);
                 continue;
             };
@@ -111,7 +111,7 @@ impl Text {
                 _ => String::new(),
             };
             let (one, other) = (Self::size(size, first), Self::size(size, second));
-            let _ = writeln!(out, "HAVE  {name:<8}{one:<14}{other}{verdict}");
+            let _ = writeln!(out, "IN HAND {name:<8}{one:<14}{other}{verdict}");
         }
         for part in [&fit.hole, &fit.shaft] {
             if part.lower_mm == part.upper_mm {
@@ -178,7 +178,7 @@ impl Text {
         } else {
             self.play(clearance.aim_mm.0)
         };
-        let _ = writeln!(out, "    at the aims {at_aims}");
+        let _ = writeln!(out, "    cut so      {at_aims}");
         if let Some(chance) = &fit.chance_of_clearance {
             let (even, normal) = (chance.even * 100.0, chance.normal * 100.0);
             let _ = writeln!(

@@ -66,7 +66,7 @@ pub struct WarmPart {
     pub known: Known,
 }
 
-/// The clearance at one temperature; interference is below nought.
+/// The clearance at one temperature; interference is below 0.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct AtFigures {
     /// The temperature.

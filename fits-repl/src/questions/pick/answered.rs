@@ -63,7 +63,7 @@ impl Session {
 pub struct PickAnswer {
     /// The nominal size.
     pub nominal_mm: Mm,
-    /// The least clearance wanted; interference is below nought.
+    /// The least clearance wanted; interference is below 0.
     pub wanted_min_mm: Mm,
     /// The greatest.
     pub wanted_max_mm: Mm,

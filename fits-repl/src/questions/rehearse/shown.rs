@@ -25,7 +25,7 @@ impl Text {
             answer.seed
         );
         if let (Some(fault), Some(says)) = (answer.fault, answer.fault_says) {
-            wrapped(out, "", &format!("with fault {fault}: {says}; nobody is told"));
+            wrapped(out, "", &format!("with fault {fault}: {says}; the owner does not know"));
         }
         let _ = writeln!(
             out,

@@ -39,7 +39,7 @@ impl Session {
             .replace("standing", "stands");
         let Some(load) = Load::ALL.into_iter().find(|load| load.words() == wanted) else {
             return Err(Problem::new(
-                format!("`{}` is no way of loading a bearing here", spot.value),
+                format!("`{}` is not a way of loading a bearing here", spot.value),
                 spot.at.clone(),
             )
             .advise(format!("say one of: {}; as `seat shaft 25 turns normal`", words())));

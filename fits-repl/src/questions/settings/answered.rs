@@ -186,7 +186,7 @@ impl Session {
             (_, Some(number), Some(_)) => Some(number / 100.0),
             (_, Some(number), None) => Some(number),
             (_, None, _) => {
-                return Err(Problem::new("this is no chance of overshooting", typed.at)
+                return Err(Problem::new("this is not a chance of overshooting", typed.at)
                     .advise("`risk careful`, `risk usual`, `risk bold`, or as `risk 5%`"));
             }
         };

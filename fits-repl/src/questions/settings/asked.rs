@@ -22,7 +22,7 @@ pub enum Setting {
     Graduation(Size),
     /// `dial turn SIZE`: what a whole turn of the dials reads.
     DialTurn(Size),
-    /// `least chip SIZE`: the least cut on the diameter that is no rubbing.
+    /// `least chip SIZE`: the least cut on the diameter that does not rub.
     LeastChip(Size),
     /// `top slide SIZE`: its divisions; `top slide none`: there is none.
     TopSlide(Option<Size>),
@@ -110,7 +110,7 @@ fn setting<'a, T>(
         return fatal(
             input,
             input.trim_end().len(),
-            format!("`{}` is no such setting", shortened(input.trim_end())),
+            format!("`{}` is not a setting", shortened(input.trim_end())),
             advice,
         );
     };

@@ -142,7 +142,7 @@ fn count(input: &str, total: usize) -> Parsed<'_, Spot<u32>> {
         _ => fatal(
             input,
             digits.len(),
-            format!("{} is no number of parts", shortened(digits)),
+            format!("{} is not a number of parts", shortened(digits)),
             "two washers of 1.5 each are written `stack 20 -16.9 -2x 1.5`",
         ),
     }
@@ -201,7 +201,7 @@ fn number<'a>(
         return fatal(
             start,
             typed.len(),
-            format!("`{}` is no whole number", shortened(typed)),
+            format!("`{}` is not a whole number", shortened(typed)),
             advice,
         );
     }

@@ -49,7 +49,7 @@ impl Text {
         let _ = writeln!(
             out,
             "  {:<21}{:<24}{}",
-            "at the aims",
+            "at the targets",
             Self::size(answer.aim_mm.0, first),
             Self::size(answer.aim_mm.0, second)
         );
@@ -86,7 +86,7 @@ impl Text {
         let shown: String = name.chars().take(16).collect();
         let _ = writeln!(
             out,
-            "MAKE  {shown:<17}{}{}",
+            "CUT   {shown:<17}{}{}",
             self.style(Style::Strong, &aim),
             Self::target(part.aim_mm.0, second, Rounding::Nearest)
         );

@@ -137,7 +137,7 @@ pub struct TaperFigures {
     pub plane_tolerance_mm: Mm,
 }
 
-/// Room between screw and nut; below nought they can meet.
+/// Room between screw and nut; below 0 they can meet.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct PlayFigures {
     /// Least, at the pitch diameter.

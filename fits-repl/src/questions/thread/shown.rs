@@ -23,7 +23,7 @@ impl Text {
     pub(crate) fn thread(&self, out: &mut String, thread: &ThreadAnswer) {
         self.thread_name(out, &thread.name);
         if let Some(blank) = &thread.blank {
-            self.aim_line(out, "TURN", "blank", blank.aim_mm.0, Rounding::Up);
+            self.aim_line(out, "CUT", "blank", blank.aim_mm.0, Rounding::Up);
         }
         if let Some(tap) = &thread.tap {
             self.drill_line(out, tap);

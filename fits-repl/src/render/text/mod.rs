@@ -106,7 +106,12 @@ impl Text {
     ) {
         let zones: Vec<_> = zones
             .iter()
-            .map(|(name, limits, reading)| bar::Zone { name, limits: *limits, reading: *reading })
+            .map(|(name, limits, reading)| bar::Zone {
+                name,
+                is_shaft: name.starts_with("shaft"),
+                limits: *limits,
+                reading: *reading,
+            })
             .collect();
         let before = out.len();
         bar::draw(out, nominal, &zones);

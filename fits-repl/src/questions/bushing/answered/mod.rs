@@ -283,7 +283,7 @@ impl Session {
         })
     }
 
-    /// Refuses an outside or a bore that is no nominal size: limits of a class
+    /// Refuses an outside or a bore that is not a nominal size: limits of a class
     /// about it would be those of another part.
     fn is_round(&self, od: &Size, outside: Length) -> Result<(), Problem> {
         let count = outside.tenth_nanometres();
@@ -294,7 +294,7 @@ impl Session {
             return Ok(());
         }
         let said = said(self.shown, outside);
-        Err(Problem::new(format!("{said} is no nominal size: was it measured?"), od.at.clone())
+        Err(Problem::new(format!("{said} is not a nominal size: was it measured?"), od.at.clone())
             .advise(format!(
                 "give the nominal size here; the housing for a bushing in hand is asked as `shaft {said}, press`, the shaft for its bore as `hole {said}, running`"
             )))

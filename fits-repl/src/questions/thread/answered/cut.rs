@@ -268,9 +268,9 @@ fn setting(side: Side, slide: Slide) -> Vec<String> {
             "compound: {angle} deg from the cross slide, {} from the bed, fed along the cut",
             90.0 - angle
         ));
-        "both dials to nought; pull out and return by the cross slide"
+        "both dials to zero; pull out and return by the cross slide"
     } else {
-        "the dial to nought"
+        "the dial to zero"
     };
     notes.push(match side {
         Side::External => format!("touch the blank, {returns}"),

@@ -156,7 +156,7 @@ impl Session {
         let Some(long) = &query.long else { return Ok(None) };
         let length = self.nominal(long)?;
         if length == Length::ZERO {
-            return Err(Problem::new("a length of nought engages nothing", long.at.clone())
+            return Err(Problem::new("a length of 0 engages nothing", long.at.clone())
                 .advise("as in `M10, long 12`"));
         }
         Ok(Some(length))
@@ -383,7 +383,7 @@ fn of_that_side(query: &ThreadQuery) -> Result<(), Problem> {
     }
     if !designation.form.has_side(side) {
         return Err(Problem::new(
-            format!("{} is no thread of the {part}", designation.form.name()),
+            format!("{} is not a thread of the {part}", designation.form.name()),
             place.at.clone(),
         )
         .advise("its mate has a letter of its own; see `help threads`"));

@@ -162,7 +162,7 @@ impl Session {
             .and_then(|wired| wired.pitch_diameter_of(wires.wire_mm.0, over))
             .map_err(|_| {
                 Problem::new(
-                    format!("{} over wires is no size of this thread", said(self.shown, over)),
+                    format!("{} over wires is not a size of this thread", said(self.shown, over)),
                     size.at.clone(),
                 )
                 .advise(format!("about {} is expected", near(self.shown, wires.exact_over_mm.0)))
