@@ -2,7 +2,10 @@
 
 use core::fmt;
 
-use crate::size::{Length, inches};
+use crate::{
+    size::{Length, Unit, inches},
+    speech::{Figure, Speech},
+};
 
 /// Why a question could not be answered.
 ///
@@ -19,49 +22,49 @@ use crate::size::{Length, inches};
 /// assert_eq!(error.instead().map(|class| class.to_string()).as_deref(), Some("C11"));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Error(Box<Detail>);
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 struct Detail {
     kind: Kind,
     at: Option<(usize, usize)>,
     instead: Option<crate::standards::iso286::Class>,
 }
 
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Kind {
     /// Arithmetic left the range of a length.
     OutOfRange,
     /// A text is not a size.
     NotASize { why: &'static str, advice: &'static str },
     /// A text is not a tolerance class.
-    NotAClass { why: String, advice: String },
+    NotAClass { why: Speech, advice: String },
     /// A text is not a thread's designation.
-    NotAThread { why: String, advice: String },
+    NotAThread { why: Speech, advice: String },
     /// The standard's tables do not reach the size.
     OutOfTable { nominal: Length, table: &'static str, over: Length, up_to: Length },
     /// The same, of a table in inches.
     OutOfInchTable { nominal: Length, table: String, over: Length, up_to: Length },
     /// The standard defines no such class at this size.
-    NotDefined { why: String },
+    NotDefined { why: Speech },
     /// The same, with the next step.
-    NotGiven { why: String, advice: String },
+    NotGiven { why: Speech, advice: String },
     /// The lower limit is above the upper limit.
     CrossedLimits { lower: Length, upper: Length },
     /// Parts of a fit that do not belong together.
-    NotAPair { why: String },
+    NotAPair { why: Speech },
     /// A plan that cannot be made.
-    NoPlan { why: String },
+    NoPlan { why: Speech },
     /// A figure beyond what the work allows, with the range that it allows.
-    OutOfReach { why: String, advice: String },
+    OutOfReach { why: Speech, advice: String },
     /// Parts that cannot be pressed or shrunk together.
     #[cfg_attr(not(feature = "uom"), allow(dead_code, reason = "joints need typed figures"))]
-    NoJoint { why: String, advice: String },
+    NoJoint { why: Speech, advice: String },
     /// A word or a size that no list holds.
-    NotListed { why: String, advice: String },
+    NotListed { why: Speech, advice: String },
     /// A word that means several things.
-    Ambiguous { why: String, choices: Vec<String> },
+    Ambiguous { why: Speech, choices: Vec<String> },
 }
 
 impl Error {
@@ -149,13 +152,14 @@ impl Error {
     }
 }
 
-impl fmt::Display for Error {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Error {
+    /// What is wrong, with lengths in a unit; inches go with degrees Fahrenheit.
+    /// [`Display`](fmt::Display) says it in millimetres.
+    pub fn said_in(&self, unit: Unit) -> String {
+        let size = |length: Length| Figure::from(length).said_in(unit);
         match &self.0.kind {
-            Kind::OutOfRange => {
-                f.write_str("the size is out of range: lengths end near 900 000 km")
-            }
-            Kind::NotASize { why, .. } => f.write_str(why),
+            Kind::OutOfRange => "the size is out of range: lengths end near 900 000 km".to_owned(),
+            Kind::NotASize { why, .. } => (*why).to_owned(),
             Kind::NotAClass { why, .. }
             | Kind::NotAThread { why, .. }
             | Kind::NotDefined { why }
@@ -165,21 +169,33 @@ impl fmt::Display for Error {
             | Kind::OutOfReach { why, .. }
             | Kind::NoJoint { why, .. }
             | Kind::NotListed { why, .. }
-            | Kind::Ambiguous { why, .. } => f.write_str(why),
-            Kind::OutOfTable { nominal, table, over, up_to } => {
-                write!(f, "nominal size {nominal} is outside {table} (over {over}, up to {up_to})")
-            }
-            Kind::OutOfInchTable { nominal, table, over, up_to } => write!(
-                f,
+            | Kind::Ambiguous { why, .. } => why.said_in(unit),
+            Kind::OutOfTable { nominal, table, over, up_to } => format!(
+                "nominal size {} is outside {table} (over {}, up to {})",
+                size(*nominal),
+                size(*over),
+                size(*up_to)
+            ),
+            Kind::OutOfInchTable { nominal, table, over, up_to } => format!(
                 "nominal size {} in is outside {table} (over {} in, up to {} in)",
                 inches(*nominal),
                 inches(*over),
                 inches(*up_to)
             ),
             Kind::CrossedLimits { lower, upper } => {
-                write!(f, "the lower limit {lower} is above the upper limit {upper}")
+                format!(
+                    "the lower limit {} is above the upper limit {}",
+                    size(*lower),
+                    size(*upper)
+                )
             }
         }
+    }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said_in(Unit::Millimetre))
     }
 }
 

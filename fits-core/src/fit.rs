@@ -299,7 +299,7 @@ impl Fit {
                     limits.tolerance(),
                     self.clearance.tolerance(),
                     in_hand.mate()
-                ),
+                ).into(),
             }));
         }
         Ok(Limits::new(lower, upper)?.known_as(self.known().worst(limits.known())))
@@ -312,5 +312,5 @@ fn not_a_pair(hole: Class, shaft: Class) -> Error {
         (Feature::Shaft, Feature::Shaft) => format!("{hole} and {shaft} are two shafts"),
         _ => format!("the hole comes first: {shaft} is the hole, {hole} the shaft"),
     };
-    Error::new(ErrorKind::NotAPair { why })
+    Error::new(ErrorKind::NotAPair { why: why.into() })
 }

@@ -29,6 +29,7 @@ mod nearest;
 pub mod shop;
 pub mod size;
 pub mod source;
+pub mod speech;
 pub mod standards;
 
 pub use error::Error;

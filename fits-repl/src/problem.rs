@@ -21,22 +21,24 @@ pub struct Problem {
     pub is_failure: bool,
 }
 
-/// Plain queries that a line could have meant; most problems have none.
+/// Plain queries that a line could have meant; most problems have none, and a
+/// problem is returned by every question: it stays small.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-#[allow(clippy::box_collection, reason = "a problem is returned by every question: it stays small")]
-pub struct Choices(Option<Box<Vec<String>>>);
+pub struct Choices(Option<Box<Rare>>);
 
-impl Choices {
-    fn new(queries: Vec<String>) -> Self {
-        Self((!queries.is_empty()).then(|| Box::new(queries)))
-    }
+/// What few problems have.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+struct Rare {
+    queries: Vec<String>,
+    /// The message with its figures in inches.
+    in_inches: Option<String>,
 }
 
 impl std::ops::Deref for Choices {
     type Target = [String];
 
     fn deref(&self) -> &[String] {
-        self.0.as_deref().map_or(&[], Vec::as_slice)
+        self.0.as_deref().map_or(&[], |rare| &rare.queries)
     }
 }
 
@@ -63,8 +65,26 @@ impl Problem {
     /// With the queries that it could mean.
     #[must_use]
     pub fn choose(mut self, choices: Vec<String>) -> Self {
-        self.choices = Choices::new(choices);
+        if !choices.is_empty() {
+            self.choices.0.get_or_insert_default().queries = choices;
+        }
         self
+    }
+
+    /// With the message as it is said in inches.
+    #[must_use]
+    pub(crate) fn or_in_inches(mut self, message: String) -> Self {
+        if message != self.message {
+            self.choices.0.get_or_insert_default().in_inches = Some(message);
+        }
+        self
+    }
+
+    /// Says the message in inches, where its figures are known.
+    pub(crate) fn say_in_inches(&mut self) {
+        if let Some(said) = self.choices.0.as_mut().and_then(|rare| rare.in_inches.take()) {
+            self.message = said;
+        }
     }
 
     /// A file failed: the line was understood.

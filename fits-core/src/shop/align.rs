@@ -7,6 +7,7 @@
 use crate::{
     error::{Error, Kind},
     size::Length,
+    speech::say,
 };
 
 /// Which way the tailstock has to move.
@@ -63,13 +64,13 @@ impl Taper {
     pub fn new(difference: Length, length: Length) -> Result<Self, Error> {
         if !length.is_positive() {
             return Err(refused(
-                format!("a length of {length} has no taper"),
+                say!("a length of {} has no taper", length),
                 "the distance is more than 0, as 150 mm or 6 in",
             ));
         }
         if difference.checked_abs()? >= length {
             return Err(refused(
-                format!("{difference} over {length} is not a taper to set over for"),
+                say!("{} over {} is not a taper to set over for", difference, length),
                 "a tailstock sets over for slight tapers",
             ));
         }
@@ -85,7 +86,7 @@ impl Taper {
         for diameter in [headstock, tailstock] {
             if !diameter.is_positive() {
                 return Err(refused(
-                    format!("{diameter} is not a diameter"),
+                    say!("{} is not a diameter", diameter),
                     "give what the two collars measure",
                 ));
             }
@@ -156,6 +157,6 @@ impl Taper {
     }
 }
 
-fn refused(why: String, advice: &str) -> Error {
-    Error::new(Kind::NotListed { why, advice: advice.into() })
+fn refused(why: impl Into<crate::speech::Speech>, advice: &str) -> Error {
+    Error::new(Kind::NotListed { why: why.into(), advice: advice.into() })
 }

@@ -62,7 +62,8 @@ const SENSIBLE_C: core::ops::RangeInclusive<f64> = -60.0..=300.0;
 
 fn senseless(celsius: f64) -> Error {
     Error::new(Kind::NotListed {
-        why: format!("{} °C is not a temperature to measure at", libm::rint(celsius * 10.0) / 10.0),
+        why: format!("{} °C is not a temperature to measure at", libm::rint(celsius * 10.0) / 10.0)
+            .into(),
         advice: format!(
             "parts are measured from {} to {} °C",
             SENSIBLE_C.start(),

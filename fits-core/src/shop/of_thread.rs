@@ -37,7 +37,8 @@ impl TapHole {
         }
         let form = parallel(thread).map_err(|_| {
             Error::new(Kind::OutOfReach {
-                why: format!("no tap drill is known here for {} threads", thread.form().name()),
+                why: format!("no tap drill is known here for {} threads", thread.form().name())
+                    .into(),
                 advice: "no published one was read: ask the tap's maker".to_owned(),
             })
         })?;
@@ -120,7 +121,7 @@ impl WireThread {
         let form = parallel(thread)?;
         if sizes.side == Side::Internal {
             return Err(Error::new(Kind::OutOfReach {
-                why: "wires measure the screw, not the nut".to_owned(),
+                why: "wires measure the screw, not the nut".to_owned().into(),
                 advice: "try the nut with its screw or a gauge".to_owned(),
             }));
         }
@@ -179,7 +180,7 @@ impl ThreadCut {
 fn parallel(thread: &Thread) -> Result<Form, Error> {
     match thread.form() {
         form @ (Form::Npt | Form::PipeR | Form::PipeRc) => Err(Error::new(Kind::OutOfReach {
-            why: format!("{} is a taper thread", form.name()),
+            why: format!("{} is a taper thread", form.name()).into(),
             advice: "taper threads go by their gauge plane: try the mating gauge".to_owned(),
         })),
         form => Ok(form),
@@ -196,7 +197,7 @@ fn middle(spread: Spread, diameter: &str) -> Result<Length, Error> {
         Some(limits) => Ok(limits?.middle()),
         None => spread.max.or(spread.min).ok_or_else(|| {
             Error::new(Kind::OutOfReach {
-                why: format!("the standard gives no limits of the {diameter} diameter"),
+                why: format!("the standard gives no limits of the {diameter} diameter").into(),
                 advice: "give the diameters in figures".to_owned(),
             })
         }),

@@ -9,6 +9,7 @@ use crate::{
     shop::{adviser::Settings, stock_for, stock_table},
     size::{Length, Limits},
     source::Reason,
+    speech::say,
     standards::iso286::Feature,
 };
 
@@ -174,8 +175,9 @@ impl Passes {
         let middle = limits.middle();
         let is_hole = feature == Feature::Hole;
         if is_hole && middle < rules.smallest_bore {
-            return Err(no_plan(format!(
-                "a bore of {middle} is too small for a boring tool: drill and ream it"
+            return Err(no_plan(say!(
+                "a bore of {} is too small for a boring tool: drill and ream it",
+                middle
             )));
         }
         let mut list = Vec::with_capacity(8);
@@ -187,8 +189,9 @@ impl Passes {
         if let Some(size) = began.filter(|size| is_hole && *size < rules.smallest_bore) {
             // What is not a size, or past the limits, says so first.
             metal_left(feature, limits, size)?;
-            return Err(no_plan(format!(
-                "no boring tool goes into {size}: drill it to {} or more first",
+            return Err(no_plan(say!(
+                "no boring tool goes into {}: drill it to {} or more first",
+                size,
                 rules.smallest_bore
             )));
         }
@@ -275,8 +278,9 @@ impl CutRules {
         let tolerance = limits.tolerance().tenth_nanometres();
         let room = middle.saturating_add(tolerance / 2);
         if least >= room {
-            return Err(no_plan(format!(
-                "{left} is left, and a tool rubs under {}: polish or hone it to size",
+            return Err(no_plan(say!(
+                "{} is left, and a tool rubs under {}: polish or hone it to size",
+                left,
                 self.least_chip
             )));
         }
@@ -311,7 +315,7 @@ impl CutRules {
         let count = parts_of(bulk, most.max(1));
         // A few passes finish what is roughed.
         if usize::try_from(count).is_ok_and(|count| count + 5 > MOST_PASSES) {
-            return Err(no_plan(format!("that is {count} roughing passes: start nearer to size")));
+            return Err(no_plan(say!("that is {} roughing passes: start nearer to size", count)));
         }
         let mut cuts = Vec::with_capacity(8);
         for number in 0..count {
@@ -348,7 +352,7 @@ const fn parts_of(whole: i64, part: i64) -> i64 {
 /// The start is not a size, or is inside the limits or past them already.
 pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Result<Length, Error> {
     if !start.is_positive() {
-        return Err(no_plan(format!("a size of {start} is not a start")));
+        return Err(no_plan(say!("a size of {} is not a start", start)));
     }
     let aim = limits.middle();
     let left = match feature {
@@ -372,6 +376,6 @@ pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Res
     }))
 }
 
-fn no_plan(why: String) -> Error {
-    Error::new(Kind::NoPlan { why })
+fn no_plan(why: impl Into<crate::speech::Speech>) -> Error {
+    Error::new(Kind::NoPlan { why: why.into() })
 }

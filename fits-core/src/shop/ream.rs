@@ -68,7 +68,7 @@ impl Ream {
     /// # Errors
     /// The hole is too small, too large or too tight to be reamed.
     pub fn of(hole: Limits) -> Result<Self, Error> {
-        let refuse = |why: &str| Err(Error::new(Kind::NoPlan { why: why.into() }));
+        let refuse = |why: &'static str| Err(Error::new(Kind::NoPlan { why: why.into() }));
         if hole.lower() > LARGEST {
             return refuse("reamers are not usual above 80 mm: bore it");
         }

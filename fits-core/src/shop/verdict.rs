@@ -19,6 +19,7 @@ use super::{
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits, divide_half_even},
+    speech::say,
     standards::{instruments::Uncertainty, iso286::Feature},
 };
 
@@ -171,7 +172,7 @@ impl Measured {
             };
             if !least.is_positive() {
                 return Err(Error::new(Kind::NotListed {
-                    why: format!("{least} is not a size of a part"),
+                    why: say!("{} is not a size of a part", least),
                     advice: "give what the instrument showed".into(),
                 }));
             }

@@ -16,6 +16,7 @@ use crate::{
     error::{Error, Kind},
     fit::Fit,
     size::{Length, Limits},
+    speech::{Figure, say},
     standards::materials::{Family, Material},
 };
 
@@ -73,7 +74,9 @@ struct Growth {
 impl Growth {
     fn of(material: &Material) -> Result<Self, Error> {
         let heat = material.expansion().ok_or_else(|| {
-            Error::new(Kind::NoPlan { why: format!("the expansion of {material} is not known") })
+            Error::new(Kind::NoPlan {
+                why: say!("the expansion of {} is not known", material.name()),
+            })
         })?;
         Ok(Self { heat: heat.get::<per_kelvin>(), spread: spread(material), damp: 0.0 })
     }
@@ -102,17 +105,22 @@ pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Res
     let limit = material.heat_limit().map(|limit| limit.get::<degree_celsius>());
     if let Some(limit) = limit.filter(|limit| celsius > *limit) {
         return Err(Error::new(Kind::NoJoint {
-            // To a tenth, so that it is the same degree in Fahrenheit.
-            why: format!(
-                "{material} is not run at {} °C: its limit is {limit:.0} °C",
-                (celsius * 10.0).round() / 10.0
+            why: say!(
+                "{} is not run at {}: its limit is {}",
+                material.name(),
+                Figure::Celsius(celsius),
+                Figure::Celsius(limit)
             ),
             advice: format!("{limit:.0} °C is {:.0} °F", limit * 1.8 + 32.0),
         }));
     }
     if celsius.is_nan() || celsius < COLDEST {
         return Err(Error::new(Kind::NoJoint {
-            why: format!("the expansion of {material} is not known at {celsius:.0} °C"),
+            why: say!(
+                "the expansion of {} is not known at {}",
+                material.name(),
+                Figure::Celsius(celsius)
+            ),
             advice: "the figures hold from -100 °C up".to_owned(),
         }));
     }

@@ -240,14 +240,14 @@ impl Word {
         }
         if let Some((_, means)) = table::AMBIGUOUS.iter().find(|(known, _)| *known == bare) {
             return Err(Error::new(Kind::Ambiguous {
-                why: format!("`{bare}` can mean {}", means.join(" or ")),
+                why: format!("`{bare}` can mean {}", means.join(" or ")).into(),
                 choices: means.iter().map(|word| (*word).to_owned()).collect(),
             }));
         }
         let known = Self::all()
             .flat_map(|word| core::iter::once(word.name()).chain(word.aliases().iter().copied()));
         Err(Error::new(Kind::NotListed {
-            why: format!("`{}` is not a word for a fit here", text.trim()),
+            why: format!("`{}` is not a word for a fit here", text.trim()).into(),
             advice: nearest(bare, known).map_or_else(
                 || {
                     let names: Vec<_> = Self::all().map(Self::name).collect();
@@ -317,7 +317,7 @@ impl Word {
         let usual = row_for(None).ok_or_else(|| self.none_at())?;
         if case.turns == Some(true) && !self.0.moves && row_for(Some(When::Turns)).is_none() {
             return Err(Error::new(Kind::NotListed {
-                why: format!("a {} fit holds the shaft still: it cannot turn", self.name()),
+                why: format!("a {} fit holds the shaft still: it cannot turn", self.name()).into(),
                 advice: "for a part that turns: sliding, running, medium running".into(),
             }));
         }
@@ -352,6 +352,8 @@ impl Word {
 
     /// Every word reaches every size above 0.
     fn none_at(self) -> Error {
-        Error::new(Kind::NotDefined { why: format!("a {} fit needs a size above 0", self.name()) })
+        Error::new(Kind::NotDefined {
+            why: format!("a {} fit needs a size above 0", self.name()).into(),
+        })
     }
 }

@@ -132,6 +132,9 @@ impl Session {
         // A refused `undo` is not a refused entry: the next one takes back.
         self.refused = answer.is_err() && !self.refused && words::is_entry(line);
         answer.map_err(|mut problem| {
+            if self.shown == Units::Inches {
+                problem.say_in_inches();
+            }
             if problem.advice.contains('`') && self.units_chosen && self.units == Units::Inches {
                 problem.advice = self.in_millimetres(&problem.advice);
             }

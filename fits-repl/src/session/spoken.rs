@@ -1,30 +1,18 @@
-//! What the core says in millimetres and degrees Celsius, said in the units of
-//! the question.
+//! The reasons that the core gives in millimetres and degrees Celsius, said in the
+//! units of the question.
 
 use std::fmt::Write as _;
 
-use fits_core::{
-    Length,
-    size::{Decimals, Rounding, Unit},
-    source::Reason,
-};
+use fits_core::{Length, source::Reason};
 
-use crate::{problem::Problem, query::Units, questions::why::answered::said, session::Session};
+use crate::{query::Units, questions::why::answered::said, session::Session};
 
 impl Session {
-    /// A refusal in the units of the question.
-    pub(crate) fn spoken_of(&self, mut problem: Problem) -> Problem {
-        if self.shown == Units::Inches {
-            problem.message = spoken(&problem.message, small);
-        }
-        problem
-    }
-
     /// A figure's reason in the units of the question.
     pub(crate) fn spoken_reason(&self, mut reason: Reason) -> Reason {
         if self.shown == Units::Inches {
-            reason.value = spoken(&reason.value, exactly);
-            reason.rule = spoken(&reason.rule, exactly);
+            reason.value = spoken(&reason.value);
+            reason.rule = spoken(&reason.rule);
         }
         reason
     }
@@ -34,19 +22,9 @@ fn exactly(length: Length) -> String {
     said(Units::Inches, length)
 }
 
-/// A small length in thou.
-fn small(length: Length) -> String {
-    let is_small = length.checked_abs().is_ok_and(|length| length < Length::MILLIMETRE.half());
-    if !is_small || length == Length::ZERO {
-        return exactly(length);
-    }
-    let decimals = Decimals { unit: Unit::Thou, places: 1 };
-    format!("{} thou", length.shown(decimals, Rounding::Nearest))
-}
-
 /// Millimetres as inches, degrees Celsius as Fahrenheit, and an expansion from
 /// 20 C as one from 68 F.
-fn spoken(text: &str, length: fn(Length) -> String) -> String {
+fn spoken(text: &str) -> String {
     let text = text.strip_prefix("20 + ").map_or(text.to_owned(), |rest| format!("68 + {rest}"));
     let mut out = String::new();
     let mut rest = text.as_str();
@@ -63,7 +41,7 @@ fn spoken(text: &str, length: fn(Length) -> String) -> String {
             (unit(after, " mm"), format!("{number}mm").parse::<Length>())
             && !is_name
         {
-            out.push_str(&length(size));
+            out.push_str(&exactly(size));
             rest = after;
         } else if let (Some(after), Some(value)) = (unit(after, " \u{b0}C"), value) {
             let value = if minus { -value } else { value };
@@ -101,16 +79,16 @@ mod tests {
     fn lengths_and_temperatures_are_said_in_inches() {
         for (text, wanted) in [
             ("no wall about a bore of 25.4 mm", "no wall about a bore of 1 in"),
-            ("loose by 0.00762 mm to 0.03048 mm", "loose by 0.3 thou to 1.2 thou"),
+            ("loose by 0.00762 mm to 0.03048 mm", "loose by 0.0003 in to 0.0012 in"),
             ("its limit is 100 \u{b0}C", "its limit is 212 \u{b0}F"),
             ("not known at -150 \u{b0}C", "not known at -238 \u{b0}F"),
             ("H7 of 3 mmm", "H7 of 3 mmm"),
             ("steel 4140", "steel 4140"),
             ("11.7 millionths per \u{b0}C", "6.5 millionths per \u{b0}F"),
         ] {
-            assert_eq!(spoken(text, small), wanted);
+            assert_eq!(spoken(text), wanted);
         }
         let rule = "20 + 0.06731 mm / (11.7 millionths x 19.05 mm)";
-        assert_eq!(spoken(rule, exactly), "68 + 0.00265 in / (6.5 millionths x 0.75 in)");
+        assert_eq!(spoken(rule), "68 + 0.00265 in / (6.5 millionths x 0.75 in)");
     }
 }

@@ -54,7 +54,7 @@ pub fn learn(before: &Prior, jobs: &[&[FinishedPass]]) -> Result<Prior, Error> {
         for pass in *job {
             if pass.dialled.is_negative() || pass.took_sd.is_negative() {
                 return Err(senseless(
-                    "a finished pass dials less than 0".into(),
+                    "a finished pass dials less than 0",
                     "give what was dialled without a sign",
                 ));
             }

@@ -32,6 +32,7 @@ use self::{
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
+    speech::say,
     standards::iso286::Feature,
 };
 
@@ -245,7 +246,7 @@ impl Adviser {
     pub fn cut(&mut self, dialled: Length, readings: &[Length]) -> Result<(), Error> {
         if !dialled.is_positive() {
             return Err(senseless(
-                format!("a cut of {dialled} takes nothing off"),
+                say!("a cut of {} takes nothing off", dialled),
                 "a pass without infeed is a spring pass",
             ));
         }
@@ -274,7 +275,7 @@ impl Adviser {
     /// No reading, or one out of range. The adviser is then as it was.
     pub fn read(&mut self, readings: &[Length]) -> Result<(), Error> {
         if readings.is_empty() {
-            return Err(senseless("nothing was read".into(), "give what the instrument showed"));
+            return Err(senseless("nothing was read", "give what the instrument showed"));
         }
         self.measured(Pass::None, &|state, _| state, readings)?;
         self.unread = false;
@@ -383,7 +384,7 @@ impl Adviser {
 /// it: below 0 while there is metal to take off.
 fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error> {
     if !size.is_positive() {
-        return Err(senseless(format!("{size} is not a size of a part"), "give what was read"));
+        return Err(senseless(say!("{} is not a size of a part", size), "give what was read"));
     }
     let off = size.checked_sub(limits.middle())?.in_micrometres();
     Ok(match feature {
@@ -393,7 +394,7 @@ fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error
 }
 
 fn check(prior: &Prior, instrument: Instrument, settings: &Settings) -> Result<(), Error> {
-    let refused = |what: &str, advice: &str| Err(senseless(what.into(), advice));
+    let refused = |what: &str, advice: &str| Err(senseless(what.to_owned(), advice));
     if !(0.1..=2.0).contains(&prior.gain) || !(0.0..=1.0).contains(&prior.gain_sd) {
         return refused("the cut factor has no sense", "it is near 1, give or take less than 1");
     }
@@ -406,6 +407,6 @@ fn check(prior: &Prior, instrument: Instrument, settings: &Settings) -> Result<(
     settings.check()
 }
 
-fn senseless(why: String, advice: &str) -> Error {
-    Error::new(Kind::NotListed { why, advice: advice.into() })
+fn senseless(why: impl Into<crate::speech::Speech>, advice: &str) -> Error {
+    Error::new(Kind::NotListed { why: why.into(), advice: advice.into() })
 }

@@ -195,7 +195,7 @@ impl Settings {
     /// than a division.
     pub fn check(&self) -> Result<(), Error> {
         if !(self.risk > 0.0 && self.risk < 1.0) {
-            return Err(senseless("the risk has no sense".into(), "it lies between 0 and 1"));
+            return Err(senseless("the risk has no sense", "it lies between 0 and 1"));
         }
         if !self.step.is_positive()
             || self.least_cut.is_negative()
@@ -203,13 +203,13 @@ impl Settings {
             || self.most_cut < self.step
         {
             return Err(senseless(
-                "no cut can be dialled".into(),
+                "no cut can be dialled",
                 "the step is more than 0, and the most a pass takes is more than the least",
             ));
         }
         if self.dial_turn.is_some_and(|turn| turn < self.step) {
             return Err(senseless(
-                "a turn of the dial is smaller than one division".into(),
+                "a turn of the dial is smaller than one division",
                 "give what a whole turn changes the diameter by",
             ));
         }

@@ -85,7 +85,7 @@ impl Grip {
 pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
     if joint.length.is_none() && (wishes.holds.is_some() || wishes.press_under.is_some()) {
         return Err(refused(
-            "force and torque go by the length in contact, and none is given".into(),
+            "force and torque go by the length in contact, and none is given",
             "give it, as long 25",
         ));
     }

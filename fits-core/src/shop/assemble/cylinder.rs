@@ -11,7 +11,7 @@ use uom::si::{
 };
 
 use super::refused;
-use crate::{error::Error, size::Length, standards::materials::Material};
+use crate::{error::Error, size::Length, speech::say, standards::materials::Material};
 
 /// More joints than this are not an assembly of a small shop.
 const MOST_JOINTS: usize = 6;
@@ -132,7 +132,7 @@ impl Compound {
         let joints = interferences.len();
         if joints == 0 || joints > MOST_JOINTS || rings.len() != joints + 1 {
             return Err(refused(
-                format!("{} parts and {joints} joints are not an assembly", rings.len()),
+                say!("{} parts and {} joints are not an assembly", rings.len(), joints),
                 "two parts share one joint, three share two",
             ));
         }
@@ -145,7 +145,7 @@ impl Compound {
             let [inner, outer] = pair else { continue };
             if inner.outside != outer.bore {
                 return Err(refused(
-                    format!("a bore of {} does not sit on {}", outer.bore, inner.outside),
+                    say!("a bore of {} does not sit on {}", outer.bore, inner.outside),
                     "give both at the nominal size of their joint",
                 ));
             }
@@ -171,7 +171,7 @@ impl Compound {
                 return Ok(Self { rings: solved });
             }
         }
-        Err(refused("the parts have no one way to touch".into(), "check the interferences"))
+        Err(refused("the parts have no one way to touch", "check the interferences"))
     }
 
     /// The pressure at a joint, counted from the innermost; nought where it
@@ -204,7 +204,7 @@ impl Compound {
         let solved = self.ring(ring)?;
         let radius = diameter.millimetres() / 2.0;
         if radius < solved.inner || radius > solved.outer {
-            return Err(refused(format!("{diameter} is not in the wall"), "give one inside it"));
+            return Err(refused(say!("{} is not in the wall", diameter), "give one inside it"));
         }
         Ok(said(solved.stress(radius)))
     }
@@ -226,7 +226,7 @@ impl Compound {
     fn ring(&self, ring: usize) -> Result<&Solved, Error> {
         self.rings
             .get(ring)
-            .ok_or_else(|| refused(format!("there is no ring {ring}"), "rings count from 0"))
+            .ok_or_else(|| refused(say!("there is no ring {}", ring), "rings count from 0"))
     }
 }
 
@@ -236,7 +236,7 @@ pub(super) fn said((radial, hoop): (f64, f64)) -> Stress {
 
 pub(super) fn no_wall(bore: Length, outside: Length) -> Error {
     refused(
-        format!("an outside diameter of {outside} leaves no wall about a bore of {bore}"),
+        say!("an outside diameter of {} leaves no wall about a bore of {}", outside, bore),
         "give an outside diameter larger than the bore",
     )
 }

@@ -8,6 +8,7 @@ use crate::{
     error::{Error, Kind},
     nearest::{nearest, plain},
     source::{Known, Provenance, Reason},
+    speech::say,
     standards::materials::{Family, Material},
 };
 
@@ -67,7 +68,7 @@ impl Lubricant {
         found.map(|(_, lubricant)| *lubricant).ok_or_else(|| {
             let words = Self::WORDS.iter().map(|(word, _)| *word);
             Error::new(Kind::NotListed {
-                why: format!("no lubricant is called {}", text.trim()),
+                why: say!("no lubricant is called {}", text.trim()),
                 advice: nearest(&wanted, words).map_or_else(
                     || "those known: dry, oil, grease, moly, degreased".into(),
                     |word| format!("nearest: {word}"),
@@ -190,7 +191,7 @@ impl Friction {
         let to_press = find(Joining::Press, true).max_by(|a, b| a.value.total_cmp(&b.value));
         let (Some(holds), Some(to_press)) = (holds, to_press) else {
             return Err(refused(
-                format!("no friction is known of {} on {}", hub.name(), shaft.name()),
+                say!("no friction is known of {} on {}", hub.name(), shaft.name()),
                 "give it, as friction 0.12",
             ));
         };
@@ -224,14 +225,14 @@ impl Friction {
         for value in [low, high] {
             if !(value > 0.0 && value <= 1.0) {
                 return Err(refused(
-                    format!("a coefficient of friction of {value} is not one that parts have"),
+                    say!("a coefficient of friction of {} is not one that parts have", value),
                     "it lies between 0.02 and 0.4, as friction 0.12",
                 ));
             }
         }
         if low > high {
             return Err(refused(
-                format!("the low friction {low} is above the high one {high}"),
+                say!("the low friction {} is above the high one {}", low, high),
                 "the smaller comes first, as friction 0.08..0.15",
             ));
         }

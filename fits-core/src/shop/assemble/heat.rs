@@ -16,6 +16,7 @@ use crate::{
     shop::Hazard,
     size::Length,
     source::{Known, Provenance, Reason},
+    speech::say,
     standards::materials::{Care, Fume, Material, Property},
 };
 
@@ -132,7 +133,7 @@ impl Heat {
     ) -> Result<Self, Error> {
         if !joint.sleeves.is_empty() {
             return Err(refused(
-                "heat is worked out for one joint at a time".into(),
+                "heat is worked out for one joint at a time",
                 "ask for each joint by itself",
             ));
         }
@@ -140,14 +141,14 @@ impl Heat {
         let clearance = clearance.unwrap_or(usual);
         if clearance.is_negative() {
             return Err(refused(
-                format!("a clearance of {clearance} does not let the parts together"),
+                say!("a clearance of {} does not let the parts together", clearance),
                 "give the play wanted as they meet, as clearance 0.02",
             ));
         }
         let seconds = out_of_the_oven.map_or(0.0, |time| time.get::<second>());
         if !(0.0..=86_400.0).contains(&seconds) {
             return Err(refused(
-                format!("{seconds} seconds is not a time between oven and press"),
+                say!("{} seconds is not a time between oven and press", seconds),
                 "as within 30 s",
             ));
         }

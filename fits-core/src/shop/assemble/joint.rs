@@ -8,6 +8,7 @@ use super::{
 use crate::{
     error::Error,
     size::{Length, Limits},
+    speech::{Figure, say},
     standards::materials::Material,
 };
 
@@ -219,13 +220,13 @@ impl Joint {
     fn check(&self) -> Result<(), Error> {
         if self.diameter < SMALLEST || self.diameter > LARGEST {
             return Err(refused(
-                format!("a joint of {} is none that is pressed", self.diameter),
+                say!("a joint of {} is none that is pressed", self.diameter),
                 "joints run from 0.1 mm to 20 m across",
             ));
         }
         if let Some(length) = self.length.filter(|length| !length.is_positive()) {
             return Err(refused(
-                format!("a joint {length} long holds nothing"),
+                say!("a joint {} long holds nothing", length),
                 "give the length in contact, as long 25",
             ));
         }
@@ -240,11 +241,15 @@ impl Joint {
             let least = self.interference.lower().checked_neg()?;
             return Err(refused(
                 if least == Length::ZERO && loose == least {
-                    "nothing presses: there is no interference".to_owned()
+                    say!("nothing presses: there is no interference")
                 } else if least == loose {
-                    format!("nothing presses: the parts are loose by {loose}")
+                    say!("nothing presses: the parts are loose by {}", Figure::Small(loose))
                 } else {
-                    format!("nothing presses: the parts are loose by {loose} to {least}")
+                    say!(
+                        "nothing presses: the parts are loose by {} to {}",
+                        Figure::Small(loose),
+                        Figure::Small(least)
+                    )
                 },
                 "take a tighter class, as s6; a slip fit is held by a retaining compound, a key or a pin",
             ));
@@ -256,9 +261,10 @@ impl Joint {
         for (diameter, interference) in parts {
             if interference.upper().checked_mul(50)? > diameter {
                 return Err(refused(
-                    format!(
-                        "an interference of {} on {diameter} is not a press or shrink fit",
-                        interference.upper()
+                    say!(
+                        "an interference of {} on {} is not a press or shrink fit",
+                        interference.upper(),
+                        diameter
                     ),
                     "those have a thousandth of the diameter or two: check the point and the unit",
                 ));
@@ -268,7 +274,7 @@ impl Joint {
             let wall = ring.outside.checked_sub(ring.bore)?.half();
             if wall < most.checked_mul(2)? {
                 return Err(refused(
-                    format!("a wall of {wall} is too thin for an interference of {most}"),
+                    say!("a wall of {} is too thin for an interference of {}", wall, most),
                     "a wall several times as thick, or a slip fit and a retaining compound",
                 ));
             }

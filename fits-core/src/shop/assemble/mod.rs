@@ -36,8 +36,8 @@ use crate::{
     size::Length,
 };
 
-fn refused(why: String, advice: &str) -> Error {
-    Error::new(Kind::NoJoint { why, advice: advice.to_owned() })
+fn refused(why: impl Into<crate::speech::Speech>, advice: &str) -> Error {
+    Error::new(Kind::NoJoint { why: why.into(), advice: advice.to_owned() })
 }
 
 /// The length nearest to a number of millimetres.

@@ -5,6 +5,7 @@ use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
     source::Reason,
+    speech::say,
     standards::{
         bought,
         iso286::Class,
@@ -71,8 +72,10 @@ impl Bush {
     pub fn made(self, bore: Length, outside: Length) -> Result<Made, Error> {
         if outside <= bore {
             return Err(Error::new(Kind::NoJoint {
-                why: format!(
-                    "an outside diameter of {outside} leaves no wall about a bore of {bore}"
+                why: say!(
+                    "an outside diameter of {} leaves no wall about a bore of {}",
+                    outside,
+                    bore
                 ),
                 advice: "give an outside diameter larger than the bore".to_owned(),
             }));

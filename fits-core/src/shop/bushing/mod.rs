@@ -32,6 +32,7 @@ use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
     source::Known,
+    speech::say,
     standards::materials::Material,
 };
 
@@ -130,37 +131,38 @@ pub struct InService {
 impl Bushing<'_> {
     /// Refuses what is not a bushing in a housing.
     fn check(&self) -> Result<(), Error> {
-        let refused = |why: String, advice: &str| {
+        let refused = |why: crate::speech::Speech, advice: &str| {
             Err(Error::new(Kind::NoJoint { why, advice: advice.to_owned() }))
         };
         let (bore, outside) = (self.bore.middle(), self.outside.middle());
         if !bore.is_positive() {
-            return refused(format!("a bore of {bore} is none"), "give the bore, as 20");
+            return refused(say!("a bore of {} is none", bore), "give the bore, as 20");
         }
         let wall = outside.checked_sub(bore)?.half();
         if !wall.is_positive() {
             return refused(
-                format!("an outside diameter of {outside} leaves no wall about a bore of {bore}"),
+                say!("an outside diameter of {} leaves no wall about a bore of {}", outside, bore),
                 "give an outside diameter larger than the bore",
             );
         }
         if wall.checked_mul(THINNEST)? < bore {
             return refused(
-                format!("a wall of {wall} about a bore of {bore} is too thin to press in"),
+                say!("a wall of {} about a bore of {} is too thin to press in", wall, bore),
                 "a wall of a twentieth of the bore and more is usual",
             );
         }
         if !self.length.is_positive() {
             return refused(
-                format!("a bushing {} long holds nothing", self.length),
+                say!("a bushing {} long holds nothing", self.length),
                 "give its length, as long 20",
             );
         }
         if self.housing_outside <= self.housing.upper() {
             return refused(
-                format!(
-                    "a housing of {} leaves no wall about a bushing of {outside}",
-                    self.housing_outside
+                say!(
+                    "a housing of {} leaves no wall about a bushing of {}",
+                    self.housing_outside,
+                    outside
                 ),
                 "give the housing's outside, as hub steel od 60",
             );
@@ -210,7 +212,7 @@ impl Bushing<'_> {
         let interference = self.interference()?;
         if !interference.upper().is_positive() {
             return Err(Error::new(Kind::NoJoint {
-                why: format!(
+                why: say!(
                     "an outside of {} is loose in a housing of {}",
                     self.outside.upper(),
                     self.housing.lower()
@@ -283,7 +285,7 @@ impl Bushing<'_> {
         let growth = |material: &Material| -> Result<f64, Error> {
             let heat = material.expansion().ok_or_else(|| {
                 Error::new(Kind::NoPlan {
-                    why: format!("the expansion of {material} is not known"),
+                    why: say!("the expansion of {} is not known", material.name()),
                 })
             })?;
             Ok(heat.get::<per_kelvin>() * off + damp.growth(material))

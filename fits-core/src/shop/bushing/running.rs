@@ -10,6 +10,7 @@ use crate::{
     shop::assemble::millimetres,
     size::{Length, Limits, inches},
     source::{Provenance, Reason},
+    speech::say,
 };
 
 /// A service's clearance at one shaft diameter.
@@ -76,7 +77,7 @@ impl Service {
         Self::ALL.into_iter().find(|service| service.words() == wanted).ok_or_else(|| {
             let all = Self::ALL.map(Self::words);
             Error::new(Kind::NotListed {
-                why: format!("no service is called {}", text.trim()),
+                why: say!("no service is called {}", text.trim()),
                 advice: nearest(&wanted, all.into_iter()).map_or_else(
                     || format!("those known: {}", all.join(", ")),
                     |word| format!("nearest: {word}"),
@@ -122,7 +123,7 @@ impl Running {
             (Bush::Sintered, Some(service)) => by_service(service, shaft),
             (Bush::Sintered | Bush::Plastic, _) => by_bore(kind, shaft),
             (Bush::Lined, _) => Err(Error::new(Kind::NotListed {
-                why: "a lined bushing's clearance goes by its listed size".to_owned(),
+                why: "a lined bushing's clearance goes by its listed size".to_owned().into(),
                 advice: "give the clearance wanted, as running 0.02..0.08".to_owned(),
             })),
         }
@@ -136,10 +137,7 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
     let Some(above) = above else {
         let end = rows().next_back().map_or(String::new(), |row| inches(row.diameter));
         return Err(Error::new(Kind::NotListed {
-            why: format!(
-                "the table of running clearances ends at {end} in for {}",
-                service.words()
-            ),
+            why: say!("the table of running clearances ends at {} in for {}", end, service.words()),
             advice: "give the clearance wanted, as running 0.05..0.1".to_owned(),
         }));
     };
@@ -184,7 +182,7 @@ fn by_bore(kind: Bush, shaft: Length) -> Result<Running, Error> {
     let from = KINDS.iter().find(|row| row.kind == kind && row.figure == "least_per_inch_thou");
     let Some(from) = from else {
         return Err(Error::new(Kind::NotListed {
-            why: "this kind of bushing has no clearance by its bore".to_owned(),
+            why: "this kind of bushing has no clearance by its bore".to_owned().into(),
             advice: "give the clearance wanted, as running 0.05..0.1".to_owned(),
         }));
     };

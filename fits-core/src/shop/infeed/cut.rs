@@ -107,7 +107,7 @@ impl ThreadCut {
         };
         if below <= 0.0 || !given {
             return Err(refused(
-                "a tool nose of that size cannot cut this thread".to_owned(),
+                "a tool nose of that size cannot cut this thread",
                 match self.nose {
                     Nose::Flat(_) => format!("a flat under {}", self.pitch.half()),
                     Nose::Radius(_) => "the radius of the form's root or less".to_owned(),

@@ -376,7 +376,8 @@ impl Infeed {
                 Feature::Hole => ("over the upper", limits.upper()),
             };
             return Err(Error::new(Kind::NoPlan {
-                why: format!("a pitch diameter of {pitch_diameter} is {word} limit {end} already"),
+                why: format!("a pitch diameter of {pitch_diameter} is {word} limit {end} already")
+                    .into(),
             }));
         }
         // Past the middle but good: nothing more to feed.
@@ -525,6 +526,6 @@ impl PassCount {
     }
 }
 
-fn refused(why: String, advice: String) -> Error {
-    Error::new(Kind::OutOfReach { why, advice })
+fn refused(why: impl Into<crate::speech::Speech>, advice: String) -> Error {
+    Error::new(Kind::OutOfReach { why: why.into(), advice })
 }

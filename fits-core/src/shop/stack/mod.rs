@@ -14,6 +14,7 @@ pub use spread::Spread;
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
+    speech::say,
 };
 
 /// The most parts a stack may have, repeated ones counted each.
@@ -103,12 +104,12 @@ impl Stack {
     /// Fewer than two parts, more than [`MOST_PARTS`], or out of range.
     pub fn new(links: Vec<Link>) -> Result<Self, Error> {
         let parts = links.iter().fold(0_u32, |sum, link| sum.saturating_add(link.count));
-        let refused = |why: String| Err(Error::new(Kind::NoPlan { why }));
+        let refused = |why: crate::speech::Speech| Err(Error::new(Kind::NoPlan { why }));
         if parts < 2 {
-            return refused("one part alone is not a stack".to_owned());
+            return refused("one part alone is not a stack".to_owned().into());
         }
         if parts > MOST_PARTS {
-            return refused(format!("a stack has at most {MOST_PARTS} parts, this one {parts}"));
+            return refused(say!("a stack has at most {} parts, this one {}", MOST_PARTS, parts));
         }
         let worst = sum(&links)?;
         Ok(Self { links, worst })
@@ -208,7 +209,7 @@ impl LastPart {
         let aim = aim.checked_scale(1, i128::from(count))?;
         if !aim.is_positive() {
             return Err(Error::new(Kind::NoPlan {
-                why: format!("the last part would be {aim} long"),
+                why: say!("the last part would be {} long", aim),
             }));
         }
         Ok(Self {
@@ -241,7 +242,7 @@ fn inside_each(total: Limits, count: u32) -> Result<Option<Limits>, Error> {
     let lower = lower.and_then(i64::checked_neg);
     let upper = total.upper().tenth_nanometres().checked_div_euclid(count);
     let (Some(lower), Some(upper)) = (lower, upper) else {
-        return Err(Error::new(Kind::NoPlan { why: "there is no part to make".to_owned() }));
+        return Err(Error::new(Kind::NoPlan { why: "there is no part to make".to_owned().into() }));
     };
     let [lower, upper] = [lower, upper].map(Length::from_tenth_nanometres);
     Ok(Limits::new(lower, upper).ok())

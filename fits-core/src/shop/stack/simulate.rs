@@ -18,6 +18,7 @@ use super::{
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
+    speech::say,
 };
 
 /// Runs that draw from one stream.
@@ -88,7 +89,7 @@ impl Stack {
         let most = MOST_DRAWS / parts.max(1);
         if how.runs == 0 || how.runs > most {
             return Err(Error::new(Kind::NoPlan {
-                why: format!("{} runs of {parts} parts: give 1 to {most} runs", how.runs),
+                why: say!("{} runs of {} parts: give 1 to {} runs", how.runs, parts, most),
             }));
         }
         let work = Work::new(self, how, wanted);

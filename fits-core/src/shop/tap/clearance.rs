@@ -137,7 +137,7 @@ impl Clearances {
             Screws::Inch => "ASME B18.2.8",
         };
         Err(Error::new(Kind::NotListed {
-            why: format!("{table} lists no clearance hole for a screw of {major}"),
+            why: format!("{table} lists no clearance hole for a screw of {major}").into(),
             advice: format!("the nearest listed: {}", names.join(", ")),
         }))
     }

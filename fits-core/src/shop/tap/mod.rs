@@ -216,7 +216,8 @@ pub fn full_height(pitch: Length, half_angle_degrees: f64) -> Result<Length, Err
     match found {
         Some((_, billionths)) => pitch.checked_scale(*billionths, 1_000_000_000),
         None => Err(Error::new(Kind::OutOfReach {
-            why: format!("no full height is known for flanks at {half_angle_degrees} degrees"),
+            why: format!("no full height is known for flanks at {half_angle_degrees} degrees")
+                .into(),
             advice: "half angles 30, 27.5, 23.75, 15 and 14.5 degrees".to_owned(),
         })),
     }
@@ -249,7 +250,8 @@ impl TapHole {
         let full = full_height.checked_mul(2)?;
         if !pitch.is_positive() || !full.is_positive() || major <= full {
             return Err(Error::new(Kind::OutOfReach {
-                why: format!("a major diameter of {major} has no room for a pitch of {pitch}"),
+                why: format!("a major diameter of {major} has no room for a pitch of {pitch}")
+                    .into(),
                 advice: format!("a major diameter over {full}"),
             }));
         }
@@ -289,7 +291,7 @@ impl TapHole {
     pub fn forming_hole(&self, percent: f64) -> Result<Length, Error> {
         if full_height(self.pitch, 30.0)?.checked_mul(2)? != self.full {
             return Err(Error::new(Kind::OutOfReach {
-                why: "the rule for forming taps holds for 60-degree threads only".to_owned(),
+                why: "the rule for forming taps holds for 60-degree threads only".to_owned().into(),
                 advice: "cut this thread".to_owned(),
             }));
         }
@@ -309,7 +311,7 @@ impl TapHole {
         let formed = left / (FORMING * self.pitch.millimetres());
         if formed < FORMED.start() - NEARLY || formed > FORMED.end() + NEARLY {
             return Err(Error::new(Kind::OutOfReach {
-                why: "no drill in the list comes near the hole for a forming tap".to_owned(),
+                why: "no drill in the list comes near the hole for a forming tap".to_owned().into(),
                 advice: format!("bore to {hole}"),
             }));
         }
@@ -329,7 +331,7 @@ impl TapHole {
         if bit.diameter >= self.major || bit.diameter < smallest {
             let end = if bit.diameter >= self.major { "leaves no thread" } else { "is too small" };
             return Err(Error::new(Kind::OutOfReach {
-                why: format!("a drill of {} {end}", bit.diameter),
+                why: format!("a drill of {} {end}", bit.diameter).into(),
                 advice: format!("from {smallest} (100 %) to under {} (0 %)", self.major),
             }));
         }
@@ -401,7 +403,7 @@ impl TapHole {
             Wanted::Middle => {
                 let middle = self.minor.map(Limits::middle).ok_or_else(|| {
                     Error::new(Kind::OutOfReach {
-                        why: "no limits of the minor diameter are known".to_owned(),
+                        why: "no limits of the minor diameter are known".to_owned().into(),
                         advice: "ask for a percent of thread".to_owned(),
                     })
                 })?;
@@ -493,14 +495,14 @@ fn within(percent: f64, range: &core::ops::RangeInclusive<f64>, cannot: &str) ->
         return Ok(());
     }
     Err(Error::new(Kind::OutOfReach {
-        why: format!("{percent} {cannot}"),
+        why: format!("{percent} {cannot}").into(),
         advice: format!("from {} % to {} %", range.start(), range.end()),
     }))
 }
 
 fn no_drill(hole: Length) -> Error {
     Error::new(Kind::OutOfReach {
-        why: "no drill in the list leaves a thread".to_owned(),
+        why: "no drill in the list leaves a thread".to_owned().into(),
         advice: format!("the hole wanted is {hole}"),
     })
 }

@@ -102,18 +102,18 @@ impl WireThread {
         pitch_diameter: Length,
         major: Length,
     ) -> Result<Self, Error> {
-        let refused = |why: String, advice: &str| {
+        let refused = |why: crate::speech::Speech, advice: &str| {
             Error::new(Kind::OutOfReach { why, advice: advice.to_owned() })
         };
         if !pitch.is_positive() || lead < pitch {
             return Err(refused(
-                format!("a pitch of {pitch} with a lead of {lead} is not a thread"),
+                format!("a pitch of {pitch} with a lead of {lead} is not a thread").into(),
                 "the lead is the pitch times the number of starts",
             ));
         }
         if !(5.0..=60.0).contains(&half_angle_degrees) {
             return Err(refused(
-                format!("a flank of {half_angle_degrees} degrees holds no wire"),
+                format!("a flank of {half_angle_degrees} degrees holds no wire").into(),
                 "half angles from 5 to 60 degrees",
             ));
         }
@@ -121,7 +121,7 @@ impl WireThread {
             return Err(refused(
                 format!(
                     "a pitch diameter of {pitch_diameter} does not go with a pitch of {pitch} and a major diameter of {major}"
-                ),
+                ).into(),
                 "the pitch diameter lies between the pitch and the major diameter",
             ));
         }
@@ -139,7 +139,8 @@ impl WireThread {
                 format!(
                     "wires do not seat surely at a lead angle of {:.1} degrees",
                     thread.lead_angle_degrees()
-                ),
+                )
+                .into(),
                 "lead angles up to 20 degrees",
             ));
         }
@@ -155,7 +156,8 @@ impl WireThread {
         let rounded = Self { crest_radius: radius, ..self };
         if radius.is_negative() || rounded.flank_end() <= self.pitch_diameter.millimetres() {
             return Err(Error::new(Kind::OutOfReach {
-                why: format!("crests rounded to {radius} leave no flank above the pitch line"),
+                why: format!("crests rounded to {radius} leave no flank above the pitch line")
+                    .into(),
                 advice: "give the radius of the basic form".to_owned(),
             }));
         }
@@ -238,7 +240,9 @@ impl WireThread {
         let (best, major, end) = (self.plain_best(), self.major.millimetres(), self.flank_end());
         let none = || {
             Error::new(Kind::OutOfReach {
-                why: "no wire both touches the flanks and stands out of the crests".to_owned(),
+                why: "no wire both touches the flanks and stands out of the crests"
+                    .to_owned()
+                    .into(),
                 advice: "measure it with a thread micrometer, or try it in its nut".to_owned(),
             })
         };
@@ -343,7 +347,7 @@ impl WireThread {
         let mut e = self.pitch_diameter.millimetres();
         let cannot = || {
             Error::new(Kind::OutOfReach {
-                why: format!("{over} over wires of {wire} is not a size of this thread"),
+                why: format!("{over} over wires of {wire} is not a size of this thread").into(),
                 advice: self
                     .over(wire)
                     .map(|over| format!("about {} is expected", over.over))
@@ -440,14 +444,14 @@ impl WireThread {
         };
         let best = self.best_wire().map(|best| format!(", best {best}")).unwrap_or_default();
         Error::new(Kind::OutOfReach {
-            why,
+            why: why.into(),
             advice: format!("wires from {} to {}{best}", usable.lower(), usable.upper()),
         })
     }
 
     fn no_seat(&self, why: &str) -> Error {
         Error::new(Kind::OutOfReach {
-            why: why.to_owned(),
+            why: why.to_owned().into(),
             advice: format!("check pitch {} and major diameter {}", self.pitch, self.major),
         })
     }

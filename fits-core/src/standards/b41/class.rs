@@ -208,7 +208,7 @@ impl Class {
 fn no_such_class(family: Family, number: &str) -> Error {
     let (name, last) = (family.name(), family.last());
     Error::new(Kind::NotAClass {
-        why: format!("there is no {name}{number}: {name} runs from {name}1 to {name}{last}"),
+        why: format!("there is no {name}{number}: {name} runs from {name}1 to {name}{last}").into(),
         advice: format!("write {name}1 to {name}{last}"),
     })
 }
@@ -234,7 +234,7 @@ impl FromStr for Class {
             .find(|family| family.name().eq_ignore_ascii_case(name))
             .ok_or_else(|| {
                 Error::new(Kind::NotAClass {
-                    why: format!("there is no family of inch fits {name:?}"),
+                    why: format!("there is no family of inch fits {name:?}").into(),
                     advice: "the families are RC, LC, LT, LN and FN, as in RC4".into(),
                 })
                 .at(0, split)
@@ -243,7 +243,7 @@ impl FromStr for Class {
         if digits.is_empty() {
             let (name, last) = (family.name(), family.last());
             return Err(Error::new(Kind::NotAClass {
-                why: format!("{name} is a family: its class is missing"),
+                why: format!("{name} is a family: its class is missing").into(),
                 advice: format!("write {name}1 to {name}{last}"),
             })
             .at(0, text.len()));

@@ -6,6 +6,7 @@ use crate::{
     error::{Error, Kind},
     size::{Length, Limits, Unit},
     source::{Known, Provenance, Reason},
+    speech::say,
 };
 
 /// The standard of a parallel key.
@@ -97,11 +98,7 @@ impl Keyway {
             let up_to = rows().map(|row| row.up_to).max().unwrap_or_default();
             let said = |size| spoken(size, standard.unit());
             Error::new(Kind::NotListed {
-                why: format!(
-                    "no {} key is held here for a shaft of {}",
-                    standard.name(),
-                    said(shaft)
-                ),
+                why: say!("no {} key is held here for a shaft of {}", standard.name(), said(shaft)),
                 advice: format!("shafts over {} up to {} are held", said(over), said(up_to)),
             })
         })

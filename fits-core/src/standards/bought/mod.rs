@@ -20,6 +20,7 @@ use crate::{
     nearest::{nearest, plain},
     size::{Length, Limits, Unit},
     source::{Known, Provenance, Reason},
+    speech::say,
     standards::iso286::{Class, Feature},
 };
 
@@ -182,7 +183,7 @@ impl Family {
         let words =
             Self::all().flat_map(|family| family.words().iter().copied().chain([family.name()]));
         Err(Error::new(Kind::NotListed {
-            why: format!("no bought-in part is called {}", text.trim()),
+            why: say!("no bought-in part is called {}", text.trim()),
             advice: nearest(&wanted, words).map_or_else(
                 || "kinds: dowel, shoulder screw, drill rod, cold drawn, bushing, bearing, key, keyway, tube".into(),
                 |word| format!("nearest: {word}"),
@@ -299,8 +300,10 @@ impl Family {
         }
         if outside <= nominal || !nominal.is_positive() {
             return Err(Error::new(Kind::NotAPair {
-                why: format!(
-                    "an outside diameter of {outside} leaves no wall about a bore of {nominal}"
+                why: say!(
+                    "an outside diameter of {} leaves no wall about a bore of {}",
+                    outside,
+                    nominal
                 ),
             }));
         }
@@ -355,11 +358,13 @@ impl Family {
             named => format!(" ({named})"),
         };
         Error::new(Kind::NotListed {
-            why: format!(
-                "{what}{}{} {} is not listed{standard}",
+            why: say!(
+                "{}{}{} {} is not listed{}",
+                what,
                 if what.is_empty() { "" } else { " " },
                 self.0.noun,
-                spoken(asked, self.0.unit)
+                asked,
+                standard
             ),
             advice: format!("listed near it: {}", near.join(", ")),
         })
@@ -443,7 +448,7 @@ fn ambiguous(text: &str, families: &[Family]) -> Error {
     let kinds: Vec<_> =
         families.iter().map(|family| format!("{} ({})", family.name(), family.differs())).collect();
     Error::new(Kind::Ambiguous {
-        why: format!("{} can mean: {}", text.trim(), kinds.join("; ")),
+        why: say!("{} can mean: {}", text.trim(), kinds.join("; ")),
         choices: families.iter().map(|family| family.name().to_owned()).collect(),
     })
 }

@@ -7,6 +7,7 @@ use crate::{
     error::{Error, Kind},
     size::Length,
     source::{Known, Provenance},
+    speech::say,
     standards::iso286::{Class, Feature},
 };
 
@@ -170,7 +171,7 @@ pub fn seat(feature: Feature, load: Load, diameter: Length) -> Result<Vec<Seat>,
             .map(Load::words)
             .collect();
         return Err(Error::new(Kind::NotListed {
-            why: format!("no {side} seat is listed for `{}` at {diameter}", load.words()),
+            why: say!("no {} seat is listed for `{}` at {}", side, load.words(), diameter),
             advice: format!("listed for the {side}: {}", listed.join(", ")),
         }));
     }

@@ -14,6 +14,7 @@ use crate::{
     nearest::{nearest, plain},
     size::Length,
     source::{Known, Provenance, Reason},
+    speech::say,
 };
 
 /// How far a reading is off, as standard uncertainties.
@@ -105,7 +106,7 @@ impl Instrument {
                     |word| format!("nearest: {word}"),
                 );
                 Error::new(Kind::NotListed {
-                    why: format!("no instrument is called {}", name.trim()),
+                    why: say!("no instrument is called {}", name.trim()),
                     advice,
                 })
             },
@@ -202,6 +203,6 @@ impl Instrument {
                 },
             ),
         };
-        Err(Error::new(Kind::NotListed { why, advice }))
+        Err(Error::new(Kind::NotListed { why: why.into(), advice }))
     }
 }

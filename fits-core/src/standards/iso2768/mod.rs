@@ -268,7 +268,8 @@ impl Class {
                 why: format!(
                     "ISO 2768-1 gives class {self} no tolerance for {} at {size}",
                     quantity.what()
-                ),
+                )
+                .into(),
                 advice: advice.unwrap_or_default(),
             }));
         }
@@ -284,13 +285,13 @@ impl Class {
 fn row(quantity: Quantity, size: Length) -> Result<&'static Row, Error> {
     if quantity != Quantity::Angular && size < LEAST {
         return Err(Error::new(Kind::NotGiven {
-            why: format!("ISO 2768-1 gives no tolerance below 0.5 mm, so none at {size}"),
+            why: format!("ISO 2768-1 gives no tolerance below 0.5 mm, so none at {size}").into(),
             advice: "write the deviations at the dimension".into(),
         }));
     }
     if !size.is_positive() {
         return Err(Error::new(Kind::NotGiven {
-            why: format!("a side of {size} makes no angle"),
+            why: format!("a side of {size} makes no angle").into(),
             advice: "give the length of the shorter side".into(),
         }));
     }
@@ -324,7 +325,7 @@ impl FromStr for Class {
             .find(|class| text == class.letter() || text == class.word())
             .ok_or_else(|| {
                 Error::new(Kind::NotAClass {
-                    why: format!("there is no general tolerance class {text:?}"),
+                    why: format!("there is no general tolerance class {text:?}").into(),
                     advice: "the classes are f, m, c and v".into(),
                 })
                 .at(0, text.len())

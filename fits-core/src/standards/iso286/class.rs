@@ -108,7 +108,8 @@ impl Letter {
                 "the letters i, l, o, q and w are not used",
             )
         };
-        Err(Error::new(Kind::NotAClass { why, advice: advice.into() }).at(0, name.len()))
+        Err(Error::new(Kind::NotAClass { why: why.into(), advice: advice.into() })
+            .at(0, name.len()))
     }
 
     /// The existing letter nearest in the alphabet to a name that is none.
@@ -209,7 +210,7 @@ impl FromStr for Grade {
                 why: if text.is_empty() {
                     "the tolerance grade is missing".into()
                 } else {
-                    format!("there is no tolerance grade IT{text}")
+                    format!("there is no tolerance grade IT{text}").into()
                 },
                 advice: "grades run from IT01, IT0, IT1 to IT18".into(),
             })

@@ -8,6 +8,7 @@ use crate::{
     error::{Error, Kind},
     size::{Deviations, Length, Limits},
     source::{Known, Provenance, Reason},
+    speech::say,
 };
 
 /// The tables begin above this size.
@@ -118,11 +119,12 @@ impl Grade {
 fn tolerance_at(grade: Grade, place: Place) -> Result<Length, Error> {
     let value = tables::GRADES[place.main][grade.index()];
     if value == NONE {
-        return Err(not_defined(format!("IT{grade} is not given above 500 mm")));
+        return Err(not_defined(say!("IT{} is not given above 500 mm", grade.to_string())));
     }
     if !grade.up_to(13) && place.nominal <= ONE_MM {
-        return Err(not_defined(format!(
-            "IT{grade} is not used up to 1 mm: IT14 to IT18 start above it"
+        return Err(not_defined(say!(
+            "IT{} is not used up to 1 mm: IT14 to IT18 start above it",
+            grade.to_string()
         )));
     }
     Ok(tenths_um(value))
@@ -136,8 +138,8 @@ pub fn grade_within(tolerance: Length, nominal: Length) -> Option<Grade> {
 }
 
 #[cold]
-fn not_defined(why: String) -> Error {
-    Error::new(Kind::NotDefined { why })
+fn not_defined(why: impl Into<crate::speech::Speech>) -> Error {
+    Error::new(Kind::NotDefined { why: why.into() })
 }
 
 /// The cell that gives a fundamental deviation, and what it says.
@@ -321,10 +323,12 @@ impl Class {
             Feature::Hole => "holes",
             Feature::Shaft => "shafts",
         };
-        not_defined(format!(
-            "{plural} {} are not defined at {}: {because}",
+        not_defined(say!(
+            "{} {} are not defined at {}: {}",
+            plural,
             self.letter.name(self.feature),
-            place.nominal
+            place.nominal,
+            because
         ))
     }
 

@@ -306,25 +306,28 @@ impl Material {
             note: "",
             of: "",
         };
-        let refused = |why: String| Err(Error::new(Kind::NoPlan { why }));
+        let refused = |why: crate::speech::Speech| Err(Error::new(Kind::NoPlan { why }));
         let positive = |value: f64| value.is_finite() && value > 0.0;
         let modulus = figures.modulus.get::<gigapascal>();
         if !positive(modulus) {
-            return refused(format!("a modulus of {modulus} GPa is not one a material has"));
+            return refused(format!("a modulus of {modulus} GPa is not one a material has").into());
         }
         if !(0.0..0.5).contains(&figures.poisson) {
-            return refused(format!(
-                "Poisson's ratio {} is not one a material has",
-                figures.poisson
-            ));
+            return refused(
+                format!("Poisson's ratio {} is not one a material has", figures.poisson).into(),
+            );
         }
         let yield_strength = figures.yield_strength.map(|figure| figure.get::<megapascal>());
         if let Some(strength) = yield_strength.filter(|strength| !positive(*strength)) {
-            return refused(format!("a strength of {strength} MPa is not one a material has"));
+            return refused(
+                format!("a strength of {strength} MPa is not one a material has").into(),
+            );
         }
         let expansion = figures.expansion.map(|figure| figure.get::<per_kelvin>() * 1e6);
         if let Some(expansion) = expansion.filter(|value| !value.is_finite()) {
-            return refused(format!("an expansion of {expansion} is not one a material has"));
+            return refused(
+                format!("an expansion of {expansion} is not one a material has").into(),
+            );
         }
         Ok(Self {
             name: Cow::Owned(if name.is_empty() { "as given" } else { name }.to_owned()),
@@ -354,7 +357,7 @@ impl Material {
         let value = strength.get::<megapascal>();
         if !(value.is_finite() && value > 0.0) {
             return Err(Error::new(Kind::NoPlan {
-                why: format!("a strength of {value} MPa is not one a material has"),
+                why: format!("a strength of {value} MPa is not one a material has").into(),
             }));
         }
         let from = Provenance { known: Known::Given, text: "as given" };

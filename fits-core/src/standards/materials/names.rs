@@ -121,7 +121,7 @@ pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
         })
         .ok_or_else(|| {
             Error::new(Kind::NotListed {
-                why: format!("no material is called {}", name.trim()),
+                why: format!("no material is called {}", name.trim()).into(),
                 advice: nearest(&wanted)
                     .map_or_else(|| others(&wanted), |word| format!("nearest: {word}")),
             })

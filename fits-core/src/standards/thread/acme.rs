@@ -70,7 +70,7 @@ fn rule(class: Class) -> Result<&'static Rule, Error> {
 
 fn no_class(class: Class, more: &str) -> Error {
     Error::new(Kind::NotGiven {
-        why: format!("Acme threads have no class {class} here{more}"),
+        why: format!("Acme threads have no class {class} here{more}").into(),
         advice: "general purpose classes are 2G, 3G and 4G".into(),
     })
 }
@@ -160,7 +160,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
 
 pub(super) fn no_core(thread: &Thread) -> Error {
     Error::new(Kind::NotGiven {
-        why: format!("a pitch of {} leaves no core in {}", thread.pitch(), thread.nominal()),
+        why: format!("a pitch of {} leaves no core in {}", thread.pitch(), thread.nominal()).into(),
         advice: "give a finer pitch".into(),
     })
 }

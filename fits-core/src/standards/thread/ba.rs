@@ -27,7 +27,7 @@ const LAST_OF_TWO_CLASSES: u8 = 10;
 fn size(number: u8) -> Result<&'static Size, Error> {
     table::SIZES.get(usize::from(number)).ok_or_else(|| {
         Error::new(Kind::NotListed {
-            why: format!("there is no {number} BA"),
+            why: format!("there is no {number} BA").into(),
             advice: "BS 93 lists 0 to 16 BA".into(),
         })
     })
@@ -80,7 +80,8 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
         (Class::Word(Quality::Close), Side::External) if has_two => true,
         _ => {
             return Err(Error::new(Kind::NotGiven {
-                why: format!("BS 93 has no class {class} of {} thread at {thread}", side.word()),
+                why: format!("BS 93 has no class {class} of {} thread at {thread}", side.word())
+                    .into(),
                 advice: if side == Side::External && has_two {
                     "screws are close or normal"
                 } else {

@@ -112,8 +112,9 @@ impl Thread {
     /// The pitch is above half the diameter or below 0.1 mm, or the diameter
     /// above 1 m.
     pub fn metric(nominal: Length, pitch: Pitch) -> Result<Self, Error> {
-        let refuse =
-            |why: String| Err(Error::new(Kind::NotGiven { why, advice: pitches(nominal) }));
+        let refuse = |why: String| {
+            Err(Error::new(Kind::NotGiven { why: why.into(), advice: pitches(nominal) }))
+        };
         let name = Nominal::Millimetres(nominal);
         // To 0.1 nm, however it was said.
         let pitch = Pitch::of(pitch.nearest())?;
@@ -155,7 +156,10 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
     let Some(coarse) = listed(nominal).and_then(|row| row.coarse) else {
         let why = format!("M{} has no coarse pitch", Nominal::Millimetres(nominal));
         let advice = pitches(nominal);
-        return Err(at(Error::new(Kind::NotGiven { why, advice }), &designation.nominal.at));
+        return Err(at(
+            Error::new(Kind::NotGiven { why: why.into(), advice }),
+            &designation.nominal.at,
+        ));
     };
     let thread = Thread::metric(nominal, Pitch::of(coarse)?)?;
     Ok(Thread { is_pitch_assumed: true, ..thread })
@@ -270,7 +274,7 @@ fn zones(side: Side, class: Class) -> Result<(Zone, Zone), Error> {
             }
             _ => format!("the usual one is {usual}"),
         };
-        Err(Error::new(Kind::NotGiven { why, advice }))
+        Err(Error::new(Kind::NotGiven { why: why.into(), advice }))
     };
     let Class::Zones { pitch, crest } = class else {
         return refuse(format!("a metric thread has no class {class}"));
@@ -362,7 +366,7 @@ pub(super) fn check(class: Class) -> Result<(), Error> {
     if let Some(side) = unified_side(class) {
         let part = if side == Side::External { "screw" } else { "nut" };
         return Err(Error::new(Kind::NotGiven {
-            why: format!("{class} is a class of the Unified {part}"),
+            why: format!("{class} is a class of the Unified {part}").into(),
             advice: format!("the usual metric one is {}", usual(side)),
         }));
     }

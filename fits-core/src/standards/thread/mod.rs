@@ -376,7 +376,7 @@ impl FromStr for Thread {
                 }
             }
             None => Err(Error::new(Kind::NotAThread {
-                why: format!("`{text}` is not a thread"),
+                why: format!("`{text}` is not a thread").into(),
                 advice: "name one as `M10x1.25`, `3/8-24 UNF` or `Tr20x4`".into(),
             })
             .at(0, text.len())),
@@ -388,7 +388,7 @@ fn left_over(text: &str, taken: usize) -> Error {
     let rest = text.get(taken..).unwrap_or_default();
     let start = taken + (rest.len() - rest.trim_start().len());
     Error::new(Kind::NotAThread {
-        why: format!("`{}` does not belong to a thread's name", rest.trim()),
+        why: format!("`{}` does not belong to a thread's name", rest.trim()).into(),
         advice: "a class, `LH` or `2 starts` may follow".into(),
     })
     .at(start, text.len())

@@ -102,7 +102,7 @@ fn not_listed(form: Form, nominal: Nominal) -> Error {
         _ => ("R", "1/16 to 6"),
     };
     Error::new(Kind::NotListed {
-        why: format!("{letter} has no size {nominal}"),
+        why: format!("{letter} has no size {nominal}").into(),
         advice: format!("{letter} has the pipe sizes {sizes}: 1/8, 1/4, 3/8, 1/2, 3/4, 1 ..."),
     })
 }
@@ -297,7 +297,8 @@ fn times(thread: &Thread, side: Side, class: Class) -> Result<i64, Error> {
                 "{} threads have no class {class} of {} thread",
                 thread.form().name(),
                 side.word()
-            ),
+            )
+            .into(),
             advice: if is_g_screw {
                 format!("screws are class A or B: `{thread} A`")
             } else {

@@ -8,7 +8,7 @@ use crate::{
 };
 
 pub(super) fn not_a_thread(why: String, advice: String) -> Error {
-    Error::new(Kind::NotAThread { why, advice })
+    Error::new(Kind::NotAThread { why: why.into(), advice })
 }
 
 pub(super) type Found = Result<Option<(Designation, usize)>, Error>;

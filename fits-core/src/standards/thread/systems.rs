@@ -111,7 +111,7 @@ impl Thread {
         let major = nominal.length()?;
         if major > Length::INCH.checked_mul(LARGEST_INCHES)? {
             return Err(Error::new(Kind::NotGiven {
-                why: format!("no {} thread is above {LARGEST_INCHES} in", form.name()),
+                why: format!("no {} thread is above {LARGEST_INCHES} in", form.name()).into(),
                 advice: "give the diameter in inches, as `1-1/2-4 Acme`".into(),
             }));
         }
@@ -145,7 +145,7 @@ impl Thread {
         let height = thread.height();
         if sizes.pitch_tolerance >= height || sizes.crest_tolerance >= height {
             return Err(Error::new(Kind::NotGiven {
-                why: format!("the tolerances are wider than a thread of {pitch} is high"),
+                why: format!("the tolerances are wider than a thread of {pitch} is high").into(),
                 advice: "give a coarser pitch".into(),
             }));
         }
@@ -172,7 +172,7 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
             let diameter = nominal.length().map_err(at_size)?;
             let Some(pitch) = typed else {
                 return Err(at_size(Error::new(Kind::NotGiven {
-                    why: format!("Tr{nominal} needs its pitch"),
+                    why: format!("Tr{nominal} needs its pitch").into(),
                     advice: trapezoidal::advice(diameter),
                 })));
             };
@@ -198,7 +198,7 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
             Nominal::Number(number) => Thread::ba(number).map_err(at_size)?,
             _ => {
                 return Err(at_size(Error::new(Kind::NotGiven {
-                    why: format!("{nominal} is not a BA number"),
+                    why: format!("{nominal} is not a BA number").into(),
                     advice: "BA sizes are 0 to 16: `2 BA`".into(),
                 })));
             }
@@ -207,7 +207,7 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
     };
     match typed {
         Some(pitch) if pitch != thread.pitch => Err(at_pitch(Error::new(Kind::NotGiven {
-            why: format!("{thread} has {}, not {pitch}", thread.pitch),
+            why: format!("{thread} has {}, not {pitch}", thread.pitch).into(),
             advice: format!("leave the pitch out: `{thread}`"),
         }))),
         _ => Ok(thread),
@@ -226,7 +226,7 @@ fn no_listed_pitch(form: Form, nominal: Nominal, series: Option<Series>) -> Erro
         Thread::inch(form, nominal, pitch).ok()
     });
     Error::new(Kind::NotListed {
-        why: format!("{nominal} in is not a listed {list} size"),
+        why: format!("{nominal} in is not a listed {list} size").into(),
         advice: match example {
             Some(example) => format!("give the turns per inch, as `{example}`"),
             None => format!("sizes are written in inches, as `1/2 {list}`"),
@@ -238,7 +238,7 @@ fn wrong_series(nominal: Nominal, series: Option<Series>, listed: Option<Pitch>)
     let word = if series == Some(Series::Fine) { "BSF" } else { "BSW" };
     match listed {
         Some(pitch) => Error::new(Kind::NotGiven {
-            why: format!("{nominal} {word} has {pitch}"),
+            why: format!("{nominal} {word} has {pitch}").into(),
             advice: format!("ask for `{nominal} {word}`; another pitch is said with Whitworth"),
         }),
         None => no_listed_pitch(Form::Whitworth, nominal, series),
@@ -297,7 +297,7 @@ pub(super) fn check_starts(thread: &Thread) -> Result<(), Error> {
         | Form::StubAcme
         | Form::Whitworth => Ok(()),
         form => Err(Error::new(Kind::NotGiven {
-            why: format!("{} threads have one start", form.name()),
+            why: format!("{} threads have one start", form.name()).into(),
             advice: format!("leave the starts out: `{thread}`"),
         })),
     }

@@ -205,7 +205,7 @@ fn zone(class: Class, side: Side) -> Result<Zone, Error> {
         }
     }
     Err(Error::new(Kind::NotGiven {
-        why: format!("ISO 2903 has no class {class} of {} trapezoidal thread", side.word()),
+        why: format!("ISO 2903 has no class {class} of {} trapezoidal thread", side.word()).into(),
         advice: match side {
             Side::External => "screws are 7e, 8e, 8c or 9c",
             Side::Internal => "nuts are 7H, 8H or 9H",

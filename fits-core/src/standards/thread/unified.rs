@@ -77,7 +77,7 @@ fn number(form: Form, side: Side, class: Class) -> Result<u8, Error> {
             Ok(pitch.grade)
         }
         _ => Err(Error::new(Kind::NotGiven {
-            why: format!("no {} Unified thread has class {class}", side.word()),
+            why: format!("no {} Unified thread has class {class}", side.word()).into(),
             advice: format!("the nearest is {}", nearest(class, letter)),
         })),
     }
@@ -98,7 +98,7 @@ pub(super) fn check(form: Form, class: Class) -> Result<(), Error> {
     match class.side(form) {
         Some(side) => number(form, side, class).map(|_| ()),
         None => Err(Error::new(Kind::NotGiven {
-            why: format!("a Unified thread has no class {class}"),
+            why: format!("a Unified thread has no class {class}").into(),
             advice: "screws take 2A (1A, 3A), nuts 2B (1B, 3B)".into(),
         })),
     }

@@ -49,7 +49,7 @@ fn factor(class: Class, side: Side) -> Result<f64, Error> {
         (Class::Word(Quality::Free), Side::External)
         | (Class::Word(Quality::Normal), Side::Internal) => Ok(1.5),
         _ => Err(Error::new(Kind::NotGiven {
-            why: format!("BS 84 has no class {class} of {} thread", side.word()),
+            why: format!("BS 84 has no class {class} of {} thread", side.word()).into(),
             advice: match side {
                 Side::External => "screws are close, medium or free",
                 Side::Internal => "nuts are medium or normal",

@@ -63,7 +63,7 @@ impl Question for BushingText {
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
-        session.bushing(self).map_err(|it| session.spoken_of(it))
+        session.bushing(self)
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {

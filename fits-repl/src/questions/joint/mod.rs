@@ -85,7 +85,7 @@ impl Question for JointText {
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
-        session.assemble(self).map_err(|it| session.spoken_of(it))
+        session.assemble(self)
     }
 
     fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
@@ -99,7 +99,7 @@ impl Question for GripText {
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
-        session.pick_grip(&self.joint, &self.wishes).map_err(|it| session.spoken_of(it))
+        session.pick_grip(&self.joint, &self.wishes)
     }
 
     fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {

@@ -74,8 +74,7 @@ impl Question for Part {
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
-        let answer = session.part(self);
-        if self.warm.is_some() { answer.map_err(|it| session.spoken_of(it)) } else { answer }
+        session.part(self)
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {

@@ -309,5 +309,7 @@ pub(crate) fn undefined(error: &fits_core::Error, size: &Size, class: &ClassText
 }
 
 pub(crate) fn from_core(error: &fits_core::Error, at: Range<usize>) -> Problem {
-    Problem::new(error.to_string(), at).advise(error.advice())
+    Problem::new(error.to_string(), at)
+        .advise(error.advice())
+        .or_in_inches(error.said_in(Unit::Inch))
 }

@@ -1,0 +1,161 @@
+//! A sentence with figures in it, said in the units that are asked for.
+
+use crate::size::{Decimals, Length, Rounding, Unit};
+use core::fmt;
+
+/// A sentence whose figures are kept as what they are, so that it can be said
+/// in millimetres and degrees Celsius or in inches and degrees Fahrenheit, and
+/// a name in it stays as it was typed.
+///
+/// [`Display`](fmt::Display) says it in millimetres.
+///
+/// ```
+/// use fits_core::{Length, size::Unit, speech::Speech};
+/// let speech = Speech::of("no wall about a bore of {}", ["25.4mm".parse::<Length>()?]);
+/// assert_eq!(speech.to_string(), "no wall about a bore of 25.4 mm");
+/// assert_eq!(speech.said_in(Unit::Inch), "no wall about a bore of 1 in");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Speech {
+    /// The words; `{}` stands for each figure in turn.
+    words: &'static str,
+    figures: Vec<Figure>,
+}
+
+/// A figure in a sentence, or words that are put into it.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Figure {
+    /// Words, a name or a number as it stands.
+    Words(String),
+    /// A length.
+    Length(Length),
+    /// A small difference of size: thou in inches.
+    Small(Length),
+    /// A temperature in degrees Celsius, whole degrees.
+    Celsius(f64),
+    /// An expansion in millionths per degree Celsius.
+    Expansion(f64),
+}
+
+impl From<Length> for Figure {
+    fn from(length: Length) -> Self {
+        Self::Length(length)
+    }
+}
+
+impl From<&Length> for Figure {
+    fn from(length: &Length) -> Self {
+        Self::Length(*length)
+    }
+}
+
+impl From<String> for Figure {
+    fn from(words: String) -> Self {
+        Self::Words(words)
+    }
+}
+
+impl From<&str> for Figure {
+    fn from(words: &str) -> Self {
+        Self::Words(words.to_owned())
+    }
+}
+
+/// Numbers stand as they are.
+macro_rules! as_it_stands {
+    ($($number:ty),*) => {
+        $(impl From<$number> for Figure {
+            fn from(number: $number) -> Self {
+                Self::Words(number.to_string())
+            }
+        })*
+    };
+}
+as_it_stands!(u8, u32, u64, usize, i64, f64);
+
+impl From<String> for Speech {
+    fn from(words: String) -> Self {
+        Self::of("{}", [words])
+    }
+}
+
+impl From<&'static str> for Speech {
+    fn from(words: &'static str) -> Self {
+        Self { words, figures: Vec::new() }
+    }
+}
+
+impl Speech {
+    /// Words with `{}` for each figure.
+    pub fn of<F: Into<Figure>>(words: &'static str, figures: impl IntoIterator<Item = F>) -> Self {
+        Self { words, figures: figures.into_iter().map(Into::into).collect() }
+    }
+
+    /// It, with lengths in a unit; inches go with degrees Fahrenheit.
+    pub fn said_in(&self, unit: Unit) -> String {
+        let mut out = String::with_capacity(self.words.len() + 16);
+        let mut figures = self.figures.iter();
+        let mut parts = self.words.split("{}").peekable();
+        while let Some(part) = parts.next() {
+            out.push_str(part);
+            if let (Some(_), Some(figure)) = (parts.peek(), figures.next()) {
+                out.push_str(&figure.said_in(unit));
+            }
+        }
+        out
+    }
+}
+
+impl Figure {
+    /// It, in a unit's own system.
+    pub fn said_in(&self, unit: Unit) -> String {
+        match (self, unit) {
+            (Self::Words(words), _) => words.clone(),
+            (Self::Length(length) | Self::Small(length), Unit::Millimetre) => length.to_string(),
+            (Self::Small(length), _) if is_small(*length) => {
+                let decimals = Decimals { unit: Unit::Thou, places: 1 };
+                format!("{} thou", length.shown(decimals, Rounding::Nearest))
+            }
+            (Self::Length(length) | Self::Small(length), _) => {
+                let decimals = Decimals { unit: Unit::Inch, places: 6 };
+                format!("{} in", trimmed(&length.shown(decimals, Rounding::Nearest).to_string()))
+            }
+            (Self::Celsius(celsius), Unit::Millimetre) => format!("{celsius:.0} °C"),
+            (Self::Celsius(celsius), _) => format!("{:.0} °F", celsius * 1.8 + 32.0),
+            (Self::Expansion(millionths), Unit::Millimetre) => {
+                format!("{millionths} millionths per °C")
+            }
+            (Self::Expansion(millionths), _) => {
+                format!("{} millionths per °F", trimmed(&format!("{:.2}", millionths / 1.8)))
+            }
+        }
+    }
+}
+
+fn is_small(length: Length) -> bool {
+    length != Length::ZERO
+        && length.checked_abs().is_ok_and(|length| length < Length::MILLIMETRE.half())
+}
+
+fn trimmed(text: &str) -> &str {
+    text.trim_end_matches('0').trim_end_matches('.')
+}
+
+impl fmt::Display for Speech {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.said_in(Unit::Millimetre))
+    }
+}
+
+/// A sentence with figures: `say!("a bore of {} in {}", bore, "steel")`.
+macro_rules! say {
+    ($words:literal $(, $figure:expr)* $(,)?) => {
+        $crate::speech::Speech::of::<$crate::speech::Figure>(
+            $words,
+            [$($crate::speech::Figure::from($figure)),*],
+        )
+    };
+}
+pub(crate) use say;
