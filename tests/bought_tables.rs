@@ -368,7 +368,7 @@ fn refusals_offer_the_way_on() {
     assert_eq!(
         refused("dowel", "0.3in"),
         (
-            "dowel pin 0.3 in is not listed (ASME B18.8.2)".into(),
+            "dowel pin 7.62 mm is not listed (ASME B18.8.2)".into(),
             "listed near it: 1/4 in, 5/16 in".into()
         )
     );

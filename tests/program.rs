@@ -56,7 +56,7 @@ fn a_query_is_answered_once_quoted_or_not() {
     let quoted = fits(&["20 H7/g6"]);
     let bare = fits(&["20", "H7/g6"]);
     assert_eq!(quoted.stdout, bare.stdout);
-    assert!(String::from_utf8_lossy(&quoted.stdout).starts_with("CUT   hole    20.010 mm"));
+    assert!(String::from_utf8_lossy(&quoted.stdout).starts_with("CUT     hole    20.010 mm"));
     assert!(!quoted.stdout.contains(&0x1b), "colour outside a terminal");
 }
 

@@ -44,7 +44,7 @@ fn a_session_at_the_prompt() {
     let mut terminal = open(home.path(), false);
 
     terminal.send_line("20 H7/g6").expect("typed");
-    terminal.exp_string("CUT   hole    20.010 mm").expect("what to cut");
+    terminal.exp_string("CUT     hole    20.010 mm").expect("what to cut");
     terminal.exp_string("clearance fit, hole-basis").expect("the fit");
     terminal.exp_string("fits mm> ").expect("the prompt");
 
@@ -52,7 +52,7 @@ fn a_session_at_the_prompt() {
     type_keys(&mut terminal, "\x1b[A");
     terminal.exp_string("20 H7/g6").expect("the line again");
     terminal.send_line("").expect("typed");
-    terminal.exp_string("CUT   shaft   19.987 mm").expect("answered again");
+    terminal.exp_string("CUT     shaft   19.987 mm").expect("answered again");
     terminal.exp_string("fits mm> ").expect("the prompt");
 
     // Complete a class: only JS7 begins so.
@@ -136,25 +136,25 @@ fn a_byte_that_is_no_text_does_not_end_the_prompt() {
     let mut keys = terminal.process().get_file_handle().expect("the terminal");
     // What followed the byte would be a query of its own: it is asked about.
     keys.write_all(b"1\xff").expect("typed");
-    terminal.exp_string("no UTF-8 text").expect("the message");
+    terminal.exp_string("not UTF-8 text").expect("the message");
     terminal.exp_string("fits mm> ").expect("the prompt");
     terminal.send_line("20 H7/g6").expect("typed");
     let (before, _) = terminal.exp_regex("not answered yet").expect("a word");
     assert!(!before.contains("CUT "), "{before}");
     terminal.send_line("").expect("typed");
-    terminal.exp_string("CUT   hole").expect("answered when it was confirmed");
+    terminal.exp_string("CUT     hole").expect("answered when it was confirmed");
     terminal.exp_string("fits mm> ").expect("the prompt");
     for bytes in [&b"20 \xff H7"[..], b"\xe2\x28\xa1"] {
         keys.write_all(bytes).expect("typed");
         terminal.send_line("").expect("typed");
-        terminal.exp_string("no UTF-8 text").expect("the message");
+        terminal.exp_string("not UTF-8 text").expect("the message");
         terminal.exp_string("fits mm> ").expect("the prompt");
     }
     terminal.send_control('c').expect("typed");
     // The line's own redraws hold a prompt as well.
     terminal.exp_string("\r\n").expect("the line is left");
     terminal.exp_string("fits mm> ").expect("the prompt");
-    says(&mut terminal, "20 H7/g6", &["CUT   hole    20.010 mm"]);
+    says(&mut terminal, "20 H7/g6", &["CUT     hole    20.010 mm"]);
     terminal.send_control('d').expect("typed");
     terminal.exp_eof().expect("it leaves");
 }

@@ -195,11 +195,6 @@ fn refusals_name_the_thread_that_is_meant() {
             "leave the class out, or say screw: `M10 6g screw`",
         ),
         (
-            "M10 screw tap",
-            "a screw is not tapped: its nut is",
-            "leave it out, or say nut: `M10 nut tap`",
-        ),
-        (
             "Rc1/2 cut",
             "a taper thread is not cut by a parallel infeed",
             "set the taper over first; its limits are `Rc1/2`",

@@ -279,7 +279,8 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         })
         .cloned()
         .collect();
-    let shrinks = view.says("fit", "shrink");
+    // `shrink 2in FN3 …` is an order; `how much does it shrink` asks.
+    let shrinks = view.says("fit", "shrink") || view.text.trim_start().starts_with("shrink ");
     let view = &View { items: kept, text: view.text.clone() };
     let fit = fit_of(view);
     if fit.is_none()
@@ -376,11 +377,12 @@ pub(crate) fn compose(
         }
     };
     let heat = shrinks || view.says("head", "heat");
-    let shrink = if heat && !head.ends_with("shrink") && !matches!(fit, Some(Fit::Inch(_))) {
-        ", shrink"
-    } else {
-        ""
-    };
+    let shrink =
+        if heat && !head.ends_with("shrink") && (shrinks || !matches!(fit, Some(Fit::Inch(_)))) {
+            ", shrink"
+        } else {
+            ""
+        };
     let film = match (view.says("state", "oil"), view.says("state", "dry")) {
         (true, false) => ", oil",
         (false, true) => ", dry",

@@ -228,11 +228,15 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
     settle(found)
 }
 
-/// How many numbers stand in plain queries: runs of digits, points and slashes.
+/// How many numbers stand in plain queries: runs of digits, points and slashes,
+/// but the digits of a class, as `h6`.
 fn numbers_in(lines: &[String]) -> usize {
     let is_part = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/');
     let groups = |line: &String| {
-        let parts = line.split(|c: char| !is_part(c)).flat_map(|run| run.split(".."));
+        let words = line.split(|c: char| !(is_part(c) || c.is_ascii_alphabetic()));
+        let own = words.filter(|word| !word.starts_with(|c: char| c.is_ascii_alphabetic()));
+        let parts = own.flat_map(|word| word.split(|c: char| !is_part(c)));
+        let parts = parts.flat_map(|run| run.split(".."));
         parts.filter(|run| run.contains(|c: char| c.is_ascii_digit())).count()
     };
     lines.iter().map(groups).sum()

@@ -118,7 +118,13 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         || roles.free.iter().any(|(at, _, measured)| *at == in_hand && *measured);
     let names = |kind: &str| view.has(kind);
     // Which side is in hand.
+    // `tube id .870, plug`: the number is its own diameter's, whoever is named after it.
+    let own_role =
+        view.items[..in_hand].iter().rev().map(|item| &item.token).find(|token| {
+            !matches!(token, Token::Word { kind: "small" | "reads" | "connector", .. })
+        });
     let side = match owner.map(|owner| owner.by) {
+        _ if matches!(own_role, Some(Token::Word { kind: "role", name: "id" })) => "hole",
         Some("hole" | "hub") => "hole",
         Some("shaft") => "shaft",
         Some("bushing") => {

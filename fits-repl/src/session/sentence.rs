@@ -54,7 +54,10 @@ impl Session {
             }
             Some(asked) => asked,
             None => self.ask(line).map_err(|problem| {
-                let may_guess = !is_plain && !problem.is_failure && problem.fix.is_none();
+                let may_guess = !is_plain
+                    && !problem.is_failure
+                    && problem.fix.is_none()
+                    && !words::is_entry(line);
                 may_guess.then(|| self.as_guess(line)).flatten().unwrap_or(problem)
             }),
         }

@@ -63,7 +63,7 @@ impl Text {
         }
         self.before_pressing(out, answer);
         let ends = |out: &mut String, name: &str, ends: Ends| {
-            let [first, second] = self.units().map(|unit| play(ends, unit));
+            let [first, second] = self.units().map(|unit| play_of(ends, unit));
             let _ = writeln!(out, "  {name:<20}{first:<26}{second}");
         };
         if let (Some(press), Some(closes)) = (answer.interference, answer.closes_in) {
@@ -84,10 +84,14 @@ impl Text {
         wrapped(out, "  ", &facts.join("; "));
         for at in &answer.in_service {
             let name = format!("{} {}", self.one_temperature(at.at_c), at.damp);
-            ends(out, &name, Ends { min_mm: at.min_mm, max_mm: at.max_mm });
-            if at.min_mm.0.is_negative() {
-                let _ = writeln!(out, "  {:<20}{}", "", self.style(Style::Bad, "BINDS there"));
-            }
+            let play = Ends { min_mm: at.min_mm, max_mm: at.max_mm };
+            let [first, second] = self.units().map(|unit| play_of(play, unit));
+            let binds = if at.min_mm.0.is_negative() {
+                format!("  {}", self.style(Style::Bad, "BINDS"))
+            } else {
+                String::new()
+            };
+            let _ = writeln!(out, "  {name:<20}{first:<26}{second}{binds}");
             if at.interference_min_mm.0.is_negative() {
                 let _ = writeln!(out, "  {:<20}loose in its housing there", "");
             }
@@ -132,7 +136,7 @@ impl Text {
 }
 
 /// A range to the nearest place shown.
-fn play(ends: Ends, unit: Unit) -> String {
+fn play_of(ends: Ends, unit: Unit) -> String {
     let places = if unit == Unit::Inch { 4 } else { 3 };
     // What binds is never rounded away.
     let tight = if ends.min_mm.0.is_negative() { Rounding::Down } else { Rounding::Nearest };

@@ -305,7 +305,9 @@ impl Session {
             Units::Millimetres => (ream.metric, None),
             Units::Inches => {
                 let fits = ream.fraction.is_some_and(|it| it.leaves <= ream.stock.upper());
-                (ream.fraction, ream.number.filter(|_| !fits))
+                let nearer =
+                    |it: &PreDrill| ream.fraction.is_none_or(|first| it.leaves < first.leaves);
+                (ream.fraction, ream.number.filter(|it| !fits && nearer(it)))
             }
         };
         let owned = |found: &PreDrill| found.drill.diameter() <= largest;

@@ -75,7 +75,7 @@ impl Question for ThreadQuery {
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
         let _ = session;
-        Ok(answer.thread_reasons().unwrap_or_default().to_vec())
+        Ok(answer.thread_reasons().map_or_else(Vec::new, |(_, reasons)| reasons.to_vec()))
     }
 }
 
@@ -159,15 +159,15 @@ fn recalled_of(reasons: &[Reason]) -> Option<String> {
 }
 
 impl Answer {
-    /// Why a thread's figures are what they are.
-    fn thread_reasons(&self) -> Option<&[Reason]> {
+    /// The name in a thread's answer, and why its figures are what they are.
+    pub fn thread_reasons(&self) -> Option<(&ThreadName, &[Reason])> {
         Some(match self {
-            Self::Thread(it) => &it.reasons,
-            Self::Tap(it) => &it.reasons,
-            Self::ClearanceHole(it) => &it.reasons,
-            Self::Wires(it) => &it.reasons,
-            Self::OverWires(it) => &it.wires.reasons,
-            Self::ThreadPasses(it) => &it.reasons,
+            Self::Thread(it) => (&it.name, &it.reasons),
+            Self::Tap(it) => (&it.name, &it.reasons),
+            Self::ClearanceHole(it) => (&it.name, &it.reasons),
+            Self::Wires(it) => (&it.name, &it.reasons),
+            Self::OverWires(it) => (&it.wires.name, &it.wires.reasons),
+            Self::ThreadPasses(it) => (&it.name, &it.reasons),
             _ => return None,
         })
     }

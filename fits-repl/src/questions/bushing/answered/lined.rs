@@ -46,6 +46,11 @@ impl Session {
             )
             .advise("as in `bushing 20 lined`"));
         }
+        let service = text.service.as_ref().map(|service| service.at.clone());
+        if let Some(at) = service.or_else(|| text.rpm.as_ref().map(|rpm| rpm.at.clone())) {
+            return Err(Problem::new("a lined bushing runs by its maker's table", at)
+                .advise("as in `bushing 20 lined`, or with `running 0.02mm..0.06mm`"));
+        }
         let mate = found.mate.map_or_else(|| Limits::new(nominal, nominal), Ok).map_err(failed)?;
         let maker = Limits::new(
             found.limits.lower().checked_sub(mate.upper()).map_err(failed)?,

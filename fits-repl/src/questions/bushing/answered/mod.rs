@@ -496,15 +496,17 @@ fn how_known(
     ];
     for part in [&found.material, &found.hub].into_iter().filter(|_| is_warm) {
         let known = known_of(part, Property::Expansion);
-        went_in.push((known, format!("the expansion of {}", part.name())));
+        went_in.push((known, format!("growth of {}", part.name())));
     }
     let swells = swelling_reason(&found.material).filter(|_| !in_service.is_empty());
-    let swells = swells.map(|it| (it.known, format!("swelling of {}", found.material.name())));
+    let swells = swells.map(|it| (it.known, format!("growth of {}", found.material.name())));
     went_in.extend(swells);
     let known = went_in.iter().map(|(known, _)| *known).fold(Known::Given, Known::worst);
-    let unconfirmed: Vec<String> = went_in
-        .into_iter()
-        .filter_map(|(known, what)| known.is_unconfirmed().then_some(what))
-        .collect();
+    let mut unconfirmed: Vec<String> = Vec::new();
+    for (known, what) in went_in {
+        if known.is_unconfirmed() && !unconfirmed.contains(&what) {
+            unconfirmed.push(what);
+        }
+    }
     (known, unconfirmed.join(", "))
 }
