@@ -374,7 +374,7 @@ fn refusals_offer_the_way_on() {
     );
     assert_eq!(
         refused("shoulder screws", "7mm").0,
-        "shoulder screw 0.275591 in is not listed (ASME B18.3)"
+        "shoulder screw 7 mm is not listed (ASME B18.3)"
     );
     assert_eq!(
         refused("metric tube", "31mm"),

@@ -118,7 +118,7 @@ fn drills_are_of_the_askers_own_system() {
         {
             let shown = text(&mut after(&["units in"]), &query);
             for line in shown.lines().filter(|line| line.contains("drill ")) {
-                let drills = line.replace("(", "( ");
+                let drills = line.replace('(', "( ");
                 let metric = drills.split("; ").any(|part| {
                     let after = part.split("drill ").nth(1).or_else(|| part.strip_prefix("or "));
                     after.is_some_and(|drill| drill.split_whitespace().nth(1) == Some("mm"))

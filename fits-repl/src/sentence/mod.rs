@@ -233,10 +233,11 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
 fn numbers_in(lines: &[String]) -> usize {
     let is_part = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/');
     let groups = |line: &String| {
-        let words = line.split(|c: char| !(is_part(c) || c.is_ascii_alphabetic()));
+        let words = line
+            .split("..")
+            .flat_map(|part| part.split(|c: char| !(is_part(c) || c.is_ascii_alphabetic())));
         let own = words.filter(|word| !word.starts_with(|c: char| c.is_ascii_alphabetic()));
         let parts = own.flat_map(|word| word.split(|c: char| !is_part(c)));
-        let parts = parts.flat_map(|run| run.split(".."));
         parts.filter(|run| run.contains(|c: char| c.is_ascii_digit())).count()
     };
     lines.iter().map(groups).sum()

@@ -60,7 +60,7 @@ impl Assembly {
     /// The least and the most pressure at a joint, counted from the innermost:
     /// least for what it holds, most for stress and press. Nought where it
     /// does not touch; of two parts, as they bear it where one yields; of more,
-    /// elastic up to [`Self::most_borne`].
+    /// elastic up to the most that the rings about it bear.
     pub fn pressure(&self, joint: usize) -> (Pressure, Pressure) {
         let at = |pair: Option<Pair>, solved: &Compound| {
             pair.filter(|_| joint == 0).map_or_else(

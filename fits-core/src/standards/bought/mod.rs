@@ -35,7 +35,7 @@ use crate::{
 /// assert_eq!(pin.limits.upper(), "0.2503in".parse()?);
 ///
 /// let error = pins.part("0.3in".parse()?).unwrap_err();
-/// assert_eq!(error.to_string(), "dowel pin 0.3 in is not listed (ASME B18.8.2)");
+/// assert_eq!(error.to_string(), "dowel pin 7.62 mm is not listed (ASME B18.8.2)");
 /// assert_eq!(error.advice(), "listed near it: 1/4 in, 5/16 in");
 /// # Ok::<(), fits_core::Error>(())
 /// ```

@@ -10,7 +10,7 @@ use fits_core::{
 
 use crate::{
     answer::{BushingAnswer, BushingPart, Ends, Mm, SuitedFigures},
-    render::text::{Style, Text, lines::wrapped},
+    render::text::{LINES, Style, Text, lines::wrapped, unconfirmed},
 };
 
 impl Text {
@@ -102,7 +102,12 @@ impl Text {
         }
         Self::cautions(&mut rest, &answer.cautions);
         // Cautions stay; notes go from the end where the screen is full.
-        let room = crate::render::text::LINES.saturating_sub(out.lines().count());
+        let mut doubt = String::new();
+        if answer.known.is_unconfirmed() {
+            unconfirmed(&mut doubt, &answer.unconfirmed);
+        }
+        let taken = out.lines().count() + doubt.lines().count();
+        let room = LINES.saturating_sub(taken);
         let lines: Vec<&str> = rest.lines().collect();
         let cautions = lines.iter().filter(|line| line.starts_with('!')).count();
         let shown = room.saturating_sub(cautions);
