@@ -196,8 +196,14 @@ fn a_lighter_class_keeps_and_holds_or_none_is_named() {
     assert_eq!(joint["yields"], true);
     assert!(joint.get("lighter").is_none(), "{joint}");
     assert!(joint["notes"].to_string().contains("no standard class both keeps and holds"));
-    let strong = answer("assemble 20 H7/u6, hub steel 4140 prehard od 40  long 25");
-    assert!(strong.get("lighter").is_none_or(|it| number(it, "/interference_min_mm") > 0.0));
+    let hub = "hub steel 4140 prehard od 40 long 25, shaft steel";
+    let heavy = answer(&format!("assemble 20 H7/x6, {hub}"));
+    assert_eq!(heavy["yields"], true);
+    assert!(number(&heavy["lighter"], "/interference_min_mm") > 0.0);
+    let class = heavy["lighter"]["class"].as_str().expect("a class");
+    let lighter = answer(&format!("assemble 20 {class}, {hub}"));
+    assert_eq!((&lighter["yields"], &lighter["keeps"]), (&false.into(), &true.into()), "{class}");
+    assert!(number(&lighter, "/working_min_mm") > 0.0, "{class} does not hold");
     let up_to = number(&joint, "/elastic_up_to_mm");
     let again = answer(&format!(
         "assemble 0.824in interference {:.6}mm, hub galvanised tube wall 0.049in long 1in, shaft steel",
