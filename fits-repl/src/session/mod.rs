@@ -44,10 +44,20 @@ pub struct Session {
     /// The plain query that a phrase was taken for.
     pub(crate) read_as: Option<String>,
     /// The line before this one was an entry of the log, and was refused.
-    pub(crate) refused: bool,
+    pub(crate) refused: Refused,
     pub(crate) last: String,
     pub(crate) last_settings: SettingsAnswer,
     pub(crate) last_kept: Arc<Kept>,
+}
+
+/// Whether an entry of the log was refused.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Refused {
+    Nothing,
+    /// In this line, which speaks of it in the shop's words.
+    Now,
+    /// In the line before this one.
+    Before,
 }
 
 impl Default for Session {
@@ -72,7 +82,7 @@ impl Session {
             shop: Shop::default(),
             progress: None,
             trying: false,
-            refused: false,
+            refused: Refused::Nothing,
             last: String::new(),
             last_settings,
             last_kept: Arc::default(),
@@ -128,9 +138,15 @@ impl Session {
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.read_as = None;
+        let was_refused = self.refused == Refused::Before;
         let answer = self.understand(line);
         // A refused `undo` is not a refused entry: the next one takes back.
-        self.refused = answer.is_err() && !self.refused && words::is_entry(line);
+        let is_entry = words::is_entry(line) || self.refused == Refused::Now;
+        self.refused = if answer.is_err() && !was_refused && is_entry {
+            Refused::Before
+        } else {
+            Refused::Nothing
+        };
         answer.map_err(|mut problem| {
             if self.shown == Units::Inches {
                 problem.say_in_inches();

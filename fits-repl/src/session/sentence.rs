@@ -11,7 +11,7 @@ use crate::{
     query::{Expression, Query, Size, Spot, Tolerance, Units},
     questions::{drill::asked::DrillFor, rehearse::reader::Rehearse},
     sentence::{self, Said, Setting, System},
-    session::Session,
+    session::{Refused, Session},
     words,
 };
 
@@ -159,6 +159,9 @@ impl Session {
                 }
                 let Ok(answer) = self.ask(last) else {
                     self.shown = shown;
+                    if words::is_entry(last) {
+                        self.refused = Refused::Now;
+                    }
                     return None;
                 };
                 self.read_as = Some(lines.join(" ; ")).filter(|plain| plain != line.trim());

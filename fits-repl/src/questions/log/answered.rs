@@ -76,14 +76,18 @@ impl Session {
                 self.enter(Entry::Read { size, sure: *sure, seen }, at, read.at(), notes)
             }
             // Whoever takes back an entry that was refused means that one.
-            LogQuery::Undo if self.refused && self.shop.log.is_some() => Err(Problem::new(
-                "the line before this was refused: nothing was entered",
-                at.clone(),
-            )
-            .advise(
-                "nothing is taken back; `log` shows the entries, and a second `undo` \
+            LogQuery::Undo
+                if self.refused == crate::session::Refused::Before && self.shop.log.is_some() =>
+            {
+                Err(Problem::new(
+                    "the line before this was refused: nothing was entered",
+                    at.clone(),
+                )
+                .advise(
+                    "nothing is taken back; `log` shows the entries, and a second `undo` \
                              takes back the last of them",
-            )),
+                ))
+            }
             LogQuery::Undo => self.enter(Entry::Undo, at, at.clone(), Vec::new()),
             LogQuery::Done { sure } => {
                 let doubted = if *sure { None } else { self.doubt(&Entry::Done, at, at)? };

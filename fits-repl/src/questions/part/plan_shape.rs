@@ -20,7 +20,7 @@ pub(crate) struct PlanShape {
 }
 
 impl PlanShape {
-    /// The usual places; one more where that shows a measured start and every
+    /// The usual places; more where that shows a measured start and every
     /// size as it is, or where the last size would be shown outside of its limits.
     pub(crate) fn of(plan: &PassFigures, unit: Unit, feature: &FeatureAnswer) -> Self {
         let usual = Text::usual(unit);
@@ -32,10 +32,17 @@ impl PlanShape {
         let sizes: Vec<Length> =
             measured.into_iter().chain(cuts.map(|pass| pass.to_mm)).map(|size| size.0).collect();
         let shows = |decimals| sizes.iter().all(|size| is_exact(*size, decimals));
-        let ends =
-            sizes.last().is_none_or(|last| feature.limits.contains(usual.round(*last, toward)));
+        let ends = |decimals: Decimals| {
+            let last = sizes.last();
+            last.is_none_or(|last| feature.limits.contains(decimals.round(*last, toward)))
+        };
         let as_is = measured.is_some() && !shows(usual) && shows(more);
-        let decimals = if ends && !as_is { usual } else { more };
+        let decimals = match (ends(usual) && !as_is, ends(more)) {
+            (true, _) => usual,
+            (false, true) => more,
+            // It ends so near to a limit that a place more still rounds past it.
+            (false, false) => Decimals { places: usual.places + 2, ..usual },
+        };
         Self { decimals, toward }
     }
 
