@@ -3,14 +3,8 @@
 
 use std::fs;
 
-use fits_repl::{Home, render::json, session::Session};
-use serde_json::Value;
-
-fn ask(session: &mut Session, query: &str) -> Value {
-    let mut out = Vec::new();
-    json::object(&mut out, None, query, &session.evaluate(query));
-    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
-}
+use fits_checks::ask;
+use fits_repl::{Home, session::Session};
 
 fn after(lines: &[&str]) -> Session {
     let mut session = Session::new();

@@ -3,26 +3,13 @@
 
 use std::{fs, path::Path, process::Stdio};
 
-use fits_checks::{fits, fits_of};
+use fits_checks::{ask, fits, fits_of, takes};
 use fits_repl::{
     Home,
     render::{Colour, text::Text},
     session::Session,
 };
 use serde_json::Value;
-
-fn ask(session: &mut Session, query: &str) -> Value {
-    let mut out = Vec::new();
-    fits_repl::render::json::object(&mut out, None, query, &session.evaluate(query));
-    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
-}
-
-#[track_caller]
-fn takes(session: &mut Session, query: &str) -> Value {
-    let answer = ask(session, query);
-    assert!(answer["error"].is_null(), "{query}: {answer}");
-    answer
-}
 
 fn shop(tools: &[&str]) -> Session {
     let mut session = Session::new();

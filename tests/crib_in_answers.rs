@@ -1,24 +1,12 @@
 //! What the crib and the settings change in answers: tap drills, gauge pins,
 //! instruments and materials of one's own, and why each was chosen.
 
+use fits_checks::{ask, takes};
 use fits_repl::{
-    render::{Colour, json, text::Text},
+    render::{Colour, text::Text},
     session::{Logs, Session},
 };
 use serde_json::Value;
-
-fn ask(session: &mut Session, query: &str) -> Value {
-    let mut out = Vec::new();
-    json::object(&mut out, None, query, &session.evaluate(query));
-    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
-}
-
-#[track_caller]
-fn takes(session: &mut Session, query: &str) -> Value {
-    let answer = ask(session, query);
-    assert!(answer["error"].is_null(), "{query}: {answer}");
-    answer
-}
 
 fn shop(tools: &[&str]) -> Session {
     let mut session = Session::new();

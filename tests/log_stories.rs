@@ -1,18 +1,12 @@
 //! What the log says where a pass or a reading misses by far: what probably
 //! happened, what to look at, and no order that a slip could turn into scrap.
 
-use fits_checks::fits;
+use fits_checks::{ask, fits};
 use fits_repl::{
-    render::{Colour, json, text::Text},
+    render::{Colour, text::Text},
     session::Session,
 };
 use serde_json::Value;
-
-fn ask(session: &mut Session, query: &str) -> Value {
-    let mut out = Vec::new();
-    json::object(&mut out, None, query, &session.evaluate(query));
-    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
-}
 
 fn text(session: &mut Session, query: &str) -> String {
     let answer = session.evaluate(query).unwrap_or_else(|error| panic!("{query}: {error:?}"));

@@ -3,18 +3,13 @@
 
 use std::fs;
 
+use fits_checks::ask;
 use fits_repl::{
     Home,
-    render::{Colour, json, text::Text},
+    render::{Colour, text::Text},
     session::{Logs, Session},
 };
 use serde_json::Value;
-
-fn ask(session: &mut Session, query: &str) -> Value {
-    let mut out = Vec::new();
-    json::object(&mut out, None, query, &session.evaluate(query));
-    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
-}
 
 #[track_caller]
 fn after(lines: &[&str]) -> Session {

@@ -3,18 +3,12 @@
 
 use std::{io::Write as _, process::Stdio};
 
-use fits_checks::fits;
+use fits_checks::{ask, fits};
 use fits_repl::{
-    render::{Colour, json, text::Text},
+    render::{Colour, text::Text},
     session::Session,
 };
 use serde_json::Value;
-
-fn ask(session: &mut Session, query: &str) -> Value {
-    let mut out = Vec::new();
-    json::object(&mut out, None, query, &session.evaluate(query));
-    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
-}
 
 fn text(session: &mut Session, query: &str) -> String {
     let answer = session.evaluate(query).unwrap_or_else(|error| panic!("{query}: {error:?}"));

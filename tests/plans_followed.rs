@@ -6,8 +6,9 @@
 
 use std::fmt::Write as _;
 
+use fits_checks::ask;
 use fits_repl::{
-    render::{Colour, json, text::Text},
+    render::{Colour, text::Text},
     session::{Logs, Session},
 };
 use proptest::prelude::*;
@@ -28,12 +29,6 @@ fn text(session: &mut Session, query: &str) -> String {
         Ok(answer) => Text { settings: session.shown(), colour: Colour::Off }.answer(&answer),
         Err(problem) => problem.message,
     }
-}
-
-fn ask(session: &mut Session, query: &str) -> Value {
-    let mut out = Vec::new();
-    json::object(&mut out, None, query, &session.evaluate(query));
-    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
 }
 
 /// A printed decimal in millionths, to be added up exactly.

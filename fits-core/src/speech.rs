@@ -35,8 +35,6 @@ pub enum Figure {
     Small(Length),
     /// A temperature in degrees Celsius, whole degrees.
     Celsius(f64),
-    /// An expansion in millionths per degree Celsius.
-    Expansion(f64),
 }
 
 impl From<Length> for Figure {
@@ -124,12 +122,6 @@ impl Figure {
             }
             (Self::Celsius(celsius), Unit::Millimetre) => format!("{celsius:.0} °C"),
             (Self::Celsius(celsius), _) => format!("{:.0} °F", celsius * 1.8 + 32.0),
-            (Self::Expansion(millionths), Unit::Millimetre) => {
-                format!("{millionths} millionths per °C")
-            }
-            (Self::Expansion(millionths), _) => {
-                format!("{} millionths per °F", trimmed(&format!("{:.2}", millionths / 1.8)))
-            }
         }
     }
 }

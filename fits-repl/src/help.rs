@@ -6,7 +6,10 @@ use crate::{
     query::Spot,
     questions::HELP,
     render::text::lines::wrapped,
-    words::{clause, near_miss},
+    words::{
+        clause::{self, Clause},
+        near_miss,
+    },
 };
 
 /// Every topic.
@@ -35,11 +38,13 @@ pub fn about(topic: Option<&Spot<String>>) -> Result<HelpAnswer, Problem> {
     if let Some(found) = named.or_else(also) {
         return Ok(found.answer());
     }
-    if let Some(clause) = clause::named(&wanted).next() {
-        let says = clause::named(&wanted)
-            .map(|clause| format!("{} {}: {}", clause.word, clause.takes, clause.says));
-        let lines = says.map(|line| line.replace(" :", ":")).collect();
-        return Ok(HelpAnswer { topic: clause.word, lines, examples: &[] });
+    let mut clauses = clause::named(&wanted).peekable();
+    if let Some(Clause { word, .. }) = clauses.peek() {
+        return Ok(HelpAnswer {
+            topic: word,
+            lines: clauses.map(Clause::line).collect(),
+            examples: &[],
+        });
     }
     let shown: String = wanted.chars().take(24).collect();
     let problem = Problem::new(format!("there is no help on `{shown}`"), spot.at.clone());
@@ -70,7 +75,7 @@ const GUIDE: &str = include_str!("../guide.md");
 /// A chapter of the walk-through; without a name, what it is and its chapters.
 fn walk_through(chapter: &str, spot: &Spot<String>) -> Result<HelpAnswer, Problem> {
     let (opening, rest) = GUIDE.split_once("\n## ").unwrap_or((GUIDE, ""));
-    let mut chapters = rest.split("\n## ");
+    let chapters = rest.split("\n## ");
     let answer = |lines| Ok(HelpAnswer { topic: "walk-through", lines, examples: &[] });
     if chapter.is_empty() {
         let titles = chapters.filter_map(|text| text.lines().next()).map(str::to_owned);
@@ -80,7 +85,7 @@ fn walk_through(chapter: &str, spot: &Spot<String>) -> Result<HelpAnswer, Proble
         let lines = text.lines().filter(|line| !line.starts_with("```"));
         return answer(lines.map(str::to_owned).collect());
     }
-    let names = chapters.by_ref().filter_map(|text| text.split(':').next());
+    let names = chapters.filter_map(|text| text.split(':').next());
     Err(Problem::new(format!("the walk-through has no chapter `{chapter}`"), spot.at.clone())
         .advise(format!("its chapters are {}", names.collect::<Vec<_>>().join(", "))))
 }

@@ -6,6 +6,8 @@ use fits_core::{
     size::{Number, Unit},
     standards::thread::{Series, Thread},
 };
+use fits_repl::{render::json, session::Session};
+use serde_json::Value;
 use std::{
     collections::HashMap,
     fmt,
@@ -217,6 +219,28 @@ pub fn hold_generated(name: &str, wanted: &str) {
         wanted.len(),
         "{name} differs from its data; see DEVELOPERS.md, \"Tables\""
     );
+}
+
+/// What a session answers, as JSON.
+///
+/// # Panics
+/// It is not JSON.
+#[track_caller]
+pub fn ask(session: &mut Session, query: &str) -> Value {
+    let mut out = Vec::new();
+    json::object(&mut out, None, query, &session.evaluate(query));
+    serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{query}: {error}"))
+}
+
+/// The same of a query that is answered.
+///
+/// # Panics
+/// It is refused.
+#[track_caller]
+pub fn takes(session: &mut Session, query: &str) -> Value {
+    let answer = ask(session, query);
+    assert!(answer["error"].is_null(), "{query}: {answer}");
+    answer
 }
 
 /// Runs an example of the library and returns what it prints.

@@ -36,6 +36,23 @@ use crate::{
     words::{clause::Clause, fault::Parsed},
 };
 
+/// What every question's own `mod` needs.
+mod prelude {
+    pub(crate) use fits_core::source::Reason;
+
+    pub(crate) use super::{
+        Answered, Question, help::answered::HelpTopic, part::mates::thought_in,
+    };
+    pub(crate) use crate::{
+        answer::Answer,
+        problem::Problem,
+        query::{Query, Units},
+        render::text::Text,
+        session::Session,
+        words::{clause::Clause, fault::Parsed, keywords::keyword},
+    };
+}
+
 /// What was typed, as a question.
 pub(crate) trait Question {
     /// The units that its sizes are typed in; those in force for bare ones.
@@ -75,17 +92,23 @@ impl<T: Question> Question for Box<T> {
     }
 }
 
-/// Names with how each is known: those that are recalled, every one once.
+/// Of names with how each is known those that are recalled, every one once.
+pub(crate) fn recalled_names<T: PartialEq>(named: impl IntoIterator<Item = (T, Known)>) -> Vec<T> {
+    let mut names = Vec::new();
+    for (name, known) in named {
+        if known.is_unconfirmed() && !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names
+}
+
+/// The same in words, where there is any.
 pub(crate) fn recalled<'a>(
     what: &str,
     named: impl Iterator<Item = (&'a str, Known)>,
 ) -> Option<String> {
-    let mut names: Vec<&str> = Vec::new();
-    for (name, _) in named.filter(|(_, known)| known.is_unconfirmed()) {
-        if !names.contains(&name) {
-            names.push(name);
-        }
-    }
+    let names = recalled_names(named);
     (!names.is_empty()).then(|| format!("{what} {}", names.join(", ")))
 }
 

@@ -87,7 +87,12 @@ pub fn object_with(
 /// Escapes what a terminal would obey and JSON lets stand: it is inside
 /// strings, where its number means the same.
 fn escape(out: &mut Vec<u8>, start: usize) {
-    let Some(Ok(text)) = out.get(start..).map(std::str::from_utf8) else { return };
+    let Some(bytes) = out.get(start..) else { return };
+    // Nearly every object is plain ASCII, in which nothing is obeyed.
+    if bytes.iter().all(|byte| matches!(byte, b' '..=b'~')) {
+        return;
+    }
+    let Ok(text) = std::str::from_utf8(bytes) else { return };
     if !text.contains(is_obeyed) {
         return;
     }

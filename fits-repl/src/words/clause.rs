@@ -27,6 +27,14 @@ impl Clause {
     }
 }
 
+impl Clause {
+    /// Its line in the help.
+    pub(crate) fn line(&self) -> String {
+        let Self { word, takes, says, .. } = self;
+        if takes.is_empty() { format!("{word}: {says}") } else { format!("{word} {takes}: {says}") }
+    }
+}
+
 /// Every word that no name goes on over.
 pub(crate) fn reserved() -> impl Iterator<Item = &'static str> {
     CLAUSES

@@ -4,18 +4,10 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
 
-use self::{answered::AlignAnswer, asked::Align};
-use fits_core::source::{Known, Reason};
+use fits_core::source::Known;
 
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{Answered, Question, help::answered::HelpTopic, why::answered::said},
-    render::text::Text,
-    session::Session,
-};
+use self::{answered::AlignAnswer, asked::Align};
+use crate::questions::{prelude::*, why::answered::said};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

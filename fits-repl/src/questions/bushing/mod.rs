@@ -7,18 +7,7 @@ pub(crate) mod reader;
 pub(crate) mod shown;
 
 use self::{asked::BushingText, figures::BushingAnswer};
-use fits_core::source::Reason;
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
-    render::text::Text,
-    session::Session,
-    words::{fault::Parsed, keywords::keyword},
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

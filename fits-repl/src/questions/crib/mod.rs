@@ -8,17 +8,7 @@ pub(crate) mod reasons;
 pub(crate) mod shown;
 
 use self::{asked::CribQuery, figures::CribAnswer};
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpTopic},
-    render::text::Text,
-    session::Session,
-    words::{fault::Parsed, keywords::keyword},
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] =

@@ -4,21 +4,13 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
 
-use self::{answered::DrillAnswer, asked::DrillFor};
-use fits_core::source::Reason;
+use fits_core::standards::drills::Drill;
 
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{
-        Answered, Question, help::answered::HelpTopic, part::mates::thought_in, recalled,
-        why::answered::why_asked,
-    },
-    render::text::Text,
-    session::Session,
+use self::{
+    answered::{DrillAnswer, NamedDrill},
+    asked::DrillFor,
 };
+use crate::questions::{prelude::*, recalled, why::answered::said};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[Clause::new("drill", "SIZE", "the nearest drills")];
@@ -41,7 +33,19 @@ impl Question for DrillFor {
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(why_asked(answer, session.shown))
+        let Answer::Drill(drills) = answer else { return Ok(Vec::new()) };
+        let found = drills.exact.iter().chain(&drills.under).chain(&drills.over);
+        let reason = |found: &NamedDrill| {
+            let drill = Drill::named(found.name)?;
+            Some(Reason {
+                figure: format!("drill {}", found.name),
+                value: said(session.shown, found.mm.0),
+                rule: String::new(),
+                source: format!("standard drill sizes; {}", drill.source()),
+                known: drill.known(),
+            })
+        };
+        Ok(found.filter_map(reason).collect())
     }
 }
 

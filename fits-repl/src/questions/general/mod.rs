@@ -4,21 +4,13 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
 
+use fits_core::standards::iso2768::Class;
+
 use self::{
     answered::{GeneralAnswer, quantity},
     asked::General,
 };
-use fits_core::{source::Reason, standards::iso2768::Class};
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
-    render::text::Text,
-    session::Session,
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

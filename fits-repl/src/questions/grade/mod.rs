@@ -4,21 +4,10 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
 
-use self::{answered::GradeAnswer, asked::Grade};
-use fits_core::source::Reason;
+use fits_core::standards::{b41, iso286};
 
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{
-        Answered, Question, help::answered::HelpTopic, part::mates::thought_in, recalled,
-        why::answered::why_asked,
-    },
-    render::text::Text,
-    session::Session,
-};
+use self::{answered::GradeAnswer, asked::Grade};
+use crate::questions::{prelude::*, recalled};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] =
@@ -37,7 +26,21 @@ impl Question for Grade {
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(why_asked(answer, session.shown))
+        let _ = session;
+        let Answer::Grade(found) = answer else { return Ok(Vec::new()) };
+        // The number alone names a grade of ASME B4.1; an IT grade is the
+        // tolerance of any class in it, with all that is known of the cell.
+        let nominal = found.nominal_mm.0;
+        let reason = match found.grade.strip_prefix("IT") {
+            None => {
+                found.grade.parse().ok().and_then(|grade| b41::grade_reason(grade, nominal).ok())
+            }
+            Some(number) => {
+                let grade = number.parse::<iso286::Grade>().ok();
+                grade.and_then(|grade| grade.reason(nominal).ok())
+            }
+        };
+        Ok(reason.into_iter().collect())
     }
 }
 

@@ -5,19 +5,10 @@ pub(crate) mod shown;
 
 use nom::{Parser, branch::alt, character::complete::char, combinator::value};
 
-use crate::words::clause::Clause;
 use crate::{
-    answer::Answer,
     help,
-    problem::Problem,
-    query::{Query, Spot},
-    questions::{
-        Answered, Question,
-        help::answered::{HelpAnswer, HelpTopic},
-    },
-    render::text::Text,
-    session::Session,
-    words::{fault::Parsed, keywords::keyword},
+    query::Spot,
+    questions::{help::answered::HelpAnswer, prelude::*},
 };
 
 /// Its clauses.

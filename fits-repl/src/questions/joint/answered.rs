@@ -22,7 +22,6 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use crate::questions::part::warm::known_of;
 use crate::{
     answer::{
         Answer, AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures,
@@ -30,7 +29,10 @@ use crate::{
     },
     problem::Problem,
     query::{Dimension, JointText, Units, WishText},
-    questions::{joint::resolved::Asked, part::resolve::from_core},
+    questions::{
+        joint::resolved::Asked,
+        part::{resolve::from_core, warm::known_of},
+    },
     session::Session,
 };
 

@@ -13,18 +13,7 @@ use self::{
     asked::{GripText, JointText},
     figures::{AssemblyAnswer, PickGripAnswer},
 };
-use fits_core::source::Reason;
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
-    render::text::Text,
-    session::Session,
-    words::{fault::Parsed, keywords::keyword},
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

@@ -5,20 +5,7 @@ pub(crate) mod asked;
 pub(crate) mod shown;
 
 use self::{answered::KeywayAnswer, asked::KeywayFor};
-use fits_core::source::Reason;
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{
-        Answered, Question, help::answered::HelpTopic, part::mates::thought_in,
-        why::answered::why_asked,
-    },
-    render::text::Text,
-    session::Session,
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] =
@@ -37,7 +24,9 @@ impl Question for KeywayFor {
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(why_asked(answer, session.shown))
+        let _ = session;
+        let Answer::Keyway(found) = answer else { return Ok(Vec::new()) };
+        Ok(found.reasons.clone())
     }
 }
 

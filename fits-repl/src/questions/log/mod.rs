@@ -16,17 +16,7 @@ use self::{
     asked::LogQuery,
     figures::{LogsAnswer, PassLogAnswer},
 };
-use fits_core::source::Reason;
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::{Spot, Units},
-    questions::{Answered, Question, help::answered::HelpTopic},
-    render::text::Text,
-    session::Session,
-};
+use crate::{query::Spot, questions::prelude::*};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

@@ -22,6 +22,8 @@ pub(crate) mod warm;
 pub(crate) mod warm_figures;
 pub(crate) mod warm_shown;
 
+use fits_core::shop::Verdict;
+
 use self::{
     asked::Part,
     figures::{
@@ -30,22 +32,12 @@ use self::{
     mates::Resolved,
     warm_figures::WarmAnswer,
 };
-use fits_core::{shop::Verdict, source::Reason};
+use crate::questions::{
+    prelude::*,
+    why::answered::{by_rule, said_range},
+};
 
 pub(crate) use self::help::HELP;
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{
-        Answered, Question,
-        part::mates::thought_in,
-        why::answered::{by_rule, said_range},
-    },
-    render::text::Text,
-    session::Session,
-};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

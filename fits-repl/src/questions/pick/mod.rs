@@ -4,21 +4,10 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
 
-use self::{answered::PickAnswer, asked::Pick};
-use fits_core::source::Reason;
+use fits_core::source::Known;
 
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{
-        Answered, Question, help::answered::HelpTopic, part::mates::thought_in, recalled,
-        why::answered::why_asked,
-    },
-    render::text::Text,
-    session::Session,
-};
+use self::{answered::PickAnswer, asked::Pick};
+use crate::questions::{prelude::*, recalled};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
@@ -50,7 +39,15 @@ impl Question for Pick {
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(why_asked(answer, session.shown))
+        let _ = session;
+        let Answer::Pick(picked) = answer else { return Ok(Vec::new()) };
+        Ok(vec![Reason {
+            figure: "order".into(),
+            value: format!("{} found", picked.found),
+            rule: "coarser grades first, a preferred fit as if one grade coarser, then the middle of what is wanted".into(),
+            source: Known::Practice.words().into(),
+            known: Known::Practice,
+        }])
     }
 }
 

@@ -6,16 +6,7 @@ pub(crate) mod reader;
 pub(crate) mod shown;
 
 use self::{figures::RehearsalAnswer, reader::Rehearse};
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
-    render::text::Text,
-    session::Session,
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

@@ -4,20 +4,13 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
 
-use self::{answered::SeatAnswer, asked::Seat};
-use fits_core::source::Reason;
-
-use crate::words::clause::Clause;
+use self::{
+    answered::{SeatAnswer, SeatFigures},
+    asked::Seat,
+};
 use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{
-        Answered, Question, help::answered::HelpTopic, part::mates::thought_in,
-        why::answered::why_asked,
-    },
-    render::text::Text,
-    session::Session,
+    answer::Mm,
+    questions::{prelude::*, why::answered::said},
 };
 
 /// Its clauses.
@@ -37,7 +30,16 @@ impl Question for Seat {
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(why_asked(answer, session.shown))
+        let Answer::Seat(seat) = answer else { return Ok(Vec::new()) };
+        let said = |size: Mm| said(session.shown, size.0);
+        let reason = |seat: &SeatFigures| Reason {
+            figure: format!("{} for a {} bearing", seat.class, seat.bearing),
+            value: format!("{} to {}", said(seat.lower_mm), said(seat.upper_mm)),
+            rule: seat.reason.into(),
+            source: seat.source.into(),
+            known: seat.known,
+        };
+        Ok(seat.seats.iter().map(reason).collect())
     }
 }
 

@@ -75,11 +75,10 @@ fn setting_read(input: &str, total: usize) -> Option<Parsed<'_, Setting>> {
         return Some(top_slide(rest, total));
     }
     if let Ok((rest, ())) = keyword("settings")(input) {
-        let rest = rest.trim();
-        return Some(if rest.is_empty() {
-            Ok(("", Setting::Units(None)))
-        } else {
-            fatal(rest, rest.len(), "something follows", "`settings` stands alone")
+        let rest = rest.trim_start();
+        return Some(match rest.trim_end().len() {
+            0 => Ok(("", Setting::Units(None))),
+            typed => fatal(rest, typed, "something follows", "`settings` stands alone"),
         });
     }
     for (word, query) in [

@@ -4,16 +4,7 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 
 use self::{answered::InForce, asked::Setting};
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
-    render::text::Text,
-    session::Session,
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

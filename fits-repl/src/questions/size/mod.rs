@@ -4,23 +4,14 @@ pub(crate) mod answered;
 
 use std::fmt::Write as _;
 
-use self::answered::SizeAnswer;
-use fits_core::{
-    Length,
-    source::{Known, Reason},
-};
+use fits_core::{Length, source::Known};
 
-use crate::words::clause::Clause;
+use self::answered::SizeAnswer;
 use crate::{
-    answer::{Answer, Mm},
-    problem::Problem,
-    query::{Size, Units},
-    questions::{
-        Answered, Question, help::answered::HelpTopic, part::mates::thought_in,
-        thread::answered::of_size, why::answered::said,
-    },
-    render::text::{Text, lines::wrapped},
-    session::Session,
+    answer::Mm,
+    query::Size,
+    questions::{prelude::*, thread::answered::of_size, why::answered::said},
+    render::text::lines::wrapped,
 };
 
 /// Its clauses.

@@ -7,18 +7,7 @@ pub(crate) mod reader;
 pub(crate) mod shown;
 
 use self::{asked::StackText, figures::StackAnswer};
-use fits_core::source::Reason;
-
-use crate::words::clause::Clause;
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpTopic, recalled},
-    render::text::Text,
-    session::Session,
-    words::{fault::Parsed, keywords::keyword},
-};
+use crate::questions::{prelude::*, recalled};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[

@@ -7,6 +7,8 @@ pub(crate) mod led;
 pub(crate) mod reader;
 pub(crate) mod shown;
 
+use fits_core::shop::Verdict;
+
 use self::{
     asked::ThreadQuery,
     figures::{
@@ -14,16 +16,9 @@ use self::{
         WiresAnswer,
     },
 };
-use fits_core::{shop::Verdict, source::Reason};
-
-use crate::words::clause::Clause;
 use crate::{
-    answer::{Answer, ThreadName},
-    problem::Problem,
-    query::Units,
-    questions::{Answered, Question, help::answered::HelpTopic},
-    render::text::Text,
-    session::Session,
+    answer::ThreadName,
+    questions::{prelude::*, recalled_names},
 };
 
 /// Its clauses.
@@ -145,12 +140,8 @@ impl Answered for ThreadPassesAnswer {
 
 /// What of a thread's figures comes from memory alone, the first three by name.
 fn recalled_of(reasons: &[Reason]) -> Option<String> {
-    let mut figures: Vec<&str> = Vec::new();
-    for reason in reasons.iter().filter(|reason| reason.known.is_unconfirmed()) {
-        if !figures.contains(&reason.figure.as_str()) {
-            figures.push(&reason.figure);
-        }
-    }
+    let named = reasons.iter().map(|reason| (reason.figure.as_str(), reason.known));
+    let mut figures = recalled_names(named);
     // `why` names them all.
     let more = figures.len().saturating_sub(3);
     figures.truncate(3);

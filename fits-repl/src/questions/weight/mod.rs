@@ -4,20 +4,13 @@ mod answered;
 mod asked;
 mod shown;
 
-use fits_core::{source::Reason, standards::materials::Property};
+use fits_core::standards::materials::Property;
+
+use crate::questions::prelude::*;
 
 pub(crate) use self::answered::WeightAnswer;
 pub(crate) use self::asked::read;
 pub(crate) use self::asked::{Section, WeightOf};
-use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::Units,
-    questions::{Answered, Question, help::answered::HelpTopic, part::mates::thought_in},
-    render::text::Text,
-    session::Session,
-    words::clause::Clause,
-};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] =

@@ -3,12 +3,10 @@
 use fits_core::{
     Fit, Kind, Length, Limits,
     shop::{InchReamer, Passes, Ream},
-    size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
+    speech::Figure,
     standards::{
-        b41,
-        drills::Drill,
-        iso286::{Class, Feature, Grade},
+        iso286::{Class, Feature},
         processes::Process,
     },
 };
@@ -68,65 +66,10 @@ impl Session {
     }
 }
 
-/// Why of questions that name no pair.
-pub(crate) fn why_asked(answer: &Answer, units: Units) -> Vec<Reason> {
-    let mut figures = Vec::new();
-    match answer {
-        Answer::Drill(drills) => {
-            for found in drills.exact.iter().chain(&drills.under).chain(&drills.over) {
-                let Some(drill) = Drill::named(found.name) else { continue };
-                figures.push(Reason {
-                    figure: format!("drill {}", found.name),
-                    value: said(units, found.mm.0),
-                    rule: String::new(),
-                    source: format!("standard drill sizes; {}", drill.source()),
-                    known: drill.known(),
-                });
-            }
-        }
-        Answer::Grade(found) => {
-            // The number alone names a grade of ASME B4.1; an IT grade is the
-            // tolerance of any class in it, with all that is known of the cell.
-            let nominal = found.nominal_mm.0;
-            figures.extend(match found.grade.strip_prefix("IT") {
-                None => found.grade.parse().ok().and_then(|grade| b41::grade_reason(grade, nominal).ok()),
-                Some(number) => {
-                    number.parse::<Grade>().ok().and_then(|grade| grade.reason(nominal).ok())
-                }
-            });
-        }
-        Answer::Keyway(found) => figures.extend(found.reasons.iter().cloned()),
-        Answer::Pick(picked) => figures.push(Reason {
-            figure: "order".into(),
-            value: format!("{} found", picked.found),
-            rule: "coarser grades first, a preferred fit as if one grade coarser, then the middle of what is wanted".into(),
-            source: Known::Practice.words().into(),
-            known: Known::Practice,
-        }),
-        Answer::Seat(seat) => figures.extend(seat.seats.iter().map(|seat| Reason {
-            figure: format!("{} for a {} bearing", seat.class, seat.bearing),
-            value: format!("{} to {}", said(units, seat.lower_mm.0), said(units, seat.upper_mm.0)),
-            rule: seat.reason.into(),
-            source: seat.source.into(),
-            known: seat.known,
-        })),
-        _ => {}
-    }
-    figures
-}
-
 /// A size in full, in the units of the answer: exact in millimetres, to a
 /// millionth in inches.
 pub(crate) fn said(units: Units, length: Length) -> String {
-    match units {
-        Units::Millimetres => length.to_string(),
-        Units::Inches => {
-            let text = length
-                .shown(Decimals { unit: Unit::Inch, places: 6 }, Rounding::Nearest)
-                .to_string();
-            format!("{} in", text.trim_end_matches('0').trim_end_matches('.'))
-        }
-    }
+    Figure::from(length).said_in(units.unit())
 }
 
 pub(crate) fn said_range(units: Units, limits: Limits) -> String {

@@ -4,20 +4,9 @@ pub(crate) mod answered;
 pub(crate) mod shown;
 
 use self::answered::WhyAnswer;
-
-use crate::words::clause::Clause;
 use crate::{
-    answer::Answer,
-    problem::Problem,
-    query::{Query, Units},
-    questions::{Answered, Question, help::answered::HelpTopic},
-    render::text::Text,
-    session::Session,
-    words::{
-        self,
-        fault::{Parsed, fatal},
-        keywords::keyword,
-    },
+    questions::prelude::*,
+    words::{self, fault::fatal},
 };
 
 /// Its clauses.

@@ -24,7 +24,6 @@ use fits_core::{
 };
 use uom::si::{force::newton, pressure::megapascal};
 
-use crate::questions::part::warm::known_of;
 use crate::{
     answer::{
         Answer, BushingAnswer, BushingPart, InServiceFigures, Mm, PressureFigures, ShaftFigures,
@@ -37,8 +36,9 @@ use crate::{
         part::{
             mates::is_inch,
             resolve::{One, from_core},
-            warm::{REFERENCE, celsius, to_a_tenth},
+            warm::{REFERENCE, celsius, known_of, to_a_tenth},
         },
+        recalled_names,
         why::answered::said,
     },
     session::Session,
@@ -502,11 +502,6 @@ fn how_known(
     let swells = swells.map(|it| (it.known, format!("growth of {}", found.material.name())));
     went_in.extend(swells);
     let known = went_in.iter().map(|(known, _)| *known).fold(Known::Given, Known::worst);
-    let mut unconfirmed: Vec<String> = Vec::new();
-    for (known, what) in went_in {
-        if known.is_unconfirmed() && !unconfirmed.contains(&what) {
-            unconfirmed.push(what);
-        }
-    }
-    (known, unconfirmed.join(", "))
+    let named = went_in.into_iter().map(|(known, what)| (what, known));
+    (known, recalled_names(named).join(", "))
 }
