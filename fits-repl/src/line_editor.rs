@@ -208,11 +208,15 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
         say(&format!("fits: the history could not be read: {error}\n"))?;
     }
     say(&format!(
-        "fits {}: a size and a class, as 20 H7/g6; `help` for more, Ctrl-D leaves\n",
+        "fits {}: a size and a class, as 20mm H7/g6; `help` for more, Ctrl-D leaves\n",
         env!("CARGO_PKG_VERSION")
     ))?;
     for note in notes {
         say(&format!("{note}\n"))?;
+    }
+    if !session.borrow().units_are_chosen() {
+        say("inches or millimetres? `inches` or `mm` sets it, and it is remembered; until then\n\
+             bare numbers are millimetres, and one that looks like inches is asked about\n")?;
     }
     let mut history_works = true;
     // What comes next may be the end of a line that a stray byte broke: it is
@@ -240,6 +244,9 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                 }
                 let mut session = session.borrow_mut();
                 signals::begin();
+                // The answer to what the prompt asked.
+                let is_inches = !session.units_are_chosen() && line.trim() == "in";
+                let line = if is_inches { "inches".to_owned() } else { line };
                 let answer = session.evaluate(&line);
                 let text = Text { settings: session.shown(), colour };
                 let shown = match answer {

@@ -21,6 +21,7 @@ use crate::{
     help,
     problem::Problem,
     query::{Dial, Query, Units},
+    render::json::Beside,
     session::shop::{Kept, Shop},
 };
 use fits_core::Length;
@@ -89,6 +90,23 @@ impl Session {
     /// plain queries that give the same answer, one after another.
     pub fn read_as(&self) -> Option<&str> {
         self.read_as.as_deref()
+    }
+
+    /// Bare numbers are this from here on; nothing is remembered for the next time.
+    pub const fn take_units(&mut self, units: Units) {
+        self.units = units;
+        self.units_chosen = true;
+        self.shown = units;
+    }
+
+    /// Whether bare numbers were ever told to be inches, or millimetres.
+    pub const fn units_are_chosen(&self) -> bool {
+        self.units_chosen
+    }
+
+    /// What stands beside the last line's answer in JSON.
+    pub fn beside<'a>(&'a self, file_notes: &'a [String]) -> Beside<'a> {
+        Beside { read_as: self.read_as(), units: Some(self.shown), file_notes }
     }
 
     /// A copy to try a line on, at every keystroke if need be: nothing is
@@ -182,9 +200,10 @@ impl Session {
         self.shown = self.thought_in(&query);
         match query {
             Query::Units(units) => {
-                self.units = units.unwrap_or(self.units);
-                self.units_chosen |= units.is_some();
                 self.shown = self.units;
+                if let Some(units) = units {
+                    self.take_units(units);
+                }
                 Ok(self.in_force(units.is_some().then_some("units")))
             }
             Query::Dial(dial) => {
