@@ -250,7 +250,9 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                 let answer = session.evaluate(&line);
                 let text = Text { settings: session.shown(), colour };
                 let shown = match answer {
-                    Ok(answer) => text.read_as(session.read_as()) + &text.answer(&answer),
+                    Ok(answer) => {
+                        text.read_as(session.read_as(), session.slips()) + &text.answer(&answer)
+                    }
                     Err(problem) => text.problem(&line, &problem),
                 };
                 write_out(&shown)?;

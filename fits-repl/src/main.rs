@@ -294,7 +294,7 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
             write_out(printable(&picture, Colour::Off).as_bytes())?;
         }
         Ok(answer) => {
-            write_out(text.read_as(session.read_as()).as_bytes())?;
+            write_out(text.read_as(session.read_as(), session.slips()).as_bytes())?;
             write_out(text.answer(&answer).as_bytes())?;
         }
         Err(problem) => {
@@ -352,7 +352,9 @@ fn prompt(files: Files) -> io::Result<u8> {
         worst = worst.max(Outcome::of(&answer));
         let render = Text { settings: session.shown(), colour: Colour::Off };
         let shown = match &answer {
-            Ok(answer) => render.read_as(session.read_as()) + &render.answer(answer),
+            Ok(answer) => {
+                render.read_as(session.read_as(), session.slips()) + &render.answer(answer)
+            }
             Err(problem) => render.problem(&text, problem),
         };
         write_out(shown.as_bytes())?;

@@ -4,7 +4,10 @@
 //! instruments come from the library's own tables. A word that a question has
 //! no row for rules that question out.
 
-use std::{collections::HashMap, sync::LazyLock};
+use std::{
+    collections::{BTreeSet, HashMap},
+    sync::LazyLock,
+};
 
 use crate::sentence::ALL;
 use fits_core::{
@@ -213,10 +216,21 @@ impl Table {
         }
         let mut near = self.long.iter().filter(|known| is_slip(word, known));
         let first = near.next()?;
+        let meanings = |word: &str| -> BTreeSet<(&str, &str)> {
+            let rows = self.root.next.get(word).into_iter().flat_map(|node| &node.rows);
+            rows.filter_map(|row| self.rows.get(*row)).map(|row| (row.name, row.kind)).collect()
+        };
         near.all(|other| {
-            other == first || other.trim_end_matches('s') == first.trim_end_matches('s')
+            other == first
+                || other.trim_end_matches('s') == first.trim_end_matches('s')
+                || meanings(other) == meanings(first)
         })
         .then_some(*first)
+    }
+
+    /// Does a spelling of some question begin with this word?
+    pub(crate) fn knows(&self, word: &str) -> bool {
+        self.root.next.contains_key(word)
     }
 }
 
@@ -228,7 +242,7 @@ pub(crate) fn plain_name(material: &'static Material) -> &'static str {
 }
 
 /// One letter more, less, other or two exchanged; the first letter stands.
-fn is_slip(typed: &str, known: &str) -> bool {
+pub(crate) fn is_slip(typed: &str, known: &str) -> bool {
     let (a, b) = (typed.as_bytes(), known.as_bytes());
     if a.first() != b.first() || a.len().abs_diff(b.len()) > 1 || a == b {
         return false;

@@ -22,6 +22,7 @@ use crate::{
     problem::Problem,
     query::{Dial, Query, Units},
     render::json::Beside,
+    sentence::Slip,
     session::shop::{Kept, Shop},
 };
 use fits_core::Length;
@@ -50,6 +51,8 @@ pub struct Session {
     pub(crate) trying: bool,
     /// The plain query that a phrase was taken for.
     pub(crate) read_as: Option<String>,
+    /// The words of the last line that were taken for slips of typing.
+    pub(crate) slips: Vec<Slip>,
     /// The line before this one was an entry of the log, and was refused.
     pub(crate) refused: bool,
     pub(crate) last: String,
@@ -75,6 +78,7 @@ impl Session {
             dial,
             shown: units,
             read_as: None,
+            slips: Vec::new(),
             kept: Arc::default(),
             shop: Shop::default(),
             progress: None,
@@ -106,7 +110,12 @@ impl Session {
 
     /// What stands beside the last line's answer in JSON.
     pub fn beside<'a>(&'a self, file_notes: &'a [String]) -> Beside<'a> {
-        Beside { read_as: self.read_as(), units: Some(self.shown), file_notes }
+        Beside { read_as: self.read_as(), slips: &self.slips, units: Some(self.shown), file_notes }
+    }
+
+    /// The words of the last line that were taken for slips of typing.
+    pub fn slips(&self) -> &[Slip] {
+        &self.slips
     }
 
     /// A copy to try a line on, at every keystroke if need be: nothing is
@@ -119,6 +128,7 @@ impl Session {
             progress: None,
             trying: true,
             read_as: None,
+            slips: Vec::new(),
             last: self.last.clone(),
             last_kept: Arc::clone(&self.last_kept),
             ..*self
@@ -152,6 +162,7 @@ impl Session {
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.read_as = None;
+        self.slips.clear();
         let answer = self.understand(line);
         // A refused `undo` is no refused entry: the next one takes back.
         self.refused = answer.is_err() && !self.refused && words::is_entry(line);

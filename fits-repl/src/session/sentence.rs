@@ -1,5 +1,7 @@
 //! A line to an answer: a plain query first, else the shop's sentence.
 
+use std::fmt::Write as _;
+
 use crate::words;
 use fits_core::{
     shop::words::Word,
@@ -15,8 +17,33 @@ use crate::{
 };
 
 impl Session {
-    /// Answers a plain query, or the phrase that one can be read from.
+    /// Answers a plain query, or the phrase that one can be read from, with the
+    /// one word mended that is a slip of typing.
     pub(crate) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
+        let answer = self.understand_as_typed(line);
+        let Err(problem) = &answer else { return answer };
+        let is_settled = problem.is_failure || problem.fix.is_some() || !problem.choices.is_empty();
+        if is_settled || matches!(words::read(line), Ok(Query::Crib(_) | Query::Help(_))) {
+            return answer;
+        }
+        let Some((mended, slip)) = sentence::mended(line) else { return answer };
+        if self.trial().understand_as_typed(&mended).is_err_and(|again| again.choices.is_empty()) {
+            return answer;
+        }
+        self.slips.clear();
+        let answer = self.understand_as_typed(&mended).map_err(|problem| {
+            // Places are those of the mended line.
+            let message = format!("{} ({slip})", problem.message);
+            Problem { message, at: 0..line.len(), ..problem }
+        });
+        if answer.is_ok() {
+            self.read_as.get_or_insert(mended);
+            self.slips.push(slip);
+        }
+        answer
+    }
+
+    fn understand_as_typed(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = words::read(line);
         let is_plain = query.is_ok();
         let looks_like_inches =
@@ -168,7 +195,8 @@ impl Session {
     /// The answer of a phrase, or the question back; None where it is no
     /// phrase that any question takes whole.
     fn as_phrase(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
-        match sentence::read(line, self.setting())? {
+        let (said, slips) = sentence::read_with_slips(line, self.setting())?;
+        match said {
             Said::Plain(lines) => {
                 let (last, before) = lines.split_last()?;
                 // All of it, or nothing. One line that is refused changes nothing.
@@ -187,9 +215,13 @@ impl Session {
                     return None;
                 };
                 self.read_as = Some(lines.join(" ; ")).filter(|plain| plain != line.trim());
+                self.slips = slips;
                 Some(Ok(answer))
             }
-            Said::Ask { why, choices } => {
+            Said::Ask { mut why, choices } => {
+                for slip in slips {
+                    let _ = write!(why, " ({slip})");
+                }
                 let works = |choice: &String| {
                     let mut trial = self.trial();
                     choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
