@@ -283,7 +283,11 @@ pub(crate) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
             break;
         }
         end += 1;
-        if *byte == b'=' {
+        // `=` and the slash between two figures stand alone.
+        let is_slash = *byte == b'/'
+            && end == 1
+            && bytes.get(1).is_some_and(|next| next.is_ascii_digit() || *next == b'.');
+        if *byte == b'=' || is_slash {
             break;
         }
     }

@@ -55,6 +55,8 @@ pub struct Session {
     pub(crate) slips: Vec<Slip>,
     /// The line before this one was an entry of the log, and was refused.
     pub(crate) refused: bool,
+    /// The last line was refused, and was an entry that was spoken.
+    pub(crate) spoken_entry: bool,
     pub(crate) last: String,
     pub(crate) last_settings: SettingsAnswer,
     pub(crate) last_kept: Arc<Kept>,
@@ -84,6 +86,7 @@ impl Session {
             progress: None,
             trying: false,
             refused: false,
+            spoken_entry: false,
             last: String::new(),
             last_settings,
             last_kept: Arc::default(),
@@ -163,9 +166,11 @@ impl Session {
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.read_as = None;
         self.slips.clear();
+        self.spoken_entry = false;
         let answer = self.understand(line);
         // A refused `undo` is no refused entry: the next one takes back.
-        self.refused = answer.is_err() && !self.refused && words::is_entry(line);
+        let is_entry = self.spoken_entry || words::is_entry(line);
+        self.refused = answer.is_err() && !self.refused && is_entry;
         answer.map_err(|mut problem| {
             if problem.advice.contains('`') && self.units_chosen && self.units == Units::Inches {
                 problem.advice = self.in_millimetres(&problem.advice);

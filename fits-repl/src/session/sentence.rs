@@ -192,6 +192,17 @@ impl Session {
         }
     }
 
+    /// An entry of the log that was spoken and is refused: what is wrong is told
+    /// in the words of the plain entry. Of other lines the plain grammar says it.
+    fn refused_entry(&mut self, line: &str, plain: &str, problem: &Problem) -> Option<Problem> {
+        self.spoken_entry = words::is_entry(plain) && !words::is_entry(line);
+        let message = format!("{}, read as `{plain}`", problem.message);
+        self.spoken_entry.then(|| Problem {
+            is_failure: problem.is_failure,
+            ..Problem::new(message, 0..line.len()).advise(problem.hint(plain))
+        })
+    }
+
     /// The answer of a phrase, or the question back; None where it is no
     /// phrase that any question takes whole.
     fn as_phrase(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
@@ -203,16 +214,21 @@ impl Session {
                 if !before.is_empty() {
                     let mut trial = self.trial();
                     for plain in &lines {
-                        trial.ask(plain).ok()?;
+                        if let Err(problem) = trial.ask(plain) {
+                            return self.refused_entry(line, plain, &problem).map(Err);
+                        }
                     }
                 }
                 let shown = self.shown;
                 for plain in before {
                     self.ask(plain).ok()?;
                 }
-                let Ok(answer) = self.ask(last) else {
-                    self.shown = shown;
-                    return None;
+                let answer = match self.ask(last) {
+                    Ok(answer) => answer,
+                    Err(problem) => {
+                        self.shown = shown;
+                        return self.refused_entry(line, last, &problem).map(Err);
+                    }
                 };
                 self.read_as = Some(lines.join(" ; ")).filter(|plain| plain != line.trim());
                 self.slips = slips;
