@@ -22,4 +22,5 @@ pub mod signals;
 pub(crate) mod words;
 
 pub use files::Home;
+pub use sentence::Slip;
 pub use words::{LONGEST_LINE, read};

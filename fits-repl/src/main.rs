@@ -11,6 +11,7 @@ use fits_repl::{
     Home,
     batch::{self, Outcome, Reading, not_text},
     line_editor,
+    query::Units,
     render::{Colour, json, printable, svg, text::Text},
     session::{Logs, Session},
     signals,
@@ -24,6 +25,8 @@ usage: fits                     open the prompt
        fits batch [FILE]        read a query a line, write a JSON object a line
 
 options:
+  --in, --mm     bare numbers are inches, or millimetres; otherwise as the prompt
+                 remembers, but --json and batch take what the line says alone
   --json         one JSON object on one line
   --svg          the picture of a joint (`assemble ...`)
   --crib FILE    the tools one owns; batch knows none unless told
@@ -34,8 +37,8 @@ options:
 exit status: 0 answered; 1 answered, and a reading is out of limits;
 2 a query was not understood; 3 a file or the machine failed
 
-examples: fits 20 H7/g6
-          fits '20 H7/g6, hole = 20.013'
+examples: fits 20mm H7/g6
+          fits '20mm H7/g6, hole = 20.013mm'
           fits --json 'bore 3/4in H7 from 0.735in'
 ";
 
@@ -103,6 +106,8 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), Stri
         match parser.next().map_err(|error| error.to_string())? {
             Some(lexopt::Arg::Long("json")) => form = Form::Json,
             Some(lexopt::Arg::Long("svg")) => form = Form::Svg,
+            Some(lexopt::Arg::Long("in")) => files.units = Some(Units::Inches),
+            Some(lexopt::Arg::Long("mm")) => files.units = Some(Units::Millimetres),
             Some(lexopt::Arg::Long("crib")) => files.crib = Some(file(&mut parser)?),
             Some(lexopt::Arg::Long("log")) => files.log = Some(file(&mut parser)?),
             Some(lexopt::Arg::Long("help") | lexopt::Arg::Short('h')) => {
@@ -123,11 +128,13 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), Stri
     }
 }
 
-/// What stands after `batch`: a file, and the files of the shop.
+/// What stands after `batch`: a file, units, and the files of the shop.
 fn batch(mut parser: lexopt::Parser, mut files: Files) -> Result<(Files, Task), String> {
     let mut input = None;
     while let Some(argument) = parser.next().map_err(|error| error.to_string())? {
         match argument {
+            lexopt::Arg::Long("in") => files.units = Some(Units::Inches),
+            lexopt::Arg::Long("mm") => files.units = Some(Units::Millimetres),
             lexopt::Arg::Long("crib") => files.crib = Some(file(&mut parser)?),
             lexopt::Arg::Long("log") => files.log = Some(file(&mut parser)?),
             lexopt::Arg::Value(name) if input.is_none() => input = Some(name),
@@ -173,9 +180,10 @@ fn complain(what: &str) {
     let _ = writeln!(io::stderr(), "fits: {}", printable(what, Colour::Off));
 }
 
-/// What the command line says of files.
+/// What the command line says of files, and of bare numbers.
 #[derive(Clone, Debug, Default)]
 struct Files {
+    units: Option<Units>,
     crib: Option<PathBuf>,
     log: Option<PathBuf>,
 }
@@ -186,8 +194,10 @@ enum Way {
     /// A person at a terminal: with the settings, the crib and the logs of
     /// their folder.
     Prompt,
-    /// One question: with the crib.
+    /// A person's one question: with the settings and the crib.
     Once,
+    /// A program's one question: with the crib.
+    Json,
     /// Lines out of a file or a pipe: with what the command line names, so
     /// that the same lines are always answered alike.
     Lines,
@@ -199,8 +209,11 @@ fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     session.progress = Some(progress);
     let home = Home::of_user();
     let mut notes = Vec::new();
-    if way == Way::Prompt {
+    if matches!(way, Way::Prompt | Way::Once) {
         notes.extend(session.use_own_settings(&home));
+    }
+    if let Some(units) = files.units {
+        session.take_units(units);
     }
     match files.crib {
         Some(file) => notes.extend(session.use_crib(file)),
@@ -210,7 +223,7 @@ fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     let logs = match (files.log, way, home.data) {
         (Some(file), ..) => Logs::File(file),
         (None, Way::Prompt, Some(folder)) => Logs::Folder(folder.join("passes")),
-        (None, Way::Once, _) => Logs::Off,
+        (None, Way::Once | Way::Json, _) => Logs::Off,
         _ => Logs::Memory,
     };
     notes.extend(session.keep_logs(logs)?);
@@ -247,7 +260,8 @@ fn colour() -> Colour {
 }
 
 fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
-    let (mut session, notes) = session_for_lines(files, Way::Once)?;
+    let way = if form == Form::Json { Way::Json } else { Way::Once };
+    let (mut session, notes) = session_for_lines(files, way)?;
     let (query, answer) = match query.into_string() {
         Ok(text) => {
             let answer = session.evaluate(&text);
@@ -265,8 +279,7 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
     let status = Outcome::of(&answer).status();
     if form == Form::Json {
         let mut out = Vec::new();
-        let beside = json::Beside { read_as: session.read_as(), file_notes: &notes };
-        json::object_with(&mut out, None, &query, beside, &answer);
+        json::object_with(&mut out, None, &query, session.beside(&notes), &answer);
         out.push(b'\n');
         write_out(&out)?;
         return Ok(status);
@@ -281,7 +294,7 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
             write_out(printable(&picture, Colour::Off).as_bytes())?;
         }
         Ok(answer) => {
-            write_out(text.read_as(session.read_as()).as_bytes())?;
+            write_out(text.read_as(session.read_as(), session.slips()).as_bytes())?;
             write_out(text.answer(&answer).as_bytes())?;
         }
         Err(problem) => {
@@ -339,7 +352,9 @@ fn prompt(files: Files) -> io::Result<u8> {
         worst = worst.max(Outcome::of(&answer));
         let render = Text { settings: session.shown(), colour: Colour::Off };
         let shown = match &answer {
-            Ok(answer) => render.read_as(session.read_as()) + &render.answer(answer),
+            Ok(answer) => {
+                render.read_as(session.read_as(), session.slips()) + &render.answer(answer)
+            }
             Err(problem) => render.problem(&text, problem),
         };
         write_out(shown.as_bytes())?;

@@ -4,7 +4,9 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
-use crate::{answer::Answer, problem::Problem, render::printable::is_obeyed};
+use crate::{
+    answer::Answer, problem::Problem, query::Units, render::printable::is_obeyed, sentence::Slip,
+};
 
 #[derive(Serialize)]
 struct Refusal<'a> {
@@ -31,6 +33,10 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
 pub struct Beside<'a> {
     /// The plain query that a phrase was taken for.
     pub read_as: Option<&'a str>,
+    /// Words that were taken for slips of typing.
+    pub slips: &'a [Slip],
+    /// The units that the question was put in: what its bare numbers were taken for.
+    pub units: Option<Units>,
     /// What was found in the session's files: a line of a log that cannot be
     /// read, a damaged crib, a log that is open.
     pub file_notes: &'a [String],
@@ -56,6 +62,16 @@ pub fn object_with(
     if let Some(read_as) = beside.read_as {
         out.extend_from_slice(b",\"read_as\":");
         append(out, read_as);
+    }
+    if !beside.slips.is_empty() {
+        out.extend_from_slice(b",\"slips\":");
+        append(out, beside.slips);
+    }
+    // The settings name theirs themselves.
+    let is_named = !matches!(answer, Ok(Answer::Settings(_)) | Err(_));
+    if let Some(units) = beside.units.filter(|_| is_named) {
+        out.extend_from_slice(b",\"units\":");
+        append(out, &units);
     }
     if !beside.file_notes.is_empty() {
         out.extend_from_slice(b",\"file_notes\":");

@@ -11,6 +11,7 @@ use std::{
 use fits_core::standards::materials::Material;
 
 use crate::sentence::{
+    Slip,
     table::{Row, Table, plain_name, word_at},
     token::{Num, Token, Unit, token_at},
 };
@@ -24,7 +25,8 @@ pub(crate) struct Line {
 struct Place {
     token: Option<(Token, usize)>,
     words: Vec<(&'static Row, usize)>,
-    /// The word that a slip of typing could have meant, and where it ends.
+    /// The word that a slip of typing could have meant, and where what was typed ends.
+    slip: Option<&'static str>,
     meant: Vec<&'static Row>,
     end: usize,
 }
@@ -63,13 +65,13 @@ impl Line {
             (text[at..at + next].to_owned(), at + next)
         });
         // Known to some question: no slip of typing.
-        let meant = if words.is_empty() { Table::get().slip(&said) } else { None };
-        let meant = meant.map_or_else(Vec::new, |meant| {
+        let slip = if words.is_empty() { Table::get().slip(&said) } else { None };
+        let meant = slip.map_or_else(Vec::new, |meant| {
             let mut rows = Table::get().matches(meant, 0);
             rows.retain(|(_, end)| *end == meant.len());
             rows.into_iter().map(|(row, _)| row).collect()
         });
-        let place = Rc::new(Place { token: token_at(text, at), words, meant, end });
+        let place = Rc::new(Place { token: token_at(text, at), words, slip, meant, end });
         self.places.borrow_mut().insert(at, Rc::clone(&place));
         place
     }
@@ -89,6 +91,17 @@ impl Line {
             search.passed.reverse();
             (View { items, text: Rc::clone(&self.text) }, search.passed)
         })
+    }
+
+    /// The words of a view that were taken for slips of typing.
+    pub(crate) fn slips(&self, view: &View) -> Vec<Slip> {
+        let slip = |item: &Item| {
+            let place = self.place(item.at.start);
+            let Token::Word { .. } = item.token else { return None };
+            let read = place.slip.filter(|_| place.token.is_none())?;
+            Some(Slip { typed: self.text.get(item.at.clone())?.to_owned(), read: read.to_owned() })
+        };
+        view.items.iter().filter_map(slip).collect()
     }
 }
 

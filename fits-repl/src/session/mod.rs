@@ -16,6 +16,8 @@ use crate::{
     answer::{Answer, SettingsAnswer},
     problem::Problem,
     query::{Dial, Query, Units},
+    render::json::Beside,
+    sentence::Slip,
     session::shop::{Kept, Shop},
     words,
 };
@@ -43,6 +45,8 @@ pub struct Session {
     pub(crate) trying: bool,
     /// The plain query that a phrase was taken for.
     pub(crate) read_as: Option<String>,
+    /// The words of the last line that were taken for slips of typing.
+    pub(crate) slips: Vec<Slip>,
     /// The line before this one was an entry of the log, and was refused.
     pub(crate) refused: Refused,
     pub(crate) last: String,
@@ -78,6 +82,7 @@ impl Session {
             dial,
             shown: units,
             read_as: None,
+            slips: Vec::new(),
             kept: Arc::default(),
             shop: Shop::default(),
             progress: None,
@@ -95,6 +100,28 @@ impl Session {
         self.read_as.as_deref()
     }
 
+    /// Bare numbers are this from here on; nothing is remembered for the next time.
+    pub const fn take_units(&mut self, units: Units) {
+        self.units = units;
+        self.units_chosen = true;
+        self.shown = units;
+    }
+
+    /// Whether bare numbers were ever told to be inches, or millimetres.
+    pub const fn units_are_chosen(&self) -> bool {
+        self.units_chosen
+    }
+
+    /// What stands beside the last line's answer in JSON.
+    pub fn beside<'a>(&'a self, file_notes: &'a [String]) -> Beside<'a> {
+        Beside { read_as: self.read_as(), slips: &self.slips, units: Some(self.shown), file_notes }
+    }
+
+    /// The words of the last line that were taken for slips of typing.
+    pub fn slips(&self) -> &[Slip] {
+        &self.slips
+    }
+
     /// A copy to try a line on, at every keystroke if need be: nothing is
     /// written, and what takes long is begun, not done.
     #[must_use]
@@ -105,6 +132,7 @@ impl Session {
             progress: None,
             trying: true,
             read_as: None,
+            slips: Vec::new(),
             last: self.last.clone(),
             last_kept: Arc::clone(&self.last_kept),
             ..*self
@@ -138,6 +166,7 @@ impl Session {
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.read_as = None;
+        self.slips.clear();
         let was_refused = self.refused == Refused::Before;
         let answer = self.understand(line);
         // A refused `undo` is not a refused entry: the next one takes back.
