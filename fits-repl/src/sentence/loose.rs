@@ -21,11 +21,11 @@ const ABOUT: &[&str] = &["settings", "help", "why"];
 pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let text = &spelled::figures(&super::plain_marks(text));
     let words = text.split_whitespace().filter(|word| word.len() > 1).count();
-    if text.len() > super::LONGEST || words < 4 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+    if text.len() > super::LONGEST || words < 3 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
     let line = Line::new(text);
-    let most = u8::try_from(words / 3).unwrap_or(6).min(6);
+    let most = u8::try_from(words.div_ceil(3)).unwrap_or(6).min(6);
     let mut found: Option<(Vec<Range<usize>>, Said)> = None;
     for passed in 1..=most {
         let mut all = Vec::new();

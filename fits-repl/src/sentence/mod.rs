@@ -260,7 +260,14 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
         return Some((Said::plain(format!("why {plain}")), slips));
     }
     let line = Line::new(text);
-    let view = |question: u8| line.view(question).and_then(ready);
+    let known_to = line.known_to();
+    if known_to == 0 {
+        return None;
+    }
+    let view = |question: u8| {
+        let knows = known_to & (1 << question) != 0;
+        knows.then(|| line.view(question)).flatten().and_then(ready)
+    };
     let mut slips: Vec<Slip> = Vec::new();
     let mut note = |view: &View| {
         for slip in line.slips(view) {
@@ -307,8 +314,10 @@ fn numbers_in(lines: &[String]) -> usize {
     lines.iter().map(groups).sum()
 }
 
-/// A view with its nouns, its `in` and its metals settled.
+/// A view with its nouns, its `in`, its signs and its metals settled.
 fn ready(mut view: View) -> Option<View> {
+    view.settle_signs();
+    view.settle_asked();
     view.settle_nouns();
     view.settle_ranges();
     view.settle_in();

@@ -16,8 +16,9 @@ use fits_core::{
 };
 
 /// An entry of the pass log: a question after all of those in the list.
-#[allow(clippy::cast_possible_truncation, reason = "some thirty questions")]
+#[allow(clippy::cast_possible_truncation, reason = "fewer than 64 questions")]
 pub(crate) const LOG: u8 = ALL.len() as u8;
+const _: () = assert!(ALL.len() < 64, "a bit of a row for each question");
 
 const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
@@ -32,7 +33,7 @@ pub(crate) struct Row {
     /// What it is: a small word, a noun of the hole, a role, a head…
     pub(crate) kind: &'static str,
     /// The questions that know it, a bit each.
-    questions: u32,
+    pub(super) questions: u64,
     /// A row for every question gives way to one that names its own.
     is_general: bool,
     /// A metal's number, `6061`: no size.

@@ -69,7 +69,7 @@ impl Session {
             });
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
-        if words::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
+        if words::is_entry(line) && is_terse(line) {
             return self.ask(line);
         }
         let mut plainly = self.trial();
