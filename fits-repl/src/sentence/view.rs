@@ -139,7 +139,7 @@ impl Line {
 }
 
 /// Words that turn a meaning round or change a figure: never passed over.
-const KEPT: &[&str] = &[
+pub(super) const KEPT: &[&str] = &[
     "assemble",
     "not",
     "no",
