@@ -4,14 +4,18 @@ use std::fmt::Write as _;
 
 use fits_core::{
     shop::words::Word,
-    standards::{instruments::Instrument, materials::Material},
+    standards::{
+        instruments::Instrument,
+        materials::Material,
+        thread::{Form, Series, Thread},
+    },
 };
 
 use crate::{
     answer::Answer,
     problem::Problem,
     query::{Expression, Query, Spot, Tolerance, Units},
-    questions::rehearse::reader::Rehearse,
+    questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
     sentence::{self, Said, Setting, System},
     session::{Refused, Session},
     words,
@@ -52,14 +56,25 @@ impl Session {
         if looks_like_inches && let Some(asked) = self.which_unit(line) {
             return Err(asked);
         }
+        if let Ok(Query::Thread(thread)) = &query
+            && let Some(asked) = pipe_or_not(line, thread)
+        {
+            return Err(asked);
+        }
         if let Ok(query) = query
             && !looks_like_inches
             && !self.is_doubtful(&query)
         {
             let answer = self.ask_read(line, &query);
             let Err(problem) = answer else { return answer };
-            if problem.is_failure || !self.may_be_phrase(line) {
+            if problem.is_failure {
                 return Err(problem);
+            }
+            if !self.may_be_phrase(line) {
+                // `25g6 shaft measures 24.985` has the form of a plain query.
+                let of_part = matches!(words::read(line), Ok(Query::Part(_)));
+                let phrase = of_part.then(|| self.as_phrase(line)).flatten();
+                return phrase.filter(Result::is_ok).unwrap_or(Err(problem));
             }
             return self.as_phrase(line).unwrap_or_else(|| {
                 let words = line.split_whitespace();
@@ -352,4 +367,22 @@ fn looks_like_inches(line: &str, query: &Query) -> bool {
     let typed = line.get(size.at.clone()).unwrap_or_default();
     let (whole, places) = typed.split_once('.').unwrap_or((typed, ""));
     whole.is_empty() || (places.len() == 4 && whole.parse().is_ok_and(|whole: u32| whole < 12))
+}
+
+/// `3/8-18` is in no list of Unified threads, and a pipe's pitch: which is meant?
+fn pipe_or_not(line: &str, query: &ThreadQuery) -> Option<Problem> {
+    let named = &query.thread.value;
+    let thread = named.resolve().ok()?;
+    let end = query.thread.at.start + named.pitch?.at.1;
+    let is_special = thread.form() == Form::Unified && thread.series() == Series::Special;
+    if !is_special || named.series.is_some() {
+        return None;
+    }
+    let with = |system: &str| format!("{} {system}{}", &line[..end], &line[end..]);
+    let typed = line.get(query.thread.at.start..end)?;
+    let pipe: Thread = format!("{typed} NPT").parse().ok()?;
+    (pipe.pitch() == thread.pitch()).then(|| {
+        Problem::new("a pipe's pitch, in no list of Unified threads", query.thread.at.clone())
+            .choose(vec![with("NPT"), with("UNS")])
+    })
 }
