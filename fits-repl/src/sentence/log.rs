@@ -16,6 +16,15 @@ pub(crate) struct Spoken {
     /// Numbers before any verb.
     loose: Vec<Num>,
     is_off: bool,
+    /// What the readings were taken with.
+    with: Option<&'static str>,
+}
+
+/// An instrument that is said as a part of the verb: `calipers say 19.8`.
+fn in_verb(said: &str) -> Option<&'static str> {
+    [("bore gauge", "bore gauge"), ("calipers", "calliper")]
+        .into_iter()
+        .find_map(|(opens, name)| said.starts_with(opens).then_some(name))
 }
 
 /// Nobody dials whole inches: two and more are thou.
@@ -74,6 +83,10 @@ impl Spoken {
         if !said.loose.is_empty() {
             return None;
         }
+        let with = said.with.map_or(String::new(), |name| format!(" with {name}"));
+        if said.with.is_some() && said.readings.is_empty() {
+            return None;
+        }
         let mut readings = said.readings.iter();
         match (said.mode, &said.dialled) {
             ("cut", Some(dial)) => match readings.next() {
@@ -83,7 +96,7 @@ impl Spoken {
                     }
                     first.get_or_insert_with(|| (dial.clone(), reading.clone()));
                     lines.push(format!(
-                        "cut {} = {}",
+                        "cut {} = {}{with}",
                         dialled(dial, system),
                         reading.plain(system)
                     ));
@@ -91,7 +104,7 @@ impl Spoken {
                 None => lines.push(format!("cut {}", dialled(dial, system))),
             },
             ("spring", None) => match readings.next() {
-                Some(reading) => lines.push(format!("spring = {}", reading.plain(system))),
+                Some(reading) => lines.push(format!("spring = {}{with}", reading.plain(system))),
                 None => lines.push("spring".into()),
             },
             ("again" | "reads", None) => {
@@ -111,7 +124,7 @@ impl Spoken {
             if !near(reading) {
                 return None;
             }
-            lines.push(format!("read {}", reading.plain(system)));
+            lines.push(format!("read {}{with}", reading.plain(system)));
         }
         Some(())
     }
@@ -145,16 +158,19 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                     }
                     said.mode = "cut";
                 }
-                "reads" => match said.mode {
-                    "cut" if said.dialled.is_none() => return None,
-                    "" if !said.loose.is_empty() => {
-                        // `20 thou, mics 1.2285`
-                        said.dialled = said.loose.pop();
-                        said.mode = "cut";
+                "reads" => {
+                    said.with = in_verb(&view.said(at)).or(said.with);
+                    match said.mode {
+                        "cut" if said.dialled.is_none() => return None,
+                        "" if !said.loose.is_empty() => {
+                            // `20 thou, mics 1.2285`
+                            said.dialled = said.loose.pop();
+                            said.mode = "cut";
+                        }
+                        "" => said.mode = "reads",
+                        _ => {}
                     }
-                    "" => said.mode = "reads",
-                    _ => {}
-                },
+                }
                 "spring" | "again" => {
                     if said.is_whole() {
                         said.flush(system, &mut lines, &mut first)?;
@@ -190,7 +206,11 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 "cut" if said.dialled.is_none() => said.dialled = Some(num.clone()),
                 _ => said.readings.push(num.clone()),
             },
-            Token::Word { kind: "instrument", .. } => return None,
+            Token::Word { kind: "instrument", name } => {
+                if said.with.replace(name).is_some_and(|before| before != *name) {
+                    return None;
+                }
+            }
             _ => {}
         }
     }
