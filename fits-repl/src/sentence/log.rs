@@ -207,9 +207,8 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 _ => said.readings.push(num.clone()),
             },
             Token::Word { kind: "instrument", name } => {
-                if said.with.replace(name).is_some_and(|before| before != *name) {
-                    return None;
-                }
+                let is_same = said.with.is_none_or(|before| before == *name);
+                said.with = Some(is_same.then_some(*name)?);
             }
             _ => {}
         }
