@@ -21,6 +21,15 @@ pub(crate) struct Spoken {
     loose: Vec<Num>,
     is_off: bool,
     is_sure: bool,
+    /// What the readings were taken with.
+    with: Option<&'static str>,
+}
+
+/// An instrument that is said as a part of the verb: `calipers say 19.8`.
+fn in_verb(said: &str) -> Option<&'static str> {
+    [("bore gauge", "bore gauge"), ("calipers", "calliper")]
+        .into_iter()
+        .find_map(|(opens, name)| said.starts_with(opens).then_some(name))
 }
 
 /// What was read, and where on the part if that was said.
@@ -120,6 +129,10 @@ impl Spoken {
         if !said.loose.is_empty() {
             return None;
         }
+        let with = said.with.map_or(String::new(), |name| format!(" with {name}"));
+        if said.with.is_some() && said.readings.is_empty() {
+            return None;
+        }
         let mut readings = said.read(system)?.into_iter();
         let sure = if said.is_sure { " sure" } else { "" };
         match (said.mode, &said.dialled) {
@@ -130,12 +143,12 @@ impl Spoken {
                         return None;
                     }
                     first.get_or_insert_with(|| (dial.clone(), num.clone()));
-                    lines.push(format!("cut {} = {reading}{sure}", dialled(dial, system)));
+                    lines.push(format!("cut {} = {reading}{with}{sure}", dialled(dial, system)));
                 }
                 None => lines.push(format!("cut {}{sure}", dialled(dial, system))),
             },
             ("spring", None) => match readings.next() {
-                Some(reading) => lines.push(format!("spring = {reading}{sure}")),
+                Some(reading) => lines.push(format!("spring = {reading}{with}{sure}")),
                 None => lines.push(format!("spring{sure}")),
             },
             ("again" | "reads", None) => {
@@ -151,7 +164,7 @@ impl Spoken {
         if !sizes.iter().all(is_near) {
             return None;
         }
-        lines.extend(readings.map(|reading| format!("read {reading}{sure}")));
+        lines.extend(readings.map(|reading| format!("read {reading}{with}{sure}")));
         Some(())
     }
 }
@@ -184,16 +197,19 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                     }
                     said.mode = "cut";
                 }
-                "reads" => match said.mode {
-                    "cut" if said.dialled.is_none() => return None,
-                    "" if !said.loose.is_empty() => {
-                        // `20 thou, mics 1.2285`
-                        said.dialled = said.loose.pop();
-                        said.mode = "cut";
+                "reads" => {
+                    said.with = in_verb(&view.said(at)).or(said.with);
+                    match said.mode {
+                        "cut" if said.dialled.is_none() => return None,
+                        "" if !said.loose.is_empty() => {
+                            // `20 thou, mics 1.2285`
+                            said.dialled = said.loose.pop();
+                            said.mode = "cut";
+                        }
+                        "" => said.mode = "reads",
+                        _ => {}
                     }
-                    "" => said.mode = "reads",
-                    _ => {}
-                },
+                }
                 "spring" | "again" => {
                     if said.is_whole() {
                         said.flush(system, &mut lines, &mut first)?;
@@ -231,7 +247,10 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 _ => said.readings.push(Reading { num: num.clone(), place: said.place.take() }),
             },
             Token::Word { kind: "place", name } => said.name_place(name)?,
-            Token::Word { kind: "instrument", .. } => return None,
+            Token::Word { kind: "instrument", name } => {
+                let is_same = said.with.is_none_or(|before| before == *name);
+                said.with = Some(is_same.then_some(*name)?);
+            }
             _ => {}
         }
     }

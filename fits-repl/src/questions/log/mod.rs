@@ -47,6 +47,7 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         ("read 19.792mm", "read again"),
         ("read 19.790mm front 19.794mm back", "two places, or 19.790 / 19.794"),
         ("read 19.795mm at 25C steel", "a warm part, brought to 20 °C"),
+        ("read 19.795mm with telescoping gauge", "by another gauge, this once"),
         ("cut 0.1mm", "dialled, not measured"),
         ("spring = 19.888mm", "a pass without infeed, and what was read"),
         ("undo", "the last entry is taken back"),
