@@ -164,6 +164,10 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
             return None;
         }
     }
+    if has_bushing && joint.plug.is_none() && joint.bush_id.is_none() && joint.tight.is_none() {
+        // `12 bore, 16 OD bush`: both are its own.
+        joint.bush_id = joint.bore.take_if(|_| joint.od.is_some());
+    }
     if has_bushing
         && joint.od.is_some()
         && joint.bush_id.is_some()

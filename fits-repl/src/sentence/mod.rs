@@ -282,7 +282,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
             let view = view(bit)?;
             let said = in_units(&view, setting, question)?;
             // No reading leaves a number out.
-            let typed = view.numbers().count();
+            let typed = view.figures();
             let is_whole = !matches!(&said, Said::Plain(lines) if numbers_in(lines) < typed);
             is_whole.then(|| {
                 note(&view);

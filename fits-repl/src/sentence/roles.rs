@@ -56,6 +56,8 @@ fn passes(token: &Token, by: &str) -> bool {
         | Token::Times(_)
         | Token::Deviations { .. } => matches!(by, "gap" | "part"),
         Token::Word { kind: "connector", name } => by == "start" && *name == "at",
+        // `the pin, its .3748`
+        Token::Word { kind: "start", name: "now" } => matches!(by, "hole" | "shaft" | "hub"),
         Token::Word { kind, .. } => matches!(
             *kind,
             "small" | "material" | "reads" | "state" | "asking" | "fit" | "should" | "head"

@@ -6,7 +6,7 @@ use crate::sentence::{
     roles::assign,
     sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, metals, nominal_of},
     token::{Num, System, Token},
-    view::View,
+    view::{Item, View},
 };
 
 /// A part in hand and a fit: the other part.
@@ -47,6 +47,9 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     let numbers: Vec<_> = view.numbers().collect();
     if view.words("role").any(|role| !matches!(role, "od" | "id")) {
         return None;
+    }
+    if let Some(asked) = of_two_nouns(view, &numbers, &fit, system) {
+        return Some(asked);
     }
     // A nominal size beside the measured one.
     let (in_hand, nominal): (usize, Option<&Num>) = match &numbers[..] {
@@ -188,6 +191,21 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         }
     };
     Some(Said::plain(text))
+}
+
+/// `pin .2497 hole for light press`: one figure between two nouns is either's.
+fn of_two_nouns(view: &View, numbers: &[(usize, &Num)], fit: &Fit, system: System) -> Option<Said> {
+    let ([(at, num)], Fit::Word(word)) = (numbers, fit) else { return None };
+    let noun = |item: &Item| match item.token {
+        Token::Word { kind: kind @ ("hole" | "shaft"), .. } => Some(kind),
+        _ => None,
+    };
+    let (before, after) = (view.items.get(at.checked_sub(1)?)?, view.items.get(at + 1)?);
+    let (a, b) = (noun(before)?, noun(after)?);
+    (a != b && !view.has("reads") && !view.has("material")).then(|| {
+        let said = |kind| format!("{kind} {}, {word}", num.plain(system));
+        Said::ask("which of the two it is the size of is not said", vec![said(a), said(b)])
+    })
 }
 
 /// A reading verb stands before the number in its clause.

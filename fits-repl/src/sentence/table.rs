@@ -113,7 +113,8 @@ impl Table {
         for material in Material::all().filter(|material| material.name() != "rolling bearing") {
             let names = std::iter::once(material.name())
                 .chain(material.aliases().iter().copied())
-                .filter(|name| !matches!(*name, "iron" | "al" | "tool"));
+                // `bushing bronze 3/4 ID …` is a bushing, and of bronze.
+                .filter(|name| !matches!(*name, "iron" | "al" | "tool" | "bushing bronze"));
             let name = plain_name(material);
             let (numbers, names): (Vec<_>, Vec<_>) =
                 names.partition(|name| name.bytes().any(|byte| byte.is_ascii_digit()));

@@ -4,7 +4,7 @@ use crate::sentence::{
     Said,
     sizes::{Fit, fit_of, is_nominal},
     token::{System, Token},
-    view::View,
+    view::{Item, View},
 };
 
 /// The reamer for a hole.
@@ -129,6 +129,15 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
         return (view.numbers().next().is_none() && view.has("unit")).then(|| Said::plain(gauge));
     }
     let wanted = view.word("unit");
+    // `thou 15 in mm`: a unit before its figure, or two, is said of something.
+    let is_unit = |item: &Item| matches!(item.token, Token::Word { kind: "unit", .. });
+    let is_led = view
+        .items
+        .windows(2)
+        .any(|pair| is_unit(&pair[0]) && matches!(pair[1].token, Token::Number(_)));
+    if is_led || view.items.iter().filter(|item| is_unit(item)).count() > 1 {
+        return None;
+    }
     let mut text = String::new();
     let mut numbers = 0;
     let mut expects = true;

@@ -364,6 +364,16 @@ impl View {
         })
     }
 
+    /// How many figures were typed: of limits each one.
+    pub(super) fn figures(&self) -> usize {
+        let of = |token: &Token| match token {
+            Token::Number(_) | Token::Deviations { is_both: true, .. } => 1,
+            Token::Deviations { .. } | Token::Span(..) => 2,
+            _ => 0,
+        };
+        self.tokens().map(of).sum()
+    }
+
     /// Only these kinds of words and these tokens: anything else is not this
     /// question's.
     pub(crate) fn only(&self, kinds: &[&str], allows: impl Fn(&Token) -> bool) -> Option<()> {
