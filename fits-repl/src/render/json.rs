@@ -2,22 +2,53 @@
 
 use std::fmt::Write as _;
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::{answer::Answer, problem::Problem, render::printable::is_obeyed};
+use crate::{
+    answer::Answer,
+    problem::{Code, Problem},
+    query::Units,
+    render::{printable::is_obeyed, shown},
+};
 
-#[derive(Serialize)]
-struct Refusal<'a> {
+/// What is written where there is no answer.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Refusal<'a> {
     error: ErrorFields<'a>,
 }
 
-#[derive(Serialize)]
+/// Why a query has no answer.
+#[derive(Serialize, JsonSchema)]
 struct ErrorFields<'a> {
+    /// What kind of problem it is.
+    code: Code,
+    /// What is wrong, one fact.
     message: &'a str,
+    /// Where: from this byte of the query up to that.
     at: [usize; 2],
+    /// The next step in words.
     hint: String,
+    /// The query that works in its place, where one is known.
+    instead: Option<String>,
+    /// The queries that it could mean, where it is asked back.
     #[serde(skip_serializing_if = "<[String]>::is_empty")]
     choices: &'a [String],
+}
+
+impl<'a> Refusal<'a> {
+    pub(crate) fn of(problem: &'a Problem, query: &str) -> Self {
+        Self {
+            error: ErrorFields {
+                code: problem.code(),
+                message: &problem.message,
+                at: [problem.at.start, problem.at.end],
+                hint: problem.hint(query),
+                instead: problem.mended(query),
+                choices: &problem.choices,
+            },
+        }
+    }
 }
 
 /// Appends the object for a query, without a line feed: `line` where the
@@ -31,6 +62,8 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
 pub struct Beside<'a> {
     /// The plain query that a phrase was taken for.
     pub read_as: Option<&'a str>,
+    /// Limits and aims as a person is shown them in these units.
+    pub shown: Option<Units>,
     /// What was found in the session's files: a line of a log that cannot be
     /// read, a damaged crib, a log that is open.
     pub file_notes: &'a [String],
@@ -57,6 +90,10 @@ pub fn object_with(
         out.extend_from_slice(b",\"read_as\":");
         append(out, read_as);
     }
+    if let (Some(units), Ok(answer)) = (beside.shown, answer) {
+        out.extend_from_slice(b",\"shown\":");
+        append(out, &shown::shown(answer, units));
+    }
     if !beside.file_notes.is_empty() {
         out.extend_from_slice(b",\"file_notes\":");
         append(out, beside.file_notes);
@@ -66,17 +103,7 @@ pub fn object_with(
     let joint = out.len();
     match answer {
         Ok(answer) => append(out, answer),
-        Err(problem) => append(
-            out,
-            &Refusal {
-                error: ErrorFields {
-                    message: &problem.message,
-                    at: [problem.at.start, problem.at.end],
-                    hint: problem.hint(query),
-                    choices: &problem.choices,
-                },
-            },
-        ),
+        Err(problem) => append(out, &Refusal::of(problem, query)),
     }
     if let Some(brace) = out.get_mut(joint) {
         *brace = b',';

@@ -14,8 +14,9 @@ use std::sync::Arc;
 
 use crate::{
     answer::{Answer, SettingsAnswer},
-    problem::Problem,
+    problem::{Code, Problem},
     query::{Dial, Query, Units},
+    render::json::Beside,
     session::shop::{Kept, Shop},
     words,
 };
@@ -45,6 +46,11 @@ pub struct Session {
     pub(crate) read_as: Option<String>,
     /// The line before this one was an entry of the log, and was refused.
     pub(crate) refused: Refused,
+    /// Every line stands for itself: settings, the log and changes of the crib
+    /// are refused, and nothing of a line is left for the next.
+    pub alone: bool,
+    /// JSON holds limits and aims as a person is shown them, too.
+    pub tells_shown: bool,
     pub(crate) last: String,
     pub(crate) last_settings: SettingsAnswer,
     pub(crate) last_kept: Arc<Kept>,
@@ -83,6 +89,8 @@ impl Session {
             progress: None,
             trying: false,
             refused: Refused::Nothing,
+            alone: false,
+            tells_shown: false,
             last: String::new(),
             last_settings,
             last_kept: Arc::default(),
@@ -93,6 +101,19 @@ impl Session {
     /// plain queries that give the same answer, one after another.
     pub fn read_as(&self) -> Option<&str> {
         self.read_as.as_deref()
+    }
+
+    /// Bare numbers are this from here on; nothing is remembered for the next time.
+    pub const fn take_units(&mut self, units: Units) {
+        self.units = units;
+        self.units_chosen = true;
+        self.shown = units;
+    }
+
+    /// What stands beside the last line's answer in JSON.
+    pub fn beside<'a>(&'a self, file_notes: &'a [String]) -> Beside<'a> {
+        let shown = self.tells_shown.then_some(self.shown);
+        Beside { read_as: self.read_as(), shown, file_notes }
     }
 
     /// A copy to try a line on, at every keystroke if need be: nothing is
@@ -138,6 +159,11 @@ impl Session {
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.read_as = None;
+        if self.alone {
+            self.shown = self.units;
+            self.last.clear();
+            self.refused = Refused::Nothing;
+        }
         let was_refused = self.refused == Refused::Before;
         let answer = self.understand(line);
         // A refused `undo` is not a refused entry: the next one takes back.
@@ -192,6 +218,9 @@ impl Session {
 
     /// The answer of a plain query that is read already.
     pub(crate) fn ask_read(&mut self, line: &str, query: &Query) -> Result<Answer, Problem> {
+        if self.alone && !query.question().stands_alone() {
+            return Err(not_alone(line));
+        }
         self.shown = query.question().typed_in(self);
         query.question().carry_out(self, line)
     }
@@ -224,4 +253,14 @@ impl Session {
         then.shop = self.shop.on_trial();
         then.why(&query, self.last.trim())
     }
+}
+
+/// Where each line stands for itself, one that does not is refused.
+pub(crate) fn not_alone(line: &str) -> Problem {
+    Problem::new(
+        "this line does not stand for itself: it needs others or changes them",
+        0..line.len(),
+    )
+    .advise("settings go on the command line, as --units in; see: fits batch --help")
+    .kind(Code::NotAlone)
 }

@@ -11,7 +11,7 @@ use crate::{
     query::{Expression, Query, Size, Spot, Tolerance, Units},
     questions::{drill::asked::DrillFor, rehearse::reader::Rehearse},
     sentence::{self, Said, Setting, System},
-    session::{Refused, Session},
+    session::{Refused, Session, not_alone},
     words,
 };
 
@@ -146,6 +146,12 @@ impl Session {
         match sentence::read(line, self.setting())? {
             Said::Plain(lines) => {
                 let (last, before) = lines.split_last()?;
+                let stands = |line: &String| {
+                    words::read(line).is_ok_and(|query| query.question().stands_alone())
+                };
+                if self.alone && !lines.iter().all(stands) {
+                    return Some(Err(not_alone(line)));
+                }
                 // All of it, or nothing. One line that is refused changes nothing.
                 if !before.is_empty() {
                     let mut trial = self.trial();

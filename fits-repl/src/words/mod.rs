@@ -20,7 +20,7 @@ use nom::{
 };
 
 use crate::{
-    problem::Problem,
+    problem::{Code, Problem},
     query::{Query, Work},
     questions::{READERS, part::reader::part_or_size, thread},
     words::{
@@ -39,6 +39,13 @@ pub const LONGEST_LINE: usize = 4096;
 /// # Errors
 /// The first place where no query goes on, with what would.
 pub fn read(line: &str) -> Result<Query, Problem> {
+    read_line(line).map_err(|problem| match problem.kind {
+        Code::NotAnswered => problem.kind(Code::NotUnderstood),
+        _ => problem,
+    })
+}
+
+fn read_line(line: &str) -> Result<Query, Problem> {
     if line.len() > LONGEST_LINE {
         let start = (0..=LONGEST_LINE).rev().find(|&at| line.is_char_boundary(at)).unwrap_or(0);
         return Err(Problem::new(

@@ -5,6 +5,7 @@ use fits_core::{
     source::Known,
     standards::drills::{Drill, Series},
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -70,7 +71,7 @@ impl Session {
 }
 
 /// The nearest standard drills to a size, one of each series.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct DrillAnswer {
     /// The size asked about.
     pub size_mm: Mm,
@@ -86,7 +87,7 @@ pub struct DrillAnswer {
 }
 
 /// A drill and how far its size is off.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct NamedDrill {
     /// Its name.
     pub name: &'static str,

@@ -1,5 +1,6 @@
 //! Help, by topic.
 
+use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
 type Examples = &'static [(&'static str, &'static str)];
@@ -26,7 +27,7 @@ impl HelpTopic {
 }
 
 /// Help on a topic.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct HelpAnswer {
     /// The topic.
     pub topic: &'static str,
@@ -41,7 +42,7 @@ fn examples_as_objects<S: Serializer>(
     examples: &Examples,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {
-    #[derive(Serialize)]
+    #[derive(JsonSchema, Serialize)]
     struct Example {
         query: &'static str,
         gives: &'static str,
