@@ -30,15 +30,14 @@ fn main() -> ExitCode {
             return ExitCode::from(NOT_UNDERSTOOD);
         }
     };
-    let only_failures = asked.exit_zero;
     match run(asked) {
-        Ok(status) if only_failures && status != FAILED => ExitCode::SUCCESS,
         Ok(status) => ExitCode::from(status),
         // Whoever read us has had enough: leave quietly.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(error) => {
             complain(&error.to_string());
-            ExitCode::from(FAILED)
+            let is_asked_wrongly = error.kind() == io::ErrorKind::InvalidInput;
+            ExitCode::from(if is_asked_wrongly { NOT_UNDERSTOOD } else { FAILED })
         }
     }
 }
@@ -84,8 +83,12 @@ fn say(text: &str) -> io::Result<u8> {
 
 /// The command line asks for what there is not.
 fn refuse(why: &str) -> io::Result<u8> {
-    complain(why);
-    Ok(NOT_UNDERSTOOD)
+    Err(io::Error::new(io::ErrorKind::InvalidInput, why))
+}
+
+/// The exit status of answers.
+fn status(outcome: Outcome, exit_zero: bool) -> u8 {
+    if exit_zero && outcome != Outcome::Failed { 0 } else { outcome.status() }
 }
 
 fn write_out(bytes: &[u8]) -> io::Result<()> {
@@ -202,7 +205,7 @@ fn once(mut asked: Asked) -> io::Result<u8> {
             (text, Err(problem))
         }
     };
-    let status = Outcome::of(&answer).status();
+    let status = status(Outcome::of(&answer), asked.exit_zero);
     if form == Form::Json {
         let mut out = Vec::new();
         json::object_with(&mut out, None, &query, session.beside(&notes), &answer);
@@ -259,7 +262,7 @@ fn lines(mut asked: Asked) -> io::Result<u8> {
         Some(columns) => table::run(input, out, &mut session, &columns, complain)?,
         None => batch::run(input, out, &mut session, &notes)?,
     };
-    Ok(outcome.status())
+    Ok(status(outcome, asked.exit_zero))
 }
 
 /// The prompt at a terminal; plain lines in and out where either end is none.

@@ -3,33 +3,15 @@
 use std::collections::BTreeSet;
 
 use schemars::{JsonSchema, generate::SchemaSettings};
-use serde::Serialize;
 use serde_json::{Map, Value, json};
 
-use crate::{answer::Answer, render::json::Refusal};
+use crate::{
+    answer::Answer,
+    render::json::{Head, Refusal},
+};
 
 /// The version of the contract.
 const CONTRACT: &str = "fits JSON contract, version 1";
-
-/// What stands beside every answer and every error.
-#[derive(Serialize, JsonSchema)]
-struct Beside {
-    /// The number of the line, in a batch.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    line: Option<u64>,
-    /// What was asked, as typed.
-    query: String,
-    /// The plain queries that a phrase was taken for, parted by ` ; `.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    read_as: Option<String>,
-    /// With `--shown`: limits and aims in words, under the names that they have in the
-    /// answer without `_mm`, in the units of the question.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    shown: Option<Map<String, Value>>,
-    /// What was found in the files of tools and logs.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    file_notes: Option<Vec<String>>,
-}
 
 fn of<T: JsonSchema>() -> Map<String, Value> {
     let schema =
@@ -80,7 +62,7 @@ pub fn schema(kind: Option<&str>) -> Result<Value, String> {
         refusal.insert("title".into(), "error".into());
         chosen.push(Value::Object(refusal));
     }
-    let mut beside = of::<Beside>();
+    let mut beside = of::<Head<'_>>();
     beside.remove("$schema");
     beside.remove("title");
     let mut schema = json!({

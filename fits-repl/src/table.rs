@@ -3,14 +3,15 @@
 use std::io::{self, Write};
 
 use csv_core::{ReadRecordResult, Reader};
-use serde::Serialize;
-use serde_json::Value;
 
 use crate::{
     answer::Answer,
     batch::{BYTE_ORDER_MARK, Outcome, Reading, not_text, read_line, too_long},
     problem::Problem,
-    render::{cells, json::Refusal, shown::shown},
+    render::{
+        cells,
+        json::{self, Head, Refusal},
+    },
     schema,
     session::Session,
 };
@@ -22,8 +23,8 @@ pub struct Columns {
     paths: Vec<Vec<String>>,
 }
 
-/// Columns that stand beside an answer.
-const BESIDE: [&str; 4] = ["line", "query", "read_as", "error"];
+/// Columns that are never the input's own.
+const BESIDE: [&str; 3] = ["line", "query", "error"];
 
 impl Columns {
     /// Reads `query,hole.lower_mm`.
@@ -55,9 +56,7 @@ impl Columns {
             let of_shown = plain.strip_prefix("shown.").map(|size| format!("{size}_mm"));
             known.contains(&of_shown.unwrap_or(plain))
         };
-        let unknown = self.names.iter().find(|name| {
-            !BESIDE.contains(&name.as_str()) && !own.contains(name) && !fields(name)
-        })?;
+        let unknown = self.names.iter().find(|name| !own.contains(name) && !fields(name))?;
         let near = own.iter().chain(&known).find(|known| crate::words::near_miss(unknown, known));
         let ends = || {
             let last = format!(".{unknown}");
@@ -286,7 +285,8 @@ const ENOUGH: usize = 1 << 16;
 /// column `error`, or else to `complain`; the rest goes on.
 ///
 /// # Errors
-/// Reading or writing failed.
+/// Reading or writing failed; of kind [`io::ErrorKind::InvalidInput`] where a column is
+/// unknown.
 pub fn run(
     input: impl io::Read,
     mut output: impl Write,
@@ -297,12 +297,18 @@ pub fn run(
     let mut rows = Rows::new(input);
     let own = rows.header()?;
     if let Some(why) = columns.unknown(own.as_deref().unwrap_or_default()) {
-        complain(&why);
-        return Ok(Outcome::NotUnderstood);
+        return Err(io::Error::new(io::ErrorKind::InvalidInput, why));
     }
     let query_at = own.as_ref().and_then(|own| own.iter().position(|name| is_query(name)));
     let own = own.unwrap_or_default();
-    let tells = columns.names.iter().any(|name| name == "error" || name.starts_with("error."));
+    let of_input = |name: &String| {
+        let at = own.iter().position(|own| own == name);
+        at.filter(|_| !BESIDE.contains(&name.as_str()))
+    };
+    let of_input: Vec<Option<usize>> = columns.names.iter().map(of_input).collect();
+    let has =
+        |wanted: &str| columns.paths.iter().any(|path| path.first().is_some_and(|it| it == wanted));
+    let (tells_error, tells_shown) = (has("error"), has("shown"));
     let mut out = Vec::with_capacity(2 * ENOUGH);
     append_row(&mut out, columns.names.iter().map(String::as_bytes));
     let mut cells: Vec<Vec<u8>> = vec![Vec::new(); columns.names.len()];
@@ -323,33 +329,28 @@ pub fn run(
         };
         worst = worst.max(Outcome::of(&answer));
         cells.iter_mut().for_each(Vec::clear);
-        match &answer {
+        let beside = match &answer {
             Ok(answer) => {
                 cells::pick(&columns.paths, answer, &mut cells);
-                if columns.paths.iter().any(|path| path.first().is_some_and(|it| it == "shown")) {
-                    let shown = Shown { shown: shown(answer, session.shown().units) };
-                    cells::pick(&columns.paths, &shown, &mut cells);
-                }
+                let shown = tells_shown.then_some(session.shown().units);
+                json::Beside { shown, ..session.beside(&[]) }
             }
-            Err(problem) => cells::pick(&columns.paths, &Refusal::of(problem, &text), &mut cells),
-        }
-        for (cell, name) in cells.iter_mut().zip(&columns.names) {
-            let number = number.to_string();
-            let of_row = own.iter().position(|own| own == name).and_then(|at| rows.cell(at));
-            let beside: Option<&[u8]> = match name.as_str() {
-                "line" => Some(number.as_bytes()),
-                "query" => Some(text.as_bytes()),
-                "read_as" => session.read_as().filter(|_| answer.is_ok()).map(str::as_bytes),
-                "error" => answer.as_ref().err().map(|problem| problem.message.as_bytes()),
-                _ => of_row,
-            };
-            if let Some(beside) = beside {
-                cell.clear();
-                cell.extend_from_slice(String::from_utf8_lossy(beside).as_bytes());
+            Err(problem) => {
+                cells::pick(&columns.paths, &Refusal::of(problem, &text), &mut cells);
+                json::Beside::default()
+            }
+        };
+        cells::pick(&columns.paths, &Head::of(Some(number), &text, beside, &answer), &mut cells);
+        for ((cell, name), of_input) in cells.iter_mut().zip(&columns.names).zip(&of_input) {
+            if let Some(at) = of_input {
+                let own = rows.cell(*at).unwrap_or_default();
+                *cell = String::from_utf8_lossy(own).into_owned().into_bytes();
+            } else if let (Err(problem), "error") = (&answer, name.as_str()) {
+                *cell = problem.message.clone().into_bytes();
             }
         }
         append_row(&mut out, cells.iter().map(Vec::as_slice));
-        if let (Err(problem), false) = (&answer, tells) {
+        if let (Err(problem), false) = (&answer, tells_error) {
             complain(&format!("line {number}: {}; {}", problem.message, problem.hint(&text)));
         }
         if out.len() >= ENOUGH || rows.waits() {
@@ -358,12 +359,6 @@ pub fn run(
             out.clear();
         }
     }
-}
-
-/// Sizes as a person is shown them.
-#[derive(Serialize)]
-struct Shown {
-    shown: Value,
 }
 
 /// The answer of a cell, and its text.

@@ -12,7 +12,6 @@ use super::{COMMANDS, Command, OPTIONS, SHELLS};
 use crate::{
     help::topics,
     query::Query,
-    questions::CLAUSES,
     session::Session,
     words::clause::{self, Clause, reserved},
 };
@@ -232,11 +231,6 @@ pub fn of_words(words: &[String]) -> Vec<Candidate> {
 fn starting(typed: &str, words: impl Iterator<Item = &'static str>) -> Vec<Candidate> {
     let words = words.filter(|word| word.starts_with(typed) && *word != typed);
     words.map(|word| Candidate { word: word.into(), says: "" }).collect()
-}
-
-/// Every word of the table of clauses.
-pub fn clause_words() -> impl Iterator<Item = &'static str> {
-    CLAUSES.iter().flat_map(|clauses| clauses.iter()).map(|clause| clause.word)
 }
 
 #[cfg(test)]

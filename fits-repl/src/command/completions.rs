@@ -36,7 +36,7 @@ _fits() {
     while IFS=$'\t' read -r word says; do
         found+=("$word")
         shown+=("$word${says:+  -- $says}")
-    done < <("${words[1]}" candidates -- "${(@Q)words[2,CURRENT]}" 2>/dev/null)
+    done < <("${words[1]}" candidates -- "${(@)words[2,CURRENT]//[\'\"\\]/}" 2>/dev/null)
     if (( $#found )); then
         compadd -l -d shown -a found
     else

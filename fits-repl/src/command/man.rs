@@ -5,6 +5,28 @@ use std::fmt::Write as _;
 use super::{COMMANDS, Command, EXAMPLES, FILES, OPTIONS, STATUSES, VARIABLES};
 use crate::{help::topics, questions::CLAUSES};
 
+/// The widest line of the source: what a linter of man pages allows.
+const COLUMNS: usize = 78;
+
+/// A paragraph, in lines of words. Spaces and line ends are alike.
+fn paragraph(out: &mut String, text: &str) {
+    let mut width = 0;
+    for word in text.split_whitespace().map(plain) {
+        if width > 0 {
+            let is_full = width + 1 + word.len() > COLUMNS;
+            out.push(if is_full { '\n' } else { ' ' });
+            width = if is_full { 0 } else { width + 1 };
+        }
+        // A line that begins with a dot is a macro.
+        if width == 0 && word.starts_with('.') {
+            *out += "\\&";
+        }
+        *out += &word;
+        width += word.len();
+    }
+    out.push('\n');
+}
+
 /// A text that roff takes as it stands.
 fn plain(text: &str) -> String {
     let mut out = String::new();
@@ -25,8 +47,7 @@ fn plain(text: &str) -> String {
             }
         }
     }
-    // A line that begins with a dot is a macro.
-    if out.starts_with('.') { format!("\\&{out}") } else { out }
+    out
 }
 
 /// An argument of a macro.
@@ -35,7 +56,8 @@ fn quoted(text: &str) -> String {
 }
 
 fn term(out: &mut String, tag: &str, says: &str) {
-    let _ = writeln!(out, ".TP\n.B {}\n{}", quoted(tag), plain(says));
+    let _ = writeln!(out, ".TP\n.B {}", quoted(tag));
+    paragraph(out, says);
 }
 
 /// Lines as they stand.
@@ -47,30 +69,37 @@ fn verbatim<'a>(out: &mut String, lines: impl Iterator<Item = &'a str>) {
     *out += ".fi\n";
 }
 
+/// When the page was last looked over.
+const DATE: &str = "2026-11-27";
+
 /// The page.
 pub fn page() -> String {
     let mut out = String::new();
     let version = env!("CARGO_PKG_VERSION");
-    let _ =
-        writeln!(out, ".TH FITS 1 {} {}", quoted("2026-11-27"), quoted(&format!("fits {version}")));
+    let _ = writeln!(out, ".TH FITS 1 {DATE} {}", quoted(&format!("fits {version}")));
     out += ".SH NAME\nfits \\- fits and tolerances at the lathe\n.SH SYNOPSIS\n";
-    for about in COMMANDS.iter().filter(|about| about.command != Command::Candidates) {
-        let _ = write!(out, ".B fits");
-        if !about.word.is_empty() {
-            let _ = write!(out, " {}", about.word);
+    let shown = COMMANDS.iter().filter(|about| about.command != Command::Candidates);
+    for (at, about) in shown.enumerate() {
+        if at > 0 {
+            out += ".br\n";
         }
-        out.push('\n');
+        let name = if about.word.is_empty() { "" } else { " " };
+        let _ = writeln!(out, ".B fits{name}{}", about.word);
         if matches!(about.command, Command::Answer | Command::Batch) {
             out += "[\\fIOPTION\\fR]...\n";
         }
         if !about.takes.is_empty() {
-            let _ = writeln!(out, "{}", plain(about.takes));
+            paragraph(&mut out, about.takes);
         }
-        out += ".br\n";
     }
-    out += ".SH DESCRIPTION\nWhat to cut both parts of a joint to, and how to get there: \
-            sizes, classes and the words of the shop go in, limits, tools and passes come out.\n";
-    out += "Without a query and at a terminal the prompt opens.\n.SH COMMANDS\n";
+    out += ".SH DESCRIPTION\n";
+    paragraph(
+        &mut out,
+        "What to cut both parts of a joint to, and how to get there: sizes, classes and the \
+         words of the shop go in, limits, tools and passes come out. Without a query and at a \
+         terminal the prompt opens.",
+    );
+    out += ".SH COMMANDS\n";
     for about in &COMMANDS {
         let words = ["fits", about.word, about.takes];
         let words = words.into_iter().filter(|word| !word.is_empty()).collect::<Vec<_>>();
@@ -79,13 +108,13 @@ pub fn page() -> String {
         if let Some(first) = says.get_mut(..1) {
             first.make_ascii_uppercase();
         }
-        let _ = writeln!(out, "{}.", plain(&says));
-        for paragraph in about.more.split(|line| line.is_empty()) {
+        paragraph(&mut out, &format!("{says}."));
+        for lines in about.more.split(|line| line.is_empty()) {
             if about.command == Command::Completions {
-                verbatim(&mut out, paragraph.iter().copied());
-            } else if !paragraph.is_empty() {
-                let _ =
-                    writeln!(out, ".PP\n{}", plain(&paragraph.join("\n")).replace("\n.", "\n\\&."));
+                verbatim(&mut out, lines.iter().copied());
+            } else if !lines.is_empty() {
+                out += ".PP\n";
+                paragraph(&mut out, &lines.join(" "));
             }
         }
     }
@@ -100,11 +129,16 @@ pub fn page() -> String {
             if with.is_empty() { String::new() } else { format!(" (with {})", with.join(" and ")) };
         term(&mut out, &super::help::typed(option), &format!("{}{with}.", option.says));
     }
-    out += ".SH QUERIES\nWhat opens a query or stands in one. `fits help TOPIC` says more, with examples; the topics are"
-        .replace('`', "\\(ga")
-        .as_str();
+    out += ".SH QUERIES\n";
     let names: Vec<&str> = topics().map(|topic| topic.topic).collect();
-    let _ = writeln!(out, "\n{}.", plain(&names.join(", ")));
+    paragraph(
+        &mut out,
+        &format!(
+            "What opens a query or stands in one. `fits help TOPIC` says more, with examples; \
+             the topics are {}.",
+            names.join(", ")
+        ),
+    );
     for clause in CLAUSES.iter().flat_map(|clauses| clauses.iter()) {
         term(
             &mut out,
@@ -120,7 +154,8 @@ pub fn page() -> String {
     for (name, says) in VARIABLES {
         term(&mut out, name, &format!("{says}."));
     }
-    out += ".SH FILES\nElsewhere than under Linux \\(gafits \\-\\-help\\(ga names their places.\n";
+    out += ".SH FILES\n";
+    paragraph(&mut out, "Elsewhere than under Linux `fits --help` names their places.");
     for (is_config, name, says) in FILES {
         let folder = if is_config { "~/.config/fits/" } else { "~/.local/share/fits/" };
         term(&mut out, &format!("{folder}{name}"), &format!("{says}."));

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use schemars::JsonSchema;
 use serde::Serialize;
+use serde_json::{Map, Value};
 
 use crate::{
     answer::Answer,
@@ -69,6 +70,44 @@ pub struct Beside<'a> {
     pub file_notes: &'a [String],
 }
 
+/// What stands before an answer or an error, in this order.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Head<'a> {
+    /// The number of the line, in a batch.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    line: Option<u64>,
+    /// What was asked, as typed.
+    query: &'a str,
+    /// The plain queries that a phrase was taken for, parted by ` ; `.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    read_as: Option<&'a str>,
+    /// With `--shown`: limits and aims in words, under the names that they have in the
+    /// answer without `_mm`, in the units of the question.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    shown: Option<Map<String, Value>>,
+    /// What was found in the files of tools and logs.
+    #[serde(skip_serializing_if = "<[String]>::is_empty")]
+    file_notes: &'a [String],
+}
+
+impl<'a> Head<'a> {
+    pub(crate) fn of(
+        line: Option<u64>,
+        query: &'a str,
+        beside: Beside<'a>,
+        answer: &Result<Answer, Problem>,
+    ) -> Self {
+        let shown = beside.shown.zip(answer.as_ref().ok());
+        Self {
+            line,
+            query,
+            read_as: beside.read_as,
+            shown: shown.map(|(units, answer)| shown::shown(answer, units)),
+            file_notes: beside.file_notes,
+        }
+    }
+}
+
 /// The same with what stands beside it.
 pub fn object_with(
     out: &mut Vec<u8>,
@@ -78,28 +117,10 @@ pub fn object_with(
     answer: &Result<Answer, Problem>,
 ) {
     let start = out.len();
-    out.push(b'{');
-    if let Some(line) = line {
-        out.extend_from_slice(b"\"line\":");
-        append(out, &line);
-        out.push(b',');
-    }
-    out.extend_from_slice(b"\"query\":");
-    append(out, query);
-    if let Some(read_as) = beside.read_as {
-        out.extend_from_slice(b",\"read_as\":");
-        append(out, read_as);
-    }
-    if let (Some(units), Ok(answer)) = (beside.shown, answer) {
-        out.extend_from_slice(b",\"shown\":");
-        append(out, &shown::shown(answer, units));
-    }
-    if !beside.file_notes.is_empty() {
-        out.extend_from_slice(b",\"file_notes\":");
-        append(out, beside.file_notes);
-    }
-    // The answer is an object of its own: its opening brace becomes the comma
-    // that joins its fields to these.
+    append(out, &Head::of(line, query, beside, answer));
+    // The answer is an object of its own: the two braces between them become the
+    // comma that joins its fields to these.
+    out.pop();
     let joint = out.len();
     match answer {
         Ok(answer) => append(out, answer),

@@ -13,9 +13,12 @@ use crate::{answer::Answer, query::Units, render::text::Text};
 /// An object for each object of the answer that has limits, under the same name:
 /// `lower`, `upper` and `aim` for `lower_mm`, `upper_mm` and `aim_mm`, and
 /// `pitch_min`, `pitch_max` for what is named so.
-pub(crate) fn shown(answer: &Answer, units: Units) -> Value {
+pub(crate) fn shown(answer: &Answer, units: Units) -> Map<String, Value> {
     let whole = serde_json::to_value(answer).unwrap_or_default();
-    of(&whole, units).unwrap_or_else(|| Map::new().into())
+    match of(&whole, units) {
+        Some(Value::Object(found)) => found,
+        _ => Map::new(),
+    }
 }
 
 fn of(value: &Value, units: Units) -> Option<Value> {
