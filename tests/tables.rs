@@ -279,3 +279,13 @@ proptest! {
         }
     }
 }
+
+/// A first line that is too long names no columns, and is told like any other.
+#[test]
+fn a_first_line_of_a_megabyte() {
+    let mut input = b"20mm H7 ".repeat(150_000);
+    input.extend_from_slice(b"\n20mm g6\n");
+    let output = run(&["batch", "--csv", "line,query,lower_mm,error.code"], &input);
+    let rows = rows(&output);
+    assert_eq!(rows[1..], [["1", "", "", "too_long"], ["2", "20mm g6", "19.98", ""]]);
+}

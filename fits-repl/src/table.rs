@@ -89,7 +89,11 @@ struct Rows<R> {
     number: u64,
     /// Lines that were read and are to be read again.
     again: Vec<u8>,
+    /// Of the last of these only the start was read.
+    is_cut: bool,
     line: Vec<u8>,
+    /// How `line` was read, where that was not told yet.
+    untold: Option<Reading>,
     reader: Reader,
     /// The cells, one after the other, and where each ends.
     text: Vec<u8>,
@@ -102,7 +106,9 @@ impl<R: io::Read> Rows<R> {
             input: io::BufReader::with_capacity(1 << 16, input),
             number: 0,
             again: Vec::new(),
+            is_cut: false,
             line: Vec::new(),
+            untold: None,
             reader: Reader::new(),
             text: Vec::new(),
             ends: Vec::new(),
@@ -125,11 +131,15 @@ impl<R: io::Read> Rows<R> {
             self.again.iter().position(|byte| *byte == b'\n').map_or(self.again.len(), |at| at + 1);
         self.line.clear();
         self.line.extend(self.again.drain(..end));
-        Ok(Reading::Whole)
+        let is_cut = self.again.is_empty() && std::mem::take(&mut self.is_cut);
+        Ok(if is_cut { Reading::TooLong } else { Reading::Whole })
     }
 
     /// The next line that is neither blank nor a comment. `#7` is a drill.
     fn next_full_line(&mut self) -> io::Result<Reading> {
+        if let Some(reading) = self.untold.take() {
+            return Ok(reading);
+        }
         loop {
             let reading = self.next_line()?;
             if self.number == 1
@@ -196,6 +206,7 @@ impl<R: io::Read> Rows<R> {
                     again.append(&mut self.line);
                     again.append(&mut self.again);
                     (self.again, self.number) = (again, start);
+                    self.is_cut |= reading == Reading::TooLong;
                     let problem = Problem::new("a quote is opened here and not closed", 0..first)
                         .advise("a cell that holds quotes doubles them, as \"1\"\" press\"");
                     return Ok(Row::Broken(start, problem));
@@ -231,19 +242,18 @@ impl<R: io::Read> Rows<R> {
     /// The names of the columns, if the first line names one `query`; else that
     /// line is read again.
     fn header(&mut self) -> io::Result<Option<Vec<String>>> {
-        if self.next_full_line()? != Reading::Whole {
-            // Too long to name columns: what is left of it is told as a row.
+        let reading = self.next_full_line()?;
+        self.untold = Some(reading);
+        if reading != Reading::Whole {
             return Ok(None);
         }
         let line = String::from_utf8_lossy(&self.line).into_owned();
         let names: Vec<String> =
             line.split(',').map(|name| name.trim().trim_matches('"').trim().to_owned()).collect();
         if names.iter().any(|name| is_query(name)) {
+            self.untold = None;
             return Ok(Some(names));
         }
-        let mut again = std::mem::take(&mut self.line);
-        again.append(&mut self.again);
-        (self.again, self.number) = (again, self.number - 1);
         Ok(None)
     }
 }

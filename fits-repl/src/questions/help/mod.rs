@@ -37,7 +37,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "fits QUERY          answers once; --json as one JSON object, --svg a picture",
             "fits batch          reads a query a line, writes a JSON object a line, or with",
             "                    --csv COLUMNS a table; --alone: each line stands for itself",
-            "fits schema         describes the JSON; `fits --help` has all options and files",
+            "fits schema         describes the JSON; fits --help has all options and files",
             "fits man, fits completions SHELL: the man page, and what a shell completes",
             "Exit status: 0 answered; 1 a reading is out of limits; 2 not understood;",
             "3 a file or the machine failed. --color never or NO_COLOR turns colour off.",
