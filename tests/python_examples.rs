@@ -29,7 +29,7 @@ fn one_batch_stays_open() {
             "24.815: cut more, 0.1955 mm to go",
             "25.004: good, 0.0065 mm to go",
             "25 H99: there is no tolerance grade IT99; grades run from IT01, IT0, IT1 to IT18: \
-             `25 H7`",
+             `25 H18`",
         ]
     );
 }

@@ -170,7 +170,7 @@ fn columns_that_are_not_there_are_told_before_a_row_is_read() {
             "query,hol.lower_mm",
             "no answer has the column `hol.lower_mm`: is `hole.lower_mm` meant?",
         ),
-        ("note", "no answer has the column `note`: `fits schema` has every field"),
+        ("supplier", "no answer has the column `supplier`: `fits schema` has every field"),
         ("query,query", "the column `query` is named twice"),
         ("query,,id", "a column has no name"),
         ("shown.hole.lowr", "no answer has the column `shown.hole.lowr`"),
