@@ -80,10 +80,10 @@ fn a_bore_begins_with_a_drill_of_the_crib() {
 fn the_drill_question_names_those_of_the_crib() {
     let mut own = shop(&["drill set metric 1..13 step 0.5", "drill #7"]);
     let near = takes(&mut own, "drill 0.2030in");
-    assert_eq!(near["crib"][0]["name"], "#7");
-    assert_eq!(near["crib"][1]["name"], "5.5 mm");
-    assert_eq!(takes(&mut own, "drill 5.5")["crib"].as_array().map(Vec::len), Some(1));
-    assert_eq!(takes(&mut Session::new(), "drill 5.5")["crib"], Value::Null);
+    assert_eq!(near["crib_drills"][0]["name"], "#7");
+    assert_eq!(near["crib_drills"][1]["name"], "5.5 mm");
+    assert_eq!(takes(&mut own, "drill 5.5")["crib_drills"].as_array().map(Vec::len), Some(1));
+    assert_eq!(takes(&mut Session::new(), "drill 5.5")["crib_drills"], Value::Null);
     let text = |session: &mut Session, query: &str| {
         let answer = session.evaluate(query).expect(query);
         Text { settings: session.shown(), colour: Colour::Off }.answer(&answer)

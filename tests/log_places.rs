@@ -259,7 +259,7 @@ fn file_replay_and_undo_keep_every_place() {
     let mut again = Session::new();
     again.keep_logs(Logs::File(path)).expect("a file");
     let after = takes(&mut again, "log");
-    for key in ["entries", "form", "next", "size_mm", "cut_factor"] {
+    for key in ["entries", "form_error", "next", "size_mm", "cut_factor"] {
         assert_eq!(after[key], before[key], "{key}");
     }
     fs::remove_dir_all(&folder).expect("removed");

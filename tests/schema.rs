@@ -39,7 +39,7 @@ fn every_answer_on_record_is_as_the_schema_says() {
     jsonschema::draft202012::meta::validate(&schema).expect("a JSON Schema");
     let validator = jsonschema::validator_for(&schema).expect("a schema");
     let answers = recorded();
-    assert!(answers.len() > 4000, "{}", answers.len());
+    assert!(answers.len() > 3500, "{}", answers.len());
     for answer in &answers {
         passes(&validator, answer);
     }
@@ -181,7 +181,15 @@ fn keys(root: &Value, at: &Value, found: &mut BTreeMap<String, BTreeSet<&'static
 }
 
 /// Keys that have two types, each with the reason.
-const TWO_TYPES: [(&str, &str); 0] = [];
+const TWO_TYPES: [(&str, &str); 5] = [
+    ("bore", CRIB_FILE),
+    ("drill", CRIB_FILE),
+    ("instrument", CRIB_FILE),
+    ("material", CRIB_FILE),
+    ("tap", CRIB_FILE),
+];
+
+const CRIB_FILE: &str = "`crib` of the answer `crib` is the file as it is written";
 
 #[test]
 fn a_key_has_one_type_everywhere() {

@@ -83,6 +83,7 @@ pub struct DrillAnswer {
     pub over: Vec<NamedDrill>,
     /// The nearest under and over it in the crib, where there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "crib_drills")]
     pub crib: Option<Vec<OwnDrillFigures>>,
 }
 

@@ -16,6 +16,7 @@ pub struct PassLogAnswer {
     #[serde(skip)]
     pub limits: Limits,
     /// The log's name; `null` where it is kept in memory only.
+    #[serde(rename = "log_name")]
     pub log: Option<String>,
     /// Open, done or scrap.
     pub state: State,
@@ -157,6 +158,7 @@ pub struct NextFigures {
 pub struct StoryFigures {
     /// Its name: `whole turn`, `dial reads radius`, `dial reads diameter`,
     /// `hardly moved`, `backlash`, `gauge`, `decimal point`, `other unit`.
+    #[serde(rename = "name")]
     pub story: &'static str,
     /// The same with its figures, in the units that are shown.
     pub says: String,
@@ -195,6 +197,7 @@ pub struct LogFigures {
     /// Open, done or scrap.
     pub state: State,
     /// How many entries stand.
+    #[serde(rename = "entry_count")]
     pub entries: usize,
     /// The last reading.
     pub reading_mm: Mm,

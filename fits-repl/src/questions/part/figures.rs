@@ -136,6 +136,7 @@ pub struct HeldTo {
     /// Every such pair is inside the word's own range.
     pub agrees: bool,
     /// The word whose fit is nearest.
+    #[serde(rename = "nearest_word")]
     pub nearest: &'static str,
     /// The word's least clearance at this size; interference is below 0.
     pub least_mm: Mm,
