@@ -148,8 +148,8 @@ impl<R: io::Read> Rows<R> {
                 self.line = rest.to_vec();
             }
             let line = self.line.trim_ascii();
-            let is_comment = line.first() == Some(&b'#')
-                && !line.get(1).is_some_and(|byte| byte.is_ascii_digit());
+            let is_comment =
+                line.first() == Some(&b'#') && !line.get(1).is_some_and(u8::is_ascii_digit);
             if reading != Reading::Whole || !(line.is_empty() || is_comment) {
                 return Ok(reading);
             }

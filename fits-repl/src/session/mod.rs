@@ -25,6 +25,7 @@ pub use crate::session::shop::Logs;
 
 /// The settings in force, the last answer's query, and what the shop keeps.
 #[derive(Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each is set by itself")]
 pub struct Session {
     /// What bare numbers are.
     pub units: Units,
