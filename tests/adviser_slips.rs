@@ -7,7 +7,7 @@
 use fits_core::{
     Length, Limits,
     job::{Entry as Logged, Opening, PassLog, Seen},
-    shop::adviser::{Action, Adviser, Instrument, Prior, Settings},
+    shop::adviser::{Action, Adviser, Because, Instrument, Prior, Settings},
     standards::iso286::{Class, Feature},
 };
 use proptest::prelude::*;
@@ -220,4 +220,29 @@ proptest! {
             }
         }
     }
+}
+
+/// Short by unlike amounts: no tool, and no one story. The library says it too.
+#[test]
+fn three_slips_in_a_row_stop_the_work_until_a_pass_does_as_expected() {
+    let class: Class = "H7".parse().expect("a class");
+    let limits = class.limits(mm("40")).expect("defined");
+    let mut adviser =
+        Adviser::new(limits, Feature::Hole, mm("36"), prior(), GAUGE, Settings::default())
+            .expect("sensible");
+    for (count, read) in ["36.15", "36.95", "37.11"].into_iter().enumerate() {
+        assert_ne!(adviser.next().action, Action::Stop, "after {count}");
+        adviser.cut(mm("0.5"), &[mm(read)]).expect("in range");
+        assert!(adviser.surprise().is_some(), "{read}");
+        // Reading it again explains no pass.
+        adviser.read(&[mm(read)]).expect("in range");
+    }
+    let next = adviser.next();
+    assert_eq!((next.action, next.dial), (Action::Stop, None), "{next:?}");
+    assert_eq!(next.because, Some(Because::Slips));
+    assert!(Because::Slips.word().contains("check the machine"));
+    let size = adviser.estimate().expect("in range").size;
+    let expected = size.millimetres() + 0.97 * 0.1;
+    adviser.cut(mm("0.1"), &[um(expected * 1e3)]).expect("in range");
+    assert_eq!(adviser.next().action, Action::Cut, "{:?}", adviser.next());
 }

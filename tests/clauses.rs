@@ -59,18 +59,26 @@ const OPENS: [&str; 40] = [
 /// Clauses that may change nothing, each with what the line
 /// must hold and the reason.
 const IDLE: [(&str, &str, &str); 13] = [
-    ("long 25mm", " cut", "the passes of a thread are the same at any length"),
+    ("long 25mm", " cut", "the same: a thread's length picks its class alone"),
     ("shrink", "press under", "the press that parts a shrunk joint is the same"),
     ("hole brass", "shaft steel", "the metal of the part that was not read is not asked for"),
     ("hub steel", "", "steel is what a part is taken as where none is named, or the same again"),
     ("shaft steel", "", "the same; the metal of the part that was not read is not asked for"),
-    ("with bore gauge", "", "a bore is read with one unless told; in a log the log has its own"),
+    (
+        "with bore gauge",
+        "",
+        "a bore is read with one unless told; the log's own gauge named is no other",
+    ),
     ("hand", "tap", "a tap is turned by hand unless told"),
     ("for rough", " from ", "in a plan to cut, `rough` is the first of its stages"),
     ("all normal", "seat", "a seat's load is normal already"),
     ("thin", "thin", "it was said to be thin"),
     ("blind", "tap", "a size of drill is the same for a blind hole"),
-    ("long 25mm", " ta", "a drill for a tap, or a pass of a thread, is the same at any length"),
+    (
+        "long 25mm",
+        " ta",
+        "a length picks the class of a thread: where one is named, nothing is left to pick",
+    ),
     ("warm 60C", "warm 60C", "the same again where the joint was asked about at that"),
 ];
 

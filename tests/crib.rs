@@ -318,7 +318,7 @@ fn settings_are_remembered_and_a_damaged_file_is_left() {
 }
 
 #[test]
-fn only_the_prompt_remembers() {
+fn programs_are_answered_alike_whatever_a_person_set() {
     let home = tempfile::tempdir().expect("a folder");
     let config = home.path().join("config").join("fits");
     fs::create_dir_all(&config).expect("a folder");
@@ -329,8 +329,9 @@ fn only_the_prompt_remembers() {
         let output = fits_of(home.path()).args(arguments).output().expect("it runs");
         String::from_utf8(output.stdout).expect("text")
     };
-    assert!(run(&["units"]).starts_with("units mm"));
-    assert!(run(&["ream", "20", "H7"]).contains("that cuts 20.01"));
+    assert!(run(&["units"]).starts_with("units in"));
+    assert!(run(&["--json", "units"]).contains("\"units\":\"mm\""));
+    assert!(run(&["ream", "20mm", "H7"]).contains("that cuts 20.01"));
     assert!(run(&["--json", "ream 20 H7"]).contains("\"crib\""));
     let lines = home.path().join("lines");
     fs::write(&lines, "ream 20 H7\n").expect("written");

@@ -30,12 +30,14 @@ fn answered(entries: &str, units: Units) -> String {
     }
     let answer = session.evaluate(last);
     let mut out = Vec::new();
-    json::object(&mut out, None, last, &answer);
+    json::object_with(&mut out, None, last, session.beside(&[]), &answer);
     let mut out = String::from_utf8(out).expect("text");
     out.push('\n');
     let text = Text { settings: session.shown(), colour: Colour::Off };
     match &answer {
-        Ok(answer) => out += &(text.read_as(session.read_as()) + &text.answer(answer)),
+        Ok(answer) => {
+            out += &(text.read_as(session.read_as(), session.slips()) + &text.answer(answer))
+        }
         Err(problem) => out += &text.problem(last, problem),
     }
     out

@@ -176,6 +176,12 @@ fn what_the_standard_does_not_define_is_refused_in_so_many_words() {
             "holes A are not defined at 0.8 mm: letters A and B start above 1 mm",
             "C11",
         ),
+        // Over 1 mm is meant, not from it.
+        ("1", "A11", "holes A are not defined at 1 mm: letters A and B start above 1 mm", "C11"),
+        ("1", "B9", "holes B are not defined at 1 mm: letters A and B start above 1 mm", "C9"),
+        ("1", "b9", "shafts b are not defined at 1 mm: letters A and B start above 1 mm", "c9"),
+        ("1", "N9", "holes N are not defined at 1 mm: N9 and coarser start above 1 mm", "N8"),
+        ("1", "h14", "IT14 is not used up to 1 mm: IT14 to IT18 start above it", "h13"),
         ("0.8", "h14", "IT14 is not used up to 1 mm: IT14 to IT18 start above it", "h13"),
         ("0.8", "N9", "holes N are not defined at 0.8 mm: N9 and coarser start above 1 mm", "N8"),
         (

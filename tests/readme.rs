@@ -57,7 +57,7 @@ fn prompt(block: &[&str]) -> String {
         let text = Text { settings: session.shown(), colour: Colour::Off };
         out += &answer.map_or_else(
             |problem| text.problem(query, &problem),
-            |answer| text.read_as(session.read_as()) + &text.answer(&answer),
+            |answer| text.read_as(session.read_as(), session.slips()) + &text.answer(&answer),
         );
     }
     out

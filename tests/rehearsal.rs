@@ -63,6 +63,8 @@ fn rehearsed(work: Work) -> [Odds; 3] {
 
 #[track_caller]
 fn beats_halving([_, halving, adviser]: [Odds; 3], more_passes: f64) {
+    // With `--nocapture`.
+    println!("{halving:.3?}\n{adviser:.3?}");
     assert!(
         adviser.over <= halving.over / 4.0,
         "scrap {:.4}, a quarter of halving's is {:.4}",

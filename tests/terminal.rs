@@ -293,3 +293,23 @@ fn the_terminal_is_put_back_when_the_program_is_ended() {
         terminal.exp_string(&format!("put back, {status}")).expect(signal);
     }
 }
+
+#[test]
+fn the_prompt_asks_once_which_unit() {
+    for (reply, prompt) in [("in", "fits in> "), ("inches", "fits in> "), ("mm", "fits mm> ")] {
+        let home = tempfile::tempdir().expect("a folder");
+        let mut terminal = start(home.path(), false);
+        terminal.exp_string("inches or millimetres?").expect("the question");
+        terminal.exp_string("fits mm> ").expect("the prompt");
+        terminal.send_line(reply).expect("typed");
+        terminal.exp_string("remembered").expect("a note");
+        terminal.exp_string(prompt).expect("the new prompt");
+        terminal.send_control('d').expect("typed");
+        terminal.exp_eof().expect("it leaves");
+        let mut terminal = start(home.path(), false);
+        let before = terminal.exp_string(prompt).expect("the prompt");
+        assert!(!before.contains("inches or millimetres?"), "{before}");
+        terminal.send_control('d').expect("typed");
+        terminal.exp_eof().expect("it leaves");
+    }
+}

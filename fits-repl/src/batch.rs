@@ -196,8 +196,7 @@ fn answer_bytes(
     match std::str::from_utf8(line) {
         Ok(text) => {
             let answer = session.evaluate(text);
-            let beside = session.beside(notes);
-            json::object_with(out, Some(number), text, beside, &answer);
+            json::object_with(out, Some(number), text, session.beside(notes), &answer);
             Outcome::of(&answer)
         }
         Err(error) => {

@@ -25,4 +25,5 @@ pub mod table;
 pub(crate) mod words;
 
 pub use files::Home;
+pub use sentence::Slip;
 pub use words::{LONGEST_LINE, read};

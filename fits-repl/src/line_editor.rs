@@ -151,6 +151,10 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
     for note in notes {
         say(&format!("{note}\n"))?;
     }
+    if !session.borrow().units_are_chosen() {
+        say("inches or millimetres? `inches` or `mm` sets it, and it is remembered; until then\n\
+             bare numbers are millimetres, and one that looks like inches is asked about\n")?;
+    }
     let mut history_works = true;
     // What comes next may be the end of a line that a stray byte broke: it is
     // shown again, not answered as if it were the whole.
@@ -178,10 +182,15 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                 let mut session = session.borrow_mut();
                 signals::begin();
                 follow_terminal();
+                // The answer to what the prompt asked.
+                let is_inches = !session.units_are_chosen() && line.trim() == "in";
+                let line = if is_inches { "inches".to_owned() } else { line };
                 let answer = session.evaluate(&line);
                 let text = Text { settings: session.shown(), colour };
                 let shown = match answer {
-                    Ok(answer) => text.read_as(session.read_as()) + &text.answer(&answer),
+                    Ok(answer) => {
+                        text.read_as(session.read_as(), session.slips()) + &text.answer(&answer)
+                    }
                     Err(problem) => text.problem(&line, &problem),
                 };
                 write_out(&shown)?;

@@ -108,8 +108,10 @@ enum Way {
     /// A person at a terminal: with the settings, the crib and the logs of
     /// their folder.
     Prompt,
-    /// One question: with the crib.
+    /// A person's one question: with the settings and the crib.
     Once,
+    /// A program's one question: with the crib.
+    Json,
     /// Lines out of a file or a pipe: with what the command line names, so
     /// that the same lines are always answered alike.
     Lines,
@@ -121,7 +123,7 @@ fn session(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<String>)> {
     session.progress = Some(progress);
     let home = Home::of_user();
     let mut notes = Vec::new();
-    if way == Way::Prompt {
+    if matches!(way, Way::Prompt | Way::Once) {
         notes.extend(session.use_own_settings(&home));
     }
     if let Some(units) = asked.units {
@@ -139,7 +141,7 @@ fn session(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<String>)> {
     let logs = match (asked.log.take(), way, home.data) {
         (Some(file), ..) => Logs::File(file),
         (None, Way::Prompt, Some(folder)) => Logs::Folder(folder.join("passes")),
-        (None, Way::Once, _) => Logs::Off,
+        (None, Way::Once | Way::Json, _) => Logs::Off,
         _ if asked.alone => Logs::Off,
         _ => Logs::Memory,
     };
@@ -186,7 +188,8 @@ fn colour(when: When, is_terminal: bool) -> Colour {
 }
 
 fn once(mut asked: Asked) -> io::Result<u8> {
-    let (mut session, notes) = session_for_lines(&mut asked, Way::Once)?;
+    let way = if asked.form == Form::Json { Way::Json } else { Way::Once };
+    let (mut session, notes) = session_for_lines(&mut asked, way)?;
     let (form, query) = (asked.form, asked.query());
     if io::stdout().is_terminal() {
         follow_terminal();
@@ -224,7 +227,7 @@ fn once(mut asked: Asked) -> io::Result<u8> {
             write_out(printable(&picture, Colour::Off).as_bytes())?;
         }
         Ok(answer) => {
-            write_out(text.read_as(session.read_as()).as_bytes())?;
+            write_out(text.read_as(session.read_as(), session.slips()).as_bytes())?;
             write_out(text.answer(&answer).as_bytes())?;
         }
         Err(problem) => {
@@ -295,7 +298,9 @@ fn prompt(mut asked: Asked) -> io::Result<u8> {
         worst = worst.max(Outcome::of(&answer));
         let render = Text { settings: session.shown(), colour: Colour::Off };
         let shown = match &answer {
-            Ok(answer) => render.read_as(session.read_as()) + &render.answer(answer),
+            Ok(answer) => {
+                render.read_as(session.read_as(), session.slips()) + &render.answer(answer)
+            }
             Err(problem) => render.problem(&text, problem),
         };
         write_out(shown.as_bytes())?;

@@ -82,7 +82,19 @@ impl Place {
     }
 }
 
-/// More than one reading of one cold part: the places, and how warm it was.
+/// An instrument that one entry was read with, where it is not the log's own.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Gauge {
+    /// Its name.
+    pub name: String,
+    /// How its readings of one size scatter, as a standard deviation.
+    pub repeat: Length,
+    /// What they may all be off by, as a standard deviation.
+    pub bias: Length,
+}
+
+/// More than one reading of one cold part by the log's instrument: the places,
+/// how warm it was, and what read it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Seen {
     /// Each place with its readings, as typed in order.
@@ -94,11 +106,14 @@ pub struct Seen {
     /// What its growth was reckoned of.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub material: Option<String>,
+    /// What it was read with, where that was not the log's instrument.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub gauge: Option<Gauge>,
 }
 
 impl Seen {
     fn is_plain(&self) -> bool {
-        self.places.is_empty()
+        self.places.is_empty() && self.gauge.is_none()
     }
 
     /// The place where most is off: the largest of a bore, the smallest of a
@@ -207,7 +222,8 @@ impl Entry {
         }
     }
 
-    /// Where it was measured and how warm, beyond one reading at 20 °C.
+    /// Where it was measured, how warm and with what, beyond one reading at 20 °C
+    /// of the log's instrument.
     pub fn seen(&self) -> Option<&Seen> {
         match self {
             Self::Cut { seen, .. } | Self::Spring { seen, .. } | Self::Read { seen, .. } => {

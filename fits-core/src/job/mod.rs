@@ -10,5 +10,5 @@ pub use crib::{
     Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
     Pins, Reamer, Tap,
 };
-pub use log::{Entry, Opening, PassLog, Place, Seen, State, VERSION};
+pub use log::{Entry, Gauge, Opening, PassLog, Place, Seen, State, VERSION};
 pub use replay::Doubt;

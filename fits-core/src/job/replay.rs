@@ -1,11 +1,11 @@
 //! A log played through the adviser: what is believed now, what the next
 //! entry makes doubtful, and what a finished log teaches.
 
-use super::{Entry, PassLog, Seen};
+use super::{Entry, Gauge, PassLog, Seen};
 use crate::{
     error::Error,
     shop::{
-        adviser::{Adviser, FinishedPass, Instrument, Prior, Settings, Story},
+        adviser::{self, Adviser, FinishedPass, Instrument, Prior, Settings, Story},
         verdict::{Form, Measured},
     },
     size::{Length, Limits},
@@ -97,6 +97,14 @@ impl PassLog {
         Instrument { repeat: self.opening.repeat, bias: self.opening.bias }
     }
 
+    /// What this was read with.
+    fn read_with(&self, seen: Option<&Seen>) -> Instrument {
+        match seen.and_then(|seen| seen.gauge.as_ref()) {
+            Some(Gauge { repeat, bias, .. }) => Instrument { repeat: *repeat, bias: *bias },
+            None => self.instrument(),
+        }
+    }
+
     /// The adviser after the entries that still stand; nothing where a line
     /// was lost and the size was not read since.
     ///
@@ -106,46 +114,59 @@ impl PassLog {
     /// # Errors
     /// An entry that no adviser takes: the log was written by another hand.
     pub fn adviser(&self, prior: Prior, owner: Settings) -> Result<Option<Adviser>, Error> {
-        let mut adviser = Some(self.begun(self.opening.start, prior, owner)?);
+        let mut adviser = Some(self.begun(self.opening.start, self.instrument(), prior, owner)?);
         for entry in self.standing() {
             adviser = match (adviser, entry) {
                 (_, Entry::Lost) => None,
-                (None, entry) => {
-                    entry.reading().map(|size| self.begun(size, prior, owner)).transpose()?
-                }
+                (None, entry) => entry
+                    .reading()
+                    .map(|size| {
+                        let gauge = self.read_with(entry.seen());
+                        let mut begun = self.begun(size, gauge, prior, owner)?;
+                        begun.take_up(self.instrument())?;
+                        Ok(begun)
+                    })
+                    .transpose()?,
                 (Some(adviser), entry) => Some(self.entered(adviser, &entry)?),
             };
         }
         Ok(adviser)
     }
 
-    fn begun(&self, size: Length, prior: Prior, owner: Settings) -> Result<Adviser, Error> {
+    fn begun(
+        &self,
+        size: Length,
+        instrument: Instrument,
+        prior: Prior,
+        owner: Settings,
+    ) -> Result<Adviser, Error> {
         let limits = self.limits_of_deciding_place()?;
-        let instrument = self.instrument();
         Adviser::new(limits, self.opening.feature, size, prior, instrument, self.settings(owner))
     }
 
     fn entered(&self, mut adviser: Adviser, entry: &Entry) -> Result<Adviser, Error> {
-        let readings = entry.readings(self.opening.feature);
-        let sure = match entry {
-            Entry::Cut { dial, sure, .. } => {
-                adviser.cut(*dial, &readings)?;
-                *sure
-            }
-            Entry::Spring { sure, .. } => {
-                adviser.spring(&readings)?;
-                *sure
-            }
-            Entry::Read { sure, .. } => {
-                adviser.read(&readings)?;
-                *sure
-            }
-            Entry::Undo | Entry::Done | Entry::Scrap | Entry::Lost => false,
-        };
-        if sure {
+        self.play(&mut adviser, entry)?;
+        if let Entry::Cut { sure: true, .. }
+        | Entry::Spring { sure: true, .. }
+        | Entry::Read { sure: true, .. } = entry
+        {
             adviser.confirm();
         }
         Ok(adviser)
+    }
+
+    /// The adviser takes up one entry, read with its own instrument.
+    fn play(&self, adviser: &mut Adviser, entry: &Entry) -> Result<(), Error> {
+        let readings = entry.readings(self.opening.feature);
+        let entered = match entry {
+            Entry::Cut { dial, .. } => adviser::Entry::Cut { dialled: *dial, readings },
+            Entry::Spring { .. } => adviser::Entry::Spring { readings },
+            Entry::Read { .. } => adviser::Entry::Read { readings },
+            Entry::Undo | Entry::Done | Entry::Scrap | Entry::Lost => return Ok(()),
+        };
+        adviser.take_up(self.read_with(entry.seen()))?;
+        adviser.enter(&entered)?;
+        adviser.take_up(self.instrument())
     }
 
     /// What makes the next entry doubtful, if anything does.
@@ -161,22 +182,21 @@ impl PassLog {
         if let Some(by) = self.scatters(entry)? {
             return Ok(Some(Doubt::Scatters { by }));
         }
-        let readings = entry.readings(self.opening.feature);
         let Some(mut adviser) = self.adviser(prior, owner)? else { return Ok(None) };
         let known = adviser.estimate()?;
         let mut passed = true;
         match entry {
-            Entry::Cut { dial, .. } => {
-                adviser.cut(*dial, &readings)?;
-                if readings.is_empty() {
+            Entry::Cut { dial, read, .. } => {
+                self.play(&mut adviser, entry)?;
+                if read.is_none() {
                     let past = self.past_limit(known.size, *dial)?;
                     return Ok(past.is_positive().then_some(Doubt::PastLimit { by: past }));
                 }
             }
-            Entry::Spring { .. } => adviser.spring(&readings)?,
+            Entry::Spring { .. } => self.play(&mut adviser, entry)?,
             Entry::Read { .. } => {
                 passed = !self.is_read();
-                adviser.read(&readings)?;
+                self.play(&mut adviser, entry)?;
             }
             Entry::Done if !self.is_read() => return Ok(Some(Doubt::NotRead)),
             Entry::Done if known.good < 0.5 => {
@@ -248,7 +268,7 @@ impl PassLog {
         let Some(seen) = self.last_places() else { return Ok(None) };
         let places: Vec<&[Length]> =
             seen.places.iter().map(|place| place.read.as_slice()).collect();
-        Ok(Measured::of(&places, Some(self.instrument()), None)?.form())
+        Ok(Measured::of(&places, Some(self.read_with(Some(&seen))), None)?.form())
     }
 
     /// The place that the last readings leave short of the limits, where
@@ -273,7 +293,8 @@ impl PassLog {
     /// By how much readings of one place differ, where no such instrument
     /// scatters so.
     fn scatters(&self, entry: &Entry) -> Result<Option<Length>, Error> {
-        let most = self.opening.repeat.checked_mul(MOST_SCATTER)?.max(LEAST_SCATTER);
+        let repeat = self.read_with(entry.seen()).repeat;
+        let most = repeat.checked_mul(MOST_SCATTER)?.max(LEAST_SCATTER);
         Ok(entry.seen().and_then(Seen::scatter).filter(|by| *by > most))
     }
 
@@ -294,7 +315,9 @@ impl PassLog {
         let mut passes = Vec::new();
         let mut before = Some(self.opening.start);
         for entry in self.standing() {
-            let read = entry.reading();
+            // Two instruments differ by what each is off, not by a pass alone.
+            let is_own = entry.seen().is_none_or(|seen| seen.gauge.is_none());
+            let read = entry.reading().filter(|_| is_own);
             match (entry, before, read) {
                 (Entry::Cut { dial, sure: false, .. }, Some(from), Some(to)) => {
                     let took = match self.opening.feature {

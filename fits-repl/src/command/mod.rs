@@ -47,6 +47,9 @@ pub(crate) const COMMANDS: [About; 6] = [
         takes: "[QUERY]",
         says: "answer once; without a query, open the prompt",
         more: &[
+            "Without --in, --mm or --units bare numbers are as the prompt remembers; with --json,",
+            "and in batch, they are what the line says alone.",
+            "",
             "Options may stand anywhere; after -- every word belongs to the query. Words",
             "with ( ) ' \" < > ; # & are quoted for the shell: fits '(25.4 + 0.02)/2'.",
         ],

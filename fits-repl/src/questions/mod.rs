@@ -31,7 +31,8 @@ use serde::Serialize;
 
 use crate::{
     problem::Problem,
-    query::Units,
+    query::{Size, Units},
+    questions::part::mates::thought_in,
     render::text::Text,
     session::Session,
     words::{clause::Clause, fault::Parsed},
@@ -47,7 +48,7 @@ mod prelude {
     pub(crate) use crate::{
         answer::Answer,
         problem::Problem,
-        query::{Query, Units},
+        query::{Query, Size, Units},
         render::text::Text,
         session::Session,
         words::{clause::Clause, fault::Parsed, keywords::keyword},
@@ -56,9 +57,14 @@ mod prelude {
 
 /// What was typed, as a question.
 pub(crate) trait Question {
+    /// The size that it is about.
+    fn size(&self) -> Option<&Size> {
+        None
+    }
+
     /// The units that its sizes are typed in; those in force for bare ones.
     fn typed_in(&self, session: &Session) -> Units {
-        session.units
+        self.size().map_or(session.units, |size| thought_in(size, session.units))
     }
 
     /// What it comes to. Nothing is changed by it.
@@ -84,6 +90,9 @@ pub(crate) trait Question {
 }
 
 impl<T: Question> Question for Box<T> {
+    fn size(&self) -> Option<&Size> {
+        (**self).size()
+    }
     fn typed_in(&self, session: &Session) -> Units {
         (**self).typed_in(session)
     }

@@ -11,6 +11,7 @@ use crate::{
     problem::{Code, Problem},
     query::Units,
     render::{printable::is_obeyed, shown},
+    sentence::Slip,
 };
 
 /// What is written where there is no answer.
@@ -63,6 +64,10 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
 pub struct Beside<'a> {
     /// The plain query that a phrase was taken for.
     pub read_as: Option<&'a str>,
+    /// Words that were taken for slips of typing.
+    pub slips: &'a [Slip],
+    /// The units that the question was put in: what its bare numbers were taken for.
+    pub units: Option<Units>,
     /// Limits and aims as a person is shown them in these units.
     pub shown: Option<Units>,
     /// What was found in the session's files: a line of a log that cannot be
@@ -81,6 +86,12 @@ pub(crate) struct Head<'a> {
     /// The plain queries that a phrase was taken for, parted by ` ; `.
     #[serde(skip_serializing_if = "Option::is_none")]
     read_as: Option<&'a str>,
+    /// Words that were taken for slips of typing.
+    #[serde(skip_serializing_if = "<[Slip]>::is_empty")]
+    slips: &'a [Slip],
+    /// The units that the question was put in: what its bare numbers were taken for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    units: Option<Units>,
     /// With `--shown`: limits and aims in words, under the names that they have in the
     /// answer without `_mm`, in the units of the question.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -98,10 +109,14 @@ impl<'a> Head<'a> {
         answer: &Result<Answer, Problem>,
     ) -> Self {
         let shown = beside.shown.zip(answer.as_ref().ok());
+        // The settings name theirs themselves.
+        let is_named = !matches!(answer, Ok(Answer::Settings(_)) | Err(_));
         Self {
             line,
             query,
             read_as: beside.read_as,
+            slips: beside.slips,
+            units: beside.units.filter(|_| is_named),
             shown: shown.map(|(units, answer)| shown::shown(answer, units)),
             file_notes: beside.file_notes,
         }

@@ -32,7 +32,15 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     {
         return None;
     }
-    let roles = assign(view, &["role", "bushing", "hub", "shaft", "hole"], &[], system)?;
+    // `20x26x25 steel housing`: what a cross joins is the bushing's.
+    let is_cross = |at: Option<usize>| {
+        at.and_then(|at| view.items.get(at)).is_some_and(|item| item.token == Token::Cross)
+    };
+    let has_role = view.words("role").any(|role| matches!(role, "od" | "id"));
+    let crossed: Vec<usize> = (0..view.items.len())
+        .filter(|at| !has_role && (is_cross(at.checked_sub(1)) || is_cross(Some(at + 1))))
+        .collect();
+    let roles = assign(view, &["role", "bushing", "hub", "shaft", "hole"], &crossed, system)?;
     let mut sizes: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
     sizes.extend(roles.num("bushing").cloned());
     let mut tail = String::new();

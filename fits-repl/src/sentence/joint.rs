@@ -190,7 +190,7 @@ impl Joint {
                 if (inside - size.mm(system)).abs() > 0.02 * size.mm(system) {
                     return None;
                 }
-                let _ = write!(text, " wall {}", wall.plain(system));
+                let _ = write!(text, " od {} wall {}", od.plain(system), wall.plain(system));
             }
             (Some(od), None) => {
                 if od.mm(system) <= 1.001 * size.mm(system) {

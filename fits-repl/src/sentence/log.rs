@@ -12,10 +12,30 @@ use crate::sentence::{
 pub(crate) struct Spoken {
     mode: &'static str,
     dialled: Option<Num>,
-    readings: Vec<Num>,
+    readings: Vec<Reading>,
+    /// A place that was named before its reading.
+    place: Option<&'static str>,
+    /// The readings are of places without names.
+    is_slashed: bool,
     /// Numbers before any verb.
     loose: Vec<Num>,
     is_off: bool,
+    is_sure: bool,
+    /// What the readings were taken with.
+    with: Option<&'static str>,
+}
+
+/// An instrument that is said as a part of the verb: `calipers say 19.8`.
+fn in_verb(said: &str) -> Option<&'static str> {
+    [("bore gauge", "bore gauge"), ("calipers", "calliper")]
+        .into_iter()
+        .find_map(|(opens, name)| said.starts_with(opens).then_some(name))
+}
+
+/// What was read, and where on the part if that was said.
+struct Reading {
+    num: Num,
+    place: Option<&'static str>,
 }
 
 /// Nobody dials whole inches: two and more are thou.
@@ -59,6 +79,40 @@ impl Spoken {
         ])
     }
 
+    /// A name of a place: of the reading before it, or of the one that comes.
+    fn name_place(&mut self, name: &'static str) -> Option<()> {
+        if name == "/" {
+            self.is_slashed = true;
+            return Some(());
+        }
+        match self.readings.last_mut() {
+            Some(last) if last.place.is_none() && self.place.is_none() => last.place = Some(name),
+            _ if self.place.is_some() => return None,
+            _ => self.place = Some(name),
+        }
+        Some(())
+    }
+
+    /// The readings as plain entries have them: those of several places are one
+    /// entry, those of one place one after the other.
+    fn read(&self, system: System) -> Option<Vec<String>> {
+        let plain = |reading: &Reading| reading.num.plain(system);
+        let placed = self.readings.iter().filter(|reading| reading.place.is_some()).count();
+        let is_alone = self.readings.len() < 2;
+        if self.place.is_some() || (self.is_slashed && (placed > 0 || is_alone)) {
+            return None;
+        }
+        if self.is_slashed {
+            return Some(vec![self.readings.iter().map(plain).collect::<Vec<_>>().join(" / ")]);
+        }
+        if placed == 0 {
+            return Some(self.readings.iter().map(plain).collect());
+        }
+        let named = |reading: &Reading| Some(format!("{} {}", plain(reading), reading.place?));
+        let all: Option<Vec<_>> = self.readings.iter().map(named).collect();
+        Some(vec![all?.join(" ")])
+    }
+
     /// The plain entries of what was said so far.
     fn flush(
         &mut self,
@@ -69,30 +123,33 @@ impl Spoken {
         let mut said = std::mem::take(self);
         if said.dialled.is_none() && matches!(said.mode, "again" | "spring" | "reads") {
             let loose = std::mem::take(&mut said.loose);
-            said.readings.splice(0..0, loose);
+            let of_no_place = |num| Reading { num, place: None };
+            said.readings.splice(0..0, loose.into_iter().map(of_no_place));
         }
         if !said.loose.is_empty() {
             return None;
         }
-        let mut readings = said.readings.iter();
+        let with = said.with.map_or(String::new(), |name| format!(" with {name}"));
+        if said.with.is_some() && said.readings.is_empty() {
+            return None;
+        }
+        let mut readings = said.read(system)?.into_iter();
+        let sure = if said.is_sure { " sure" } else { "" };
         match (said.mode, &said.dialled) {
             ("cut", Some(dial)) => match readings.next() {
                 Some(reading) => {
-                    if reading.mm(system) < 4.0 * dialled_mm(dial, system) {
+                    let num = &said.readings.first()?.num;
+                    if num.mm(system) < 4.0 * dialled_mm(dial, system) {
                         return None;
                     }
-                    first.get_or_insert_with(|| (dial.clone(), reading.clone()));
-                    lines.push(format!(
-                        "cut {} = {}",
-                        dialled(dial, system),
-                        reading.plain(system)
-                    ));
+                    first.get_or_insert_with(|| (dial.clone(), num.clone()));
+                    lines.push(format!("cut {} = {reading}{with}{sure}", dialled(dial, system)));
                 }
-                None => lines.push(format!("cut {}", dialled(dial, system))),
+                None => lines.push(format!("cut {}{sure}", dialled(dial, system))),
             },
             ("spring", None) => match readings.next() {
-                Some(reading) => lines.push(format!("spring = {}", reading.plain(system))),
-                None => lines.push("spring".into()),
+                Some(reading) => lines.push(format!("spring = {reading}{with}{sure}")),
+                None => lines.push(format!("spring{sure}")),
             },
             ("again" | "reads", None) => {
                 if said.readings.is_empty() {
@@ -102,17 +159,12 @@ impl Spoken {
             ("", None) => {}
             _ => return None,
         }
-        let near = |reading: &Num| {
-            said.readings.first().is_some_and(|first| {
-                (reading.mm(system) - first.mm(system)).abs() <= 0.02 * first.mm(system)
-            })
-        };
-        for reading in readings {
-            if !near(reading) {
-                return None;
-            }
-            lines.push(format!("read {}", reading.plain(system)));
+        let sizes: Vec<f64> = said.readings.iter().map(|reading| reading.num.mm(system)).collect();
+        let is_near = |size: &f64| (size - sizes[0]).abs() <= 0.02 * sizes[0];
+        if !sizes.iter().all(is_near) {
+            return None;
         }
+        lines.extend(readings.map(|reading| format!("read {reading}{with}{sure}")));
         Some(())
     }
 }
@@ -120,7 +172,7 @@ impl Spoken {
 /// Spoken entries of the open log.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
-    view.only(&["entry", "instrument"], |token| matches!(token, Token::Number(_)))?;
+    view.only(&["entry", "instrument", "place"], |token| matches!(token, Token::Number(_)))?;
     let entries: Vec<&str> = view.words("entry").collect();
     if entries.is_empty() {
         return None;
@@ -145,16 +197,19 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                     }
                     said.mode = "cut";
                 }
-                "reads" => match said.mode {
-                    "cut" if said.dialled.is_none() => return None,
-                    "" if !said.loose.is_empty() => {
-                        // `20 thou, mics 1.2285`
-                        said.dialled = said.loose.pop();
-                        said.mode = "cut";
+                "reads" => {
+                    said.with = in_verb(&view.said(at)).or(said.with);
+                    match said.mode {
+                        "cut" if said.dialled.is_none() => return None,
+                        "" if !said.loose.is_empty() => {
+                            // `20 thou, mics 1.2285`
+                            said.dialled = said.loose.pop();
+                            said.mode = "cut";
+                        }
+                        "" => said.mode = "reads",
+                        _ => {}
                     }
-                    "" => said.mode = "reads",
-                    _ => {}
-                },
+                }
                 "spring" | "again" => {
                     if said.is_whole() {
                         said.flush(system, &mut lines, &mut first)?;
@@ -169,6 +224,7 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 }
                 "in" => said.is_off |= view.said(at) == "off",
                 "no reading" => {}
+                "sure" => said.is_sure = true,
                 "what next" => next = true,
                 "undo" => undo = true,
                 "mistake" => mistake = true,
@@ -184,13 +240,17 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 {
                     said.dialled = said.loose.pop();
                     said.mode = "cut";
-                    said.readings.push(num.clone());
+                    said.readings.push(Reading { num: num.clone(), place: said.place.take() });
                 }
                 "" => said.loose.push(num.clone()),
                 "cut" if said.dialled.is_none() => said.dialled = Some(num.clone()),
-                _ => said.readings.push(num.clone()),
+                _ => said.readings.push(Reading { num: num.clone(), place: said.place.take() }),
             },
-            Token::Word { kind: "instrument", .. } => return None,
+            Token::Word { kind: "place", name } => said.name_place(name)?,
+            Token::Word { kind: "instrument", name } => {
+                let is_same = said.with.is_none_or(|before| before == *name);
+                said.with = Some(is_same.then_some(*name)?);
+            }
             _ => {}
         }
     }

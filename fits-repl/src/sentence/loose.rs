@@ -3,7 +3,11 @@
 
 use std::ops::Range;
 
-use super::{ALL, Said, Setting, distinct, in_units, ready, settle, spelled, view::Line};
+use super::{
+    ALL, Said, Setting, distinct, in_units, ready, settle, spelled,
+    token::Token,
+    view::{KEPT, Line, View},
+};
 
 /// What a phrase may mean when some of its words are passed over.
 pub(crate) struct Guess {
@@ -21,21 +25,30 @@ const ABOUT: &[&str] = &["settings", "help", "why"];
 pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let text = &spelled::figures(&super::plain_marks(text));
     let words = text.split_whitespace().filter(|word| word.len() > 1).count();
-    if text.len() > super::LONGEST || words < 4 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+    if text.len() > super::LONGEST || words < 3 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
     let line = Line::new(text);
-    let most = u8::try_from(words / 3).unwrap_or(6).min(6);
-    let mut found: Option<(Vec<Range<usize>>, Said)> = None;
-    for passed in 1..=most {
+    let most = u8::try_from(words.div_ceil(3)).unwrap_or(6).min(6);
+    let passed_over = |passed: u8, more: usize| {
         let mut all = Vec::new();
         let mut without = Vec::new();
         for (bit, (name, question)) in (0..).zip(ALL) {
             if ABOUT.contains(name) {
                 continue;
             }
+            let read = |view: &View| in_units(view, setting, question);
             let Some((view, words)) = line.view_without(bit, passed) else { continue };
-            let Some(said) = ready(view).and_then(|view| in_units(&view, setting, question)) else {
+            let Some(view) = ready(view) else { continue };
+            let Some((said, words)) = (match more {
+                0 => read(&view).map(|said| (said, words)),
+                _ => without_words(&view, more, &read).map(|(said, more)| {
+                    let mut words = words;
+                    words.extend(more);
+                    words.sort_by_key(|at| at.start);
+                    (said, words)
+                }),
+            }) else {
                 continue;
             };
             if without.is_empty() {
@@ -43,11 +56,12 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
             }
             all.push((*name, said));
         }
-        if let Some(said) = settle(all) {
-            found = Some((without, said));
-            break;
-        }
-    }
+        settle(all).map(|said| (without, said))
+    };
+    let found = (1..=most)
+        .map(|passed| (passed, 0))
+        .chain([(0, 1), (most, 1), (0, 2), (most, 2)])
+        .find_map(|(passed, more)| passed_over(passed, more));
     let (passed, said) = found?;
     let choices = match said {
         Said::Ask { choices, .. } => choices,
@@ -59,6 +73,34 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     };
     let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
     Some(Guess { unknown, choices: distinct(choices) })
+}
+
+/// The question with so many words left out that it knows, but not there.
+fn without_words(
+    view: &View,
+    more: usize,
+    read: &impl Fn(&View) -> Option<Said>,
+) -> Option<(Said, Vec<Range<usize>>)> {
+    let places = (0..view.items.len()).filter(|at| {
+        matches!(view.items[*at].token, Token::Word { kind, .. } if kind != "small" && kind != "material")
+            && !view.said(*at).split(' ').any(|word| KEPT.contains(&word))
+    });
+    let places: Vec<usize> = places.take(12).collect();
+    let others = |at: usize| places.iter().copied().filter(move |other| more == 2 && *other > at);
+    let pairs = places.iter().flat_map(|at| {
+        let alone = (more == 1).then_some(vec![*at]);
+        alone.into_iter().chain(others(*at).map(|other| vec![*at, other]))
+    });
+    for left_out in pairs {
+        let kept = view.items.iter().enumerate().filter(|(at, _)| !left_out.contains(at));
+        let items = kept.map(|(_, item)| item.clone()).collect();
+        let less = View { items, text: std::rc::Rc::clone(&view.text) };
+        if let Some(said) = read(&less) {
+            let at = |place: &usize| view.items[*place].at.clone();
+            return Some((said, left_out.iter().map(at).collect()));
+        }
+    }
+    None
 }
 
 /// Fit words in their order, from loose to tight.

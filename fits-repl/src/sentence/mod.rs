@@ -36,6 +36,7 @@ use self::{
     table::LOG,
     view::{Line, View, join_materials},
 };
+use crate::words::clause::reserved;
 
 /// What a question makes of a phrase.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,6 +60,50 @@ impl Said {
     fn ask(why: impl Into<String>, choices: Vec<String>) -> Self {
         Self::Ask { why: why.into(), choices }
     }
+}
+
+/// A word that was taken for a slip of typing.
+#[derive(Clone, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
+pub struct Slip {
+    /// As it was typed.
+    pub typed: String,
+    /// As it was read.
+    pub read: String,
+}
+
+impl std::fmt::Display for Slip {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "read `{}` as `{}`", self.typed, self.read)
+    }
+}
+
+/// A line with the one word mended that nobody knows and that is a slip of
+/// typing of a keyword, or of a word of the shop.
+pub(crate) fn mended(line: &str) -> Option<(String, Slip)> {
+    let table = table::Table::get();
+    let is_letter = |c: char| c.is_ascii_alphabetic();
+    let unknown = line.split(|c: char| !is_letter(c)).find_map(|typed| {
+        let word = typed.to_lowercase();
+        let is_known = table.knows(&word) || reserved().any(|known| known == word);
+        if word.len() < 5 || is_known {
+            return None;
+        }
+        let mut keywords = reserved().filter(|known| table::is_slip(&word, known));
+        let read = match (keywords.next(), keywords.next()) {
+            (Some(keyword), None) => keyword,
+            (None, _) => table.slip(&word)?,
+            _ => return None,
+        };
+        Some((typed, read))
+    });
+    let (typed, read) = unknown?;
+    let at = line.find(typed)?;
+    let glued = |c: Option<char>| c.is_some_and(|c| c.is_alphanumeric());
+    if glued(line[..at].chars().next_back()) || glued(line[at + typed.len()..].chars().next()) {
+        return None;
+    }
+    let mended = format!("{}{read}{}", &line[..at], &line[at + typed.len()..]);
+    Some((mended, Slip { typed: typed.to_owned(), read: read.to_owned() }))
 }
 
 /// What is known beside the line.
@@ -191,26 +236,46 @@ fn plain_marks(text: &str) -> String {
 
 /// Reads a phrase; none where no question takes all of it.
 pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
+    read_with_slips(text, setting).map(|(said, _)| said)
+}
+
+/// The same, with the words that were taken for slips of typing.
+pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec<Slip>)> {
     if text.len() > LONGEST {
         return None;
     }
     let text = &spelled::figures(&plain_marks(text));
     if let Some(said) = in_mils(text, setting) {
-        return said;
+        return said.map(|said| (said, Vec::new()));
     }
     if let Some(of) = asked_why(text) {
-        let plain = match read(of, setting) {
-            Some(Said::Plain(lines)) => {
+        let (plain, slips) = match read_with_slips(of, setting) {
+            Some((Said::Plain(lines), slips)) => {
                 let [only] = <[String; 1]>::try_from(lines).ok()?;
-                only
+                (only, slips)
             }
-            Some(Said::Ask { .. }) => return None,
-            None => of.to_owned(),
+            Some((Said::Ask { .. }, _)) => return None,
+            None => (of.to_owned(), Vec::new()),
         };
-        return Some(Said::plain(format!("why {plain}")));
+        return Some((Said::plain(format!("why {plain}")), slips));
     }
     let line = Line::new(text);
-    let view = |question: u8| line.view(question).and_then(ready);
+    let known_to = line.known_to();
+    if known_to == 0 {
+        return None;
+    }
+    let view = |question: u8| {
+        let knows = known_to & (1 << question) != 0;
+        knows.then(|| line.view(question)).flatten().and_then(ready)
+    };
+    let mut slips: Vec<Slip> = Vec::new();
+    let mut note = |view: &View| {
+        for slip in line.slips(view) {
+            if !slips.contains(&slip) {
+                slips.push(slip);
+            }
+        }
+    };
     let mut found: Vec<(&str, Said)> = (0..)
         .zip(ALL)
         .filter_map(|(bit, (name, question))| {
@@ -219,13 +284,19 @@ pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
             // No reading leaves a number out.
             let typed = view.numbers().count();
             let is_whole = !matches!(&said, Said::Plain(lines) if numbers_in(lines) < typed);
-            is_whole.then_some((*name, said))
+            is_whole.then(|| {
+                note(&view);
+                (*name, said)
+            })
         })
         .collect();
-    if let Some(said) = view(LOG).and_then(|view| log_entry(&view, setting)) {
+    if let Some(view) = view(LOG)
+        && let Some(said) = log_entry(&view, setting)
+    {
+        note(&view);
         found.push(("log", said));
     }
-    settle(found)
+    settle(found).map(|said| (said, slips))
 }
 
 /// How many numbers stand in plain queries: runs of digits, points and slashes,
@@ -243,8 +314,10 @@ fn numbers_in(lines: &[String]) -> usize {
     lines.iter().map(groups).sum()
 }
 
-/// A view with its nouns, its `in` and its metals settled.
+/// A view with its nouns, its `in`, its signs and its metals settled.
 fn ready(mut view: View) -> Option<View> {
+    view.settle_signs();
+    view.settle_asked();
     view.settle_nouns();
     view.settle_ranges();
     view.settle_in();

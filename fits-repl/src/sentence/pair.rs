@@ -15,7 +15,10 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
         &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],
         |token| matches!(token, Token::Number(_) | Token::Pair(_) | Token::InchClass(_)),
     )?;
-    if view.words("head").any(|head| !matches!(head, "clearance" | "interf" | "whatfit" | "suit")) {
+    if view
+        .words("head")
+        .any(|head| !matches!(head, "clearance" | "interf" | "whatfit" | "suit" | "ok"))
+    {
         return None;
     }
     if view.has("material") {

@@ -100,6 +100,11 @@ pub(crate) fn fit_of(view: &View) -> Option<Fit> {
         match &found {
             None => found = Some(fit),
             Some(known) if *known == fit => {}
+            // `LN2 1in press`: the word says what the class is.
+            Some(Fit::Inch(class)) if matches!(fit, Fit::Word(word) if says(word, class)) => {}
+            Some(Fit::Word(word)) if matches!(&fit, Fit::Inch(class) if says(word, class)) => {
+                found = Some(fit);
+            }
             // A hole's class and a shaft's, apart in the line.
             Some(Fit::Hole(hole)) if let Fit::Shaft(shaft) = &fit => {
                 found = Some(Fit::Pair(format!("{hole}/{shaft}")));
@@ -111,6 +116,15 @@ pub(crate) fn fit_of(view: &View) -> Option<Fit> {
         }
     }
     found
+}
+
+/// Does a fit word say the kind of a class of B4.1: one that runs, or one that grips?
+fn says(word: &str, class: &str) -> bool {
+    match class.get(..2) {
+        Some("RC") => word.contains("running"),
+        Some("LN" | "FN") => word.contains("press") || matches!(word, "drive" | "shrink"),
+        _ => false,
+    }
 }
 
 pub(crate) fn is_fit(token: &Token) -> bool {

@@ -4,17 +4,21 @@
 //! instruments come from the library's own tables. A word that a question has
 //! no row for rules that question out.
 
-use std::{collections::HashMap, sync::LazyLock};
+use std::{
+    collections::{BTreeSet, HashMap},
+    sync::LazyLock,
+};
 
-use crate::sentence::ALL;
+use crate::{sentence::ALL, words::near_miss};
 use fits_core::{
     shop::words::Word,
     standards::{instruments::Instrument, materials::Material},
 };
 
 /// An entry of the pass log: a question after all of those in the list.
-#[allow(clippy::cast_possible_truncation, reason = "some thirty questions")]
+#[allow(clippy::cast_possible_truncation, reason = "fewer than 64 questions")]
 pub(crate) const LOG: u8 = ALL.len() as u8;
+const _: () = assert!(ALL.len() < 64, "a bit of a row for each question");
 
 const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
@@ -29,7 +33,7 @@ pub(crate) struct Row {
     /// What it is: a small word, a noun of the hole, a role, a head…
     pub(crate) kind: &'static str,
     /// The questions that know it, a bit each.
-    questions: u32,
+    pub(super) questions: u64,
     /// A row for every question gives way to one that names its own.
     is_general: bool,
     /// A metal's number, `6061`: no size.
@@ -213,10 +217,21 @@ impl Table {
         }
         let mut near = self.long.iter().filter(|known| is_slip(word, known));
         let first = near.next()?;
+        let meanings = |word: &str| -> BTreeSet<(&str, &str)> {
+            let rows = self.root.next.get(word).into_iter().flat_map(|node| &node.rows);
+            rows.filter_map(|row| self.rows.get(*row)).map(|row| (row.name, row.kind)).collect()
+        };
         near.all(|other| {
-            other == first || other.trim_end_matches('s') == first.trim_end_matches('s')
+            other == first
+                || other.trim_end_matches('s') == first.trim_end_matches('s')
+                || meanings(other) == meanings(first)
         })
         .then_some(*first)
+    }
+
+    /// Does a spelling of some question begin with this word?
+    pub(crate) fn knows(&self, word: &str) -> bool {
+        self.root.next.contains_key(word)
     }
 }
 
@@ -228,20 +243,8 @@ pub(crate) fn plain_name(material: &'static Material) -> &'static str {
 }
 
 /// One letter more, less, other or two exchanged; the first letter stands.
-fn is_slip(typed: &str, known: &str) -> bool {
-    let (a, b) = (typed.as_bytes(), known.as_bytes());
-    if a.first() != b.first() || a.len().abs_diff(b.len()) > 1 || a == b {
-        return false;
-    }
-    let same = a.iter().zip(b).take_while(|(x, y)| x == y).count();
-    let (a, b) = (&a[same..], &b[same..]);
-    match a.len().cmp(&b.len()) {
-        std::cmp::Ordering::Less => *a == b[1..],
-        std::cmp::Ordering::Greater => a[1..] == *b,
-        std::cmp::Ordering::Equal => {
-            a[1..] == b[1..] || (a.len() > 1 && a[0] == b[1] && a[1] == b[0] && a[2..] == b[2..])
-        }
-    }
+pub(crate) fn is_slip(typed: &str, known: &str) -> bool {
+    typed.as_bytes().first() == known.as_bytes().first() && near_miss(typed, known)
 }
 
 /// The word that begins here, in small letters, and its end. A hyphen between
@@ -269,7 +272,11 @@ pub(crate) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
             break;
         }
         end += 1;
-        if *byte == b'=' {
+        // `=` and the slash between two figures stand alone.
+        let is_slash = *byte == b'/'
+            && end == 1
+            && bytes.get(1).is_some_and(|next| next.is_ascii_digit() || *next == b'.');
+        if *byte == b'=' || is_slash {
             break;
         }
     }

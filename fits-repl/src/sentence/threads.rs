@@ -42,14 +42,23 @@ pub(crate) fn thread_of(view: &View) -> Option<String> {
     Some(name)
 }
 
+/// The class, or a nut's and a screw's said in either order.
 #[allow(clippy::option_option, reason = "several classes are not none")]
 pub(crate) fn class_of(view: &View) -> Option<Option<String>> {
-    match view.count(|token| matches!(token, Token::ThreadClass(_))) {
-        0 => Some(None),
-        1 => Some(view.one(|token| match token {
-            Token::ThreadClass(name) => Some(name.clone()),
+    let classes: Vec<_> = view
+        .tokens()
+        .filter_map(|token| match token {
+            Token::ThreadClass(name) => Some(name),
             _ => None,
-        })),
+        })
+        .collect();
+    match classes[..] {
+        [] => Some(None),
+        [class] => Some(Some(class.clone())),
+        [a, b] if !a.contains('/') && !b.contains('/') && is_nut(a) != is_nut(b) => {
+            let (nut, screw) = if is_nut(a) { (a, b) } else { (b, a) };
+            Some(Some(format!("{nut}/{screw}")))
+        }
         _ => None,
     }
 }

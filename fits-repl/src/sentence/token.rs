@@ -139,9 +139,11 @@ pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
         }
         return Some((Token::Angle(text), after));
     }
-    if let Some(letter) = rest.chars().next().filter(|c| matches!(c, 'F' | 'C'))
+    // A small letter only close to its figure: `95f`.
+    if let Some(letter) =
+        rest.chars().next().map(|c| if is_glued { c.to_ascii_uppercase() } else { c })
+        && matches!(letter, 'F' | 'C')
         && ends(line, after + 1)
-        && (is_glued || letter == 'F' || letter == 'C')
     {
         return Some((Token::Temperature(format!("{text}{letter}")), after + 1));
     }

@@ -11,6 +11,7 @@ use std::{
 use fits_core::standards::materials::Material;
 
 use crate::sentence::{
+    Slip,
     table::{Row, Table, plain_name, word_at},
     token::{Num, Token, Unit, token_at},
 };
@@ -24,7 +25,8 @@ pub(crate) struct Line {
 struct Place {
     token: Option<(Token, usize)>,
     words: Vec<(&'static Row, usize)>,
-    /// The word that a slip of typing could have meant, and where it ends.
+    /// The word that a slip of typing could have meant, and where what was typed ends.
+    slip: Option<&'static str>,
     meant: Vec<&'static Row>,
     end: usize,
 }
@@ -63,15 +65,48 @@ impl Line {
             (text[at..at + next].to_owned(), at + next)
         });
         // Known to some question: no slip of typing.
-        let meant = if words.is_empty() { Table::get().slip(&said) } else { None };
-        let meant = meant.map_or_else(Vec::new, |meant| {
+        let slip = if words.is_empty() { Table::get().slip(&said) } else { None };
+        let meant = slip.map_or_else(Vec::new, |meant| {
             let mut rows = Table::get().matches(meant, 0);
             rows.retain(|(_, end)| *end == meant.len());
             rows.into_iter().map(|(row, _)| row).collect()
         });
-        let place = Rc::new(Place { token: token_at(text, at), words, meant, end });
+        let place = Rc::new(Place { token: token_at(text, at), words, slip, meant, end });
         self.places.borrow_mut().insert(at, Rc::clone(&place));
         place
+    }
+
+    /// The questions that know every word of the line, a bit each: all of a
+    /// line is looked up once, and only those read it.
+    pub(super) fn known_to(&self) -> u64 {
+        let end = self.text.len();
+        let mut reached = vec![0; end + 1];
+        reached[0] = u64::MAX;
+        for from in 0..end {
+            let here = std::mem::take(&mut reached[from]);
+            if here == 0 {
+                continue;
+            }
+            let at = next_place(&self.text, from);
+            if at >= end {
+                reached[end] |= here;
+                continue;
+            }
+            let place = self.place(at);
+            let mut known = 0;
+            if let Some((_, end)) = &place.token {
+                reached[*end] |= here;
+                known = u64::MAX;
+            }
+            for (row, end) in &place.words {
+                reached[*end] |= here & row.questions;
+                known |= row.questions;
+            }
+            for row in &place.meant {
+                reached[place.end] |= here & row.questions & !known;
+            }
+        }
+        reached[end]
     }
 
     /// The line as a question sees it; none where it does not know a word.
@@ -90,10 +125,21 @@ impl Line {
             (View { items, text: Rc::clone(&self.text) }, search.passed)
         })
     }
+
+    /// The words of a view that were taken for slips of typing.
+    pub(crate) fn slips(&self, view: &View) -> Vec<Slip> {
+        let slip = |item: &Item| {
+            let place = self.place(item.at.start);
+            let Token::Word { .. } = item.token else { return None };
+            let read = place.slip.filter(|_| place.token.is_none())?;
+            Some(Slip { typed: self.text.get(item.at.clone())?.to_owned(), read: read.to_owned() })
+        };
+        view.items.iter().filter_map(slip).collect()
+    }
 }
 
 /// Words that turn a meaning round or change a figure: never passed over.
-const KEPT: &[&str] = &[
+pub(super) const KEPT: &[&str] = &[
     "assemble",
     "not",
     "no",
@@ -201,21 +247,24 @@ struct Search<'a> {
     passed: Vec<Range<usize>>,
 }
 
+/// Where the next word or number begins: after blanks, and after a hyphen that
+/// parts two words.
+fn next_place(text: &str, at: usize) -> usize {
+    let rest = text.get(at..).unwrap_or_default();
+    let at = at + rest.len() - rest.trim_start_matches([' ', '\t']).len();
+    let letter = |place: usize| text.as_bytes().get(place).is_some_and(u8::is_ascii_alphabetic);
+    let parts = text.as_bytes().get(at) == Some(&b'-')
+        && at > 0
+        && letter(at + 1)
+        && !text[..at].ends_with(' ');
+    at + usize::from(parts)
+}
+
 impl Search<'_> {
     /// Is the end reached from here? Its items, the last one first.
     fn goes_on(&mut self, at: usize, items: &mut Vec<Item>) -> bool {
         let text = &*self.line.text;
-        let rest = text.get(at..).unwrap_or_default();
-        let mut at = at + rest.len() - rest.trim_start_matches([' ', '\t']).len();
-        // A hyphen between words parts them.
-        let letter = |place: usize| text.as_bytes().get(place).is_some_and(u8::is_ascii_alphabetic);
-        if text.as_bytes().get(at) == Some(&b'-')
-            && at > 0
-            && letter(at + 1)
-            && !text[..at].ends_with(' ')
-        {
-            at += 1;
-        }
+        let at = next_place(text, at);
         if at >= text.len() {
             return true;
         }
@@ -248,7 +297,7 @@ impl Search<'_> {
         }
         if self.left > 0 && place.token.is_none() {
             let word = &text[at..place.end];
-            let is_word = word.bytes().all(|byte| byte.is_ascii_alphabetic() || byte == b'\'');
+            let is_word = word.bytes().all(|byte| !byte.is_ascii_digit() && byte != b'.');
             if is_word && !KEPT.contains(&&*word.to_lowercase()) {
                 self.left -= 1;
                 let reached = self.goes_on(place.end, items);
@@ -461,6 +510,67 @@ impl View {
         }
     }
 
+    /// `hole came out 25.010, shaft?`, `mics: …`: a part at the end whose
+    /// figure is not said is what is asked for, when the other was measured; a
+    /// verb before a colon reads nothing.
+    pub(super) fn settle_asked(&mut self) {
+        let small = Token::Word { name: "-", kind: "small" };
+        if let [first, second, ..] = &mut self.items[..]
+            && matches!(first.token, Token::Word { kind: "reads", .. })
+            && second.token == Token::Break
+        {
+            first.token = small.clone();
+        }
+        let is_filler = |token: &Token| {
+            matches!(token, Token::Break | Token::Word { kind: "small" | "asking", .. })
+        };
+        let Some(last) = self.items.iter().rposition(|item| !is_filler(&item.token)) else {
+            return;
+        };
+        let Token::Word { kind: kind @ ("hole" | "shaft"), .. } = self.items[last].token else {
+            return;
+        };
+        let before = &self.items[..last];
+        let reads =
+            before.iter().rposition(|item| matches!(item.token, Token::Word { kind: "reads", .. }));
+        let Some(reads) = reads else { return };
+        let (of, read) = before.split_at(reads);
+        let other = if kind == "hole" { "shaft" } else { "hole" };
+        let is_others = of
+            .iter()
+            .rfind(|item| matches!(item.token, Token::Word { kind: "hole" | "shaft", .. }))
+            .is_some_and(|item| matches!(item.token, Token::Word { kind, .. } if kind == other));
+        let one_figure = matches!(
+            &read[1..],
+            [Item { token: Token::Number(_), .. }, rest @ ..]
+                if rest.iter().all(|item| is_filler(&item.token))
+        );
+        if is_others && one_figure {
+            self.items[last].token = small;
+        }
+    }
+
+    /// `3/4 press - hole and shaft`, `shaft + hole`: a sign before a word, or at
+    /// the end, parts what is said; in a stack it takes a part away.
+    pub(super) fn settle_signs(&mut self) {
+        if self.says("head", "stack") {
+            return;
+        }
+        for at in 0..self.items.len() {
+            let before_word = matches!(
+                self.items.get(at + 1).map(|item| &item.token),
+                None | Some(Token::Break)
+                    | Some(Token::Word {
+                        kind: "hole" | "shaft" | "asking" | "small" | "head" | "reads" | "fit",
+                        ..
+                    })
+            );
+            if before_word && matches!(self.items[at].token, Token::Plus | Token::Minus) {
+                self.items[at].token = Token::Break;
+            }
+        }
+    }
+
     /// `2 to 4 thou`: the unit of the second is the first's.
     pub(super) fn settle_ranges(&mut self) {
         for at in 2..self.items.len() {
@@ -549,6 +659,11 @@ pub(crate) fn join_materials(view: &mut View) -> Option<()> {
     let mut at = 1;
     while at < view.items.len() {
         let is = |token: &Token| matches!(token, Token::Word { kind: "material", .. });
+        // `bronze steel housing`: the second is the housing's.
+        let is_hubs = matches!(
+            view.items.get(at + 1).map(|item| &item.token),
+            Some(Token::Word { kind: "hub", .. })
+        );
         if is(&view.items[at - 1].token) && is(&view.items[at].token) {
             let range = view.items[at - 1].at.start..view.items[at].at.end;
             let said = line.get(range.clone())?;
@@ -570,8 +685,14 @@ pub(crate) fn join_materials(view: &mut View) -> Option<()> {
                         one(&view.items[at - 1]),
                         line.get(view.items[at].at.clone()).unwrap_or_default()
                     ))
-                })
-                .ok()?;
+                });
+            let Ok(found) = found else {
+                if is_hubs {
+                    at += 1;
+                    continue;
+                }
+                return None;
+            };
             let name = plain_name(found);
             view.items[at - 1] = Item { token: Token::Word { name, kind: "material" }, at: range };
             view.items.remove(at);

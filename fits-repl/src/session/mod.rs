@@ -17,6 +17,7 @@ use crate::{
     problem::{Code, Problem},
     query::{Dial, Query, Units},
     render::json::Beside,
+    sentence::Slip,
     session::shop::{Kept, Shop},
     words,
 };
@@ -45,6 +46,8 @@ pub struct Session {
     pub(crate) trying: bool,
     /// The plain query that a phrase was taken for.
     pub(crate) read_as: Option<String>,
+    /// The words of the last line that were taken for slips of typing.
+    pub(crate) slips: Vec<Slip>,
     /// The line before this one was an entry of the log, and was refused.
     pub(crate) refused: Refused,
     /// Every line stands for itself: settings, the log and changes of the crib
@@ -85,6 +88,7 @@ impl Session {
             dial,
             shown: units,
             read_as: None,
+            slips: Vec::new(),
             kept: Arc::default(),
             shop: Shop::default(),
             progress: None,
@@ -111,10 +115,26 @@ impl Session {
         self.shown = units;
     }
 
+    /// Whether bare numbers were ever told to be inches, or millimetres.
+    pub const fn units_are_chosen(&self) -> bool {
+        self.units_chosen
+    }
+
     /// What stands beside the last line's answer in JSON.
     pub fn beside<'a>(&'a self, file_notes: &'a [String]) -> Beside<'a> {
         let shown = self.tells_shown.then_some(self.shown);
-        Beside { read_as: self.read_as(), shown, file_notes }
+        Beside {
+            read_as: self.read_as(),
+            slips: &self.slips,
+            units: Some(self.shown),
+            shown,
+            file_notes,
+        }
+    }
+
+    /// The words of the last line that were taken for slips of typing.
+    pub fn slips(&self) -> &[Slip] {
+        &self.slips
     }
 
     /// A copy to try a line on, at every keystroke if need be: nothing is
@@ -127,6 +147,7 @@ impl Session {
             progress: None,
             trying: true,
             read_as: None,
+            slips: Vec::new(),
             last: self.last.clone(),
             last_kept: Arc::clone(&self.last_kept),
             ..*self
@@ -165,6 +186,7 @@ impl Session {
             self.last.clear();
             self.refused = Refused::Nothing;
         }
+        self.slips.clear();
         let was_refused = self.refused == Refused::Before;
         let answer = self.understand(line);
         // A refused `undo` is not a refused entry: the next one takes back.

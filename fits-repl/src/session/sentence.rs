@@ -1,32 +1,80 @@
 //! A line to an answer: a plain query first, else the shop's sentence.
 
+use std::fmt::Write as _;
+
 use fits_core::{
     shop::words::Word,
-    standards::{instruments::Instrument, materials::Material},
+    standards::{
+        instruments::Instrument,
+        materials::Material,
+        thread::{Form, Series, Thread},
+    },
 };
 
 use crate::{
     answer::Answer,
     problem::Problem,
-    query::{Expression, Query, Size, Spot, Tolerance, Units},
-    questions::{drill::asked::DrillFor, rehearse::reader::Rehearse},
+    query::{Expression, Query, Spot, Tolerance, Units},
+    questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
     sentence::{self, Said, Setting, System},
     session::{Refused, Session, not_alone},
     words,
 };
 
 impl Session {
-    /// Answers a plain query, or the phrase that one can be read from.
+    /// Answers a plain query, or the phrase that one can be read from, with the
+    /// one word mended that is a slip of typing.
     pub(crate) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
+        let answer = self.understand_as_typed(line);
+        let Err(problem) = &answer else { return answer };
+        let is_settled = problem.is_failure || problem.fix.is_some() || !problem.choices.is_empty();
+        if is_settled || matches!(words::read(line), Ok(Query::Crib(_) | Query::Help(_))) {
+            return answer;
+        }
+        let Some((mended, slip)) = sentence::mended(line) else { return answer };
+        if self.trial().understand_as_typed(&mended).is_err_and(|again| again.choices.is_empty()) {
+            return answer;
+        }
+        self.slips.clear();
+        let answer = self.understand_as_typed(&mended).map_err(|problem| {
+            // Places are those of the mended line.
+            let message = format!("{} ({slip})", problem.message);
+            Problem { message, at: 0..line.len(), ..problem }
+        });
+        if answer.is_ok() {
+            self.read_as.get_or_insert(mended);
+            self.slips.push(slip);
+        }
+        answer
+    }
+
+    fn understand_as_typed(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = words::read(line);
         let is_plain = query.is_ok();
+        let looks_like_inches =
+            !self.units_chosen && query.as_ref().is_ok_and(|query| looks_like_inches(line, query));
+        if looks_like_inches && let Some(asked) = self.which_unit(line) {
+            return Err(asked);
+        }
+        if let Ok(Query::Thread(thread)) = &query
+            && let Some(asked) = pipe_or_not(line, thread)
+        {
+            return Err(asked);
+        }
         if let Ok(query) = query
+            && !looks_like_inches
             && !self.is_doubtful(&query)
         {
             let answer = self.ask_read(line, &query);
             let Err(problem) = answer else { return answer };
-            if problem.is_failure || !self.may_be_phrase(line) {
+            if problem.is_failure {
                 return Err(problem);
+            }
+            if !self.may_be_phrase(line) {
+                // `25g6 shaft measures 24.985` has the form of a plain query.
+                let of_part = matches!(words::read(line), Ok(Query::Part(_)));
+                let phrase = of_part.then(|| self.as_phrase(line)).flatten();
+                return phrase.filter(Result::is_ok).unwrap_or(Err(problem));
             }
             return self.as_phrase(line).unwrap_or_else(|| {
                 let words = line.split_whitespace();
@@ -36,7 +84,7 @@ impl Session {
             });
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
-        if words::is_entry(line) && (!self.setting().log_is_open || is_terse(line)) {
+        if words::is_entry(line) && is_terse(line) {
             return self.ask(line);
         }
         let mut plainly = self.trial();
@@ -53,6 +101,7 @@ impl Session {
                 Ok(answer)
             }
             Some(asked) => asked,
+            None if is_plain => self.ask_unit(line),
             None => self.ask(line).map_err(|problem| {
                 let may_guess = !is_plain
                     && !problem.is_failure
@@ -87,20 +136,74 @@ impl Session {
     /// A plain query with a bare number that a person may have meant in the
     /// other unit: the sentence weighs it.
     fn is_doubtful(&self, query: &Query) -> bool {
-        let Some((size, is_iso)) = head(query) else { return false };
-        let Expression::Number(number, None) = size.value else { return false };
+        let Some(size) = query.question().size() else { return false };
+        let Expression::Number(number, None) = &size.value else { return false };
         let Ok(value) = number.of(fits_core::size::Unit::Millimetre) else { return false };
         let value = value.millimetres();
         if matches!(query, Query::Size(_)) {
+            // It is shown in both units; or a bearing's number.
             return value >= 600.0;
         }
-        if self.units_chosen {
-            return match self.units {
-                Units::Inches => value >= 12.0,
-                Units::Millimetres => value < 1.5,
-            };
+        match self.units_chosen.then_some(self.units) {
+            Some(Units::Inches) => value >= 12.0,
+            Some(Units::Millimetres) => value < 1.5 && has_fit(query).is_some(),
+            None => {
+                has_fit(query).is_some_and(|is_iso| !is_iso && value <= 5.0)
+                    || matches!(query, Query::Drill(_)) && value <= 13.0
+            }
         }
-        !is_iso && value <= 5.0 || matches!(query, Query::Drill(_)) && value <= 13.0
+    }
+
+    /// A plain query with its bare numbers as inches and as millimetres: those of
+    /// the two that are answered.
+    fn in_both_units(&self, line: &str) -> Vec<String> {
+        let Some(end) = words::read(line)
+            .ok()
+            .as_ref()
+            .and_then(|query| query.question().size())
+            .map(|size| size.at.end)
+        else {
+            return Vec::new();
+        };
+        let as_unit = |(unit, other): (&str, Units)| {
+            // Where bare numbers are the other unit, each of them is refused, and
+            // mended in turn.
+            let mut trial = self.trial();
+            trial.take_units(other);
+            let mut typed = line.to_owned();
+            typed.insert_str(end, unit);
+            match trial.ask(&typed) {
+                Ok(_) => Some(typed),
+                Err(problem) => trial.fully_mended(problem.mended(&typed)?, &problem.advice),
+            }
+        };
+        [("in", Units::Millimetres), ("mm", Units::Inches)]
+            .into_iter()
+            .filter_map(as_unit)
+            .collect()
+    }
+
+    /// The question back, where both have an answer.
+    fn which_unit(&self, line: &str) -> Option<Problem> {
+        let choices = self.in_both_units(line);
+        (choices.len() == 2).then(|| {
+            Problem::new("inches or millimetres is not said", 0..line.len()).choose(choices)
+        })
+    }
+
+    /// A plain query whose bare numbers are doubtful, and which no phrase
+    /// settles: it is asked which unit they are in; where one of the two has no
+    /// answer, the other is the way out.
+    fn ask_unit(&mut self, line: &str) -> Result<Answer, Problem> {
+        if let Some(asked) = self.which_unit(line) {
+            return Err(asked);
+        }
+        self.ask(line).map_err(|problem| match self.in_both_units(line).pop() {
+            Some(other) if !problem.is_failure => {
+                problem.advise("in the other unit").fix(0..line.len(), other)
+            }
+            _ => problem,
+        })
     }
 
     fn setting(&self) -> Setting {
@@ -118,7 +221,8 @@ impl Session {
         let parts = advice.split('`').enumerate().map(|(at, part)| {
             let asked = (at % 2 == 1).then(|| self.trial().understand(part).err()).flatten();
             let choice = asked.and_then(|asked| {
-                asked.choices.iter().find(|choice| choice.contains("mm")).cloned()
+                let choice = asked.choices.iter().find(|choice| choice.contains("mm")).cloned();
+                choice.or_else(|| asked.mended(part).filter(|mended| mended.contains("mm")))
             });
             choice.unwrap_or_else(|| part.to_owned())
         });
@@ -140,10 +244,25 @@ impl Session {
         }
     }
 
+    /// An entry of the log that was spoken and is refused: what is wrong is told
+    /// in the words of the plain entry. Of other lines the plain grammar says it.
+    fn refused_entry(&mut self, line: &str, plain: &str, problem: &Problem) -> Option<Problem> {
+        if !words::is_entry(plain) || words::is_entry(line) {
+            return None;
+        }
+        self.refused = Refused::Now;
+        let message = format!("{}, read as `{plain}`", problem.message);
+        Some(Problem {
+            is_failure: problem.is_failure,
+            ..Problem::new(message, 0..line.len()).advise(problem.hint(plain))
+        })
+    }
+
     /// The answer of a phrase, or the question back; None where it is no
     /// phrase that any question takes whole.
     fn as_phrase(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
-        match sentence::read(line, self.setting())? {
+        let (said, slips) = sentence::read_with_slips(line, self.setting())?;
+        match said {
             Said::Plain(lines) => {
                 let (last, before) = lines.split_last()?;
                 let stands = |line: &String| {
@@ -156,24 +275,30 @@ impl Session {
                 if !before.is_empty() {
                     let mut trial = self.trial();
                     for plain in &lines {
-                        trial.ask(plain).ok()?;
+                        if let Err(problem) = trial.ask(plain) {
+                            return self.refused_entry(line, plain, &problem).map(Err);
+                        }
                     }
                 }
                 let shown = self.shown;
                 for plain in before {
                     self.ask(plain).ok()?;
                 }
-                let Ok(answer) = self.ask(last) else {
-                    self.shown = shown;
-                    if words::is_entry(last) {
-                        self.refused = Refused::Now;
+                let answer = match self.ask(last) {
+                    Ok(answer) => answer,
+                    Err(problem) => {
+                        self.shown = shown;
+                        return self.refused_entry(line, last, &problem).map(Err);
                     }
-                    return None;
                 };
                 self.read_as = Some(lines.join(" ; ")).filter(|plain| plain != line.trim());
+                self.slips = slips;
                 Some(Ok(answer))
             }
-            Said::Ask { why, choices } => {
+            Said::Ask { mut why, choices } => {
+                for slip in slips {
+                    let _ = write!(why, " ({slip})");
+                }
                 let choices = self.working(choices);
                 (choices.len() >= 2).then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
             }
@@ -228,14 +353,42 @@ fn may_be_phrase(query: &Query) -> bool {
     }
 }
 
-/// The size that a query is about, and whether an ISO class goes with it.
-fn head(query: &Query) -> Option<(&Size, bool)> {
-    Some(match query {
-        Query::Part(part) | Query::Rehearse(Rehearse(part)) => {
-            let is_iso = matches!(&part.tolerance, Tolerance::Class(class) | Tolerance::Pair(class, _) if class.letters.value.len() < 2 || class.letters.value.chars().all(char::is_lowercase));
-            (&part.size, is_iso)
-        }
-        Query::Size(size) | Query::Drill(DrillFor(size)) => (size, false),
-        _ => return None,
+/// Whether a part is to fit by an ISO class; none of what is no part.
+fn has_fit(query: &Query) -> Option<bool> {
+    let (Query::Part(part) | Query::Rehearse(Rehearse(part))) = query else {
+        return matches!(query, Query::Drill(_)).then_some(false);
+    };
+    Some(matches!(&part.tolerance, Tolerance::Class(class) | Tolerance::Pair(class, _)
+        if class.letters.value.len() < 2 || class.letters.value.chars().all(char::is_lowercase)))
+}
+
+/// `.750`, `1.2505`: a bare size with a leading point, or with ten-thousandths on
+/// what is no long part.
+fn looks_like_inches(line: &str, query: &Query) -> bool {
+    let Some(size) =
+        query.question().size().filter(|size| matches!(size.value, Expression::Number(_, None)))
+    else {
+        return false;
+    };
+    let typed = line.get(size.at.clone()).unwrap_or_default();
+    let (whole, places) = typed.split_once('.').unwrap_or((typed, ""));
+    whole.is_empty() || (places.len() == 4 && whole.parse().is_ok_and(|whole: u32| whole < 12))
+}
+
+/// `3/8-18` is in no list of Unified threads, and a pipe's pitch: which is meant?
+fn pipe_or_not(line: &str, query: &ThreadQuery) -> Option<Problem> {
+    let named = &query.thread.value;
+    let thread = named.resolve().ok()?;
+    let end = query.thread.at.start + named.pitch?.at.1;
+    let is_special = thread.form() == Form::Unified && thread.series() == Series::Special;
+    if !is_special || named.series.is_some() {
+        return None;
+    }
+    let with = |system: &str| format!("{} {system}{}", &line[..end], &line[end..]);
+    let typed = line.get(query.thread.at.start..end)?;
+    let pipe: Thread = format!("{typed} NPT").parse().ok()?;
+    (pipe.pitch() == thread.pitch()).then(|| {
+        Problem::new("a pipe's pitch, in no list of Unified threads", query.thread.at.clone())
+            .choose(vec![with("NPT"), with("UNS")])
     })
 }

@@ -100,9 +100,9 @@ impl Session {
         let Some(folder) = &home.config else { return Vec::new() };
         let (file, kept, notes) = SettingsFile::load(folder.join("settings.toml"));
         self.shop.settings = Some(file);
-        self.units = kept.units.unwrap_or(self.units);
-        self.units_chosen |= kept.units.is_some();
-        self.shown = self.units;
+        if let Some(units) = kept.units {
+            self.take_units(units);
+        }
         self.dial = kept.dial.unwrap_or(self.dial);
         self.kept = Arc::new(Kept {
             graduation: kept.graduation,

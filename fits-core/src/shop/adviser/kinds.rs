@@ -69,24 +69,26 @@ impl Kinds {
     }
 
     /// After a reading that tells of the size alone.
-    pub(super) fn read_anew(mut self, reading: f64, repeat: f64) -> Self {
-        for (state, _) in &mut self.each {
-            *state = state.read_anew(reading, repeat);
-        }
-        self
+    pub(super) fn read_anew(self, reading: f64, repeat: f64) -> Self {
+        self.changed(&|state| state.read_anew(reading, repeat))
     }
 
     /// One state for every kind: what a slip taught.
-    pub(super) fn taught(mut self, taught: State) -> Self {
+    pub(super) fn taught(self, taught: State) -> Self {
+        self.changed(&|_| taught)
+    }
+
+    /// The same change for every kind.
+    pub(super) fn changed(mut self, change: &dyn Fn(State) -> State) -> Self {
         for (state, _) in &mut self.each {
-            *state = taught;
+            *state = change(*state);
         }
         self
     }
 
     /// All kinds as one: its mean and spread are theirs.
     pub(super) fn together(&self) -> State {
-        let mut sum = State { mean: [0.0; 4], spread: [[0.0; 4]; 4] };
+        let mut sum = State::default();
         for (state, share) in &self.each {
             for (value, of) in sum.mean.iter_mut().zip(state.mean) {
                 *value += share * of;

@@ -153,6 +153,8 @@ pub struct Adviser {
     feature: Feature,
     prior: Prior,
     instrument: Instrument,
+    /// The instrument that was in hand before, and may be again.
+    put_down: Option<Instrument>,
     settings: Settings,
     kinds: Kinds,
     /// All kinds as one.
@@ -198,6 +200,7 @@ impl Adviser {
             feature,
             prior,
             instrument,
+            put_down: None,
             settings,
             kinds,
             state: kinds.together(),
@@ -212,6 +215,29 @@ impl Adviser {
             unread: false,
             ahead: Shared::default(),
         })
+    }
+
+    /// From here on it is read with this instrument, and the advice counts on
+    /// it. What the one before is off by is kept for when it is taken up again;
+    /// a third one's takes its place. Two with the same figures count as one.
+    ///
+    /// # Errors
+    /// A standard deviation below 0. The adviser is then as it was.
+    pub fn take_up(&mut self, instrument: Instrument) -> Result<(), Error> {
+        check(&self.prior, instrument, &self.settings)?;
+        if instrument == self.instrument {
+            return Ok(());
+        }
+        let is_new = self.put_down != Some(instrument);
+        let change = |state: State| {
+            if is_new { state.beside(instrument).exchanged() } else { state.exchanged() }
+        };
+        self.kinds = self.kinds.changed(&change);
+        self.state = change(self.state);
+        self.slip = self.slip.map(|slip| slip.changed(&change));
+        self.put_down = Some(std::mem::replace(&mut self.instrument, instrument));
+        self.ahead = Shared::default();
+        Ok(())
     }
 
     /// The same after every entry of a log.
@@ -288,7 +314,7 @@ impl Adviser {
     /// Out of range.
     pub fn estimate(&self) -> Result<Estimate, Error> {
         let State { mean, spread } = self.state;
-        let [_, gain, offset, _] = mean;
+        let [_, gain, offset, ..] = mean;
         let sd = |at: f64| libm::sqrt(at.max(0.0));
         let (size, half) = (self.state.size(), self.half());
         Ok(Estimate {
@@ -323,8 +349,8 @@ impl Adviser {
         self.story
     }
 
-    /// How many passes in a row surprised, up to now. Three: stop and check
-    /// the machine.
+    /// How many passes in a row surprised, up to now. After three the advice is
+    /// to stop and check the machine, until a pass does as expected.
     pub const fn slips(&self) -> u32 {
         self.slips
     }
@@ -350,7 +376,7 @@ impl Adviser {
         let next = self.next();
         let dial = next.dial.filter(|dial| dial.is_positive() && self.cuts > 0)?;
         let set = dial.in_micrometres();
-        let [_, gain, offset, _] = self.state.mean;
+        let [_, gain, offset, ..] = self.state.mean;
         let spread = &self.state.spread;
         let takes = gain * set + offset;
         let variance = set * set * spread[1][1] + spread[2][2] + 2.0 * set * spread[1][2];

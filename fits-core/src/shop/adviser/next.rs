@@ -54,6 +54,8 @@ pub enum Because {
     Uncertain,
     /// No reading of this instrument tells good from not.
     TooClose,
+    /// Three passes in a row missed: the machine is at fault, not a hand.
+    Slips,
 }
 
 impl Because {
@@ -67,6 +69,10 @@ impl Because {
                 "no cut is safe: tool and instrument are too uncertain for this tolerance"
             }
             Self::TooClose => "it is too close to call with this instrument",
+            Self::Slips => {
+                "three passes in a row missed: check the machine (dial, locks, gibs, tool, how \
+                 the work is held) and the gauge; then take a light cut, and measure it"
+            }
         }
     }
 }
@@ -92,6 +98,8 @@ pub struct Next {
     pub because: Option<Because>,
 }
 
+/// So many passes in a row that missed stop the work. Common practice, no source.
+const MOST_SLIPS: u32 = 3;
 /// As sure as a verdict has to be.
 const SURE: f64 = 0.95;
 /// What a cut may leave, in half tolerances.
@@ -209,7 +217,7 @@ impl Scales<'_> {
 
     /// Every cut that is weighed, in parts of a division.
     fn cuts(&self, state: &State) -> Vec<f64> {
-        let [size, gain, offset, _] = state.mean;
+        let [size, gain, offset, ..] = state.mean;
         let to = |short: f64| (-short - size - offset) / gain.max(0.05) / self.part;
         let mut cuts = Vec::with_capacity(32);
         let most_left = -size * (1.0 - SHARE);
@@ -314,6 +322,9 @@ impl Adviser {
                 ..next
             }
         };
+        if self.slips >= MOST_SLIPS {
+            return Next { because: Some(Because::Slips), ..next };
+        }
         // A reading that was not to be expected is taken again first.
         if self.surprise.is_some() {
             return read(Because::Surprised);
@@ -422,5 +433,19 @@ impl Adviser {
         let found = scales.best_reading(&first);
         let next = self.ordered(scales, found, whole, &first);
         Some(Next { readings: 1, ..next })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::on_step;
+
+    /// As `f64::round` has it: a tie goes away from nought.
+    #[test]
+    fn a_length_comes_to_the_nearest_step() {
+        for (length, steps) in [(24.9, 2), (25.0, 3), (25.1, 3), (-25.0, -3), (0.0, 0), (4.9, 0)] {
+            assert_eq!(on_step(length, 10.0), Some(steps), "{length}");
+        }
+        assert_eq!(on_step(1e30, 10.0), None);
     }
 }

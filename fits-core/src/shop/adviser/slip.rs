@@ -37,6 +37,13 @@ pub(super) struct Slip {
     doubted: bool,
 }
 
+impl Slip {
+    /// The same change to both.
+    pub(super) fn changed(self, change: &dyn Fn(State) -> State) -> Self {
+        Self { taught: change(self.taught), unread: self.unread.map(change), ..self }
+    }
+}
+
 /// No tool takes a smaller share of what is dialled: passes that took less were
 /// slips, even two alike (common practice, no source).
 const LEAST_FACTOR: f64 = 0.6;

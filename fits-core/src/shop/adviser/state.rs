@@ -1,10 +1,10 @@
 //! What is believed of a part and its machine, and how a pass or a reading
 //! changes it: a Kalman filter.
 //!
-//! Four quantities: the size, counted from the middle of the limits in the
-//! way the tool moves it; the cut factor; the offset; and what the
-//! instrument reads too much, the same in every reading of the log. All
-//! lengths in micrometres. Every step is linear, so the filter is exact.
+//! Five quantities: the size, counted from the middle of the limits in the
+//! way the tool moves it; the cut factor; the offset; what the instrument in
+//! hand reads too much, the same in each of its readings; and what the one
+//! put down reads too much. All lengths in micrometres. Every step is linear, so the filter is exact.
 //!
 //! Source: R. E. Kalman, A New Approach to Linear Filtering and Prediction
 //! Problems, Journal of Basic Engineering 82 (1960), equations as in any
@@ -13,13 +13,16 @@
 use super::{Instrument, Prior};
 use crate::shop::chance::Normal;
 
-/// Size, cut factor, offset, bias.
-type Vector = [f64; 4];
+/// Size, cut factor, offset, bias, and the other instrument's bias.
+type Vector = [f64; 5];
+/// Where the biases stand.
+const IN_HAND: usize = 3;
+const PUT_DOWN: usize = 4;
 
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct State {
     pub(super) mean: Vector,
-    pub(super) spread: [Vector; 4],
+    pub(super) spread: [Vector; 5],
 }
 
 impl State {
@@ -28,7 +31,7 @@ impl State {
         let square = |x: f64| x * x;
         let bias = square(instrument.bias.in_micrometres());
         let repeat = square(instrument.repeat.in_micrometres());
-        let mut spread = [[0.0; 4]; 4];
+        let mut spread = [Vector::default(); 5];
         // The size is the reading less the bias and less what scattered.
         spread[0][0] = bias + repeat;
         spread[0][3] = -bias;
@@ -36,7 +39,7 @@ impl State {
         spread[3][3] = bias;
         spread[1][1] = square(prior.gain_sd);
         spread[2][2] = square(prior.offset_sd.in_micrometres());
-        Self { mean: [start, prior.gain, prior.offset.in_micrometres(), 0.0], spread }
+        Self { mean: [start, prior.gain, prior.offset.in_micrometres(), 0.0, 0.0], spread }
     }
 
     /// The size.
@@ -65,9 +68,9 @@ impl State {
         for row in &mut self.spread {
             row[0] = moved(*row);
         }
-        let [first, gain, offset, _] = self.spread;
+        let [first, gain, offset, ..] = self.spread;
         for (at, value) in self.spread[0].iter_mut().enumerate() {
-            // `at` counts four.
+            // `at` counts five.
             *value = first[at] + dialled * gain[at] + offset[at];
         }
         self.spread[0][0] += scatter * scatter;
@@ -104,7 +107,7 @@ impl State {
         let variance = sd * sd;
         let mut after = *self;
         if variance <= 0.0 {
-            return ([0.0; 4], after);
+            return (Vector::default(), after);
         }
         let shared: Vector = self.spread.map(|row| row[0] + row[3]);
         let weight = shared.map(|value| value / variance);
@@ -144,11 +147,35 @@ impl State {
         let bias = self.spread[3];
         self.mean[0] = reading - self.mean[3];
         for (at, value) in bias.into_iter().enumerate().skip(1) {
-            // `at` counts from one to three.
+            // `at` counts from one to four.
             self.spread[0][at] = -value;
             self.spread[at][0] = -value;
         }
         self.spread[0][0] = bias[3] + repeat * repeat;
+        self
+    }
+
+    /// The instrument put down is in hand again, and the other put down.
+    #[must_use]
+    pub(super) fn exchanged(mut self) -> Self {
+        self.mean.swap(IN_HAND, PUT_DOWN);
+        self.spread.swap(IN_HAND, PUT_DOWN);
+        for row in &mut self.spread {
+            row.swap(IN_HAND, PUT_DOWN);
+        }
+        self
+    }
+
+    /// The instrument put down is one that has read nothing yet.
+    #[must_use]
+    pub(super) fn beside(mut self, other: Instrument) -> Self {
+        let bias = other.bias.in_micrometres();
+        self.mean[PUT_DOWN] = 0.0;
+        for row in &mut self.spread {
+            row[PUT_DOWN] = 0.0;
+        }
+        self.spread[PUT_DOWN] = Vector::default();
+        self.spread[PUT_DOWN][PUT_DOWN] = bias * bias;
         self
     }
 

@@ -3,7 +3,7 @@
 use super::{Bush, Service, running::{KindRow, Row}};
 use crate::{size::Length, source::{Known, Provenance}};
 
-pub(super) static RUNNING: [Row; 27] = [
+pub(super) static RUNNING: [Row; 28] = [
     Row { service: Service::Spindle, diameter: Length::from_tenth_nanometres(127000000), least: Length::from_tenth_nanometres(63500), most: Length::from_tenth_nanometres(190500), from: Provenance { known: Known::Memory, text: "journal clearances by service, as in Marks' Standard Handbook and Fuller, from memory" } },
     Row { service: Service::Spindle, diameter: Length::from_tenth_nanometres(254000000), least: Length::from_tenth_nanometres(190500), most: Length::from_tenth_nanometres(381000), from: Provenance { known: Known::Memory, text: "journal clearances by service, as in Marks' Standard Handbook and Fuller, from memory" } },
     Row { service: Service::Spindle, diameter: Length::from_tenth_nanometres(508000000), least: Length::from_tenth_nanometres(381000), most: Length::from_tenth_nanometres(635000), from: Provenance { known: Known::Memory, text: "journal clearances by service, as in Marks' Standard Handbook and Fuller, from memory" } },
@@ -30,7 +30,8 @@ pub(super) static RUNNING: [Row; 27] = [
     Row { service: Service::Rough, diameter: Length::from_tenth_nanometres(889000000), least: Length::from_tenth_nanometres(2794000), most: Length::from_tenth_nanometres(4064000), from: Provenance { known: Known::Memory, text: "journal clearances by service, as in Marks' Standard Handbook and Fuller, from memory" } },
     Row { service: Service::Rough, diameter: Length::from_tenth_nanometres(1397000000), least: Length::from_tenth_nanometres(3556000), most: Length::from_tenth_nanometres(5080000), from: Provenance { known: Known::Memory, text: "journal clearances by service, as in Marks' Standard Handbook and Fuller, from memory" } },
     Row { service: Service::Pivot, diameter: Length::from_tenth_nanometres(508000000), least: Length::from_tenth_nanometres(508000), most: Length::from_tenth_nanometres(1524000), from: Provenance { known: Known::Memory, text: "makers' practice for greased pins of earthmoving machines; no maker named" } },
-    Row { service: Service::Pivot, diameter: Length::from_tenth_nanometres(1016000000), least: Length::from_tenth_nanometres(762000), most: Length::from_tenth_nanometres(2032000), from: Provenance { known: Known::Memory, text: "makers' practice for greased pins of earthmoving machines; no maker named" } },
+    Row { service: Service::Pivot, diameter: Length::from_tenth_nanometres(898499600), least: Length::from_tenth_nanometres(1244600), most: Length::from_tenth_nanometres(2616200), from: Provenance { known: Known::Seen, text: "greased pins of an excavator's stick: Caterpillar, assembly of a stick with its cylinders, illustration g02140689" } },
+    Row { service: Service::Pivot, diameter: Length::from_tenth_nanometres(1198499000), least: Length::from_tenth_nanometres(1270000), most: Length::from_tenth_nanometres(2768600), from: Provenance { known: Known::Seen, text: "greased pins of an excavator's stick: Caterpillar, assembly of a stick with its cylinders, illustration g02140689" } },
 ];
 
 pub(super) static KINDS: [KindRow; 21] = [

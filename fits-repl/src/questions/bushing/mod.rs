@@ -30,12 +30,12 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         "The end play of a flange or a thrust washer is a stack: `help stack`.",
     ],
     examples: &[
-        ("bushing 20 od 26 long 20, hub steel od 60, bronze", "the shaft to turn"),
-        ("bushing 20 od 26 long 20, hub steel, bronze, running 0.03..0.1", "play wanted"),
+        ("bushing 20mm od 26mm long 20mm, hub steel od 60mm, bronze", "the shaft to turn"),
+        ("bushing 20mm od 26mm long 20mm, hub steel, bronze, running 0.03mm..0.1mm", "play"),
         ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
-        ("bushing 20 od 26 long 20, hub steel, bronze, shaft h6", "the bore in place"),
-        ("bushing 20 od 26 long 20, hub steel, bronze, for rough", "a hand machine"),
-        ("bushing 20 lined", "a lined one by its maker's table"),
+        ("bushing 20mm od 26mm long 20mm, hub steel, bronze, shaft h6", "the bore in place"),
+        ("bushing 20mm od 26mm long 20mm, hub steel, bronze, for rough", "a hand machine"),
+        ("bushing 20mm lined", "a lined one by its maker's table"),
         ("stack shaft 30.2 \u{b1}0.05, flange -2x 3 \u{b1}0.05, hub -24 \u{b1}0.05", "flanges"),
     ],
 }];
@@ -47,8 +47,8 @@ pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 }
 
 impl Question for BushingText {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.bore.0, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.bore.0)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

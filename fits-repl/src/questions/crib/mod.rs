@@ -29,7 +29,7 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         ("crib add drill #7", "one drill"),
         ("crib add tap M10x1.25", "a tap"),
         ("crib add pin 20", "a gauge pin: holes name those near their limits"),
-        ("crib add bar 12 reach 60", "a boring bar: smallest bore, reach"),
+        ("crib add bar 12mm reach 60mm", "a boring bar: smallest bore, reach"),
         ("crib add instrument my gauge repeat 0.003 bias 0.002", "as deviations"),
         ("crib add material odd bronze modulus 105GPa poisson 0.34", "its figures"),
         ("crib", "all of it, numbered"),

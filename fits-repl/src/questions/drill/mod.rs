@@ -24,8 +24,8 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
 }];
 
 impl Question for DrillFor {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.0, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.0)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

@@ -26,15 +26,15 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     also: &[],
     lines: &["ISO 2768-1 for sizes that no tolerance is given to: f, m, c or v."],
     examples: &[
-        ("12.5 general m", "a length"),
+        ("12.5mm general m", "a length"),
         ("2 general c radius", "a radius or chamfer"),
-        ("40 general m angle", "an angle, by its shorter side"),
+        ("40mm general m angle", "an angle, by its shorter side"),
     ],
 }];
 
 impl Question for General {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.size, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

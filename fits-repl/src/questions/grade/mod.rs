@@ -17,8 +17,8 @@ pub(crate) const CLAUSES: &[Clause] =
 pub(crate) const HELP: &[HelpTopic] = &[];
 
 impl Question for Grade {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.size, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

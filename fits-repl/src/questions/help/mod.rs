@@ -22,10 +22,10 @@ pub(crate) const HELP: &[HelpTopic] = &[
         also: &[],
         lines: &["Type a size and how it fits; the answer says what to cut to."],
         examples: &[
-            ("20 H7/g6", "what to cut both parts to, and how"),
-            ("20 H7 = 20.013", "a reading: cut more, good or over"),
-            ("20 H7/g6, hole = 20.013", "the shaft to suit a hole already measured"),
-            ("bore 20 H7 from 19.6", "pass by pass from where the bore is now"),
+            ("20mm H7/g6", "what to cut both parts to, and how"),
+            ("20mm H7 = 20.013mm", "a reading: cut more, good or over"),
+            ("20mm H7/g6, hole = 20.013mm", "the shaft to suit a hole already measured"),
+            ("bore 20mm H7 from 19.6mm", "pass by pass from where the bore is now"),
             ("help pairs", "more on a topic"),
         ],
     },
@@ -43,7 +43,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "3 a file or the machine failed. --color never or NO_COLOR turns colour off.",
             "--crib FILE and --log FILE name the tools and the pass log, in any of these.",
         ],
-        examples: &[("20 H7/g6", "as fits 20 H7/g6")],
+        examples: &[("20mm H7/g6", "as fits 20mm H7/g6")],
     },
 ];
 

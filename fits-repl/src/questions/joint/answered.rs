@@ -80,7 +80,8 @@ impl Session {
         heat: Option<&Heat>,
     ) -> Result<AssemblyAnswer, Problem> {
         let failed = |error: fits_core::Error| self.place(text, &error);
-        let Asked { joint, class, lubricant, mut notes, bore } = asked;
+        let Asked { joint, class, lubricant, mut notes, bore, to_cut } = asked;
+        let [hole, shaft] = to_cut;
         let parts = parts(&joint, solved).map_err(failed)?;
         let (least, most) = solved.working().map_err(failed)?;
         let entry = lead_in(joint.diameter, bore).map_err(failed)?;
@@ -111,6 +112,8 @@ impl Session {
             known,
             unconfirmed,
             class,
+            hole,
+            shaft,
             joining: if text.shrink.is_some() { "shrink" } else { "press" },
             interference_min_mm: Mm(range.lower()),
             interference_max_mm: Mm(range.upper()),

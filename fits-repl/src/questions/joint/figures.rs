@@ -6,7 +6,7 @@ use fits_core::source::Known;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::answer::Mm;
+use crate::answer::{FeatureAnswer, Mm};
 
 /// The least and the most of a figure.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
@@ -25,6 +25,12 @@ pub struct AssemblyAnswer {
     pub nominal_mm: Mm,
     /// How the interference was given: classes, `measured` or `as given`.
     pub class: String,
+    /// The hole, where it is still to be cut.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hole: Option<Box<FeatureAnswer>>,
+    /// The shaft, where it is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft: Option<Box<FeatureAnswer>>,
     /// `press`, or `shrink`.
     pub joining: &'static str,
     /// How the joint is known: the worst of its interference and materials.

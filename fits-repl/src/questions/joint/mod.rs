@@ -55,11 +55,11 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
     ],
     examples: &[
-        ("assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel", "by classes"),
+        ("assemble 20mm H7/s6, hub aluminium od 40mm long 25mm, shaft steel", "by classes"),
         ("assemble 3/4in press, hub steel od 1.5in long 1in oil", "by a word, oiled"),
-        ("assemble 20 = 20.010/20.040, hub steel wall 4 long 20", "as measured: hole/shaft"),
-        ("assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62", "by figures"),
-        ("assemble 20 H7/s6, hub steel od 40, shaft bronze id 14", "a bush: how it closes"),
+        ("assemble 3/4in = 0.7500in/0.7512in, hub steel wall 1/8in", "measured: hole/shaft"),
+        ("assemble 30mm interference 0.035mm, hub e 110GPa nu 0.28 od 62mm", "by figures"),
+        ("assemble 20mm H7/s6, hub steel od 40mm, shaft bronze id 14mm", "a bush closes"),
     ],
 }];
 
@@ -69,8 +69,8 @@ pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 }
 
 impl Question for JointText {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.head.size, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.head.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
@@ -83,8 +83,8 @@ impl Question for JointText {
 }
 
 impl Question for GripText {
-    fn typed_in(&self, session: &Session) -> Units {
-        self.joint.typed_in(session)
+    fn size(&self) -> Option<&Size> {
+        self.joint.size()
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

@@ -7,6 +7,7 @@ use fits_core::{
         words::Word,
     },
     size::{Decimals, Rounding, Unit},
+    speech::Figure,
     standards::{
         iso286::Feature,
         materials::{Family, Figures, Material},
@@ -20,6 +21,7 @@ use uom::si::{
 };
 
 use crate::{
+    answer::FeatureAnswer,
     problem::Problem,
     query::{Body, ClassText, Ends, Expression, JointText, Part, Size, Spot, Tolerance, Units},
     questions::{
@@ -42,6 +44,22 @@ pub(crate) struct Asked {
     pub(crate) notes: Vec<String>,
     /// The bore at its least, for a pilot.
     pub(crate) bore: Length,
+    /// The hole and the shaft that are still to be cut.
+    pub(crate) to_cut: [Option<Box<FeatureAnswer>>; 2],
+}
+
+/// How tight the parts are, and by what.
+struct Tightness {
+    range: Limits,
+    class: String,
+    bore: Length,
+    to_cut: [Option<Box<FeatureAnswer>>; 2],
+}
+
+impl Tightness {
+    const fn given(range: Limits, class: String, bore: Length) -> Self {
+        Self { range, class, bore, to_cut: [None, None] }
+    }
 }
 
 impl Session {
@@ -82,12 +100,9 @@ impl Session {
         let end = head_end(&text.head);
         let after = end..end;
         let outside = self.outside(&text.hub, outer, "hub", &after)?;
-        let (interference, class, bore) = if is_sought {
-            (
-                Limits::new(Length::ZERO, Length::ZERO).map_err(|e| from_core(&e, after))?,
-                String::new(),
-                diameter,
-            )
+        let Tightness { range: interference, class, bore, to_cut } = if is_sought {
+            let none = Limits::new(Length::ZERO, Length::ZERO).map_err(|e| from_core(&e, after))?;
+            Tightness::given(none, String::new(), diameter)
         } else {
             self.interference(text, diameter, &hub, outside, &mut notes)?
         };
@@ -122,7 +137,7 @@ impl Session {
             finish_is_assumed: text.roughness.is_none(),
             friction,
         };
-        Ok(Asked { joint, class, lubricant: said, notes, bore })
+        Ok(Asked { joint, class, lubricant: said, notes, bore, to_cut })
     }
 
     /// Where a refusal of the core belongs.
@@ -213,7 +228,8 @@ impl Session {
         at: &std::ops::Range<usize>,
     ) -> Result<Length, Problem> {
         match (&body.od, &body.wall) {
-            (Some(od), _) => self.nominal(od),
+            (Some(od), Some(wall)) => self.outside_of_tube(od, wall, bore, part),
+            (Some(od), None) => self.nominal(od),
             (None, Some(wall)) => self
                 .nominal(wall)?
                 .checked_mul(2)
@@ -235,6 +251,37 @@ impl Session {
                 Err(problem.fix(at, format!("{word} od {shown}{}", unit.symbol())))
             }
         }
+    }
+
+    /// A tube by its outside and its wall: the thinner of the two walls counts,
+    /// and they agree with the bore to a hundredth of it.
+    fn outside_of_tube(
+        &self,
+        od: &Size,
+        wall: &Size,
+        bore: Length,
+        part: &str,
+    ) -> Result<Length, Problem> {
+        let (outside, thick) = (self.nominal(od)?, self.nominal(wall)?);
+        let by_wall = thick
+            .checked_mul(2)
+            .and_then(|walls| bore.checked_add(walls))
+            .map_err(|error| from_core(&error, wall.at.clone()))?;
+        let apart = (by_wall.tenth_nanometres() - outside.tenth_nanometres()).abs();
+        if apart > bore.tenth_nanometres() / 100 {
+            let unit = self.shown.unit();
+            let shown = |length: Length| Figure::from(length).said_in(unit);
+            return Err(Problem::new(
+                format!(
+                    "the {part}'s wall is said in two ways: by its wall the outside is {}, not {}",
+                    shown(by_wall),
+                    shown(outside)
+                ),
+                wall.at.clone(),
+            )
+            .advise("keep one of them"));
+        }
+        Ok(outside.min(by_wall))
     }
 
     /// Rz of both surfaces, summed.
@@ -262,7 +309,7 @@ impl Session {
         first.checked_add(second).map_err(|error| from_core(&error, ends.from.at.clone()))
     }
 
-    /// The interference, how it was given, and the bore at its least.
+    /// The interference, how it was given, the bore at its least, and what to cut.
     fn interference(
         &self,
         text: &JointText,
@@ -270,7 +317,7 @@ impl Session {
         hub: &Material,
         outside: Length,
         notes: &mut Vec<String>,
-    ) -> Result<(Limits, String, Length), Problem> {
+    ) -> Result<Tightness, Problem> {
         let head = &text.head;
         let at = head.size.at.clone();
         let failed = |error: fits_core::Error| from_core(&error, at.clone());
@@ -282,9 +329,10 @@ impl Session {
                 );
                 let twice = |end: Length| end.checked_mul(2).map_err(failed);
                 let twice = Limits::new(twice(range.lower())?, twice(range.upper())?);
-                return Ok((twice.map_err(failed)?, "as given".into(), diameter));
+                let twice = twice.map_err(failed)?;
+                return Ok(Tightness::given(twice, "as given".into(), diameter));
             }
-            return Ok((range, "as given".into(), diameter));
+            return Ok(Tightness::given(range, "as given".into(), diameter));
         }
         let hole = head.reading.as_ref().or(head.hole.as_ref());
         let shaft = head.second_reading.as_ref().or(head.shaft.as_ref());
@@ -301,7 +349,7 @@ impl Session {
                 tight.checked_sub(off).map_err(failed)?,
                 tight.checked_add(off).map_err(failed)?,
             );
-            return Ok((range.map_err(failed)?, "measured".into(), hole));
+            return Ok(Tightness::given(range.map_err(failed)?, "measured".into(), hole));
         }
         let by_class = head.word.is_some() || !matches!(head.tolerance, Tolerance::Bare);
         if let Some(reading) = hole.or(shaft).filter(|_| head.reading.is_some() || !by_class) {
@@ -358,7 +406,10 @@ impl Session {
             }
             None => format!("{}/{}", pair.hole.label, pair.shaft.label),
         };
-        Ok((interference_of(&pair).map_err(failed)?, label, pair.fit.hole().lower()))
+        let to_cut =
+            [&pair.hole, &pair.shaft].map(|one| (!one.have).then(|| Box::new(one.answer())));
+        let range = interference_of(&pair).map_err(failed)?;
+        Ok(Tightness { range, class: label, bore: pair.fit.hole().lower(), to_cut })
     }
 
     /// How far off a measured interference may be: both parts' `±` summed, and
@@ -564,13 +615,9 @@ fn said_once(text: &JointText) -> Result<(), Problem> {
     let bodies = [("hub", &text.hub), ("shaft", &text.shaft)].into_iter();
     let sleeves = text.sleeves.iter().map(|sleeve| ("sleeve", &sleeve.body));
     for (part, body) in bodies.chain(sleeves) {
-        let size = if part == "shaft" { &body.id } else { &body.od };
-        if let (Some(_), Some(wall)) = (size, &body.wall) {
-            return Err(Problem::new(
-                format!("the {part}'s wall is said in two ways"),
-                wall.at.clone(),
-            )
-            .advise("keep one of them"));
+        if let (Some(_), Some(wall), "shaft") = (&body.id, &body.wall, part) {
+            return Err(Problem::new("the shaft's wall is said in two ways", wall.at.clone())
+                .advise("keep one of them"));
         }
         if let Some(id) = body.id.as_ref().filter(|_| part != "shaft") {
             return Err(Problem::new(

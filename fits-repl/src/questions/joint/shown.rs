@@ -6,6 +6,7 @@ use std::fmt::Write as _;
 use fits_core::{
     Length, Limits,
     size::{Decimals, Rounding, Unit},
+    standards::iso286::Feature,
 };
 
 use crate::{
@@ -18,6 +19,9 @@ const BARS: f64 = 40.0;
 
 impl Text {
     pub(crate) fn assembly(&self, out: &mut String, answer: &AssemblyAnswer) {
+        for feature in [&answer.hole, &answer.shaft].into_iter().flatten() {
+            self.cut_line(out, "CUT", feature.kind.map_or("size", Feature::word), feature);
+        }
         self.keeps(out, answer);
         let lubricant = answer.lubricant;
         let (low, high) = (answer.friction.min, answer.friction.max);
@@ -56,6 +60,10 @@ impl Text {
                 .map_or(String::new(), |torque| format!("; ground, {}", self.one_torque(torque)));
             let _ = writeln!(out, "      taken as reamed and fine turned, Rz 6.3 um each{ground}");
         }
+        // What should not be pressed needs no lead-in.
+        if answer.valid {
+            self.lead_in(out, answer);
+        }
         let range = Limits::new(answer.interference_min_mm.0, answer.interference_max_mm.0);
         if let Ok(range) = range {
             let _ =
@@ -75,10 +83,6 @@ impl Text {
             self.body(out, part);
         }
         self.heat(out, answer);
-        // What should not be pressed needs no lead-in.
-        if answer.valid {
-            self.lead_in(out, answer);
-        }
         let mut cautions = String::new();
         Self::cautions(&mut cautions, &answer.cautions);
         if !answer.unconfirmed.is_empty() {

@@ -15,8 +15,8 @@ pub(crate) const CLAUSES: &[Clause] =
 pub(crate) const HELP: &[HelpTopic] = &[];
 
 impl Question for KeywayFor {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.0, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.0)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

@@ -48,6 +48,8 @@ pub struct Readings {
     pub at: Option<Warmth>,
     /// What it is made of, where that was said beside the temperature.
     pub material: Option<Spot<String>>,
+    /// What it was read with, where that was said.
+    pub with: Option<Spot<String>>,
 }
 
 impl Readings {

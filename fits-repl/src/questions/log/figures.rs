@@ -89,6 +89,9 @@ pub struct EntryFigures {
     /// What its growth was reckoned of.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub material: Option<String>,
+    /// What it was read with, where that was not the log's instrument.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instrument: Option<String>,
     /// It was taken back.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub undone: bool,

@@ -27,13 +27,6 @@ use crate::{
     session::Session,
 };
 
-/// So many passes in a row that missed: the machine is at fault, not a hand.
-/// Common practice, no source.
-const MOST_SLIPS: u32 = 3;
-const CHECK_MACHINE: &str = "three passes in a row missed: check the machine (dial, locks, gibs, \
-                             tool, how the work is held) and the gauge; then take a light cut, \
-                             and measure it";
-
 const ONE_PLACE_SHORT: &str = "one place is inside the limits and another is not yet: mend the \
                                form, not the size";
 
@@ -121,6 +114,10 @@ impl Session {
             places: places(entry),
             at_c: entry.seen().and_then(|seen| seen.at_c),
             material: entry.seen().and_then(|seen| seen.material.clone()),
+            instrument: entry
+                .seen()
+                .and_then(|seen| seen.gauge.as_ref())
+                .map(|gauge| gauge.name.clone()),
             undone: !stands && *entry != Entry::Undo,
         });
         let story = adviser.as_ref().and_then(Adviser::story).map(|story| StoryFigures {
@@ -201,12 +198,7 @@ pub(crate) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
     };
     let next = adviser.next();
     let known = adviser.estimate().map_err(|error| from_core(&error, 0..0))?;
-    let stop = if adviser.slips() >= MOST_SLIPS {
-        Some(CHECK_MACHINE)
-    } else {
-        next.dial.filter(|dial| trusts_a_slip(adviser, &known, *dial)).map(|_| MAY_COME_FREE)
-    };
-    if let Some(reason) = stop {
+    if next.dial.is_some_and(|dial| trusts_a_slip(adviser, &known, dial)) {
         return Ok(NextFigures {
             action: Action::Stop.word(),
             dial_mm: None,
@@ -214,7 +206,7 @@ pub(crate) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Pro
             expect_mm: None,
             measuring: false,
             readings: 0,
-            reason: Some(reason),
+            reason: Some(MAY_COME_FREE),
             probability_good: Some(known.good),
             probability_over: Some(known.over),
         });

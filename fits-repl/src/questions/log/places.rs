@@ -6,7 +6,7 @@ use std::{fmt::Write as _, ops::Range};
 
 use fits_core::{
     Length,
-    job::{Entry, PassLog, Place, Seen},
+    job::{Entry, Gauge, PassLog, Place, Seen},
     shop::cooling::{self, Body},
     standards::{iso286::Feature, materials::Material},
 };
@@ -64,18 +64,27 @@ impl Session {
             shown.push(sizes);
         }
         let warm = self.warm_part(read, log)?;
+        let gauge = self.read_with(read, log)?;
+        let mut notes: Vec<String> = gauge
+            .iter()
+            .map(|Gauge { name, .. }| {
+                let own = &log.opening.instrument;
+                format!("read with {name}, for this entry: the log goes on with {own}")
+            })
+            .collect();
         if warm.is_none()
             && let ([place], [size]) = (&read.places[..], &shown.concat()[..])
             && place.name.is_none()
         {
-            return Ok(WasRead { size: Some(*size), ..WasRead::default() });
+            let seen = Seen { gauge, ..Seen::default() };
+            return Ok(WasRead { size: Some(*size), seen, notes });
         }
-        let mut seen = Seen::default();
+        let mut seen = Seen { gauge, ..Seen::default() };
         for (typed, shown) in read.places.iter().zip(shown) {
             let mut at_20 = Vec::with_capacity(shown.len());
             for (size, typed) in shown.iter().zip(&typed.sizes) {
                 at_20.push(match &warm {
-                    Some((part, ..)) => cooling::size_at_20(*size, *part, gauge(*part))
+                    Some((part, ..)) => cooling::size_at_20(*size, *part, steel_gauge(*part))
                         .map_err(|error| from_core(&error, typed.at.clone()))?,
                     None => *size,
                 });
@@ -88,13 +97,26 @@ impl Session {
         }
         let decides = seen.decides(log.opening.feature);
         let size = decides.map(|(_, size)| size);
-        let mut notes = Vec::new();
         if let Some((part, celsius, material)) = warm {
             seen.at_c = Some(celsius);
             seen.material = Some(material.clone());
             notes.extend(self.warm_note(log, size, (part, celsius), &material));
         }
         Ok(WasRead { size, seen, notes })
+    }
+
+    /// What it was read with, where that is not the log's own instrument.
+    fn read_with(&self, read: &Readings, log: &PassLog) -> Result<Option<Gauge>, Problem> {
+        let Some(name) = &read.with else { return Ok(None) };
+        let opening = &log.opening;
+        let named = self.instrument_named(name)?;
+        if named == opening.instrument {
+            return Ok(None);
+        }
+        let gauge = self
+            .gauge_called(&named, opening.feature, opening.nominal)
+            .map_err(|error| from_core(&error, name.at.clone()))?;
+        Ok(Some(Gauge { name: gauge.name, repeat: gauge.off.repeat, bias: gauge.off.bias }))
     }
 
     /// How warm the part was, and what it is made of: as typed, as the log
@@ -185,7 +207,7 @@ impl Session {
                 decides: name(decides),
                 says: format!(
                     "the places differ by {by}, no more than a {} scatters",
-                    log.opening.instrument
+                    seen.gauge.as_ref().map_or(&log.opening.instrument, |gauge| &gauge.name)
                 ),
                 to_do: String::new(),
             });
@@ -254,7 +276,7 @@ pub(crate) fn places(entry: &Entry) -> Vec<EntryPlace> {
 }
 
 /// Gauges are of steel and at 20 °C; the table holds it.
-fn gauge(part: Body) -> Body {
+fn steel_gauge(part: Body) -> Body {
     let steel = Material::find("steel").ok().and_then(Material::expansion);
     let temperature = ThermodynamicTemperature::new::<degree_celsius>(cooling::REFERENCE_C);
     Body { expansion: steel.unwrap_or(part.expansion), temperature }

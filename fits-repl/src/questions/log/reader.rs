@@ -53,6 +53,14 @@ fn left_over<T>(rest: &str) -> Result<T, Err<Fault>> {
             "as in `cut 0.2 = 19.79 at 31C steel`",
         );
     }
+    if keyword("with")(rest).is_ok() {
+        return fatal(
+            rest,
+            length,
+            "an instrument belongs to a reading, and there is none",
+            "as in `cut 0.2 = 19.79 with bore gauge`",
+        );
+    }
     unknown(rest)
 }
 

@@ -1,9 +1,9 @@
 //! What was read for an entry of the log: one place or several, named or not,
-//! several readings at each, and how warm the part was.
+//! several readings at each, how warm the part was, and what read it.
 
 use crate::{
-    query::{Expression, Operator, PlaceRead, Readings, Size, Spot},
-    questions::part::measured::warmth,
+    query::{Expression, Measuring, Operator, PlaceRead, Readings, Size, Spot},
+    questions::part::measured::{instruments, warmth},
     words::{
         fault::{Parsed, fatal},
         keywords::{keyword, name_with_figures, separator, space, span, word},
@@ -39,18 +39,56 @@ pub(crate) fn starts(input: &str) -> bool {
     starts_size(input) || place(input, input.len()).is_some()
 }
 
-/// The readings, and `at` a temperature.
+/// The readings, `at` a temperature and `with` an instrument.
 pub(crate) fn readings<'a>(
     input: &'a str,
     total: usize,
     missing: &str,
     advice: &str,
 ) -> Parsed<'a, Readings> {
-    let (rest, places) = places(input, total, missing, advice)?;
-    let mut found = Readings { places, at: None, material: None };
-    let (after, _) = separator(rest)?;
-    let Ok((warm, ())) = keyword("at")(after) else { return Ok((rest, found)) };
-    let (rest, ()) = warmth(after, warm, total, &mut found.at, "at")?;
+    let (mut rest, places) = places(input, total, missing, advice)?;
+    let mut found = Readings { places, at: None, material: None, with: None };
+    loop {
+        let (after, _) = separator(rest)?;
+        if let Ok((warm, ())) = keyword("at")(after) {
+            rest = temperature(input, after, warm, total, &mut found)?.0;
+        } else if let Ok((name, ())) = keyword("with")(after) {
+            rest = instrument(after, name, total, &mut found)?.0;
+        } else {
+            return Ok((rest, found));
+        }
+    }
+}
+
+/// What it was read with: one instrument.
+fn instrument<'a>(
+    clause: &'a str,
+    input: &'a str,
+    total: usize,
+    found: &mut Readings,
+) -> Parsed<'a, ()> {
+    const ONE: &str = "as in `read 19.95 with bore gauge`";
+    let mut named = Measuring::default();
+    let (rest, ()) = instruments(input, total, &mut named)?;
+    let length = clause.len() - rest.len();
+    let mut names = named.instruments.into_iter();
+    let first = names.next();
+    if found.with.is_some() || names.next().is_some() {
+        return fatal(clause, length, "one entry is read with one instrument", ONE);
+    }
+    found.with = first;
+    Ok((rest, ()))
+}
+
+/// How warm the part was, and what it is made of.
+fn temperature<'a>(
+    input: &'a str,
+    clause: &'a str,
+    warm: &'a str,
+    total: usize,
+    found: &mut Readings,
+) -> Parsed<'a, ()> {
+    let (rest, ()) = warmth(clause, warm, total, &mut found.at, "at")?;
     if let Some(either) = found.at.as_ref().and_then(|at| at.either.as_ref()) {
         let length = either.at.len();
         let at = &input[input.len() - (total - either.at.start)..];
@@ -68,12 +106,13 @@ pub(crate) fn readings<'a>(
             start = space(after)?.0;
         }
     }
-    let (end, name) = name_with_figures(start, |typed| typed.eq_ignore_ascii_case("sure"))?;
+    let ends = |typed: &str| ["sure", "with"].iter().any(|word| typed.eq_ignore_ascii_case(word));
+    let (end, name) = name_with_figures(start, ends)?;
     if name.is_empty() {
-        return Ok((rest, found));
+        return Ok((rest, ()));
     }
     found.material = Some(Spot { value: name, at: span(total, start, end) });
-    Ok((end, found))
+    Ok((end, ()))
 }
 
 /// `20.001`, `20.001 20.002`, `20.001 / 20.011`, `20.001 front 20.011 back`,

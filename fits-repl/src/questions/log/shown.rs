@@ -242,10 +242,11 @@ impl Text {
         let head = format!("  {:<11}{:<12}{:<13}", "pass", "dial", "read");
         let dial = if self.settings.dial == Dial::Radius { "   dial: radius" } else { "" };
         let _ = writeln!(out, "{}", self.style(Style::Faint, &format!("{head}[ limits ]{dial}")));
-        // An entry with places takes two lines.
+        // An entry with places takes two lines, and so does one of another gauge.
         let mut lines = 0;
         let shown = standing.iter().rev().take_while(|entry| {
-            lines += if entry.places.is_empty() { 1 } else { 2 };
+            lines +=
+                1 + usize::from(!entry.places.is_empty()) + usize::from(entry.instrument.is_some());
             lines <= SHOWN
         });
         let hidden = standing.len() - shown.count();
@@ -274,8 +275,9 @@ impl Text {
             };
             let line = format!("  {name:<11}{dial:<12}{read:<13}{picture}");
             let _ = writeln!(out, "{}", line.trim_end());
-            if let Some(places) = self.places(entry) {
-                wrapped(out, "             ", &places);
+            let with = entry.instrument.as_ref().map(|name| format!("read with {name}"));
+            for line in self.places(entry).into_iter().chain(with) {
+                wrapped(out, "             ", &line);
             }
         }
     }

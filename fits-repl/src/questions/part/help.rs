@@ -12,9 +12,9 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "Letters A to ZC without I, L, O, Q, W; grades 01, 0, 1 to 18; sizes to 3150 mm.",
         ],
         examples: &[
-            ("20 H7", "a hole"),
+            ("20mm H7", "a hole"),
             ("3/4in h6", "a shaft on an inch size"),
-            ("20 js6", "symmetrical about nominal"),
+            ("20mm js6", "symmetrical about nominal"),
         ],
     },
     HelpTopic {
@@ -27,9 +27,9 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "H7/p6 locational interference   H7/s6 medium drive   H7/u6 force",
         ],
         examples: &[
-            ("20 H7/g6", "the pair"),
-            ("20 H7/g6, hole = 20.013", "the hole is cut: the shaft to suit it"),
-            ("20 H7/g6, shaft = 19.985", "the shaft is there: the hole to suit it"),
+            ("20mm H7/g6", "the pair"),
+            ("20mm H7/g6, hole = 20.013mm", "the hole is cut: the shaft to suit it"),
+            ("20mm H7/g6, shaft = 19.985mm", "the shaft is there: the hole to suit it"),
             ("3/4in H7/s6", "inch size, ISO classes"),
         ],
     },
@@ -44,8 +44,8 @@ pub(crate) const HELP: &[HelpTopic] = &[
         ],
         examples: &[
             ("3/4in press", "the class it takes, why, and its neighbours"),
-            ("20 slip", "in ISO 286 where the size is metric"),
-            ("20 press, hub aluminium", "what a soft hub changes"),
+            ("20mm slip", "in ISO 286 where the size is metric"),
+            ("20mm press, hub aluminium", "what a soft hub changes"),
             ("3/4in press, thin tube", "and a thin one"),
             ("shaft 0.7490in, slip", "a part in hand: the hole to suit it"),
             ("hole 0.7503in, press", "the shaft to suit a hole"),
@@ -79,11 +79,11 @@ pub(crate) const HELP: &[HelpTopic] = &[
             ("dowel 1/4in, press", "the hole for a dowel pin"),
             ("dowel 1/4in", "what it comes as"),
             ("dowel 0.2502in..0.2503in, press", "what it measures"),
-            ("bearing od 52", "a rolling bearing's outside"),
-            ("keyway for 25", "the key and keyways of a shaft"),
+            ("bearing od 52mm", "a rolling bearing's outside"),
+            ("keyway for 25mm", "the key and keyways of a shaft"),
             ("hole 20 H7, shaft 19.98..19.99", "unlike features"),
-            ("hole 20 H7, shaft = 19.985", "a class on one side, a reading on the other"),
-            ("seat shaft 25 turns normal", "the class for a bearing's seat"),
+            ("hole 20mm H7, shaft = 19.985mm", "a class on one side, a reading on the other"),
+            ("seat shaft 25mm turns normal", "the class for a bearing's seat"),
         ],
     },
     HelpTopic {
@@ -95,10 +95,10 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "Both parts free and at one temperature; both measured parts may be given.",
         ],
         examples: &[
-            ("20 H7/g6 warm 60C, hole nylon, shaft steel", "from 20 C to 60 C"),
-            ("20 H7/g6 warm -20C..60C, hole aluminium, shaft steel", "over a range"),
+            ("20mm H7/g6 warm 60C, hole nylon, shaft steel", "from 20 C to 60 C"),
+            ("20mm H7/g6 warm -20C..60C, hole aluminium, shaft steel", "over a range"),
             ("3/4in RC4 warm 150F, hole bronze, shaft steel", "in degrees Fahrenheit"),
-            ("20 H7/s6 warm 120C, hole aluminium, shaft steel", "where a press lets go"),
+            ("20mm H7/s6 warm 120C, hole aluminium, shaft steel", "where a press lets go"),
         ],
     },
     HelpTopic {
@@ -109,9 +109,9 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "It is taken as it stands unless an instrument is named: see help measuring.",
         ],
         examples: &[
-            ("20 H7 = 19.982", "cut more, and how much"),
-            ("20 g6 = 19.985", "a shaft"),
-            ("20 H7/g6 = 20.013/19.985", "a measured pair and its clearance"),
+            ("20mm H7 = 19.982mm", "cut more, and how much"),
+            ("20mm g6 = 19.985mm", "a shaft"),
+            ("20mm H7/g6 = 20.013mm/19.985mm", "a measured pair and its clearance"),
         ],
     },
     HelpTopic {
@@ -125,9 +125,9 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "hole gauge, three-point micrometer, plug gauge, test indicator and more.",
         ],
         examples: &[
-            ("20 H7 = 20.019 with bore gauge", "how sure it is"),
-            ("20 H7 = 20.012 20.014 20.013", "several readings, averaged"),
-            ("20 H7 = 20.012/20.018", "two places or angles of one hole"),
+            ("20mm H7 = 20.019mm with bore gauge", "how sure it is"),
+            ("20mm H7 = 20.012mm 20.014mm 20.013mm", "several readings, averaged"),
+            ("20mm H7 = 20.012mm/20.018mm", "two places or angles of one hole"),
             ("3/4in h6 = 0.7498in with mic", "a shaft"),
         ],
     },
@@ -140,9 +140,9 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "it is within a tenth, or within SIZE, is estimated.",
         ],
         examples: &[
-            ("20 H7 = 20.013 at 31C, hole aluminium", "warm from boring"),
+            ("20mm H7 = 20.013mm at 31C, hole aluminium", "warm from boring"),
             ("3/4in h6 = 0.7505in at 113F, shaft steel", "a warm shaft"),
-            ("20 H7 = 20.013 with bore gauge at 31\u{b1}1C, room 24C, hole brass", "all of it"),
+            ("20mm H7 = 20.013mm with bore gauge at 31\u{b1}1C, room 24C, hole brass", "all of it"),
         ],
     },
     HelpTopic {
@@ -150,8 +150,8 @@ pub(crate) const HELP: &[HelpTopic] = &[
         also: &["deviations"],
         lines: &["Limits without a class: by deviations or by both sizes. Say hole or shaft."],
         examples: &[
-            ("hole 20 +0.02/-0.01", "by two deviations"),
-            ("shaft 20 \u{b1}0.05", "either way"),
+            ("hole 20mm +0.02mm/-0.01mm", "by two deviations"),
+            ("shaft 20mm \u{b1}0.05mm", "either way"),
             ("hole 0.7500in..0.7505in", "by both limits"),
         ],
     },
@@ -162,7 +162,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "Reamer limits by the DIN 1420 rule, and the drill that leaves the right stock.",
             "Mic the reamer you have: one inside these limits makes the hole; try on scrap.",
         ],
-        examples: &[("ream 20 H7", "reamer and pre-drill"), ("ream 3/4in H7", "on an inch size")],
+        examples: &[("ream 20mm H7", "reamer and pre-drill"), ("ream 3/4in H7", "on an inch size")],
     },
     HelpTopic {
         topic: "passes",
@@ -172,10 +172,10 @@ pub(crate) const HELP: &[HelpTopic] = &[
             "Read after the semi-finish pass: the finish cut is as deep, to a dial division.",
         ],
         examples: &[
-            ("bore 20 H7", "from the drill"),
-            ("bore 20 H7 from 19.6", "from where it is now"),
-            ("bore 52 N7 from 51.6, hole cast iron", "what it is of changes what to expect"),
-            ("turn 20 g6 from 22", "outside"),
+            ("bore 20mm H7", "from the drill"),
+            ("bore 20mm H7 from 19.6mm", "from where it is now"),
+            ("bore 52mm N7 from 51.6mm, hole cast iron", "what it is of changes what to expect"),
+            ("turn 20mm g6 from 22mm", "outside"),
         ],
     },
 ];

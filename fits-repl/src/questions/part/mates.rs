@@ -408,7 +408,7 @@ pub(crate) fn is_inch(expression: &Expression) -> Option<bool> {
         Expression::Number(_, unit) => unit.map(|unit| {
             matches!(unit, Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch)
         }),
-        Expression::Gauge(_) => None,
+        Expression::Gauge(_) => Some(true),
         Expression::Negative(inner) => is_inch(&inner.value),
         Expression::Two(left, _, right) => is_inch(&left.value).or(is_inch(&right.value)),
     }

@@ -99,7 +99,7 @@ pub(crate) fn instruments<'a>(
                 is("bore") || is("hole") && small.get() || is("dial") && is_first.replace(false);
             is_first.set(false);
             small.set(is("small"));
-            !own && (is("and") || reserved().any(is))
+            !own && (is("and") || is("sure") || reserved().any(is))
         })?;
         if name.is_empty() {
             return fatal(

@@ -61,8 +61,8 @@ pub(crate) const CLAUSES: &[Clause] = &[
 ];
 
 impl Question for Part {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.size, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

@@ -22,16 +22,16 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     also: &[],
     lines: &["Standard fits that give a wanted range, the easiest to make first."],
     examples: &[
-        ("pick 20 clearance 0.01..0.06", "play"),
+        ("pick 20mm clearance 0.01mm..0.06mm", "play"),
         ("pick 1in interference 0.5 thou..2 thou", "grip"),
-        ("pick 20 holds 30 Nm, hub steel od 40 long 25", "by what it must hold"),
+        ("pick 20mm holds 30 Nm, hub steel od 40mm long 25mm", "by what it must hold"),
         ("pick 1in press under 3 tons, hub steel od 2in long 1in", "by the press"),
     ],
 }];
 
 impl Question for Pick {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.size, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

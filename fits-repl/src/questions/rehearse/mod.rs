@@ -27,15 +27,15 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         "with fault: short turn, backlash, light tool, rough or biased gauge.",
     ],
     examples: &[
-        ("rehearse 20 H7 from 19.6 with bore gauge", "the odds before cutting"),
-        ("rehearse 20 g6 from 20.5 with micrometer, runs 200, seed 7", "a shaft"),
-        ("rehearse 20 H7 from 19.6 with bore gauge with fault rough", "with a fault"),
+        ("rehearse 20mm H7 from 19.6mm with bore gauge", "the odds before cutting"),
+        ("rehearse 20mm g6 from 20.5mm with micrometer, runs 200, seed 7", "a shaft"),
+        ("rehearse 20mm H7 from 19.6mm with bore gauge with fault rough", "with a fault"),
     ],
 }];
 
 impl Question for Rehearse {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.0.size, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.0.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

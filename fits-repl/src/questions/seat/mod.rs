@@ -21,8 +21,8 @@ pub(crate) const CLAUSES: &[Clause] =
 pub(crate) const HELP: &[HelpTopic] = &[];
 
 impl Question for Seat {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(&self.size, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(&self.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

@@ -25,8 +25,8 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         "QUERY and batch begin anew each time, so that a line is always answered alike.",
     ],
     examples: &[
-        ("units in", "bare numbers are inches"),
-        ("units mm", "bare numbers are millimetres"),
+        ("units in", "bare numbers are inches; `inches` does it too"),
+        ("units mm", "bare numbers are millimetres; `metric` too"),
         ("dial radius", "the dial reads tool travel"),
         ("dial diameter", "the dial reads change of diameter"),
         ("dial graduation 0.02mm", "what the dial is divided in"),

@@ -40,8 +40,8 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
 const LONGEST: Length = Length::from_tenth_nanometres(1 << 53);
 
 impl Question for Size {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(self, session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(self)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

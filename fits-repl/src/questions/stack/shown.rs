@@ -23,6 +23,7 @@ impl Text {
                 .map(|unit| format!("{:<23} ", play_range(ends.min_mm, ends.max_mm, unit)));
             (one, other)
         };
+        self.make(out, answer);
         let (one, other) = play(answer.worst);
         let _ = writeln!(
             out,
@@ -30,7 +31,6 @@ impl Text {
             self.style(Style::Strong, &one),
             other.trim_end()
         );
-        self.make(out, answer);
         let mut line = |name: &str, ends: Ends, note: &str| {
             let (one, other) = play(ends);
             let _ = writeln!(out, "{}", format!("  {name:<21}{one}{other}{note}").trim_end());

@@ -29,7 +29,7 @@ impl Text {
             self.drill_line(out, tap);
         }
         if let Some(bore) = &thread.bore {
-            self.aim_line(out, "BORE", "nut", bore.aim_mm.0, Rounding::Nearest);
+            self.aim_line(out, "CUT", "bore", bore.aim_mm.0, Rounding::Nearest);
         }
         for (name, side) in [("screw", &thread.external), ("nut", &thread.internal)] {
             if let Some(side) = side {
@@ -384,8 +384,8 @@ impl Text {
         self.thread_name(out, &answer.name);
         let outside = answer.side == "external";
         let (work, toward) =
-            if outside { ("TURN", Rounding::Up) } else { ("BORE", Rounding::Down) };
-        self.aim_line(out, work, "blank", answer.blank.aim_mm.0, toward);
+            if outside { ("blank", Rounding::Up) } else { ("bore", Rounding::Down) };
+        self.aim_line(out, "CUT", work, answer.blank.aim_mm.0, toward);
         if let Some([one, other]) =
             self.spread(Some(answer.blank.min_mm), Some(answer.blank.max_mm))
         {

@@ -34,8 +34,8 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
 }];
 
 impl Question for WeightOf {
-    fn typed_in(&self, session: &Session) -> Units {
-        thought_in(self.section.first(), session.units)
+    fn size(&self) -> Option<&Size> {
+        Some(self.section.first())
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

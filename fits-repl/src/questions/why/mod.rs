@@ -18,7 +18,10 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     topic: "why",
     also: &[],
     lines: &["Where each figure of the last answer comes from: standard, table, rule, doubts."],
-    examples: &[("why 20 H7/g6", "of a query named"), ("why 290 M6", "of one with an exception")],
+    examples: &[
+        ("why 20mm H7/g6", "of a query named"),
+        ("why 290mm M6", "of one with an exception"),
+    ],
 }];
 
 /// `why`, of the last answer or of the query after it.
@@ -49,6 +52,10 @@ impl Question for Why {
 
     fn typed_in(&self, session: &Session) -> Units {
         self.0.as_ref().map_or(session.units, |of| of.question().typed_in(session))
+    }
+
+    fn size(&self) -> Option<&Size> {
+        self.0.as_ref().and_then(|of| of.question().size())
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

@@ -19,6 +19,7 @@ use crate::{
         printable::{BAD, FAINT, GOOD, PLAIN, STRONG, printable},
         text::lines::{excerpt, wrapped},
     },
+    sentence::Slip,
 };
 
 /// Renders under the settings in force.
@@ -52,9 +53,12 @@ impl Text {
         self.printable(out)
     }
 
-    /// How a phrase was read, the first line of its answer; nothing for a plain query.
-    pub fn read_as(&self, read_as: Option<&str>) -> String {
+    /// How a phrase was read, the first lines of its answer; nothing for a plain query.
+    pub fn read_as(&self, read_as: Option<&str>, slips: &[Slip]) -> String {
         let mut out = String::new();
+        for slip in slips {
+            wrapped(&mut out, "", &slip.to_string());
+        }
         if let Some(read_as) = read_as {
             wrapped(&mut out, "", &format!("read as: {read_as}"));
         }
