@@ -261,7 +261,9 @@ fn completes(shell: &str, arguments: &[&str], setup: &str) {
     }
     let home = tempfile::tempdir().expect("a folder");
     for (typed, wanted) in TYPED {
-        let mut command = Command::new(shell);
+        // Where the terminal does not echo, bash does not either.
+        let mut command = Command::new("sh");
+        command.args(["-c", "stty echo rows 24 cols 80; exec \"$0\" \"$@\"", shell]);
         command.args(arguments).current_dir(home.path());
         with_program(&mut command, home.path());
         let mut terminal = spawn_command(command, Some(20_000)).expect("a terminal");
