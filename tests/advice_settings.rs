@@ -20,7 +20,7 @@ const BORE: &str = "bore 20 H7 from 19.6 with bore gauge";
 fn a_turn_short_is_told_once_the_dial_s_turn_is_known() {
     // A tenth less than the 0.242 that a cut of 0.25 takes.
     const SHORT: &str = "cut 0.25 = 19.742 sure";
-    let told = |session: &mut Session| ask(session, SHORT)["story"]["story"].clone();
+    let told = |session: &mut Session| ask(session, SHORT)["story"]["name"].clone();
     assert_eq!(told(&mut after(&[BORE])), "backlash");
     assert_eq!(told(&mut after(&["dial turn 0.100", BORE])), "whole turn");
     // It is the dial's own figure: half of the change where it reads radius.

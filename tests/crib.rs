@@ -53,17 +53,17 @@ fn the_reamer_in_the_drawer_by_what_it_cuts() {
 #[test]
 fn a_bore_begins_with_a_drill_of_the_crib() {
     let plain = takes(&mut Session::new(), "bore 20 H7");
-    assert_eq!(plain["passes"][0]["drill"], "12.5 mm");
+    assert_eq!(plain["passes"][0]["drill_name"], "12.5 mm");
     assert_eq!(plain["drill_in_crib"], Value::Null);
     let mut own = shop(&["drill set metric 1..13 step 0.5", "drill set fraction 1/2in..3/4in"]);
     let plan = takes(&mut own, "bore 20 H7");
-    assert_eq!(plan["passes"][0]["drill"], "47/64 in");
+    assert_eq!(plan["passes"][0]["drill_name"], "47/64 in");
     assert_eq!(plan["drill_in_crib"], true);
     assert_eq!(plan["rather_drill"], "18.75 mm");
     // None in reach: the standard one, and it is said.
     let plan = takes(&mut shop(&["drill 5"]), "bore 20 H7");
     assert_eq!(
-        (&plan["passes"][0]["drill"], &plan["drill_in_crib"]),
+        (&plan["passes"][0]["drill_name"], &plan["drill_in_crib"]),
         (&"12.5 mm".into(), &false.into())
     );
     // A bar that does not go into the bore is of no use.
@@ -73,17 +73,17 @@ fn a_bore_begins_with_a_drill_of_the_crib() {
     let wide = takes(&mut stout, "bore 30 H7 from 29.6");
     assert!(!wide["notes"].to_string().contains("boring bar"), "{wide}");
     // The same in a pair's own plan.
-    assert_eq!(takes(&mut own, "20 H7/g6")["bore"]["passes"][0]["drill"], "47/64 in");
+    assert_eq!(takes(&mut own, "20 H7/g6")["bore"]["passes"][0]["drill_name"], "47/64 in");
 }
 
 #[test]
 fn the_drill_question_names_those_of_the_crib() {
     let mut own = shop(&["drill set metric 1..13 step 0.5", "drill #7"]);
     let near = takes(&mut own, "drill 0.2030in");
-    assert_eq!(near["crib"][0]["name"], "#7");
-    assert_eq!(near["crib"][1]["name"], "5.5 mm");
-    assert_eq!(takes(&mut own, "drill 5.5")["crib"].as_array().map(Vec::len), Some(1));
-    assert_eq!(takes(&mut Session::new(), "drill 5.5")["crib"], Value::Null);
+    assert_eq!(near["crib_drills"][0]["name"], "#7");
+    assert_eq!(near["crib_drills"][1]["name"], "5.5 mm");
+    assert_eq!(takes(&mut own, "drill 5.5")["crib_drills"].as_array().map(Vec::len), Some(1));
+    assert_eq!(takes(&mut Session::new(), "drill 5.5")["crib_drills"], Value::Null);
     let text = |session: &mut Session, query: &str| {
         let answer = session.evaluate(query).expect(query);
         Text { settings: session.shown(), colour: Colour::Off }.answer(&answer)

@@ -49,7 +49,7 @@ fn a_fit() {
     // No drill of so much is common: 12.5 mm, bored, then reamed.
     has(&fit, "/ream/drill", Value::Null);
     has(&fit, "/ream/bore_first", true);
-    has(&fit, "/ream/first_drill", "12.5 mm");
+    has(&fit, "/ream/first_drill_name", "12.5 mm");
     has(&fit, "/ream/before_mm", 19.75);
     let small = answer("10 H7/g6");
     has(&small, "/ream/drill/name", "9.7 mm");
@@ -459,13 +459,13 @@ fn readings_together() {
     has(&reading, "/verdict", "good");
     let reading = answer("20 H7 = 20.012/20.022");
     has(&reading, "/verdict", "over");
-    has(&reading, "/form/places_mm/1", 20.022);
-    has(&reading, "/form/difference_mm", 0.01);
-    has(&reading, "/form/real", true);
+    has(&reading, "/form_error/places_mm/1", 20.022);
+    has(&reading, "/form_error/difference_mm", 0.01);
+    has(&reading, "/form_error/real", true);
     has(&reading, "/to_first_limit_mm", -0.012);
     has(&reading, "/to_last_limit_mm", -0.001);
     let reading = answer("20 H7 = 20.012 20.012/20.014 20.014 with telescoping gauge");
-    has(&reading, "/form/real", false);
+    has(&reading, "/form_error/real", false);
     has(&reading, "/readings", 4);
     has(&reading, "/reading_mm", 20.013);
     // The slash still parts hole and shaft of a pair.
@@ -506,8 +506,8 @@ fn the_tailstock() {
     has(&align, "/toward", "toward the tool");
     has(&align, "/taper_mm", 0.03);
     has(&align, "/per_100_mm_mm", 0.02);
-    has(&align, "/part/leaves_mm", 0.005);
-    has(&align, "/part/survives", true);
+    has(&align, "/turned/leaves_mm", 0.005);
+    has(&align, "/turned/survives", true);
     has(&answer("align 20.01 19.98 over 150"), "/toward", "away from the tool");
 }
 
@@ -522,8 +522,10 @@ fn a_rehearsal() {
     assert_eq!(names, ["adviser", "half, then the rest", "dial it all"]);
     for strategy in strategies {
         let share = |field: &str| strategy[field].as_f64().unwrap_or_else(|| panic!("{field}"));
-        assert!((share("good") + share("over") + share("under") - 1.0).abs() < 1e-12);
-        assert!(share("passes") >= 1.0 && share("readings") >= 1.0);
+        assert!(
+            (share("share_good") + share("share_over") + share("share_under") - 1.0).abs() < 1e-12
+        );
+        assert!(share("mean_passes") >= 1.0 && share("mean_readings") >= 1.0);
     }
     assert_eq!(
         odds["strategies"],
@@ -578,7 +580,7 @@ fn tap_drills_wires_and_passes() {
     assert!(tap["alternatives"].as_array().is_some_and(|others| others.len() >= 3));
     let tap = answer("#2-56 tap #50");
     has(&tap, "/drill/name", "#50");
-    has(&tap, "/in_hand", true);
+    has(&tap, "/tap_in_hand", true);
     // (0.086 - 0.070) x 56 / 1.299038.
     has(&tap, "/percent", 68.97);
     // ISO 273:1979, table: M10, fine 10.5, medium 11, coarse 12.
@@ -624,7 +626,7 @@ fn tap_drills_wires_and_passes() {
     }
     let passes = answer("M10x1.25 cut straight");
     has(&passes, "/answer", "thread_passes");
-    has(&passes, "/feed", "straight");
+    has(&passes, "/feed_by", "straight");
     has(&passes, "/side", "external");
     let list = passes["passes"].as_array().expect("passes");
     assert_eq!(list.last().expect("a pass")["name"], "spring");
@@ -770,8 +772,8 @@ fn bushings() {
     let nylon = answer("bushing 20 od 26 long 20, hub steel, nylon, warm 60C");
     has(&nylon, "/running_by", "by the rule for plastic, common practice");
     has(&nylon, "/in_service/0/at_c", 60.0);
-    has(&nylon, "/in_service/0/damp", "dry");
-    has(&nylon, "/in_service/1/damp", "in room air");
+    has(&nylon, "/in_service/0/damp_state", "dry");
+    has(&nylon, "/in_service/1/damp_state", "in room air");
     assert!(
         nylon["in_service"][1]["min_mm"].as_f64() < nylon["clearance"]["min_mm"].as_f64(),
         "{nylon}"

@@ -47,8 +47,8 @@ fn a_bore_goes_by_the_larger_place_and_a_shaft_by_the_smaller() {
         let mut session = opened(first);
         let log = takes(&mut session, line);
         assert_eq!(log["entries"][0]["reading_mm"], decides, "{line}");
-        assert_eq!(log["form"]["decides"], place, "{line}");
-        assert_eq!(log["form"]["real"], true, "{line}");
+        assert_eq!(log["form_error"]["decides"], place, "{line}");
+        assert_eq!(log["form_error"]["real"], true, "{line}");
         assert_eq!(log["entries"][0]["places"].as_array().map(Vec::len), Some(2), "{line}");
         // The size that is believed is the deciding place's.
         let size = log["size_mm"].as_f64().expect("a size");
@@ -95,8 +95,8 @@ fn the_form_is_told_with_what_to_do() {
     ] {
         let mut session = opened(first);
         let log = takes(&mut session, line);
-        assert_eq!(log["form"]["shape"], shape, "{line}");
-        let to_do = log["form"]["to_do"].as_str().expect("words");
+        assert_eq!(log["form_error"]["shape"], shape, "{line}");
+        let to_do = log["form_error"]["to_do"].as_str().expect("words");
         assert!(to_do.contains(words), "{line}: {to_do}");
         // A hint between backquotes is answered, and agrees.
         for hint in to_do.split('`').skip(1).step_by(2) {
@@ -109,9 +109,11 @@ fn the_form_is_told_with_what_to_do() {
     // Less than the gauge scatters is not a form.
     let mut session = opened(BORE);
     let log = takes(&mut session, "cut 0.25 = 19.843 / 19.845");
-    assert_eq!(log["form"]["real"], false);
+    assert_eq!(log["form_error"]["real"], false);
     assert!(
-        log["form"]["says"].as_str().is_some_and(|it| it.contains("no more than a bore gauge"))
+        log["form_error"]["says"]
+            .as_str()
+            .is_some_and(|it| it.contains("no more than a bore gauge"))
     );
 }
 
@@ -123,13 +125,13 @@ fn a_part_is_not_done_before_all_of_it_is_inside() {
     let log = takes(&mut session, "cut 0.15 = 20.012 front 19.996 back sure");
     assert_ne!(log["next"]["reason"], Value::Null, "{log}");
     assert!(log["next"]["probability_good"].as_f64().is_none_or(|it| it < 0.5), "{log}");
-    let says = log["form"]["says"].as_str().expect("words");
+    let says = log["form_error"]["says"].as_str().expect("words");
     assert!(says.ends_with("back is 0.004 mm short of the limits"), "{says}");
     let (message, ..) = refused(&mut session, "done");
     assert!(message.contains("not inside"), "{message}");
     // More than the tolerance: no cut mends it.
     let log = takes(&mut session, "read 20.012 front 19.986 back sure");
-    let says = log["form"]["says"].as_str().expect("words");
+    let says = log["form_error"]["says"].as_str().expect("words");
     assert!(says.contains("no cut brings all of it inside"), "{says}");
     // One reading alone leaves the form told before.
     let log = takes(&mut session, "read 20.012 sure");
@@ -257,7 +259,7 @@ fn file_replay_and_undo_keep_every_place() {
     let mut again = Session::new();
     again.keep_logs(Logs::File(path)).expect("a file");
     let after = takes(&mut again, "log");
-    for key in ["entries", "form", "next", "size_mm", "cut_factor"] {
+    for key in ["entries", "form_error", "next", "size_mm", "cut_factor"] {
         assert_eq!(after[key], before[key], "{key}");
     }
     fs::remove_dir_all(&folder).expect("removed");

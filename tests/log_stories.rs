@@ -53,7 +53,7 @@ fn a_miss_is_told_as_what_probably_happened() {
         // The story comes first, then the reading to take, then the advice.
         let sure = format!("{line} sure");
         let told = ask(&mut session.trial(), &sure);
-        assert_eq!(told["story"]["story"], story, "{told}");
+        assert_eq!(told["story"]["name"], story, "{told}");
         let said = text(&mut session, &sure);
         let check = told["story"]["check"].as_str().expect("what to look at");
         let start: String = check.chars().take(20).collect();
@@ -128,5 +128,5 @@ fn the_program_says_it_as_the_library_does() {
     let out = child.wait_with_output().expect("it ends");
     let out = String::from_utf8_lossy(&out.stdout);
     let last: Value = serde_json::from_str(out.lines().last().unwrap_or_default()).expect("JSON");
-    assert_eq!(last["story"]["story"], "hardly moved", "{last}");
+    assert_eq!(last["story"]["name"], "hardly moved", "{last}");
 }

@@ -59,7 +59,7 @@ fn each_machine_has_dials_of_its_own() {
 fn a_turn_short_is_the_machine_s_own() {
     const SHORT: &str = "cut 0.25 = 19.742 sure";
     let bore = "bore 20 H7 from 19.6 with bore gauge";
-    let told = |lines: &[&str]| ask(&mut after(lines), SHORT)["story"]["story"].clone();
+    let told = |lines: &[&str]| ask(&mut after(lines), SHORT)["story"]["name"].clone();
     assert_eq!(told(&["dial turn 0.1", bore]), "whole turn");
     assert_eq!(told(&["dial turn 0.1", "machine boring head", bore]), "backlash");
     assert_eq!(told(&["machine boring head", "dial turn 0.1", bore]), "whole turn");

@@ -35,7 +35,7 @@ fn shows(text: &str, mark: &str) -> bool {
 fn said(query: &str) -> String {
     let mut session = Session::new();
     match session.evaluate(query) {
-        Ok(answer) => PLAIN.read_as(session.read_as()) + &PLAIN.answer(&answer),
+        Ok(answer) => PLAIN.read_as(session.read_as(), session.slips()) + &PLAIN.answer(&answer),
         Err(problem) => problem.hint(""),
     }
 }

@@ -241,10 +241,10 @@ proptest! {
         let mut at: Option<f64> = plan["start_mm"].as_f64().filter(|_| off.is_some());
         for pass in passes {
             let to = number(&pass["to_mm"]);
-            if pass["drill"].is_string() {
+            if pass["drill_name"].is_string() {
                 let owned = if crib == Some("drill 20") { 20.0 } else { 12.7 };
                 prop_assert!(to <= owned, "{what}: {pass}");
-                prop_assert_eq!(pass["drill"].as_str().unwrap().contains("in"), inches && plan["drill_in_crib"] != true);
+                prop_assert_eq!(pass["drill_name"].as_str().unwrap().contains("in"), inches && plan["drill_in_crib"] != true);
             } else if pass["name"] != "spring" {
                 if let Some(at) = at {
                     prop_assert!(if hole { to > at } else { to < at }, "{what}: {pass}");

@@ -10,6 +10,7 @@ use crate::{
 };
 
 /// The kind of a fit (ISO 286-1:2010, 3.3).
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Kind {
@@ -33,6 +34,7 @@ impl Kind {
 }
 
 /// Which part the fit is built on (ISO 286-1:2010, 3.4).
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Basis {

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 /// How a figure is known.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Known {
@@ -63,6 +64,7 @@ impl Known {
 }
 
 /// Why one figure is what it is.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Reason {
     /// The figure, as `IT7` or `largest reamer`.

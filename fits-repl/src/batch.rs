@@ -1,9 +1,16 @@
 //! A query a line in, a JSON object a line out.
 
-use std::io::{self, BufRead, Read as _, Write};
+use std::{
+    io::{self, BufRead, Read as _, Write},
+    time::{Duration, Instant},
+};
 
 use crate::{
-    answer::Answer, problem::Problem, render::json, session::Session, words::LONGEST_LINE,
+    answer::Answer,
+    problem::{Code, Problem},
+    render::json,
+    session::Session,
+    words::LONGEST_LINE,
 };
 
 /// What a run of queries came to, worst first.
@@ -87,12 +94,50 @@ pub fn too_long(start: &[u8]) -> (Problem, String) {
         ),
         0..text.len(),
     )
-    .advise("type one query a line, as `20 H7/g6`");
+    .advise("type one query a line, as `20 H7/g6`")
+    .kind(Code::TooLong);
     (problem, text)
 }
 
 /// Bytes gathered before they are written, while more input is waiting.
 const ENOUGH: usize = 1 << 16;
+
+/// Input that says on a terminal how far it is read, where its size is known.
+#[derive(Debug)]
+pub struct Watched<R> {
+    input: R,
+    size: Option<u64>,
+    read: u64,
+    told: Option<Instant>,
+}
+
+impl<R> Watched<R> {
+    /// With the bytes that there are to read; none where nothing is to be said.
+    pub const fn new(input: R, size: Option<u64>) -> Self {
+        Self { input, size, read: 0, told: None }
+    }
+}
+
+impl<R: io::Read> io::Read for Watched<R> {
+    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
+        let count = self.input.read(buffer)?;
+        let Some(size) = self.size.filter(|size| *size > 0) else { return Ok(count) };
+        self.read += count as u64;
+        let is_due = self.told.is_none_or(|told| told.elapsed() > Duration::from_millis(200));
+        let line = match count {
+            0 => "\r\x1b[K".to_owned(),
+            _ if is_due => format!("\r{} % read", (self.read * 100 / size).min(100)),
+            _ => return Ok(count),
+        };
+        self.told = Some(Instant::now());
+        // A terminal that is gone needs nothing.
+        let _ = io::stderr().write_all(line.as_bytes());
+        Ok(count)
+    }
+}
+
+/// The mark that some programs put before a text.
+pub(crate) const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
 
 /// Answers every line until the input ends; the first answer holds what was
 /// found in the session's files. Answers are written out as soon as no further
@@ -119,8 +164,10 @@ pub fn run(
             return Ok(worst);
         }
         number += 1;
-        let notes = if number == 1 { file_notes } else { &[] };
-        let line = bytes.strip_suffix(b"\n").unwrap_or(&bytes);
+        let (notes, mark) =
+            if number == 1 { (file_notes, BYTE_ORDER_MARK) } else { (&[][..], &[][..]) };
+        let line = bytes.strip_prefix(mark).unwrap_or(&bytes);
+        let line = line.strip_suffix(b"\n").unwrap_or(line);
         let line = line.strip_suffix(b"\r").unwrap_or(line);
         worst = worst.max(if reading == Reading::TooLong {
             let (problem, text) = too_long(line);
@@ -169,6 +216,7 @@ pub fn not_text(line: &[u8], error: std::str::Utf8Error) -> (Problem, String) {
     let end = start + char::REPLACEMENT_CHARACTER.len_utf8();
     // What is left without them may not be a query either: it is not offered.
     let problem = Problem::new("the line is not UTF-8 text", start..end.min(text.len()))
-        .advise("type it again without the bytes that are not text, as `20 H7/g6`");
+        .advise("type it again without the bytes that are not text, as `20 H7/g6`")
+        .kind(Code::NotText);
     (problem, text)
 }

@@ -9,6 +9,7 @@
 
 pub mod answer;
 pub mod batch;
+pub mod command;
 mod files;
 pub mod help;
 pub mod line_editor;
@@ -16,9 +17,11 @@ pub mod problem;
 pub mod query;
 pub(crate) mod questions;
 pub mod render;
+pub mod schema;
 mod sentence;
 pub mod session;
 pub mod signals;
+pub mod table;
 pub(crate) mod words;
 
 pub use files::Home;

@@ -10,7 +10,6 @@ use std::{
     rc::Rc,
 };
 
-use fits_core::shop::words::Word;
 use rustyline::{
     CompletionType, Config, Context, Editor, Helper, Highlighter, Validator,
     completion::{Completer, Pair},
@@ -22,30 +21,15 @@ use rustyline::{
 use crate::{
     answer::Answer,
     batch::Outcome,
-    help::topics,
+    command::complete::of_query,
     query::{Query, Units},
-    render::{Colour, printable, text::Text},
+    render::{Colour, follow_terminal, printable, text::Text},
     session::Session,
     signals,
-    words::clause::{self, reserved},
 };
 
 /// Lines of history kept.
 const HISTORY_LINES: usize = 10_000;
-
-/// The classes worth offering: the preferred ones of ISO 286-2 and ANSI B4.2.
-const HOLES: &[&str] =
-    &["H6", "H7", "H8", "H9", "H11", "C11", "D9", "F8", "G7", "JS7", "K7", "N7", "P7", "S7", "U7"];
-const SHAFTS: &[&str] = &[
-    "c11", "d9", "f7", "g6", "h6", "h7", "h8", "h9", "h11", "js6", "k6", "m6", "n6", "p6", "r6",
-    "s6", "u6",
-];
-
-/// The classes of ASME B4.1 in commonest use (common practice, no source).
-const INCH: &[&str] = &["RC3", "RC4", "RC5", "RC7", "LC2", "LC5", "LT3", "LN2", "FN1", "FN2"];
-
-/// What `crib add` takes.
-const TOOLS: [&str; 7] = ["drill", "reamer", "tap", "pin", "bar", "instrument", "material"];
 
 #[derive(Helper, Highlighter, Validator)]
 struct Assistant {
@@ -73,67 +57,18 @@ impl Completer for Assistant {
         at: usize,
         _: &Context<'_>,
     ) -> rustyline::Result<(usize, Vec<Pair>)> {
-        let (start, words) = candidates(line.get(..at).unwrap_or(line));
+        let (start, words) = of_query(line.get(..at).unwrap_or(line));
         Ok((
             start,
             words
                 .into_iter()
-                .map(|word| Pair { display: word.to_owned(), replacement: word.to_owned() })
+                .map(|one| Pair {
+                    display: one.word.to_string(),
+                    replacement: one.word.into_owned(),
+                })
                 .collect(),
         ))
     }
-}
-
-/// Where the word before the cursor starts, and what it may become.
-fn candidates(before: &str) -> (usize, Vec<&'static str>) {
-    let start = before
-        .rfind(|c: char| c.is_whitespace() || matches!(c, '/' | ',' | '='))
-        .map_or(0, |at| at + before[at..].chars().next().map_or(1, char::len_utf8));
-    let (typed, context) = (&before[start..], before[..start].trim_end());
-    let mut offered: Vec<&'static str> = Vec::new();
-    let first_word = context.split_whitespace().next().unwrap_or_default();
-    if first_word == "help" {
-        offered.extend(topics().map(|topic| topic.topic));
-    } else if first_word == "units" {
-        offered.extend(["mm", "in"]);
-    } else if first_word == "dial" {
-        offered.extend(["diameter", "radius", "graduation", "turn"]);
-    } else if first_word == "machine" {
-        offered.extend(["lathe", "boring"]);
-    } else if first_word == "log" {
-        offered.extend(["list", "open", "leave"]);
-    } else if first_word == "crib" {
-        offered.extend(if context.contains(' ') { &TOOLS[..] } else { &["add", "remove"] });
-    } else if context.ends_with('/') {
-        offered.extend(SHAFTS);
-    } else if let Some(clauses) = clause::opened_by(first_word) {
-        offered.extend(clauses.iter().skip(1).map(|clause| clause.word));
-    } else if let Ok(read) = crate::read(context) {
-        if matches!(read, Query::Size(_)) {
-            offered.extend(HOLES.iter().chain(SHAFTS).chain(INCH));
-            offered.extend(Word::all().map(Word::name));
-            offered.push("general");
-        }
-        offered.extend([
-            "from",
-            "hole = ",
-            "shaft = ",
-            "hub",
-            "long",
-            "thin tube",
-            "turns",
-            "with",
-            "at",
-        ]);
-    } else {
-        let clauses = [
-            "at", "from", "general", "hub", "long", "overhang", "room", "runs", "seed", "thin",
-            "turns", "with", "within",
-        ];
-        offered.extend(reserved().filter(|word| !clauses.contains(word)));
-    }
-    offered.retain(|word| word.starts_with(typed) && *word != typed);
-    (start, offered)
 }
 
 impl Hinter for Assistant {
@@ -246,6 +181,7 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
                 }
                 let mut session = session.borrow_mut();
                 signals::begin();
+                follow_terminal();
                 // The answer to what the prompt asked.
                 let is_inches = !session.units_are_chosen() && line.trim() == "in";
                 let line = if is_inches { "inches".to_owned() } else { line };
@@ -268,24 +204,5 @@ pub fn run(session: Session, notes: &[String], colour: Colour) -> io::Result<Out
             Err(ReadlineError::Eof) => return Ok(Outcome::Answered),
             Err(error) => return Err(io::Error::other(error)),
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::candidates;
-
-    #[test]
-    fn completion_offers_what_can_stand_there() {
-        assert_eq!(candidates("20 H1"), (3, vec!["H11"]));
-        assert_eq!(candidates("20 H7/g"), (6, vec!["g6"]));
-        assert_eq!(candidates("be"), (0, vec![]));
-        assert_eq!(candidates("bo"), (0, vec!["bore"]));
-        assert_eq!(candidates("bore 20 H7 fr"), (11, vec!["from"]));
-        assert_eq!(candidates("units "), (6, vec!["mm", "in"]));
-        assert_eq!(candidates("help pa"), (5, vec!["pairs", "parts", "passes"]));
-        assert_eq!(candidates("3/4in RC"), (6, vec!["RC3", "RC4", "RC5", "RC7"]));
-        assert_eq!(candidates("20 pre"), (3, vec!["precision running", "press"]));
-        assert_eq!(candidates("20 \u{2300}"), (3, vec![]));
     }
 }

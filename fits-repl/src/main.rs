@@ -1,172 +1,94 @@
 //! The `fits` command: a prompt, one answer, or a line-by-line service.
 
 use std::{
-    ffi::OsString,
+    ffi::{OsStr, OsString},
     io::{self, IsTerminal as _, Write as _},
-    path::PathBuf,
     process::ExitCode,
 };
 
 use fits_repl::{
     Home,
     batch::{self, Outcome, Reading, not_text},
+    command::{self, Asked, Command, Form, When, complete, completions},
     line_editor,
-    query::Units,
-    render::{Colour, json, printable, svg, text::Text},
+    render::{Colour, follow_terminal, json, printable, svg, text::Text},
+    schema,
     session::{Logs, Session},
-    signals,
+    signals, table,
 };
-
-const USAGE: &str = "\
-Fits and tolerances at the lathe: what to cut both parts to, and how to get there.
-
-usage: fits                     open the prompt
-       fits [--json|--svg] QUERY   answer once: text, one JSON object, a picture
-       fits batch [FILE]        read a query a line, write a JSON object a line
-
-options:
-  --in, --mm     bare numbers are inches, or millimetres; otherwise as the prompt
-                 remembers, but --json and batch take what the line says alone
-  --json         one JSON object on one line
-  --svg          the picture of a joint (`assemble ...`)
-  --crib FILE    the tools one owns; batch knows none unless told
-  --log FILE     keep the pass log in FILE; the prompt keeps its own
-  -h, --help     this text; queries: `fits help`
-  -V, --version  the version
-
-exit status: 0 answered; 1 answered, and a reading is out of limits;
-2 a query was not understood; 3 a file or the machine failed
-
-examples: fits 20mm H7/g6
-          fits '20mm H7/g6, hole = 20.013mm'
-          fits --json 'bore 3/4in H7 from 0.735in'
-";
 
 /// The machine failed.
 const FAILED: u8 = 3;
 /// The command line or a query was not understood.
 const NOT_UNDERSTOOD: u8 = 2;
 
-/// What one answer is written as.
-#[derive(Clone, Copy, PartialEq)]
-enum Form {
-    Text,
-    Json,
-    Svg,
-}
-
-/// What the command line asks for.
-enum Task {
-    Usage,
-    Version,
-    Prompt,
-    Once { form: Form, query: OsString },
-    Batch(Option<OsString>),
-}
-
 fn main() -> ExitCode {
-    let (files, task) = match task(std::env::args_os()) {
-        Ok(task) => task,
+    let asked = match command::read(std::env::args_os()) {
+        Ok(asked) => asked,
         Err(message) => {
             complain(&format!("{message}\ntry `fits --help`"));
             return ExitCode::from(NOT_UNDERSTOOD);
         }
     };
-    let done = match task {
-        Task::Usage => write_out(USAGE.as_bytes()).map(|()| 0),
-        Task::Version => {
-            write_out(concat!("fits ", env!("CARGO_PKG_VERSION"), "\n").as_bytes()).map(|()| 0)
-        }
-        Task::Prompt => prompt(files),
-        Task::Once { form, query } => once(files, form, query),
-        Task::Batch(file) => lines(files, file),
-    };
-    match done {
+    match run(asked) {
         Ok(status) => ExitCode::from(status),
         // Whoever read us has had enough: leave quietly.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(error) => {
             complain(&error.to_string());
-            ExitCode::from(FAILED)
+            let is_asked_wrongly = error.kind() == io::ErrorKind::InvalidInput;
+            ExitCode::from(if is_asked_wrongly { NOT_UNDERSTOOD } else { FAILED })
         }
     }
 }
 
-/// Flags come first; from the first word that is none, all is the query.
-fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), String> {
-    let mut parser = lexopt::Parser::from_iter(arguments);
-    let (mut files, mut form) = (Files::default(), Form::Text);
-    loop {
-        // `-20 H7` and `-.5in` are queries, if bad ones, not flags.
-        if let Some(raw) = parser.try_raw_args()
-            && raw.peek().and_then(|word| word.to_str()).is_some_and(is_negative_number)
-        {
-            return Ok((files, Task::Once { form, query: rest(&mut parser, None)? }));
-        }
-        match parser.next().map_err(|error| error.to_string())? {
-            Some(lexopt::Arg::Long("json")) => form = Form::Json,
-            Some(lexopt::Arg::Long("svg")) => form = Form::Svg,
-            Some(lexopt::Arg::Long("in")) => files.units = Some(Units::Inches),
-            Some(lexopt::Arg::Long("mm")) => files.units = Some(Units::Millimetres),
-            Some(lexopt::Arg::Long("crib")) => files.crib = Some(file(&mut parser)?),
-            Some(lexopt::Arg::Long("log")) => files.log = Some(file(&mut parser)?),
-            Some(lexopt::Arg::Long("help") | lexopt::Arg::Short('h')) => {
-                return Ok((files, Task::Usage));
-            }
-            Some(lexopt::Arg::Long("version") | lexopt::Arg::Short('V')) => {
-                return Ok((files, Task::Version));
-            }
-            Some(lexopt::Arg::Value(word)) if word == "batch" => return batch(parser, files),
-            Some(lexopt::Arg::Value(word)) => {
-                return Ok((files, Task::Once { form, query: rest(&mut parser, Some(word))? }));
-            }
-            Some(other) => return Err(other.unexpected().to_string()),
-            None if form == Form::Svg => return Err("a query is missing after --svg".into()),
-            None if form == Form::Json => return Err("a query is missing after --json".into()),
-            None => return Ok((files, Task::Prompt)),
+/// Does what is asked, and gives the exit status.
+fn run(asked: Asked) -> io::Result<u8> {
+    if asked.version {
+        return say(concat!("fits ", env!("CARGO_PKG_VERSION"), "\n"));
+    }
+    if asked.help {
+        return say(&command::help::help(asked.command, &Home::of_user()));
+    }
+    let word = asked.words.first().map(|word| word.to_string_lossy().into_owned());
+    match asked.command {
+        Command::Answer if asked.words.is_empty() => prompt(asked),
+        Command::Answer => once(asked),
+        Command::Batch => lines(asked),
+        Command::Schema => match schema::text(word.as_deref()) {
+            Ok(text) => say(&text),
+            Err(why) => refuse(&why),
+        },
+        Command::Man => say(&command::man::page()),
+        Command::Completions => match completions::script(word.as_deref().unwrap_or_default()) {
+            Some(script) => say(script),
+            None => refuse(&format!(
+                "there are completions for bash, zsh, fish and powershell, not for {}",
+                word.unwrap_or_default()
+            )),
+        },
+        Command::Candidates => {
+            let words: Vec<String> =
+                asked.words.iter().map(|word| word.to_string_lossy().into_owned()).collect();
+            let found = complete::of_words(&words);
+            let lines = found.iter().map(|one| format!("{}\t{}\n", one.word, one.says));
+            say(&lines.collect::<String>())
         }
     }
 }
 
-/// What stands after `batch`: a file, units, and the files of the shop.
-fn batch(mut parser: lexopt::Parser, mut files: Files) -> Result<(Files, Task), String> {
-    let mut input = None;
-    while let Some(argument) = parser.next().map_err(|error| error.to_string())? {
-        match argument {
-            lexopt::Arg::Long("in") => files.units = Some(Units::Inches),
-            lexopt::Arg::Long("mm") => files.units = Some(Units::Millimetres),
-            lexopt::Arg::Long("crib") => files.crib = Some(file(&mut parser)?),
-            lexopt::Arg::Long("log") => files.log = Some(file(&mut parser)?),
-            lexopt::Arg::Value(name) if input.is_none() => input = Some(name),
-            lexopt::Arg::Value(_) => {
-                return Err("`batch` takes one file, or none for standard input".into());
-            }
-            other => return Err(other.unexpected().to_string()),
-        }
-    }
-    Ok((files, Task::Batch(input)))
+fn say(text: &str) -> io::Result<u8> {
+    write_out(text.as_bytes()).map(|()| 0)
 }
 
-/// The file after an option.
-fn file(parser: &mut lexopt::Parser) -> Result<PathBuf, String> {
-    parser.value().map(PathBuf::from).map_err(|error| error.to_string())
+/// The command line asks for what there is not.
+fn refuse(why: &str) -> io::Result<u8> {
+    Err(io::Error::new(io::ErrorKind::InvalidInput, why))
 }
 
-fn is_negative_number(word: &str) -> bool {
-    word.strip_prefix('-')
-        .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit() || c == '.'))
-}
-
-/// The words of the query, joined by spaces.
-fn rest(parser: &mut lexopt::Parser, first: Option<OsString>) -> Result<OsString, String> {
-    let mut query = first.unwrap_or_default();
-    for word in parser.raw_args().map_err(|error| error.to_string())? {
-        if !query.is_empty() {
-            query.push(" ");
-        }
-        query.push(word);
-    }
-    Ok(query)
+/// The exit status of answers.
+fn status(outcome: Outcome, exit_zero: bool) -> u8 {
+    if exit_zero && outcome != Outcome::Failed { 0 } else { outcome.status() }
 }
 
 fn write_out(bytes: &[u8]) -> io::Result<()> {
@@ -178,14 +100,6 @@ fn write_out(bytes: &[u8]) -> io::Result<()> {
 /// Says what is wrong on standard error, which may be closed.
 fn complain(what: &str) {
     let _ = writeln!(io::stderr(), "fits: {}", printable(what, Colour::Off));
-}
-
-/// What the command line says of files, and of bare numbers.
-#[derive(Clone, Debug, Default)]
-struct Files {
-    units: Option<Units>,
-    crib: Option<PathBuf>,
-    log: Option<PathBuf>,
 }
 
 /// Whose questions are answered.
@@ -204,7 +118,7 @@ enum Way {
 }
 
 /// A session, and what was wrong with its files.
-fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
+fn session(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<String>)> {
     let mut session = Session::new();
     session.progress = Some(progress);
     let home = Home::of_user();
@@ -212,18 +126,23 @@ fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     if matches!(way, Way::Prompt | Way::Once) {
         notes.extend(session.use_own_settings(&home));
     }
-    if let Some(units) = files.units {
+    if let Some(units) = asked.units {
         session.take_units(units);
     }
-    match files.crib {
+    if let Some(dial) = asked.dial {
+        session.dial = dial;
+    }
+    match asked.crib.take() {
         Some(file) => notes.extend(session.use_crib(file)),
         None if way != Way::Lines => notes.extend(session.use_own_crib(&home)),
         None => {}
     }
-    let logs = match (files.log, way, home.data) {
+    (session.alone, session.tells_shown) = (asked.alone, asked.shown);
+    let logs = match (asked.log.take(), way, home.data) {
         (Some(file), ..) => Logs::File(file),
         (None, Way::Prompt, Some(folder)) => Logs::Folder(folder.join("passes")),
         (None, Way::Once | Way::Json, _) => Logs::Off,
+        _ if asked.alone => Logs::Off,
         _ => Logs::Memory,
     };
     notes.extend(session.keep_logs(logs)?);
@@ -231,8 +150,8 @@ fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
 }
 
 /// The same for a program: the notes go to standard error too.
-fn session_for_lines(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
-    let (session, notes) = session(files, way)?;
+fn session_for_lines(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<String>)> {
+    let (session, notes) = session(asked, way)?;
     for note in &notes {
         complain(note);
     }
@@ -253,15 +172,28 @@ fn progress(done: u64, of: u64) -> bool {
     goes_on
 }
 
-fn colour() -> Colour {
-    let refused = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
-    let plain = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
-    if refused || plain || !io::stdout().is_terminal() { Colour::Off } else { Colour::On }
+/// Whether a stream gets colour: the option decides, then the environment
+/// (`NO_COLOR`, then `CLICOLOR_FORCE`, then `CLICOLOR`), then the terminal.
+fn colour(when: When, is_terminal: bool) -> Colour {
+    let set = |name| std::env::var_os(name).filter(|value: &OsString| !value.is_empty());
+    let is = |name, wanted: &str| set(name).is_some_and(|value| value == OsStr::new(wanted));
+    let shows = match when {
+        When::Always => true,
+        When::Never => false,
+        When::Auto if set("NO_COLOR").is_some() => false,
+        When::Auto if set("CLICOLOR_FORCE").is_some() && !is("CLICOLOR_FORCE", "0") => true,
+        When::Auto => is_terminal && !is("CLICOLOR", "0") && !is("TERM", "dumb"),
+    };
+    if shows { Colour::On } else { Colour::Off }
 }
 
-fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
-    let way = if form == Form::Json { Way::Json } else { Way::Once };
-    let (mut session, notes) = session_for_lines(files, way)?;
+fn once(mut asked: Asked) -> io::Result<u8> {
+    let way = if asked.form == Form::Json { Way::Json } else { Way::Once };
+    let (mut session, notes) = session_for_lines(&mut asked, way)?;
+    let (form, query) = (asked.form, asked.query());
+    if io::stdout().is_terminal() {
+        follow_terminal();
+    }
     let (query, answer) = match query.into_string() {
         Ok(text) => {
             let answer = session.evaluate(&text);
@@ -276,7 +208,7 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
             (text, Err(problem))
         }
     };
-    let status = Outcome::of(&answer).status();
+    let status = status(Outcome::of(&answer), asked.exit_zero);
     if form == Form::Json {
         let mut out = Vec::new();
         json::object_with(&mut out, None, &query, session.beside(&notes), &answer);
@@ -284,7 +216,8 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
         write_out(&out)?;
         return Ok(status);
     }
-    let text = Text { settings: session.shown(), colour: colour() };
+    let text =
+        Text { settings: session.shown(), colour: colour(asked.color, io::stdout().is_terminal()) };
     match answer {
         Ok(answer) if form == Form::Svg => {
             let Some(picture) = svg::picture(&answer, session.shown()) else {
@@ -298,38 +231,51 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
             write_out(text.answer(&answer).as_bytes())?;
         }
         Err(problem) => {
-            let plain = Text {
-                colour: if io::stderr().is_terminal() { text.colour } else { Colour::Off },
-                ..text
-            };
+            let plain = Text { colour: colour(asked.color, io::stderr().is_terminal()), ..text };
             let _ = write!(io::stderr(), "{}", plain.problem(&query, &problem));
         }
     }
     Ok(status)
 }
 
-fn lines(files: Files, file: Option<OsString>) -> io::Result<u8> {
-    let (mut session, notes) = session_for_lines(files, Way::Lines)?;
-    let out = io::stdout().lock();
-    let outcome = match file {
-        None => batch::run(io::stdin().lock(), out, &mut session, &notes)?,
+fn lines(mut asked: Asked) -> io::Result<u8> {
+    asked.alone |= asked.csv.is_some();
+    let (mut session, notes) = session_for_lines(&mut asked, Way::Lines)?;
+    let columns = match asked.csv.as_deref().map(table::Columns::read) {
+        None => None,
+        Some(Ok(columns)) => Some(columns),
+        Some(Err(why)) => return refuse(&why),
+    };
+    let file = asked.words.pop().filter(|name| name != "-");
+    let (input, size): (Box<dyn io::Read>, _) = match file {
+        None => (Box::new(io::stdin().lock()), None),
         Some(file) => {
             let input = std::fs::File::open(&file).map_err(|error| {
                 io::Error::new(error.kind(), format!("{}: {error}", file.display()))
             })?;
-            batch::run(input, out, &mut session, &notes)?
+            let size = input.metadata().ok().filter(|it| it.is_file()).map(|it| it.len());
+            (Box::new(input), size)
         }
     };
-    Ok(outcome.status())
+    let out = io::stdout().lock();
+    // Answers on the same terminal show by themselves how far it is.
+    let size = size.filter(|_| !io::stdout().is_terminal() && io::stderr().is_terminal());
+    let input = batch::Watched::new(input, size);
+    let outcome = match columns {
+        Some(columns) => table::run(input, out, &mut session, &columns, complain)?,
+        None => batch::run(input, out, &mut session, &notes)?,
+    };
+    Ok(status(outcome, asked.exit_zero))
 }
 
 /// The prompt at a terminal; plain lines in and out where either end is none.
-fn prompt(files: Files) -> io::Result<u8> {
+fn prompt(mut asked: Asked) -> io::Result<u8> {
     if io::stdin().is_terminal() && io::stdout().is_terminal() {
-        let (session, notes) = session(files, Way::Prompt)?;
-        return line_editor::run(session, &notes, colour()).map(Outcome::status);
+        let (session, notes) = session(&mut asked, Way::Prompt)?;
+        let colour = colour(asked.color, true);
+        return line_editor::run(session, &notes, colour).map(Outcome::status);
     }
-    let (mut session, _) = session_for_lines(files, Way::Lines)?;
+    let (mut session, _) = session_for_lines(&mut asked, Way::Lines)?;
     let mut worst = Outcome::default();
     let mut bytes = Vec::new();
     let mut input = io::stdin().lock();

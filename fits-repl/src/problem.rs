@@ -2,6 +2,32 @@
 
 use std::ops::Range;
 
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What kind of problem it is: for programs, and stable.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Code {
+    /// The words are no query.
+    NotUnderstood,
+    /// The query is understood, and has no answer as it stands.
+    NotAnswered,
+    /// A size or class is outside what the tables give.
+    OutOfTable,
+    /// It could mean several queries: `choices` has them.
+    WhichIsMeant,
+    /// The bytes are not UTF-8.
+    NotText,
+    /// The line is longer than a query can be.
+    TooLong,
+    /// The line changes settings, the log or the crib where each line stands
+    /// for itself.
+    NotAlone,
+    /// A file or the machine failed.
+    Failed,
+}
+
 /// A line that could not be answered.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Problem {
@@ -19,6 +45,8 @@ pub struct Problem {
     pub choices: Choices,
     /// A file or the machine failed, not the line.
     pub is_failure: bool,
+    /// What kind it is, unless choices or a failure say so: see [`Problem::code`].
+    pub(crate) kind: Code,
 }
 
 /// Plain queries that a line could have meant; most problems have none, and a
@@ -52,6 +80,23 @@ impl Problem {
             fix: None,
             choices: Choices::default(),
             is_failure: false,
+            kind: Code::NotAnswered,
+        }
+    }
+
+    /// Of this kind.
+    #[must_use]
+    pub(crate) const fn kind(mut self, kind: Code) -> Self {
+        self.kind = kind;
+        self
+    }
+
+    /// What kind it is.
+    pub fn code(&self) -> Code {
+        match self.kind {
+            _ if self.is_failure => Code::Failed,
+            _ if !self.choices.is_empty() => Code::WhichIsMeant,
+            kind => kind,
         }
     }
 

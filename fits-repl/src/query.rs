@@ -64,7 +64,7 @@ pub enum Operator {
 pub type Size = Spot<Expression>;
 
 /// The unit that bare numbers take.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
 pub enum Units {
     /// Millimetres.
     #[serde(rename = "mm")]
@@ -85,7 +85,7 @@ impl Units {
 }
 
 /// What a dial reads when the tool moves.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Dial {
     /// The change of diameter.
@@ -105,7 +105,7 @@ impl Dial {
 }
 
 /// The machine that work is cut on.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
 pub enum Machine {
     /// A lathe.
     #[default]

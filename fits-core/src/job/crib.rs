@@ -25,6 +25,7 @@ use crate::{
 /// assert_eq!(drills[15].name(), "8.5 mm");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Crib {
@@ -47,6 +48,7 @@ pub struct Crib {
 }
 
 /// A drill.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct OwnDrill {
     /// Its marked size.
@@ -72,6 +74,7 @@ impl OwnDrill {
 }
 
 /// The kinds of drill sets.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum DrillSeries {
@@ -111,6 +114,7 @@ impl DrillSeries {
 
 /// A set of drills: the standard sizes of a series between two sizes, or every
 /// step between them.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct DrillSet {
     /// The series; `set` in the file.
@@ -160,6 +164,7 @@ impl DrillSet {
 }
 
 /// A reamer.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Reamer {
     /// Its marked size.
@@ -170,6 +175,7 @@ pub struct Reamer {
 }
 
 /// A tap, by its thread's name.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Tap {
     /// The thread: `M10x1.25`.
@@ -177,6 +183,7 @@ pub struct Tap {
 }
 
 /// A gauge pin.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct GaugePin {
     /// Its size.
@@ -184,6 +191,7 @@ pub struct GaugePin {
 }
 
 /// A boring bar.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Bar {
     /// The smallest bore it goes into.
@@ -194,6 +202,7 @@ pub struct Bar {
 }
 
 /// A measuring instrument and how far it can be trusted.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct OwnInstrument {
     /// What its owner calls it.
@@ -206,6 +215,7 @@ pub struct OwnInstrument {
 }
 
 /// A material by its figures.
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OwnMaterial {
     /// What its owner calls it.

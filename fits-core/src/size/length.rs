@@ -211,6 +211,20 @@ impl serde::Serialize for Length {
     }
 }
 
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Length {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Length".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({
+            "type": "string",
+            "description": "A length as its exact text with its unit.",
+        })
+    }
+}
+
 impl<'de> serde::Deserialize<'de> for Length {
     /// Read from a text with a unit, as [`str::parse`] reads it.
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {

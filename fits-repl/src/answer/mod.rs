@@ -4,6 +4,7 @@
 //! integer divided once by a power of ten, so the number is exact as printed.
 
 use fits_core::Length;
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Serialize, Serializer};
 
 pub use crate::questions::{
@@ -60,6 +61,20 @@ pub struct Mm(pub Length);
 impl From<Length> for Mm {
     fn from(length: Length) -> Self {
         Self(length)
+    }
+}
+
+impl JsonSchema for Mm {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Mm".into()
+    }
+
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "type": "number" })
     }
 }
 

@@ -26,6 +26,7 @@ pub(crate) mod weight;
 pub(crate) mod why;
 
 use fits_core::source::{Known, Reason};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -75,6 +76,11 @@ pub(crate) trait Question {
         Ok(Vec::new())
     }
 
+    /// Does it leave the answers of other lines as they are, and need none?
+    fn stands_alone(&self) -> bool {
+        true
+    }
+
     /// Answers it, and does what it orders; `line` is what was typed.
     fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
         let answer = self.answer(session)?;
@@ -95,6 +101,9 @@ impl<T: Question> Question for Box<T> {
     }
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
         (**self).reasons(session, answer)
+    }
+    fn stands_alone(&self) -> bool {
+        (**self).stands_alone()
     }
     fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
         (**self).carry_out(session, line)
@@ -172,7 +181,7 @@ macro_rules! questions {
         }
 
         /// What a query was answered with.
-        #[derive(Clone, Debug, Serialize)]
+        #[derive(Clone, Debug, JsonSchema, Serialize)]
         #[serde(tag = "answer", rename_all = "snake_case")]
         #[allow(missing_docs, reason = "what each holds says what it is")]
         pub enum Answer {

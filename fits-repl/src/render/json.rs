@@ -2,24 +2,55 @@
 
 use std::fmt::Write as _;
 
+use schemars::JsonSchema;
 use serde::Serialize;
+use serde_json::{Map, Value};
 
 use crate::{
-    answer::Answer, problem::Problem, query::Units, render::printable::is_obeyed, sentence::Slip,
+    answer::Answer,
+    problem::{Code, Problem},
+    query::Units,
+    render::{printable::is_obeyed, shown},
+    sentence::Slip,
 };
 
-#[derive(Serialize)]
-struct Refusal<'a> {
+/// What is written where there is no answer.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Refusal<'a> {
     error: ErrorFields<'a>,
 }
 
-#[derive(Serialize)]
+/// Why a query has no answer.
+#[derive(Serialize, JsonSchema)]
 struct ErrorFields<'a> {
+    /// What kind of problem it is.
+    code: Code,
+    /// What is wrong, one fact.
     message: &'a str,
+    /// Where: from this byte of the query up to that.
     at: [usize; 2],
+    /// The next step in words.
     hint: String,
+    /// The query that works in its place, where one is known.
+    instead: Option<String>,
+    /// The queries that it could mean, where it is asked back.
     #[serde(skip_serializing_if = "<[String]>::is_empty")]
     choices: &'a [String],
+}
+
+impl<'a> Refusal<'a> {
+    pub(crate) fn of(problem: &'a Problem, query: &str) -> Self {
+        Self {
+            error: ErrorFields {
+                code: problem.code(),
+                message: &problem.message,
+                at: [problem.at.start, problem.at.end],
+                hint: problem.hint(query),
+                instead: problem.mended(query),
+                choices: &problem.choices,
+            },
+        }
+    }
 }
 
 /// Appends the object for a query, without a line feed: `line` where the
@@ -37,9 +68,59 @@ pub struct Beside<'a> {
     pub slips: &'a [Slip],
     /// The units that the question was put in: what its bare numbers were taken for.
     pub units: Option<Units>,
+    /// Limits and aims as a person is shown them in these units.
+    pub shown: Option<Units>,
     /// What was found in the session's files: a line of a log that cannot be
     /// read, a damaged crib, a log that is open.
     pub file_notes: &'a [String],
+}
+
+/// What stands before an answer or an error, in this order.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Head<'a> {
+    /// The number of the line, in a batch.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    line: Option<u64>,
+    /// What was asked, as typed.
+    query: &'a str,
+    /// The plain queries that a phrase was taken for, parted by ` ; `.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    read_as: Option<&'a str>,
+    /// Words that were taken for slips of typing.
+    #[serde(skip_serializing_if = "<[Slip]>::is_empty")]
+    slips: &'a [Slip],
+    /// The units that the question was put in: what its bare numbers were taken for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    units: Option<Units>,
+    /// With `--shown`: limits and aims in words, under the names that they have in the
+    /// answer without `_mm`, in the units of the question.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    shown: Option<Map<String, Value>>,
+    /// What was found in the files of tools and logs.
+    #[serde(skip_serializing_if = "<[String]>::is_empty")]
+    file_notes: &'a [String],
+}
+
+impl<'a> Head<'a> {
+    pub(crate) fn of(
+        line: Option<u64>,
+        query: &'a str,
+        beside: Beside<'a>,
+        answer: &Result<Answer, Problem>,
+    ) -> Self {
+        let shown = beside.shown.zip(answer.as_ref().ok());
+        // The settings name theirs themselves.
+        let is_named = !matches!(answer, Ok(Answer::Settings(_)) | Err(_));
+        Self {
+            line,
+            query,
+            read_as: beside.read_as,
+            slips: beside.slips,
+            units: beside.units.filter(|_| is_named),
+            shown: shown.map(|(units, answer)| shown::shown(answer, units)),
+            file_notes: beside.file_notes,
+        }
+    }
 }
 
 /// The same with what stands beside it.
@@ -51,48 +132,14 @@ pub fn object_with(
     answer: &Result<Answer, Problem>,
 ) {
     let start = out.len();
-    out.push(b'{');
-    if let Some(line) = line {
-        out.extend_from_slice(b"\"line\":");
-        append(out, &line);
-        out.push(b',');
-    }
-    out.extend_from_slice(b"\"query\":");
-    append(out, query);
-    if let Some(read_as) = beside.read_as {
-        out.extend_from_slice(b",\"read_as\":");
-        append(out, read_as);
-    }
-    if !beside.slips.is_empty() {
-        out.extend_from_slice(b",\"slips\":");
-        append(out, beside.slips);
-    }
-    // The settings name theirs themselves.
-    let is_named = !matches!(answer, Ok(Answer::Settings(_)) | Err(_));
-    if let Some(units) = beside.units.filter(|_| is_named) {
-        out.extend_from_slice(b",\"units\":");
-        append(out, &units);
-    }
-    if !beside.file_notes.is_empty() {
-        out.extend_from_slice(b",\"file_notes\":");
-        append(out, beside.file_notes);
-    }
-    // The answer is an object of its own: its opening brace becomes the comma
-    // that joins its fields to these.
+    append(out, &Head::of(line, query, beside, answer));
+    // The answer is an object of its own: the two braces between them become the
+    // comma that joins its fields to these.
+    out.pop();
     let joint = out.len();
     match answer {
         Ok(answer) => append(out, answer),
-        Err(problem) => append(
-            out,
-            &Refusal {
-                error: ErrorFields {
-                    message: &problem.message,
-                    at: [problem.at.start, problem.at.end],
-                    hint: problem.hint(query),
-                    choices: &problem.choices,
-                },
-            },
-        ),
+        Err(problem) => append(out, &Refusal::of(problem, query)),
     }
     if let Some(brace) = out.get_mut(joint) {
         *brace = b',';

@@ -1,12 +1,14 @@
 //! Answers to words and pictures, one file a format.
 
 mod bar;
+pub(crate) mod cells;
 pub mod json;
 mod printable;
+pub(crate) mod shown;
 pub mod svg;
 pub mod text;
 
-pub use crate::render::printable::printable;
+pub use crate::render::{printable::printable, text::lines::follow_terminal};
 
 /// Whether colour may be used. It never carries meaning alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

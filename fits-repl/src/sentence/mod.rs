@@ -63,7 +63,7 @@ impl Said {
 }
 
 /// A word that was taken for a slip of typing.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
 pub struct Slip {
     /// As it was typed.
     pub typed: String,

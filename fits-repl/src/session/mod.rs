@@ -14,7 +14,7 @@ use std::sync::Arc;
 
 use crate::{
     answer::{Answer, SettingsAnswer},
-    problem::Problem,
+    problem::{Code, Problem},
     query::{Dial, Query, Units},
     render::json::Beside,
     sentence::Slip,
@@ -26,6 +26,7 @@ pub use crate::session::shop::Logs;
 
 /// The settings in force, the last answer's query, and what the shop keeps.
 #[derive(Debug)]
+#[allow(clippy::struct_excessive_bools, reason = "each is set by itself")]
 pub struct Session {
     /// What bare numbers are.
     pub units: Units,
@@ -49,6 +50,11 @@ pub struct Session {
     pub(crate) slips: Vec<Slip>,
     /// The line before this one was an entry of the log, and was refused.
     pub(crate) refused: Refused,
+    /// Every line stands for itself: settings, the log and changes of the crib
+    /// are refused, and nothing of a line is left for the next.
+    pub alone: bool,
+    /// JSON holds limits and aims as a person is shown them, too.
+    pub tells_shown: bool,
     pub(crate) last: String,
     pub(crate) last_settings: SettingsAnswer,
     pub(crate) last_kept: Arc<Kept>,
@@ -88,6 +94,8 @@ impl Session {
             progress: None,
             trying: false,
             refused: Refused::Nothing,
+            alone: false,
+            tells_shown: false,
             last: String::new(),
             last_settings,
             last_kept: Arc::default(),
@@ -114,7 +122,14 @@ impl Session {
 
     /// What stands beside the last line's answer in JSON.
     pub fn beside<'a>(&'a self, file_notes: &'a [String]) -> Beside<'a> {
-        Beside { read_as: self.read_as(), slips: &self.slips, units: Some(self.shown), file_notes }
+        let shown = self.tells_shown.then_some(self.shown);
+        Beside {
+            read_as: self.read_as(),
+            slips: &self.slips,
+            units: Some(self.shown),
+            shown,
+            file_notes,
+        }
     }
 
     /// The words of the last line that were taken for slips of typing.
@@ -166,6 +181,11 @@ impl Session {
     /// ```
     pub fn evaluate(&mut self, line: &str) -> Result<Answer, Problem> {
         self.read_as = None;
+        if self.alone {
+            self.shown = self.units;
+            self.last.clear();
+            self.refused = Refused::Nothing;
+        }
         self.slips.clear();
         let was_refused = self.refused == Refused::Before;
         let answer = self.understand(line);
@@ -221,6 +241,9 @@ impl Session {
 
     /// The answer of a plain query that is read already.
     pub(crate) fn ask_read(&mut self, line: &str, query: &Query) -> Result<Answer, Problem> {
+        if self.alone && !query.question().stands_alone() {
+            return Err(not_alone(line));
+        }
         self.shown = query.question().typed_in(self);
         query.question().carry_out(self, line)
     }
@@ -253,4 +276,14 @@ impl Session {
         then.shop = self.shop.on_trial();
         then.why(&query, self.last.trim())
     }
+}
+
+/// Where each line stands for itself, one that does not is refused.
+pub(crate) fn not_alone(line: &str) -> Problem {
+    Problem::new(
+        "this line does not stand for itself: it needs others or changes them",
+        0..line.len(),
+    )
+    .advise("settings go on the command line, as --units in; see: fits batch --help")
+    .kind(Code::NotAlone)
 }

@@ -17,7 +17,7 @@ use crate::{
     query::{Expression, Query, Spot, Tolerance, Units},
     questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
     sentence::{self, Said, Setting, System},
-    session::{Refused, Session},
+    session::{Refused, Session, not_alone},
     words,
 };
 
@@ -265,6 +265,12 @@ impl Session {
         match said {
             Said::Plain(lines) => {
                 let (last, before) = lines.split_last()?;
+                let stands = |line: &String| {
+                    words::read(line).is_ok_and(|query| query.question().stands_alone())
+                };
+                if self.alone && !lines.iter().all(stands) {
+                    return Some(Err(not_alone(line)));
+                }
                 // All of it, or nothing. One line that is refused changes nothing.
                 if !before.is_empty() {
                     let mut trial = self.trial();

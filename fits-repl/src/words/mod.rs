@@ -20,7 +20,7 @@ use nom::{
 };
 
 use crate::{
-    problem::Problem,
+    problem::{Code, Problem},
     query::{Query, Work},
     questions::{READERS, part::reader::part_or_size, thread},
     words::{
@@ -39,13 +39,21 @@ pub const LONGEST_LINE: usize = 4096;
 /// # Errors
 /// The first place where no query goes on, with what would.
 pub fn read(line: &str) -> Result<Query, Problem> {
+    read_line(line).map_err(|problem| match problem.kind {
+        Code::NotAnswered => problem.kind(Code::NotUnderstood),
+        _ => problem,
+    })
+}
+
+fn read_line(line: &str) -> Result<Query, Problem> {
     if line.len() > LONGEST_LINE {
         let start = (0..=LONGEST_LINE).rev().find(|&at| line.is_char_boundary(at)).unwrap_or(0);
         return Err(Problem::new(
             format!("the line is {} bytes long, a query has at most {LONGEST_LINE}", line.len()),
             start..line.len(),
         )
-        .advise("type one query a line, as `20 H7/g6`"));
+        .advise("type one query a line, as `20 H7/g6`")
+        .kind(Code::TooLong));
     }
     if let Some((at, control)) =
         line.char_indices().find(|(_, c)| c.is_control() && *c != '\t' && *c != '\r')

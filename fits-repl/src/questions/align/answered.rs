@@ -1,6 +1,7 @@
 //! The tailstock, answered.
 
 use fits_core::shop::align::{Taper, Toward};
+use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
 use crate::{
@@ -101,14 +102,16 @@ impl Session {
 }
 
 /// The tailstock.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct AlignAnswer {
     /// Were two collars measured, or is a taper wanted?
+    #[serde(rename = "is_wanted")]
     pub wanted: bool,
     /// How far to move the tailstock.
     pub set_over_mm: Mm,
     /// Which way.
     #[serde(serialize_with = "toward")]
+    #[schemars(with = "String")]
     pub toward: Toward,
     /// Change of diameter over the length given; more by the tailstock is
     /// positive.
@@ -126,11 +129,12 @@ pub struct AlignAnswer {
     pub per_foot_mm: Mm,
     /// The part to be turned, where one was named.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "turned")]
     pub part: Option<TaperedFigures>,
 }
 
 /// A part and what a taper does to it.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct TaperedFigures {
     /// The part.
     pub feature: FeatureAnswer,

@@ -1,12 +1,13 @@
 //! A bushing, its housing and its shaft.
 
 use fits_core::source::Known;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::{Ends, Mm};
 
 /// A bushing in its housing, and what runs in it.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct BushingAnswer {
     /// Nominal bore.
     pub nominal_mm: Mm,
@@ -74,7 +75,7 @@ pub struct BushingAnswer {
 }
 
 /// One surface.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct BushingPart {
     /// The class, or how the limits were given.
     pub class: String,
@@ -85,7 +86,7 @@ pub struct BushingPart {
 }
 
 /// Least and most pressure.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct PressureFigures {
     /// Least.
     pub min: f64,
@@ -94,7 +95,7 @@ pub struct PressureFigures {
 }
 
 /// The shaft.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ShaftFigures {
     /// Was it given, not solved for?
     pub given: bool,
@@ -108,7 +109,7 @@ pub struct ShaftFigures {
 }
 
 /// A size that suits others.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct SuitedFigures {
     /// The size to make.
     pub aim_mm: Mm,
@@ -119,11 +120,12 @@ pub struct SuitedFigures {
 }
 
 /// The clearance at work.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct InServiceFigures {
     /// The temperature.
     pub at_c: f64,
     /// `dry`, `in room air` or `soaked`.
+    #[serde(rename = "damp_state")]
     pub damp: &'static str,
     /// Least clearance.
     pub min_mm: Mm,

@@ -1,12 +1,13 @@
 //! The crib: the figures of its answers.
 
 use fits_core::job::Crib;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::Mm;
 
 /// The crib.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct CribAnswer {
     /// The file; `null` where it is kept in memory only.
     pub file: Option<String>,
@@ -23,7 +24,7 @@ pub struct CribAnswer {
 }
 
 /// What the crib has for a hole to be reamed.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct CribReaming {
     /// Its reamers that land inside the limits, the best first.
     pub reamers: Vec<OwnReamer>,
@@ -35,7 +36,7 @@ pub struct CribReaming {
 }
 
 /// A drill of the crib before a reamer.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct OwnDrillFigures {
     /// Its name.
     pub name: String,
@@ -46,7 +47,7 @@ pub struct OwnDrillFigures {
 }
 
 /// A reamer of the crib.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct OwnReamer {
     /// Its marked size.
     pub size_mm: Mm,
@@ -55,7 +56,7 @@ pub struct OwnReamer {
 }
 
 /// A gauge pin.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct PinFigures {
     /// Its size.
     pub mm: Mm,
@@ -64,7 +65,7 @@ pub struct PinFigures {
 }
 
 /// Gauge pins of the crib that judge a hole.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct PinsFigures {
     /// The largest that must go in.
     pub goes_in: Option<PinFigures>,

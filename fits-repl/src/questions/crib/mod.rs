@@ -42,6 +42,10 @@ pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 }
 
 impl Question for CribQuery {
+    fn stands_alone(&self) -> bool {
+        matches!(self, Self::Show)
+    }
+
     fn typed_in(&self, session: &Session) -> Units {
         session.crib_in(self)
     }

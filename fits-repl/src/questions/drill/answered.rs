@@ -5,6 +5,7 @@ use fits_core::{
     source::Known,
     standards::drills::{Drill, Series},
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -70,7 +71,7 @@ impl Session {
 }
 
 /// The nearest standard drills to a size, one of each series.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct DrillAnswer {
     /// The size asked about.
     pub size_mm: Mm,
@@ -82,11 +83,12 @@ pub struct DrillAnswer {
     pub over: Vec<NamedDrill>,
     /// The nearest under and over it in the crib, where there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "crib_drills")]
     pub crib: Option<Vec<OwnDrillFigures>>,
 }
 
 /// A drill and how far its size is off.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct NamedDrill {
     /// Its name.
     pub name: &'static str,

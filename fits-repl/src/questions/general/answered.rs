@@ -4,6 +4,7 @@ use fits_core::{
     source::Known,
     standards::iso2768::{Class as General, Quantity},
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -74,7 +75,7 @@ impl Session {
 }
 
 /// The general tolerance of a size, an edge or an angle (ISO 2768-1).
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct GeneralAnswer {
     /// `linear`, `edge` or `angle`.
     pub kind: &'static str,

@@ -4,6 +4,7 @@ use fits_core::{
     source::Known,
     standards::{b41, iso286},
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -61,7 +62,7 @@ impl Session {
 
 /// A standard tolerance: an IT grade, or a grade of ASME B4.1 for a size in
 /// inches.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct GradeAnswer {
     /// The nominal size.
     pub nominal_mm: Mm,

@@ -1,5 +1,6 @@
 //! Help, by topic.
 
+use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
 type Examples = &'static [(&'static str, &'static str)];
@@ -26,7 +27,7 @@ impl HelpTopic {
 }
 
 /// Help on a topic.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct HelpAnswer {
     /// The topic.
     pub topic: &'static str,
@@ -34,17 +35,22 @@ pub struct HelpAnswer {
     pub lines: Vec<String>,
     /// Queries to try, each with what it gives.
     #[serde(serialize_with = "examples_as_objects")]
+    #[schemars(with = "Vec<Example>")]
     pub examples: Examples,
+}
+
+/// A query to try.
+#[derive(JsonSchema, Serialize)]
+struct Example {
+    /// The query.
+    query: &'static str,
+    /// What it gives.
+    gives: &'static str,
 }
 
 fn examples_as_objects<S: Serializer>(
     examples: &Examples,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {
-    #[derive(Serialize)]
-    struct Example {
-        query: &'static str,
-        gives: &'static str,
-    }
     serializer.collect_seq(examples.iter().map(|&(query, gives)| Example { query, gives }))
 }

@@ -3,12 +3,13 @@
 //! in degrees Celsius.
 
 use fits_core::source::Known;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::{FeatureAnswer, Mm};
 
 /// The least and the most of a figure.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct MinMax {
     /// Least.
     pub min: f64,
@@ -18,7 +19,7 @@ pub struct MinMax {
 
 /// Parts pressed or shrunk together.
 #[expect(clippy::struct_excessive_bools, reason = "each is a question of its own, as JSON has it")]
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct AssemblyAnswer {
     /// Nominal size of the joint.
     pub nominal_mm: Mm,
@@ -142,7 +143,7 @@ pub struct AssemblyAnswer {
 }
 
 /// A joint at one temperature, both parts alike; all by expansion alone.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct AtWorkFigures {
     /// The temperature.
     pub at_c: f64,
@@ -161,7 +162,7 @@ pub struct AtWorkFigures {
 }
 
 /// One of the parts.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct BodyFigures {
     /// `shaft`, `sleeve` or `hub`.
     pub part: &'static str,
@@ -199,7 +200,7 @@ pub struct BodyFigures {
 }
 
 /// Stresses at one diameter.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct WallPoint {
     /// The diameter.
     pub at_mm: Mm,
@@ -212,7 +213,7 @@ pub struct WallPoint {
 }
 
 /// A part that yields about its bore.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct PlasticFigures {
     /// It yields out to this diameter.
     pub reaches_mm: Mm,
@@ -223,7 +224,7 @@ pub struct PlasticFigures {
 }
 
 /// A class with which nothing yields.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct LighterFigures {
     /// The class or classes.
     pub class: String,
@@ -232,7 +233,7 @@ pub struct LighterFigures {
 }
 
 /// The shaft chilled and the hub heated.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct BothFigures {
     /// The coolant.
     pub coolant: &'static str,
@@ -243,7 +244,7 @@ pub struct BothFigures {
 }
 
 /// Chamfer and pilot.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct LeadInFigures {
     /// The chamfer's angle to the axis.
     pub angle_deg: u8,
@@ -260,7 +261,7 @@ pub struct LeadInFigures {
 }
 
 /// Standard classes by what a joint must do.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PickGripAnswer {
     /// Nominal size.
     pub nominal_mm: Mm,
@@ -289,7 +290,7 @@ pub struct PickGripAnswer {
 
 /// A class and what it comes to.
 #[expect(clippy::struct_excessive_bools, reason = "each is a question of its own, as JSON has it")]
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct GripFigures {
     /// The class or classes.
     pub class: String,

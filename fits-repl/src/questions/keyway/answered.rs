@@ -4,6 +4,7 @@ use fits_core::{
     source::{Known, Reason},
     standards::bought::{KeyStandard, Keyway},
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -64,7 +65,7 @@ impl Session {
 }
 
 /// The key and keyways of a shaft.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct KeywayAnswer {
     /// The shaft's diameter.
     pub shaft_mm: Mm,
@@ -85,7 +86,7 @@ pub struct KeywayAnswer {
 }
 
 /// A key and its keyways.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct KeywayFigures {
     /// The key's width.
     pub width_mm: Mm,

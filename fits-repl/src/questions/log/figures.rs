@@ -1,6 +1,7 @@
 //! Answers about what a shop keeps: pass logs and the crib.
 
 use fits_core::{Limits, job::State, standards::iso286::Feature};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -9,12 +10,13 @@ use crate::{
 };
 
 /// A pass log: what to do next, then what was done.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PassLogAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
     pub limits: Limits,
     /// The log's name; `null` where it is kept in memory only.
+    #[serde(rename = "log_name")]
     pub log: Option<String>,
     /// Open, done or scrap.
     pub state: State,
@@ -53,6 +55,7 @@ pub struct PassLogAnswer {
     pub remark: Option<RemarkFigures>,
     /// How the places of the last readings differ, where there were several.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "form_error")]
     pub form: Option<FormOfPlaces>,
     /// How many finished logs the expectations come from.
     pub learned_from: usize,
@@ -67,7 +70,7 @@ pub struct PassLogAnswer {
 }
 
 /// One entry of a log.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct EntryFigures {
     /// `cut`, `spring`, `read`, `undo`, `done`, `scrap`, `lost`.
     pub entry: &'static str,
@@ -95,7 +98,7 @@ pub struct EntryFigures {
 }
 
 /// What was read at one place.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct EntryPlace {
     /// Its name, where one was said.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -108,7 +111,7 @@ pub struct EntryPlace {
 }
 
 /// How the places of the last readings differ.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct FormOfPlaces {
     /// `taper`, `bell mouth`, `barrel`, `out of round`, `unlike`; `none` where
     /// the instrument scatters as much.
@@ -126,7 +129,7 @@ pub struct FormOfPlaces {
 }
 
 /// What to do next.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct NextFigures {
     /// `cut`, `read again`, `stop` or `scrap`.
     pub action: &'static str,
@@ -154,10 +157,11 @@ pub struct NextFigures {
 }
 
 /// What probably happened at a reading that was not to be expected.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct StoryFigures {
     /// Its name: `whole turn`, `dial reads radius`, `dial reads diameter`,
     /// `hardly moved`, `backlash`, `gauge`, `decimal point`, `other unit`.
+    #[serde(rename = "name")]
     pub story: &'static str,
     /// The same with its figures, in the units that are shown.
     pub says: String,
@@ -166,7 +170,7 @@ pub struct StoryFigures {
 }
 
 /// What the tool does beside what it is set to.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct RemarkFigures {
     /// Of what is dialled, how much more it takes; below 0 for less.
     pub by: f64,
@@ -177,7 +181,7 @@ pub struct RemarkFigures {
 }
 
 /// The logs there are, the last written first.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct LogsAnswer {
     /// The one that is open here.
     pub open: Option<String>,
@@ -189,20 +193,21 @@ pub struct LogsAnswer {
 }
 
 /// One log of the list.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct LogFigures {
     /// Its name.
     pub name: String,
     /// Open, done or scrap.
     pub state: State,
     /// How many entries stand.
+    #[serde(rename = "entry_count")]
     pub entries: usize,
     /// The last reading.
     pub reading_mm: Mm,
 }
 
 /// The log that a plan opened.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct OpenedLog {
     /// Its name; `null` where it is kept in memory only.
     pub name: Option<String>,
@@ -213,7 +218,7 @@ pub struct OpenedLog {
 }
 
 /// How the dials of the machine read that is not in force.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct OtherMachine {
     /// Which.
     pub machine: Machine,

@@ -57,6 +57,10 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
 }];
 
 impl Question for Spot<LogQuery> {
+    fn stands_alone(&self) -> bool {
+        false
+    }
+
     fn typed_in(&self, session: &Session) -> Units {
         session.log_in(&self.value)
     }

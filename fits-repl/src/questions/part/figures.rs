@@ -6,6 +6,7 @@ use fits_core::{
     source::Known,
     standards::iso286::Feature,
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -14,7 +15,7 @@ use crate::{
 };
 
 /// One feature: limits and aim, and where they come from.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct FeatureAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
@@ -71,7 +72,7 @@ pub struct FeatureAnswer {
 }
 
 /// Least, greatest and aimed-at clearance; interference is below 0.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct ClearanceFigures {
     /// Least.
     pub min_mm: Mm,
@@ -82,7 +83,7 @@ pub struct ClearanceFigures {
 }
 
 /// A pair.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct FitAnswer {
     /// Nominal size.
     pub nominal_mm: Mm,
@@ -128,13 +129,14 @@ pub struct FitAnswer {
 }
 
 /// How a pair whose limits were given stands to a shop's word.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct HeldTo {
     /// The word.
     pub word: &'static str,
     /// Every such pair is inside the word's own range.
     pub agrees: bool,
     /// The word whose fit is nearest.
+    #[serde(rename = "nearest_word")]
     pub nearest: &'static str,
     /// The word's least clearance at this size; interference is below 0.
     pub least_mm: Mm,
@@ -143,7 +145,7 @@ pub struct HeldTo {
 }
 
 /// The chance of clearance in a transition fit.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct ChanceFigures {
     /// Sizes spread evenly between the limits.
     #[serde(serialize_with = "six_places")]
@@ -154,7 +156,7 @@ pub struct ChanceFigures {
 }
 
 /// What a shop word chose, and why.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ChoiceFigures {
     /// The word, as the table has it.
     pub word: &'static str,
@@ -180,7 +182,7 @@ pub struct ChoiceFigures {
 }
 
 /// A neighbouring choice.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct NeighbourFigures {
     /// The word.
     pub word: &'static str,
@@ -189,7 +191,7 @@ pub struct NeighbourFigures {
 }
 
 /// The part that was measured first.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct MeasuredFigures {
     /// Which.
     pub part: Feature,
@@ -200,7 +202,7 @@ pub struct MeasuredFigures {
 }
 
 /// A reamer and the drill before it.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ReamFigures {
     /// Smallest reamer.
     pub reamer_min_mm: Mm,
@@ -218,6 +220,7 @@ pub struct ReamFigures {
     pub bore_first: Option<bool>,
     /// The drill to begin with where it is bored first.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "first_drill_name")]
     pub first_drill: Option<String>,
     /// The pre-drill to prefer; `null` where none that a shop owns leaves
     /// fitting stock.
@@ -234,7 +237,7 @@ pub struct ReamFigures {
 }
 
 /// A reamer off the shelf and what a new one measures, as recalled.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ReamerFigures {
     /// What it is sold as.
     pub name: String,
@@ -249,7 +252,7 @@ pub struct ReamerFigures {
 }
 
 /// A drill before a reamer.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct DrillFigures {
     /// Its name.
     pub name: &'static str,
@@ -260,7 +263,7 @@ pub struct DrillFigures {
 }
 
 /// Passes to a size.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PassFigures {
     /// The passes in order.
     pub passes: Vec<PassFigure>,
@@ -280,7 +283,7 @@ pub struct PassFigures {
 }
 
 /// One pass.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PassFigure {
     /// Its name.
     pub name: &'static str,
@@ -291,11 +294,12 @@ pub struct PassFigure {
     pub dial_mm: Option<Mm>,
     /// The drill's name.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "drill_name")]
     pub drill: Option<String>,
 }
 
 /// A reading of one feature.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ReadingAnswer {
     /// The feature.
     #[serde(flatten)]
@@ -306,7 +310,7 @@ pub struct ReadingAnswer {
 }
 
 /// A reading judged.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ReadingFigures {
     /// What was read.
     pub reading_mm: Mm,
@@ -353,7 +357,7 @@ impl ReadingFigures {
 }
 
 /// A measured pair.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PairReadingAnswer {
     /// Nominal size.
     pub nominal_mm: Mm,
@@ -372,7 +376,7 @@ pub struct PairReadingAnswer {
 }
 
 /// A reamer asked for by itself.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ReamAnswer {
     /// The hole.
     pub hole: FeatureAnswer,
@@ -382,7 +386,7 @@ pub struct ReamAnswer {
 }
 
 /// Passes asked for by themselves.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PassesAnswer {
     /// `bore` or `turn`.
     pub work: &'static str,

@@ -2,12 +2,13 @@
 //! of a rehearsal.
 
 use fits_core::source::Reason;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::{Mm, six_places};
 
 /// Readings with their instrument and temperature.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct MeasuredReading {
     /// How many readings.
     pub readings: u32,
@@ -43,6 +44,7 @@ pub struct MeasuredReading {
     pub scatters: Option<bool>,
     /// The places read, where there are two or more.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "form_error")]
     pub form: Option<FormFigures>,
     /// Warm work.
     #[serde(flatten, skip_serializing_if = "Option::is_none")]
@@ -53,7 +55,7 @@ pub struct MeasuredReading {
 }
 
 /// Two places or more: out of round, or taper.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct FormFigures {
     /// Each place's size at 20 °C, in the order given.
     pub places_mm: Vec<Mm>,
@@ -66,7 +68,7 @@ pub struct FormFigures {
 }
 
 /// A part that was not at 20 °C.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct WarmFigures {
     /// The part's temperature.
     pub temperature_c: f64,

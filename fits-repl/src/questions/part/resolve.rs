@@ -16,7 +16,7 @@ use fits_core::{
 
 use crate::{
     answer::{FeatureAnswer, HeldTo, Mm},
-    problem::Problem,
+    problem::{Code, Problem},
     query::{ClassText, Expression, Size},
 };
 
@@ -309,7 +309,9 @@ pub(crate) fn undefined(error: &fits_core::Error, size: &Size, class: &ClassText
 }
 
 pub(crate) fn from_core(error: &fits_core::Error, at: Range<usize>) -> Problem {
+    let kind = if error.is_out_of_table() { Code::OutOfTable } else { Code::NotAnswered };
     Problem::new(error.to_string(), at)
+        .kind(kind)
         .advise(error.advice())
         .or_in_inches(error.said_in(Unit::Inch))
 }

@@ -1,12 +1,13 @@
 //! A pair away from 20 °C.
 
 use fits_core::{Kind, source::Known};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::{Ends, Mm};
 
 /// A pair over a range of temperature.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct WarmAnswer {
     /// Nominal size.
     pub nominal_mm: Mm,
@@ -50,7 +51,7 @@ pub struct WarmAnswer {
 }
 
 /// One of its parts.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct WarmPart {
     /// The class, or how the limits were given.
     pub class: String,
@@ -67,7 +68,7 @@ pub struct WarmPart {
 }
 
 /// The clearance at one temperature; interference is below 0.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct AtFigures {
     /// The temperature.
     pub at_c: f64,
@@ -80,7 +81,7 @@ pub struct AtFigures {
 }
 
 /// The clearance in damp.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct DampFigures {
     /// `in room air` or `soaked`.
     pub state: &'static str,

@@ -1,6 +1,7 @@
 //! Standard classes for a wanted clearance, answered.
 
 use fits_core::{Limits, shop::pick, source::Known};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -59,7 +60,7 @@ impl Session {
 }
 
 /// Standard classes that give a wanted clearance, the easiest to make first.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PickAnswer {
     /// The nominal size.
     pub nominal_mm: Mm,
@@ -76,7 +77,7 @@ pub struct PickAnswer {
 }
 
 /// One of them.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct CandidateFigures {
     /// The class or classes.
     pub class: String,

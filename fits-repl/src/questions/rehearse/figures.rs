@@ -1,12 +1,13 @@
 //! The odds before cutting: the figures.
 
 use fits_core::source::Reason;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::{FeatureAnswer, Mm};
 
 /// The odds before cutting.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct RehearsalAnswer {
     /// How each strategy fared.
     pub strategies: Vec<StrategyFigures>,
@@ -52,18 +53,23 @@ pub struct RehearsalAnswer {
 }
 
 /// How a strategy fared; shares are of all runs.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct StrategyFigures {
     /// Which.
     pub strategy: &'static str,
     /// Ended inside the limits.
+    #[serde(rename = "share_good")]
     pub good: f64,
     /// Ended with too much off, or given up.
+    #[serde(rename = "share_over")]
     pub over: f64,
     /// Ended with metal left.
+    #[serde(rename = "share_under")]
     pub under: f64,
     /// Passes, on average.
+    #[serde(rename = "mean_passes")]
     pub passes: f64,
     /// Readings, on average.
+    #[serde(rename = "mean_readings")]
     pub readings: f64,
 }

@@ -7,6 +7,7 @@ use fits_core::{
         iso286::Feature,
     },
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -73,7 +74,7 @@ impl Session {
 }
 
 /// The usual classes for a rolling bearing's seat.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct SeatAnswer {
     /// Shaft, or hole for a housing.
     pub kind: Feature,
@@ -86,7 +87,7 @@ pub struct SeatAnswer {
 }
 
 /// One usual class.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct SeatFigures {
     /// The bearings it is for.
     pub bearing: &'static str,

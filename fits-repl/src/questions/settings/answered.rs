@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use fits_core::{Length, standards::iso286::Feature};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -14,7 +15,7 @@ use crate::{
 };
 
 /// The settings in force.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema, Serialize)]
 pub struct SettingsAnswer {
     /// What bare numbers are.
     pub units: Units,
@@ -251,7 +252,7 @@ impl Session {
 }
 
 /// The settings in force.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct InForce {
     /// Units and dial.
     #[serde(flatten)]

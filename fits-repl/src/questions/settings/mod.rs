@@ -42,6 +42,10 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
 }];
 
 impl Question for Setting {
+    fn stands_alone(&self) -> bool {
+        false
+    }
+
     fn typed_in(&self, session: &Session) -> Units {
         match self {
             Self::Graduation(size)

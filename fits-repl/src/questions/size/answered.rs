@@ -1,11 +1,12 @@
 //! A size alone, answered.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::Mm;
 
 /// A size alone.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct SizeAnswer {
     /// The size, exactly.
     pub size_mm: Mm,

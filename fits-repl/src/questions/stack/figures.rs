@@ -1,12 +1,13 @@
 //! The play that parts end to end leave.
 
 use fits_core::{Limits, source::Known};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::Mm;
 
 /// A least and a greatest length.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema, Serialize)]
 pub struct Ends {
     /// Least.
     pub min_mm: Mm,
@@ -21,7 +22,7 @@ impl From<Limits> for Ends {
 }
 
 /// A stack.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct StackAnswer {
     /// The play with every part at the limit that hurts.
     pub worst: Ends,
@@ -47,7 +48,7 @@ pub struct StackAnswer {
 }
 
 /// One link.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct LinkFigures {
     /// What it is called, or `null`.
     pub name: Option<String>,
@@ -74,7 +75,7 @@ pub struct LinkFigures {
 }
 
 /// What stacks put together at random came to.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct SimulatedFigures {
     /// How many.
     pub runs: u64,
@@ -99,7 +100,7 @@ pub struct SimulatedFigures {
 }
 
 /// A play and the share of stacks at or below it.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct QuantileFigures {
     /// The share, 0 to 1.
     pub share: f64,
@@ -108,7 +109,7 @@ pub struct QuantileFigures {
 }
 
 /// The part made last.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct LastPartFigures {
     /// Which link it is, counted from nought.
     pub link: usize,

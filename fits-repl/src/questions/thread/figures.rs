@@ -4,12 +4,13 @@ use fits_core::{
     shop::Verdict,
     source::{Known, Reason},
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{answer::Mm, query::Dial};
 
 /// What names a thread.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ThreadName {
     /// In the standard's style, with its classes.
     pub designation: String,
@@ -47,7 +48,7 @@ impl ThreadName {
 }
 
 /// A thread: its limits and what to make it from.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ThreadAnswer {
     /// Which it is.
     #[serde(flatten)]
@@ -96,7 +97,7 @@ pub struct ThreadAnswer {
 }
 
 /// The limits of a screw or a nut; what the standard does not give is absent.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct SideFigures {
     /// The class.
     #[serde(skip_serializing_if = "String::is_empty")]
@@ -122,7 +123,7 @@ pub struct SideFigures {
 }
 
 /// The taper of a pipe thread.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct TaperFigures {
     /// Of the diameter to the length.
     pub per_length: &'static str,
@@ -138,7 +139,7 @@ pub struct TaperFigures {
 }
 
 /// Room between screw and nut; below 0 they can meet.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct PlayFigures {
     /// Least, at the pitch diameter.
     pub pitch_min_mm: Option<Mm>,
@@ -151,7 +152,7 @@ pub struct PlayFigures {
 }
 
 /// What to turn a blank to.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct BlankFigures {
     /// Greatest.
     pub max_mm: Mm,
@@ -162,7 +163,7 @@ pub struct BlankFigures {
 }
 
 /// One drill for a tap.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct TapFigures {
     /// The drill.
     pub drill: DrillName,
@@ -192,7 +193,7 @@ pub struct TapFigures {
 }
 
 /// A hole that is bored or reamed before the tap.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct BoreFigures {
     /// What to aim for; the limits are those of the minor diameter.
     pub aim_mm: Mm,
@@ -204,7 +205,7 @@ pub struct BoreFigures {
 }
 
 /// A drill by its name and size.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct DrillName {
     /// Its name.
     pub name: String,
@@ -213,7 +214,7 @@ pub struct DrillName {
 }
 
 /// Drills for a tap, or what a drill in hand gives.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct TapAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -228,6 +229,7 @@ pub struct TapAnswer {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore: Option<BoreFigures>,
     /// Was the drill named?
+    #[serde(rename = "tap_in_hand")]
     pub in_hand: bool,
     /// Is the tap one that forms?
     pub forms: bool,
@@ -269,7 +271,7 @@ pub struct TapAnswer {
 }
 
 /// The share of a full thread that limits keep.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct KeptFigures {
     /// Least.
     pub min_percent: f64,
@@ -278,7 +280,7 @@ pub struct KeptFigures {
 }
 
 /// The share of a full thread advised.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct AdvisedFigures {
     /// Least.
     pub min_percent: f64,
@@ -291,7 +293,7 @@ pub struct AdvisedFigures {
 }
 
 /// The hole for a tap that forms.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct FormTapFigures {
     /// The size of the hole.
     pub hole_mm: Mm,
@@ -302,7 +304,7 @@ pub struct FormTapFigures {
 }
 
 /// Holes that a screw passes.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ClearanceHoleAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -320,12 +322,13 @@ pub struct ClearanceHoleAnswer {
 }
 
 /// One of them.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ClearanceHoleFigures {
     /// `fine`, `medium`, `coarse`; `close`, `normal`, `loose`.
     pub series: &'static str,
     /// The drill's name, where one is listed.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(rename = "drill_name")]
     pub drill: Option<String>,
     /// Least size of the hole.
     pub min_mm: Mm,
@@ -334,7 +337,7 @@ pub struct ClearanceHoleFigures {
 }
 
 /// The size over three wires.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct WiresAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -375,7 +378,7 @@ pub struct WiresAnswer {
 }
 
 /// A reading over wires.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct OverWiresAnswer {
     /// The sizes that are good.
     #[serde(flatten)]
@@ -393,7 +396,7 @@ pub struct OverWiresAnswer {
 }
 
 /// How far to feed a tool that cuts a thread.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct FeedFigures {
     /// Square to the axis.
     pub radial_mm: Mm,
@@ -408,7 +411,7 @@ pub struct FeedFigures {
 }
 
 /// How to cut a thread on the lathe.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ThreadPassesAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -429,6 +432,7 @@ pub struct ThreadPassesAnswer {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub nose_radius_mm: Option<Mm>,
     /// `compound` or `straight`.
+    #[serde(rename = "feed_by")]
     pub feed: &'static str,
     /// The compound's angle from square to the axis.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -457,7 +461,7 @@ pub struct ThreadPassesAnswer {
 }
 
 /// One of them.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct ThreadPassFigures {
     /// Its number, `finish` or `spring`.
     pub name: String,
@@ -473,7 +477,7 @@ pub struct ThreadPassFigures {
 }
 
 /// Where a thread runs out.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
 pub struct ReliefFigures {
     /// Incomplete thread at the end, at most.
     pub run_out_mm: Mm,

@@ -1,6 +1,7 @@
 //! What a bar or a tube weighs, answered.
 
 use fits_core::{source::Known, standards::materials::Property};
+use schemars::JsonSchema;
 use serde::Serialize;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 
@@ -13,7 +14,7 @@ use crate::{
 };
 
 /// What a piece of stock weighs.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct WeightAnswer {
     /// `round`, `square`, `hex`, `flat` or `tube`.
     pub section: &'static str,

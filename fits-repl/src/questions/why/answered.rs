@@ -10,6 +10,7 @@ use fits_core::{
         processes::Process,
     },
 };
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
@@ -222,7 +223,7 @@ fn pre_drills(answer: &Answer) -> Vec<&'static str> {
 }
 
 /// Where the figures of an answer come from.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct WhyAnswer {
     /// The query they belong to.
     pub of: String,

@@ -46,6 +46,10 @@ fn of(of: &str, total: usize) -> Parsed<'_, Query> {
 }
 
 impl Question for Why {
+    fn stands_alone(&self) -> bool {
+        self.0.is_some()
+    }
+
     fn typed_in(&self, session: &Session) -> Units {
         self.0.as_ref().map_or(session.units, |of| of.question().typed_in(session))
     }

@@ -114,16 +114,22 @@ impl Text {
     /// The aim as a micrometer reads it: on the metal side, where a further
     /// cut can still mend it, unless that leaves the limits.
     pub(crate) fn aim(feature: &FeatureAnswer, unit: Unit) -> String {
-        let (decimals, rounding) = Self::aim_rounding(feature, unit);
-        format!("{} {}", feature.aim_mm.0.shown(decimals, rounding), unit.symbol())
+        Self::aim_in(feature.kind, feature.limits, feature.aim_mm.0, unit)
+    }
+
+    /// The same of an aim between limits.
+    pub(crate) fn aim_in(kind: Option<Feature>, limits: Limits, aim: Length, unit: Unit) -> String {
+        let (decimals, rounding) = Self::aim_rounding(kind, limits, aim, unit);
+        format!("{} {}", aim.shown(decimals, rounding), unit.symbol())
     }
 
     /// The clearance that two aims as shown leave: what is cut to them has it.
     pub(crate) fn play_at_aims(&self, hole: &FeatureAnswer, shaft: &FeatureAnswer) -> String {
         let shown = |unit| {
             let [hole, shaft] = [hole, shaft].map(|part| {
-                let (decimals, rounding) = Self::aim_rounding(part, unit);
-                decimals.round(part.aim_mm.0, rounding)
+                let aim = part.aim_mm.0;
+                let (decimals, rounding) = Self::aim_rounding(part.kind, part.limits, aim, unit);
+                decimals.round(aim, rounding)
             });
             hole.checked_sub(shaft).unwrap_or(Length::ZERO)
         };
@@ -138,13 +144,17 @@ impl Text {
         format!("{}{words}", sizes.join("  "))
     }
 
-    fn aim_rounding(feature: &FeatureAnswer, unit: Unit) -> (Decimals, Rounding) {
+    fn aim_rounding(
+        kind: Option<Feature>,
+        limits: Limits,
+        aim: Length,
+        unit: Unit,
+    ) -> (Decimals, Rounding) {
         let decimals = Self::usual(unit);
-        let rounding = Self::metal_side(feature.kind);
-        let aim = feature.aim_mm.0;
+        let rounding = Self::metal_side(kind);
         let shown = [rounding, Rounding::Nearest]
             .into_iter()
-            .find(|rounding| feature.limits.contains(decimals.round(aim, *rounding)));
+            .find(|rounding| limits.contains(decimals.round(aim, *rounding)));
         match shown {
             Some(rounding) => (decimals, rounding),
             None => (Decimals { places: decimals.places + 1, ..decimals }, Rounding::Nearest),

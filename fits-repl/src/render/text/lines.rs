@@ -2,12 +2,25 @@
 
 use crate::render::printable::is_obeyed;
 
-/// The widest line.
-const COLUMNS: usize = 80;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
-/// Appends words in lines of at most [`COLUMNS`], the first after `lead`, the
+/// The widest line: of a page, and of a terminal where it is known.
+static COLUMNS: AtomicUsize = AtomicUsize::new(80);
+
+/// Wraps words to the terminal's width from here on, within what can be read:
+/// 40 to 100 columns. `COLUMNS` of the environment goes before what it says.
+pub fn follow_terminal() {
+    let told = std::env::var("COLUMNS").ok().and_then(|columns| columns.parse().ok());
+    let seen = || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0));
+    if let Some(columns) = told.or_else(seen) {
+        COLUMNS.store(columns.clamp(40, 100), Ordering::Relaxed);
+    }
+}
+
+/// Appends words in lines no wider than that, the first after `lead`, the
 /// others indented under it. What stands between backquotes is never broken.
 pub(crate) fn wrapped(out: &mut String, lead: &str, words: &str) {
+    let most = COLUMNS.load(Ordering::Relaxed);
     let indent = columns(lead);
     let mut line = lead.to_owned();
     let mut width = indent;
@@ -18,7 +31,7 @@ pub(crate) fn wrapped(out: &mut String, lead: &str, words: &str) {
     });
     for word in spaces {
         let length = columns(word);
-        if width + 1 + length > COLUMNS && width > indent {
+        if width + 1 + length > most && width > indent {
             out.push_str(line.trim_end());
             out.push('\n');
             line = " ".repeat(indent);

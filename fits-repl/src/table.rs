@@ -1,0 +1,391 @@
+//! A query a row in, a row of cells out: CSV as RFC 4180 has it.
+
+use std::io::{self, Write};
+
+use csv_core::{ReadRecordResult, Reader};
+
+use crate::{
+    answer::Answer,
+    batch::{BYTE_ORDER_MARK, Outcome, Reading, not_text, read_line, too_long},
+    problem::Problem,
+    render::{
+        cells,
+        json::{self, Head, Refusal},
+    },
+    schema,
+    session::Session,
+};
+
+/// The columns of a table.
+#[derive(Clone, Debug)]
+pub struct Columns {
+    names: Vec<String>,
+    paths: Vec<Vec<String>>,
+}
+
+/// Columns that are never the input's own.
+const BESIDE: [&str; 3] = ["line", "query", "error"];
+
+impl Columns {
+    /// Reads `query,hole.lower_mm`.
+    ///
+    /// # Errors
+    /// A name is missing, or stands there twice.
+    pub fn read(typed: &str) -> Result<Self, String> {
+        let names: Vec<String> = typed.split(',').map(|name| name.trim().to_owned()).collect();
+        for (at, name) in names.iter().enumerate() {
+            if name.is_empty() {
+                return Err("a column has no name: `--csv query,hole.lower_mm`".into());
+            }
+            if names[..at].contains(name) {
+                return Err(format!("the column `{name}` is named twice"));
+            }
+        }
+        let paths = names.iter().map(|name| name.split('.').map(str::to_owned).collect()).collect();
+        Ok(Self { names, paths })
+    }
+
+    /// The first that is neither a field of an answer nor among the input's own,
+    /// told with the nearest that there is.
+    fn unknown(&self, own: &[String]) -> Option<String> {
+        let known = schema::paths();
+        let fields = |name: &str| {
+            let plain: Vec<&str> =
+                name.split('.').filter(|part| part.parse::<usize>().is_err()).collect();
+            let plain = plain.join(".");
+            let of_shown = plain.strip_prefix("shown.").map(|size| format!("{size}_mm"));
+            known.contains(&of_shown.unwrap_or(plain))
+        };
+        let unknown = self.names.iter().find(|name| !own.contains(name) && !fields(name))?;
+        let near = own.iter().chain(&known).find(|known| crate::words::near_miss(unknown, known));
+        let ends = || {
+            let last = format!(".{unknown}");
+            known.iter().find(|known| known.ends_with(&last))
+        };
+        let hint = near.or_else(ends).map_or_else(
+            || "`fits schema` has every field".to_owned(),
+            |near| format!("is `{near}` meant?"),
+        );
+        Some(format!("no answer has the column `{unknown}`: {hint}"))
+    }
+}
+
+/// A row of the input.
+enum Row {
+    End,
+    /// Its line's number; its cells are read.
+    Cells(u64),
+    /// It is too long, or a quote in it is not closed: its line's number.
+    Broken(u64, Problem),
+}
+
+/// Rows that span lines are no longer than this: a quote that is never closed
+/// would take the rest of the file.
+const LONGEST_SPAN: usize = 1 << 16;
+
+/// The rows of an input, and the cells of the one that was read last.
+struct Rows<R> {
+    input: io::BufReader<R>,
+    number: u64,
+    /// Lines that were read and are to be read again.
+    again: Vec<u8>,
+    /// Of the last of these only the start was read.
+    is_cut: bool,
+    line: Vec<u8>,
+    /// How `line` was read, where that was not told yet.
+    untold: Option<Reading>,
+    reader: Reader,
+    /// The cells, one after the other, and where each ends.
+    text: Vec<u8>,
+    ends: Vec<usize>,
+}
+
+impl<R: io::Read> Rows<R> {
+    fn new(input: R) -> Self {
+        Self {
+            input: io::BufReader::with_capacity(1 << 16, input),
+            number: 0,
+            again: Vec::new(),
+            is_cut: false,
+            line: Vec::new(),
+            untold: None,
+            reader: Reader::new(),
+            text: Vec::new(),
+            ends: Vec::new(),
+        }
+    }
+
+    /// Is nothing left that was read and not looked at? Then the next row waits
+    /// for the input.
+    fn waits(&self) -> bool {
+        self.again.is_empty() && !self.input.buffer().contains(&b'\n')
+    }
+
+    /// The next line into `self.line`.
+    fn next_line(&mut self) -> io::Result<Reading> {
+        self.number += 1;
+        if self.again.is_empty() {
+            return read_line(&mut self.input, &mut self.line);
+        }
+        let end =
+            self.again.iter().position(|byte| *byte == b'\n').map_or(self.again.len(), |at| at + 1);
+        self.line.clear();
+        self.line.extend(self.again.drain(..end));
+        let is_cut = self.again.is_empty() && std::mem::take(&mut self.is_cut);
+        Ok(if is_cut { Reading::TooLong } else { Reading::Whole })
+    }
+
+    /// The next line that is neither blank nor a comment. `#7` is a drill.
+    fn next_full_line(&mut self) -> io::Result<Reading> {
+        if let Some(reading) = self.untold.take() {
+            return Ok(reading);
+        }
+        loop {
+            let reading = self.next_line()?;
+            if self.number == 1
+                && let Some(rest) = self.line.strip_prefix(BYTE_ORDER_MARK)
+            {
+                self.line = rest.to_vec();
+            }
+            let line = self.line.trim_ascii();
+            let is_comment =
+                line.first() == Some(&b'#') && !line.get(1).is_some_and(u8::is_ascii_digit);
+            if reading != Reading::Whole || !(line.is_empty() || is_comment) {
+                return Ok(reading);
+            }
+        }
+    }
+
+    /// The next row, its cells read.
+    fn next(&mut self) -> io::Result<Row> {
+        match self.next_full_line()? {
+            Reading::End => return Ok(Row::End),
+            Reading::TooLong => return Ok(Row::Broken(self.number, too_long(&self.line).0)),
+            Reading::Whole => {}
+        }
+        let start = self.number;
+        let mut whole = Vec::new();
+        self.reader.reset();
+        let (mut written, mut ended) = (0, 0);
+        loop {
+            let mut rest = self.line.as_slice();
+            loop {
+                self.text.resize(self.text.len().max(written + rest.len() + 1), 0);
+                self.ends.resize(self.ends.len().max(ended + rest.len() + 1), 0);
+                let (result, taken, wrote, ends) = self.reader.read_record(
+                    rest,
+                    self.text.get_mut(written..).unwrap_or_default(),
+                    self.ends.get_mut(ended..).unwrap_or_default(),
+                );
+                rest = rest.get(taken..).unwrap_or_default();
+                (written, ended) = (written + wrote, ended + ends);
+                match result {
+                    ReadRecordResult::Record | ReadRecordResult::End => {
+                        self.text.truncate(written);
+                        self.ends.truncate(ended);
+                        return Ok(Row::Cells(start));
+                    }
+                    ReadRecordResult::InputEmpty => break,
+                    ReadRecordResult::OutputFull | ReadRecordResult::OutputEndsFull => {}
+                }
+            }
+            // The row goes on: a quote is open, or the last line has no end.
+            whole.append(&mut self.line);
+            let reading = if whole.len() < LONGEST_SPAN && whole.ends_with(b"\n") {
+                self.next_line()?
+            } else {
+                Reading::End
+            };
+            match reading {
+                Reading::Whole => {}
+                Reading::End if !whole.ends_with(b"\n") => self.line.clear(),
+                Reading::End | Reading::TooLong => {
+                    // Only the line that opened it is lost.
+                    let first = whole.iter().position(|byte| *byte == b'\n').unwrap_or(whole.len());
+                    let mut again = whole.split_off((first + 1).min(whole.len()));
+                    again.append(&mut self.line);
+                    again.append(&mut self.again);
+                    (self.again, self.number) = (again, start);
+                    self.is_cut |= reading == Reading::TooLong;
+                    let problem = Problem::new("a quote is opened here and not closed", 0..first)
+                        .advise("a cell that holds quotes doubles them, as \"1\"\" press\"");
+                    return Ok(Row::Broken(start, problem));
+                }
+            }
+        }
+    }
+
+    fn cell(&self, at: usize) -> Option<&[u8]> {
+        let start = if at == 0 { 0 } else { *self.ends.get(at - 1)? };
+        self.text.get(start..*self.ends.get(at)?)
+    }
+
+    /// The line as one cell.
+    fn take_line(&mut self) {
+        self.text.clear();
+        self.text.extend_from_slice(self.line.trim_ascii_end());
+        self.ends = vec![self.text.len()];
+    }
+
+    /// The next row of lines that are a query each.
+    fn next_query(&mut self) -> io::Result<Row> {
+        Ok(match self.next_full_line()? {
+            Reading::End => Row::End,
+            Reading::TooLong => Row::Broken(self.number, too_long(&self.line).0),
+            Reading::Whole => {
+                self.take_line();
+                Row::Cells(self.number)
+            }
+        })
+    }
+
+    /// The names of the columns, if the first line names one `query`; else that
+    /// line is read again.
+    fn header(&mut self) -> io::Result<Option<Vec<String>>> {
+        let reading = self.next_full_line()?;
+        self.untold = Some(reading);
+        if reading != Reading::Whole {
+            return Ok(None);
+        }
+        let line = String::from_utf8_lossy(&self.line).into_owned();
+        let names: Vec<String> =
+            line.split(',').map(|name| name.trim().trim_matches('"').trim().to_owned()).collect();
+        if names.iter().any(|name| is_query(name)) {
+            self.untold = None;
+            return Ok(Some(names));
+        }
+        Ok(None)
+    }
+}
+
+fn is_query(name: &str) -> bool {
+    name.eq_ignore_ascii_case("query")
+}
+
+/// Appends a cell, quoted where it must be.
+fn append(out: &mut Vec<u8>, cell: &[u8]) {
+    if cell.iter().any(|byte| matches!(byte, b',' | b'"' | b'\n' | b'\r')) {
+        out.push(b'"');
+        for byte in cell {
+            if *byte == b'"' {
+                out.push(b'"');
+            }
+            out.push(*byte);
+        }
+        out.push(b'"');
+    } else {
+        out.extend_from_slice(cell);
+    }
+}
+
+fn append_row<'a>(out: &mut Vec<u8>, cells: impl Iterator<Item = &'a [u8]>) {
+    for (at, cell) in cells.enumerate() {
+        if at > 0 {
+            out.push(b',');
+        }
+        append(out, cell);
+    }
+    out.push(b'\n');
+}
+
+/// Bytes gathered before they are written, while more input is waiting.
+const ENOUGH: usize = 1 << 16;
+
+/// Answers every row until the input ends. A query that is refused is told in the
+/// column `error`, or else to `complain`; the rest goes on.
+///
+/// # Errors
+/// Reading or writing failed; of kind [`io::ErrorKind::InvalidInput`] where a column is
+/// unknown.
+pub fn run(
+    input: impl io::Read,
+    mut output: impl Write,
+    session: &mut Session,
+    columns: &Columns,
+    complain: impl Fn(&str),
+) -> io::Result<Outcome> {
+    let mut rows = Rows::new(input);
+    let own = rows.header()?;
+    if let Some(why) = columns.unknown(own.as_deref().unwrap_or_default()) {
+        return Err(io::Error::new(io::ErrorKind::InvalidInput, why));
+    }
+    let query_at = own.as_ref().and_then(|own| own.iter().position(|name| is_query(name)));
+    let own = own.unwrap_or_default();
+    let of_input = |name: &String| {
+        let at = own.iter().position(|own| own == name);
+        at.filter(|_| !BESIDE.contains(&name.as_str()))
+    };
+    let of_input: Vec<Option<usize>> = columns.names.iter().map(of_input).collect();
+    let has =
+        |wanted: &str| columns.paths.iter().any(|path| path.first().is_some_and(|it| it == wanted));
+    let (tells_error, tells_shown) = (has("error"), has("shown"));
+    let mut out = Vec::with_capacity(2 * ENOUGH);
+    append_row(&mut out, columns.names.iter().map(String::as_bytes));
+    let mut cells: Vec<Vec<u8>> = vec![Vec::new(); columns.names.len()];
+    let mut worst = Outcome::default();
+    loop {
+        let row = if query_at.is_some() { rows.next()? } else { rows.next_query()? };
+        let (number, answer, text) = match row {
+            Row::End => {
+                output.write_all(&out)?;
+                output.flush()?;
+                return Ok(worst);
+            }
+            Row::Broken(number, problem) => (number, Err(problem), String::new()),
+            Row::Cells(number) => {
+                let (answer, text) = ask(session, rows.cell(query_at.unwrap_or_default()));
+                (number, answer, text)
+            }
+        };
+        worst = worst.max(Outcome::of(&answer));
+        cells.iter_mut().for_each(Vec::clear);
+        let beside = match &answer {
+            Ok(answer) => {
+                cells::pick(&columns.paths, answer, &mut cells);
+                let shown = tells_shown.then_some(session.shown().units);
+                json::Beside { shown, ..session.beside(&[]) }
+            }
+            Err(problem) => {
+                cells::pick(&columns.paths, &Refusal::of(problem, &text), &mut cells);
+                json::Beside::default()
+            }
+        };
+        cells::pick(&columns.paths, &Head::of(Some(number), &text, beside, &answer), &mut cells);
+        for ((cell, name), of_input) in cells.iter_mut().zip(&columns.names).zip(&of_input) {
+            if let Some(at) = of_input {
+                let own = rows.cell(*at).unwrap_or_default();
+                *cell = String::from_utf8_lossy(own).into_owned().into_bytes();
+            } else if let (Err(problem), "error") = (&answer, name.as_str()) {
+                *cell = problem.message.clone().into_bytes();
+            }
+        }
+        append_row(&mut out, cells.iter().map(Vec::as_slice));
+        if let (Err(problem), false) = (&answer, tells_error) {
+            complain(&format!("line {number}: {}; {}", problem.message, problem.hint(&text)));
+        }
+        if out.len() >= ENOUGH || rows.waits() {
+            output.write_all(&out)?;
+            output.flush()?;
+            out.clear();
+        }
+    }
+}
+
+/// The answer of a cell, and its text.
+fn ask(session: &mut Session, cell: Option<&[u8]>) -> (Result<Answer, Problem>, String) {
+    let Some(cell) = cell else {
+        let problem = Problem::new("this row has no cell for the query", 0..0)
+            .advise("the first line names the columns");
+        return (Err(problem), String::new());
+    };
+    match std::str::from_utf8(cell) {
+        Ok(text) => {
+            let text = text.trim();
+            (session.evaluate(text), text.to_owned())
+        }
+        Err(error) => {
+            let (problem, text) = not_text(cell, error);
+            (Err(problem), text)
+        }
+    }
+}
