@@ -8,6 +8,7 @@ use serde::{Serialize, Serializer};
 
 pub use crate::questions::{
     align::answered::{AlignAnswer, TaperedFigures},
+    bearing::figures::{BearingAnswer, BearingSeat, SeatReading},
     bushing::figures::{
         BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
     },

@@ -5,6 +5,7 @@
 //! and all that goes from one to the other.
 
 pub(crate) mod align;
+pub(crate) mod bearing;
 pub(crate) mod bushing;
 pub(crate) mod crib;
 pub(crate) mod drill;
@@ -227,6 +228,9 @@ questions! {
     pick:
         /// `pick SIZE clearance A..B`: classes that give it.
         Pick(pick::asked::Pick) => [Pick(pick::answered::PickAnswer)] read by pick::asked::read;
+    bearing:
+        /// `bearing NUMBER`: a ball bearing and the seats of its rings.
+        Bearing(Box<bearing::BearingOf>) => [Bearing(Box<bearing::BearingAnswer>)] read by bearing::read;
     seat:
         /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
         Seat(seat::asked::Seat) => [Seat(seat::answered::SeatAnswer)] read by seat::asked::read;

@@ -1,6 +1,8 @@
 //! Bought parts and tables: keys, bearings, pins and bar, general tolerances,
 //! standard grades; and the tailstock.
 
+use fits_core::{Length, speech::Figure, standards::bought::Ball};
+
 use crate::sentence::{
     Said,
     roles::assign,
@@ -108,13 +110,20 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start",
-            "role", "vague",
+            "role", "vague", "material",
         ],
         |token| matches!(token, Token::Number(_) | Token::Bearing(..)),
     )?;
-    let number = view.one(|token| match token {
-        Token::Bearing(bore, od) => Some((bore.clone(), od.clone())),
+    let ball = view.one(|token| match token {
+        Token::Bearing(ball) => Some(*ball),
         _ => None,
+    });
+    if view.has("material") {
+        return numbered(view, ball?);
+    }
+    let number = ball.map(|ball| {
+        let said = |size: Length| Figure::from(size).said_in(ball.unit()).replace(' ', "");
+        (said(ball.bore()), said(ball.outside()))
     });
     let is_named = (0..view.items.len()).any(|at| {
         matches!(view.items[at].token, Token::Word { kind: "bought", .. }) && view.said(at) != "fit"
@@ -164,7 +173,7 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         || view.says("role", "od");
     let inner = view.has("shaft") || view.says("ring", "inner") || view.says("role", "id");
     if outer && inner && !(view.has("ring")) {
-        return None;
+        return numbered(view, ball?);
     }
     // Which ring turns may be told of either ring.
     let (mut turns, mut stands) = (false, false);
@@ -239,15 +248,18 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
             format!("seat housing {housing} stands slides"),
             format!("seat housing {housing} turns normal"),
         ];
+        if let Some(ball) = ball {
+            return numbered(view, ball);
+        }
         let choices = match (outer, inner) {
             (true, false) => outer_choices,
             (false, true) => inner_choices,
-            _ if number.is_some() => {
-                vec![inner_choices.into_iter().next()?, outer_choices.into_iter().next()?]
-            }
             _ => return None,
         };
         return Some(Said::ask("which ring turns is not said", choices));
+    }
+    if let Some(ball) = ball.filter(|_| outer == inner) {
+        return numbered(view, ball);
     }
     if turns == stands || (outer == inner) {
         return None;
@@ -277,6 +289,63 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         return None;
     };
     Some(Said::plain(format!("seat {place} {size} {load}")))
+}
+
+/// Both seats of a ball bearing by its number: which part turns, how hard it is
+/// loaded, what the housing is made of.
+fn numbered(view: &View, ball: Ball) -> Option<Said> {
+    let mut plain = format!("bearing {}", ball.number());
+    let own = [ball.bore(), ball.outside()].map(Length::millimetres);
+    let is_own = |num: &Num| {
+        [System::Inches, System::Millimetres]
+            .iter()
+            .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.005))
+    };
+    view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
+    if ["fit", "reads", "start", "vague"].iter().any(|kind| view.has(kind))
+        || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream"))
+        // An open bearing, not a hole to open out.
+        || view.types(&["open"])
+    {
+        return None;
+    }
+    match view.words("material").collect::<Vec<_>>()[..] {
+        [] => {}
+        // The shaft's metal changes no figure, and it is not said whose this is.
+        [_] if view.has("shaft") && !view.has("hub") && !view.has("hole") => return None,
+        [material] => plain = format!("{plain}, housing {material}"),
+        _ => return None,
+    }
+    let mut turning = Vec::new();
+    for (at, item) in view.items.iter().enumerate() {
+        let Token::Word { kind: "load", name } = item.token else { continue };
+        if matches!(name, "light" | "normal" | "heavy") {
+            continue;
+        }
+        let said = view.said(at);
+        let of_shaft = ["inner", "shaft"].iter().any(|word| said.contains(word));
+        let of_housing =
+            ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
+        let is_shaft = match (name, of_shaft, of_housing) {
+            ("turns", true, false) | ("stands", false, true) => true,
+            ("turns", false, true) | ("stands", true, false) => false,
+            _ => return None,
+        };
+        turning.push(is_shaft);
+    }
+    turning.dedup();
+    match turning[..] {
+        [] => {}
+        [true] => plain += ", shaft turns",
+        [false] => plain += ", housing turns",
+        _ => return None,
+    }
+    let mut duties =
+        view.words("load").filter(|name| matches!(*name, "light" | "normal" | "heavy"));
+    if let Some(duty) = duties.next() {
+        plain = format!("{plain}, {duty}");
+    }
+    duties.next().is_none().then_some(Said::plain(plain))
 }
 
 /// Pins and bar that are bought, alone or with a fit.

@@ -18,8 +18,7 @@ pub(crate) const LOG: u8 = ALL.len() as u8;
 
 const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
-const METALS: &str =
-    "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream";
+const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing";
 
 /// A meaning of a spelling.
 #[derive(Debug)]
