@@ -389,8 +389,20 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
         "drillrod" | "drill rod" => "drill rod",
         "silver" | "silver steel" => "silver steel",
         "crs" => "low-carbon cold drawn bar",
+        "shoulder screw" if is_metric => "f9 metric shoulder screw",
+        "shoulder screw" => "inch shoulder screw",
+        "tube outside" if is_metric => "metric drawn tube outside",
+        "tube outside" => "drawn-over-mandrel tube outside",
+        "tube bore" if !is_metric => "drawn-over-mandrel tube bore",
         _ => return None,
     };
+    if name == "f9 metric shoulder screw" {
+        let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
+        return Some(Said::ask(
+            "metric shoulder screws are sold as f9 and as h8",
+            ["f9", "h8"].map(|class| format!("{class} metric shoulder screw {text}{rest}")).into(),
+        ));
+    }
     if name == "low-carbon cold drawn bar" && is_metric {
         let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
         return Some(Said::ask(
@@ -414,6 +426,14 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             Some(Said::ask(
                 "the fit is not said",
                 vec![format!("dowel {text}, press"), format!("dowel {text}, slip")],
+            ))
+        }
+        ("inch shoulder screw", None)
+            if view.has("hole") || view.says("head", "ream") || view.has("hub") =>
+        {
+            Some(Said::ask(
+                "the fit is not said",
+                vec![format!("{name} {text}, running"), format!("{name} {text}, sliding")],
             ))
         }
         (name, None) => (material.is_empty() && !view.has("head"))
