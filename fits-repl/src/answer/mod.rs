@@ -10,7 +10,8 @@ pub use crate::questions::{
     align::answered::{AlignAnswer, TaperedFigures},
     bearing::figures::{BearingAnswer, BearingSeat, SeatReading},
     bushing::figures::{
-        BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
+        BushingAnswer, BushingInPlaceAnswer, BushingPart, InServiceFigures, PressureFigures,
+        ShaftFigures, SuitedFigures,
     },
     crib::figures::{CribAnswer, CribReaming, OwnDrillFigures, OwnReamer, PinFigures, PinsFigures},
     drill::answered::{DrillAnswer, NamedDrill},

@@ -236,7 +236,7 @@ questions! {
         Seat(seat::asked::Seat) => [Seat(seat::answered::SeatAnswer)] read by seat::asked::read;
     bushing:
         /// `bushing SIZE od SIZE`: a bushing, its housing and its shaft.
-        Bushing(Box<bushing::asked::BushingText>) => [BushingFit(Box<bushing::figures::BushingAnswer>)] read by bushing::read;
+        Bushing(Box<bushing::asked::BushingText>) => [BushingFit(Box<bushing::figures::BushingAnswer>), BushingInPlace(Box<bushing::figures::BushingInPlaceAnswer>)] read by bushing::read;
     stack:
         /// `stack LINK LINK`: the play that parts end to end leave.
         Stack(Box<stack::asked::StackText>) => [Stack(Box<stack::figures::StackAnswer>)] read by stack::read;

@@ -28,8 +28,24 @@ impl Session {
         text: &BushingText,
         answer: &Answer,
     ) -> Result<(), Problem> {
-        let Answer::BushingFit(answer) = answer else { return Ok(()) };
         let units = self.shown;
+        if let Answer::BushingInPlace(answer) = answer {
+            let running = answer.running;
+            figures.push(Reason {
+                figure: "shaft".into(),
+                value: said(units, answer.shaft.aim_mm.0),
+                rule: format!(
+                    "the bore as it measures, less the play wanted, {} to {}, {}",
+                    said(units, running.min_mm.0),
+                    said(units, running.max_mm.0),
+                    answer.running_by
+                ),
+                source: "ISO 286-1:2010, clause 3".into(),
+                known: answer.known,
+            });
+            return Ok(());
+        }
+        let Answer::BushingFit(answer) = answer else { return Ok(()) };
         let nominal = self.nominal(&text.bore.0)?;
         let ends = |ends: Ends| {
             format!("{} to {}", said(units, ends.min_mm.0), said(units, ends.max_mm.0))
