@@ -173,7 +173,6 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let (hub, bush) = bushing_metals(view)?;
-    let hub = hub?;
     let (i, o) = (id.plain(system), od.plain(system));
     let bush = match bush {
         None | Some("bearing bronze C93200") => "bronze",
@@ -183,6 +182,7 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let Some(long) = long else {
+        let hub = hub?;
         return (roles.get("od").is_none()).then(|| {
             Said::ask(
                 "its length is not said",
@@ -190,6 +190,18 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
                     format!("bushing {i} od {o} long {o}, hub {hub}{housing}, {bush}{tail}"),
                     format!("bushing {i} od {o} long {i}, hub {hub}{housing}, {bush}{tail}"),
                 ],
+            )
+        });
+    };
+    let Some(hub) = hub else {
+        // A bush by its three sizes: what holds it decides how far it closes in.
+        return (is_crossed && !view.has("hub")).then(|| {
+            let one = |hub: &str| {
+                format!("bushing {i} od {o} long {}, hub {hub}, {bush}{tail}", long.plain(system))
+            };
+            Said::ask(
+                "what it is pressed into is not said",
+                ["steel", "cast iron", "aluminium"].map(one).to_vec(),
             )
         });
     };
