@@ -9,6 +9,7 @@ use serde::{Serialize, Serializer};
 pub use crate::questions::{
     align::answered::{AlignAnswer, TaperedFigures},
     bearing::figures::{BearingAnswer, BearingSeat, SeatReading},
+    block::answered::{BlockSet, TitleBlockAnswer},
     bushing::figures::{
         BushingAnswer, BushingInPlaceAnswer, BushingPart, InServiceFigures, PressureFigures,
         ShaftFigures, SuitedFigures,
@@ -37,6 +38,7 @@ pub use crate::questions::{
         warm_figures::{AtFigures, DampFigures, WarmAnswer, WarmPart},
     },
     pick::answered::{CandidateFigures, PickAnswer},
+    reamer::answered::{PinPlay, ReamerCutAnswer},
     rehearse::figures::{RehearsalAnswer, StrategyFigures},
     seat::answered::{SeatAnswer, SeatFigures},
     settings::answered::{InForce, SettingsAnswer},

@@ -6,6 +6,7 @@
 
 pub(crate) mod align;
 pub(crate) mod bearing;
+pub(crate) mod block;
 pub(crate) mod bushing;
 pub(crate) mod crib;
 pub(crate) mod drill;
@@ -17,6 +18,7 @@ pub(crate) mod keyway;
 pub(crate) mod log;
 pub(crate) mod part;
 pub(crate) mod pick;
+pub(crate) mod reamer;
 pub(crate) mod rehearse;
 pub(crate) mod seat;
 pub(crate) mod settings;
@@ -228,6 +230,12 @@ questions! {
     pick:
         /// `pick SIZE clearance A..B`: classes that give it.
         Pick(pick::asked::Pick) => [Pick(pick::answered::PickAnswer)] read by pick::asked::read;
+    reamer:
+        /// `reamer SIZE cut SIZE`: what a reamer cut, and what to do.
+        ReamerCut(Box<reamer::ReamerCutOf>) => [ReamerCut(Box<reamer::ReamerCutAnswer>)] read by reamer::read;
+    block:
+        /// `title block SIZE`: an untoleranced inch size.
+        TitleBlock(Box<block::BlockOf>) => [TitleBlock(Box<block::TitleBlockAnswer>)] read by block::read;
     bearing:
         /// `bearing NUMBER`: a ball bearing and the seats of its rings.
         Bearing(Box<bearing::BearingOf>) => [Bearing(Box<bearing::BearingAnswer>)] read by bearing::read;

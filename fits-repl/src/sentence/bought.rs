@@ -55,10 +55,15 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
 
 /// ISO 2768, for sizes without a tolerance.
 pub(crate) fn general(view: &View, system: System) -> Option<Said> {
-    view.only(&["untoleranced", "grade", "state", "role"], |token| {
+    view.only(&["untoleranced", "grade", "state", "role", "block"], |token| {
         matches!(token, Token::Number(_) | Token::General(_))
     })?;
     let size = only_number(view)?.plain(system);
+    if view.has("block") {
+        let is_alone = !view.has("grade") && !view.has("state") && !view.has("role");
+        return (is_alone && system == System::Inches && size.ends_with("in"))
+            .then(|| Said::plain(format!("title block {size}")));
+    }
     let by_standard = view.one(|token| match token {
         Token::General(letter) => Some(*letter),
         _ => None,

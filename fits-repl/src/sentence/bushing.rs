@@ -195,9 +195,12 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     };
     let Some(hub) = hub else {
         // A bush by its three sizes: what holds it decides how far it closes in.
-        return (is_crossed && !view.has("hub")).then(|| {
+        return is_crossed.then(|| {
             let one = |hub: &str| {
-                format!("bushing {i} od {o} long {}, hub {hub}, {bush}{tail}", long.plain(system))
+                format!(
+                    "bushing {i} od {o} long {}, hub {hub}{housing}, {bush}{tail}",
+                    long.plain(system)
+                )
             };
             Said::ask(
                 "what it is pressed into is not said",
