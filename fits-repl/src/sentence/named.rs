@@ -289,11 +289,8 @@ pub(crate) fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
 /// size or a word of its own (`608`, `R8`) has the bearing said beside it.
 pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?;
-    let part = |from: usize, is: fn(&u8) -> bool| {
-        rest.bytes().skip(from).take_while(|byte| is(byte)).count()
-    };
-    let letters = part(0, u8::is_ascii_alphabetic);
-    let number = letters + part(letters, u8::is_ascii_digit);
+    let letters = rest.bytes().take_while(u8::is_ascii_alphabetic).count();
+    let number = letters + rest.bytes().skip(letters).take_while(u8::is_ascii_digit).count();
     let end = at
         + number
         + rest

@@ -11,6 +11,7 @@ use fits_core::{
         bought::{Ball, BallSeat, Turning, ball_seats},
         iso286::Feature,
         materials::{Family, Material},
+        processes::Process,
     },
 };
 
@@ -39,7 +40,7 @@ const OFF: i64 = 50;
 impl Session {
     /// A ball bearing and the seats of its rings.
     pub(crate) fn bearing(&self, of: &BearingOf) -> Result<BearingAnswer, Problem> {
-        let (ball, is_closed) = self.ball(of)?;
+        let (ball, is_closed) = Self::ball(of)?;
         let housing = of.housing.as_ref().map(|spot| self.material_named(spot)).transpose()?;
         let in_light_alloy = housing.as_ref().is_some_and(|it| is_light(it.family()));
         let turning = of.turning.as_ref().map(|spot| spot.value);
@@ -79,7 +80,7 @@ impl Session {
                 upper_mm: Mm(seat.limits().upper()),
                 clearance: play_of(seat.fit.clearance()),
                 warm,
-                lathe: seat.lathe().map(|process| process.name()),
+                lathe: seat.lathe().map(Process::name),
                 reading,
                 reason: seat.reason,
                 source: seat.source,
@@ -113,7 +114,7 @@ impl Session {
 
     /// The bearing of the number typed, and whether it is closed, where that is
     /// said.
-    fn ball(&self, of: &BearingOf) -> Result<(Ball, Option<bool>), Problem> {
+    fn ball(of: &BearingOf) -> Result<(Ball, Option<bool>), Problem> {
         let (ball, is_closed) = Ball::named(&of.number.value).map_err(|error| {
             let near = Ball::near(&of.number.value);
             let ways: Vec<_> =

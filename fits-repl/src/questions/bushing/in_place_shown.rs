@@ -89,18 +89,17 @@ impl Text {
         };
         wrapped(out, "  ", &words);
         if matches!(way, Way::Ream | Way::Bore | Way::Burnish) {
-            match answer.wanted_bore() {
-                Some(bore) => self.bushing_line(out, "bore to reach", bore),
-                None => {
-                    let aim = answer.bore_for_it.map_or(String::new(), |bore| {
-                        self.units().map(|unit| Self::size(bore.aim_mm.0, unit)).join("  ")
-                    });
-                    wrapped(
-                        out,
-                        "  ",
-                        &format!("to {aim}; that shaft varies by more than the play may"),
-                    );
-                }
+            if let Some(bore) = answer.wanted_bore() {
+                self.bushing_line(out, "bore to reach", bore);
+            } else {
+                let aim = answer.bore_for_it.map_or(String::new(), |bore| {
+                    self.units().map(|unit| Self::size(bore.aim_mm.0, unit)).join("  ")
+                });
+                wrapped(
+                    out,
+                    "  ",
+                    &format!("to {aim}; that shaft varies by more than the play may"),
+                );
             }
             if let Some(reamer) = answer.reamer.as_ref().and_then(limits) {
                 self.bushing_line(out, "reamer", reamer);

@@ -124,9 +124,10 @@ impl Session {
             || pair.fit.suited(kind, one.limits, word.suit_percent()).map_err(failed),
             Ok,
         )?;
-        let held_to = match is_beyond {
-            true => Some(self.held_to(part, &Pair { fit, ..pair }, word, spot)?),
-            false => None,
+        let held_to = if is_beyond {
+            Some(self.held_to(part, &Pair { fit, ..pair }, word, spot)?)
+        } else {
+            None
         };
         let pair = Pair { held_to, ..pair };
         let mate = One::to_suit(kind.mate(), one.nominal, fit.part(kind.mate()));

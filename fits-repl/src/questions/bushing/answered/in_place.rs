@@ -29,7 +29,7 @@ impl Session {
         text: &BushingText,
         bore: Length,
     ) -> Result<Answer, Problem> {
-        self.only_of_the_bore(text)?;
+        only_of_the_bore(text)?;
         let failed = |error: fits_core::Error| from_core(&error, text.bore.0.at.clone());
         let Some(spot) = &text.material else {
             return Err(Problem::new("what the bushing is of is not said", text.bore.0.at.clone())
@@ -87,33 +87,33 @@ impl Session {
             known,
         })))
     }
+}
 
-    /// Refuses what changes nothing once the bore is measured in place.
-    fn only_of_the_bore(&self, text: &BushingText) -> Result<(), Problem> {
-        if !matches!(text.bore.1, Tolerance::Bare) {
-            return Err(Problem::new(
-                "a bore in place is what it measures, without limits",
-                text.bore.0.at.clone(),
-            )
-            .advise(EXAMPLE));
-        }
-        let idle = [
-            text.od.as_ref().map(|(size, _)| size.at.clone()),
-            text.long.as_ref().map(|size| size.at.clone()),
-            text.hub.as_ref().map(|hub| hub.at.clone()),
-            text.hub_od.as_ref().map(|size| size.at.clone()),
-            text.housing.as_ref().map(|(size, _)| {
-                size.as_ref().map_or(text.bore.0.at.clone(), |size| size.at.clone())
-            }),
-            text.shaft_material.as_ref().map(|spot| spot.at.clone()),
-            text.warm.as_ref().map(|warm| warm.at.clone()),
-        ];
-        match idle.into_iter().flatten().next() {
-            None => Ok(()),
-            Some(at) => {
-                Err(Problem::new("this changes nothing once the bore is measured in place", at)
-                    .advise(EXAMPLE))
-            }
+/// Refuses what changes nothing once the bore is measured in place.
+fn only_of_the_bore(text: &BushingText) -> Result<(), Problem> {
+    if !matches!(text.bore.1, Tolerance::Bare) {
+        return Err(Problem::new(
+            "a bore in place is what it measures, without limits",
+            text.bore.0.at.clone(),
+        )
+        .advise(EXAMPLE));
+    }
+    let idle = [
+        text.od.as_ref().map(|(size, _)| size.at.clone()),
+        text.long.as_ref().map(|size| size.at.clone()),
+        text.hub.as_ref().map(|hub| hub.at.clone()),
+        text.hub_od.as_ref().map(|size| size.at.clone()),
+        text.housing
+            .as_ref()
+            .map(|(size, _)| size.as_ref().map_or(text.bore.0.at.clone(), |size| size.at.clone())),
+        text.shaft_material.as_ref().map(|spot| spot.at.clone()),
+        text.warm.as_ref().map(|warm| warm.at.clone()),
+    ];
+    match idle.into_iter().flatten().next() {
+        None => Ok(()),
+        Some(at) => {
+            Err(Problem::new("this changes nothing once the bore is measured in place", at)
+                .advise(EXAMPLE))
         }
     }
 }

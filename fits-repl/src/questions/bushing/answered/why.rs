@@ -10,9 +10,9 @@ use fits_core::{
 };
 
 use crate::{
-    answer::{Answer, Ends},
+    answer::{Answer, BushingInPlaceAnswer, Ends},
     problem::Problem,
-    query::BushingText,
+    query::{BushingText, Units},
     questions::{
         bushing::answered::play::service,
         part::resolve::from_core,
@@ -20,6 +20,23 @@ use crate::{
     },
     session::Session,
 };
+
+/// Why a shaft for a bore in place is of its size.
+fn why_in_place(units: Units, answer: &BushingInPlaceAnswer) -> Reason {
+    let running = answer.running;
+    Reason {
+        figure: "shaft".into(),
+        value: said(units, answer.shaft.aim_mm.0),
+        rule: format!(
+            "the bore as it measures, less the play wanted, {} to {}, {}",
+            said(units, running.min_mm.0),
+            said(units, running.max_mm.0),
+            answer.running_by
+        ),
+        source: "ISO 286-1:2010, clause 3".into(),
+        known: answer.known,
+    }
+}
 
 impl Session {
     pub(crate) fn why_bushing(
@@ -30,19 +47,7 @@ impl Session {
     ) -> Result<(), Problem> {
         let units = self.shown;
         if let Answer::BushingInPlace(answer) = answer {
-            let running = answer.running;
-            figures.push(Reason {
-                figure: "shaft".into(),
-                value: said(units, answer.shaft.aim_mm.0),
-                rule: format!(
-                    "the bore as it measures, less the play wanted, {} to {}, {}",
-                    said(units, running.min_mm.0),
-                    said(units, running.max_mm.0),
-                    answer.running_by
-                ),
-                source: "ISO 286-1:2010, clause 3".into(),
-                known: answer.known,
-            });
+            figures.push(why_in_place(units, answer));
             return Ok(());
         }
         let Answer::BushingFit(answer) = answer else { return Ok(()) };
