@@ -83,7 +83,7 @@ const ASKED: &[(&str, &str, f64, &str)] = &[
         "title block 0.750in",
         "/sets/0/plus_minus_mm",
         0.005 * 25.4,
-        "three decimals, machined parts: an engineers' forum; common practice, no standard",
+        "three decimals, machined parts: common practice, no source",
     ),
 ];
 

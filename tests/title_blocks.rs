@@ -1,8 +1,8 @@
 //! Untoleranced inch sizes by how they are written: the table is what the data
 //! give, and the answer holds it beside ISO 2768-1.
 //!
-//! No standard sets what title blocks print: what is taken was read in two threads
-//! of an engineers' forum, named in the data, and is marked as common practice.
+//! No standard sets what title blocks print: what is taken is what working engineers
+//! tell each other, and is marked as common practice without a source.
 
 use std::fmt::Write as _;
 

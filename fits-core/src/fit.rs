@@ -192,7 +192,8 @@ impl Fit {
 
     /// The fit of a part that is only known to lie within limits of its own, and
     /// that varies by so much that [`Fit::suited`] leaves its mate no tolerance
-    /// that can be reamed or turned (IT6). The mate keeps this fit's own width and
+    /// that can be reamed or turned (IT6), or honed where it is to hold (IT4). The
+    /// mate keeps this fit's own width and
     /// its tight end: with the worst part in hand it is no tighter than this fit,
     /// and the spread of the part makes it looser. A hole that would be below the
     /// nominal size is made to that size, as everyone reams it. None where the
@@ -213,8 +214,12 @@ impl Fit {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn suited_beyond(&self, in_hand: Feature, limits: Limits) -> Result<Option<Self>, Error> {
+        // What is to hold may be honed; what is to run is reamed or turned.
+        let finest = if self.clearance.lower().is_negative() { Grade::it(4) } else { Grade::it(6) };
         let can_be_made = |mate: Limits| {
-            grade_within(mate.tolerance(), self.nominal).is_some_and(|grade| grade >= Grade::IT6)
+            grade_within(mate.tolerance(), self.nominal)
+                .zip(finest)
+                .is_some_and(|(grade, finest)| grade >= finest)
         };
         if limits.tolerance() == Length::ZERO
             || self.suit_limits(in_hand, limits).is_ok_and(can_be_made)

@@ -13,9 +13,11 @@ use crate::{
     },
 };
 
-/// Is a size one of those that inch bushes are sold by: 64ths of an inch?
+/// Is a size one of those that inch bushes are sold by: 64ths of an inch, to the
+/// end of the recalled table?
 fn is_of_inches(size: Length) -> bool {
-    size.tenth_nanometres() % (Length::INCH.tenth_nanometres() / 64) == 0
+    let inch = Length::INCH.tenth_nanometres();
+    size.tenth_nanometres() % (inch / 64) == 0 && size.tenth_nanometres() <= 3 * inch
 }
 
 /// A kind of bushing.

@@ -43,7 +43,7 @@ pub(super) static KINDS: [KindRow; 24] = [
     KindRow { kind: Bush::Sintered, figure: "greatest_m_per_s", value: "7.5", from: Provenance { known: Known::Seen, text: "Mechanical Engineer's Data Handbook, 2.9.3" }, note: "porous metals" },
     KindRow { kind: Bush::Sintered, figure: "inch_outside_thou", value: "2", from: Provenance { known: Known::Memory, text: "one size of 841 porous bronze sleeves; no table with a name" }, note: "for a hole reamed to nominal" },
     KindRow { kind: Bush::Sintered, figure: "inch_bore_thou", value: "0.5", from: Provenance { known: Known::Memory, text: "one size of 841 porous bronze sleeves; no table with a name" }, note: "comes near nominal once pressed in" },
-    KindRow { kind: Bush::Sintered, figure: "inch_width_thou", value: "1", from: Provenance { known: Known::Memory, text: "ASTM B438, appendix, as handbooks print it: recalled, no copy read reaches the table" }, note: "both diameters" },
+    KindRow { kind: Bush::Sintered, figure: "inch_width_thou", value: "1", from: Provenance { known: Known::Memory, text: "ASTM B438, appendix, from memory: no copy read reaches the table" }, note: "both diameters" },
     KindRow { kind: Bush::Sintered, figure: "shortest", value: "0.5", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "" },
     KindRow { kind: Bush::Sintered, figure: "longest", value: "2", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "longer ones bind at the ends when the shaft bends" },
     KindRow { kind: Bush::Plastic, figure: "outside_class", value: "p6", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "no more than holds it: the bore closes by all of it" },

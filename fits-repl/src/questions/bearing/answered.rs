@@ -221,14 +221,13 @@ fn notes(ball: Ball, housing: Option<&Material>, seats: &[BearingSeat]) -> Vec<S
     finer.dedup();
     if !finer.is_empty() {
         notes.push(format!(
-            "{} {} finer than a lathe commonly holds: turn to a few tenths over, polish and mic, or grind",
-            finer.join(" and "),
-            if finer.len() == 1 { "is" } else { "are" }
+            "{}: finer than a lathe holds: turn a few tenths over, polish and mic",
+            finer.join(" and ")
         ));
     }
     if housing.is_some_and(|it| is_light(it.family())) {
         notes.push(
-            "in light alloy the housing is one step tighter than the table's class (common practice)".to_owned(),
+            "light alloy: the housing one step tighter than the table (common practice)".to_owned(),
         );
     }
     let turns = |seat: &BearingSeat| seat.turns == Turning::Shaft;
@@ -240,7 +239,7 @@ fn notes(ball: Ball, housing: Option<&Material>, seats: &[BearingSeat]) -> Vec<S
         );
     }
     notes.push(
-        "press on the ring that is tight, never through the balls (common practice); the maker's own table comes first".to_owned(),
+        "press the tight ring, never through the balls; the maker's table comes first".to_owned(),
     );
     if !ball.note().is_empty() {
         notes.push(ball.note().to_owned());

@@ -18,17 +18,21 @@ impl Text {
     pub(crate) fn bearing(&self, out: &mut String, answer: &BearingAnswer) {
         let sizes = self.units().map(|unit| {
             let sizes = [answer.bore_mm, answer.outside_mm, answer.width_mm];
-            sizes.map(|size| Self::size(size.0, unit)).join(" x ")
+            let figures = sizes.map(|size| {
+                Self::size(size.0, unit).trim_end_matches(unit.symbol()).trim_end().to_owned()
+            });
+            format!("{} {}", figures.join(" x "), unit.symbol())
         });
-        let _ = writeln!(out, "BEARING {:<8}{}", answer.number, sizes[0]);
-        let _ = writeln!(out, "{:16}{}", "", sizes[1]);
+        let _ = writeln!(out, "BEARING {:<8}{}", answer.number, sizes.join("   "));
         if let Some(closed) = answer.closed_width_mm {
-            let both = self.units().map(|unit| Self::size(closed.0, unit)).join(", ");
+            let [unit, _] = self.units();
             wrapped(
                 out,
                 "  width     ",
                 &format!(
-                    "open so; with shields or seals {both}: which is yours? mic it, or say shielded or open"
+                    "{} open, {} shielded or sealed: which is yours?",
+                    Self::size(answer.width_mm.0, unit),
+                    Self::size(closed.0, unit)
                 ),
             );
         }
@@ -42,13 +46,14 @@ impl Text {
             wrapped(
                 out,
                 "  housing   ",
-                &format!(
-                    "of {housing} {way} {} on the ring for each {warmer} that both warm",
-                    self.difference(by)
-                ),
+                &format!("{way} {} on the ring per {warmer}: {housing}", self.difference(by)),
             );
         }
         let mut last = None;
+        let is_one_case = answer
+            .seats
+            .iter()
+            .all(|seat| Some(seat.turns) == answer.seats.first().map(|it| it.turns));
         let mut seats = answer.seats.iter().peekable();
         while let Some(seat) = seats.next() {
             if last != Some(seat.turns) {
@@ -71,7 +76,12 @@ impl Text {
             }) {
                 case = format!("{case}, {}", other.case);
             }
-            self.bearing_seat(out, seat, &case, answer.at_c);
+            // Every case at once is a table: the play is told where one is said.
+            let is_told = is_one_case || seat.warm.is_some() || seat.reading.is_some();
+            self.bearing_seat(out, seat, &case, answer.at_c, is_told);
+        }
+        if !is_one_case {
+            wrapped(out, "  ", "say shaft turns or housing turns for the play on the rings");
         }
         for note in &answer.notes {
             wrapped(out, "  ", note);
@@ -89,12 +99,19 @@ impl Text {
                 both(under.0),
                 both(corner.0)
             ),
-            _ => "its rings' corners are not known: keep it under what a radius gauge shows, or undercut".to_owned(),
+            _ => "corners not known: under what a radius gauge shows on yours".to_owned(),
         };
         wrapped(out, "  fillet    ", &words);
     }
 
-    fn bearing_seat(&self, out: &mut String, seat: &BearingSeat, case: &str, at_c: Option<f64>) {
+    fn bearing_seat(
+        &self,
+        out: &mut String,
+        seat: &BearingSeat,
+        case: &str,
+        at_c: Option<f64>,
+        is_told: bool,
+    ) {
         let [first, second] = self.units();
         let Ok(limits) = Limits::new(seat.lower_mm.0, seat.upper_mm.0) else { return };
         let what = if seat.kind == Feature::Hole { "housing" } else { "shaft" };
@@ -105,6 +122,9 @@ impl Text {
             Self::range(limits, first),
             Self::range(limits, second)
         );
+        if !is_told {
+            return;
+        }
         let one = |play| match play {
             Length::ZERO => "line to line".to_owned(),
             play => self.one_play(play),

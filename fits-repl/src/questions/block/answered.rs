@@ -87,7 +87,7 @@ impl Session {
             "no block",
             written.without_a_block().map_err(failed)?,
             "the old rule: half of the last place or least fraction written",
-            "common practice: an engineers' forum, thread Default tolerances in title block",
+            "common practice, no source",
             Known::Practice,
         )?;
         for (class, by) in [("f", "ISO 2768-f"), ("m", "ISO 2768-m"), ("c", "ISO 2768-c")] {

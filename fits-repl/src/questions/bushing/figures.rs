@@ -40,6 +40,9 @@ pub struct BushingInPlaceAnswer {
     pub open_by_mm: Option<Mm>,
     /// The ways out, most usual first.
     pub ways: Vec<Way>,
+    /// The sliding speed, where the turns were given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub speed_m_per_s: Option<f64>,
     /// Limits of the reamer, where the bore is reamed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reamer: Option<Ends>,

@@ -14,7 +14,10 @@ use crate::{
     problem::Problem,
     query::{BushingText, Tolerance},
     questions::{
-        bushing::{answered::LINED, figures::BushingInPlaceAnswer},
+        bushing::{
+            answered::{LINED, play::speed, three_figures},
+            figures::BushingInPlaceAnswer,
+        },
         part::resolve::from_core,
     },
     session::Session,
@@ -82,6 +85,7 @@ impl Session {
             bore_for_it: found.bore.filter(|_| found.play != Some(Play::Good)).map(Into::into),
             open_by_mm: found.open_by.map(Mm),
             ways: found.ways,
+            speed_m_per_s: speed(text, bore).map(three_figures),
             reamer: ream.map(|ream| ream.reamer.into()),
             notes,
             known,
