@@ -111,6 +111,7 @@ fn the_tables_are_what_the_data_give() {
     out += "];\n";
     for (kind, figures) in [
         ("sintered", &["least_per_inch_thou", "most_per_inch_thou", "least_thou", "most_thou"][..]),
+        ("sintered", &["inch_outside_thou", "inch_bore_thou", "inch_width_thou"]),
         (
             "plastic",
             &["outside_class", "bore_class", "least_per_inch_thou", "most_thou", "least_thou"],

@@ -6,7 +6,7 @@ use crate::{
     error::{Error, Kind as ErrorKind},
     size::{Length, Limits},
     source::Known,
-    standards::iso286::{Class, Feature, Letter},
+    standards::iso286::{Class, Feature, Grade, Letter, grade_within},
 };
 
 /// The kind of a fit (ISO 286-1:2010, 3.3).
@@ -190,6 +190,58 @@ impl Fit {
             Feature::Shaft => (mate, limits),
         };
         Self::build(self.nominal, hole, shaft, self.basis)
+    }
+
+    /// The fit of a part that is only known to lie within limits of its own, and
+    /// that varies by so much that [`Fit::suited`] leaves its mate no tolerance
+    /// that can be reamed or turned (IT6), or honed where it is to hold (IT4). The
+    /// mate keeps this fit's own width and
+    /// its tight end: with the worst part in hand it is no tighter than this fit,
+    /// and the spread of the part makes it looser. A hole that would be below the
+    /// nominal size is made to that size, as everyone reams it. None where the
+    /// part varies little enough.
+    ///
+    /// # Errors
+    /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Limits, standards::{b41, iso286::Feature}};
+    /// // A 3/8 shoulder screw, 0.371 to 0.373 in, and RC4.
+    /// let fit = "RC4".parse::<b41::Class>()?.fit("3/8in".parse()?)?;
+    /// let screw = Limits::new("0.371in".parse()?, "0.373in".parse()?)?;
+    /// let made = fit.suited_beyond(Feature::Shaft, screw)?.expect("two thou of spread");
+    /// assert_eq!(made.hole().lower(), "0.375in".parse()?);
+    /// assert_eq!(made.hole().upper(), "0.3759in".parse()?);
+    /// assert_eq!(made.clearance().lower(), "0.002in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn suited_beyond(&self, in_hand: Feature, limits: Limits) -> Result<Option<Self>, Error> {
+        // What is to hold may be honed; what is to run is reamed or turned.
+        let finest = if self.clearance.lower().is_negative() { Grade::it(4) } else { Grade::it(6) };
+        let can_be_made = |mate: Limits| {
+            grade_within(mate.tolerance(), self.nominal)
+                .zip(finest)
+                .is_some_and(|(grade, finest)| grade >= finest)
+        };
+        if limits.tolerance() == Length::ZERO
+            || self.suit_limits(in_hand, limits).is_ok_and(can_be_made)
+        {
+            return Ok(None);
+        }
+        let (tight, width) = (self.clearance.lower(), self.part(in_hand.mate()).tolerance());
+        let (hole, shaft) = match in_hand {
+            Feature::Shaft => {
+                let least = limits.upper().checked_add(tight)?;
+                let lower = if tight.is_negative() { least } else { least.max(self.nominal) };
+                (Limits::new(lower, lower.checked_add(width)?)?, limits)
+            }
+            Feature::Hole => {
+                let upper = limits.lower().checked_sub(tight)?;
+                (limits, Limits::new(upper.checked_sub(width)?, upper)?)
+            }
+        };
+        let known = self.known().worst(limits.known());
+        Self::build(self.nominal, hole.known_as(known), shaft.known_as(known), self.basis).map(Some)
     }
 
     /// How the fit is known: no better than either of its parts.

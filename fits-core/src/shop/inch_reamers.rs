@@ -40,6 +40,30 @@ pub struct InchReamer {
 }
 
 impl InchReamer {
+    /// What a new reamer of a nominal size measures: one by 64ths of an inch, or
+    /// an over or under one. None where no such one is stocked.
+    pub fn of(nominal: Length) -> Option<Self> {
+        let is_fraction = nominal.tenth_nanometres() % (Length::INCH.tenth_nanometres() / 64) == 0
+            && nominal <= LARGEST;
+        if !is_fraction && !inch_reamer_table::PIN_SIZES.contains(&nominal) {
+            return None;
+        }
+        let row = inch_reamer_table::NEW.iter().find(|row| nominal <= row.up_to)?;
+        Some(Self {
+            name: format!(
+                "{} in",
+                nominal.shown(Decimals { unit: Unit::Inch, places: 4 }, Rounding::Nearest)
+            ),
+            limits: Limits::new(
+                nominal.checked_add(row.low).ok()?,
+                nominal.checked_add(row.high).ok()?,
+            )
+            .ok()?,
+            known: row.from.known,
+            source: row.from.text,
+        })
+    }
+
     /// The reamers off the shelf that, new, lie inside the hole with the rule's
     /// 15 % of its tolerance to spare at the top (not rounded up to whole
     /// micrometres: these are inch reamers); the one nearest the middle first.

@@ -30,6 +30,7 @@ mod pick;
 #[rustfmt::skip]
 mod pick_table;
 mod ream;
+mod reamer_cut;
 pub mod rehearse;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -54,6 +55,7 @@ pub use inch_reamers::InchReamer;
 pub use passes::{CutRules, Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
 pub use ream::{PreDrill, Ream};
+pub use reamer_cut::{Cuts, ReamerCut, Remedy, reamer_cut};
 #[cfg(feature = "uom")]
 pub use swelling::{Damp, swelling_reason};
 

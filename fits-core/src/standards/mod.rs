@@ -10,3 +10,4 @@ pub mod iso286;
 pub mod materials;
 pub mod processes;
 pub mod thread;
+pub mod title_block;

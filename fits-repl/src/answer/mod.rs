@@ -9,8 +9,11 @@ use serde::{Serialize, Serializer};
 
 pub use crate::questions::{
     align::answered::{AlignAnswer, TaperedFigures},
+    bearing::figures::{BearingAnswer, BearingSeat, SeatReading},
+    block::answered::{BlockSet, TitleBlockAnswer},
     bushing::figures::{
-        BushingAnswer, BushingPart, InServiceFigures, PressureFigures, ShaftFigures, SuitedFigures,
+        BushingAnswer, BushingInPlaceAnswer, BushingPart, InServiceFigures, PressureFigures,
+        ShaftFigures, SuitedFigures,
     },
     crib::figures::{CribAnswer, CribReaming, OwnDrillFigures, OwnReamer, PinFigures, PinsFigures},
     drill::answered::{DrillAnswer, NamedDrill},
@@ -36,6 +39,7 @@ pub use crate::questions::{
         warm_figures::{AtFigures, DampFigures, WarmAnswer, WarmPart},
     },
     pick::answered::{CandidateFigures, PickAnswer},
+    reamer::answered::{PinPlay, ReamerCutAnswer},
     rehearse::figures::{RehearsalAnswer, StrategyFigures},
     seat::answered::{SeatAnswer, SeatFigures},
     settings::answered::{InForce, SettingsAnswer},

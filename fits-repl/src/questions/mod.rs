@@ -5,6 +5,8 @@
 //! and all that goes from one to the other.
 
 pub(crate) mod align;
+pub(crate) mod bearing;
+pub(crate) mod block;
 pub(crate) mod bushing;
 pub(crate) mod crib;
 pub(crate) mod drill;
@@ -16,6 +18,7 @@ pub(crate) mod keyway;
 pub(crate) mod log;
 pub(crate) mod part;
 pub(crate) mod pick;
+pub(crate) mod reamer;
 pub(crate) mod rehearse;
 pub(crate) mod seat;
 pub(crate) mod settings;
@@ -245,12 +248,21 @@ questions! {
     pick:
         /// `pick SIZE clearance A..B`: classes that give it.
         Pick(pick::asked::Pick) => [Pick(pick::answered::PickAnswer)] read by pick::asked::read;
+    reamer:
+        /// `reamer SIZE cut SIZE`: what a reamer cut, and what to do.
+        ReamerCut(Box<reamer::ReamerCutOf>) => [ReamerCut(Box<reamer::ReamerCutAnswer>)] read by reamer::read;
+    block:
+        /// `title block SIZE`: an untoleranced inch size.
+        TitleBlock(Box<block::BlockOf>) => [TitleBlock(Box<block::TitleBlockAnswer>)] read by block::read;
+    bearing:
+        /// `bearing NUMBER`: a ball bearing and the seats of its rings.
+        Bearing(Box<bearing::BearingOf>) => [Bearing(Box<bearing::BearingAnswer>)] read by bearing::read;
     seat:
         /// `seat shaft SIZE LOAD`: the class for a rolling bearing's seat.
         Seat(seat::asked::Seat) => [Seat(seat::answered::SeatAnswer)] read by seat::asked::read;
     bushing:
         /// `bushing SIZE od SIZE`: a bushing, its housing and its shaft.
-        Bushing(Box<bushing::asked::BushingText>) => [BushingFit(Box<bushing::figures::BushingAnswer>)] read by bushing::read;
+        Bushing(Box<bushing::asked::BushingText>) => [BushingFit(Box<bushing::figures::BushingAnswer>), BushingInPlace(Box<bushing::figures::BushingInPlaceAnswer>)] read by bushing::read;
     stack:
         /// `stack LINK LINK`: the play that parts end to end leave.
         Stack(Box<stack::asked::StackText>) => [Stack(Box<stack::figures::StackAnswer>)] read by stack::read;

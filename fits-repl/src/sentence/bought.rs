@@ -9,7 +9,7 @@ use crate::sentence::{
     view::View,
 };
 
-fn only_number(view: &View) -> Option<&Num> {
+pub(super) fn only_number(view: &View) -> Option<&Num> {
     let mut numbers = view.numbers();
     let (_, num) = numbers.next()?;
     numbers.next().is_none().then_some(num)
@@ -53,10 +53,15 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
 
 /// ISO 2768, for sizes without a tolerance.
 pub(crate) fn general(view: &View, system: System) -> Option<Said> {
-    view.only(&["untoleranced", "grade", "state", "role"], |token| {
+    view.only(&["untoleranced", "grade", "state", "role", "block"], |token| {
         matches!(token, Token::Number(_) | Token::General(_))
     })?;
     let size = only_number(view)?.plain(system);
+    if view.has("block") {
+        let is_alone = !view.has("grade") && !view.has("state") && !view.has("role");
+        return (is_alone && system == System::Inches && size.ends_with("in"))
+            .then(|| Said::plain(format!("title block {size}")));
+    }
     let by_standard = view.one(|token| match token {
         Token::General(letter) => Some(*letter),
         _ => None,
@@ -102,183 +107,6 @@ pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("{} grade {grade}", only_number(view)?.plain(system))))
 }
 
-/// A rolling bearing's seat.
-#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
-    view.only(
-        &[
-            "bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start",
-            "role", "vague",
-        ],
-        |token| matches!(token, Token::Number(_) | Token::Bearing(..)),
-    )?;
-    let number = view.one(|token| match token {
-        Token::Bearing(bore, od) => Some((bore.clone(), od.clone())),
-        _ => None,
-    });
-    let is_named = (0..view.items.len()).any(|at| {
-        matches!(view.items[at].token, Token::Word { kind: "bought", .. }) && view.said(at) != "fit"
-    });
-    if !is_named && number.is_none() && !view.has("ring") {
-        return None;
-    }
-    if let (Some(word), None, Some(num)) = (view.word("fit"), &number, only_number(view))
-        && !view.has("start")
-        && view.words("fit").count() == 1
-    {
-        // A bearing's seat goes by its load, not by a word.
-        let text = num.plain(system);
-        let place = if view.has("hub")
-            || view.has("hole")
-            || view.says("role", "od")
-            || view.says("ring", "outer")
-        {
-            "housing"
-        } else if view.has("shaft") || view.says("ring", "inner") {
-            "shaft"
-        } else {
-            return None;
-        };
-        let part = if place == "housing" { "shaft" } else { "hole" };
-        return Some(Said::ask(
-            "a bearing's seat goes by its load",
-            vec![
-                format!("seat {place} {text} stands slides"),
-                format!("seat {place} {text} turns normal"),
-                format!("{part} {text}, {word}"),
-            ],
-        ));
-    }
-    if view.has("fit")
-        || view.has("reads")
-        || view.has("start")
-        || view.has("vague")
-        || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream"))
-    {
-        return None;
-    }
-    let says_bore = view.says("head", "bgc");
-    let outer = view.has("hub")
-        || view.has("hole")
-        || view.says("ring", "outer")
-        || view.says("role", "od");
-    let inner = view.has("shaft") || view.says("ring", "inner") || view.says("role", "id");
-    if outer && inner && !(view.has("ring")) {
-        return None;
-    }
-    // Which ring turns may be told of either ring.
-    let (mut turns, mut stands) = (false, false);
-    for (at, item) in view.items.iter().enumerate() {
-        let Token::Word { kind: "load", name } = item.token else { continue };
-        let said = view.said(at);
-        let of_outer = ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
-        let of_inner = ["inner", "shaft"].iter().any(|word| said.contains(word));
-        let of_other = if inner && !outer { of_outer } else { of_inner && outer && !inner };
-        let own = !of_other;
-        match (name, own) {
-            ("turns", true) | ("stands", false) => turns = true,
-            ("stands", true) | ("turns", false) => stands = true,
-            _ => {}
-        }
-    }
-    let load = if view.says("load", "heavy") {
-        Some("heavy")
-    } else if view.says("load", "light") {
-        Some("light")
-    } else if view.says("load", "normal") {
-        Some("normal")
-    } else {
-        None
-    };
-    let slides = view.says("load", "slides");
-    let bare = match &number {
-        None => Some(only_number(view)?),
-        // A size beside the number is its own.
-        Some((bore, od)) => {
-            let is_own = |num: &Num| [bore, od].iter().any(|own| **own == num.plain(system));
-            view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
-            None
-        }
-    };
-    let size = |is_outer: bool| match (&number, bare) {
-        (Some((bore, od)), _) => Some(if is_outer { od.clone() } else { bore.clone() }),
-        (None, Some(num)) => Some(num.plain(system)),
-        _ => None,
-    };
-    // What the part itself comes as.
-    if !turns && !stands && load.is_none() && !slides {
-        if view.types(&["od limits", "od limits on"]) {
-            return Some(Said::plain(format!("bearing od {}", size(true)?)));
-        }
-        if view.types(&["bore limits"]) {
-            return Some(Said::plain(format!("bearing bore {}", size(false)?)));
-        }
-        if says_bore && view.says("role", "od") {
-            return Some(Said::plain(format!("bearing od {}", size(true)?)));
-        }
-        if says_bore {
-            return Some(Said::plain(format!("bearing bore {}", size(false)?)));
-        }
-        if (view.says("role", "od") || view.says("ring", "outer") || view.says("role", "id"))
-            && !view.has("hub")
-            && !view.has("shaft")
-        {
-            return Some(Said::plain(if view.says("role", "id") {
-                format!("bearing bore {}", size(false)?)
-            } else {
-                format!("bearing od {}", size(true)?)
-            }));
-        }
-        let (shaft, housing) = (size(false)?, size(true)?);
-        let inner_choices = vec![
-            format!("seat shaft {shaft} turns normal"),
-            format!("seat shaft {shaft} stands slides"),
-            format!("seat shaft {shaft} turns light"),
-        ];
-        let outer_choices = vec![
-            format!("seat housing {housing} stands slides"),
-            format!("seat housing {housing} turns normal"),
-        ];
-        let choices = match (outer, inner) {
-            (true, false) => outer_choices,
-            (false, true) => inner_choices,
-            _ if number.is_some() => {
-                vec![inner_choices.into_iter().next()?, outer_choices.into_iter().next()?]
-            }
-            _ => return None,
-        };
-        return Some(Said::ask("which ring turns is not said", choices));
-    }
-    if turns == stands || (outer == inner) {
-        return None;
-    }
-    let place = if outer { "housing" } else { "shaft" };
-    let size = size(outer)?;
-    // Which ring turns is told of the other ring: the load is the other way.
-    let said_of_other = (inner && !view.says("ring", "inner") && view.says("ring", "outer"))
-        || (outer && !view.says("ring", "outer") && view.says("ring", "inner"));
-    if said_of_other {
-        return None;
-    }
-    if stands && !slides {
-        return Some(Said::ask(
-            "a ring that stands still may slide or not",
-            vec![
-                format!("seat {place} {size} stands slides"),
-                format!("seat {place} {size} turns normal"),
-            ],
-        ));
-    }
-    let load = if turns {
-        format!("turns {}", load.unwrap_or("normal"))
-    } else if slides {
-        "stands slides".to_owned()
-    } else {
-        return None;
-    };
-    Some(Said::plain(format!("seat {place} {size} {load}")))
-}
-
 /// Pins and bar that are bought, alone or with a fit.
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
@@ -320,8 +148,20 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
         "drillrod" | "drill rod" => "drill rod",
         "silver" | "silver steel" => "silver steel",
         "crs" => "low-carbon cold drawn bar",
+        "shoulder screw" if is_metric => "f9 metric shoulder screw",
+        "shoulder screw" => "inch shoulder screw",
+        "tube outside" if is_metric => "metric drawn tube outside",
+        "tube outside" => "drawn-over-mandrel tube outside",
+        "tube bore" if !is_metric => "drawn-over-mandrel tube bore",
         _ => return None,
     };
+    if name == "f9 metric shoulder screw" {
+        let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
+        return Some(Said::ask(
+            "metric shoulder screws are sold as f9 and as h8",
+            ["f9", "h8"].map(|class| format!("{class} metric shoulder screw {text}{rest}")).into(),
+        ));
+    }
     if name == "low-carbon cold drawn bar" && is_metric {
         let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
         return Some(Said::ask(
@@ -345,6 +185,14 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             Some(Said::ask(
                 "the fit is not said",
                 vec![format!("dowel {text}, press"), format!("dowel {text}, slip")],
+            ))
+        }
+        ("inch shoulder screw", None)
+            if view.has("hole") || view.says("head", "ream") || view.has("hub") =>
+        {
+            Some(Said::ask(
+                "the fit is not said",
+                vec![format!("{name} {text}, running"), format!("{name} {text}, sliding")],
             ))
         }
         (name, None) => (material.is_empty() && !view.has("head"))

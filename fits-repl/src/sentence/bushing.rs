@@ -13,7 +13,10 @@ use crate::sentence::{
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     view.only(
-        &["fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads"],
+        &[
+            "fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads",
+            "place",
+        ],
         |token| {
             matches!(
                 token,
@@ -25,7 +28,12 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
             )
         },
     )?;
+    if view.has("place") {
+        return in_place(view, system);
+    }
+    // What mics before it is pressed in comes out smaller.
     if !view.has("bushing")
+        || view.has("reads")
         || view
             .words("head")
             .any(|head| !matches!(head, "press" | "turnto" | "closein" | "clearance" | "ream"))
@@ -173,7 +181,6 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let (hub, bush) = bushing_metals(view)?;
-    let hub = hub?;
     let (i, o) = (id.plain(system), od.plain(system));
     let bush = match bush {
         None | Some("bearing bronze C93200") => "bronze",
@@ -183,6 +190,7 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let Some(long) = long else {
+        let hub = hub?;
         return (roles.get("od").is_none()).then(|| {
             Said::ask(
                 "its length is not said",
@@ -190,6 +198,21 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
                     format!("bushing {i} od {o} long {o}, hub {hub}{housing}, {bush}{tail}"),
                     format!("bushing {i} od {o} long {i}, hub {hub}{housing}, {bush}{tail}"),
                 ],
+            )
+        });
+    };
+    let Some(hub) = hub else {
+        // A bush by its three sizes: what holds it decides how far it closes in.
+        return is_crossed.then(|| {
+            let one = |hub: &str| {
+                format!(
+                    "bushing {i} od {o} long {}, hub {hub}{housing}, {bush}{tail}",
+                    long.plain(system)
+                )
+            };
+            Said::ask(
+                "what it is pressed into is not said",
+                ["steel", "cast iron", "aluminium"].map(one).to_vec(),
             )
         });
     };
@@ -204,6 +227,50 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         "bushing {i} od {o} long {}, hub {hub}{housing}, {bush}{running}{tail}",
         long.plain(system)
     )))
+}
+
+/// A bushing that is pressed in: what its bore measures, and a shaft.
+fn in_place(view: &View, system: System) -> Option<Said> {
+    let heads = |head: &str| matches!(head, "turnto" | "clearance" | "ream" | "bore");
+    if !view.has("bushing")
+        || view.has("hub")
+        || view.has("state")
+        || !view.words("head").all(heads)
+        || view.words("fit").any(|fit| fit != "running")
+        || view.words("role").any(|role| role != "id")
+        || view
+            .count(|token| !matches!(token, Token::Word { .. } | Token::Number(_) | Token::Break))
+            > 0
+    {
+        return None;
+    }
+    let roles = assign(view, &["role", "bushing", "shaft", "hole"], &[], system)?;
+    let shaft = roles.num("shaft").cloned();
+    let mut others: Vec<Num> = view
+        .numbers()
+        .map(|(_, num)| num.clone())
+        .filter(|num| Some(num) != shaft.as_ref())
+        .collect();
+    let bore = others.pop().filter(|_| others.is_empty())?;
+    let tail = match &shaft {
+        Some(shaft) if (shaft.mm(system) - bore.mm(system)).abs() < 0.03 * bore.mm(system) => {
+            format!(", shaft {}", shaft.plain(system))
+        }
+        Some(_) => return None,
+        None => String::new(),
+    };
+    let of = |metal: &str| format!("bushing in place {}, {metal}{tail}", bore.plain(system));
+    match view.words("material").collect::<Vec<_>>()[..] {
+        ["bearing bronze C93200" | "bronze"] => Some(Said::plain(of("bronze"))),
+        [metal] if metal.contains("bronze") || matches!(metal, "nylon" | "acetal" | "brass") => {
+            Some(Said::plain(of(metal)))
+        }
+        [] if shaft.is_some() => Some(Said::ask(
+            "what the bushing is of is not said",
+            vec![of("bronze"), of("sintered bronze")],
+        )),
+        _ => None,
+    }
 }
 
 /// The housing's metal and the bushing's.

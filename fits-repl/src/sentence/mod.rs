@@ -5,6 +5,7 @@
 //! that is left over rules the question out. Where two questions, or two
 //! readings of the figures, are left, the person is asked.
 
+mod bearing;
 mod bought;
 mod bushing;
 mod fit;
@@ -142,7 +143,7 @@ const ALL: &[(&str, Question)] = &[
     ("general", bought::general),
     ("grade", bought::grade),
     ("pick", pair::pick),
-    ("bearing", bought::bearing),
+    ("bearing", bearing::bearing),
     ("bought", bought::bought),
     ("align", bought::align),
     ("settings", tools::settings),

@@ -1,5 +1,6 @@
 //! What has a name with figures in it: classes, threads, gauges, bearings.
 
+use fits_core::standards::bought::Ball;
 use fits_core::standards::iso286::Class;
 use fits_core::standards::thread::Thread;
 
@@ -284,69 +285,31 @@ pub(crate) fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
     }
 }
 
-/// Deep-groove ball bearings of the light metric series, by number: bore and
-/// outside in millimetres (ISO 15, dimension series 10, 02 and 03).
+/// Ball bearings by number, `6203`, `6203-2RS`, `R8`. A number that is also a
+/// size or a word of its own (`608`, `R8`) has the bearing said beside it.
 pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
-    let end = digits(line, at);
-    let number: u32 = line.get(at..end)?.parse().ok()?;
-    let rest = line.get(end..)?;
-    let suffix =
-        rest.bytes().take_while(|byte| byte.is_ascii_alphanumeric() || *byte == b'-').count();
-    let suffix_text = rest.get(..suffix)?.to_ascii_uppercase();
-    if !(suffix == 0
-        || suffix_text
-            .chars()
-            .all(|c| matches!(c, 'Z' | 'R' | 'S' | '2' | 'C' | '3' | '-' | 'D' | 'U')))
-        || byte(line, end) == Some(b'.')
-    {
+    let rest = line.get(at..)?;
+    let letters = rest.bytes().take_while(u8::is_ascii_alphabetic).count();
+    let number = letters + rest.bytes().skip(letters).take_while(u8::is_ascii_digit).count();
+    let end = at
+        + number
+        + rest
+            .bytes()
+            .skip(number)
+            .take_while(|byte| byte.is_ascii_alphanumeric() || *byte == b'-')
+            .count();
+    if number == letters || byte(line, end) == Some(b'.') || byte(line, end) == Some(b'/') {
         return None;
     }
-    let (bore, od) = match number {
-        608 => (8, 22),
-        6000 => (10, 26),
-        6001 => (12, 28),
-        6002 => (15, 32),
-        6003 => (17, 35),
-        6004 => (20, 42),
-        6005 => (25, 47),
-        6006 => (30, 55),
-        6200 => (10, 30),
-        6201 => (12, 32),
-        6202 => (15, 35),
-        6203 => (17, 40),
-        6204 => (20, 47),
-        6205 => (25, 52),
-        6206 => (30, 62),
-        6300 => (10, 35),
-        6301 => (12, 37),
-        6302 => (15, 42),
-        6303 => (17, 47),
-        6304 => (20, 52),
-        6305 => (25, 62),
-        6306 => (30, 72),
-        _ => return None,
-    };
-    let (word, _) = word_at(line, spaces(line, end + suffix)).unwrap_or_default();
-    let token = Token::Bearing(format!("{bore}mm"), format!("{od}mm"));
-    (number != 608 || word.starts_with('b') || word == "race").then_some((token, end + suffix))
-}
-
-/// Inch bearings of the R series (ABMA 20): bore and outside.
-pub(crate) fn inch_bearing(line: &str, at: usize) -> Option<(Token, usize)> {
-    let (word, end) = word_at(line, at)?;
-    let (bore, od) = match &*word {
-        "r4" => ("1/4", "5/8"),
-        "r6" => ("3/8", "7/8"),
-        "r8" => ("1/2", "1-1/8"),
-        "r10" => ("5/8", "1-3/8"),
-        "r12" => ("3/4", "1-5/8"),
-        "r14" => ("7/8", "1-7/8"),
-        "r16" => ("1", "2"),
-        _ => return None,
-    };
-    let (next, _) = word_at(line, spaces(line, end))?;
-    (next.starts_with("brg") || next.starts_with("bearing") || next == "ball")
-        .then(|| (Token::Bearing(format!("{bore}in"), format!("{od}in")), end))
+    let (ball, _) = Ball::named(line.get(at..end)?).ok()?;
+    let (word, _) = word_at(line, spaces(line, end)).unwrap_or_default();
+    let before = line.get(..at)?.trim_end().to_lowercase();
+    let is_said = word.starts_with("brg")
+        || word.starts_with("bearing")
+        || matches!(&*word, "ball" | "race")
+        || ["bearing", "brg"].iter().any(|said| before.ends_with(said));
+    (is_said || rest.get(..number)?.len() == 4 && letters == 0)
+        .then_some((Token::Bearing(ball), end))
 }
 
 pub(crate) fn general(line: &str, at: usize) -> Option<(Token, usize)> {

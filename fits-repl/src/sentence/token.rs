@@ -1,8 +1,10 @@
 //! What stands at a place of the line: a number with its unit, a class, a
 //! thread, a temperature… Words are the table's.
 
+use fits_core::standards::bought::Ball;
+
 use crate::sentence::{
-    named::{bearing, classes, gauge, general, inch_bearing, thread, thread_class},
+    named::{bearing, classes, gauge, general, thread, thread_class},
     number::{byte, deviations, digits, ends, number, plain_number, spaces, span, spelled_number},
     table::word_at,
 };
@@ -96,8 +98,8 @@ pub(crate) enum Token {
     PerInch(String),
     Times(u32),
     Angle(String),
-    /// A ball bearing by its number: bore and outside.
-    Bearing(String, String),
+    /// A ball bearing by its number.
+    Bearing(Ball),
     General(char),
     Grade(u32),
     Plus,
@@ -293,7 +295,6 @@ pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
         return if is_count { times(line, at) } else { Some(found) };
     }
     bearing(line, at)
-        .or_else(|| inch_bearing(line, at))
         .or_else(|| general(line, at))
         .or_else(|| quantity(line, at))
         .or_else(|| thread(line, at))

@@ -2,6 +2,7 @@
 
 use crate::sentence::{
     Said,
+    roles::assign,
     sizes::{Fit, fit_of, is_nominal},
     token::{System, Token},
     view::{Item, View},
@@ -9,6 +10,9 @@ use crate::sentence::{
 
 /// The reamer for a hole.
 pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
+    if view.has("cuts") {
+        return reamer_cut(view, system);
+    }
     view.only(&["head", "fit", "hole"], |token| {
         matches!(
             token,
@@ -42,6 +46,24 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
         None => "H7".to_owned(),
     };
     Some(Said::plain(format!("ream {} {fit}", size.plain(system))))
+}
+
+/// A reamer by its size, what it cut, and the pin in hand.
+fn reamer_cut(view: &View, system: System) -> Option<Said> {
+    view.only(&["head", "hole", "shaft", "cuts"], |token| matches!(token, Token::Number(_)))?;
+    if view.words("head").any(|head| head != "ream") || !view.has("head") {
+        return None;
+    }
+    let roles = assign(view, &["shaft"], &[], system)?;
+    let pin = roles.num("shaft").cloned();
+    let mut numbers = view.numbers().map(|(_, num)| num).filter(|num| Some(*num) != pin.as_ref());
+    let (size, hole) = (numbers.next()?, numbers.next()?);
+    // The reamer's size is said before what it cut.
+    if numbers.next().is_some() || !is_nominal(size, system) {
+        return None;
+    }
+    let tail = pin.map_or(String::new(), |pin| format!(", pin {}", pin.plain(system)));
+    Some(Said::plain(format!("reamer {} cut {}{tail}", size.plain(system), hole.plain(system))))
 }
 
 /// A drill by its name, or the nearest to a size.

@@ -429,7 +429,8 @@ impl View {
                 Token::Thread { is_inch: true, .. } | Token::InchClass(_) | Token::Gauge(_) => {
                     inch = true;
                 }
-                Token::Thread { is_inch: false, .. } | Token::Bearing(..) => metric = true,
+                Token::Bearing(ball) if ball.unit() == fits_core::size::Unit::Inch => inch = true,
+                Token::Thread { is_inch: false, .. } | Token::Bearing(_) => metric = true,
                 _ => {}
             }
         }

@@ -4,7 +4,7 @@ use super::table::KINDS;
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
-    source::Reason,
+    source::{Known, Reason},
     speech::say,
     standards::{
         bought,
@@ -12,6 +12,13 @@ use crate::{
         materials::{Care, Family, Material},
     },
 };
+
+/// Is a size one of those that inch bushes are sold by: 64ths of an inch, to the
+/// end of the recalled table?
+fn is_of_inches(size: Length) -> bool {
+    let inch = Length::INCH.tenth_nanometres();
+    size.tenth_nanometres() % (inch / 64) == 0 && size.tenth_nanometres() <= 3 * inch
+}
 
 /// A kind of bushing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -91,6 +98,9 @@ impl Bush {
         };
         match self {
             Self::Bronze => bought("cast bronze bushing bore", "cast bronze bushing outside"),
+            Self::Sintered if is_of_inches(bore) && is_of_inches(outside) => {
+                self.made_in_inches(bore, outside)
+            }
             Self::Sintered => {
                 bought("metric sintered bushing bore", "metric sintered bushing outside")
             }
@@ -107,6 +117,30 @@ impl Bush {
                 Ok(Made { bore: inside, outside: around, reasons })
             }
         }
+    }
+
+    /// What an inch one is sold as. No standard for them was read: both are over
+    /// their nominal sizes, so that a hole reamed to nominal holds it and its bore
+    /// comes near nominal.
+    fn made_in_inches(self, bore: Length, outside: Length) -> Result<Made, Error> {
+        let thou = |figure: &str| -> Result<Length, Error> {
+            // The rows are there: the table's test says so.
+            format!("{} thou", self.text(figure).unwrap_or("1")).parse()
+        };
+        let half_inch = Length::INCH.tenth_nanometres() / 2;
+        let halves_above = (outside.tenth_nanometres() - 1) / half_inch - 1;
+        let more = Length::THOU.half().checked_mul(halves_above.max(0))?;
+        let width = thou("inch_width_thou")?.checked_add(more)?;
+        let of = |size: Length, figure: &str| -> Result<Limits, Error> {
+            let least = size.checked_add(thou(figure)?)?;
+            Ok(Limits::new(least, least.checked_add(width)?)?.known_as(Known::Memory))
+        };
+        let reasons = ["inch_outside_thou", "inch_bore_thou", "inch_width_thou"];
+        Ok(Made {
+            bore: of(bore, "inch_bore_thou")?,
+            outside: of(outside, "inch_outside_thou")?,
+            reasons: reasons.into_iter().filter_map(|figure| self.reason(figure)).collect(),
+        })
     }
 
     /// What a lined bushing of a listed size comes as: its bore in place in

@@ -6,12 +6,14 @@
 //! outside and as growth of the bore. `running` knows what clearance a service
 //! asks for, `kinds` what bushings come as.
 
+mod in_place;
 mod kinds;
 mod running;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
+pub use in_place::{InPlace, Play, Way, burnishes_at_most, in_place};
 pub use kinds::{Bush, Made};
 pub use running::{Running, Service};
 

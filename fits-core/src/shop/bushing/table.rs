@@ -34,7 +34,7 @@ pub(super) static RUNNING: [Row; 28] = [
     Row { service: Service::Pivot, diameter: Length::from_tenth_nanometres(1198499000), least: Length::from_tenth_nanometres(1270000), most: Length::from_tenth_nanometres(2768600), from: Provenance { known: Known::Seen, text: "greased pins of an excavator's stick: Caterpillar, assembly of a stick with its cylinders, illustration g02140689" } },
 ];
 
-pub(super) static KINDS: [KindRow; 21] = [
+pub(super) static KINDS: [KindRow; 24] = [
     KindRow { kind: Bush::Bronze, figure: "shortest", value: "0.5", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "" },
     KindRow { kind: Bush::Bronze, figure: "longest", value: "2", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "longer ones bind at the ends when the shaft bends" },
     KindRow { kind: Bush::Sintered, figure: "least_per_inch_thou", value: "1", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "about the maker's 1.5 thou an inch for rotation" },
@@ -42,6 +42,9 @@ pub(super) static KINDS: [KindRow; 21] = [
     KindRow { kind: Bush::Sintered, figure: "least_thou", value: "1", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "0.001 in at the least" },
     KindRow { kind: Bush::Sintered, figure: "most_thou", value: "2", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "up to 0.002 in for small shafts" },
     KindRow { kind: Bush::Sintered, figure: "greatest_m_per_s", value: "7.5", from: Provenance { known: Known::Seen, text: "Mechanical Engineer's Data Handbook, 2.9.3" }, note: "porous metals" },
+    KindRow { kind: Bush::Sintered, figure: "inch_outside_thou", value: "2", from: Provenance { known: Known::Memory, text: "one size of 841 porous bronze sleeves; no table with a name" }, note: "for a hole reamed to nominal" },
+    KindRow { kind: Bush::Sintered, figure: "inch_bore_thou", value: "0.5", from: Provenance { known: Known::Memory, text: "one size of 841 porous bronze sleeves; no table with a name" }, note: "comes near nominal once pressed in" },
+    KindRow { kind: Bush::Sintered, figure: "inch_width_thou", value: "1", from: Provenance { known: Known::Memory, text: "ASTM B438, appendix, from memory: no copy read reaches the table" }, note: "both diameters" },
     KindRow { kind: Bush::Sintered, figure: "shortest", value: "0.5", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "" },
     KindRow { kind: Bush::Sintered, figure: "longest", value: "2", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "longer ones bind at the ends when the shaft bends" },
     KindRow { kind: Bush::Plastic, figure: "outside_class", value: "p6", from: Provenance { known: Known::Practice, text: "common practice, no source" }, note: "no more than holds it: the bore closes by all of it" },

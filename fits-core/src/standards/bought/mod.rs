@@ -3,15 +3,19 @@
 //!
 //! From `data/bought/`, whose rows say how each figure is known. What varies
 //! by maker or by lot says so ([`Part::mic_yours`]): the one in hand decides.
-//! Flat ground stock and the boundary sizes of bearings by their numbers are
-//! not covered.
+//! Flat ground stock is not covered.
 
+mod ball;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod ball_table;
 mod keyway;
 mod seat;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
+pub use ball::{Ball, BallSeat, Duty, Turning, ball_seats};
 pub use keyway::{KeyStandard, Keyway};
 pub use seat::{Load, Seat, seat};
 

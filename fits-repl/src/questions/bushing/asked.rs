@@ -7,6 +7,8 @@ use crate::query::{Size, Spot, Temperatures, Tolerance};
 pub struct BushingText {
     /// Its bore, and the limits it is made to.
     pub bore: (Size, Tolerance),
+    /// `bushing in place SIZE`: the bore is what it measures, pressed in.
+    pub in_place: bool,
     /// `od SIZE`: its outside, and the limits it is made to.
     pub od: Option<(Size, Tolerance)>,
     /// `long SIZE`.

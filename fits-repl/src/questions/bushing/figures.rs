@@ -1,10 +1,57 @@
 //! A bushing, its housing and its shaft.
 
-use fits_core::source::Known;
+use fits_core::{
+    shop::bushing::{Play, Way},
+    source::Known,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::answer::{Ends, Mm};
+
+/// A bushing whose bore in place was measured.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub struct BushingInPlaceAnswer {
+    /// What the bore measures.
+    pub bore_mm: Mm,
+    /// `solid bronze`, `sintered bronze`, `plastic` or `lined`.
+    pub kind: &'static str,
+    /// The bushing's material, by the table's name.
+    pub material: String,
+    /// The clearance wanted.
+    pub running: Ends,
+    /// `as given`, or the service or rule it goes by.
+    pub running_by: String,
+    /// The shaft that has it.
+    pub shaft: SuitedFigures,
+    /// The shaft that is there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub given_shaft: Option<Ends>,
+    /// The clearance with that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub clearance: Option<Ends>,
+    /// How that stands to what is wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub play: Option<Play>,
+    /// The bore that the shaft wants, where this one does not do.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bore_for_it: Option<SuitedFigures>,
+    /// What there is to open for it, on the diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub open_by_mm: Option<Mm>,
+    /// The ways out, most usual first.
+    pub ways: Vec<Way>,
+    /// The sliding speed, where the turns were given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub speed_m_per_s: Option<f64>,
+    /// Limits of the reamer, where the bore is reamed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reamer: Option<Ends>,
+    /// What else to know.
+    pub notes: Vec<String>,
+    /// How the least known figure is known.
+    pub known: Known,
+}
 
 /// A bushing in its housing, and what runs in it.
 #[derive(Clone, Debug, JsonSchema, Serialize)]

@@ -3,10 +3,14 @@
 pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod figures;
+mod in_place_shown;
 pub(crate) mod reader;
 pub(crate) mod shown;
 
-use self::{asked::BushingText, figures::BushingAnswer};
+use self::{
+    asked::BushingText,
+    figures::{BushingAnswer, BushingInPlaceAnswer},
+};
 use crate::questions::prelude::*;
 
 /// Its clauses.
@@ -35,6 +39,7 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         ("bushing 3/4in od 1in long 1in, hub cast iron, nylon, warm 120F", "nylon, warm"),
         ("bushing 20mm od 26mm long 20mm, hub steel, bronze, shaft h6", "the bore in place"),
         ("bushing 20mm od 26mm long 20mm, hub steel, bronze, for rough", "a hand machine"),
+        ("bushing in place 0.7485in, bronze, shaft 0.7495in", "measured once pressed in"),
         ("bushing 20mm lined", "a lined one by its maker's table"),
         ("stack shaft 30.2 \u{b1}0.05, flange -2x 3 \u{b1}0.05, hub -24 \u{b1}0.05", "flanges"),
     ],
@@ -69,5 +74,19 @@ impl Answered for BushingAnswer {
 
     fn unconfirmed(&self) -> Option<String> {
         self.known.is_unconfirmed().then(|| self.unconfirmed.clone())
+    }
+}
+
+impl Answered for BushingInPlaceAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.bushing_in_place(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        self.known.is_unconfirmed().then(|| "the running clearance".to_owned())
+    }
+
+    fn is_out_of_limits(&self) -> bool {
+        !matches!(self.play, None | Some(fits_core::shop::bushing::Play::Good))
     }
 }

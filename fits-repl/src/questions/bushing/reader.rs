@@ -36,6 +36,9 @@ fn ends_a_service(word: &str) -> bool {
 
 /// Is it the whole joint that is asked about, not a bought-in part alone?
 pub(crate) fn is_asked(rest: &str) -> bool {
+    if after_in_place(rest).is_some() {
+        return true;
+    }
     let mut words = rest.split(|c: char| c.is_whitespace() || c == ',');
     starts_size(rest.trim_start())
         && words.any(|word| {
@@ -43,12 +46,20 @@ pub(crate) fn is_asked(rest: &str) -> bool {
         })
 }
 
+/// What stands after `in place`.
+fn after_in_place(input: &str) -> Option<&str> {
+    let (rest, ()) = keyword("in")(input.trim_start()).ok()?;
+    keyword("place")(rest.trim_start()).ok().map(|(rest, ())| rest)
+}
+
 /// What stands after `bushing`.
 pub(crate) fn bushing(input: &str, total: usize) -> Parsed<'_, Query> {
-    let (input, _) = space(input)?;
+    let in_place = after_in_place(input);
+    let (input, _) = space(in_place.unwrap_or(input))?;
     let (rest, bore) = with_limits(input, total, "the bore is missing")?;
     let mut text = BushingText {
         bore,
+        in_place: in_place.is_some(),
         od: None,
         long: None,
         material: None,

@@ -131,7 +131,7 @@ impl Text {
         line("bore", &answer.bore);
     }
 
-    fn bushing_line(&self, out: &mut String, name: &str, limits: Limits) {
+    pub(crate) fn bushing_line(&self, out: &mut String, name: &str, limits: Limits) {
         let is_one = limits.lower() == limits.upper();
         let [first, second] = self.units().map(|unit| {
             if is_one { Self::size(limits.lower(), unit) } else { Self::range(limits, unit) }

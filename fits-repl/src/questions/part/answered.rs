@@ -273,8 +273,7 @@ impl Session {
             Feature::Hole => (there, *mate),
             Feature::Shaft => (*mate, there),
         };
-        let mut answer = self
-            .fit(part, &Pair { hole, shaft, fit: pair.fit, chosen: pair.chosen, held_to: None });
+        let mut answer = self.fit(part, &Pair { hole, shaft, ..*pair });
         if let Some(size) = reading {
             // Its own limits still stand beside what it measures.
             let read = in_hand.limits.lower();
@@ -290,6 +289,7 @@ impl Session {
             };
             own.processes.clear();
             own.processes_known = None;
+            answer.notes.extend(self.spread_of(part, pair, in_hand)?);
             answer.notes.extend(self.what_to_know(part).1);
         }
         Ok(Answer::Fit(Box::new(answer)))

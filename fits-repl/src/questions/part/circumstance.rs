@@ -11,7 +11,10 @@ use crate::{
     answer::{ChoiceFigures, HeldTo, Mm, NeighbourFigures},
     problem::Problem,
     query::{Part, Spot, Work},
-    questions::part::resolve::{Chosen, Pair, from_core},
+    questions::{
+        part::resolve::{Chosen, One, Pair, from_core},
+        why::answered::said,
+    },
     session::Session,
 };
 
@@ -204,6 +207,55 @@ impl Session {
             least_mm: Mm(range.lower()),
             most_mm: Mm(range.upper()),
         })
+    }
+}
+
+impl Session {
+    /// What the spread of a part in hand does to the fit, where it varies by more
+    /// than the word allows, and what one that is measured would have.
+    pub(crate) fn spread_of(
+        &self,
+        part: &Part,
+        pair: &Pair,
+        in_hand: &One,
+    ) -> Result<Vec<String>, Problem> {
+        let (Some(held), Some(chosen), Some(kind)) = (&pair.held_to, &pair.chosen, in_hand.kind)
+        else {
+            return Ok(Vec::new());
+        };
+        let failed = |error: fits_core::Error| from_core(&error, part.size.at.clone());
+        let of = |size: Length| said(self.shown, size);
+        let word = chosen.choice.word;
+        let mate = kind.mate();
+        let actual = pair.fit.clearance();
+        let mut notes = vec![format!(
+            "this {kind} varies by {} and the {mate} by {}, so the play does by {}: a {} fit has {} of it",
+            of(in_hand.limits.tolerance()),
+            of(pair.fit.part(mate).tolerance()),
+            of(actual.tolerance()),
+            held.word,
+            of(held.most_mm.0.checked_sub(held.least_mm.0).map_err(failed)?),
+        )];
+        if held.most_mm.0.is_negative() && !actual.upper().is_negative() {
+            notes.push(format!(
+                "the loosest of these do not hold: pin or bond them, or measure each {kind}"
+            ));
+        }
+        // The middle one, measured: what the word would give it.
+        let middle = in_hand.limits.middle();
+        let own = self.pair_of(&chosen.choice, in_hand.nominal).map_err(failed)?.fit;
+        let suited = Limits::new(middle, middle)
+            .and_then(|one| own.suited(kind, one, word.suit_percent()))
+            .map_err(failed)?;
+        let wanted = suited.part(mate);
+        notes.push(format!(
+            "one that is measured takes the word: `{kind} {}, {}` wants a {mate} of {} to {}",
+            of(middle).replace(' ', ""),
+            word.name(),
+            of(wanted.lower()),
+            of(wanted.upper()),
+        ));
+        Ok(notes)
     }
 }
 

@@ -117,10 +117,19 @@ impl Session {
             .advise("keep one of them, as `20 slip` or `20 H7/g6`"));
         }
         let pair = self.chosen(part, word, spot, one.nominal)?;
-        let fit = pair.fit.suited(kind, one.limits, word.suit_percent()).map_err(|error| {
-            from_core(&error, part.size.at.clone())
-                .advise("measure the part in hand, as `shaft 19.985, slip`")
-        })?;
+        let failed = |error: fits_core::Error| from_core(&error, part.size.at.clone());
+        let beyond = pair.fit.suited_beyond(kind, one.limits).map_err(failed)?;
+        let is_beyond = beyond.is_some();
+        let fit = beyond.map_or_else(
+            || pair.fit.suited(kind, one.limits, word.suit_percent()).map_err(failed),
+            Ok,
+        )?;
+        let held_to = if is_beyond {
+            Some(self.held_to(part, &Pair { fit, ..pair }, word, spot)?)
+        } else {
+            None
+        };
+        let pair = Pair { held_to, ..pair };
         let mate = One::to_suit(kind.mate(), one.nominal, fit.part(kind.mate()));
         Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: one, mate })
     }

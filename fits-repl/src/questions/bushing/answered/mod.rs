@@ -1,6 +1,7 @@
 //! A bushing pressed into its housing, and the shaft or the bore that gives
 //! the clearance wanted.
 
+pub(crate) mod in_place;
 pub(crate) mod lined;
 pub(crate) mod play;
 pub(crate) mod why;
@@ -106,6 +107,9 @@ impl Session {
 
     pub(crate) fn bushing(&self, text: &BushingText) -> Result<Answer, Problem> {
         let nominal = self.bore_of(text)?;
+        if text.in_place {
+            return self.bushing_in_place(text, nominal);
+        }
         if text.material.as_ref().is_some_and(|spot| LINED.contains(&spot.value.as_str())) {
             return self.lined(text, nominal);
         }

@@ -127,7 +127,8 @@ pub(crate) fn remarks(
         ));
     }
     match found.kind {
-        Bush::Sintered => notes.push(
+        Bush::Sintered => notes.insert(
+            0,
             "do not ream porous bronze, burnish it with a fitting pin: some say reaming closes the pores".to_owned(),
         ),
         Bush::Plastic => {

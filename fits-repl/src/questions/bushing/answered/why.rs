@@ -10,9 +10,9 @@ use fits_core::{
 };
 
 use crate::{
-    answer::{Answer, Ends},
+    answer::{Answer, BushingInPlaceAnswer, Ends},
     problem::Problem,
-    query::BushingText,
+    query::{BushingText, Units},
     questions::{
         bushing::answered::play::service,
         part::resolve::from_core,
@@ -21,6 +21,23 @@ use crate::{
     session::Session,
 };
 
+/// Why a shaft for a bore in place is of its size.
+fn why_in_place(units: Units, answer: &BushingInPlaceAnswer) -> Reason {
+    let running = answer.running;
+    Reason {
+        figure: "shaft".into(),
+        value: said(units, answer.shaft.aim_mm.0),
+        rule: format!(
+            "the bore as it measures, less the play wanted, {} to {}, {}",
+            said(units, running.min_mm.0),
+            said(units, running.max_mm.0),
+            answer.running_by
+        ),
+        source: "ISO 286-1:2010, clause 3".into(),
+        known: answer.known,
+    }
+}
+
 impl Session {
     pub(crate) fn why_bushing(
         &self,
@@ -28,8 +45,12 @@ impl Session {
         text: &BushingText,
         answer: &Answer,
     ) -> Result<(), Problem> {
-        let Answer::BushingFit(answer) = answer else { return Ok(()) };
         let units = self.shown;
+        if let Answer::BushingInPlace(answer) = answer {
+            figures.push(why_in_place(units, answer));
+            return Ok(());
+        }
+        let Answer::BushingFit(answer) = answer else { return Ok(()) };
         let nominal = self.nominal(&text.bore.0)?;
         let ends = |ends: Ends| {
             format!("{} to {}", said(units, ends.min_mm.0), said(units, ends.max_mm.0))

@@ -1,0 +1,254 @@
+//! Rolling bearings: a seat by its load, or a ball bearing by its number.
+
+use fits_core::{Length, speech::Figure, standards::bought::Ball};
+
+use crate::sentence::{
+    Said,
+    bought::only_number,
+    token::{Num, System, Token},
+    view::View,
+};
+
+/// A rolling bearing's seat.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &[
+            "bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start",
+            "role", "vague", "material",
+        ],
+        |token| matches!(token, Token::Number(_) | Token::Bearing(..)),
+    )?;
+    let ball = view.one(|token| match token {
+        Token::Bearing(ball) => Some(*ball),
+        _ => None,
+    });
+    if view.has("material") {
+        return numbered(view, ball?);
+    }
+    let number = ball.map(|ball| {
+        let said = |size: Length| Figure::from(size).said_in(ball.unit()).replace(' ', "");
+        (said(ball.bore()), said(ball.outside()))
+    });
+    let is_named = (0..view.items.len()).any(|at| {
+        matches!(view.items[at].token, Token::Word { kind: "bought", .. }) && view.said(at) != "fit"
+    });
+    if !is_named && number.is_none() && !view.has("ring") {
+        return None;
+    }
+    if let (Some(word), None, Some(num)) = (view.word("fit"), &number, only_number(view))
+        && !view.has("start")
+        && view.words("fit").count() == 1
+    {
+        // A bearing's seat goes by its load, not by a word.
+        let text = num.plain(system);
+        let place = if view.has("hub")
+            || view.has("hole")
+            || view.says("role", "od")
+            || view.says("ring", "outer")
+        {
+            "housing"
+        } else if view.has("shaft") || view.says("ring", "inner") {
+            "shaft"
+        } else {
+            return None;
+        };
+        let part = if place == "housing" { "shaft" } else { "hole" };
+        return Some(Said::ask(
+            "a bearing's seat goes by its load",
+            vec![
+                format!("seat {place} {text} stands slides"),
+                format!("seat {place} {text} turns normal"),
+                format!("{part} {text}, {word}"),
+            ],
+        ));
+    }
+    if view.has("fit")
+        || view.has("reads")
+        || view.has("start")
+        || view.has("vague")
+        || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream"))
+    {
+        return None;
+    }
+    let says_bore = view.says("head", "bgc");
+    let outer = view.has("hub")
+        || view.has("hole")
+        || view.says("ring", "outer")
+        || view.says("role", "od");
+    let inner = view.has("shaft") || view.says("ring", "inner") || view.says("role", "id");
+    if outer && inner && !(view.has("ring")) {
+        return numbered(view, ball?);
+    }
+    // Which ring turns may be told of either ring.
+    let (mut turns, mut stands) = (false, false);
+    for (at, item) in view.items.iter().enumerate() {
+        let Token::Word { kind: "load", name } = item.token else { continue };
+        let said = view.said(at);
+        let of_outer = ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
+        let of_inner = ["inner", "shaft"].iter().any(|word| said.contains(word));
+        let of_other = if inner && !outer { of_outer } else { of_inner && outer && !inner };
+        let own = !of_other;
+        match (name, own) {
+            ("turns", true) | ("stands", false) => turns = true,
+            ("stands", true) | ("turns", false) => stands = true,
+            _ => {}
+        }
+    }
+    let load = if view.says("load", "heavy") {
+        Some("heavy")
+    } else if view.says("load", "light") {
+        Some("light")
+    } else if view.says("load", "normal") {
+        Some("normal")
+    } else {
+        None
+    };
+    let slides = view.says("load", "slides");
+    let bare = match &number {
+        None => Some(only_number(view)?),
+        // A size beside the number is its own.
+        Some((bore, od)) => {
+            let is_own = |num: &Num| [bore, od].iter().any(|own| **own == num.plain(system));
+            view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
+            None
+        }
+    };
+    let size = |is_outer: bool| match (&number, bare) {
+        (Some((bore, od)), _) => Some(if is_outer { od.clone() } else { bore.clone() }),
+        (None, Some(num)) => Some(num.plain(system)),
+        _ => None,
+    };
+    // What the part itself comes as.
+    if !turns && !stands && load.is_none() && !slides {
+        if view.types(&["od limits", "od limits on"]) {
+            return Some(Said::plain(format!("bearing od {}", size(true)?)));
+        }
+        if view.types(&["bore limits"]) {
+            return Some(Said::plain(format!("bearing bore {}", size(false)?)));
+        }
+        if says_bore && view.says("role", "od") {
+            return Some(Said::plain(format!("bearing od {}", size(true)?)));
+        }
+        if says_bore {
+            return Some(Said::plain(format!("bearing bore {}", size(false)?)));
+        }
+        if (view.says("role", "od") || view.says("ring", "outer") || view.says("role", "id"))
+            && !view.has("hub")
+            && !view.has("shaft")
+        {
+            return Some(Said::plain(if view.says("role", "id") {
+                format!("bearing bore {}", size(false)?)
+            } else {
+                format!("bearing od {}", size(true)?)
+            }));
+        }
+        let (shaft, housing) = (size(false)?, size(true)?);
+        let inner_choices = vec![
+            format!("seat shaft {shaft} turns normal"),
+            format!("seat shaft {shaft} stands slides"),
+            format!("seat shaft {shaft} turns light"),
+        ];
+        let outer_choices = vec![
+            format!("seat housing {housing} stands slides"),
+            format!("seat housing {housing} turns normal"),
+        ];
+        if let Some(ball) = ball {
+            return numbered(view, ball);
+        }
+        let choices = match (outer, inner) {
+            (true, false) => outer_choices,
+            (false, true) => inner_choices,
+            _ => return None,
+        };
+        return Some(Said::ask("which ring turns is not said", choices));
+    }
+    if let Some(ball) = ball.filter(|_| outer == inner) {
+        return numbered(view, ball);
+    }
+    if turns == stands || (outer == inner) {
+        return None;
+    }
+    let place = if outer { "housing" } else { "shaft" };
+    let size = size(outer)?;
+    // Which ring turns is told of the other ring: the load is the other way.
+    let said_of_other = (inner && !view.says("ring", "inner") && view.says("ring", "outer"))
+        || (outer && !view.says("ring", "outer") && view.says("ring", "inner"));
+    if said_of_other {
+        return None;
+    }
+    if stands && !slides {
+        return Some(Said::ask(
+            "a ring that stands still may slide or not",
+            vec![
+                format!("seat {place} {size} stands slides"),
+                format!("seat {place} {size} turns normal"),
+            ],
+        ));
+    }
+    let load = if turns {
+        format!("turns {}", load.unwrap_or("normal"))
+    } else if slides {
+        "stands slides".to_owned()
+    } else {
+        return None;
+    };
+    Some(Said::plain(format!("seat {place} {size} {load}")))
+}
+
+/// Both seats of a ball bearing by its number: which part turns, how hard it is
+/// loaded, what the housing is made of.
+fn numbered(view: &View, ball: Ball) -> Option<Said> {
+    let mut plain = format!("bearing {}", ball.number());
+    let own = [ball.bore(), ball.outside()].map(Length::millimetres);
+    let is_own = |num: &Num| {
+        [System::Inches, System::Millimetres]
+            .iter()
+            .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.005))
+    };
+    view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
+    if ["fit", "reads", "start", "vague"].iter().any(|kind| view.has(kind))
+        || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream"))
+        // An open bearing, not a hole to open out.
+        || view.types(&["open"])
+    {
+        return None;
+    }
+    match view.words("material").collect::<Vec<_>>()[..] {
+        [] => {}
+        // The shaft's metal changes no figure, and it is not said whose this is.
+        [_] if view.has("shaft") && !view.has("hub") && !view.has("hole") => return None,
+        [material] => plain = format!("{plain}, housing {material}"),
+        _ => return None,
+    }
+    let mut turning = Vec::new();
+    for (at, item) in view.items.iter().enumerate() {
+        let Token::Word { kind: "load", name } = item.token else { continue };
+        if matches!(name, "light" | "normal" | "heavy") {
+            continue;
+        }
+        let said = view.said(at);
+        let of_shaft = ["inner", "shaft"].iter().any(|word| said.contains(word));
+        let of_housing =
+            ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
+        let is_shaft = match (name, of_shaft, of_housing) {
+            ("turns", true, false) | ("stands", false, true) => true,
+            ("turns", false, true) | ("stands", true, false) => false,
+            _ => return None,
+        };
+        turning.push(is_shaft);
+    }
+    turning.dedup();
+    match turning[..] {
+        [] => {}
+        [true] => plain += ", shaft turns",
+        [false] => plain += ", housing turns",
+        _ => return None,
+    }
+    let mut duties =
+        view.words("load").filter(|name| matches!(*name, "light" | "normal" | "heavy"));
+    if let Some(duty) = duties.next() {
+        plain = format!("{plain}, {duty}");
+    }
+    duties.next().is_none().then_some(Said::plain(plain))
+}
