@@ -144,11 +144,7 @@ impl Keyway {
         if !self.row.standard.is_from_side() {
             return Ok(self.shaft);
         }
-        let square = |length: Length| i128::from(length.tenth_nanometres()).pow(2);
-        let chord = (square(self.shaft) - square(self.row.width)).max(0).isqrt();
-        // A chord is no longer than the diameter.
-        let chord = i64::try_from(chord).unwrap_or_default();
-        Ok(self.shaft.checked_add(Length::from_tenth_nanometres(chord))?.half())
+        Ok(self.shaft.checked_add(chord(self.shaft, self.row.width)?)?.half())
     }
 
     /// What a micrometer reads from the bottom of the shaft's keyway to the far
@@ -243,4 +239,15 @@ impl Keyway {
             Reason { figure: "width in the hub".into(), ..hub.reason() },
         ])
     }
+}
+
+/// The part of a shaft's diameter that stands over a slot of a width: how far its
+/// corners are apart the other way.
+pub(in crate::standards) fn chord(shaft: Length, width: Length) -> Result<Length, Error> {
+    let square = |length: Length| i128::from(length.tenth_nanometres()).pow(2);
+    let chord = (square(shaft) - square(width)).max(0).isqrt();
+    // A chord is no longer than the diameter.
+    i64::try_from(chord)
+        .map(Length::from_tenth_nanometres)
+        .map_err(|_| Error::new(Kind::OutOfRange))
 }

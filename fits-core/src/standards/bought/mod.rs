@@ -12,6 +12,7 @@ mod seat;
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
 
+pub(super) use keyway::chord;
 pub use keyway::{KeyStandard, Keyway};
 pub use seat::{Load, Seat, seat};
 
@@ -454,7 +455,7 @@ fn ambiguous(text: &str, families: &[Family]) -> Error {
 }
 
 /// A nominal size as a list prints it: `1-1/4 in`, `0.3 in`, `6.5 mm`.
-fn spoken(size: Length, unit: Unit) -> String {
+pub(super) fn spoken(size: Length, unit: Unit) -> String {
     if unit != Unit::Inch {
         return size.to_string();
     }
