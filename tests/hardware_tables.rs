@@ -87,7 +87,12 @@ const TABLES: &[(&str, &str, &str, &[Cell])] = &[
         "taper_pin_drills",
         "TAPER_DRILLS",
         "pins::TaperDrillRow",
-        &[Text("pin", "pin"), Size("length", "length"), Text("drill", "drill"), Size("size", "size")],
+        &[
+            Text("pin", "pin"),
+            Size("length", "length"),
+            Text("drill", "drill"),
+            Size("size", "size"),
+        ],
     ),
     (
         "clevis_pins",
@@ -244,12 +249,8 @@ fn the_tables_are_what_the_data_say() {
         let _ = writeln!(out, "\npub(super) static {name}: [{kind}; {}] = [", list.len());
         for row in &list {
             let cells: Vec<String> = cells.iter().map(|found| cell(row, *found)).collect();
-            let _ = writeln!(
-                out,
-                "    {kind} {{ {}, from: {} }},",
-                cells.join(", "),
-                row.provenance()
-            );
+            let _ =
+                writeln!(out, "    {kind} {{ {}, from: {} }},", cells.join(", "), row.provenance());
         }
         out.push_str("];\n");
     }

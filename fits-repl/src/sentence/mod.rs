@@ -8,6 +8,7 @@
 mod bought;
 mod bushing;
 mod fit;
+mod hardware;
 mod holes;
 mod joint;
 mod log;
@@ -100,6 +101,7 @@ const ALL: &[(&str, Question)] = &[
     ("bearing", bought::bearing),
     ("bought", bought::bought),
     ("align", bought::align),
+    ("hardware", hardware::hardware),
     ("settings", tools::settings),
     ("help", tools::help),
     ("why", tools::why),

@@ -13,7 +13,7 @@ mod seat;
 mod table;
 
 pub(super) use keyway::chord;
-pub use keyway::{KeyStandard, Keyway};
+pub use keyway::{KeyFit, KeyStandard, Keyway};
 pub use seat::{Load, Seat, seat};
 
 use crate::{
@@ -455,7 +455,13 @@ fn ambiguous(text: &str, families: &[Family]) -> Error {
 }
 
 /// A nominal size as a list prints it: `1-1/4 in`, `0.3 in`, `6.5 mm`.
-pub(super) fn spoken(size: Length, unit: Unit) -> String {
+///
+/// ```
+/// use fits_core::{size::Unit, standards::bought::spoken};
+/// assert_eq!(spoken("31.75mm".parse()?, Unit::Inch), "1-1/4 in");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn spoken(size: Length, unit: Unit) -> String {
     if unit != Unit::Inch {
         return size.to_string();
     }

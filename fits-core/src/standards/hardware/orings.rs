@@ -220,10 +220,7 @@ impl Gland {
     pub fn about_rod(self, rod: Length) -> Result<Limits, Error> {
         let [shallow, deep] = self.0.depth;
         limits(
-            [
-                rod.checked_add(shallow.checked_mul(2)?)?,
-                rod.checked_add(deep.checked_mul(2)?)?,
-            ],
+            [rod.checked_add(shallow.checked_mul(2)?)?, rod.checked_add(deep.checked_mul(2)?)?],
             self.0.from.known,
         )
     }

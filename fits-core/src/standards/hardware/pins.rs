@@ -229,12 +229,7 @@ impl TaperPin {
         // Half of it left is more than any pin that is made.
         if small < self.size().half() {
             return Err(Error::new(Kind::OutOfReach {
-                why: say!(
-                    "a number {} pin {} long would end at {}",
-                    self.name(),
-                    length,
-                    small
-                ),
+                why: say!("a number {} pin {} long would end at {}", self.name(), length, small),
                 advice: "a shorter pin, or a larger number".into(),
             }));
         }
@@ -247,20 +242,21 @@ impl TaperPin {
     /// # Errors
     /// As [`TaperPin::ends`], or no drill is as small.
     pub fn drill(self, length: Length) -> Result<(Drill, &'static str, Known), Error> {
-        let listed = table::TAPER_DRILLS.iter().find(|row| {
-            self.is_inch() && row.pin == self.name() && is_called(row.length, length)
-        });
+        let listed = table::TAPER_DRILLS
+            .iter()
+            .find(|row| self.is_inch() && row.pin == self.name() && is_called(row.length, length));
         let [small, _] = self.ends(length)?;
         if let Some(row) = listed {
-            let found = Drill::all().find(|drill| drill.name().trim_start_matches('#').trim_end_matches(" in") == row.drill);
+            let found = Drill::all().find(|drill| {
+                drill.name().trim_start_matches('#').trim_end_matches(" in") == row.drill
+            });
             let by_size = || Drill::under(row.size, ALL_SERIES);
             // The table lets a few stand over the small end: those would rattle there.
             if let Some(drill) = found.or_else(by_size).filter(|drill| drill.diameter() <= small) {
                 return Ok((drill, row.from.text, row.from.known));
             }
         }
-        let series: &[Series] =
-            if self.is_inch() { INCH_SERIES } else { &[Series::Metric] };
+        let series: &[Series] = if self.is_inch() { INCH_SERIES } else { &[Series::Metric] };
         Drill::under(small, series)
             .map(|drill| (drill, "the largest drill not over the small end", Known::Formula))
             .ok_or_else(|| {
@@ -292,8 +288,7 @@ impl TaperPin {
 }
 
 const INCH_SERIES: &[Series] = &[Series::Number, Series::Letter, Series::Fraction];
-const ALL_SERIES: &[Series] =
-    &[Series::Number, Series::Letter, Series::Fraction, Series::Metric];
+const ALL_SERIES: &[Series] = &[Series::Number, Series::Letter, Series::Fraction, Series::Metric];
 
 #[derive(Debug)]
 pub(super) struct ClevisRow {
@@ -453,11 +448,7 @@ impl CrossPin {
     pub fn collar_pressure(self, torque_n_m: f64, outside: Length) -> Result<f64, Error> {
         if outside <= self.shaft {
             return Err(Error::new(Kind::NotAPair {
-                why: say!(
-                    "a collar of {} leaves no wall about a shaft of {}",
-                    outside,
-                    self.shaft
-                ),
+                why: say!("a collar of {} leaves no wall about a shaft of {}", outside, self.shaft),
             }));
         }
         let ((shaft, pin), outside) = (self.metres(), outside.millimetres() / 1000.0);

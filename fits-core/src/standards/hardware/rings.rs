@@ -207,7 +207,8 @@ impl Ring {
             known,
         };
         let (edge, edge_known) = self.edge()?;
-        let edge_rule = if self.row.edge.is_some() { "as listed" } else { "3 x the groove's depth" };
+        let edge_rule =
+            if self.row.edge.is_some() { "as listed" } else { "3 x the groove's depth" };
         Ok(vec![
             reason("groove", said(self.groove()?), self.kind().name(), self.row.from.known),
             reason("width", said(self.width()?), self.kind().name(), self.row.from.known),

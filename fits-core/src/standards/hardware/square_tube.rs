@@ -147,32 +147,34 @@ impl SquareTube {
     /// By how much a side may be off at its corners, and by how much a flat may
     /// bulge or sink beyond that.
     fn outside(self, side: Length) -> Result<[Length; 2], Error> {
-        let corners = match (
-            self.row(TubeFigure::Outside, side),
-            self.row(TubeFigure::OutsideShare, side),
-        ) {
-            (Some(row), _) => row.value,
-            (None, Some(row)) => {
-                let share = self.share(side, row.value)?;
-                // EN 10219: never less than half a millimetre.
-                match self.standard {
-                    TubeStandard::En10219 => share.max(Length::MILLIMETRE.half()),
-                    _ => share,
+        let corners =
+            match (self.row(TubeFigure::Outside, side), self.row(TubeFigure::OutsideShare, side)) {
+                (Some(row), _) => row.value,
+                (None, Some(row)) => {
+                    let share = self.share(side, row.value)?;
+                    // EN 10219: never less than half a millimetre.
+                    match self.standard {
+                        TubeStandard::En10219 => share.max(Length::MILLIMETRE.half()),
+                        _ => share,
+                    }
                 }
-            }
-            (None, None) => {
-                let reach = || {
-                    self.rows(TubeFigure::Outside).chain(self.rows(TubeFigure::OutsideShare))
-                };
-                let over = reach().map(|row| row.over).min().unwrap_or_default();
-                let up_to = reach().map(|row| row.up_to).max().unwrap_or_default();
-                let said = |size| crate::standards::bought::spoken(size, self.standard.unit());
-                return Err(Error::new(Kind::NotListed {
-                    why: say!("{} lists no tube with a side of {}", self.standard.name(), side),
-                    advice: format!("sides over {} up to {} are listed", said(over), said(up_to)),
-                }));
-            }
-        };
+                (None, None) => {
+                    let reach = || {
+                        self.rows(TubeFigure::Outside).chain(self.rows(TubeFigure::OutsideShare))
+                    };
+                    let over = reach().map(|row| row.over).min().unwrap_or_default();
+                    let up_to = reach().map(|row| row.up_to).max().unwrap_or_default();
+                    let said = |size| crate::standards::bought::spoken(size, self.standard.unit());
+                    return Err(Error::new(Kind::NotListed {
+                        why: say!("{} lists no tube with a side of {}", self.standard.name(), side),
+                        advice: format!(
+                            "sides over {} up to {} are listed",
+                            said(over),
+                            said(up_to)
+                        ),
+                    }));
+                }
+            };
         let flat = self.row(TubeFigure::Flat, side).map_or(Length::ZERO, |row| row.value);
         Ok([corners, flat])
     }

@@ -1,0 +1,115 @@
+//! Retaining rings, pins, Woodruff keys, plugs of square tube and O-rings: the
+//! plain query takes its words in any order, so this says which number is whose.
+
+use fits_core::{
+    Length,
+    standards::hardware::{Ring, RingKind},
+};
+
+use crate::sentence::{
+    Said,
+    roles::assign,
+    token::{Num, System, Token},
+    view::View,
+};
+
+/// A part by its name, with what is said of it.
+pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
+    view.only(&["hw", "role", "hwpick", "material"], |token| {
+        matches!(token, Token::Number(_) | Token::Torque(_) | Token::Gauge(_))
+    })?;
+    let part = view.one(|token| match token {
+        Token::Word { name, kind: "hw" } => Some(*name),
+        _ => None,
+    })?;
+    // A number that is a name belongs to no word.
+    let name = (0..view.items.len()).find_map(|at| named(view, at, part).map(|name| (at, name)));
+    let skip: Vec<usize> = name.iter().map(|(at, _)| *at).collect();
+    let roles = assign(view, &["role"], &skip, system)?;
+    let sized = |num: &Num| num.plain(units_of(part, num, system));
+    let mut line = part.to_owned();
+    let mut add = |words: &str| {
+        line.push(' ');
+        line.push_str(words);
+    };
+    if let Some((_, name)) = &name {
+        add(name);
+    }
+    for (_, num, _) in &roles.free {
+        add(&sized(num));
+    }
+    let roles_said = view.words("role").count();
+    if roles.taken.len() != roles_said {
+        // A word without a size chooses: `rod`, `piston`.
+        return None;
+    }
+    for taken in &roles.taken {
+        add(&format!("{} {}", taken.by, sized(&taken.num)));
+    }
+    for word in view.words("hwpick") {
+        add(word);
+    }
+    if part == "retaining ring" && roles.taken.is_empty() && view.types(&["hole"]) {
+        add("bore");
+    }
+    let mut torques = view.tokens().filter_map(|token| match token {
+        Token::Torque(torque) => Some(torque),
+        _ => None,
+    });
+    if let Some(torque) = torques.next() {
+        add(&format!("torque {torque}"));
+    }
+    match (view.words("material").count(), part) {
+        (0, _) => {}
+        (1, "cross pin" | "square plug") => add(view.word("material")?),
+        _ => return None,
+    }
+    let is_whole = torques.next().is_none() && !is_listed_elsewhere(part, &roles, system);
+    // Without its wall a plug may be anything.
+    let is_own = part != "square plug" || roles.num("wall").is_some();
+    (is_whole && is_own).then(|| Said::plain(line))
+}
+
+/// The name that a number is, where this part has names.
+fn named(view: &View, at: usize, part: &str) -> Option<String> {
+    let whole = |num: &Num| num.unit.is_none() && !num.is_fraction && num.places == 0;
+    match (&view.items.get(at)?.token, part) {
+        (Token::Gauge(name), "taper pin") => name.strip_prefix('#').map(str::to_owned),
+        (Token::Number(num), "taper pin") if whole(num) && num.value <= 14.0 => {
+            Some(num.text.clone())
+        }
+        (Token::Number(num), "woodruff" | "o-ring") if whole(num) && num.value >= 100.0 => {
+            Some(num.text.clone())
+        }
+        _ => None,
+    }
+}
+
+/// A Woodruff key is an inch part; so is an O-ring of less than some inches.
+fn units_of(part: &str, num: &Num, system: System) -> System {
+    match part {
+        "woodruff" => System::Inches,
+        "o-ring" if num.value < 6.0 => System::Inches,
+        _ => system,
+    }
+}
+
+/// Is a ring of this size listed in the other units alone?
+fn is_listed_elsewhere(part: &str, roles: &crate::sentence::roles::Roles, system: System) -> bool {
+    if part != "retaining ring" {
+        return false;
+    }
+    let (num, kinds) = match (roles.num("shaft"), roles.num("bore")) {
+        (Some(num), None) => (num, [RingKind::Din471, RingKind::External]),
+        (None, Some(num)) => (num, [RingKind::Din472, RingKind::Internal]),
+        _ => return false,
+    };
+    let lists = |kind: RingKind, system: System| {
+        num.plain(system).parse::<Length>().is_ok_and(|on| Ring::find(kind, on).is_ok())
+    };
+    let [metric, inch] = kinds;
+    match system {
+        System::Inches => !lists(inch, system) && lists(metric, System::Millimetres),
+        System::Millimetres => !lists(metric, system) && lists(inch, System::Inches),
+    }
+}
