@@ -3,6 +3,7 @@
 pub mod b41;
 pub mod bought;
 pub mod drills;
+pub mod hardware;
 pub mod instruments;
 pub mod iso2768;
 pub mod iso286;

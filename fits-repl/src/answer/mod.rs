@@ -24,7 +24,7 @@ pub use crate::questions::{
         AssemblyAnswer, AtWorkFigures, BodyFigures, BothFigures, GripFigures, LeadInFigures,
         LighterFigures, MinMax, PickGripAnswer, PlasticFigures, WallPoint,
     },
-    keyway::answered::{KeywayAnswer, KeywayFigures},
+    keyway::answered::{KeywayAnswer, KeywayCut, KeywayFigures},
     log::figures::{
         EntryFigures, EntryPlace, FormOfPlaces, LogFigures, LogsAnswer, NextFigures, OpenedLog,
         OtherMachine, PassLogAnswer, RemarkFigures, StoryFigures,

@@ -12,6 +12,7 @@ pub(crate) mod crib;
 pub(crate) mod drill;
 pub(crate) mod general;
 pub(crate) mod grade;
+pub(crate) mod hardware;
 pub(crate) mod help;
 pub(crate) mod joint;
 pub(crate) mod keyway;
@@ -230,6 +231,9 @@ questions! {
     crib:
         /// A question about the crib, or a change of it.
         Crib(crib::asked::CribQuery) => [Crib(Box<crib::figures::CribAnswer>)] read by crib::read;
+    hardware:
+        /// A ring, a pin, a Woodruff key, a plug or an O-ring, and what is cut for it.
+        Hardware(Box<hardware::HardwareText>) => [Hardware(Box<hardware::HardwareAnswer>)] read by hardware::read;
     log:
         /// An entry of the pass log, or a question about it.
         Log(crate::query::Spot<log::asked::LogQuery>) => [PassLog(Box<log::figures::PassLogAnswer>),
@@ -239,7 +243,7 @@ questions! {
         Drill(drill::asked::DrillFor) => [Drill(drill::answered::DrillAnswer)] read by drill::asked::read;
     keyway:
         /// `keyway for SIZE`: the key and keyways of a shaft.
-        Keyway(keyway::asked::KeywayFor) => [Keyway(Box<keyway::answered::KeywayAnswer>)] read by keyway::asked::read;
+        Keyway(Box<keyway::asked::KeywayFor>) => [Keyway(Box<keyway::answered::KeywayAnswer>)] read by keyway::asked::read;
     joint:
         /// `assemble SIZE`: parts pressed or shrunk together.
         Assemble(Box<joint::asked::JointText>),

@@ -9,6 +9,7 @@ mod bearing;
 mod bought;
 mod bushing;
 mod fit;
+mod hardware;
 mod holes;
 mod joint;
 mod log;
@@ -146,6 +147,7 @@ const ALL: &[(&str, Question)] = &[
     ("bearing", bearing::bearing),
     ("bought", bought::bought),
     ("align", bought::align),
+    ("hardware", hardware::hardware),
     ("settings", tools::settings),
     ("help", tools::help),
     ("why", tools::why),

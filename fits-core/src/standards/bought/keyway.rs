@@ -42,11 +42,41 @@ impl KeyStandard {
         !matches!(self, Self::Din6885)
     }
 
-    /// The families of the usual widths in the shaft and in the hub.
-    const fn widths(self) -> [&'static str; 2] {
+    /// The families of the widths in the shaft and in the hub, and of the key.
+    const fn families(self, fit: KeyFit) -> [&'static str; 3] {
+        match (self, fit) {
+            (Self::Din6885, KeyFit::Sliding) => {
+                ["H9 keyway in the shaft", "D10 keyway in the hub", "metric key"]
+            }
+            (Self::Din6885, KeyFit::Usual) => {
+                ["N9 keyway in the shaft", "JS9 keyway in the hub", "metric key"]
+            }
+            (Self::Din6885, KeyFit::Tight) => ["P9 keyway", "P9 keyway", "metric key"],
+            (_, KeyFit::Tight) => ["inch keyseat", "inch keyseat", "inch key stock"],
+            (..) => ["inch keyseat", "inch keyseat", "inch key of bar stock"],
+        }
+    }
+}
+
+/// How a parallel key sits in its keyways.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum KeyFit {
+    /// It slides along in the hub.
+    Sliding,
+    /// The light or free fit, which most drawings have.
+    #[default]
+    Usual,
+    /// It is pressed in, for loads that knock or turn back.
+    Tight,
+}
+
+impl KeyFit {
+    /// In a word.
+    pub const fn name(self) -> &'static str {
         match self {
-            Self::Din6885 => ["N9 keyway in the shaft", "JS9 keyway in the hub"],
-            Self::AnsiB171 | Self::AnsiB171Rectangular => ["inch keyseat", "inch keyseat"],
+            Self::Sliding => "sliding",
+            Self::Usual => "usual",
+            Self::Tight => "tight",
         }
     }
 }
@@ -144,11 +174,7 @@ impl Keyway {
         if !self.row.standard.is_from_side() {
             return Ok(self.shaft);
         }
-        let square = |length: Length| i128::from(length.tenth_nanometres()).pow(2);
-        let chord = (square(self.shaft) - square(self.row.width)).max(0).isqrt();
-        // A chord is no longer than the diameter.
-        let chord = i64::try_from(chord).unwrap_or_default();
-        Ok(self.shaft.checked_add(Length::from_tenth_nanometres(chord))?.half())
+        Ok(self.shaft.checked_add(chord(self.shaft, self.row.width)?)?.half())
     }
 
     /// What a micrometer reads from the bottom of the shaft's keyway to the far
@@ -188,9 +214,57 @@ impl Keyway {
     /// # Errors
     /// No width is held for this key.
     pub fn widths(self) -> Result<[Part; 2], Error> {
-        let [shaft, hub] = self.row.standard.widths();
-        let width = |name| Family::named(name)?.part(self.row.width);
+        self.widths_for(KeyFit::Usual)
+    }
+
+    /// The widths of the keyways in the shaft and in the hub for a fit: H9 and D10,
+    /// N9 and JS9, or P9 twice by DIN 6885; class 1, or tight class 2, by ANSI B17.1.
+    ///
+    /// # Errors
+    /// No width is held for this key.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::{KeyFit, KeyStandard, Keyway};
+    /// let keyway = Keyway::for_shaft(KeyStandard::Din6885, "25mm".parse()?)?;
+    /// let [shaft, hub] = keyway.widths_for(KeyFit::Sliding)?;
+    /// assert_eq!(shaft.limits.upper(), "8.036mm".parse()?);
+    /// assert_eq!(hub.limits.lower(), "8.040mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn widths_for(self, fit: KeyFit) -> Result<[Part; 2], Error> {
+        let [shaft, hub, _] = self.row.standard.families(fit);
+        let width = |name| {
+            let part = Family::named(name)?.part(self.row.width)?;
+            if fit != KeyFit::Tight || self.row.standard == KeyStandard::Din6885 {
+                return Ok(part);
+            }
+            // Class 2: the nominal width to 2 thou over it.
+            let most = part.nominal.checked_add(Length::THOU.checked_mul(2)?)?;
+            Ok(Part {
+                limits: Limits::new(part.nominal, most)?.known_as(Known::Memory),
+                known: Known::Memory,
+                source: "ANSI B17.1, fits of parallel keys, class 2, from memory",
+                note: "class 2",
+                ..part
+            })
+        };
         Ok([width(shaft)?, width(hub)?])
+    }
+
+    /// The key itself, its width, for a fit: cut from bar, or key stock over nominal
+    /// where a tight inch key is wanted.
+    ///
+    /// # Errors
+    /// No key is held of this width.
+    pub fn key_for(self, fit: KeyFit) -> Result<Part, Error> {
+        let [.., key] = self.row.standard.families(fit);
+        Family::named(key)?.part(self.row.width)
+    }
+
+    /// The next wider key of this standard: what a keyway cut too wide is opened to.
+    pub fn next_width(self) -> Option<Length> {
+        let wider = table::KEYWAYS.iter().filter(|row| row.standard == self.row.standard);
+        wider.map(|row| row.width).filter(|width| *width > self.row.width).min()
     }
 
     /// How the size of the key and its depths are known.
@@ -213,7 +287,16 @@ impl Keyway {
     /// # Errors
     /// As [`Keyway::widths`], or out of range.
     pub fn reasons(self) -> Result<Vec<Reason>, Error> {
-        let [shaft, hub] = self.widths()?;
+        self.reasons_for(KeyFit::Usual)
+    }
+
+    /// The same for a fit.
+    ///
+    /// # Errors
+    /// As [`Keyway::widths_for`], or out of range.
+    pub fn reasons_for(self, fit: KeyFit) -> Result<Vec<Reason>, Error> {
+        let [shaft, hub] = self.widths_for(fit)?;
+        let key = self.key_for(fit)?;
         let reason = |figure: &str, value: String, rule: &str| Reason {
             figure: figure.into(),
             value,
@@ -241,6 +324,18 @@ impl Keyway {
             ),
             Reason { figure: "width in the shaft".into(), ..shaft.reason() },
             Reason { figure: "width in the hub".into(), ..hub.reason() },
+            Reason { figure: "width of the key".into(), ..key.reason() },
         ])
     }
+}
+
+/// The part of a shaft's diameter that stands over a slot of a width: how far its
+/// corners are apart the other way.
+pub(in crate::standards) fn chord(shaft: Length, width: Length) -> Result<Length, Error> {
+    let square = |length: Length| i128::from(length.tenth_nanometres()).pow(2);
+    let chord = (square(shaft) - square(width)).max(0).isqrt();
+    // A chord is no longer than the diameter.
+    i64::try_from(chord)
+        .map(Length::from_tenth_nanometres)
+        .map_err(|_| Error::new(Kind::OutOfRange))
 }

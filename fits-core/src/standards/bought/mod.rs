@@ -16,7 +16,8 @@ mod seat;
 mod table;
 
 pub use ball::{Ball, BallSeat, Duty, Turning, ball_seats};
-pub use keyway::{KeyStandard, Keyway};
+pub(super) use keyway::chord;
+pub use keyway::{KeyFit, KeyStandard, Keyway};
 pub use seat::{Load, Seat, seat};
 
 use crate::{
@@ -458,7 +459,13 @@ fn ambiguous(text: &str, families: &[Family]) -> Error {
 }
 
 /// A nominal size as a list prints it: `1-1/4 in`, `0.3 in`, `6.5 mm`.
-fn spoken(size: Length, unit: Unit) -> String {
+///
+/// ```
+/// use fits_core::{size::Unit, standards::bought::spoken};
+/// assert_eq!(spoken("31.75mm".parse()?, Unit::Inch), "1-1/4 in");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+pub fn spoken(size: Length, unit: Unit) -> String {
     if unit != Unit::Inch {
         return size.to_string();
     }

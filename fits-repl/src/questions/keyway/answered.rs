@@ -1,8 +1,9 @@
 //! The key and keyways of a shaft, answered.
 
 use fits_core::{
+    Length, Limits,
     source::{Known, Reason},
-    standards::bought::{KeyStandard, Keyway},
+    standards::bought::{KeyFit, KeyStandard, Keyway},
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -10,17 +11,23 @@ use serde::Serialize;
 use crate::{
     answer::{Answer, Mm},
     problem::Problem,
-    query::{Size, Units},
-    questions::part::resolve::from_core,
+    query::Units,
+    questions::{
+        keyway::asked::{CutOf, KeywayFor},
+        part::resolve::from_core,
+    },
     session::Session,
 };
 
-pub(crate) fn keyway_figures(found: Keyway) -> Result<KeywayFigures, fits_core::Error> {
-    let [shaft, hub] = found.widths()?;
+fn keyway_figures(found: Keyway, fit: KeyFit) -> Result<KeywayFigures, fits_core::Error> {
+    let [shaft, hub] = found.widths_for(fit)?;
+    let key = found.key_for(fit)?;
     let (shaft_depth, hub_depth) = (found.shaft_depth()?, found.hub_depth()?);
     let (across_shaft, across_hub) = (found.across_shaft()?, found.across_hub()?);
     Ok(KeywayFigures {
         width_mm: Mm(found.width()),
+        key_min_mm: Mm(key.limits.lower()),
+        key_max_mm: Mm(key.limits.upper()),
         height_mm: Mm(found.height()),
         shaft_width_min_mm: Mm(shaft.limits.lower()),
         shaft_width_max_mm: Mm(shaft.limits.upper()),
@@ -35,7 +42,7 @@ pub(crate) fn keyway_figures(found: Keyway) -> Result<KeywayFigures, fits_core::
         across_hub_min_mm: Mm(across_hub.lower()),
         across_hub_max_mm: Mm(across_hub.upper()),
         source: found.source(),
-        known: found.known().worst(shaft.known).worst(hub.known),
+        known: found.known().worst(shaft.known).worst(hub.known).worst(key.known),
         note: found.note(),
     })
 }
@@ -43,7 +50,8 @@ pub(crate) fn keyway_figures(found: Keyway) -> Result<KeywayFigures, fits_core::
 impl Session {
     /// The key and keyways of a shaft: DIN 6885 in millimetres, ANSI B17.1 in
     /// inches.
-    pub(crate) fn keyway(&self, size: &Size) -> Result<Answer, Problem> {
+    pub(crate) fn keyway(&self, asked: &KeywayFor) -> Result<Answer, Problem> {
+        let (size, fit) = (&asked.size, asked.fit.unwrap_or_default());
         let shaft = self.nominal(size)?;
         let (standard, other) = match self.shown {
             Units::Millimetres => (KeyStandard::Din6885, None),
@@ -53,13 +61,28 @@ impl Session {
         let found = Keyway::for_shaft(standard, shaft).map_err(failed)?;
         // The smallest shafts have no rectangular key.
         let rectangular = other.and_then(|other| Keyway::for_shaft(other, shaft).ok());
+        let cut = match &asked.cut {
+            Some((of, measured)) => {
+                let reading = self.nominal(measured)?;
+                Some(
+                    cut_wrong(found, fit, *of, asked.of_hub, reading)
+                        .map_err(|error| from_core(&error, measured.at.clone()))?,
+                )
+            }
+            None => None,
+        };
         Ok(Answer::Keyway(Box::new(KeywayAnswer {
             shaft_mm: Mm(shaft),
             standard: standard.name(),
             depth_from: if standard.is_from_side() { "side" } else { "top" },
-            key: keyway_figures(found).map_err(failed)?,
-            rectangular: rectangular.map(keyway_figures).transpose().map_err(failed)?,
-            reasons: found.reasons().map_err(failed)?,
+            fit: fit.name(),
+            key: keyway_figures(found, fit).map_err(failed)?,
+            rectangular: rectangular
+                .map(|it| keyway_figures(it, fit))
+                .transpose()
+                .map_err(failed)?,
+            cut,
+            reasons: found.reasons_for(fit).map_err(failed)?,
         })))
     }
 }
@@ -74,15 +97,45 @@ pub struct KeywayAnswer {
     /// From where depths are given: the `side` of the keyway, or the `top` of
     /// the shaft or bore.
     pub depth_from: &'static str,
+    /// How the key sits: `sliding`, `usual` or `tight`.
+    pub fit: &'static str,
     /// The key, square in inches.
     #[serde(flatten)]
     pub key: KeywayFigures,
     /// The rectangular key of an inch shaft, where the standard gives one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rectangular: Option<KeywayFigures>,
+    /// What was measured, and the ways out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cut: Option<KeywayCut>,
     /// Why.
     #[serde(skip)]
     pub reasons: Vec<Reason>,
+}
+
+/// A keyway as it was measured.
+#[derive(Clone, Debug, Serialize)]
+pub struct KeywayCut {
+    /// `shaft` or `hub`.
+    pub part: &'static str,
+    /// `width`, `depth` or `across`.
+    pub of: &'static str,
+    /// The reading.
+    pub reading_mm: Mm,
+    /// `good`, `cut more` or `over`.
+    pub verdict: &'static str,
+    /// How far beyond its limits it was cut, or how far it is yet from them.
+    pub off_mm: Mm,
+    /// The key to make: its width in this keyway where that was cut too wide, its
+    /// height where it was cut too deep.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub make_min_mm: Option<Mm>,
+    /// The most of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub make_max_mm: Option<Mm>,
+    /// The next key of the standard, where a keyway too wide can be opened to it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub next_width_mm: Option<Mm>,
 }
 
 /// A key and its keyways.
@@ -90,6 +143,10 @@ pub struct KeywayAnswer {
 pub struct KeywayFigures {
     /// The key's width.
     pub width_mm: Mm,
+    /// The least width of the key that goes with this fit.
+    pub key_min_mm: Mm,
+    /// The greatest.
+    pub key_max_mm: Mm,
     /// The key's height.
     pub height_mm: Mm,
     /// Least width in the shaft.
@@ -123,4 +180,61 @@ pub struct KeywayFigures {
     /// What else to know.
     #[serde(skip_serializing_if = "str::is_empty")]
     pub note: &'static str,
+}
+
+/// What a keyway that was measured comes to.
+fn cut_wrong(
+    found: Keyway,
+    fit: KeyFit,
+    of: CutOf,
+    of_hub: bool,
+    reading: Length,
+) -> Result<KeywayCut, fits_core::Error> {
+    let [shaft, hub] = found.widths_for(fit)?;
+    let (limits, name) = match (of, of_hub) {
+        (CutOf::Width, false) => (shaft.limits, "width"),
+        (CutOf::Width, true) => (hub.limits, "width"),
+        (CutOf::Depth, false) => (found.shaft_depth()?, "depth"),
+        (CutOf::Depth, true) => (found.hub_depth()?, "depth"),
+        (CutOf::Across, false) => (found.across_shaft()?, "across"),
+        (CutOf::Across, true) => (found.across_hub()?, "across"),
+    };
+    // Over the shaft less is left as more is cut.
+    let shrinks = of == CutOf::Across && !of_hub;
+    let above = reading.checked_sub(limits.upper())?;
+    let below = limits.lower().checked_sub(reading)?;
+    let (over, short) = if shrinks { (below, above) } else { (above, below) };
+    let (verdict, off) = if over.is_positive() {
+        ("over", over)
+    } else if short.is_positive() {
+        ("cut more", short)
+    } else {
+        ("good", Length::ZERO)
+    };
+    let make = match (verdict, of) {
+        ("over", CutOf::Width) => {
+            let key = found.key_for(fit)?.limits;
+            // As tight in this keyway as the standard key would have been in its own.
+            let more = reading.checked_sub(limits.upper())?;
+            Some(Limits::new(key.lower().checked_add(more)?, key.upper().checked_add(more)?)?)
+        }
+        ("over", _) => {
+            let high = found.height().checked_add(off)?;
+            Some(Limits::new(high, high)?)
+        }
+        _ => None,
+    };
+    let next = found
+        .next_width()
+        .filter(|next| verdict == "over" && of == CutOf::Width && *next >= reading);
+    Ok(KeywayCut {
+        part: if of_hub { "hub" } else { "shaft" },
+        of: name,
+        reading_mm: Mm(reading),
+        verdict,
+        off_mm: Mm(off),
+        make_min_mm: make.map(|make| Mm(make.lower())),
+        make_max_mm: make.map(|make| Mm(make.upper())),
+        next_width_mm: next.map(Mm),
+    })
 }

@@ -8,19 +8,22 @@ use self::{answered::KeywayAnswer, asked::KeywayFor};
 use crate::questions::prelude::*;
 
 /// Its clauses.
-pub(crate) const CLAUSES: &[Clause] =
-    &[Clause::free("keyway", "for SIZE", "the key and keyways of a shaft")];
+pub(crate) const CLAUSES: &[Clause] = &[Clause::free(
+    "keyway",
+    "for SIZE",
+    "the key and keyways of a shaft; tight, sliding, wide SIZE",
+)];
 
 /// Its help.
 pub(crate) const HELP: &[HelpTopic] = &[];
 
 impl Question for KeywayFor {
     fn size(&self) -> Option<&Size> {
-        Some(&self.0)
+        Some(&self.size)
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
-        session.keyway(&self.0)
+        session.keyway(self)
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
@@ -37,5 +40,9 @@ impl Answered for KeywayAnswer {
 
     fn unconfirmed(&self) -> Option<String> {
         self.key.known.is_unconfirmed().then(|| "this key or its keyways".to_owned())
+    }
+
+    fn is_out_of_limits(&self) -> bool {
+        self.cut.as_ref().is_some_and(|cut| cut.verdict == "over")
     }
 }

@@ -1,0 +1,457 @@
+//! Spring pins, taper pins, clevis and cotter pins, and a pin across a shaft.
+
+use super::{is_called, limits, not_listed, table};
+use crate::{
+    error::{Error, Kind},
+    size::{Length, Limits, Unit},
+    source::{Known, Provenance},
+    speech::say,
+    standards::drills::{Drill, Series},
+};
+
+/// A kind of spring pin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SpringPinKind {
+    /// ASME B18.8.2, slotted.
+    Slotted,
+    /// ASME B18.8.2, coiled, standard duty.
+    Coiled,
+    /// ISO 8752, slotted, metric.
+    Iso8752,
+}
+
+impl SpringPinKind {
+    /// What it is called.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Slotted => "slotted spring pin",
+            Self::Coiled => "coiled spring pin",
+            Self::Iso8752 => "ISO 8752 spring pin",
+        }
+    }
+
+    /// The standard.
+    pub const fn standard(self) -> &'static str {
+        match self {
+            Self::Slotted | Self::Coiled => "ASME B18.8.2",
+            Self::Iso8752 => "ISO 8752",
+        }
+    }
+
+    /// The unit that its sizes are listed in.
+    pub const fn unit(self) -> Unit {
+        match self {
+            Self::Slotted | Self::Coiled => Unit::Inch,
+            Self::Iso8752 => Unit::Millimetre,
+        }
+    }
+}
+
+#[derive(Debug)]
+pub(super) struct SpringRow {
+    pub(super) kind: SpringPinKind,
+    pub(super) size: Length,
+    pub(super) pin: [Length; 2],
+    pub(super) hole: [Length; 2],
+    pub(super) from: Provenance,
+}
+
+/// A spring pin of one size: the hole decides how tight it is.
+///
+/// ```
+/// use fits_core::standards::hardware::{SpringPin, SpringPinKind};
+/// let pin = SpringPin::find(SpringPinKind::Slotted, "1/4in".parse()?)?;
+/// assert_eq!(pin.hole()?.lower(), "0.250in".parse()?);
+/// assert_eq!(pin.hole()?.upper(), "0.256in".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct SpringPin(&'static SpringRow);
+
+impl SpringPin {
+    /// The pin of a kind and a nominal size.
+    ///
+    /// # Errors
+    /// The size is not listed; the advice offers its neighbours.
+    pub fn find(kind: SpringPinKind, size: Length) -> Result<Self, Error> {
+        let rows = || table::SPRING_PINS.iter().filter(move |row| row.kind == kind);
+        rows()
+            .find(|row| match kind.unit() {
+                Unit::Millimetre => row.size == size,
+                _ => is_called(row.size, size),
+            })
+            .map(Self)
+            .ok_or_else(|| {
+                let why = say!("no {} of {} is listed", kind.name(), size);
+                not_listed(why, rows().map(|row| row.size), size, kind.unit())
+            })
+    }
+
+    /// Its kind.
+    pub const fn kind(self) -> SpringPinKind {
+        self.0.kind
+    }
+
+    /// Its diameter before it is driven in.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn free(self) -> Result<Limits, Error> {
+        limits(self.0.pin, self.0.from.known)
+    }
+
+    /// The hole that its standard gives it.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn hole(self) -> Result<Limits, Error> {
+        limits(self.0.hole, self.0.from.known)
+    }
+
+    /// By how much the hole squeezes it.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn squeeze(self) -> Result<Limits, Error> {
+        let ([thin, thick], [small, large]) = (self.0.pin, self.0.hole);
+        limits([thin.checked_sub(large)?, thick.checked_sub(small)?], self.0.from.known)
+    }
+
+    /// Where its figures are written.
+    pub const fn source(self) -> &'static str {
+        self.0.from.text
+    }
+}
+
+#[derive(Debug)]
+pub(super) struct TaperRow {
+    pub(super) name: &'static str,
+    pub(super) is_inch: bool,
+    pub(super) size: Length,
+    pub(super) limits: [Length; 2],
+    pub(super) limits_known: Known,
+    pub(super) from: Provenance,
+}
+
+#[derive(Debug)]
+pub(super) struct TaperDrillRow {
+    pub(super) pin: &'static str,
+    pub(super) length: Length,
+    pub(super) drill: &'static str,
+    pub(super) size: Length,
+    pub(super) from: Provenance,
+}
+
+/// A taper pin: inch pins go by a number and their large end, 1:48; metric ones
+/// by their small end, 1:50.
+///
+/// ```
+/// use fits_core::standards::hardware::TaperPin;
+/// let pin = TaperPin::inch("4")?;
+/// let [small, large] = pin.ends("2in".parse()?)?;
+/// assert_eq!(large, "0.2500in".parse()?);
+/// assert!(small > "0.2083in".parse()? && small < "0.2084in".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct TaperPin(&'static TaperRow);
+
+impl TaperPin {
+    /// An inch pin by its number: `7/0` to `14`.
+    ///
+    /// # Errors
+    /// No such number.
+    pub fn inch(number: &str) -> Result<Self, Error> {
+        let found = table::TAPER_PINS.iter().find(|row| row.is_inch && row.name == number);
+        found.map(Self).ok_or_else(|| {
+            Error::new(Kind::NotListed {
+                why: say!("no taper pin number {} is listed", number),
+                advice: "numbers run from 7/0 to 0 and from 1 to 14".into(),
+            })
+        })
+    }
+
+    /// A metric pin by the size of its small end.
+    ///
+    /// # Errors
+    /// The size is not listed; the advice offers its neighbours.
+    pub fn metric(size: Length) -> Result<Self, Error> {
+        let rows = || table::TAPER_PINS.iter().filter(|row| !row.is_inch);
+        rows().find(|row| row.size == size).map(Self).ok_or_else(|| {
+            let why = say!("no metric taper pin of {} is listed", size);
+            not_listed(why, rows().map(|row| row.size), size, Unit::Millimetre)
+        })
+    }
+
+    /// Every pin, by its system and then its size.
+    pub fn all() -> impl Iterator<Item = Self> {
+        table::TAPER_PINS.iter().map(Self)
+    }
+
+    /// Its number, or its size in millimetres.
+    pub const fn name(self) -> &'static str {
+        self.0.name
+    }
+
+    /// Is it an inch pin?
+    pub const fn is_inch(self) -> bool {
+        self.0.is_inch
+    }
+
+    /// The size that it goes by: its large end in inches, its small end in millimetres.
+    pub const fn size(self) -> Length {
+        self.0.size
+    }
+
+    /// Over how much length it grows by one on the diameter.
+    pub const fn taper(self) -> i64 {
+        if self.0.is_inch { 48 } else { 50 }
+    }
+
+    /// The limits of the end that it goes by.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn end_limits(self) -> Result<Limits, Error> {
+        limits(self.0.limits, self.0.limits_known)
+    }
+
+    /// The diameters of its small and its large end at a length.
+    ///
+    /// # Errors
+    /// The taper runs out before the length does.
+    pub fn ends(self, length: Length) -> Result<[Length; 2], Error> {
+        let grows = length.checked_scale(1, self.taper().into())?;
+        if !self.is_inch() {
+            return Ok([self.size(), self.size().checked_add(grows)?]);
+        }
+        let small = self.size().checked_sub(grows)?;
+        // Half of it left is more than any pin that is made.
+        if small < self.size().half() {
+            return Err(Error::new(Kind::OutOfReach {
+                why: say!("a number {} pin {} long would end at {}", self.name(), length, small),
+                advice: "a shorter pin, or a larger number".into(),
+            }));
+        }
+        Ok([small, self.size()])
+    }
+
+    /// The drill before the reamer: as listed for this pin and length, or the
+    /// largest that is not over the small end.
+    ///
+    /// # Errors
+    /// As [`TaperPin::ends`], or no drill is as small.
+    pub fn drill(self, length: Length) -> Result<(Drill, &'static str, Known), Error> {
+        let listed = table::TAPER_DRILLS
+            .iter()
+            .find(|row| self.is_inch() && row.pin == self.name() && is_called(row.length, length));
+        let [small, _] = self.ends(length)?;
+        if let Some(row) = listed {
+            let found = Drill::all().find(|drill| {
+                drill.name().trim_start_matches('#').trim_end_matches(" in") == row.drill
+            });
+            let by_size = || Drill::under(row.size, ALL_SERIES);
+            // The table lets a few stand over the small end: those would rattle there.
+            if let Some(drill) = found.or_else(by_size).filter(|drill| drill.diameter() <= small) {
+                return Ok((drill, row.from.text, row.from.known));
+            }
+        }
+        let series: &[Series] = if self.is_inch() { INCH_SERIES } else { &[Series::Metric] };
+        Drill::under(small, series)
+            .map(|drill| (drill, "the largest drill not over the small end", Known::Formula))
+            .ok_or_else(|| {
+                Error::new(Kind::OutOfReach {
+                    why: say!("no drill is as small as {}", small),
+                    advice: "a shorter pin, or a larger one".into(),
+                })
+            })
+    }
+
+    /// The drill that the published table gives this pin and length, with its size
+    /// there; none where it has no row.
+    pub fn drill_listed(self, length: Length) -> Option<(&'static str, Length)> {
+        table::TAPER_DRILLS
+            .iter()
+            .find(|row| self.is_inch() && row.pin == self.name() && row.length == length)
+            .map(|row| (row.drill, row.size))
+    }
+
+    /// How the size is known.
+    pub const fn known(self) -> Known {
+        self.0.from.known
+    }
+
+    /// Where its figures are written.
+    pub const fn source(self) -> &'static str {
+        self.0.from.text
+    }
+}
+
+const INCH_SERIES: &[Series] = &[Series::Number, Series::Letter, Series::Fraction];
+const ALL_SERIES: &[Series] = &[Series::Number, Series::Letter, Series::Fraction, Series::Metric];
+
+#[derive(Debug)]
+pub(super) struct ClevisRow {
+    pub(super) size: Length,
+    pub(super) shank: [Length; 2],
+    pub(super) cotter: Length,
+    pub(super) cotter_hole: [Length; 2],
+    pub(super) length: Length,
+    pub(super) centre: [Length; 2],
+    pub(super) from: Provenance,
+}
+
+/// A clevis pin, ASME B18.8.1.
+#[derive(Clone, Copy, Debug)]
+pub struct ClevisPin(&'static ClevisRow);
+
+impl ClevisPin {
+    /// The pin of a nominal size.
+    ///
+    /// # Errors
+    /// The size is not listed; the advice offers its neighbours.
+    pub fn find(size: Length) -> Result<Self, Error> {
+        table::CLEVIS_PINS.iter().find(|row| is_called(row.size, size)).map(Self).ok_or_else(|| {
+            let why = say!("no clevis pin of {} is listed", size);
+            not_listed(why, table::CLEVIS_PINS.iter().map(|row| row.size), size, Unit::Inch)
+        })
+    }
+
+    /// Its shank as bought.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn shank(self) -> Result<Limits, Error> {
+        limits(self.0.shank, self.0.from.known)
+    }
+
+    /// The cotter pin that goes through it.
+    pub const fn cotter(self) -> Length {
+        self.0.cotter
+    }
+
+    /// The hole for that cotter pin.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn cotter_hole(self) -> Result<Limits, Error> {
+        limits(self.0.cotter_hole, self.0.from.known)
+    }
+
+    /// The length that is tabulated.
+    pub const fn length(self) -> Length {
+        self.0.length
+    }
+
+    /// From under the head to the centre of the cotter hole, at that length.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn centre(self) -> Result<Limits, Error> {
+        limits(self.0.centre, self.0.from.known)
+    }
+
+    /// Where its figures are written.
+    pub const fn source(self) -> &'static str {
+        self.0.from.text
+    }
+}
+
+#[derive(Debug)]
+pub(super) struct CotterRow {
+    pub(super) size: Length,
+    pub(super) shank: [Length; 2],
+    pub(super) hole: Length,
+    pub(super) from: Provenance,
+}
+
+/// A cotter pin (split pin), ASME B18.8.1.
+#[derive(Clone, Copy, Debug)]
+pub struct CotterPin(&'static CotterRow);
+
+impl CotterPin {
+    /// The pin of a nominal size.
+    ///
+    /// # Errors
+    /// The size is not listed; the advice offers its neighbours.
+    pub fn find(size: Length) -> Result<Self, Error> {
+        table::COTTER_PINS.iter().find(|row| is_called(row.size, size)).map(Self).ok_or_else(|| {
+            let why = say!("no cotter pin of {} is listed", size);
+            not_listed(why, table::COTTER_PINS.iter().map(|row| row.size), size, Unit::Inch)
+        })
+    }
+
+    /// Its shank as bought.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn shank(self) -> Result<Limits, Error> {
+        limits(self.0.shank, self.0.from.known)
+    }
+
+    /// The hole that gauges it.
+    pub const fn hole(self) -> Length {
+        self.0.hole
+    }
+
+    /// Where its figures are written.
+    pub const fn source(self) -> &'static str {
+        self.0.from.text
+    }
+}
+
+/// A pin across a shaft and the collar on it, in double shear.
+///
+/// The three formulas are those of the textbooks for a cross pin under torque
+/// (Roloff/Matek, machine elements; recalled, and derived again in the tests).
+#[cfg(feature = "uom")]
+#[derive(Clone, Copy, Debug)]
+pub struct CrossPin {
+    /// The shaft's diameter.
+    pub shaft: Length,
+    /// The pin's diameter.
+    pub pin: Length,
+}
+
+#[cfg(feature = "uom")]
+impl CrossPin {
+    /// The least and the greatest pin for a shaft: a quarter to a third of it.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn usual(shaft: Length) -> Result<Limits, Error> {
+        limits([shaft.checked_scale(1, 4)?, shaft.checked_scale(1, 3)?], Known::Practice)
+    }
+
+    fn metres(self) -> (f64, f64) {
+        (self.shaft.millimetres() / 1000.0, self.pin.millimetres() / 1000.0)
+    }
+
+    /// The shear stress in the pin under a torque, in pascals for newton metres:
+    /// the torque over two sections, each half the shaft's diameter out.
+    pub fn shear(self, torque_n_m: f64) -> f64 {
+        let (shaft, pin) = self.metres();
+        4.0 * torque_n_m / (std::f64::consts::PI * pin * pin * shaft)
+    }
+
+    /// The greatest pressure of the pin in the shaft's hole, which rises from
+    /// nothing at the centre: pascals.
+    pub fn shaft_pressure(self, torque_n_m: f64) -> f64 {
+        let (shaft, pin) = self.metres();
+        6.0 * torque_n_m / (pin * shaft * shaft)
+    }
+
+    /// The pressure of the pin in the wall of a collar of this outside diameter: pascals.
+    ///
+    /// # Errors
+    /// The collar is no larger than the shaft.
+    pub fn collar_pressure(self, torque_n_m: f64, outside: Length) -> Result<f64, Error> {
+        if outside <= self.shaft {
+            return Err(Error::new(Kind::NotAPair {
+                why: say!("a collar of {} leaves no wall about a shaft of {}", outside, self.shaft),
+            }));
+        }
+        let ((shaft, pin), outside) = (self.metres(), outside.millimetres() / 1000.0);
+        Ok(4.0 * torque_n_m / (pin * (outside * outside - shaft * shaft)))
+    }
+}
