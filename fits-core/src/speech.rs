@@ -35,6 +35,12 @@ pub enum Figure {
     Small(Length),
     /// A temperature in degrees Celsius, whole degrees.
     Celsius(f64),
+    /// A torque in newton metres, three figures.
+    NewtonMetres(f64),
+    /// A force in newtons, three figures.
+    Newtons(f64),
+    /// A pressure or stress in megapascals, three figures.
+    Megapascals(f64),
 }
 
 impl From<Length> for Figure {
@@ -122,8 +128,35 @@ impl Figure {
             }
             (Self::Celsius(celsius), Unit::Millimetre) => format!("{celsius:.0} °C"),
             (Self::Celsius(celsius), _) => format!("{:.0} °F", celsius * 1.8 + 32.0),
+            (Self::NewtonMetres(torque), Unit::Millimetre) => three(*torque, "N\u{b7}m"),
+            (Self::NewtonMetres(torque), _) => three(torque / 1.355_817_948, "lbf\u{b7}ft"),
+            (Self::Newtons(force), Unit::Millimetre) => three(*force, "N"),
+            (Self::Newtons(force), _) => three(force / 4.448_221_615, "lbf"),
+            (Self::Megapascals(stress), Unit::Millimetre) => three(*stress, "MPa"),
+            (Self::Megapascals(stress), _) => three(stress * 145.037_738, "psi"),
         }
     }
+}
+
+/// Three figures and a unit: strengths and friction are not known to more.
+fn three(value: f64, unit: &str) -> String {
+    if value == 0.0 {
+        return format!("0 {unit}");
+    }
+    let size = libm::floor(libm::log10(value.abs()));
+    if size >= 2.0 {
+        let step = libm::pow(10.0, size - 2.0);
+        return format!("{:.0} {unit}", libm::round(value / step) * step);
+    }
+    // From tens to thousandths.
+    let places = if size >= 1.0 {
+        1
+    } else if size >= 0.0 {
+        2
+    } else {
+        3
+    };
+    format!("{value:.places$} {unit}")
 }
 
 fn is_small(length: Length) -> bool {

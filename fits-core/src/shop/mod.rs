@@ -31,6 +31,12 @@ mod pick;
 mod pick_table;
 mod ream;
 pub mod rehearse;
+#[cfg(feature = "uom")]
+pub mod rescue;
+#[cfg(feature = "uom")]
+pub mod service;
+#[cfg(feature = "uom")]
+pub mod share;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;

@@ -17,6 +17,7 @@ mod number;
 mod pair;
 mod plan;
 mod reading;
+mod rescue;
 mod roles;
 mod sizes;
 mod spelled;
@@ -103,6 +104,9 @@ const ALL: &[(&str, Question)] = &[
     ("settings", tools::settings),
     ("help", tools::help),
     ("why", tools::why),
+    ("rescue", rescue::rescue),
+    ("by-mic", rescue::by_mic),
+    ("service", rescue::service),
 ];
 
 /// A longer phrase is not a sentence.
@@ -387,6 +391,11 @@ fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
         ("clearance", "pick"),
         ("pair", "reading"),
         ("thread-cut", "tap"),
+        ("rescue", "suit"),
+        ("rescue", "pair"),
+        ("rescue", "reading"),
+        ("rescue", "bearing"),
+        ("by-mic", "thread"),
     ];
     let names: Vec<String> = found.iter().map(|(name, _)| (*name).to_owned()).collect();
     found.retain(|(name, ..)| {

@@ -17,9 +17,8 @@ use fits_core::{
 pub(crate) const LOG: u8 = ALL.len() as u8;
 
 const FITTED: &str =
-    "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
-const METALS: &str =
-    "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream";
+    "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair rescue";
+const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream service";
 
 /// A meaning of a spelling.
 #[derive(Debug)]
@@ -29,7 +28,7 @@ pub(crate) struct Row {
     /// What it is: a small word, a noun of the hole, a role, a head…
     pub(crate) kind: &'static str,
     /// The questions that know it, a bit each.
-    questions: u32,
+    questions: u64,
     /// A row for every question gives way to one that names its own.
     is_general: bool,
     /// A metal's number, `6061`: no size.

@@ -1,0 +1,54 @@
+//! Readings of a bore, read.
+
+use crate::{
+    query::Query,
+    words::{
+        fault::{Parsed, fatal},
+        keywords::{keyword, space},
+        said::{Said, Takes, said},
+    },
+};
+
+/// What a line says of a worn bore.
+#[derive(Clone, Debug)]
+pub struct CleanUpOf(pub(crate) Said);
+
+pub(crate) const EXAMPLE: &str = "as in `clean up 0.753in 0.757in 0.761in, should be 3/4in`";
+
+const TAKES: &[(&str, Takes)] = &[
+    ("should be", Takes::Size),
+    ("was", Takes::Size),
+    ("out of line", Takes::Size),
+    ("od", Takes::Size),
+    ("wall", Takes::Size),
+    ("bush", Takes::Name),
+    ("bore", Takes::Small),
+    ("hole", Takes::Small),
+    ("by", Takes::Small),
+    ("and", Takes::Small),
+];
+
+/// A line that begins with `clean up`.
+pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
+    let rest = match keyword("cleanup")(input) {
+        Ok((rest, ())) => rest,
+        Err(_) => {
+            let (rest, ()) = keyword("clean")(input).ok()?;
+            let (rest, _) = space(rest).ok()?;
+            keyword("up")(rest).ok()?.0
+        }
+    };
+    Some(clean_up(rest, total))
+}
+
+fn clean_up(input: &str, total: usize) -> Parsed<'_, Query> {
+    let (rest, said) = said(input, total, TAKES, EXAMPLE)?;
+    if let Some(word) = said.words.first() {
+        let at = input.get(input.len() - (total - word.at.start)..).unwrap_or_default();
+        return fatal(at, word.at.len(), "this does not go with readings of a bore", EXAMPLE);
+    }
+    if said.sizes.is_empty() {
+        return fatal(rest, 0, "the readings of the bore are missing", EXAMPLE);
+    }
+    Ok((rest, Query::CleanUp(Box::new(CleanUpOf(said)))))
+}

@@ -1,0 +1,114 @@
+//! The ways out, in words.
+
+use std::fmt::Write as _;
+
+use fits_core::{Length, Limits, shop::rescue::Verdict, size::Unit, speech::Speech};
+
+use crate::{
+    questions::rescue::figures::{NamedLimits, RescueAnswer, WayFigures},
+    render::text::{Style, Text, lines::wrapped},
+};
+
+/// So many ways are shown in full: the screen holds no more.
+const IN_FULL: usize = 4;
+
+impl Text {
+    pub(crate) fn rescue(&self, out: &mut String, answer: &RescueAnswer) {
+        let [first, _] = self.units();
+        let is = self.both_or_range(answer.is, "WRONG", answer.part.word());
+        let _ = writeln!(out, "{is}");
+        let missing = answer.missing_mm.0;
+        let (by, what) = if missing.is_negative() {
+            (missing.checked_neg().unwrap_or_default(), "to spare")
+        } else {
+            (missing, "missing")
+        };
+        let wanted = said_limits(answer.wanted, first);
+        wrapped(out, "  ", &format!("should be {wanted}: {} {what}", self.difference(by)));
+        let (least, most) = (answer.gap_min_mm.0, answer.gap_max_mm.0);
+        let gap = if least == most {
+            self.one_difference(least)
+        } else {
+            format!("{} to {}", self.one_difference(least), self.one_difference(most))
+        };
+        let taken =
+            if answer.mate_taken { " (taken: what goes with it as it should be)" } else { "" };
+        let mate = answer.part.mate().word();
+        wrapped(
+            out,
+            "  ",
+            &format!(
+                "the {mate} {}{taken}: {gap} of clearance as it is",
+                said_limits(answer.mate, first)
+            ),
+        );
+        for note in &answer.notes {
+            wrapped(out, "  ", note);
+        }
+        let (can, cannot): (Vec<_>, Vec<_>) =
+            answer.ways.iter().partition(|way| way.verdict != Verdict::No);
+        for (at, way) in can.iter().take(IN_FULL).enumerate() {
+            self.way(out, at + 1, way, first);
+        }
+        let brief = |way: &&WayFigures| {
+            let who = if way.who == "you" { String::new() } else { format!(" ({})", way.who) };
+            format!("{}{who}", way.way)
+        };
+        if can.len() > IN_FULL {
+            let rest: Vec<_> = can.iter().skip(IN_FULL).map(brief).collect();
+            wrapped(out, "  also ", &rest.join(", "));
+        }
+        for way in cannot {
+            let why = way.says.first().map_or_else(String::new, |why| why.said_in(first));
+            wrapped(out, &format!("  not {}: ", way.way), &why);
+        }
+        Self::cautions(out, &answer.cautions);
+    }
+
+    fn way(&self, out: &mut String, number: usize, way: &WayFigures, unit: Unit) {
+        let name = self.style(Style::Strong, way.way);
+        let care = if way.verdict == Verdict::Care { ", with care" } else { "" };
+        let who = if way.who == "you" { String::new() } else { format!(", {}", way.who) };
+        let _ = writeln!(
+            out,
+            "{number} {name}: strength {} of 5, effort {}{care}{who}",
+            way.strength, way.effort
+        );
+        for NamedLimits { of, limits, .. } in &way.limits {
+            self.limits_or_size(out, of, *limits);
+        }
+        wrapped(out, "    ", &joined(&way.says, unit));
+    }
+
+    /// Limits on a line; a size alone where both ends are one.
+    pub(crate) fn limits_or_size(&self, out: &mut String, name: &str, limits: Limits) {
+        if limits.tolerance() == Length::ZERO {
+            let [one, other] = self.units().map(|unit| Self::size(limits.lower(), unit));
+            let _ = writeln!(out, "  {name:<13} {one:<28}{other}");
+        } else {
+            self.limits_line(out, name, limits);
+        }
+    }
+
+    /// A reading, or the least and the greatest of several.
+    fn both_or_range(&self, is: Limits, lead: &str, name: &str) -> String {
+        let [one, other] = self.units().map(|unit| said_limits(is, unit));
+        format!("{lead:<7} {name:<8}{one:<22}{other}")
+    }
+}
+
+/// Limits in one unit; a size alone where both ends are one.
+pub(crate) fn said_limits(limits: Limits, unit: Unit) -> String {
+    if limits.tolerance() == Length::ZERO {
+        Text::size(limits.lower(), unit)
+    } else {
+        Text::range(limits, unit)
+    }
+}
+
+/// Sentences of an answer, one after another.
+pub(crate) fn joined(says: &[Speech], unit: Unit) -> String {
+    let says: Vec<_> =
+        says.iter().map(|one| one.said_in(unit)).filter(|it| !it.is_empty()).collect();
+    says.join("; ")
+}
