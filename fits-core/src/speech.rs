@@ -33,6 +33,8 @@ pub enum Figure {
     Length(Length),
     /// A small difference of size: thou in inches.
     Small(Length),
+    /// A length that was worked out: to 0.001 mm or 0.0001 in.
+    About(Length),
     /// A temperature in degrees Celsius, whole degrees.
     Celsius(f64),
     /// A torque in newton metres, three figures.
@@ -118,6 +120,14 @@ impl Figure {
         match (self, unit) {
             (Self::Words(words), _) => words.clone(),
             (Self::Length(length) | Self::Small(length), Unit::Millimetre) => length.to_string(),
+            (Self::About(length), Unit::Millimetre) => {
+                let shown = length.shown(Decimals::MILLIMETRES, Rounding::Nearest).to_string();
+                format!("{} mm", trimmed(&shown))
+            }
+            (Self::About(length), _) => {
+                let shown = length.shown(Decimals::INCHES, Rounding::Nearest).to_string();
+                format!("{} in", trimmed(&shown))
+            }
             (Self::Small(length), _) if is_small(*length) => {
                 let decimals = Decimals { unit: Unit::Thou, places: 1 };
                 format!("{} thou", length.shown(decimals, Rounding::Nearest))

@@ -391,7 +391,7 @@ fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
         ("clearance", "pick"),
         ("pair", "reading"),
         ("thread-cut", "tap"),
-        ("rescue", "suit"),
+        ("suit", "rescue"),
         ("rescue", "pair"),
         ("rescue", "reading"),
         ("rescue", "bearing"),

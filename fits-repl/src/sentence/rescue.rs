@@ -2,6 +2,7 @@
 
 use crate::sentence::{
     Said,
+    sizes::is_nominal,
     token::{Num, System, Token, Unit},
     view::View,
 };
@@ -121,6 +122,12 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
             ring.plain(System::Millimetres)
         )));
     }
+    // A part that was cut for a nominal size and a fit is suited as it is.
+    if let ([one], Some(_), false) = (&should[..], word, view.has("trouble"))
+        && is_nominal(one, system)
+    {
+        return None;
+    }
     let last = match (&should[..], &mates[..]) {
         ([one], []) => format!("should be {}", one.plain(system)),
         ([], [one]) => format!("mate {}", one.plain(system)),
@@ -168,6 +175,14 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
         matches!(token, Token::Number(_) | Token::Temperature(_))
     })?;
     let head = view.word("service")?;
+    // `piston 1in aluminium in`: what it runs in is missing.
+    if view
+        .items
+        .last()
+        .is_some_and(|item| matches!(item.token, Token::Word { kind: "connector", .. }))
+    {
+        return None;
+    }
     if view.words("service").any(|other| other != head) {
         return None;
     }

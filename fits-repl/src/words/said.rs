@@ -5,11 +5,13 @@
 
 use std::ops::Range;
 
+use fits_core::size::{Number, Unit};
+
 use crate::{
     query::{Amount, Dimension, Size, Spot},
     words::{
         fault::{Parsed, fatal},
-        keywords::{keyword, name_with_figures, separator, space, span, unknown},
+        keywords::{keyword, name_with_figures, separator, space, span, unknown, words_until},
         quantities::quantity,
         sizes::{expression, starts_size},
     },
@@ -184,13 +186,19 @@ pub(crate) fn said<'a>(
     }
 }
 
-/// Words up to the next clause.
+/// Words up to the next clause, with figures among them: `nylon 66`. A figure with a
+/// unit is a size.
 fn words_to<'a>(input: &'a str, takes: &'static [(&'static str, Takes)]) -> Parsed<'a, String> {
-    name_with_figures(input, |typed| {
+    let ends = |typed: &str| {
         takes.iter().any(|(word, _)| {
             word.split(' ').next().is_some_and(|first| first.eq_ignore_ascii_case(typed))
         })
-    })
+    };
+    let (plain, words) = words_until(input, ends)?;
+    let (next, _) = space(plain)?;
+    let is_size = matches!(Number::scan(next), Ok(Some((_, taken)))
+        if next.get(taken..).is_some_and(|rest| Unit::scan(rest.trim_start()).is_some()));
+    if is_size { Ok((plain, words)) } else { name_with_figures(input, ends) }
 }
 
 fn taken<'a>(

@@ -122,6 +122,29 @@ impl Compound {
         Self::all().map(Self::gap_most).max().unwrap_or_default()
     }
 
+    /// The kind that may be loaded the most in a joint.
+    ///
+    /// # Errors
+    /// No kind stands it: what the kind of the widest gap says.
+    pub fn best(joint: &Bonded) -> Result<(Self, Bond), Error> {
+        let mut best: Option<(Self, Bond)> = None;
+        let mut refused = None;
+        for kind in Self::all() {
+            match kind.bond(joint) {
+                Ok(bond) if best.is_none_or(|(_, other)| bond.allowed_mpa > other.allowed_mpa) => {
+                    best = Some((kind, bond));
+                }
+                Ok(_) => {}
+                Err(error) => {
+                    if refused.is_none() || kind.gap_most() == Self::widest() {
+                        refused = Some(error);
+                    }
+                }
+            }
+        }
+        best.ok_or_else(|| refused.unwrap_or_else(|| Error::new(Kind::OutOfRange)))
+    }
+
     /// Where its figures come from.
     #[must_use]
     pub fn reason(self) -> Reason {
@@ -174,7 +197,12 @@ impl Compound {
         }
         if gap > self.0.gap_most {
             return refuse(
-                say!("a gap of {} is beyond {}'s {}", gap, self.name(), self.0.gap_most),
+                say!(
+                    "a gap of {} is beyond {}'s {}",
+                    Figure::About(gap),
+                    self.name(),
+                    Figure::About(self.0.gap_most)
+                ),
                 "close it with a sleeve or bush first",
             );
         }

@@ -11,6 +11,9 @@ use crate::{
     standards::iso286::Feature,
 };
 
+/// Heat that lets a bond go, in degrees Celsius: unconfirmed, as the compounds' rows.
+const APART_C: f64 = 250.0;
+
 /// A part in trouble with what was worked out of it.
 pub(super) struct Case<'a> {
     pub(super) trouble: &'a Trouble<'a>,
@@ -96,6 +99,7 @@ impl Case<'_> {
         }
         let Some(word) = word else {
             way.verdict = Verdict::Care;
+            way.effort += 1;
             way.says.push(say!("say the fit, and the {} to suit is worked out", other));
             return Ok(());
         };
@@ -179,26 +183,13 @@ impl Case<'_> {
             shock: duty.shock,
             oily: duty.oily,
         };
-        let mut refused = None;
-        let mut best: Option<(Compound, Bond)> = None;
-        for kind in Compound::all() {
-            match kind.bond(&joint) {
-                Ok(bond) if best.is_none_or(|(_, other)| bond.allowed_mpa > other.allowed_mpa) => {
-                    best = Some((kind, bond));
-                }
-                Ok(_) => {}
-                // What the kind of the widest gap says.
-                Err(error) => {
-                    if refused.is_none() || kind.gap_most() == Compound::widest() {
-                        refused = Some(error);
-                    }
-                }
+        let (kind, bond) = match Compound::best(&joint) {
+            Ok(best) => best,
+            Err(error) => {
+                way.verdict = Verdict::No;
+                way.says.push(error.why());
+                return Ok(());
             }
-        }
-        let Some((kind, bond)) = best else {
-            way.verdict = Verdict::No;
-            way.says.extend(refused.map(|error| error.why()));
-            return Ok(());
         };
         way.known = way.known.worst(bond.known);
         let diameter = joint.diameter;
@@ -223,7 +214,7 @@ impl Case<'_> {
             ("allowed_mpa", bond.allowed_mpa),
             ("torque_n_m", torque),
             ("push_n", push),
-            ("apart_c", 250.0),
+            ("apart_c", APART_C),
         ]);
         way.says.push(say!(
             "{}: closes {} of its {} gap; {} long it may carry {} or a push of {} (factor {})",
@@ -235,6 +226,7 @@ impl Case<'_> {
             Figure::Newtons(push),
             bond.safety
         ));
+        way.says.push(say!("apart again: heat to {} and press hot", Figure::Celsius(APART_C)));
         match (duty.torque_n_m, counted) {
             (Some(asked), Some(_)) if asked > torque => {
                 way.verdict = Verdict::No;
@@ -292,7 +284,7 @@ impl Case<'_> {
         ]);
         let thin = if sleeve.is_thin { ", thin tube" } else { "" };
         way.ask = Some(say!("{} press{}", sleeve.joint, thin));
-        way.says.push(say!("a wall of {}", sleeve.wall));
+        way.says.push(say!("a wall of {}", Figure::About(sleeve.wall)));
         match sleeve.left {
             Left::Unknown if part == Feature::Hole => {
                 way.says.push(
@@ -302,7 +294,7 @@ impl Case<'_> {
             Left::Unknown => {}
             Left::Wall(left) => {
                 way.figures.push(("left_wall_mm", left.millimetres()));
-                way.says.push(say!("it leaves {} of wall about it", left));
+                way.says.push(say!("it leaves {} of wall about it", Figure::About(left)));
             }
             Left::Torque(share) => {
                 way.figures.push(("torque_left", share));
@@ -405,14 +397,14 @@ impl Case<'_> {
             way.verdict = Verdict::No;
             way.says.push(say!(
                 "{} to build up, and it raises {} at the most",
-                Figure::Small(build),
-                Figure::Small(most)
+                Figure::About(build),
+                Figure::About(most)
             ));
             return Ok(());
         }
         let built: Speech = say!(
             "{} to build up on the diameter, and what is turned or ground off",
-            Figure::Small(build)
+            Figure::About(build)
         );
         way.says.push(built);
         Ok(())

@@ -229,9 +229,10 @@ impl Trouble<'_> {
             ways.push(case.judged(row)?);
         }
         ways.sort_by_key(|way| {
-            // Strength for effort; the stronger of equals.
-            let worth = i64::from(way.strength) - i64::from(way.effort);
-            (way.verdict, -worth, core::cmp::Reverse(way.strength))
+            // Strength for effort, and one less where care is wanted; the quicker of equals.
+            let care = i64::from(way.verdict == Verdict::Care);
+            let worth = i64::from(way.strength) - i64::from(way.effort) - care;
+            (way.verdict == Verdict::No, -worth, way.effort)
         });
         let bonds =
             ways.iter().any(|way| way.name == "retaining compound" && way.verdict != Verdict::No);

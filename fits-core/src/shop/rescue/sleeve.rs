@@ -11,7 +11,7 @@ use crate::{
     shop::words::{Choice, Circumstance, Word},
     size::{Length, Unit},
     source::{Known, Provenance},
-    speech::say,
+    speech::{Figure, say},
     standards::{
         b41,
         iso286::Feature,
@@ -115,7 +115,12 @@ impl Sleeve {
         let (least, known) = least_wall(kind, should_be)?;
         if let Some(wall) = wall.filter(|wall| *wall < least) {
             return refuse(
-                say!("a wall of {} is under the {} that a {} wants", wall, least, kind),
+                say!(
+                    "a wall of {} is under the {} that a {} wants",
+                    wall,
+                    Figure::About(least),
+                    kind
+                ),
                 "leave the wall out for the usual one, or bond in a thin ready-made sleeve"
                     .to_owned(),
             );
@@ -133,10 +138,10 @@ impl Sleeve {
                             return refuse(
                                 say!(
                                     "a bush wants a bore of {}: that leaves a wall of {} in {}, and {} is the least",
-                                    joint,
-                                    left,
+                                    Figure::About(joint),
+                                    Figure::About(left),
                                     outside,
-                                    wanted
+                                    Figure::About(wanted)
                                 ),
                                 "a thinner bonded sleeve, another way, or a new part".to_owned(),
                             );
@@ -153,8 +158,8 @@ impl Sleeve {
                     return refuse(
                         say!(
                             "a sleeve's wall of {} leaves {} of a shaft of {}: less than a fifth of its strength against twisting",
-                            twice.half(),
-                            room.max(Length::ZERO),
+                            Figure::About(twice.half()),
+                            Figure::About(room.max(Length::ZERO)),
                             should_be
                         ),
                         "another way, or a new shaft".to_owned(),

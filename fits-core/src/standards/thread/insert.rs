@@ -62,11 +62,14 @@ impl Thread {
         let nut = self.internal(None)?;
         let bore = Limits::new(least, least.checked_add(nut.crest_tolerance)?)?;
         let third = least.checked_add(nut.crest_tolerance.checked_scale(1, 3)?)?;
-        let all = [Series::Number, Series::Letter, Series::Fraction, Series::Metric];
+        let all: &[Series] = match self.form() {
+            Form::Metric => &[Series::Metric],
+            _ => &[Series::Number, Series::Letter, Series::Fraction],
+        };
         let inside = |drill: &Drill| bore.contains(drill.diameter());
         let distance =
             |drill: &Drill| drill.diameter().tenth_nanometres().abs_diff(third.tenth_nanometres());
-        let drill = [Drill::under(third, &all), Drill::over(third, &all)]
+        let drill = [Drill::under(third, all), Drill::over(third, all)]
             .into_iter()
             .flatten()
             .filter(inside)

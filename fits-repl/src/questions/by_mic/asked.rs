@@ -48,6 +48,10 @@ pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         let (rest, _) = space(rest).ok()?;
         return Some(insert(rest, total));
     }
+    if let Ok((rest, ())) = keyword("square")(input) {
+        keyword("thread")(space(rest).ok()?.0).ok()?;
+        return Some(by_mic(input, total));
+    }
     let (rest, ()) = keyword("thread")(input).ok()?;
     let (after, _) = space(rest).ok()?;
     let is_read = starts_size(after)

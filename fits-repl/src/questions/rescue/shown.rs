@@ -10,7 +10,7 @@ use crate::{
 };
 
 /// So many ways are shown in full: the screen holds no more.
-const IN_FULL: usize = 4;
+const IN_FULL: usize = 3;
 
 impl Text {
     pub(crate) fn rescue(&self, out: &mut String, answer: &RescueAnswer) {
@@ -26,10 +26,17 @@ impl Text {
         let wanted = said_limits(answer.wanted, first);
         wrapped(out, "  ", &format!("should be {wanted}: {} {what}", self.difference(by)));
         let (least, most) = (answer.gap_min_mm.0, answer.gap_max_mm.0);
+        let loose = |by: Length| {
+            if by.is_negative() {
+                format!("{} tight", self.one_difference(by.checked_neg().unwrap_or_default()))
+            } else {
+                format!("{} loose", self.one_difference(by))
+            }
+        };
         let gap = if least == most {
-            self.one_difference(least)
+            loose(least)
         } else {
-            format!("{} to {}", self.one_difference(least), self.one_difference(most))
+            format!("{} to {}", loose(least), loose(most))
         };
         let taken =
             if answer.mate_taken { " (taken: what goes with it as it should be)" } else { "" };
@@ -37,10 +44,7 @@ impl Text {
         wrapped(
             out,
             "  ",
-            &format!(
-                "the {mate} {}{taken}: {gap} of clearance as it is",
-                said_limits(answer.mate, first)
-            ),
+            &format!("the {mate} {}{taken}: as it is {gap}", said_limits(answer.mate, first)),
         );
         for note in &answer.notes {
             wrapped(out, "  ", note);
@@ -58,9 +62,17 @@ impl Text {
             let rest: Vec<_> = can.iter().skip(IN_FULL).map(brief).collect();
             wrapped(out, "  also ", &rest.join(", "));
         }
+        // Those that one reason forbids stand on one line.
+        let mut refused: Vec<(String, Vec<&str>)> = Vec::new();
         for way in cannot {
             let why = way.says.first().map_or_else(String::new, |why| why.said_in(first));
-            wrapped(out, &format!("  not {}: ", way.way), &why);
+            match refused.iter_mut().find(|(known, _)| *known == why) {
+                Some((_, ways)) => ways.push(way.way),
+                None => refused.push((why, vec![way.way])),
+            }
+        }
+        for (why, ways) in refused {
+            wrapped(out, "  ", &format!("not {}: {why}", ways.join(", ")));
         }
         Self::cautions(out, &answer.cautions);
     }

@@ -2,7 +2,11 @@
 
 use std::fmt::Write as _;
 
-use fits_core::{Limits, shop::service::Grip};
+use fits_core::{
+    Limits,
+    shop::service::Grip,
+    size::{Decimals, Rounding, Unit},
+};
 
 use crate::{
     answer::Mm,
@@ -11,13 +15,17 @@ use crate::{
 };
 
 impl Text {
+    /// A range of clearances: thou to a tenth, or 0.001 mm.
     fn gap(&self, least: Mm, most: Mm) -> String {
-        let [one, other] = self.units().map(|unit| {
-            let [least, most] =
-                [least, most].map(|it| fits_core::speech::Figure::Small(it.0).said_in(unit));
-            format!("{least} to {most}")
-        });
-        format!("{one}   {other}")
+        let in_unit = |unit: Unit| {
+            let decimals = match unit {
+                Unit::Inch => Decimals { unit: Unit::Thou, places: 1 },
+                _ => Decimals::MILLIMETRES,
+            };
+            let [least, most] = [least, most].map(|it| it.0.shown(decimals, Rounding::Nearest));
+            format!("{least} to {most} {}", decimals.unit.symbol())
+        };
+        self.units().map(in_unit).join("  ")
     }
 
     pub(crate) fn runs(&self, out: &mut String, answer: &RunsAnswer) {

@@ -100,28 +100,11 @@ impl Session {
                 oily: said.has("oily"),
             };
             let long = need_long("compound")?.min(shaft.checked_scale(3, 2).unwrap_or(shaft));
-            let mut refused = None;
-            let mut best: Option<(Compound, f64, Known)> = None;
-            for kind in Compound::all() {
-                match kind.bond(&joint) {
-                    Ok(bond) => {
-                        let holds =
-                            bond.torque_n_m(shaft, long) * if pressed { PRESSED_COLD } else { 1.0 };
-                        if best.is_none_or(|(_, other, _)| holds > other) {
-                            best = Some((kind, holds, bond.known));
-                        }
-                    }
-                    Err(error) => refused = Some(error),
-                }
-            }
-            let Some((kind, holds, bond_known)) = best else {
-                let place = if said.has("gap") { at("gap") } else { at("compound") };
-                return Err(refused.map_or_else(
-                    || missing("no compound is known".into()),
-                    |error| from_core(&error, place).advise(EXAMPLE),
-                ));
-            };
-            known = known.worst(bond_known);
+            let place = if said.has("gap") { at("gap") } else { at("compound") };
+            let (kind, bond) =
+                Compound::best(&joint).map_err(|error| from_core(&error, place).advise(EXAMPLE))?;
+            let holds = bond.torque_n_m(shaft, long) * if pressed { PRESSED_COLD } else { 1.0 };
+            known = known.worst(bond.known);
             reasons.push(kind.reason());
             grip.push(("compound", holds));
         }
