@@ -8,7 +8,7 @@ use serde_json::Value;
 /// A question, the figure that answers it, what it is, and where that comes from.
 const ASKED: [(&str, &str, f64, &str); 14] = [
     (
-        "my pulley's shaft came out .7478, supposed to be .7495, press fit",
+        "my shaft came out .7478, supposed to be .7495, press fit",
         "/ways/0/limits/0/max_mm",
         0.7472 * 25.4,
         "FN2 at 3/4 in: 6 tenths to 1.9 thou of interference (ANSI B4.1): bore 0.7459 to 0.7472 in",

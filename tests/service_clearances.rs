@@ -91,6 +91,9 @@ fn a_printed_hole_is_drawn_larger_by_its_row_and_all_of_it_is_practice() {
             assert_eq!(found["known"], "practice");
         }
     }
+    let mut session = Session::new();
+    takes(&mut session, "3d printed petg hole for a 6mm pin, press fit");
+    assert_eq!(session.read_as(), Some("printed PETG 6mm, press"));
     let plain = answer("printed pla 6mm press");
     assert_eq!(plain["draw_min_mm"], answer("printed PLA hole for 6mm pin, press")["draw_min_mm"]);
 }

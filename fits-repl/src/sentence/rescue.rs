@@ -65,6 +65,10 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
         Role::Off(word) => Some((*word, *num)),
         _ => None,
     });
+    // A second part has its own size said as the mate's, or nothing is known of it.
+    if nouns.iter().any(|(_, other)| *other != part) && mates.is_empty() {
+        return None;
+    }
     let mut words = view.words("fit");
     let word = words.next();
     if words.next().is_some() || should.len() + mates.len() > 1 {
@@ -171,9 +175,19 @@ pub(crate) fn by_mic(view: &View, system: System) -> Option<Said> {
 
 /// `aluminium piston 1in in a cast iron cylinder at 150C`.
 pub(crate) fn service(view: &View, system: System) -> Option<Said> {
-    view.only(&["service", "service-kind", "material", "service-outer"], |token| {
-        matches!(token, Token::Number(_) | Token::Temperature(_))
-    })?;
+    view.only(
+        &[
+            "service",
+            "service-kind",
+            "material",
+            "service-outer",
+            "plastic",
+            "grip",
+            "hole",
+            "shaft",
+        ],
+        |token| matches!(token, Token::Number(_) | Token::Temperature(_)),
+    )?;
     let head = view.word("service")?;
     // `piston 1in aluminium in`: what it runs in is missing.
     if view
@@ -188,6 +202,17 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
     }
     let mut numbers = view.numbers();
     let ((_, size), None) = (numbers.next()?, numbers.next()) else { return None };
+    if head == "printed" {
+        let (plastic, grip) = (view.word("plastic")?, view.word("grip")?);
+        let is_one = view.words("plastic").count() == 1
+            && view.words("grip").all(|other| other == grip)
+            && !view.tokens().any(|token| matches!(token, Token::Temperature(_)));
+        return is_one
+            .then(|| Said::plain(format!("printed {plastic} {}, {grip}", size.plain(system))));
+    }
+    if view.has("plastic") || view.has("grip") {
+        return None;
+    }
     let metals: Vec<&str> = view.words("material").collect();
     let pair = match metals[..] {
         [] => String::new(),

@@ -130,7 +130,7 @@ fn is_about(major: Length, size: Length, pitch: Pitch) -> bool {
 }
 
 /// What a length is called in an inch thread's name.
-pub(super) fn inch_name(major: Length) -> String {
+fn inch_name(major: Length) -> String {
     let count = major.tenth_nanometres();
     let sixty_fourth = Length::INCH.tenth_nanometres() / 64;
     if count % sixty_fourth == 0 {
@@ -145,8 +145,13 @@ pub(super) fn inch_name(major: Length) -> String {
             (whole, part) => format!("{whole}-{part}/{below}"),
         };
     }
+    crate::size::inches(major)
+}
+
+/// The same of a Unified size: a screw number goes before a fraction, as #5 for 1/8.
+fn unified_name(major: Length) -> String {
     let number = (0..=12_u8).find(|number| Nominal::Number(*number).length() == Ok(major));
-    number.map_or_else(|| crate::size::inches(major), |number| format!("#{number}"))
+    number.map_or_else(|| inch_name(major), |number| format!("#{number}"))
 }
 
 fn turns((over, under): (i64, i64)) -> Option<Pitch> {
@@ -186,7 +191,7 @@ fn names(size: Length, read: Pitch) -> Result<Vec<(u8, String)>, Error> {
         };
         let pitch = turns((row.half_turns.into(), 2));
         add(rank, row.major, pitch, &|| {
-            format!("{}-{}", inch_name(row.major), pitch.map_or_else(String::new, Pitch::figure))
+            format!("{}-{}", unified_name(row.major), pitch.map_or_else(String::new, Pitch::figure))
         });
     }
     // One pitch for many diameters: the sixteenths about the size.

@@ -145,6 +145,10 @@ impl Session {
     }
 
     fn size_said(&self, said: &Said) -> Result<Length, Problem> {
+        if let Some(word) = said.words.first() {
+            let message = format!("`{}` does not go with a thread's size and pitch", word.value);
+            return Err(Problem::new(message, word.at.clone()).advise(EXAMPLE));
+        }
         let size = said.sizes.first().ok_or_else(|| {
             Problem::new("the size read is missing", said.end..said.end).advise(EXAMPLE)
         })?;

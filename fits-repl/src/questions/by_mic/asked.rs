@@ -84,14 +84,6 @@ fn by_mic(input: &str, total: usize) -> Parsed<'_, Query> {
     let (rest, said) = said(input, total, TAKES, EXAMPLE)?;
     let here =
         |at: &Range<usize>| input.get(input.len() - (total - at.start)..).unwrap_or_default();
-    if let Some(word) = said.words.first() {
-        return fatal(
-            here(&word.at),
-            word.at.len(),
-            "this does not go with a thread's size and pitch",
-            EXAMPLE,
-        );
-    }
     if said.has("tpi") && said.has("pitch") {
         return fatal(rest, 0, "the pitch is said twice", EXAMPLE);
     }

@@ -12,7 +12,7 @@ use crate::{
     problem::Problem,
     questions::{clean_up::asked::EXAMPLE, part::resolve::from_core, rescue::NamedLimits},
     session::Session,
-    words::said::Said,
+    words::said::{Said, Value},
 };
 
 /// What a worn bore needs.
@@ -65,6 +65,10 @@ impl Session {
     /// What a worn bore needs.
     pub(crate) fn clean_up(&self, said: &Said) -> Result<CleanUpAnswer, Problem> {
         let unit = self.shown.unit();
+        if let Some(word) = said.words.first() {
+            let message = format!("`{}` does not go with readings of a bore", word.value);
+            return Err(Problem::new(message, word.at.clone()).advise(EXAMPLE));
+        }
         let mut readings = Vec::new();
         for size in &said.sizes {
             readings.push(self.nominal(size)?);
@@ -72,7 +76,10 @@ impl Session {
         let size = |name: &str| said.size(name).map(|size| self.nominal(size)).transpose();
         let place = |name: &str| {
             let first = || said.sizes.first().map_or(0..said.end, |size| size.at.clone());
-            said.size(name).map_or_else(first, |size| size.at.clone())
+            said.all(name).next().map_or_else(first, |clause| match &clause.value {
+                Value::Size(size, _) => size.at.clone(),
+                _ => clause.at.clone(),
+            })
         };
         let (before, out) = (size("was")?, size("out of line")?);
         let bore = CleanUp::of(&readings, before, out)
@@ -109,7 +116,7 @@ impl Session {
                 }
                 Err(error) => refused = Some(error),
             }
-        } else if let Some(lost) = ["od", "wall"].into_iter().find(|name| said.has(name)) {
+        } else if let Some(lost) = ["od", "wall", "bush"].into_iter().find(|name| said.has(name)) {
             return Err(Problem::new(
                 format!("`{lost}` is of a bush: what it should be is not said"),
                 place(lost),

@@ -43,10 +43,6 @@ pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 
 fn clean_up(input: &str, total: usize) -> Parsed<'_, Query> {
     let (rest, said) = said(input, total, TAKES, EXAMPLE)?;
-    if let Some(word) = said.words.first() {
-        let at = input.get(input.len() - (total - word.at.start)..).unwrap_or_default();
-        return fatal(at, word.at.len(), "this does not go with readings of a bore", EXAMPLE);
-    }
     if said.sizes.is_empty() {
         return fatal(rest, 0, "the readings of the bore are missing", EXAMPLE);
     }

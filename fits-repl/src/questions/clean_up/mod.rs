@@ -4,6 +4,8 @@ mod answered;
 mod asked;
 mod shown;
 
+use fits_core::source::Known;
+
 use crate::questions::prelude::*;
 
 pub(crate) use self::{
@@ -55,7 +57,6 @@ impl Question for CleanUpOf {
             source: source.into(),
             known,
         };
-        use fits_core::source::Known;
         let mut reasons = vec![
             rule(
                 "least bore",

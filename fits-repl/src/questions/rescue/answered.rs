@@ -45,6 +45,20 @@ impl Session {
                 return Err(Problem::new("two fits are said", again.at.clone()).advise(EXAMPLE));
             }
         };
+        // Nothing that is said is ignored.
+        let idle = [
+            ("od", part == Feature::Shaft, "it is of the part about a hole"),
+            ("bush", part == Feature::Shaft, "a bush goes into a hole; a sleeve is of steel"),
+            ("stands", !said.has("bearing"), "it is of a bearing's ring"),
+        ];
+        if let Some((word, _, why)) =
+            idle.iter().find(|(word, is_idle, _)| *is_idle && said.has(word))
+        {
+            let at = said.all(word).next().map_or(0..said.end, |clause| clause.at.clone());
+            return Err(
+                Problem::new(format!("`{word}` does not go here: {why}"), at).advise(EXAMPLE)
+            );
+        }
         let is = self.readings(said, part)?;
         let bearing = said.size("bearing");
         let mate = if let Some(size) = bearing {
@@ -115,6 +129,7 @@ impl Session {
             is,
             wanted,
             mate: found.mate,
+            is_ring: bearing.is_some(),
         })
     }
 

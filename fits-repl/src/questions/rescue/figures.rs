@@ -57,6 +57,9 @@ pub struct RescueAnswer {
     /// The mate, for rendering.
     #[serde(skip)]
     pub mate: Limits,
+    /// The mate is a bearing's ring.
+    #[serde(skip)]
+    pub is_ring: bool,
 }
 
 /// One way out.

@@ -40,7 +40,7 @@ impl Text {
         };
         let taken =
             if answer.mate_taken { " (taken: what goes with it as it should be)" } else { "" };
-        let mate = answer.part.mate().word();
+        let mate = if answer.is_ring { "ring" } else { answer.part.mate().word() };
         wrapped(
             out,
             "  ",

@@ -75,6 +75,23 @@ impl Session {
             })
         };
         let at = |name: &str| said.all(name).next().map_or(0..said.end, |clause| clause.at.clone());
+        // Nothing that is said is ignored.
+        let bonded = said.has("compound");
+        let sheared = ["cross pin", "pin", "key", "screw"].iter().any(|word| said.has(word));
+        let is_long = bonded || said.has("key") || said.has("screw");
+        let idle = [
+            ("gap", !bonded, "a compound's"),
+            ("oily", !bonded, "a compound's"),
+            ("at", !bonded, "a compound's"),
+            ("long", !is_long, "a compound's, a key's or a screw's"),
+            ("of", !sheared, "a pin's, a key's or a screw's"),
+            ("pin", said.has("cross pin"), "said already"),
+        ];
+        if let Some((word, _, whose)) =
+            idle.iter().find(|(word, is_idle, _)| *is_idle && said.has(word))
+        {
+            return Err(Problem::new(format!("`{word}` is {whose}"), at(word)).advise(EXAMPLE));
+        }
         let (mut known, mut reasons) = (Known::Formula, Vec::new());
         let mut grip = Vec::new();
         if let Some(press) = said.amount("press") {
