@@ -266,7 +266,7 @@ fn what_is_wrong_is_pointed_at_with_a_hint_that_works() {
         ("rescue shaft 0.7495in should be 0.7495in, press", [13, 21]),
         ("rescue shaft 0 should be 1in", [13, 14]),
         ("rescue shaft 0.7478in hole 0.7in should be 0.7495in", [7, 12]),
-        ("rescue hole 3 thou over", [12, 18]),
+        ("rescue hole 3 thou over", [0, 23]),
         ("rescue hole 1.852in for bearing 47mm, mate 46.99mm", [43, 50]),
         ("clean up", [8, 8]),
         ("clean up 0.75in 0.753in was 0.8in", [28, 33]),

@@ -53,7 +53,7 @@ const TABLES: &[Table] = &[
             ("group", "group", As::Text),
             ("name", "name", As::Text),
             ("at", "at", As::Number),
-            ("factor", "factor", As::Number),
+            ("times", "factor", As::Number),
         ],
     },
     Table {

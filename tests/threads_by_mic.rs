@@ -124,7 +124,7 @@ fn phrases_and_what_is_wrong() {
         assert_eq!(answer(plain)["threads"], answer(phrase)["threads"], "{phrase}");
     }
     for (query, at) in [
-        ("thread 0.308in", [14, 14]),
+        ("thread nut 0.308in", [18, 18]),
         ("thread 10mm 18 tpi pitch 1mm", [28, 28]),
         ("thread 10mm pitch 9mm", [6, 21]),
         ("thread square 1in 1 tpi", [6, 23]),

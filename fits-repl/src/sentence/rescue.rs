@@ -17,6 +17,7 @@ enum Role {
 }
 
 /// `shaft .7478 should be .7495, press`; `bearing spins in its bore 1.852 for 47 mm`.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
     view.only(&["hole", "shaft", "fit", "should", "trouble", "off", "bearing"], |token| {
         matches!(token, Token::Number(_))
@@ -72,6 +73,10 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
     let mut words = view.words("fit");
     let word = words.next();
     if words.next().is_some() || should.len() + mates.len() > 1 {
+        return None;
+    }
+    // `pin three tenths over .500, press it in what`: its mate is asked for.
+    if word.is_some() && !view.has("trouble") && (off.is_some() || view.has("asking")) {
         return None;
     }
     let fit = word.map_or_else(String::new, |word| format!(", {word}"));
@@ -232,7 +237,7 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let kinds: Vec<&str> = view.words("service-kind").collect();
-    let kind = kinds.iter().map(|kind| format!(" {kind}")).collect::<String>();
+    let kind = kinds.iter().fold(String::new(), |kind, next| kind + " " + next);
     let heat = view.one(|token| match token {
         Token::Temperature(heat) => Some(heat.clone()),
         _ => None,

@@ -28,7 +28,7 @@ pub(super) struct Factor {
     pub(super) group: &'static str,
     pub(super) name: &'static str,
     pub(super) at: f64,
-    pub(super) factor: f64,
+    pub(super) times: f64,
     pub(super) from: Provenance,
 }
 
@@ -220,13 +220,13 @@ impl Compound {
         }
         let [one, other] = joint.metals.map(metal);
         let (one, other) = (one?, other?);
-        let weaker = if one.factor <= other.factor { one } else { other };
+        let weaker = if one.times <= other.times { one } else { other };
         let (by_gap, gap_from) = along("gap", gap.millimetres());
         let (by_heat, _) = along("heat", celsius);
         let oil = if joint.oily { named("oil", "") } else { None };
         let safety = named("safety", if joint.shock { "shock" } else { "steady" });
-        let safety = safety.map_or(10.0, |row| row.factor);
-        let kept = by_gap * by_heat * weaker.factor * oil.map_or(1.0, |row| row.factor);
+        let safety = safety.map_or(10.0, |row| row.times);
+        let kept = by_gap * by_heat * weaker.times * oil.map_or(1.0, |row| row.times);
         Ok(Bond {
             shear_mpa: self.0.shear_mpa,
             kept,
@@ -266,14 +266,14 @@ fn metal(material: Option<&Material>) -> Result<&'static Factor, Error> {
 /// A factor that goes by a figure: straight between rows, level beyond their ends.
 fn along(group: &str, at: f64) -> (f64, Known) {
     let rows = || FACTORS.iter().filter(|row| row.group == group);
-    let below = rows().filter(|row| row.at <= at).last();
+    let below = rows().rfind(|row| row.at <= at);
     let above = rows().find(|row| row.at > at);
     match (below, above) {
         (Some(low), Some(high)) => {
             let share = (at - low.at) / (high.at - low.at);
-            (low.factor + share * (high.factor - low.factor), low.from.known)
+            (low.times + share * (high.times - low.times), low.from.known)
         }
-        (Some(only), None) | (None, Some(only)) => (only.factor, only.from.known),
+        (Some(only), None) | (None, Some(only)) => (only.times, only.from.known),
         (None, None) => (0.0, Known::Memory),
     }
 }

@@ -5,7 +5,7 @@ use super::{
 };
 use crate::{
     error::Error,
-    shop::words::Word,
+    shop::words::{Circumstance, Word},
     size::{Length, Limits, Unit},
     speech::{Figure, Speech, say},
     standards::iso286::Feature,
@@ -42,11 +42,11 @@ impl Case<'_> {
         match row.name {
             "cut to size" => self.cut(&mut way)?,
             "suit the mate" => self.suit(&mut way)?,
-            "another fit" => self.another(&mut way)?,
+            "another fit" => self.another(&mut way),
             "retaining compound" => self.compound(&mut way)?,
-            "bush" | "sleeve" => self.sleeve(&mut way)?,
+            "bush" | "sleeve" => self.sleeve(&mut way),
             "next size" => self.next_size(&mut way)?,
-            "shim" => self.shim(&mut way, row)?,
+            "shim" => self.shim(&mut way, row),
             "centre-punch" => way.verdict = Verdict::No,
             "new part" => {}
             _ => self.builds(&mut way, row)?,
@@ -103,20 +103,18 @@ impl Case<'_> {
             way.says.push(say!("say the fit, and the {} to suit is worked out", other));
             return Ok(());
         };
-        let (choice, fit) = fit_of(word, &self.trouble.circumstance(self.size()), unit)?;
-        let suited = match fit.suited(part, is, word.suit_percent()) {
-            Ok(suited) => suited.part(part.mate()),
-            Err(_) => {
-                way.verdict = Verdict::No;
-                way.says.push(say!(
-                    "it varies by {}, more than a {} fit allows ({})",
-                    Figure::Small(is.tolerance()),
-                    word.name(),
-                    Figure::Small(fit.clearance().tolerance())
-                ));
-                return Ok(());
-            }
+        let (choice, fit) = fit_of(word, &Circumstance::plain(self.size()), unit)?;
+        let Ok(suited) = fit.suited(part, is, word.suit_percent()) else {
+            way.verdict = Verdict::No;
+            way.says.push(say!(
+                "it varies by {}, more than a {} fit allows ({})",
+                Figure::Small(is.tolerance()),
+                word.name(),
+                Figure::Small(fit.clearance().tolerance())
+            ));
+            return Ok(());
         };
+        let suited = suited.part(part.mate());
         way.known = way.known.worst(suited.known()).worst(choice.known);
         way.limits.push((other, suited));
         if is.tolerance() == Length::ZERO {
@@ -144,12 +142,12 @@ impl Case<'_> {
     }
 
     /// What fit the parts are as they stand.
-    fn another(&self, way: &mut Way) -> Result<(), Error> {
+    fn another(&self, way: &mut Way) {
         way.verdict = Verdict::Care;
         let nominal = self.trouble.wanted.middle();
         let (clear, unit) = (self.gap, self.trouble.unit);
         let found = Word::all().rev().filter(|word| word.name() != "shrink").find_map(|word| {
-            let (choice, fit) = fit_of(word, &self.trouble.circumstance(nominal), unit).ok()?;
+            let (choice, fit) = fit_of(word, &Circumstance::plain(nominal), unit).ok()?;
             let range = fit.clearance();
             (range.contains(clear.lower()) && range.contains(clear.upper()))
                 .then_some((word, choice))
@@ -170,7 +168,6 @@ impl Case<'_> {
                 Figure::Small(clear.upper())
             ),
         });
-        Ok(())
     }
 
     fn compound(&self, way: &mut Way) -> Result<(), Error> {
@@ -252,7 +249,7 @@ impl Case<'_> {
         Ok(())
     }
 
-    fn sleeve(&self, way: &mut Way) -> Result<(), Error> {
+    fn sleeve(&self, way: &mut Way) {
         let Trouble { part, wanted, is, bush, wall, around, unit, .. } = *self.trouble;
         let cleaned = match part {
             Feature::Hole => is.upper(),
@@ -263,7 +260,7 @@ impl Case<'_> {
             Err(error) => {
                 way.verdict = Verdict::No;
                 way.says.push(error.why());
-                return Ok(());
+                return;
             }
         };
         way.known =
@@ -307,7 +304,6 @@ impl Case<'_> {
                 }
             }
         }
-        Ok(())
     }
 
     fn next_size(&self, way: &mut Way) -> Result<(), Error> {
@@ -321,7 +317,7 @@ impl Case<'_> {
         }
         let limits = match word {
             Some(word) => {
-                let (choice, fit) = fit_of(word, &self.trouble.circumstance(next), unit)?;
+                let (choice, fit) = fit_of(word, &Circumstance::plain(next), unit)?;
                 way.known = way.known.worst(choice.known).worst(fit.known());
                 way.ask = Some(say!("{} {}", next, word.name()));
                 vec![("bore to", fit.hole()), ("pin", fit.shaft())]
@@ -348,7 +344,7 @@ impl Case<'_> {
         Ok(())
     }
 
-    fn shim(&self, way: &mut Way, row: &WayRow) -> Result<(), Error> {
+    fn shim(&self, way: &mut Way, row: &WayRow) {
         let foil = self.gap.middle().half();
         way.verdict = Verdict::Care;
         way.figures.push(("foil_mm", foil.millimetres()));
@@ -366,7 +362,6 @@ impl Case<'_> {
         } else {
             way.says.push(say!("foil of {}, one wrap", Figure::Small(foil)));
         }
-        Ok(())
     }
 
     /// What builds the part up: is it in the reach of the way?

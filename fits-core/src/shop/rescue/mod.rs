@@ -302,14 +302,9 @@ impl Trouble<'_> {
         let Some(word) = self.word else {
             return Ok((Limits::new(middle, middle)?, true));
         };
-        let (_, fit) = fit_of(word, &self.circumstance(middle), self.unit)?;
+        let (_, fit) = fit_of(word, &Circumstance::plain(middle), self.unit)?;
         let fit = fit.suited(self.part, self.wanted, word.suit_percent())?;
         Ok((fit.part(self.part.mate()), true))
-    }
-
-    /// What the word's class is chosen by.
-    const fn circumstance(&self, nominal: Length) -> Circumstance {
-        Circumstance::plain(nominal)
     }
 }
 

@@ -219,7 +219,7 @@ impl Asked<'_> {
         known = known.worst(any.from.known);
         reasons.push(Reason {
             figure: "growth".into(),
-            value: format!("{} inside, {} outside", inner, outer),
+            value: format!("{inner} inside, {outer} outside"),
             rule: format!(
                 "expansion x size x {warmer:.0} K; the outer part is taken as still cold"
             ),
@@ -241,8 +241,8 @@ impl Asked<'_> {
 
 fn reason(row: &Row, rule: Limits, asked: &Asked) -> Reason {
     let thou = |a: f64, b: f64| match (a, b) {
-        (a, b) if b == 0.0 => format!("{a} thou"),
-        (a, b) if a == 0.0 => format!("{b} thou an inch"),
+        (a, 0.0) => format!("{a} thou"),
+        (0.0, b) => format!("{b} thou an inch"),
         (a, b) => format!("{a} thou and {b} an inch"),
     };
     Reason {

@@ -6,7 +6,10 @@ use fits_core::{
     Length,
     size::Unit,
     source::{Known, Reason},
-    standards::thread::{Candidate, Designation, Pitch, Side, SquareThread, by_mic},
+    standards::{
+        drills::Drill,
+        thread::{Candidate, Designation, Pitch, Side, SquareThread, by_mic},
+    },
 };
 use serde::Serialize;
 
@@ -195,7 +198,7 @@ impl Session {
     }
 
     /// The hole for a wire insert.
-    pub(crate) fn insert(&self, typed: &Spot<Designation>) -> Result<InsertAnswer, Problem> {
+    pub(crate) fn insert(typed: &Spot<Designation>) -> Result<InsertAnswer, Problem> {
         let failed = |error: fits_core::Error| from_core(&error, typed.at.clone());
         let thread = typed.value.resolve().map_err(failed)?;
         let hole = thread.insert_hole().map_err(failed)?;
@@ -203,7 +206,7 @@ impl Session {
             designation: thread.to_string(),
             bore_min_mm: Mm(hole.bore.lower()),
             bore_max_mm: Mm(hole.bore.upper()),
-            drill: hole.drill.map(|drill| drill.name()),
+            drill: hole.drill.map(Drill::name),
             drill_mm: hole.drill.map(|drill| Mm(drill.diameter())),
             tap_pitch_diameter_mm: Mm(hole.pitch_diameter),
             tap_major_mm: Mm(hole.major),

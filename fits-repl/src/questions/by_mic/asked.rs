@@ -54,10 +54,12 @@ pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
     }
     let (rest, ()) = keyword("thread")(input).ok()?;
     let (after, _) = space(rest).ok()?;
+    // A thread's name after the word, or a size alone, is the thread's own question.
     let is_read = starts_size(after)
         || ["square", "nut", "screw", "pitch"].iter().any(|word| keyword(word)(after).is_ok());
-    // A thread's name after the word is the thread's own question.
-    (is_read && !names_thread(after)).then(|| by_mic(rest, total))
+    let says = |word: &str| after.split([' ', ',']).any(|typed| typed.eq_ignore_ascii_case(word));
+    let is_asked = ["tpi", "pitch", "square", "nut"].into_iter().any(says);
+    (is_read && is_asked && !names_thread(after)).then(|| by_mic(rest, total))
 }
 
 /// Does a thread's name stand here: `3/8-24`, `#10-32`?

@@ -68,7 +68,7 @@ impl Question for ByMic {
             Self::Read { said, at, .. } => {
                 session.by_mic(said, at).map(|found| Answer::ThreadsByMic(Box::new(found)))
             }
-            Self::Insert(designation) => session.insert(designation).map(Answer::Insert),
+            Self::Insert(designation) => Session::insert(designation).map(Answer::Insert),
         }
     }
 

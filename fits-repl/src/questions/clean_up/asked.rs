@@ -30,13 +30,12 @@ const TAKES: &[(&str, Takes)] = &[
 
 /// A line that begins with `clean up`.
 pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
-    let rest = match keyword("cleanup")(input) {
-        Ok((rest, ())) => rest,
-        Err(_) => {
-            let (rest, ()) = keyword("clean")(input).ok()?;
-            let (rest, _) = space(rest).ok()?;
-            keyword("up")(rest).ok()?.0
-        }
+    let rest = if let Ok((rest, ())) = keyword("cleanup")(input) {
+        rest
+    } else {
+        let (rest, ()) = keyword("clean")(input).ok()?;
+        let (rest, _) = space(rest).ok()?;
+        keyword("up")(rest).ok()?.0
     };
     Some(clean_up(rest, total))
 }

@@ -208,11 +208,11 @@ impl Session {
             ));
             return class.limits(nominal).map_err(failed);
         }
-        if said.has("over") || said.has("under") {
-            if let Some(size) = said.sizes.first() {
-                let size = self.nominal(size)?;
-                return Limits::new(size, size).map_err(whole);
-            }
+        if (said.has("over") || said.has("under"))
+            && let Some(size) = said.sizes.first()
+        {
+            let size = self.nominal(size)?;
+            return Limits::new(size, size).map_err(whole);
         }
         let Some(mate) = mate else {
             return Err(

@@ -33,7 +33,7 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     ],
     examples: &[
         ("rescue shaft 0.7478in should be 0.7495in, press", "a journal turned too small"),
-        ("rescue hole 3 thou over 3/4in, press, long 1in, torque 10 lbf-ft", "a bore too big"),
+        ("rescue hole 3 thou over 3/4in, press, long 1in", "a bore too big"),
         ("rescue hole 1.852in for bearing 47mm", "a ring that spins in its bore"),
         ("rescue hole 0.753in 0.761in should be 3/4in, slip", "an egged hole"),
     ],

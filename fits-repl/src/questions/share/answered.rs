@@ -59,6 +59,7 @@ pub struct ShareFigures {
 
 impl Session {
     /// A torque shared among what holds it.
+    #[allow(clippy::too_many_lines, reason = "one holder after another, each short")]
     pub(crate) fn share(&self, of: &ShareOf) -> Result<ShareAnswer, Problem> {
         let said = &of.said;
         let size = |name: &str| said.size(name).map(|size| self.nominal(size)).transpose();
