@@ -138,7 +138,7 @@ fn what_is_wrong_is_pointed_at_with_a_hint_that_works() {
         ("piston", [6, 6]),
         ("piston 1in at 150C", [7, 10]),
         ("piston 1in nonsense in cast iron", [11, 19]),
-        ("piston 1in lapped ringed", [11, 17]),
+        ("piston 1in lapped ringed", [18, 24]),
         ("hinge 1/2in lapped", [12, 18]),
         ("printed petg hole", [17, 17]),
         ("printed petg 8mm", [16, 16]),

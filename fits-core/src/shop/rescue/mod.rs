@@ -234,13 +234,7 @@ impl Trouble<'_> {
             let worth = i64::from(way.strength) - i64::from(way.effort) - care;
             (way.verdict == Verdict::No, -worth, way.effort)
         });
-        let bonds =
-            ways.iter().any(|way| way.name == "retaining compound" && way.verdict != Verdict::No);
-        let mut cautions = vec![Hazard::Pressing];
-        if bonds {
-            cautions.push(Hazard::Heating);
-        }
-        cautions.push(Hazard::People);
+        let cautions = vec![Hazard::Pressing, Hazard::People];
         Ok(Rescue { missing, mate, is_mate_taken, gap, ways, cautions })
     }
 

@@ -78,7 +78,14 @@ impl Session {
         let wanted = self.should_be(said, part, word, mate, &mut notes)?;
         let size = |name: &str| said.size(name).map(|size| self.nominal(size)).transpose();
         let metal = |name: &str| said.name(name).map(|name| self.material_named(name)).transpose();
-        let (hub, shaft, bush) = (metal("hub")?, metal("shaft")?, metal("bush")?);
+        let holes = ["hub", "hole", "bore"].into_iter().filter_map(|word| said.name(word));
+        let holes: Vec<_> = holes.collect();
+        if let [_, again, ..] = holes[..] {
+            let message = "what the hole is in is said twice";
+            return Err(Problem::new(message, again.at.clone()).advise(EXAMPLE));
+        }
+        let hub = holes.first().map(|name| self.material_named(name)).transpose()?;
+        let (shaft, bush) = (metal("shaft")?, metal("bush")?);
         let duty = Duty {
             bearing: bearing.is_some(),
             turns: said.has("turns")
@@ -122,6 +129,8 @@ impl Session {
             mate_taken: found.is_mate_taken,
             gap_min_mm: Mm(found.gap.lower()),
             gap_max_mm: Mm(found.gap.upper()),
+            long_mm: trouble.long.map(Mm),
+            torque_n_m: duty.torque_n_m,
             ways,
             notes,
             cautions: found.cautions.iter().map(|hazard| hazard.caution()).collect(),

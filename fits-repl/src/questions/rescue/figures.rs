@@ -38,6 +38,12 @@ pub struct RescueAnswer {
     pub gap_min_mm: Mm,
     /// And at the most.
     pub gap_max_mm: Mm,
+    /// How long the joint is, where it was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub long_mm: Option<Mm>,
+    /// The torque that it must hold, where it was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub torque_n_m: Option<f64>,
     /// The ways, the best first.
     pub ways: Vec<WayFigures>,
     /// What was taken that was not said.

@@ -6,14 +6,27 @@ use fits_core::{Length, Limits, shop::rescue::Verdict, size::Unit, speech::Speec
 
 use crate::{
     questions::rescue::figures::{NamedLimits, RescueAnswer, WayFigures},
-    render::text::{Style, Text, lines::wrapped},
+    render::text::{LINES, Style, Text, lines::wrapped},
 };
 
-/// So many ways are shown in full: the screen holds no more.
+/// So many ways are shown in full at the most.
 const IN_FULL: usize = 3;
+/// Two lines are left for what is unconfirmed.
+const PAGE: usize = LINES - 2;
 
 impl Text {
     pub(crate) fn rescue(&self, out: &mut String, answer: &RescueAnswer) {
+        for in_full in (1..=IN_FULL).rev() {
+            let mut page = String::new();
+            self.rescue_page(&mut page, answer, in_full);
+            if in_full == 1 || page.lines().count() <= PAGE {
+                out.push_str(&page);
+                return;
+            }
+        }
+    }
+
+    fn rescue_page(&self, out: &mut String, answer: &RescueAnswer, in_full: usize) {
         let [first, _] = self.units();
         let is = self.both_or_range(answer.is, "WRONG", answer.part.word());
         let _ = writeln!(out, "{is}");
@@ -51,15 +64,15 @@ impl Text {
         }
         let (can, cannot): (Vec<_>, Vec<_>) =
             answer.ways.iter().partition(|way| way.verdict != Verdict::No);
-        for (at, way) in can.iter().take(IN_FULL).enumerate() {
+        for (at, way) in can.iter().take(in_full).enumerate() {
             self.way(out, at + 1, way, first);
         }
         let brief = |way: &&WayFigures| {
             let who = if way.who == "you" { String::new() } else { format!(" ({})", way.who) };
             format!("{}{who}", way.way)
         };
-        if can.len() > IN_FULL {
-            let rest: Vec<_> = can.iter().skip(IN_FULL).map(brief).collect();
+        if can.len() > in_full {
+            let rest: Vec<_> = can.iter().skip(in_full).map(brief).collect();
             wrapped(out, "  also ", &rest.join(", "));
         }
         // Those that one reason forbids stand on one line.

@@ -117,8 +117,10 @@ impl Session {
         let kind = match said_kinds[..] {
             [] => "plain",
             [(_, kind)] => kind,
-            [_, (word, _), ..] => {
-                let at = said.all(word).next().map_or(of.at.clone(), |clause| clause.at.clone());
+            _ => {
+                let both = said_kinds.iter().filter_map(|(word, _)| said.all(word).next());
+                let last = both.max_by_key(|clause| clause.at.start);
+                let at = last.map_or(of.at.clone(), |clause| clause.at.clone());
                 return Err(Problem::new("it is of one kind or the other", at).advise(example));
             }
         };
