@@ -32,7 +32,7 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         "Readings of a worn, tapered or egged bore at several places: the least bore",
         "that cleans up, about its own middle or the old one; the next size, or a bush.",
         "was SIZE: before the wear; should be SIZE: what a bush must bring it back to;",
-        "out of line SIZE: how far a place lies off the bar; od SIZE, bush NAME, wall SIZE.",
+        "out of line SIZE: how far a place lies off; od SIZE, bush NAME, wall SIZE.",
     ],
     examples: &[
         ("clean up 0.753in 0.757in 0.761in, should be 3/4in", "three readings"),

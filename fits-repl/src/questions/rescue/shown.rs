@@ -84,8 +84,10 @@ impl Text {
                 None => refused.push((why, vec![way.way])),
             }
         }
-        for (why, ways) in refused {
-            wrapped(out, "  ", &format!("not {}: {why}", ways.join(", ")));
+        let refused: Vec<_> =
+            refused.iter().map(|(why, ways)| format!("{}: {why}", ways.join(", "))).collect();
+        if !refused.is_empty() {
+            wrapped(out, "  not ", &refused.join("; "));
         }
         Self::cautions(out, &answer.cautions);
     }
