@@ -131,6 +131,14 @@ impl Session {
             gap_max_mm: Mm(found.gap.upper()),
             long_mm: trouble.long.map(Mm),
             torque_n_m: duty.torque_n_m,
+            at_c: duty.celsius,
+            hub: hub.as_ref().map(|it| it.name().to_owned()),
+            shaft: shaft.as_ref().map(|it| it.name().to_owned()),
+            bush: bush.as_ref().map(|it| it.name().to_owned()),
+            duty: ["turns", "shock", "oily", "people"]
+                .into_iter()
+                .filter(|word| said.has(word))
+                .collect(),
             ways,
             notes,
             cautions: found.cautions.iter().map(|hazard| hazard.caution()).collect(),

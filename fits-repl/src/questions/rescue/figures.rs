@@ -44,6 +44,21 @@ pub struct RescueAnswer {
     /// The torque that it must hold, where it was said.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub torque_n_m: Option<f64>,
+    /// The hottest service in degrees Celsius, where it was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_c: Option<f64>,
+    /// What the hole is in, where it was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hub: Option<String>,
+    /// What the shaft is made of, where it was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft: Option<String>,
+    /// What a bush would be made of, where it was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bush: Option<String>,
+    /// What else was said of its work: `turns`, `shock`, `oily`, `people`.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub duty: Vec<&'static str>,
     /// The ways, the best first.
     pub ways: Vec<WayFigures>,
     /// What was taken that was not said.
