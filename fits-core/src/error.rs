@@ -153,6 +153,23 @@ impl Error {
 }
 
 impl Error {
+    /// What is wrong, its figures kept.
+    pub(crate) fn why(&self) -> Speech {
+        match &self.0.kind {
+            Kind::NotAClass { why, .. }
+            | Kind::NotAThread { why, .. }
+            | Kind::NotDefined { why }
+            | Kind::NotGiven { why, .. }
+            | Kind::NotAPair { why }
+            | Kind::NoPlan { why }
+            | Kind::OutOfReach { why, .. }
+            | Kind::NoJoint { why, .. }
+            | Kind::NotListed { why, .. }
+            | Kind::Ambiguous { why, .. } => why.clone(),
+            _ => self.to_string().into(),
+        }
+    }
+
     /// What is wrong, with lengths in a unit; inches go with degrees Fahrenheit.
     /// [`Display`](fmt::Display) says it in millimetres.
     pub fn said_in(&self, unit: Unit) -> String {

@@ -33,8 +33,16 @@ pub enum Figure {
     Length(Length),
     /// A small difference of size: thou in inches.
     Small(Length),
+    /// A length that was worked out: to 0.001 mm or 0.0001 in.
+    About(Length),
     /// A temperature in degrees Celsius, whole degrees.
     Celsius(f64),
+    /// A torque in newton metres, three figures.
+    NewtonMetres(f64),
+    /// A force in newtons, three figures.
+    Newtons(f64),
+    /// A pressure or stress in megapascals, three figures.
+    Megapascals(f64),
 }
 
 impl From<Length> for Figure {
@@ -112,6 +120,14 @@ impl Figure {
         match (self, unit) {
             (Self::Words(words), _) => words.clone(),
             (Self::Length(length) | Self::Small(length), Unit::Millimetre) => length.to_string(),
+            (Self::About(length), Unit::Millimetre) => {
+                let shown = length.shown(Decimals::MILLIMETRES, Rounding::Nearest).to_string();
+                format!("{} mm", trimmed(&shown))
+            }
+            (Self::About(length), _) => {
+                let shown = length.shown(Decimals::INCHES, Rounding::Nearest).to_string();
+                format!("{} in", trimmed(&shown))
+            }
             (Self::Small(length), _) if is_small(*length) => {
                 let decimals = Decimals { unit: Unit::Thou, places: 1 };
                 format!("{} thou", length.shown(decimals, Rounding::Nearest))
@@ -122,8 +138,35 @@ impl Figure {
             }
             (Self::Celsius(celsius), Unit::Millimetre) => format!("{celsius:.0} °C"),
             (Self::Celsius(celsius), _) => format!("{:.0} °F", celsius * 1.8 + 32.0),
+            (Self::NewtonMetres(torque), Unit::Millimetre) => three(*torque, "N\u{b7}m"),
+            (Self::NewtonMetres(torque), _) => three(torque / 1.355_817_948, "lbf\u{b7}ft"),
+            (Self::Newtons(force), Unit::Millimetre) => three(*force, "N"),
+            (Self::Newtons(force), _) => three(force / 4.448_221_615, "lbf"),
+            (Self::Megapascals(stress), Unit::Millimetre) => three(*stress, "MPa"),
+            (Self::Megapascals(stress), _) => three(stress * 145.037_738, "psi"),
         }
     }
+}
+
+/// Three figures and a unit: strengths and friction are not known to more.
+fn three(value: f64, unit: &str) -> String {
+    if value == 0.0 {
+        return format!("0 {unit}");
+    }
+    let size = libm::floor(libm::log10(value.abs()));
+    if size >= 2.0 {
+        let step = libm::pow(10.0, size - 2.0);
+        return format!("{:.0} {unit}", libm::round(value / step) * step);
+    }
+    // From tens to thousandths.
+    let places = if size >= 1.0 {
+        1
+    } else if size >= 0.0 {
+        2
+    } else {
+        3
+    };
+    format!("{value:.places$} {unit}")
 }
 
 fn is_small(length: Length) -> bool {

@@ -32,6 +32,12 @@ mod pick_table;
 mod ream;
 mod reamer_cut;
 pub mod rehearse;
+#[cfg(feature = "uom")]
+pub mod rescue;
+#[cfg(feature = "uom")]
+pub mod service;
+#[cfg(feature = "uom")]
+pub mod share;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;

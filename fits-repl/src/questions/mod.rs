@@ -8,6 +8,8 @@ pub(crate) mod align;
 pub(crate) mod bearing;
 pub(crate) mod block;
 pub(crate) mod bushing;
+pub(crate) mod by_mic;
+pub(crate) mod clean_up;
 pub(crate) mod crib;
 pub(crate) mod drill;
 pub(crate) mod general;
@@ -21,8 +23,11 @@ pub(crate) mod part;
 pub(crate) mod pick;
 pub(crate) mod reamer;
 pub(crate) mod rehearse;
+pub(crate) mod rescue;
 pub(crate) mod seat;
+pub(crate) mod service;
 pub(crate) mod settings;
+pub(crate) mod share;
 pub(crate) mod size;
 pub(crate) mod stack;
 pub(crate) mod thread;
@@ -279,6 +284,23 @@ questions! {
     weight:
         /// `weight SECTION MATERIAL long SIZE`: what stock weighs.
         Weight(Box<weight::WeightOf>) => [Weight(weight::WeightAnswer)] read by weight::read;
+    rescue:
+        /// `rescue PART SIZE should be SIZE`: the ways out.
+        Rescue(Box<rescue::RescueOf>) => [Rescue(Box<rescue::RescueAnswer>)] read by rescue::read;
+    clean_up:
+        /// `clean up SIZE SIZE`: the least bore that cleans up.
+        CleanUp(Box<clean_up::CleanUpOf>) => [CleanUp(Box<clean_up::CleanUpAnswer>)] read by clean_up::read;
+    by_mic:
+        /// `thread SIZE N tpi`: which thread it is; `insert THREAD`.
+        ByMic(Box<by_mic::ByMic>) => [ThreadsByMic(Box<by_mic::ThreadsByMicAnswer>),
+        SquareThread(by_mic::SquareThreadAnswer), Insert(by_mic::InsertAnswer)] read by by_mic::read;
+    service:
+        /// `piston SIZE`, `hinge SIZE` and the like: running clearance by service.
+        Service(Box<service::ServiceOf>) => [Runs(Box<service::RunsAnswer>),
+        Printed(service::PrintedAnswer)] read by service::read;
+    share:
+        /// `share TORQUE, shaft SIZE`: what each of several holders takes.
+        Share(Box<share::ShareOf>) => [Share(Box<share::ShareAnswer>)] read by share::read;
     general:
         /// `SIZE general CLASS`: an untoleranced size.
         General(general::asked::General) => [General(general::answered::GeneralAnswer)];

@@ -19,6 +19,7 @@ mod number;
 mod pair;
 mod plan;
 mod reading;
+mod rescue;
 mod roles;
 mod sizes;
 mod spelled;
@@ -151,6 +152,9 @@ const ALL: &[(&str, Question)] = &[
     ("settings", tools::settings),
     ("help", tools::help),
     ("why", tools::why),
+    ("rescue", rescue::rescue),
+    ("by-mic", rescue::by_mic),
+    ("service", rescue::service),
 ];
 
 /// A longer phrase is not a sentence.
@@ -463,6 +467,11 @@ fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
         ("clearance", "pick"),
         ("pair", "reading"),
         ("thread-cut", "tap"),
+        ("suit", "rescue"),
+        ("rescue", "pair"),
+        ("rescue", "reading"),
+        ("rescue", "bearing"),
+        ("by-mic", "thread"),
     ];
     let names: Vec<String> = found.iter().map(|(name, _)| (*name).to_owned()).collect();
     found.retain(|(name, ..)| {

@@ -21,8 +21,8 @@ pub(crate) const LOG: u8 = ALL.len() as u8;
 const _: () = assert!(ALL.len() < 64, "a bit of a row for each question");
 
 const FITTED: &str =
-    "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair";
-const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware";
+    "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair rescue";
+const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware service";
 
 /// A meaning of a spelling.
 #[derive(Debug)]

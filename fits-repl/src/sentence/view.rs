@@ -468,8 +468,11 @@ impl View {
                     self.items.get(at + 1).map(|item| &item.token),
                     None | Some(Token::Break)
                 );
-                ends && ["with", "w/", "from", "using", "and", "=", "at", "over"]
-                    .contains(&&*self.said(at))
+                // `3 thou over` ends a phrase of its own.
+                let is_off = matches!(self.items[at].token, Token::Word { kind: "off", .. });
+                ends && !is_off
+                    && ["with", "w/", "from", "using", "and", "=", "at", "over"]
+                        .contains(&&*self.said(at))
             })
     }
 

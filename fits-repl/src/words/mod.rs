@@ -8,6 +8,7 @@ pub(crate) mod clause;
 pub(crate) mod fault;
 pub(crate) mod keywords;
 pub(crate) mod quantities;
+pub(crate) mod said;
 pub(crate) mod sizes;
 pub(crate) mod temperatures;
 pub(crate) mod tolerances;

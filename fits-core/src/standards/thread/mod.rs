@@ -24,14 +24,19 @@ mod ba;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod ba_table;
+mod by_mic;
 mod class;
 mod designation;
 mod form;
 mod inch;
+mod insert;
 mod metric;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod metric_table;
+#[rustfmt::skip]
+#[allow(clippy::unreadable_literal, reason = "generated")]
+mod model_table;
 mod named;
 mod nominal;
 mod pair;
@@ -63,9 +68,11 @@ mod why_unified;
 
 use core::{fmt, str::FromStr};
 
+pub use by_mic::{Candidate, by_mic};
 pub use class::{Class, Quality, Side, Zone};
 pub use designation::{Designation, Typed};
 pub use form::Form;
+pub use insert::{InsertHole, SquareThread};
 pub use metric::{Engagement, engagement};
 pub use nominal::Nominal;
 pub use pair::{Play, ThreadPair};

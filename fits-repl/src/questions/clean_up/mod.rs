@@ -1,0 +1,97 @@
+//! A worn, tapered or line-bored bore: `clean up 0.753in 0.757in 0.761in`.
+
+mod answered;
+mod asked;
+mod shown;
+
+use fits_core::source::Known;
+
+use crate::questions::prelude::*;
+
+pub(crate) use self::{
+    answered::CleanUpAnswer,
+    asked::{CleanUpOf, read},
+};
+
+/// Its clauses.
+pub(crate) const CLAUSES: &[Clause] = &[
+    Clause::free(
+        "clean up",
+        "readings of a bore at several places",
+        "the least bore that cleans up",
+    ),
+    Clause::free("was", "a size", "what a worn bore was before the wear"),
+    Clause::free("out of line", "a size", "how far places lie off one axis"),
+];
+
+/// Its help.
+pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
+    topic: "clean up",
+    also: &["cleanup", "line bore", "line bored", "tapered bore", "egged"],
+    lines: &[
+        "Readings of a worn, tapered or egged bore at several places: the least bore",
+        "that cleans up, about its own middle or the old one; the next size, or a bush.",
+        "was SIZE: before the wear; should be SIZE: what a bush must bring it back to;",
+        "out of line SIZE: how far a place lies off; od SIZE, bush NAME, wall SIZE.",
+    ],
+    examples: &[
+        ("clean up 0.753in 0.757in 0.761in, should be 3/4in", "three readings"),
+        ("clean up 25.02 25.11 25.3, was 25, should be 25, out of line 0.1, od 45", "line bored"),
+    ],
+}];
+
+impl Question for CleanUpOf {
+    fn typed_in(&self, session: &Session) -> Units {
+        self.0.first_size().map_or(session.units, |size| thought_in(size, session.units))
+    }
+
+    fn answer(&self, session: &Session) -> Result<Answer, Problem> {
+        session.clean_up(&self.0).map(|found| Answer::CleanUp(Box::new(found)))
+    }
+
+    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        let rule = |figure: &str, rule: &str, source: &str, known| Reason {
+            figure: figure.into(),
+            value: String::new(),
+            rule: rule.into(),
+            source: source.into(),
+            known,
+        };
+        let mut reasons = vec![
+            rule(
+                "least bore",
+                "greatest reading and twice what a place lies out of line; about the old middle twice the greatest less the size before",
+                "geometry: a circle in a circle",
+                Known::Formula,
+            ),
+            rule(
+                "next size",
+                "64ths to 1 in, 32nds to 2, 16ths beyond; half millimetres to 20, whole beyond",
+                "common practice, no source",
+                Known::Practice,
+            ),
+        ];
+        if let Answer::CleanUp(found) = answer
+            && let Some(bush) = &found.bush
+        {
+            reasons.push(rule(
+                "bush",
+                "its least wall",
+                "walls for repair bushes, unconfirmed",
+                bush.known,
+            ));
+        }
+        Ok(reasons)
+    }
+}
+
+impl Answered for CleanUpAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.clean_up(out, self);
+    }
+
+    fn unconfirmed(&self) -> Option<String> {
+        let bush = self.bush.as_ref()?;
+        bush.known.is_unconfirmed().then(|| "the wall of a bush".into())
+    }
+}

@@ -1,0 +1,250 @@
+//! Parts in trouble, threads by a mic and pistons, said in the shop's words.
+
+use crate::sentence::{
+    Said,
+    sizes::is_nominal,
+    token::{Num, System, Token, Unit},
+    view::View,
+};
+
+/// What a number is, by the words about it.
+#[derive(Clone, Copy, PartialEq)]
+enum Role {
+    Reading,
+    Should,
+    Mate,
+    Off(&'static str),
+}
+
+/// `shaft .7478 should be .7495, press`; `bearing spins in its bore 1.852 for 47 mm`.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
+pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
+    view.only(&["hole", "shaft", "fit", "should", "trouble", "off", "bearing"], |token| {
+        matches!(token, Token::Number(_))
+    })?;
+    if !(view.has("should") || view.has("off") || view.has("trouble")) {
+        return None;
+    }
+    let nouns: Vec<(usize, &str)> = view
+        .items
+        .iter()
+        .enumerate()
+        .filter_map(|(at, item)| match item.token {
+            Token::Word { kind: "hole", .. } => Some((at, "hole")),
+            Token::Word { kind: "shaft", .. } => Some((at, "shaft")),
+            _ => None,
+        })
+        .collect();
+    // The part in trouble is named first; a pin after its own size is the mate.
+    let (_, part) = *nouns.first()?;
+    let mut roles: Vec<(Role, &Num)> = Vec::new();
+    let mut next = Role::Reading;
+    for (at, item) in view.items.iter().enumerate() {
+        match &item.token {
+            Token::Word { kind: "should", .. } => next = Role::Should,
+            Token::Word { kind: "connector", name: "for" } if view.said(at) == "for" => {
+                next = Role::Mate;
+            }
+            Token::Number(num) => {
+                let after = view.items.get(at + 1).map(|item| &item.token);
+                let role = match after {
+                    Some(Token::Word { kind: "off", name }) => Role::Off(name),
+                    _ => next,
+                };
+                roles.push((role, num));
+                next = Role::Reading;
+            }
+            _ => {}
+        }
+    }
+    let of =
+        |wanted: Role| roles.iter().filter(move |(role, _)| *role == wanted).map(|(_, num)| *num);
+    let readings: Vec<&Num> = of(Role::Reading).collect();
+    let should: Vec<&Num> = of(Role::Should).collect();
+    let mates: Vec<&Num> = of(Role::Mate).collect();
+    let off = roles.iter().find_map(|(role, num)| match role {
+        Role::Off(word) => Some((*word, *num)),
+        _ => None,
+    });
+    // A second part has its own size said as the mate's, or nothing is known of it.
+    if nouns.iter().any(|(_, other)| *other != part) && mates.is_empty() {
+        return None;
+    }
+    let mut words = view.words("fit");
+    let word = words.next();
+    if words.next().is_some() || should.len() + mates.len() > 1 {
+        return None;
+    }
+    // `pin three tenths over .500, press it in what`: its mate is asked for.
+    if word.is_some() && !view.has("trouble") && (off.is_some() || view.has("asking")) {
+        return None;
+    }
+    let fit = word.map_or_else(String::new, |word| format!(", {word}"));
+    let list =
+        |nums: &[&Num]| nums.iter().map(|num| num.plain(system)).collect::<Vec<_>>().join(" ");
+    if let Some((word, off)) = off {
+        let small = matches!(off.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micron))
+            || off.mm(system) < 2.0;
+        let size = match (&readings[..], &should[..], &mates[..]) {
+            ([one], [], []) | ([], [one], []) | ([], [], [one]) => *one,
+            ([], [], []) if small => {
+                let off = off.plain(system);
+                let sizes = match system {
+                    System::Inches => ["1/2in", "3/4in"],
+                    System::Millimetres => ["20mm", "25mm"],
+                };
+                return Some(Said::ask(
+                    "what size it should be is not said",
+                    sizes
+                        .iter()
+                        .map(|size| format!("rescue {part} {off} {word} {size}{fit}"))
+                        .collect(),
+                ));
+            }
+            _ => return None,
+        };
+        return small.then(|| {
+            Said::plain(format!(
+                "rescue {part} {} {word} {}{fit}",
+                off.plain(system),
+                size.plain(system)
+            ))
+        });
+    }
+    if readings.is_empty() || readings.len() > 4 {
+        return None;
+    }
+    if view.has("bearing") {
+        let [ring] = mates[..] else { return None };
+        // A ring is metric; its bore may be read in inches.
+        let mm = ring.mm(System::Millimetres);
+        let near = |num: &&&Num, system| (num.mm(system) - mm).abs() < 0.05 * mm;
+        let each = readings.iter().map(|num| {
+            [System::Inches, System::Millimetres]
+                .into_iter()
+                .find(|system| near(&num, *system))
+                .map(|system| num.plain(system))
+        });
+        let each = each.collect::<Option<Vec<_>>>()?.join(" ");
+        return Some(Said::plain(format!(
+            "rescue {part} {each} for bearing {}",
+            ring.plain(System::Millimetres)
+        )));
+    }
+    // A part that was cut for a nominal size and a fit is suited as it is.
+    if let ([one], Some(_), false) = (&should[..], word, view.has("trouble"))
+        && is_nominal(one, system)
+    {
+        return None;
+    }
+    let last = match (&should[..], &mates[..]) {
+        ([one], []) => format!("should be {}", one.plain(system)),
+        ([], [one]) => format!("mate {}", one.plain(system)),
+        _ => return None,
+    };
+    Some(Said::plain(format!("rescue {part} {} {last}{fit}", list(&readings))))
+}
+
+/// Pitches that an ISO metric thread is listed with.
+const METRIC: [f64; 17] =
+    [0.35, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0, 3.5, 4.0];
+
+/// `thread .308 18 tpi`; `7.85 1.25`: a crest and a pitch.
+pub(crate) fn by_mic(view: &View, system: System) -> Option<Said> {
+    view.only(&[], |token| matches!(token, Token::Number(_) | Token::PerInch(_)))?;
+    let turns = view.one(|token| match token {
+        Token::PerInch(turns) => Some(turns.clone()),
+        _ => None,
+    });
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    match (turns, &numbers[..]) {
+        // Turns to an inch are said of inch threads.
+        (Some(turns), [size]) if !size.is_fraction => {
+            let system = if size.unit.is_none() && size.value >= 12.0 {
+                System::Millimetres
+            } else {
+                System::Inches
+            };
+            Some(Said::plain(format!("thread {} {turns} tpi", size.plain(system))))
+        }
+        (None, [size, pitch]) if system == System::Millimetres => {
+            let is_pitch = METRIC.iter().any(|listed| (listed - pitch.value).abs() < 1e-9);
+            let is_read = size.places > 0 && size.value > 4.0 * pitch.value && size.value < 100.0;
+            (is_pitch && is_read).then(|| {
+                Said::plain(format!("thread {} pitch {}", size.plain(system), pitch.plain(system)))
+            })
+        }
+        _ => None,
+    }
+}
+
+/// `aluminium piston 1in in a cast iron cylinder at 150C`.
+pub(crate) fn service(view: &View, system: System) -> Option<Said> {
+    view.only(
+        &[
+            "service",
+            "service-kind",
+            "material",
+            "service-outer",
+            "plastic",
+            "grip",
+            "hole",
+            "shaft",
+        ],
+        |token| matches!(token, Token::Number(_) | Token::Temperature(_)),
+    )?;
+    let head = view.word("service")?;
+    // `piston 1in aluminium in`: what it runs in is missing.
+    if view
+        .items
+        .last()
+        .is_some_and(|item| matches!(item.token, Token::Word { kind: "connector", .. }))
+    {
+        return None;
+    }
+    if view.words("service").any(|other| other != head) {
+        return None;
+    }
+    let mut numbers = view.numbers();
+    let ((_, size), None) = (numbers.next()?, numbers.next()) else { return None };
+    if head == "printed" {
+        let (plastic, grip) = (view.word("plastic")?, view.word("grip")?);
+        let is_one = view.words("plastic").count() == 1
+            && view.words("grip").all(|other| other == grip)
+            && !view.tokens().any(|token| matches!(token, Token::Temperature(_)));
+        return is_one
+            .then(|| Said::plain(format!("printed {plastic} {}, {grip}", size.plain(system))));
+    }
+    if view.has("plastic") || view.has("grip") {
+        return None;
+    }
+    let metals: Vec<&str> = view.words("material").collect();
+    let pair = match metals[..] {
+        [] => String::new(),
+        [inner] => format!(" {inner}"),
+        [inner, outer] => {
+            // A metal just before the cylinder is the outer one.
+            let first = view
+                .items
+                .iter()
+                .position(|item| matches!(item.token, Token::Word { kind: "material", .. }))?;
+            let is_outer = matches!(
+                view.items.get(first + 1).map(|item| &item.token),
+                Some(Token::Word { kind: "service-outer", .. })
+            );
+            if is_outer { format!(" {outer} in {inner}") } else { format!(" {inner} in {outer}") }
+        }
+        _ => return None,
+    };
+    let kinds: Vec<&str> = view.words("service-kind").collect();
+    let kind = kinds.iter().fold(String::new(), |kind, next| kind + " " + next);
+    let heat = view.one(|token| match token {
+        Token::Temperature(heat) => Some(heat.clone()),
+        _ => None,
+    });
+    if heat.is_none() && view.count(|token| matches!(token, Token::Temperature(_))) > 0 {
+        return None;
+    }
+    let heat = heat.map_or_else(String::new, |heat| format!(" at {heat}"));
+    Some(Said::plain(format!("{head} {}{pair}{kind}{heat}", size.plain(system))))
+}
