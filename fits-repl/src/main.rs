@@ -25,7 +25,7 @@ usage: fits                     open the prompt
 
 options:
   --json         one JSON object on one line
-  --svg          the picture of a joint (`assemble ...`)
+  --svg          the picture of a part, pair, reading, plan, log, joint or stack
   --crib FILE    the tools one owns; batch knows none unless told
   --log FILE     keep the pass log in FILE; the prompt keeps its own
   -h, --help     this text; queries: `fits help`
@@ -275,7 +275,9 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
     match answer {
         Ok(answer) if form == Form::Svg => {
             let Some(picture) = svg::picture(&answer, session.shown()) else {
-                complain("this answer has no picture; `assemble` has one");
+                complain(
+                    "this answer has no picture; a part, pair, reading, plan, log, joint or stack has one",
+                );
                 return Ok(NOT_UNDERSTOOD);
             };
             write_out(printable(&picture, Colour::Off).as_bytes())?;

@@ -57,6 +57,16 @@ impl Opening {
     pub fn limits(&self) -> Result<Limits, Error> {
         Limits::new(self.lower, self.upper)
     }
+
+    /// The expanded uncertainty of one reading, k = 2: what the instrument
+    /// scatters and what all its readings may be off by together.
+    ///
+    /// # Errors
+    /// Out of range: the line was damaged.
+    pub fn uncertainty(&self) -> Result<Length, Error> {
+        let [repeat, bias] = [self.repeat, self.bias].map(Length::in_micrometres);
+        Length::nearest_micrometres(2.0 * libm::hypot(repeat, bias))
+    }
 }
 
 /// What was read at one place of the part.

@@ -1,7 +1,9 @@
 //! Answers to words and pictures, one file a format.
 
 mod bar;
+pub(crate) mod draw;
 pub mod json;
+pub(crate) mod markup;
 mod printable;
 pub mod svg;
 pub mod text;
