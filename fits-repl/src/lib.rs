@@ -18,6 +18,7 @@ pub(crate) mod questions;
 pub mod render;
 mod sentence;
 pub mod session;
+pub mod sheet;
 pub mod signals;
 pub(crate) mod words;
 

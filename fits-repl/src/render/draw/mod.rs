@@ -287,9 +287,10 @@ impl Drawing {
         self.svg(&format!("<style>{}</style>\n", style::rules(TYPE)))
     }
 
-    /// The picture inside a page that has the rules of [`style`].
-    pub(crate) fn inside(&self) -> String {
-        self.svg("")
+    /// The picture inside a page that has the rules of [`style`], and how tall it
+    /// is.
+    pub(crate) fn inside(&self) -> (String, f64) {
+        (self.svg(""), self.lowest + EDGE)
     }
 
     fn svg(&self, style: &str) -> String {

@@ -1,7 +1,7 @@
 //! An answer as one SVG picture, a file of its own.
 
 mod joint;
-mod passes;
+pub(crate) mod passes;
 mod stack;
 pub(crate) mod zones;
 

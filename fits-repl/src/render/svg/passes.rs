@@ -3,7 +3,7 @@
 use fits_core::{Length, Limits, standards::iso286::Feature};
 
 use crate::{
-    answer::{EntryFigures, PassLogAnswer, PassesAnswer},
+    answer::{EntryFigures, FeatureAnswer, PassFigure, PassFigures, PassLogAnswer, PassesAnswer},
     query::Dial,
     questions::part::plan_shape::PlanShape,
     render::{
@@ -31,11 +31,47 @@ struct Row {
     is_read: bool,
 }
 
+/// A pass of a plan in words.
+pub(crate) struct Step {
+    pub(crate) name: &'static str,
+    /// What to dial, or the drill.
+    pub(crate) dial: String,
+    pub(crate) to: Length,
+    /// The size after it in both units.
+    pub(crate) figures: [String; 2],
+}
+
+/// The passes of a plan, as its table has them.
+pub(crate) fn steps(
+    plan: &PassFigures,
+    feature: &FeatureAnswer,
+    dial: Dial,
+    text: &Text,
+) -> Vec<Step> {
+    let shapes = text.units().map(|unit| PlanShape::of(plan, unit, feature));
+    let dialled = |pass: &PassFigure| match (&pass.drill, pass.dial_mm) {
+        (Some(drill), _) => drill.clone(),
+        (None, _) if pass.name == "spring" => "leave the dial".into(),
+        (None, Some(change)) => {
+            let change = if dial == Dial::Radius { change.0.half() } else { change.0 };
+            format!("dial {}", shapes[0].cut(change))
+        }
+        (None, None) => "as it measures".into(),
+    };
+    let step = |pass: &PassFigure| Step {
+        name: pass.name,
+        dial: dialled(pass),
+        to: pass.to_mm.0,
+        figures: shapes.map(|shape| shape.size(pass.to_mm.0)),
+    };
+    plan.passes.iter().map(step).collect()
+}
+
 pub(super) fn plan(answer: &PassesAnswer, text: &Text) -> Option<Drawing> {
     let feature = &answer.feature;
-    let shapes = text.units().map(|unit| PlanShape::of(&answer.plan, unit, feature));
     let mut rows = Vec::new();
     if let Some(start) = answer.plan.start_mm {
+        let shapes = text.units().map(|unit| PlanShape::of(&answer.plan, unit, feature));
         rows.push(Row {
             words: ["start".into(), String::new()],
             size: Some(start.0),
@@ -44,24 +80,13 @@ pub(super) fn plan(answer: &PassesAnswer, text: &Text) -> Option<Drawing> {
             is_read: true,
         });
     }
-    for pass in &answer.plan.passes {
-        let dial = match (&pass.drill, pass.dial_mm) {
-            (Some(drill), _) => drill.clone(),
-            (None, _) if pass.name == "spring" => "leave the dial".into(),
-            (None, Some(dial)) => {
-                let dial = if answer.dial == Dial::Radius { dial.0.half() } else { dial.0 };
-                format!("dial {}", shapes[0].cut(dial))
-            }
-            (None, None) => "as it measures".into(),
-        };
-        rows.push(Row {
-            words: [pass.name.to_owned(), dial],
-            size: Some(pass.to_mm.0),
-            uncertainty: None,
-            figures: shapes.map(|shape| shape.size(pass.to_mm.0)),
-            is_read: false,
-        });
-    }
+    rows.extend(steps(&answer.plan, feature, answer.dial, text).into_iter().map(|step| Row {
+        words: [step.name.to_owned(), step.dial],
+        size: Some(step.to),
+        uncertainty: None,
+        figures: step.figures,
+        is_read: false,
+    }));
     let [unit, _] = text.units();
     let nominal = Text::size(feature.nominal_mm.0, unit);
     let mut drawing = Drawing::new(&format!("{} {nominal} {}", answer.work, feature.class));

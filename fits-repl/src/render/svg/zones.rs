@@ -105,7 +105,7 @@ pub(super) fn fit(answer: &FitAnswer, text: &Text) -> Option<Drawing> {
 }
 
 /// A pair's zones and clearance on a drawing that is begun.
-pub(crate) fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text) -> Option<()> {
+fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text) -> Option<()> {
     let zone = |feature: &FeatureAnswer| {
         let measured = answer.measured.as_ref().filter(|it| Some(it.part) == feature.kind);
         let reading = measured.map(|it| Seen {
@@ -142,7 +142,26 @@ pub(crate) fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text) -> 
     Some(())
 }
 
-pub(super) fn pair_reading(answer: &PairReadingAnswer, text: &Text) -> Option<Drawing> {
+/// A pair's zones for a page that says the rest.
+pub(crate) fn of_fit(answer: &FitAnswer, text: &Text) -> Option<Drawing> {
+    let mut drawing = Drawing::untitled("where the limits of both parts lie");
+    fit_in(&mut drawing, answer, text)?;
+    Some(drawing)
+}
+
+/// A feature's zone, with its reading where there is one, for such a page.
+pub(crate) fn of_feature(
+    answer: &FeatureAnswer,
+    reading: Option<&ReadingFigures>,
+    text: &Text,
+) -> Option<Drawing> {
+    let mut drawing = Drawing::untitled("where the limits lie");
+    let zone = Zone::of(answer, text, reading.map(|reading| Seen::of(reading, text)));
+    zones(&mut drawing, text, Some(answer.nominal_mm.0), &[zone])?;
+    Some(drawing)
+}
+
+pub(crate) fn pair_reading(answer: &PairReadingAnswer, text: &Text) -> Option<Drawing> {
     let (hole, shaft) = (&answer.hole, &answer.shaft);
     let within = if answer.within { "within the fit" } else { "NOT within the fit" };
     let title = format!("{}: {within}", pair_called(&hole.feature, &shaft.feature, text));

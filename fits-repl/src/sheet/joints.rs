@@ -1,0 +1,285 @@
+//! The last page: putting the parts together.
+
+use fits_core::{
+    Kind, Length,
+    job::whole::{Job, Mate, Nominal, Side},
+    shop::assemble::lead_in,
+};
+
+use crate::{
+    answer::{Answer, AssemblyAnswer},
+    questions::Answered as _,
+    render::text::Text,
+    session::Session,
+    sheet::{
+        asked::{self, Pair, typed},
+        html::{Block, Cell, Page, pages as paged},
+        part::text_of,
+    },
+};
+
+/// A joint, and what is known of it.
+struct Joint<'a> {
+    mate: &'a Mate,
+    pair: Option<(String, Pair)>,
+}
+
+impl Joint<'_> {
+    /// Pressed joints come first, then those of either kind, then those that slide
+    /// or run; what is not known, last. Common practice, no source.
+    fn turn(&self) -> u8 {
+        match &self.pair {
+            Some((_, Pair::Fit(fit))) => match fit.kind {
+                Kind::Interference => 0,
+                Kind::Transition => 1,
+                Kind::Clearance => 2,
+            },
+            Some((_, Pair::Read(pair))) if pair.actual_clearance_mm.0.is_negative() => 0,
+            Some(_) => 2,
+            None => 3,
+        }
+    }
+
+    fn least_and_most(&self) -> Option<(Length, Length)> {
+        Some(match &self.pair.as_ref()?.1 {
+            Pair::Fit(fit) => (fit.clearance.min_mm.0, fit.clearance.max_mm.0),
+            Pair::Read(pair) => (pair.actual_clearance_mm.0, pair.actual_clearance_mm.0),
+        })
+    }
+}
+
+pub(super) fn pages(job: &Job, session: &mut Session) -> Vec<Page> {
+    let mut joints: Vec<Joint<'_>> = job
+        .mates
+        .iter()
+        .map(|mate| Joint { mate, pair: asked::pair(session, &asked::of_pair(job, mate)) })
+        .collect();
+    joints.sort_by_key(Joint::turn);
+    let mut head = Block::default();
+    head.heading(1, "Assembly");
+    if joints.is_empty() {
+        head.say("The note names no joint.");
+    } else {
+        head.say(
+            "In this order: pressed joints first, then those that slide or run (common practice, \
+             no source).",
+        );
+    }
+    head.table(
+        "Written in at the bench",
+        &["temperature", "instrument", "date"],
+        &[vec![Cell::Box, Cell::Box, Cell::Box]],
+    );
+    let mut blocks = vec![head];
+    for (number, joint) in joints.iter().enumerate() {
+        blocks.push(block(job, number + 1, joint, session));
+    }
+    blocks.extend(end_play(job, session));
+    blocks.extend(loose_ends(job));
+    paged("Assembly", blocks)
+}
+
+fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> Block {
+    let mate = joint.mate;
+    let text = text_of(session, job.features.get(mate.hole));
+    let mut block = Block::default();
+    let (shaft, hole) = (job.full_name(mate.shaft), job.full_name(mate.hole));
+    block.heading(2, &format!("{number} {shaft} into {hole}"));
+    let said = mate.fit.words.trim();
+    if !said.is_empty() {
+        block.say(&format!("Fit: {said}"));
+    }
+    let Some((low, high)) = joint.least_and_most() else {
+        block.say("No figures: the note gives no size or no fit that has one.");
+        return block;
+    };
+    if low == high {
+        block.say(&format!("As measured: {}", text.play(low)));
+    } else {
+        block.say(&format!("Expect {}, to {}", text.play(low), text.play(high)));
+    }
+    if low.is_negative() {
+        pressed(job, joint, session, &text, &mut block);
+    }
+    let rows = vec![vec![Cell::from("found"), Cell::Box, Cell::from("done"), Cell::Box]];
+    block.table(&format!("Joint {number}"), &[], &rows);
+    block
+}
+
+/// Force, heat and lead-in of a joint that is tight.
+fn pressed(job: &Job, joint: &Joint<'_>, session: &mut Session, text: &Text, block: &mut Block) {
+    let query = force_query(job, joint);
+    let answer = query.as_ref().ok().and_then(|query| match session.evaluate(query).ok()? {
+        Answer::Assembly(answer) => Some((query, answer)),
+        _ => None,
+    });
+    match (&answer, &query) {
+        (Some((query, answer)), _) => force(query, answer, text, block),
+        (None, Err(missing)) => block.say(&format!("Force and heat: {missing} is not given.")),
+        (None, Ok(query)) => block.say(&format!("Force and heat: ask `{query}`.")),
+    }
+    let size = asked::nominal(job, joint.mate).map(|(size, _)| size);
+    let bore = match joint.pair.as_ref().map(|(_, pair)| pair) {
+        Some(Pair::Fit(fit)) => Some(fit.hole.lower_mm.0),
+        Some(Pair::Read(pair)) => Some(pair.hole.reading.at_20()),
+        None => None,
+    };
+    if let (Some(size), Some(bore)) = (size, bore)
+        && let Ok(entry) = lead_in(size, bore)
+    {
+        let [one, _] = text.units();
+        let (least, most) = entry.pilot;
+        block.say(&format!(
+            "Lead-in: a chamfer of {}\u{b0}, {} long; or a pilot {} to {}",
+            entry.angle,
+            text.one_difference(entry.length),
+            Text::size(least, one),
+            Text::size(most, one)
+        ));
+        block.care("unconfirmed: the chamfer, from memory; check before you cut");
+    }
+    let cautions = match joint.pair.as_ref().map(|(_, pair)| pair) {
+        Some(Pair::Fit(fit)) => fit.cautions.as_slice(),
+        Some(Pair::Read(pair)) => pair.cautions.as_slice(),
+        None => &[],
+    };
+    for caution in cautions {
+        block.care(caution);
+    }
+}
+
+fn force(query: &str, answer: &AssemblyAnswer, text: &Text, block: &mut Block) {
+    block.say(&format!("Worked out as `{query}`."));
+    if answer.yields {
+        block.care("a part yields or cracks at the tightest: ask before it is pressed");
+    }
+    if let Some(force) = answer.press_force_n {
+        block.say(&format!("Press with up to {}", text.force(force)));
+    }
+    if let Some(heat) = answer.heat_to_c {
+        block.say(&format!("Or heat the outer part to {}", text.temperature(heat)));
+    }
+    if let Some(limit) = answer.heat_limit_c {
+        block.say(&format!("No part may get hotter than {}", text.temperature(limit)));
+    }
+    if let Some(what) = answer.unconfirmed() {
+        block.care(&format!("unconfirmed: {what}, from memory; check before you cut"));
+    }
+}
+
+/// The query for a pressed joint's force, or what it wants that is not given.
+fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
+    let mate = joint.mate;
+    let (size, unit) = asked::nominal(job, mate).ok_or("the size")?;
+    let (hole, shaft) = match (job.features.get(mate.hole), job.features.get(mate.shaft)) {
+        (Some(hole), Some(shaft)) => (hole, shaft),
+        _ => return Err("the joint"),
+    };
+    let sizes = |part: usize, side: Side| {
+        job.features_of(part)
+            .filter(move |(_, feature)| feature.side == side)
+            .filter_map(|(_, feature)| Some((feature, feature.nominal.as_ref()?.size()?)))
+    };
+    let material = |part: usize| job.parts.get(part).and_then(|part| part.material.as_deref());
+    let outside = sizes(hole.part, Side::Shaft)
+        .filter(|(_, outside)| *outside > size)
+        .map(|(_, outside)| outside)
+        .min()
+        .ok_or("the outside of the outer part")?;
+    let length = [shaft.part, hole.part]
+        .into_iter()
+        .find_map(|part| {
+            let mut found =
+                sizes(part, Side::Length).filter(|(feature, _)| feature.name == "length");
+            found.next().map(|(_, length)| length)
+        })
+        .ok_or("the length of the joint")?;
+    let (hub, inner) = (
+        material(hole.part).ok_or("what the outer part is made of")?,
+        material(shaft.part).ok_or("what the inner part is made of")?,
+    );
+    let bore =
+        sizes(shaft.part, Side::Hole).map(|(_, bore)| bore).filter(|bore| *bore < size).max();
+    let bore = bore.map_or(String::new(), |bore| format!(" id {}", typed(bore, unit)));
+    let tight = match joint.pair.as_ref().map(|(_, pair)| pair) {
+        Some(Pair::Fit(fit))
+            if !fit.hole.class.contains(' ') && fit.hole.class == fit.shaft.class =>
+        {
+            fit.hole.class.clone()
+        }
+        Some(Pair::Fit(fit)) if !fit.hole.class.contains(' ') && !fit.shaft.class.contains(' ') => {
+            format!("{}/{}", fit.hole.class, fit.shaft.class)
+        }
+        _ => {
+            let (low, _) = joint.least_and_most().ok_or("the interference")?;
+            let most = low.checked_neg().map_err(|_| "the interference")?;
+            format!("interference {}", typed(most, unit))
+        }
+    };
+    Ok(format!(
+        "assemble {} {tight}, hub {hub} od {} long {}, shaft {inner}{bore}",
+        typed(size, unit),
+        typed(outside, unit),
+        typed(length, unit)
+    ))
+}
+
+/// The play along the axis that the note asks for.
+fn end_play(job: &Job, session: &Session) -> Option<Block> {
+    let is_play = |name: &str| {
+        let name = name.to_lowercase();
+        ["play", "float", "shake"].iter().any(|word| name.contains(word))
+    };
+    let wanted: Vec<Vec<Cell>> = job
+        .features
+        .iter()
+        .enumerate()
+        .filter(|(_, feature)| feature.side.surface().is_none() && is_play(&feature.name))
+        .filter_map(|(at, feature)| {
+            let units = text_of(session, Some(feature)).units();
+            let both = |size: Length| units.map(|unit| Text::size(size, unit)).join(" or ");
+            let words = match feature.nominal.as_ref()? {
+                Nominal::Size(size) => both(*size),
+                Nominal::Between(low, high) => format!("{} to {}", both(*low), both(*high)),
+                Nominal::Thread(_) => return None,
+            };
+            let read = match feature.reading() {
+                Some(reading) => Cell::from(both(reading.size)),
+                None => Cell::Box,
+            };
+            Some(vec![job.full_name(at).into(), words.into(), read])
+        })
+        .collect();
+    if wanted.is_empty() {
+        return None;
+    }
+    let mut block = Block::default();
+    block.heading(2, "End play");
+    block.table("Play along the axis", &["where", "wanted", "read"], &wanted);
+    Some(block)
+}
+
+/// Remarks and questions that no part's page has.
+fn loose_ends(job: &Job) -> Option<Block> {
+    let on_a_page = |line: usize| job.features.iter().any(|feature| feature.line == line);
+    let said: Vec<&str> = job
+        .remarks
+        .iter()
+        .filter(|remark| remark.part.is_none())
+        .map(|remark| remark.text.as_str())
+        .collect();
+    let asked: Vec<_> = job.questions.iter().filter(|it| !on_a_page(it.line)).collect();
+    if said.is_empty() && asked.is_empty() {
+        return None;
+    }
+    let mut block = Block::default();
+    block.heading(2, "Notes and questions");
+    for words in said {
+        block.say(words);
+    }
+    for question in asked {
+        let answer = question.answer.as_ref().map_or(String::new(), |it| format!(" {it}"));
+        block.say(&format!("? {}{answer}", question.text));
+    }
+    Some(block)
+}

@@ -1,0 +1,392 @@
+//! The sheet of a job: valid HTML, readable by a screen reader, its figures those
+//! of single queries, and nothing that was written taken for markup.
+
+use fits_core::{
+    Deviations, Length,
+    job::whole::{
+        Feature, FitSaid, Job, Mate, Nominal, Part, Question, Reading, Remark, Side, State,
+    },
+    shop::words::Word,
+    size::Unit,
+};
+use fits_repl::{answer::Answer, session::Session, sheet};
+use scraper::{ElementRef, Html, Selector};
+
+fn size(text: &str) -> Length {
+    text.parse().unwrap_or_else(|_| panic!("{text}"))
+}
+
+/// A job in the making.
+#[derive(Default)]
+struct Press(Job);
+
+impl Press {
+    fn part(&mut self, name: &str, material: Option<&str>, bought: bool) -> usize {
+        self.0.parts.push(Part {
+            name: name.to_owned(),
+            line: self.0.parts.len() + 1,
+            material: material.map(str::to_owned),
+            count: None,
+            bought,
+        });
+        self.0.parts.len() - 1
+    }
+
+    fn feature(
+        &mut self,
+        part: usize,
+        name: &str,
+        side: Side,
+        nominal: Nominal,
+        unit: Unit,
+    ) -> usize {
+        let line = 100 + self.0.features.len();
+        self.0.features.push(Feature {
+            part,
+            name: name.to_owned(),
+            line,
+            at: 0..1,
+            side,
+            nominal: Some(nominal),
+            unit,
+            unit_from: fits_core::job::whole::UnitFrom::Written,
+            class: None,
+            deviations: None,
+            readings: Vec::new(),
+            done: false,
+            implied: false,
+            earlier: Vec::new(),
+        });
+        self.0.features.len() - 1
+    }
+
+    fn inch(&mut self, part: usize, name: &str, side: Side, text: &str) -> usize {
+        self.feature(part, name, side, Nominal::Size(size(text)), Unit::Inch)
+    }
+
+    fn mate(&mut self, hole: usize, shaft: usize, word: &str) {
+        self.0.mates.push(Mate {
+            line: 1,
+            hole,
+            shaft,
+            fit: FitSaid {
+                words: word.to_owned(),
+                word: (!word.is_empty()).then(|| Word::find(word).expect("a word")),
+                clearance: None,
+            },
+            called: None,
+        });
+    }
+
+    fn read(&mut self, feature: usize, text: &str) {
+        let reading =
+            Reading { line: 1, at: 0..1, size: size(text), state: State::Free, date: None };
+        self.0.features[feature].readings.push(reading);
+    }
+}
+
+/// Parts of a hand-cranked cider press.
+fn press() -> Job {
+    let mut press = Press::default();
+    press.0.title = Some("Cider press, new bearings".into());
+    let crank = press.part("crank shaft", Some("1018"), false);
+    let journal = press.inch(crank, "journal", Side::Shaft, "0.75in");
+    press.inch(crank, "journal length", Side::Length, "2in");
+    let seat = press.inch(crank, "gear seat", Side::Shaft, "0.875in");
+    press.inch(crank, "gear seat length", Side::Length, "1.25in");
+    let bushing = press.part("bushing", Some("bronze"), true);
+    let inside = press.inch(bushing, "inside", Side::Hole, "0.75in");
+    let outside = press.inch(bushing, "outside", Side::Shaft, "1in");
+    press.inch(bushing, "length", Side::Length, "1in");
+    let housing = press.part("housing", Some("cast iron"), false);
+    let bore = press.inch(housing, "bore", Side::Hole, "1in");
+    press.inch(housing, "boss", Side::Shaft, "2.5in");
+    let gear = press.part("gear", Some("cast iron"), false);
+    let eye = press.inch(gear, "eye", Side::Hole, "0.875in");
+    press.mate(inside, journal, "running");
+    press.mate(bore, outside, "press");
+    press.mate(eye, seat, "press");
+    press.read(outside, "1.0025in");
+    press.read(seat, "0.8762in");
+    press.read(eye, "0.8748in");
+    let pin = press.part("pin", Some("steel"), false);
+    let body =
+        press.feature(pin, "body", Side::Shaft, Nominal::Size(size("20mm")), Unit::Millimetre);
+    press.0.features[body].class = Some("g6".into());
+    let roller = press.part("roller", None, false);
+    let eye =
+        press.feature(roller, "eye", Side::Hole, Nominal::Size(size("20mm")), Unit::Millimetre);
+    press.0.features[eye].class = Some("H7".into());
+    press.mate(eye, body, "");
+    let gap =
+        press.feature(roller, "width", Side::Length, Nominal::Size(size("30mm")), Unit::Millimetre);
+    press.0.features[gap].deviations =
+        Deviations::new(size("0.1mm").checked_neg().expect("small"), Length::ZERO).ok();
+    let screw = press.part("screw", None, false);
+    press.feature(
+        screw,
+        "thread",
+        Side::Thread,
+        Nominal::Thread("M10x1.25".into()),
+        Unit::Millimetre,
+    );
+    let stop =
+        press.feature(pin, "stop", Side::Hole, Nominal::Size(size("30mm")), Unit::Millimetre);
+    press.0.features[stop].class = Some("CD6".into());
+    press.feature(
+        crank,
+        "end play",
+        Side::Other,
+        Nominal::Between(size("0.005in"), size("0.010in")),
+        Unit::Inch,
+    );
+    press.0.remarks.push(Remark { line: 3, text: "the gear is scarred".into(), part: Some(gear) });
+    press.0.questions.push(Question {
+        line: 900,
+        at: 0..1,
+        text: "what drill for the pin?".into(),
+        answer: None,
+        by_writer: true,
+    });
+    press.0
+}
+
+fn page(job: &Job) -> String {
+    if let Some(out) = std::env::var_os("DUMP") { std::fs::write(out, sheet::page(job, &mut Session::new())).unwrap(); }
+    sheet::page(job, &mut Session::new())
+}
+
+fn all<'a>(document: &'a Html, selector: &str) -> Vec<ElementRef<'a>> {
+    document.select(&Selector::parse(selector).expect("a selector")).collect()
+}
+
+fn words(element: ElementRef<'_>) -> String {
+    element.text().collect::<String>().replace('\u{a0}', " ")
+}
+
+/// Valid as the HTML standard parses it, one heading a page, tables with captions
+/// and heads that say what they head, no script, nothing from elsewhere.
+fn is_sound(html: &str) -> Html {
+    let document = Html::parse_document(html);
+    assert!(document.errors.is_empty(), "{:?}", document.errors);
+    assert_eq!(all(&document, "html[lang]").len(), 1);
+    assert_eq!(
+        all(&document, "title")
+            .iter()
+            .filter(|it| it
+                .parent()
+                .is_some_and(|up| up.value().as_element().is_some_and(|up| up.name() == "head")))
+            .count(),
+        1
+    );
+    for banned in ["script", "link", "iframe", "img", "object", "[onclick]", "[href]", "[src]"] {
+        assert!(all(&document, banned).is_empty(), "{banned}");
+    }
+    assert!(!html.contains("@import") && !html.contains("url("));
+    assert!(!all(&document, "h1").is_empty());
+    for table in all(&document, "table") {
+        let caption = Selector::parse("caption").expect("a selector");
+        assert!(table.select(&caption).all(|caption| !words(caption).trim().is_empty()));
+        assert_eq!(table.select(&caption).count(), 1, "{}", words(table));
+    }
+    assert_eq!(all(&document, "th").len(), all(&document, "th[scope]").len());
+    for picture in all(&document, "svg") {
+        assert!(picture.attr("role") == Some("img") && picture.attr("aria-label").is_some());
+    }
+    let of = all(&document, ".page").len();
+    for (at, page) in all(&document, ".page").into_iter().enumerate() {
+        let wanted = format!("page {} of {of}", at + 1);
+        assert!(words(page).contains(&wanted), "no `{wanted}`");
+    }
+    document
+}
+
+#[test]
+fn the_sheet_is_valid_and_has_a_page_for_each_part_and_one_for_the_assembly() {
+    let job = press();
+    let html = page(&job);
+    let document = is_sound(&html);
+    let heads: Vec<String> = all(&document, "h1").into_iter().map(words).collect();
+    let mut wanted: Vec<String> = job.parts.iter().map(|part| part.name.clone()).collect();
+    wanted.push("Assembly".into());
+    assert_eq!(heads, wanted);
+    let said = words(document.root_element());
+    for line in
+        ["the gear is scarred", "what drill for the pin?", "0.0050 in or 0.127 mm to 0.0100 in"]
+    {
+        assert!(said.contains(line), "no {line}");
+    }
+    // Boxes to write in, on every part that is cut.
+    assert!(all(&document, "td.box").len() > 20);
+    for head in ["temperature", "instrument", "dialled", "read"] {
+        assert!(all(&document, "th").into_iter().any(|th| words(th) == head), "no {head}");
+    }
+}
+
+#[test]
+fn figures_are_those_of_the_single_queries() {
+    let document = is_sound(&page(&press()));
+    let said = words(document.root_element());
+    let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
+    let mut session = Session::new();
+    let mut fit = |query: &str| match session.evaluate(query) {
+        Ok(Answer::Fit(fit)) => fit,
+        other => panic!("{query}: {other:?}"),
+    };
+    // ASME B4.1 table 2, RC4 at 3/4 in: shaft 0.7484 to 0.7492.
+    let running = fit("0.750in running, hub bronze bushing");
+    assert_eq!(running.shaft.lower_mm.0, size("0.7484in"));
+    for wanted in [
+        "Cut to 0.7488 in (19.020 mm)",
+        "not under 0.7484 in 19.010 mm",
+        "not over 0.7492 in 19.029 mm",
+    ] {
+        assert!(
+            said.replace('\n', " ").contains(wanted) || said.contains(&wanted.replace(' ', "")),
+            "no `{wanted}`: {said}"
+        );
+    }
+    // The bushing is in hand, so the housing's bore is made to suit it.
+    let suited = fit("1in press, hub bronze bushing, shaft = 1.0025in");
+    let aim = suited.hole.aim_mm.0.millimetres() / 25.4;
+    assert!(said.contains(&format!("Cut to {aim:.4} in")), "no {aim}: {said}");
+    // Both parts of the gear's joint were read: 0.8762 less 0.8748.
+    assert!(said.contains("As measured: 1.4 thou 0.036 mm interference"), "{said}");
+    // ISO 286-2: 20 g6 is -7 to -20 um.
+    assert!(said.contains("Cut to 19.987 mm (0.7869 in)"), "{said}");
+    // A recalled figure is marked.
+    assert!(said.contains("! unconfirmed: "), "{said}");
+    // ISO 965: M10x1.25.
+    assert!(said.contains("M10x1.25"), "{said}");
+}
+
+#[test]
+fn what_was_read_has_no_passes_and_what_is_bought_is_not_cut() {
+    let mut job = press();
+    let document = is_sound(&page(&job));
+    let captions = |document: &Html| -> Vec<String> {
+        all(document, "caption")
+            .into_iter()
+            .map(words)
+            .filter(|it| it.starts_with("Passes"))
+            .collect()
+    };
+    let before = captions(&document);
+    assert!(before.iter().any(|it| it.contains("journal")), "{before:?}");
+    assert!(before.iter().any(|it| it.contains("bore")), "{before:?}");
+    for not_cut in ["inside", "outside", "gear seat", "eye;"] {
+        let cut = before.iter().any(|it| it.contains(not_cut));
+        assert!(!cut || not_cut == "eye;", "{not_cut}: {before:?}");
+    }
+    // A good reading ends the passes.
+    job.features[0].readings.push(Reading {
+        line: 1,
+        at: 0..1,
+        size: size("0.7488in"),
+        state: State::Free,
+        date: None,
+    });
+    let after = captions(&is_sound(&page(&job)));
+    assert_eq!(after.len(), before.len() - 1, "{after:?}");
+}
+
+#[test]
+fn names_are_text_whatever_they_hold() {
+    let hazards = [
+        "<b>&\"'</b><script>alert(1)</script>",
+        "crank\u{0}\u{7}\u{1b}[31m\u{202e}\u{2028}\u{fffe}",
+        "</style></section><!-- -->]]>&lt;",
+        &"w".repeat(400),
+    ];
+    for hazard in hazards {
+        let mut job = press();
+        job.title = Some(hazard.to_owned());
+        for part in &mut job.parts {
+            part.name = hazard.to_owned();
+            part.material = Some(hazard.to_owned());
+        }
+        for feature in &mut job.features {
+            hazard.clone_into(&mut feature.name);
+        }
+        for mate in &mut job.mates {
+            hazard.clone_into(&mut mate.fit.words);
+        }
+        for remark in &mut job.remarks {
+            hazard.clone_into(&mut remark.text);
+        }
+        let html = page(&job);
+        let document = is_sound(&html);
+        assert!(all(&document, "b").is_empty());
+        let is_obeyed =
+            |c: char| c.is_control() && c != '\n' || ('\u{202a}'..='\u{202e}').contains(&c);
+        assert!(!html.contains(is_obeyed), "{hazard:?}");
+        let heads: Vec<String> = all(&document, "h1").into_iter().map(words).collect();
+        if !hazard.contains(is_obeyed) {
+            assert!(heads.iter().any(|head| head == hazard), "{heads:?}");
+        }
+    }
+}
+
+#[test]
+fn a_job_of_nothing_and_one_without_sizes_have_a_sheet() {
+    is_sound(&page(&Job::default()));
+    let mut job = press();
+    for feature in &mut job.features {
+        feature.nominal = None;
+    }
+    is_sound(&page(&job));
+    // Sizes that no shop has.
+    for text in ["0.0000001mm", "90000000mm"] {
+        let mut job = press();
+        for feature in &mut job.features {
+            feature.nominal = Some(Nominal::Size(size(text)));
+        }
+        is_sound(&page(&job));
+    }
+    // A mate that points at nothing.
+    let mut job = press();
+    for mate in &mut job.mates {
+        mate.hole = 10_000;
+    }
+    is_sound(&page(&job));
+}
+
+/// WCAG 2.1, 1.4.3: 4.5 to 1 for words, by its own formula of relative luminance.
+#[test]
+fn colours_stand_out_and_type_is_large() {
+    let html = page(&press());
+    let css =
+        html.split("<style>").nth(1).and_then(|rest| rest.split("</style>").next()).expect("style");
+    let luminance = |colour: &str| -> f64 {
+        let channel = |at: usize| {
+            let value =
+                f64::from(u8::from_str_radix(&colour[at..at + 2], 16).expect("a colour")) / 255.0;
+            if value <= 0.03928 { value / 12.92 } else { ((value + 0.055) / 1.055).powf(2.4) }
+        };
+        0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5)
+    };
+    let mut papers = 0;
+    for scheme in css.split("@media screen and (prefers-color-scheme:dark)") {
+        let inks = scheme
+            .match_indices('#')
+            .filter(|(at, _)| scheme[at + 1..].chars().take(6).all(|c| c.is_ascii_hexdigit()));
+        let colours: Vec<&str> = inks.map(|(at, _)| &scheme[at..at + 7]).collect();
+        let paper = scheme.find(".drawing .paper{fill:").map(|at| &scheme[at + 21..at + 28]);
+        let metal = scheme.find(".drawing .metal{fill:").map(|at| &scheme[at + 21..at + 28]);
+        let (Some(paper), Some(metal)) = (paper, metal) else { continue };
+        papers += 1;
+        for colour in colours.into_iter().filter(|colour| ![paper, metal].contains(colour)) {
+            let (one, other) = (luminance(colour), luminance(paper));
+            let contrast = (one.max(other) + 0.05) / (one.min(other) + 0.05);
+            // Colours of the other scheme's paper stand here as the page's own.
+            assert!(contrast >= 4.5 || contrast < 1.3, "{colour} on {paper}: {contrast}");
+        }
+    }
+    assert_eq!(papers, 2);
+    for (at, _) in css.match_indices("font-size:") {
+        let pixels: f64 =
+            css[at + 10..].split("px").next().and_then(|it| it.parse().ok()).expect("px");
+        // 96 pixels of CSS and 72 points are an inch.
+        assert!(pixels * 72.0 / 96.0 >= 14.0, "{pixels} px");
+    }
+}
