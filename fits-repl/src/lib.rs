@@ -12,6 +12,7 @@ pub mod batch;
 mod files;
 pub mod help;
 pub mod line_editor;
+pub mod note;
 pub mod problem;
 pub mod query;
 pub(crate) mod questions;

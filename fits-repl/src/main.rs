@@ -50,6 +50,7 @@ enum Form {
     Text,
     Json,
     Svg,
+    Csv,
 }
 
 /// What the command line asks for.
@@ -59,6 +60,7 @@ enum Task {
     Prompt,
     Once { form: Form, query: OsString },
     Batch(Option<OsString>),
+    Job { file: PathBuf, form: Form },
 }
 
 fn main() -> ExitCode {
@@ -77,6 +79,7 @@ fn main() -> ExitCode {
         Task::Prompt => prompt(files),
         Task::Once { form, query } => once(files, form, query),
         Task::Batch(file) => lines(files, file),
+        Task::Job { file, form } => job(&file, form),
     };
     match done {
         Ok(status) => ExitCode::from(status),
@@ -112,6 +115,9 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), Stri
                 return Ok((files, Task::Version));
             }
             Some(lexopt::Arg::Value(word)) if word == "batch" => return batch(parser, files),
+            Some(lexopt::Arg::Value(word)) if word == "job" => {
+                return job_task(parser, files, form);
+            }
             Some(lexopt::Arg::Value(word)) => {
                 return Ok((files, Task::Once { form, query: rest(&mut parser, Some(word))? }));
             }
@@ -138,6 +144,26 @@ fn batch(mut parser: lexopt::Parser, mut files: Files) -> Result<(Files, Task), 
         }
     }
     Ok((files, Task::Batch(input)))
+}
+
+/// What stands after `job`: a note, and what is wanted of it.
+fn job_task(
+    mut parser: lexopt::Parser,
+    files: Files,
+    mut form: Form,
+) -> Result<(Files, Task), String> {
+    let mut note = None;
+    while let Some(argument) = parser.next().map_err(|error| error.to_string())? {
+        match argument {
+            lexopt::Arg::Long("json") => form = Form::Json,
+            lexopt::Arg::Long("csv") => form = Form::Csv,
+            lexopt::Arg::Value(name) if note.is_none() => note = Some(PathBuf::from(name)),
+            lexopt::Arg::Value(_) => return Err("`job` takes one note".into()),
+            other => return Err(other.unexpected().to_string()),
+        }
+    }
+    let file = note.ok_or("the note is missing after `job`: `fits job FILE`")?;
+    Ok((files, Task::Job { file, form }))
 }
 
 /// The file after an option.
@@ -295,6 +321,17 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
         }
     }
     Ok(status)
+}
+
+/// A note, read: what to cut, what to ask, what is left.
+fn job(file: &std::path::Path, form: Form) -> io::Result<u8> {
+    let named =
+        |error: io::Error| io::Error::new(error.kind(), format!("{}: {error}", file.display()));
+    let text = std::fs::read_to_string(file).map_err(named)?;
+    let job = fits_repl::note::read(&text);
+    let _ = form;
+    write_out(fits_repl::note::json_lines(&job).as_bytes())?;
+    Ok(0)
 }
 
 fn lines(files: Files, file: Option<OsString>) -> io::Result<u8> {

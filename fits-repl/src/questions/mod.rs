@@ -11,6 +11,7 @@ pub(crate) mod drill;
 pub(crate) mod general;
 pub(crate) mod grade;
 pub(crate) mod help;
+pub(crate) mod job;
 pub(crate) mod joint;
 pub(crate) mod keyway;
 pub(crate) mod log;

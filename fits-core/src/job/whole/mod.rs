@@ -146,6 +146,9 @@ pub struct Feature {
     pub done: bool,
     /// Never listed: a mate that another feature needs.
     pub implied: bool,
+    /// The features that this one stands for, where it was said of several
+    /// alike and they were told apart later: `journals`, then `journal L`.
+    pub instances: Vec<usize>,
     /// Lines that said something else before, with what they said.
     pub earlier: Vec<(usize, Nominal)>,
 }

@@ -1,0 +1,483 @@
+//! A note as a person writes it, read into a job.
+//!
+//! ```text
+//! text ─lines▶ cells ─token▶ words and numbers ─clause▶ features ─mates▶ job
+//! ```
+//!
+//! Nothing that was written is lost: what is no size is a remark, and what
+//! could be meant in two ways is a question.
+
+mod clause;
+mod items;
+mod lexicon;
+mod lines;
+mod mates;
+mod names;
+mod sizes;
+mod table;
+mod token;
+
+use std::ops::Range;
+
+use fits_core::{
+    Length,
+    job::whole::{
+        Feature, FitSaid, Job, Nominal, Question, Reading, Remark, Said, Side, State, UnitFrom,
+    },
+    size::Unit,
+};
+
+use lexicon::{feature, inwardness, is_material, stems};
+use lines::Column;
+use token::{Kind, Num, Token, tokens};
+
+/// Reads a note.
+pub fn read(text: &str) -> Job {
+    let mut reader = Reader::new(text);
+    let mut lines = text.lines().enumerate().peekable();
+    while let Some((at, line)) = lines.next() {
+        let indented =
+            lines.peek().is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*']));
+        reader.line(at + 1, line.trim_end(), indented);
+    }
+    reader.settle();
+    reader.job
+}
+
+/// The note as JSON, an object for each thing that a line says.
+pub fn json_lines(job: &Job) -> String {
+    crate::questions::job::lines::lines(job)
+}
+
+/// A mate by its name alone: found when the whole note is read.
+struct Wanted {
+    line: usize,
+    at: Range<usize>,
+    feature: usize,
+    name: String,
+    part: Option<usize>,
+    /// The feature itself, where the note sizes it in the same breath.
+    to: Option<usize>,
+    fit: FitSaid,
+    said: usize,
+    matches: bool,
+}
+
+pub(crate) struct Reader {
+    job: Job,
+    /// The parts' names as they are compared.
+    stems: Vec<Vec<String>>,
+    /// Parts as they were spoken of, the latest last.
+    recent: Vec<usize>,
+    wanted: Vec<Wanted>,
+    unit: Option<(Unit, usize)>,
+    /// What bare numbers most likely are.
+    context: Unit,
+    columns: Option<(char, Vec<(usize, Column)>)>,
+    /// The part that the lines below its name belong to.
+    current: Option<usize>,
+    last_feature: Option<usize>,
+    dated: bool,
+    has_text: bool,
+}
+
+/// What holds while a line is read.
+#[derive(Default)]
+struct Line {
+    number: usize,
+    /// The part that is spoken of.
+    subject: Option<usize>,
+    feature: Option<usize>,
+    mate_part: Option<usize>,
+    date: Option<String>,
+    /// Sizes are readings.
+    reads: bool,
+    unit: Option<Unit>,
+    done: bool,
+    state: State,
+    /// How many things the line said.
+    found: usize,
+    /// It began at the margin with the part's own name.
+    declares: bool,
+    is_row: bool,
+}
+
+impl Reader {
+    fn new(text: &str) -> Self {
+        let mut votes = (0_usize, 0_usize);
+        for token in text.lines().take(400).flat_map(|line| tokens(line, 0)) {
+            let all: &[Num] = match &token.kind {
+                Kind::Num(num) => std::slice::from_ref(num),
+                Kind::Dims(all) => all,
+                _ => &[],
+            };
+            for num in all {
+                match num.unit {
+                    Some(Unit::Millimetre) => votes.1 += 1,
+                    Some(_) => votes.0 += 1,
+                    None if num.is_inch_shaped() => votes.0 += 1,
+                    None if num.places == 0 && num.over > 15 => votes.1 += 1,
+                    None => {}
+                }
+            }
+        }
+        Self {
+            job: Job::default(),
+            stems: Vec::new(),
+            recent: Vec::new(),
+            wanted: Vec::new(),
+            unit: None,
+            context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
+            columns: None,
+            current: None,
+            last_feature: None,
+            dated: false,
+            has_text: false,
+        }
+    }
+
+    fn line(&mut self, number: usize, raw: &str, next_indented: bool) {
+        if raw.trim().is_empty() {
+            return;
+        }
+        let first = !std::mem::replace(&mut self.has_text, true);
+        if !raw.contains(|c: char| c.is_alphanumeric()) {
+            return self.remark(number, raw, None);
+        }
+        if let Some(columns) = lines::header(raw) {
+            self.columns = Some(columns);
+            return self.remark(number, raw, None);
+        }
+        if let Some(unit) = lines::unit_line(raw) {
+            self.unit = Some((unit, number));
+            if first {
+                self.job.title = Some(raw.trim().to_owned());
+            }
+            return self.remark(number, raw, None);
+        }
+        let found = tokens(raw, 0);
+        let has_size = found.iter().any(|token| {
+            matches!(
+                token.kind,
+                Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_) | Kind::Class(_)
+            )
+        });
+        let last_word = found.iter().rev().find_map(Token::word);
+        let is_heading = last_word.is_some_and(|word| inwardness(word).is_some()) && next_indented;
+        if first
+            && (!has_size
+                || lines::date(raw.rsplit("  ").next().unwrap_or_default(), true).is_some()
+                || raw.contains("started"))
+            && !is_heading
+        {
+            self.job.title = Some(raw.trim().to_owned());
+            return self.remark(number, raw, None);
+        }
+        let date = lines::date(raw, self.dated);
+        if date.is_none()
+            && let Some(columns) = self.columns.clone()
+        {
+            if self.row(number, raw, &columns) {
+                return;
+            }
+        }
+        if raw.contains("...") || raw.contains("\u{2026}\u{2026}") {
+            return self.joint_row(number, raw);
+        }
+        let (done, start) = lines::bullet(raw);
+        let indented = start > 0 && !(raw.starts_with('[') || raw.starts_with('\u{2610}'));
+        let mut line = Line { number, done, ..Line::default() };
+        let mut from = start;
+        if let Some((date, after)) = date
+            .or_else(|| lines::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
+        {
+            (line.date, line.reads, from) = (Some(date), true, after);
+            self.dated = true;
+        } else if indented {
+            line.subject = self.current;
+        } else {
+            let was = self.current;
+            from = self.head(raw, start, &mut line, next_indented && start == 0);
+            if line.subject.is_none() && start > 0 {
+                line.subject = was;
+            }
+        }
+        let before = line.found;
+        self.text(raw, from, &mut line);
+        if line.found == before {
+            let part = line.subject;
+            if !line.declares || raw[from.min(raw.len())..].contains(|c: char| c.is_alphanumeric())
+            {
+                self.remark(number, raw, part);
+            }
+        }
+    }
+
+    fn remark(&mut self, line: usize, text: &str, part: Option<usize>) {
+        self.job.remarks.push(Remark { line, text: text.trim().to_owned(), part });
+    }
+
+    fn ask(
+        &mut self,
+        line: usize,
+        at: Range<usize>,
+        text: impl Into<String>,
+        answer: Option<String>,
+    ) {
+        self.job.questions.push(Question { line, at, text: text.into(), answer, by_writer: false });
+    }
+
+    /// The part that a line at the margin opens; where the rest begins.
+    fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
+        let found = tokens(&raw[start..], start);
+        let mut end = 0;
+        while let Some(token) = found.get(end) {
+            let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
+            let begins_name = end == 0 && Self::part_phrase(&found).is_some_and(|count| count > 1);
+            let stops = lexicon::leads_to_mate(word)
+                || lexicon::is_small(word)
+                || lexicon::says_measured(word)
+                || (is_material(word)
+                    && end > 0
+                    && inwardness(word).is_none()
+                    && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
+                || (feature(word).is_some()
+                    && inwardness(word).is_none()
+                    && lexicon::stem(word) != "shoulder")
+                || (lexicon::fit(&[word]).is_some() && !begins_name);
+            let is_code = matches!(token.kind, Kind::Code(_));
+            if stops && !begins_name || is_code && end > 0 && !word.starts_with("no") || end > 4 {
+                break;
+            }
+            end += 1;
+            if begins_name && end == 1 {
+                continue;
+            }
+        }
+        if let Some(Token { kind: Kind::Num(num), .. }) = found.get(end)
+            && num.is_whole()
+            && num.unit.is_none()
+            && num.over < 10
+            && end > 0
+            && !found.get(end + 1).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
+            && found
+                .get(end + 1)
+                .is_some_and(|next| matches!(next.kind, Kind::Sign(':' | '-' | '(' | ',')))
+        {
+            end += 1;
+        }
+        let question =
+            ["what", "which", "how", "is", "do", "does", "can", "should", "where", "note", "todo"];
+        let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
+        let next = found.get(end);
+        let last = words.last().copied().unwrap_or_default();
+        let known = end > 0
+            && self
+                .part_called(&stems(&raw[start..found[end - 1].at.end]))
+                .is_some_and(|(_, score)| score >= 65);
+        let is_name = known
+            || inwardness(last).is_some()
+            || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
+            || end > 0 && next.is_some_and(|next| next.is_sign(':') && end < 4)
+            || end > 0
+                && end < 4
+                && opens_block
+                && next.is_none_or(|next| next.is_sign('(') || next.is_sign('-'));
+        if end == 0
+            || !is_name
+            || question.contains(&words.first().copied().unwrap_or_default())
+            || raw[start..].trim_end().ends_with('?') && !known && inwardness(last).is_none()
+        {
+            return start;
+        }
+        let stop = found[end - 1].at.end;
+        let part = match self.part_called(&stems(&raw[start..stop])) {
+            Some((part, score)) if score >= 85 => part,
+            _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
+        };
+        self.touch(part);
+        (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
+        self.last_feature = None;
+        self.describe(part, &found[end..]);
+        stop
+    }
+
+    /// What a line that opens a part says of it: how many, what of, bought.
+    fn describe(&mut self, part: usize, found: &[Token]) {
+        let mut material: Vec<&str> = Vec::new();
+        for (at, token) in found.iter().enumerate() {
+            let part = &mut self.job.parts[part];
+            match &token.kind {
+                Kind::Count(count) if part.count.is_none() => part.count = Some(*count),
+                Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
+                Kind::Word(word)
+                    if is_material(word)
+                        && (material.is_empty()
+                            || found[at - 1].word() == material.last().copied()) =>
+                {
+                    material.push(word);
+                }
+                Kind::Code(word)
+                    if at > 0 && found[at - 1].is_sign('(') && part.material.is_none() =>
+                {
+                    material.push(word);
+                }
+                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) if !material.is_empty() => break,
+                Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
+                _ => {}
+            }
+        }
+        if !material.is_empty() && self.job.parts[part].material.is_none() {
+            self.job.parts[part].material = Some(material.join(" "));
+        }
+    }
+
+    /// The unit of a bare number, and how it is known.
+    fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
+        if let Some(unit) = num.unit.or(row) {
+            return (unit, UnitFrom::Written);
+        }
+        if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
+            return (Unit::Inch, UnitFrom::Context);
+        }
+        match self.unit {
+            Some((unit, line)) => (unit, UnitFrom::Line(line)),
+            None => (self.context, UnitFrom::Context),
+        }
+    }
+
+    fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
+        num.length(self.unit_of(num, row).0)
+    }
+
+    /// The feature of that name on a part, or a new one.
+    fn feature(
+        &mut self,
+        line: &Line,
+        part: usize,
+        name: &str,
+        side: Side,
+        at: Range<usize>,
+    ) -> usize {
+        let same_words = |feature: &Feature| stems(&feature.name) == stems(name);
+        let found = self
+            .job
+            .features_of(part)
+            .find(|(_, feature)| feature.side == side && same_words(feature))
+            .map(|(at, _)| at);
+        found.unwrap_or_else(|| self.new_feature(line.number, part, name, side, at))
+    }
+
+    fn new_feature(
+        &mut self,
+        line: usize,
+        part: usize,
+        name: &str,
+        side: Side,
+        at: Range<usize>,
+    ) -> usize {
+        self.job.features.push(Feature {
+            part,
+            name: name.trim().to_owned(),
+            line,
+            at,
+            side,
+            nominal: None,
+            unit: self.unit.map_or(self.context, |(unit, _)| unit),
+            unit_from: UnitFrom::Context,
+            class: None,
+            deviations: None,
+            readings: Vec::new(),
+            done: false,
+            implied: false,
+            instances: Vec::new(),
+            earlier: Vec::new(),
+        });
+        self.job.features.len() - 1
+    }
+
+    /// A size said of a feature.
+    fn size(&mut self, line: &mut Line, feature: usize, nominal: Nominal, unit: (Unit, UnitFrom)) {
+        let was = self.job.features[feature].nominal.replace(nominal.clone());
+        let one = &mut self.job.features[feature];
+        if let Some(was) = was.filter(|was| *was != nominal) {
+            one.earlier.push((one.line, was));
+        }
+        (one.unit, one.unit_from) = (
+            if matches!(unit.0, Unit::Millimetre | Unit::Inch) { unit.0 } else { one.unit },
+            unit.1,
+        );
+        one.done |= line.done;
+        self.say(line, feature).nominal = Some(nominal);
+    }
+
+    /// What this line says of a feature.
+    fn say(&mut self, line: &mut Line, feature: usize) -> &mut Said {
+        line.found += 1;
+        line.feature = Some(feature);
+        self.last_feature = Some(feature);
+        self.touch(self.job.features[feature].part);
+        let at = self
+            .job
+            .said
+            .iter()
+            .rposition(|said| said.line == line.number && said.feature == feature);
+        let at = at.unwrap_or_else(|| {
+            self.job.said.push(Said {
+                line: line.number,
+                feature,
+                nominal: None,
+                reading: None,
+                mate: None,
+            });
+            self.job.said.len() - 1
+        });
+        &mut self.job.said[at]
+    }
+
+    /// A reading of a feature; asked where its unit is in doubt.
+    fn reading(&mut self, line: &mut Line, feature: usize, num: &Num) {
+        let one = &self.job.features[feature];
+        let bare = line.unit.unwrap_or(one.unit);
+        let Some(size) = num.length(bare) else { return };
+        if let Some(nominal) = one.nominal.as_ref().and_then(Nominal::size) {
+            let ratio = size.millimetres() / nominal.millimetres();
+            if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
+                let name = self.job.full_name(feature);
+                let other = if bare == Unit::Inch { "mm" } else { "in" };
+                self.ask(
+                    line.number,
+                    num.at.clone(),
+                    format!("is this reading of the {name} in {other}?"),
+                    Some("write its unit beside it".into()),
+                );
+                line.found += 1;
+                return;
+            }
+        }
+        let reading = Reading {
+            line: line.number,
+            at: num.at.clone(),
+            size,
+            state: line.state,
+            date: line.date.clone(),
+        };
+        let one = &mut self.job.features[feature];
+        one.readings.push(reading);
+        one.done |= line.done;
+        let index = one.readings.len() - 1;
+        let said = self.say(line, feature);
+        if said.reading.is_some() {
+            let said = Said {
+                line: line.number,
+                feature,
+                nominal: None,
+                reading: Some(index),
+                mate: None,
+            };
+            self.job.said.push(said);
+        } else {
+            said.reading = Some(index);
+        }
+    }
+}

@@ -1,0 +1,272 @@
+//! Which part, and which of its features, a word of the note means.
+
+use fits_core::{
+    Length,
+    job::whole::{Feature, Side},
+};
+
+use super::{
+    Reader,
+    lexicon::{feature, inwardness, stem, stems},
+    token::{Kind, Token},
+};
+
+/// Marks that tell one of several alike: `L`, `A`, `2`.
+pub(super) fn is_instance(stem: &str) -> bool {
+    matches!(
+        stem,
+        "l" | "r"
+            | "a"
+            | "b"
+            | "c"
+            | "d"
+            | "1"
+            | "2"
+            | "3"
+            | "4"
+            | "front"
+            | "rear"
+            | "top"
+            | "bottom"
+            | "upper"
+            | "lower"
+    )
+}
+
+/// How well the words of a phrase name a thing of that name; 0 not at all.
+fn likeness(said: &[String], name: &[String]) -> u32 {
+    if said.is_empty() || name.is_empty() {
+        return 0;
+    }
+    if said == name || said.concat() == name.concat() {
+        return 100;
+    }
+    let plain = |words: &[String]| -> Vec<String> {
+        words.iter().filter(|word| !is_instance(word)).cloned().collect()
+    };
+    let marks = |words: &[String]| -> Vec<String> {
+        words.iter().filter(|word| is_instance(word)).cloned().collect()
+    };
+    let (said_marks, name_marks) = (marks(said), marks(name));
+    if !said_marks.is_empty() && said_marks != name_marks {
+        return 0;
+    }
+    let (said, name) = (plain(said), plain(name));
+    if said.is_empty() || name.is_empty() {
+        return 0;
+    }
+    if said == name || said.concat() == name.concat() {
+        return 90;
+    }
+    // `6003` is 6003-2RS.
+    if said.len() == 1
+        && name.iter().any(|word| {
+            word.starts_with(&format!("{}-", said[0]))
+                || *word == said[0] && word.starts_with(|c: char| c.is_ascii_digit())
+        })
+    {
+        return 85;
+    }
+    // `bush` is the nylon bush, `shaft` the crank shaft.
+    let is_part_of = said.iter().all(|word| name.contains(word));
+    if is_part_of && said.last() == name.iter().rfind(|word| inwardness(word).is_some()) {
+        return 70;
+    }
+    if is_part_of && said.last() == name.last() {
+        return 65;
+    }
+    let (said, name) = (said.concat(), name.concat());
+    if said.len() > 4
+        && name.len() > 3
+        && (said == format!("{name}shaft")
+            || name.ends_with(&said)
+            || name == format!("{said}shaft"))
+    {
+        return 60;
+    }
+    0
+}
+
+impl Reader {
+    /// The part that a phrase names; the latest of equals.
+    pub(super) fn part_called(&self, said: &[String]) -> Option<(usize, u32)> {
+        let plural = |part: usize| self.job.parts[part].name.to_lowercase().ends_with('s');
+        (0..self.job.parts.len())
+            .map(|part| (part, likeness(said, &self.stems[part])))
+            .filter(|(_, score)| *score > 0)
+            .max_by_key(|(part, score)| {
+                (*score, self.recent.iter().rposition(|recent| recent == part), plural(*part))
+            })
+    }
+
+    /// The part named by the tokens at a place, the longest name first.
+    pub(super) fn part_at(&self, tokens: &[Token]) -> Option<(usize, usize)> {
+        let words: Vec<String> = tokens
+            .iter()
+            .take(4)
+            .map_while(|token| match &token.kind {
+                Kind::Word(word) | Kind::Code(word) => Some(stem(word)),
+                Kind::Num(num) if num.is_whole() && num.unit.is_none() && num.over < 10 => {
+                    Some(num.over.to_string())
+                }
+                _ => None,
+            })
+            .collect();
+        (1..=words.len()).rev().find_map(|count| {
+            let said = &words[..count];
+            let first_is_word =
+                !said[0].starts_with(|c: char| c.is_ascii_digit()) || said[0].len() > 2;
+            if !first_is_word || count == 1 && (said[0].len() < 3 || is_instance(&said[0])) {
+                return None;
+            }
+            let (part, score) = self.part_called(said)?;
+            // One word of a longer name counts only where it names a thing.
+            (score > 65 || inwardness(&said[count - 1]).is_some() || score >= 60 && count > 1)
+                .then_some((part, count))
+        })
+    }
+
+    /// A phrase that is the name of a part by its last word: how many tokens.
+    pub(super) fn part_phrase(tokens: &[Token]) -> Option<usize> {
+        let word_of = |token: &Token| token.word().map(str::to_owned);
+        let words: Vec<String> = tokens.iter().take(4).map_while(word_of).collect();
+        let last = (0..words.len()).find(|&at| {
+            inwardness(&words[at]).is_some()
+                && !words
+                    .get(at + 1)
+                    .is_some_and(|next| inwardness(next).is_some() && feature(next).is_none())
+        })?;
+        let usable =
+            words[..last].iter().all(|word| super::lexicon::is_material(word) || word.len() > 2)
+                && !words[..last].iter().any(|word| {
+                    super::lexicon::leads_to_mate(word)
+                        || super::lexicon::is_small(word)
+                        || feature(word).is_some_and(|_| stem(word) != "shoulder")
+                });
+        usable.then_some(last + 1)
+    }
+
+    /// A new part.
+    pub(super) fn new_part(&mut self, name: &str, line: usize) -> usize {
+        let name = name.trim().trim_matches(['-', ':', ',', '*']).trim();
+        self.job.parts.push(fits_core::job::whole::Part {
+            name: name.to_owned(),
+            line,
+            ..Default::default()
+        });
+        self.stems.push(stems(name));
+        self.job.parts.len() - 1
+    }
+
+    /// The part of exactly that name, or a new one.
+    pub(super) fn part_named(&mut self, name: &str, line: usize) -> usize {
+        let said = stems(name);
+        match self.part_called(&said) {
+            Some((part, score)) if score >= 100 => part,
+            _ => self.new_part(name, line),
+        }
+    }
+
+    pub(super) fn touch(&mut self, part: usize) {
+        self.recent.retain(|recent| *recent != part);
+        self.recent.push(part);
+    }
+
+    /// How much a part is the inner one.
+    pub(super) fn inwardness(&self, part: usize) -> i32 {
+        self.stems[part].iter().rev().find_map(|word| inwardness(word)).unwrap_or_else(|| {
+            let has = |side| self.job.features_of(part).any(|(_, feature)| feature.side == side);
+            if has(Side::Shaft) && !has(Side::Hole) {
+                3
+            } else {
+                i32::from(
+                    self.stems[part].iter().any(|w| w.starts_with(|c: char| c.is_ascii_digit())),
+                )
+            }
+        })
+    }
+
+    /// The feature of a part that a name means, on a side.
+    pub(super) fn feature_called(
+        &self,
+        part: usize,
+        name: &str,
+        side: Option<Side>,
+    ) -> Option<usize> {
+        let said = stems(name);
+        self.job
+            .features_of(part)
+            .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
+            .map(|(at, feature)| {
+                let own = stems(&feature.name);
+                let head = |words: &[String]| words.iter().rfind(|w| !is_instance(w)).cloned();
+                let mut score = likeness(&said, &own);
+                if score == 0 && said.len() == 1 && own.first() == said.first() {
+                    score = 50;
+                }
+                if score == 0 && head(&said) == head(&own) && said.len() == 1 {
+                    score = 40;
+                }
+                // `bores` of a bush are its id.
+                let alike = |a: &str| matches!(a, "bore" | "id" | "hole");
+                let outs = |a: &str| matches!(a, "od" | "dia");
+                if score == 0
+                    && said.len() == 1
+                    && own.len() == 1
+                    && (alike(&said[0]) && alike(&own[0]) || outs(&said[0]) && outs(&own[0]))
+                {
+                    score = 60;
+                }
+                (at, score)
+            })
+            .filter(|(_, score)| *score > 0)
+            .max_by_key(|(at, score)| (*score, core::cmp::Reverse(*at)))
+            .map(|(at, _)| at)
+    }
+
+    /// A feature by its whole name among all parts: `gear seat`.
+    pub(super) fn feature_anywhere(&self, tokens: &[Token]) -> Option<(usize, usize)> {
+        let words: Vec<String> = tokens
+            .iter()
+            .take(4)
+            .map_while(|token| match &token.kind {
+                Kind::Word(word) => Some(stem(word)),
+                _ => None,
+            })
+            .collect();
+        (2..=words.len()).rev().find_map(|count| {
+            let said = &words[..count];
+            self.job
+                .features
+                .iter()
+                .position(|feature| stems(&feature.name) == said)
+                .map(|at| (at, count))
+        })
+    }
+
+    /// The size that is looked for, nearest first.
+    pub(super) fn nearest(&self, part: usize, side: Option<Side>, size: Length) -> Option<usize> {
+        let off = |feature: &Feature| {
+            let nominal = feature.nominal.as_ref()?.size()?;
+            Some((nominal.tenth_nanometres() - size.tenth_nanometres()).abs())
+        };
+        self.job
+            .features_of(part)
+            .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
+            .filter_map(|(at, feature)| off(feature).map(|off| (at, off)))
+            .min_by_key(|(_, off)| *off)
+            .map(|(at, _)| at)
+    }
+
+    /// Is a size about that of a feature, as a reading is?
+    pub(super) fn is_near(&self, feature: usize, size: Length) -> bool {
+        let Some(nominal) =
+            self.job.features[feature].nominal.as_ref().and_then(|nominal| nominal.size())
+        else {
+            return false;
+        };
+        let (nominal, size) = (nominal.tenth_nanometres(), size.tenth_nanometres());
+        let off = (nominal - size).abs();
+        off.saturating_mul(100) <= nominal.saturating_mul(3).max(0) && off < 10_000_000
+    }
+}

@@ -1,0 +1,3 @@
+//! A whole job out of a note.
+
+pub(crate) mod lines;
