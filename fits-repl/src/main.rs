@@ -13,7 +13,7 @@ use fits_repl::{
     line_editor,
     render::{Colour, json, printable, svg, text::Text},
     session::{Logs, Session},
-    signals,
+    sheet, signals,
 };
 
 const USAGE: &str = "\
@@ -21,6 +21,7 @@ Fits and tolerances at the lathe: what to cut both parts to, and how to get ther
 
 usage: fits                     open the prompt
        fits [--json|--svg] QUERY   answer once: text, one JSON object, a picture
+       fits sheet FILE          a page to print for each part of a job, in HTML
        fits batch [FILE]        read a query a line, write a JSON object a line
 
 options:
@@ -61,6 +62,7 @@ enum Task {
     Once { form: Form, query: OsString },
     Batch(Option<OsString>),
     Job { file: PathBuf, form: Form },
+    Sheet(PathBuf),
 }
 
 fn main() -> ExitCode {
@@ -80,6 +82,7 @@ fn main() -> ExitCode {
         Task::Once { form, query } => once(files, form, query),
         Task::Batch(file) => lines(files, file),
         Task::Job { file, form } => job(&file, form),
+        Task::Sheet(file) => sheet_of(files, &file),
     };
     match done {
         Ok(status) => ExitCode::from(status),
@@ -115,6 +118,12 @@ fn task(arguments: impl Iterator<Item = OsString>) -> Result<(Files, Task), Stri
                 return Ok((files, Task::Version));
             }
             Some(lexopt::Arg::Value(word)) if word == "batch" => return batch(parser, files),
+            Some(lexopt::Arg::Value(word)) if word == "sheet" => {
+                let (Some(note), None) = (parser.value().ok(), parser.value().ok()) else {
+                    return Err("`sheet` takes one note: `fits sheet FILE > sheet.html`".into());
+                };
+                return Ok((files, Task::Sheet(note.into())));
+            }
             Some(lexopt::Arg::Value(word)) if word == "job" => {
                 return job_task(parser, files, form);
             }
@@ -321,6 +330,20 @@ fn once(files: Files, form: Form, query: OsString) -> io::Result<u8> {
         }
     }
     Ok(status)
+}
+
+/// The page to print of a note.
+fn sheet_of(files: Files, file: &std::path::Path) -> io::Result<u8> {
+    let text = std::fs::read_to_string(file)
+        .map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", file.display())))?;
+    let job = fits_repl::note::read(&text);
+    if job.parts.is_empty() {
+        complain(&format!("{}: no part is named in it", file.display()));
+        return Ok(NOT_UNDERSTOOD);
+    }
+    let (mut session, _) = session_for_lines(files, Way::Once)?;
+    write_out(sheet::page(&job, &mut session).as_bytes())?;
+    Ok(0)
 }
 
 /// A note, read: what to cut, what to ask, what is left.

@@ -116,11 +116,18 @@ pub(super) fn of_thread(feature: &Feature) -> Option<&str> {
     }
 }
 
-/// The first of some queries that is answered as a pair.
+/// The first of some queries that is answered as a pair, and in which nothing said
+/// is without effect.
 pub(super) fn pair(session: &mut Session, queries: &[String]) -> Option<(String, Pair)> {
     queries.iter().find_map(|query| {
         let pair = match session.evaluate(query).ok()? {
-            Answer::Fit(fit) => Pair::Fit(fit),
+            Answer::Fit(fit) => {
+                let is_changed = fit.choice.as_ref().is_some_and(|it| it.changed_by.is_some());
+                if query.contains(", hub ") && !is_changed {
+                    return None;
+                }
+                Pair::Fit(fit)
+            }
             Answer::PairReading(read) => Pair::Read(read),
             _ => return None,
         };

@@ -107,23 +107,16 @@ fn read(block: &mut Block, reading: &ReadingFigures, text: &Text) {
 
 /// The two limits in both units.
 fn limits(block: &mut Block, figures: &FeatureAnswer, text: &Text) {
-    let row = |name: &str, size: Length, toward| {
-        let shown = text.units().map(|unit| {
+    let both = |size: Length, toward| {
+        let [one, other] = text.units().map(|unit| {
             let decimals = Decimals::for_limits(unit, figures.limits);
             format!("{} {}", size.shown(decimals, toward), unit.symbol())
         });
-        let [one, other] = shown;
-        vec![Cell::from(name), one.into(), other.into()]
+        format!("{one} ({other})")
     };
-    let caption = format!("Limits: {}", figures.class);
-    block.table(
-        &caption,
-        &[],
-        &[
-            row("not under", figures.lower_mm.0, Rounding::Up),
-            row("not over", figures.upper_mm.0, Rounding::Down),
-        ],
-    );
+    let lower = both(figures.lower_mm.0, Rounding::Up);
+    let upper = both(figures.upper_mm.0, Rounding::Down);
+    block.say(&format!("Not under {lower}, not over {upper}; {}", figures.class));
 }
 
 /// The tool, and the passes with boxes for what was dialled and read.

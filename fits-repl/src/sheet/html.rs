@@ -78,6 +78,14 @@ impl Block {
         self.html.push_str(&svg);
     }
 
+    /// Room to write how and when it was measured.
+    pub(super) fn bench(&mut self) {
+        self.tall += LINE + 16.0;
+        self.html.push_str(
+            "<p class=\"bench\">temperature <span></span> instrument <span></span> date <span></span></p>\n",
+        );
+    }
+
     /// A table: its caption, the heads of its columns (none where each row has
     /// its own head), and its rows, the first cell of which is the row's head.
     pub(super) fn table(&mut self, caption: &str, heads: &[&str], rows: &[Vec<Cell>]) {
@@ -135,9 +143,9 @@ pub(super) struct Page {
     pub(super) blocks: Vec<Block>,
 }
 
-/// What fits on a page: Letter between margins of 14 mm is 950 pixels of CSS
+/// What fits on a page: Letter between margins of 10 mm is 980 pixels of CSS
 /// tall, A4 more; the line on top and some air come off.
-const ROOM: f64 = 880.0;
+const ROOM: f64 = 932.0;
 
 /// Blocks on as few pages as hold them, in order.
 pub(super) fn pages(name: &str, blocks: Vec<Block>) -> Vec<Page> {

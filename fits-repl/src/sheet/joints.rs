@@ -65,11 +65,7 @@ pub(super) fn pages(job: &Job, session: &mut Session) -> Vec<Page> {
              no source).",
         );
     }
-    head.table(
-        "Written in at the bench",
-        &["temperature", "instrument", "date"],
-        &[vec![Cell::Box, Cell::Box, Cell::Box]],
-    );
+    head.bench();
     let mut blocks = vec![head];
     for (number, joint) in joints.iter().enumerate() {
         blocks.push(block(job, number + 1, joint, session));

@@ -35,11 +35,7 @@ pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> 
     if let Some(drawing) = picture::part(job, part, &text) {
         head.drawing(&drawing);
     }
-    head.table(
-        "Written in at the bench",
-        &["temperature", "instrument", "date"],
-        &[vec![Cell::Box, Cell::Box, Cell::Box]],
-    );
+    head.bench();
     let mut blocks = vec![head];
     let mut others = Vec::new();
     for (number, (at, this)) in features.iter().enumerate() {

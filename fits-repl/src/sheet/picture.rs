@@ -23,7 +23,7 @@ struct Step<'a> {
 }
 
 /// How tall the largest diameter is drawn at most.
-const TALLEST: f64 = 130.0;
+const TALLEST: f64 = 96.0;
 /// A shorter step is not seen.
 const NARROWEST: f64 = 10.0;
 /// How long a step is drawn whose length is not given.
@@ -176,7 +176,7 @@ fn legend(drawing: &mut Drawing, text: &Text, steps: &[Step<'_>], word: &str, wi
         drawing.paragraph(EDGE, WIDTH - 2.0 * EDGE, &words, false);
     }
     let note = if steps.iter().any(|step| step.long.is_none()) {
-        "Diameters to one scale; not all lengths are given, so none is drawn."
+        "Diameters to scale; lengths not: not all are given."
     } else if wide.iter().any(|wide| *wide < NARROWEST) {
         "To scale; the narrowest steps hardly show."
     } else {
@@ -248,9 +248,9 @@ fn sections(drawing: &mut Drawing, text: &Text, holes: &[Step<'_>], outside: Opt
     legend(drawing, text, holes, "bore", &wide);
     if outside.is_none() {
         let words = if holes.len() > 1 {
-            "Each bore by itself: where they lie and how thick the walls are is not given."
+            "Each bore by itself; place and walls are not given."
         } else {
-            "How thick the wall is, is not given."
+            "The wall is not given."
         };
         drawing.paragraph(EDGE, WIDTH - 2.0 * EDGE, words, false);
     }

@@ -33,7 +33,7 @@ struct Row {
 
 /// A pass of a plan in words.
 pub(crate) struct Step {
-    pub(crate) name: &'static str,
+    pub(crate) name: String,
     /// What to dial, or the drill.
     pub(crate) dial: String,
     pub(crate) to: Length,
@@ -41,7 +41,7 @@ pub(crate) struct Step {
     pub(crate) figures: [String; 2],
 }
 
-/// The passes of a plan, as its table has them.
+/// The passes of a plan, equal roughing cuts as one.
 pub(crate) fn steps(
     plan: &PassFigures,
     feature: &FeatureAnswer,
@@ -58,13 +58,23 @@ pub(crate) fn steps(
         }
         (None, None) => "as it measures".into(),
     };
-    let step = |pass: &PassFigure| Step {
-        name: pass.name,
-        dial: dialled(pass),
-        to: pass.to_mm.0,
-        figures: shapes.map(|shape| shape.size(pass.to_mm.0)),
+    let is_alike = |one: &PassFigure, next: &PassFigure| {
+        one.name == "rough" && next.name == "rough" && one.dial_mm == next.dial_mm
     };
-    plan.passes.iter().map(step).collect()
+    let step = |run: &[PassFigure]| {
+        let pass = run.last()?;
+        let (name, each) = match run.len() {
+            1 => (pass.name.to_owned(), ""),
+            count => (format!("{count} {}", pass.name), " each"),
+        };
+        Some(Step {
+            name,
+            dial: dialled(pass) + each,
+            to: pass.to_mm.0,
+            figures: shapes.map(|shape| shape.size(pass.to_mm.0)),
+        })
+    };
+    plan.passes.chunk_by(is_alike).filter_map(step).collect()
 }
 
 pub(super) fn plan(answer: &PassesAnswer, text: &Text) -> Option<Drawing> {
@@ -81,7 +91,7 @@ pub(super) fn plan(answer: &PassesAnswer, text: &Text) -> Option<Drawing> {
         });
     }
     rows.extend(steps(&answer.plan, feature, answer.dial, text).into_iter().map(|step| Row {
-        words: [step.name.to_owned(), step.dial],
+        words: [step.name, step.dial],
         size: Some(step.to),
         uncertainty: None,
         figures: step.figures,

@@ -3,20 +3,22 @@
 use fits_core::{
     Length, Limits,
     shop::Verdict,
-    size::{Decimals, Rounding},
+    size::{Decimals, Rounding, Unit},
     standards::iso286::Feature,
 };
 
 use crate::{
     answer::{FeatureAnswer, FitAnswer, PairReadingAnswer, ReadingAnswer, ReadingFigures},
     render::{
-        draw::{Anchor, Area, Drawing, EDGE, Ink, LINE, Lean, Scale, Side, Stroke, TYPE, WIDTH},
+        draw::{
+            Anchor, Area, Drawing, EDGE, Ink, LINE, Lean, Scale, Side, Stroke, TYPE, WIDTH, measure,
+        },
         text::Text,
     },
 };
 
-/// Where the zones lie: the limits stand beside them.
-const PLOT: (f64, f64) = (155.0, WIDTH - 155.0);
+/// The room of a zone's name, left of all.
+const NAMES: f64 = 118.0;
 /// How tall a zone is: two lines of words.
 const TALL: f64 = 2.0 * LINE + 4.0;
 
@@ -100,12 +102,20 @@ pub(super) fn fit(answer: &FitAnswer, text: &Text) -> Option<Drawing> {
     let title =
         format!("{}: {} fit", pair_called(&answer.hole, &answer.shaft, text), answer.kind.word());
     let mut drawing = Drawing::new(&title);
-    fit_in(&mut drawing, answer, text)?;
+    fit_in(&mut drawing, answer, text, Aims::Said)?;
     Some(drawing)
 }
 
+/// Whether what to cut to stands above each zone.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Aims {
+    Said,
+    /// The page around the picture says it.
+    Unsaid,
+}
+
 /// A pair's zones and clearance on a drawing that is begun.
-fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text) -> Option<()> {
+fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text, aims: Aims) -> Option<()> {
     let zone = |feature: &FeatureAnswer| {
         let measured = answer.measured.as_ref().filter(|it| Some(it.part) == feature.kind);
         let reading = measured.map(|it| Seen {
@@ -120,6 +130,9 @@ fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text) -> Option<()> 
         });
         let is_measured = reading.is_some();
         let mut zone = Zone::of(feature, text, reading);
+        if aims == Aims::Unsaid {
+            zone.aim = None;
+        }
         if is_measured || (answer.in_hand.is_some() && answer.in_hand == feature.kind) {
             zone.aim = None;
             if !zone.caption.ends_with("in hand") {
@@ -131,11 +144,11 @@ fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text) -> Option<()> 
     let pair = [zone(&answer.hole), zone(&answer.shaft)];
     let scale = zones(drawing, text, Some(answer.nominal_mm.0), &pair)?;
     // Where one is measured, the play is between that size and the other's limits.
-    let ends = |zone: &Zone| {
+    let sizes = |zone: &Zone| {
         let read = zone.reading.as_ref().map(|seen| seen.size);
         (read.unwrap_or(zone.limits.lower()), read.unwrap_or(zone.limits.upper()))
     };
-    let [hole, shaft] = pair.each_ref().map(ends);
+    let [hole, shaft] = pair.each_ref().map(sizes);
     let (least, most) = (answer.clearance.min_mm.0, answer.clearance.max_mm.0);
     between(drawing, &scale, (shaft.1, hole.0), &format!("at its tightest {}", text.play(least)));
     between(drawing, &scale, (shaft.0, hole.1), &format!("at its loosest {}", text.play(most)));
@@ -145,7 +158,7 @@ fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text) -> Option<()> 
 /// A pair's zones for a page that says the rest.
 pub(crate) fn of_fit(answer: &FitAnswer, text: &Text) -> Option<Drawing> {
     let mut drawing = Drawing::untitled("where the limits of both parts lie");
-    fit_in(&mut drawing, answer, text)?;
+    fit_in(&mut drawing, answer, text, Aims::Unsaid)?;
     Some(drawing)
 }
 
@@ -156,7 +169,8 @@ pub(crate) fn of_feature(
     text: &Text,
 ) -> Option<Drawing> {
     let mut drawing = Drawing::untitled("where the limits lie");
-    let zone = Zone::of(answer, text, reading.map(|reading| Seen::of(reading, text)));
+    let reading = reading.map(|reading| Seen::of(reading, text));
+    let zone = Zone { aim: None, ..Zone::of(answer, text, reading) };
     zones(&mut drawing, text, Some(answer.nominal_mm.0), &[zone])?;
     Some(drawing)
 }
@@ -213,7 +227,11 @@ pub(crate) fn zones(
     };
     let readings = || zones.iter().filter_map(|zone| zone.reading.as_ref());
     let should = readings().flat_map(whiskers).flatten().chain(nominal);
-    let scale = Scale::of(limits(), should, PLOT)?;
+    // The limits stand on both sides of a zone.
+    let labels = zones.iter().flat_map(|zone| text.units().map(|unit| ends(zone.limits, unit)));
+    let wide = labels.flatten().map(|label| measure::width(&label) * TYPE).fold(0.0, f64::max);
+    let stretch = (EDGE + NAMES + wide + 12.0, WIDTH - EDGE - wide - 8.0);
+    let scale = Scale::of(limits(), should, stretch)?;
     if let Some(nominal) = nominal {
         let (x, off) = scale.at(nominal);
         let shown = text.units().map(|unit| Text::size(nominal, unit)).join("  ");
@@ -230,18 +248,23 @@ pub(crate) fn zones(
     Some(scale)
 }
 
+/// Both limits in a unit, rounded inward.
+fn ends(limits: Limits, unit: Unit) -> [String; 2] {
+    let decimals = Decimals::for_limits(unit, limits);
+    [(limits.lower(), Rounding::Up), (limits.upper(), Rounding::Down)]
+        .map(|(size, toward)| format!("{} {}", size.shown(decimals, toward), unit.symbol()))
+}
+
 fn one(drawing: &mut Drawing, text: &Text, scale: &Scale, nominal: Option<Length>, zone: &Zone) {
-    drawing.gap(4.0);
+    drawing.gap(6.0);
     let from = drawing.below;
-    let aim = zone.aim.as_ref().map_or(0.0, |_| LINE + 10.0);
-    let top = from + LINE + 4.0 + aim;
+    let top = from + zone.aim.as_ref().map_or(0.0, |_| LINE + 10.0);
     let bottom = top + TALL;
     if let Some((x, None)) = nominal.map(|nominal| scale.at(nominal)) {
-        drawing.line((x, from), (x, bottom + 4.0), Stroke::Dash, Ink::Faint);
+        drawing.line((x, from), (x, bottom), Stroke::Dash, Ink::Faint);
     }
-    drawing.paragraph(EDGE, WIDTH - 2.0 * EDGE, &zone.caption, true);
-    let by = drawing.below - (from + LINE);
-    let (top, bottom) = (top + by, bottom + by);
+    drawing.below = top;
+    drawing.paragraph(EDGE, NAMES, &zone.caption, true);
     if let Some(aim) = &zone.aim {
         let (x, _) = scale.at(zone.aim_at);
         drawing.words(x, top - 16.0, Anchor::Middle, Ink::Plain, aim);
@@ -249,23 +272,21 @@ fn one(drawing: &mut Drawing, text: &Text, scale: &Scale, nominal: Option<Length
     }
     let [(left, _), (right, _)] =
         [zone.limits.lower(), zone.limits.upper()].map(|end| scale.at(end));
-    let area = Area { left, right, top, bottom };
-    if zone.limits.tolerance() == Length::ZERO {
+    let is_size = zone.limits.tolerance() == Length::ZERO;
+    if is_size {
         drawing.line((left, top), (left, bottom), Stroke::Heavy, zone.ink());
     } else {
-        drawing.zone(area, zone.lean(), zone.ink());
+        drawing.zone(Area { left, right, top, bottom }, zone.lean(), zone.ink());
     }
     for (row, unit) in text.units().into_iter().enumerate() {
         let y = top + TYPE + 2.0 + if row == 0 { 0.0 } else { LINE };
-        let decimals = Decimals::for_limits(unit, zone.limits);
-        let shown =
-            |size: Length, toward| format!("{} {}", size.shown(decimals, toward), unit.symbol());
-        let (lower, upper) = (zone.limits.lower(), zone.limits.upper());
-        if lower != upper {
-            drawing.words(left - 6.0, y, Anchor::End, Ink::Plain, &shown(lower, Rounding::Up));
-            drawing.words(right + 6.0, y, Anchor::Start, Ink::Plain, &shown(upper, Rounding::Down));
+        let [lower, upper] = ends(zone.limits, unit);
+        if !is_size {
+            drawing.words(left - 6.0, y, Anchor::End, Ink::Plain, &lower);
+            drawing.words(right + 6.0, y, Anchor::Start, Ink::Plain, &upper);
         } else if zone.reading.is_none() {
-            drawing.words(right + 8.0, y, Anchor::Start, Ink::Plain, &Text::size(upper, unit));
+            let size = Text::size(zone.limits.upper(), unit);
+            drawing.words(right + 8.0, y, Anchor::Start, Ink::Plain, &size);
         }
     }
     if let Some(seen) = &zone.reading {
