@@ -37,7 +37,7 @@ pub fn read(text: &str) -> Job {
     let mut lines = text.lines().enumerate().peekable();
     while let Some((at, line)) = lines.next() {
         let indented =
-            lines.peek().is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*']));
+            lines.peek().is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
         reader.line(at + 1, line.trim_end(), indented);
     }
     reader.settle();
@@ -76,6 +76,10 @@ pub(crate) struct Reader {
     columns: Option<(char, Vec<(usize, Column)>)>,
     /// The part that the lines below its name belong to.
     current: Option<usize>,
+    /// The parts first named under it.
+    block: Vec<usize>,
+    /// The current part stands above its lines as a heading.
+    is_heading: bool,
     last_feature: Option<usize>,
     dated: bool,
     has_text: bool,
@@ -89,6 +93,9 @@ struct Line {
     subject: Option<usize>,
     feature: Option<usize>,
     mate_part: Option<usize>,
+    mate_name: Option<String>,
+    /// `not 3/16 keyway`: the next size is the feature's.
+    corrects: Option<usize>,
     date: Option<String>,
     /// Sizes are readings.
     reads: bool,
@@ -130,6 +137,8 @@ impl Reader {
             context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
             columns: None,
             current: None,
+            block: Vec::new(),
+            is_heading: false,
             last_feature: None,
             dated: false,
             has_text: false,
@@ -185,7 +194,8 @@ impl Reader {
             return self.joint_row(number, raw);
         }
         let (done, start) = lines::bullet(raw);
-        let indented = start > 0 && !(raw.starts_with('[') || raw.starts_with('\u{2610}'));
+        let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
+        let indented = start > 0 && (!boxed || self.is_heading);
         let mut line = Line { number, done, ..Line::default() };
         let mut from = start;
         if let Some((date, after)) = date
@@ -274,7 +284,7 @@ impl Reader {
         let known = end > 0
             && self
                 .part_called(&stems(&raw[start..found[end - 1].at.end]))
-                .is_some_and(|(_, score)| score >= 65);
+                .is_some_and(|(_, score)| score >= 62);
         let is_name = known
             || inwardness(last).is_some()
             || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
@@ -291,12 +301,20 @@ impl Reader {
             return start;
         }
         let stop = found[end - 1].at.end;
-        let part = match self.part_called(&stems(&raw[start..stop])) {
-            Some((part, score)) if score >= 85 => part,
+        let said = stems(&raw[start..stop]);
+        let sizes: Vec<Length> = found[end..].iter().filter_map(|token| match &token.kind {
+            Kind::Num(num) if num.places > 1 => self.length(num, None),
+            _ => None,
+        }).collect();
+        let part = match (self.part_called(&said), self.part_by_size(&said, &sizes)) {
+            (Some((part, score)), _) if (85..=100).contains(&score) => part,
+            (_, Some(part)) => part,
             _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
         };
         self.touch(part);
         (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
+        self.block.clear();
+        self.is_heading = opens_block && !found[end..].iter().any(|token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)));
         self.last_feature = None;
         self.describe(part, &found[end..]);
         stop

@@ -107,6 +107,8 @@ const FORMS: &[&str] = &[
     "bsp",
     "npt",
     "tpi",
+    "nc",
+    "nf",
     "stub",
     "square",
     "trapezoidal",
@@ -202,13 +204,13 @@ impl Scan<'_> {
             })
             .map_or(rest.len(), |(at, _)| at);
         let word = rest[..length].trim_end_matches('\'');
-        if let Some(class) = self.class(word) {
-            return self.put(Kind::Class(class), word.len());
-        }
         let has_digit = word.contains(|c: char| c.is_ascii_digit());
         let count = word.strip_prefix(['x', 'X']).and_then(|count| count.parse::<u32>().ok());
         if let Some(count) = count.filter(|_| !self.after_number()) {
             return self.put(Kind::Count(count), word.len());
+        }
+        if let Some(class) = self.class(word) {
+            return self.put(Kind::Class(class), word.len());
         }
         let word = if word.is_empty() { &rest[..length] } else { word };
         if has_digit && word.len() > 1 {
@@ -492,6 +494,16 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 out.pop();
                 times(&mut out, next.clone(), &token);
             }
+            // `.7485 / .7480`: two limits.
+            Kind::Num(high) if is_limits(&out, high) => {
+                out.pop();
+                if let Some(Token { kind, at }) = out.last_mut()
+                    && let Kind::Num(one) = kind
+                {
+                    at.end = token.at.end;
+                    *kind = Kind::Range(one.clone(), high.clone());
+                }
+            }
             Kind::Num(high) if is_range(&out) => {
                 while !matches!(out.last().map(|last| &last.kind), Some(Kind::Num(_)) | None) {
                     out.pop();
@@ -505,7 +517,7 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 }
             }
             Kind::Word(word)
-                if matches!(word.as_str(), "off" | "pcs" | "pc" | "pieces" | "reqd")
+                if matches!(word.as_str(), "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each")
                     && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()
@@ -537,6 +549,17 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
 fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
     let class = matches!(out.last().map(|last| &last.kind), Some(Kind::Class(_)));
     let class = if class { out.pop() } else { None };
+    // `20/26x20`: inside, outside, length.
+    if let [.., Token { kind: Kind::Num(inside), at: first }, sign, Token { kind: Kind::Num(outside), .. }] = out.as_slice()
+        && sign.is_sign('/')
+        && inside.value() < outside.value()
+    {
+        let all = vec![inside.clone(), outside.clone(), next];
+        let at = first.start..token.at.end;
+        out.truncate(out.len() - 3);
+        out.push(Token { kind: Kind::Dims(all), at });
+        return;
+    }
     match out.last_mut() {
         Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) => {
             if class.is_none() {
@@ -553,6 +576,13 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
         _ => out.push(Token { kind: Kind::Num(next), at: token.at.clone() }),
     }
     out.extend(class);
+}
+
+/// Two sizes with a slash between that differ by less than a hundredth.
+fn is_limits(out: &[Token], next: &Num) -> bool {
+    let [.., Token { kind: Kind::Num(one), .. }, sign] = out else { return false };
+    let (one, next, places) = (one.value(), next.value(), one.places.min(next.places));
+    sign.is_sign('/') && places >= 2 && (one - next).abs() < 0.01 * one
 }
 
 fn is_times(token: Option<&Token>) -> bool {
