@@ -81,7 +81,10 @@ impl Reader {
                 line.mate_part = Some(part);
                 let mut fit = FitSaid::default();
                 let name = code.to_uppercase();
-                self.wanted.retain(|want| want.feature != feature || !want.fit.words.is_empty());
+                if let Some(want) = self.wanted.iter_mut().find(|want| want.feature == feature && want.line == line.number) {
+                    (want.name, want.part) = (name, Some(part));
+                    return false;
+                }
                 self.finish_mate(line, &mut Some((name, Some(part), at.clone(), true)), Some(feature), &mut fit, None);
                 return false;
             }
@@ -106,6 +109,13 @@ impl Reader {
             return false;
         }
         let items = self.items(tokens, line);
+        // `Ø17 = 17.004`: a feature named by its size.
+        if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] = items.as_slice()
+            && let Some(size) = self.length(num, line.unit)
+        {
+            let named = |one: &fits_core::job::whole::Feature| one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(size);
+            line.feature = self.job.features.iter().position(named).or(line.feature);
+        }
         let mut reads = line.reads || is_measured_behind(tokens);
         if items.iter().any(|(item, _)| matches!(item, Item::Same(_))) {
             self.same_as_before(line);
@@ -118,6 +128,9 @@ impl Reader {
         if let Some((Item::Part(part), _)) =
             items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)))
         {
+            if line.subject != Some(*part) {
+                line.feature = None;
+            }
             line.subject = Some(*part);
         } else if let (Some(Item::Part(part)), true) = (
             items.iter().map(|(item, _)| item.clone()).find(|item| matches!(item, Item::Part(_))),
@@ -180,6 +193,7 @@ impl Reader {
                         let feature = self.item_feature(item, place, line, None, !has_size);
                         seen[at] = feature;
                         last = feature.or(last);
+                        line.feature = feature.or(line.feature);
                     }
                 }
                 Item::Size(kind) => {
@@ -228,6 +242,26 @@ impl Reader {
                             found
                         })
                     });
+                    // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
+                    let waits = line.feature.filter(|feature| {
+                        let one = &self.job.features[*feature];
+                        one.line == line.number && one.nominal.is_none() && one.readings.is_empty()
+                    });
+                    let is_role = of[at].is_some_and(|owner| matches!(&items[owner].0, Item::Feature { side: Side::Length, name, .. } if matches!(name.as_str(), "lg" | "long" | "length")));
+                    let owner = if waits.is_some() && (of[at].is_none() || is_role && matches!(kind, Kind::Dims(_))) && matches!(sign, ' ' | ':' | '^' | ',' | '-') {
+                        Some(waits)
+                    } else if is_role && matches!(kind, Kind::Dims(_)) {
+                        Some(None)
+                    } else {
+                        owner
+                    };
+                    // `3 tenths over`: over the size that is wanted.
+                    if let (Kind::Num(num), Some(Some(feature))) = (kind, owner)
+                        && self.is_off_size(&items, at, num, feature, line)
+                    {
+                        last = Some(feature);
+                        continue;
+                    }
                     let owner_said = of[at].is_some();
                     let class = class_after(&items, at);
                     let mate_name = items.iter().skip(at).find_map(|(item, _)| match item {
@@ -302,6 +336,22 @@ impl Reader {
             }
         }
         reads
+    }
+
+    /// `3 tenths over`: a reading by what it is off from the one size wanted.
+    fn is_off_size(&mut self, items: &[(Item, Range<usize>)], at: usize, num: &Num, feature: usize, line: &mut Line) -> bool {
+        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        let small = matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
+        let over = matches!(word.as_str(), "over" | "up" | "big" | "oversize" | "large" | "proud");
+        let under = matches!(word.as_str(), "under" | "down" | "small" | "undersize" | "shy");
+        let nominal = self.job.features[feature].nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+        let (Some(nominal), Some(off), true) = (nominal, num.length(Unit::Inch), small && (over || under)) else {
+            return false;
+        };
+        let size = if over { nominal.checked_add(off) } else { nominal.checked_sub(off) };
+        let Ok(size) = size else { return false };
+        self.put_reading(line, feature, size, num.at.clone());
+        true
     }
 
     /// `journal, inboard: same`: the size of the one before it.

@@ -99,6 +99,10 @@ impl Reader {
                 let name = format!("depth {word}");
                 return (Some(Item::Feature { name, side: Side::Length, part: None, mate: None }), 1);
             }
+            // `.7483 LH`, after `journals`.
+            Kind::Word(word) if is_instance(&stem(word)) && word != "a" && matches!(out.last(), Some((Item::Size(_), _))) && line.feature.is_some() && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })) => {
+                return (self.instance(word, line), 1);
+            }
             Kind::Code(word) if word.len() <= 2 => return (Some(Item::Loose(word.clone())), 1),
             Kind::Word(_) | Kind::Code(_) => {}
         }
@@ -150,6 +154,14 @@ impl Reader {
         let known = self.part_at(rest).map(|(part, taken)| (Some(part), taken));
         let named = known.or_else(|| Self::part_phrase(rest).map(|taken| (None, taken)));
         let is_fit_word = lexicon::fit(&words).is_some();
+        // A part of its own that the note has not named yet: `shldr screw` beside the screw.
+        if let Some((None, taken)) = named
+            && taken > 1
+            && out.is_empty()
+            && feature_phrase(&rest[taken..]).is_none()
+        {
+            return (Some(Item::Loose(String::new())), taken);
+        }
         if let Some((part, taken)) = named
             && !(is_fit_word && taken == 1)
         {
@@ -200,7 +212,7 @@ impl Reader {
             let is_noun = feature(word).is_some_and(|_| taken == 1 && word != "turned");
             if !is_noun {
                 // `match screw`, `follows screw`.
-                let matches = ["match", "follow", "suit"].iter().any(|word| said.contains(word));
+                let matches = lexicon::matches_mate(&said);
                 if let Some((name, part, more)) = matches.then(|| self.mate_name(&rest[taken..], line)).flatten() {
                     let place = rest[0].at.start..rest[taken - 1].at.end;
                     out.push((Item::Fit(said, fit), place));
@@ -233,6 +245,15 @@ impl Reader {
             }
             return (Some(Item::Feature { name, side, part: None, mate: None }), taken);
         }
+        // `ream 1/4 for a dowel`: a hole.
+        let by_size = |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
+        if matches!(word, "ream" | "reamed" | "drill" | "drilled")
+            && !line.asks
+            && (by_size(rest.get(1)) && line.date.is_none() || matches!(out.last(), Some((Item::Size(_), _))) && rest.get(1).and_then(Token::word) != Some("rod"))
+        {
+            let name = "hole".to_owned();
+            return (Some(Item::Feature { name, side: Side::Hole, part: None, mate: None }), 1);
+        }
         if says_measured(word) {
             return (Some(Item::Reads(surely_measured(word))), 1);
         }
@@ -240,6 +261,14 @@ impl Reader {
             return (Some(Item::Same(String::new())), 1);
         }
         (Some(Item::Loose(text_of(&rest[0]))), 1)
+    }
+
+    /// One of several alike, by its mark alone.
+    fn instance(&self, word: &str, line: &Line) -> Option<Item> {
+        let last = &self.job.features[line.feature?];
+        let head: Vec<&str> = last.name.split_whitespace().filter(|word| !is_instance(&stem(&word.to_lowercase()))).collect();
+        let name = format!("{} {}", head.join(" "), word.to_uppercase());
+        Some(Item::Feature { name, side: last.side, part: Some(last.part), mate: None })
     }
 
     /// Phrases that say one thing.
@@ -475,11 +504,10 @@ fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         let goes_on = matches!(next.kind, Kind::Word(_))
             && taken < skip + 2
             && matches!(side, Side::Shaft | Side::Hole | Side::Other)
-            && !lexicon::is_small(&text)
+            && (rest.get(taken + 1).and_then(Token::word) == Some("side") || !lexicon::is_small(&text) && lexicon::fit(&[&text]).is_none())
             && !lexicon::is_material(&text)
             && !says_measured(&text)
             && !leads_to_mate(&text)
-            && (lexicon::fit(&[&text]).is_none() || rest.get(taken + 1).and_then(Token::word) == Some("side"))
             && text.len() > 2
             && !matches!(
                 text.as_str(),

@@ -64,8 +64,7 @@ pub(super) fn feature(word: &str) -> Option<Side> {
 pub(super) fn inwardness(word: &str) -> Option<i32> {
     Some(match stem(word).as_str() {
         "screw" | "bolt" | "shaft" | "pin" | "dowel" | "spindle" | "axle" | "key" | "rod"
-        | "stud" | "crankshaft" | "mandrel" | "arbor" | "arbour" | "tommy" | "crank"
-        | "journal" => 3,
+        | "stud" | "crankshaft" | "mandrel" | "arbor" | "arbour" | "tommy" | "crank" => 3,
         "plug" | "bar" | "peg" => 2,
         "bush" | "bearing" | "sleeve" | "liner" => 1,
         "roller" | "arm" | "lever" | "handle" | "gear" | "wheel" | "handwheel" | "pulley"
@@ -191,6 +190,11 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             _ => None,
         }
     })
+}
+
+/// Is it cut to match its mate, as a nut is?
+pub(super) fn matches_mate(fit: &str) -> bool {
+    ["match", "follow", "suit", "chase"].iter().any(|word| fit.contains(word))
 }
 
 /// Words that lead to the other part.

@@ -31,6 +31,30 @@ use lexicon::{feature, inwardness, is_material, stems};
 use lines::Column;
 use token::{Kind, Num, Token, tokens};
 
+/// The unit of a line's bare numbers, where one of them is in millimetres.
+fn row_unit(found: &[Token]) -> Option<Unit> {
+    let mut said = found.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) => num.unit,
+        _ => None,
+    });
+    let all_metric = said.clone().all(|unit| unit == Unit::Millimetre);
+    said.next().filter(|_| all_metric)
+}
+
+/// A text without the sizes that are struck out: `~~3/8 pins~~`.
+fn unstruck(raw: &str) -> String {
+    let mut inside = false;
+    let mut out = String::with_capacity(raw.len());
+    for (at, piece) in raw.split("~~").enumerate() {
+        if at > 0 {
+            inside = !inside;
+            out.push_str("  ");
+        }
+        out.extend(piece.chars().map(|c| if inside && (c.is_ascii_digit() || c == '/') { ' ' } else { c }));
+    }
+    out
+}
+
 /// Reads a note.
 pub fn read(text: &str) -> Job {
     let mut reader = Reader::new(text);
@@ -47,6 +71,10 @@ pub fn read(text: &str) -> Job {
 /// The note as JSON, an object for each thing that a line says.
 pub fn json_lines(job: &Job) -> String {
     crate::questions::job::lines::lines(job)
+}
+
+fn is_instance_word(word: &str) -> bool {
+    names::is_instance(&lexicon::stem(word))
 }
 
 /// A mate by its name alone: found when the whole note is read.
@@ -96,6 +124,8 @@ struct Line {
     mate_name: Option<String>,
     /// `not 3/16 keyway`: the next size is the feature's.
     corrects: Option<usize>,
+    /// It ends as a question.
+    asks: bool,
     date: Option<String>,
     /// Sizes are readings.
     reads: bool,
@@ -196,7 +226,10 @@ impl Reader {
         let (done, start) = lines::bullet(raw);
         let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
         let indented = start > 0 && (!boxed || self.is_heading);
-        let mut line = Line { number, done, ..Line::default() };
+        let asks = raw.ends_with('?');
+        let mut line = Line { number, done, asks, unit: row_unit(&found), ..Line::default() };
+        let struck = unstruck(raw);
+        let raw = struck.as_str();
         let mut from = start;
         if let Some((date, after)) = date
             .or_else(|| lines::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
@@ -352,7 +385,7 @@ impl Reader {
 
     /// The unit of a bare number, and how it is known.
     fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
-        if let Some(unit) = num.unit.or(row) {
+        if let Some(unit) = num.unit.or(row.filter(|row| !(num.vulgar && *row == Unit::Millimetre))) {
             return (unit, UnitFrom::Written);
         }
         if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
@@ -473,13 +506,12 @@ impl Reader {
                 return;
             }
         }
-        let reading = Reading {
-            line: line.number,
-            at: num.at.clone(),
-            size,
-            state: line.state,
-            date: line.date.clone(),
-        };
+        self.put_reading(line, feature, size, num.at.clone());
+    }
+
+    fn put_reading(&mut self, line: &mut Line, feature: usize, size: Length, at: Range<usize>) {
+        let (state, date) = (line.state, line.date.clone());
+        let reading = Reading { line: line.number, at, size, state, date };
         let one = &mut self.job.features[feature];
         one.readings.push(reading);
         one.done |= line.done;

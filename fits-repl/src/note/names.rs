@@ -102,7 +102,12 @@ impl Reader {
         let plural = |part: usize| self.job.parts[part].name.to_lowercase().ends_with('s');
         (0..self.job.parts.len())
             .map(|part| {
-                let score = likeness(said, &self.stems[part]);
+                let mut score = likeness(said, &self.stems[part]);
+                // Nylon bushes are not the bronze ones.
+                let stuff = self.job.parts[part].material.as_deref().unwrap_or_default().to_lowercase();
+                if score == 62 && is_material(&said[0]) && !stuff.is_empty() && !stuff.contains(&said[0]) {
+                    score = 0;
+                }
                 // Under its own part `bush` is the bush named there.
                 let boost = if score >= 62 && self.block.contains(&part) { 40 } else { 0 };
                 (part, score + boost)
@@ -137,10 +142,15 @@ impl Reader {
             let said = &words[..count];
             let first_is_word =
                 !said[0].starts_with(|c: char| c.is_ascii_digit()) || said[0].len() > 2;
+            // `crank arm` is not the crank.
+            let goes_on = words.get(count).is_some_and(|next| inwardness(next).is_some() && feature(next).is_none());
             if !first_is_word || count == 1 && (said[0].len() < 3 || is_instance(&said[0])) {
                 return None;
             }
             let (part, score) = self.part_called(said)?;
+            if goes_on && score < 100 {
+                return None;
+            }
             // One word of a longer name counts only where it names a thing.
             (score > 65 || inwardness(&said[count - 1]).is_some() || score >= 60 && count > 1)
                 .then_some((part, count))

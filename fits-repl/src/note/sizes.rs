@@ -172,7 +172,13 @@ impl Reader {
         match given.kind {
             Kind::Num(num) => self.number(line, num, given),
             Kind::Range(low, high) if given.reads || line.reads => {
-                let owner = given.owner.or(line.feature)?;
+                let Some(owner) = given.owner.or(line.feature.filter(|at| line.subject.is_none_or(|part| part == self.job.features[*at].part))) else {
+                    for num in [low, high] {
+                        let size = self.length(num, line.unit)?;
+                        self.reading_by_size(line, num, size);
+                    }
+                    return line.feature;
+                };
                 for num in [low, high] {
                     let size = self.length(num, line.unit)?;
                     let owner = self.next_alike(line, owner, size);
@@ -414,6 +420,17 @@ impl Reader {
                     let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     return Some(self.nominal(line, feature, size, num, &given));
+                }
+                // A bought part may have been measured before its size was written.
+                if line.date.is_none()
+                    && self.inwardness(part) > 1
+                    && !self.job.features_of(part).any(|(_, one)| one.side == Side::Shaft)
+                {
+                    let given = Given { kind: &Kind::Num(num.clone()), place: &num.at.clone(), owner: None, owner_said: false, class: None, reads: false, most: false, mate: None, has_fit: false, off: None, is_plain: true };
+                    let (name, side) = self.default_feature(part, &given)?;
+                    let feature = self.feature(line, part, &name, side, num.at.clone());
+                    self.reading(line, feature, num);
+                    return Some(feature);
                 }
                 self.ask(
                     line.number,

@@ -344,7 +344,8 @@ fn code(text: &str) -> Option<(Kind, usize)> {
     let known = is_x
         || units.contains(&letters.to_lowercase().as_str())
         || tail.parse::<iso286::Class>().is_ok();
-    (letters.len() >= 2 && !known && tail.contains(|c: char| c.is_ascii_digit()))
+    let leaded = letters.eq_ignore_ascii_case("l") && digits == 2 && tail.len() == 3;
+    ((letters.len() >= 2 || leaded) && !known && tail.contains(|c: char| c.is_ascii_digit()))
         .then(|| (Kind::Code(word.to_lowercase()), end))
 }
 
@@ -527,6 +528,16 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                     *kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
                 }
             }
+            // `2 @ .050`, `qty 2`.
+            Kind::Sign('@') if matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none()) => {
+                counted(&mut out);
+            }
+            Kind::Num(num) if num.is_whole() && num.over < 1000 && out.last().is_some_and(|last| matches!(last.word(), Some("qty" | "quantity"))) => {
+                let count = u32::try_from(num.over).unwrap_or(1);
+                if let Some(last) = out.last_mut() {
+                    *last = Token { kind: Kind::Count(count), at: last.at.start..token.at.end };
+                }
+            }
             Kind::Sign(')')
                 if depth > 1
                     && out[depth - 2].is_sign('(')
@@ -541,7 +552,27 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             _ => out.push(token),
         }
     }
+    // `2 thrust washers`.
+    for at in 0..out.len() {
+        let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
+        let after_size = at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
+        let plural = |token: Option<&Token>| token.and_then(Token::word).is_some_and(|word| word.ends_with('s') && super::lexicon::inwardness(word).is_some());
+        if is_count && !after_size && (plural(out.get(at + 1)) || out.get(at + 1).is_some_and(|next| next.word().is_some()) && plural(out.get(at + 2)))
+            && let Kind::Num(num) = &out[at].kind
+        {
+            out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+        }
+    }
     out
+}
+
+/// The number at the end is a count.
+fn counted(out: &mut [Token]) {
+    if let Some(Token { kind, .. }) = out.last_mut()
+        && let Kind::Num(num) = kind
+    {
+        *kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+    }
 }
 
 /// Puts the next of `3/4 x 1 x 1` to what stands before the sign; `6 m6 x 30`
