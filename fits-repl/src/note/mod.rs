@@ -55,6 +55,17 @@ fn unstruck(raw: &str) -> String {
     out
 }
 
+/// Are the lines sentences, not notes?
+fn is_prose(text: &str) -> bool {
+    let mut lines: Vec<usize> = text
+        .lines()
+        .filter(|line| !line.trim().is_empty())
+        .map(|line| line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count())
+        .collect();
+    lines.sort_unstable();
+    lines.get(lines.len() / 2).is_some_and(|words| *words > 10)
+}
+
 /// Reads a note.
 pub fn read(text: &str) -> Job {
     let mut reader = Reader::new(text);
@@ -110,6 +121,8 @@ pub(crate) struct Reader {
     is_heading: bool,
     last_feature: Option<usize>,
     dated: bool,
+    /// Its lines are sentences: what is not sure is asked, line by line.
+    prose: bool,
     has_text: bool,
 }
 
@@ -171,6 +184,7 @@ impl Reader {
             is_heading: false,
             last_feature: None,
             dated: false,
+            prose: is_prose(text),
             has_text: false,
         }
     }
@@ -308,6 +322,17 @@ impl Reader {
                 .is_some_and(|next| matches!(next.kind, Kind::Sign(':' | '-' | '(' | ',')))
         {
             end += 1;
+        }
+        // The name ends with the word for the part; a seat is no part's name.
+        let is_kind = |token: &Token| token.word().is_some_and(|word| inwardness(word).is_some());
+        let is_mark = |token: &Token| token.word().is_none_or(is_instance_word);
+        if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
+            && !found[last + 1..end].iter().any(is_mark)
+        {
+            end = last + 1;
+        }
+        if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
+            return start;
         }
         let question =
             ["what", "which", "how", "is", "do", "does", "can", "should", "where", "note", "todo"];

@@ -169,6 +169,32 @@ impl Reader {
 
     /// Gives a size to its feature.
     pub(super) fn give(&mut self, line: &mut Line, given: &Given) -> Option<usize> {
+        let sure = match given.kind {
+            Kind::Num(num) => num.unit.is_some() || num.vulgar,
+            Kind::Thread(_) => true,
+            _ => false,
+        };
+        if self.prose && !(sure && given.owner.is_some() && line.subject.is_some()) {
+            self.ask(
+                line.number,
+                given.place.clone(),
+                "whose size is this? The sentence leaves it open",
+                Some("write it on a line of its own: the part, the feature, the size and its unit".into()),
+            );
+            line.found += 1;
+            return None;
+        }
+        // Nobody turns 20 in on a bench lathe: was it millimetres?
+        if let Kind::Num(num) = given.kind
+            && self.unit_of(num, line.unit) == (fits_core::size::Unit::Inch, fits_core::job::whole::UnitFrom::Context)
+            && !num.is_inch_shaped()
+            && num.value() > 11.9
+            && given.owner.is_none_or(|owner| self.job.features[owner].side.surface().is_some())
+        {
+            self.ask(line.number, given.place.clone(), "is this in inches or in mm?", Some("write its unit beside it".into()));
+            line.found += 1;
+            return None;
+        }
         match given.kind {
             Kind::Num(num) => self.number(line, num, given),
             Kind::Range(low, high) if given.reads || line.reads => {

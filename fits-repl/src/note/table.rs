@@ -622,6 +622,13 @@ impl Reader {
                     } else {
                         // The whole of a bought part: a bearing on its shaft.
                         let bought = if self.inwardness(hole.0) == 1 { hole.0 } else { shaft.0 };
+                        if let Some(Kind::Code(code)) =
+                            at.checked_sub(1).map(|before| &found[before].kind)
+                        {
+                            let part = &mut self.job.parts[bought];
+                            part.name = format!("{} {}", part.name, code.to_uppercase());
+                            self.stems[bought] = stems(&part.name);
+                        }
                         line.subject = Some(bought);
                         let own = if bought == hole.0 { inner } else { outer };
                         let given = Given {
