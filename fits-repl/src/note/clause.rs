@@ -62,23 +62,75 @@ impl Reader {
 
     /// One clause; does it say that what follows was measured?
     fn clause(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
-        // `(17x35x10)` behind a bought part.
+        // `(17x35x10)` behind a bought part, or `(6003)` behind its seat.
         if sign == '('
-            && let [Token { kind: kind @ Kind::Dims(_), at }] = tokens
-            && let Some(part) = line.mate_part
+            && let [Token { kind, at }] = tokens
         {
-            self.of_mate(line, part, kind, at, None);
+            let named = line.mate_name.take();
+            let part = line.mate_part.or_else(|| named.filter(|_| matches!(kind, Kind::Dims(_))).map(|name| self.part_named(&name, line.number)));
+            if let (Kind::Dims(_), Some(part)) = (kind, part) {
+                line.mate_part = Some(part);
+                self.of_mate(line, part, kind, at, None);
+                return false;
+            }
+            if let (Kind::Code(code), Some(feature)) = (kind, line.feature)
+                && code.len() >= 3
+                && super::lexicon::stems(&self.job.features[feature].name).iter().any(|word| matches!(word.as_str(), "bearing" | "seat"))
+            {
+                let part = self.part_named(&code.to_uppercase(), line.number);
+                line.mate_part = Some(part);
+                let mut fit = FitSaid::default();
+                let name = code.to_uppercase();
+                if let Some(want) = self.wanted.iter_mut().find(|want| want.feature == feature && want.line == line.number) {
+                    (want.name, want.part) = (name, Some(part));
+                    return false;
+                }
+                self.finish_mate(line, &mut Some((name, Some(part), at.clone(), true)), Some(feature), &mut fit, None);
+                return false;
+            }
+        }
+        // `journal, outboard: 3/4`: which of several, then its size.
+        if let ([Token { kind: Kind::Word(word), .. }], Some(feature)) = (tokens, line.feature)
+            && super::names::is_instance(&super::lexicon::stem(word))
+            && self.job.features[feature].line == line.number
+            && self.job.features[feature].nominal.is_none()
+        {
+            self.job.features[feature].name.push_str(&format!(" {word}"));
+            return false;
+        }
+        if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) = (tokens, line.feature)
+            && self.job.features[feature].nominal.is_none()
+            && self.job.features[feature].line == line.number
+            && rest.iter().all(|token| matches!(token.kind, Kind::Class(_) | Kind::Off(..)))
+            && let Some(size) = self.length(num, line.unit)
+        {
+            let from = self.unit_of(num, line.unit);
+            self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
             return false;
         }
         let items = self.items(tokens, line);
-        let mut reads = line.reads;
+        // `Ø17 = 17.004`: a feature named by its size.
+        if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] = items.as_slice()
+            && let Some(size) = self.length(num, line.unit)
+        {
+            let named = |one: &fits_core::job::whole::Feature| one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(size);
+            line.feature = self.job.features.iter().position(named).or(line.feature);
+        }
+        let mut reads = line.reads || is_measured_behind(tokens);
+        if items.iter().any(|(item, _)| matches!(item, Item::Same(_))) {
+            self.same_as_before(line);
+        }
         let negated = items.iter().any(|(item, _)| matches!(item, Item::Not));
         if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
             line.state = State::InPlace;
         }
+        let mut opened = false;
         if let Some((Item::Part(part), _)) =
             items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)))
         {
+            if line.subject != Some(*part) {
+                line.feature = None;
+            }
             line.subject = Some(*part);
         } else if let (Some(Item::Part(part)), true) = (
             items.iter().map(|(item, _)| item.clone()).find(|item| matches!(item, Item::Part(_))),
@@ -86,7 +138,7 @@ impl Reader {
         ) {
             line.subject = Some(part);
         } else {
-            self.opens_part(tokens, line, sign);
+            opened = self.opens_part(tokens, line, sign);
         }
         let features: Vec<usize> = positions(&items, |item| matches!(item, Item::Feature { .. }));
         let sizes: Vec<usize> = positions(&items, |item| matches!(item, Item::Size(_)));
@@ -109,6 +161,10 @@ impl Reader {
                 }
             };
         }
+        let is_plain = opened
+            || matches!(sign, '^' | ':')
+            || line.declares && line.found == 0
+            || items.iter().any(|(item, _)| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
         let has_fit = items.iter().any(|(item, _)| matches!(item, Item::Fit(..)));
         let mut fit = FitSaid::default();
         let mut twice = items.iter().any(|(item, _)| matches!(item, Item::AllRound));
@@ -137,6 +193,7 @@ impl Reader {
                         let feature = self.item_feature(item, place, line, None, !has_size);
                         seen[at] = feature;
                         last = feature.or(last);
+                        line.feature = feature.or(line.feature);
                     }
                 }
                 Item::Size(kind) => {
@@ -148,6 +205,7 @@ impl Reader {
                                 .item_feature(&items[owner].0, &items[owner].1, line, None, false)
                                 .or(last);
                             line.feature = last.or(line.feature);
+                            line.corrects = last;
                         }
                         skip_material = false;
                         continue;
@@ -163,6 +221,14 @@ impl Reader {
                         twice = false;
                         continue;
                     }
+                    if let (Some(feature), Kind::Num(num)) = (line.corrects, kind)
+                        && let Some(size) = self.length(num, line.unit)
+                    {
+                        let from = self.unit_of(num, line.unit);
+                        self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
+                        line.corrects = None;
+                        continue;
+                    }
                     let owner = of[at].map(|owner| {
                         seen[owner].or_else(|| {
                             let found = self.item_feature(
@@ -176,6 +242,26 @@ impl Reader {
                             found
                         })
                     });
+                    // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
+                    let waits = line.feature.filter(|feature| {
+                        let one = &self.job.features[*feature];
+                        one.line == line.number && one.nominal.is_none() && one.readings.is_empty()
+                    });
+                    let is_role = of[at].is_some_and(|owner| matches!(&items[owner].0, Item::Feature { side: Side::Length, name, .. } if matches!(name.as_str(), "lg" | "long" | "length")));
+                    let owner = if waits.is_some() && (of[at].is_none() || is_role && matches!(kind, Kind::Dims(_))) && matches!(sign, ' ' | ':' | '^' | ',' | '-') {
+                        Some(waits)
+                    } else if is_role && matches!(kind, Kind::Dims(_)) {
+                        Some(None)
+                    } else {
+                        owner
+                    };
+                    // `3 tenths over`: over the size that is wanted.
+                    if let (Kind::Num(num), Some(Some(feature))) = (kind, owner)
+                        && self.is_off_size(&items, at, num, feature, line)
+                    {
+                        last = Some(feature);
+                        continue;
+                    }
                     let owner_said = of[at].is_some();
                     let class = class_after(&items, at);
                     let mate_name = items.iter().skip(at).find_map(|(item, _)| match item {
@@ -193,6 +279,7 @@ impl Reader {
                         mate: mate_name.as_deref(),
                         has_fit,
                         off: off_after(&items, at),
+                        is_plain: is_plain || class_after(&items, at).is_some(),
                     };
                     if let Some(feature) = self.give(line, &given) {
                         last = Some(feature);
@@ -203,9 +290,8 @@ impl Reader {
                         // One clause, two mates: `press in housing, runs on it` are two clauses.
                         self.finish_mate(line, &mut mate, last, &mut fit, mate_to.take());
                         mate = Some((name.clone(), *part, place.clone(), *is_sure));
-                        if let Some(part) = part {
-                            line.mate_part = Some(*part);
-                        }
+                        line.mate_name = Some(name.clone());
+                        line.mate_part = *part;
                     }
                 }
                 Item::OfMate(kind) => {
@@ -252,8 +338,42 @@ impl Reader {
         reads
     }
 
+    /// `3 tenths over`: a reading by what it is off from the one size wanted.
+    fn is_off_size(&mut self, items: &[(Item, Range<usize>)], at: usize, num: &Num, feature: usize, line: &mut Line) -> bool {
+        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        let small = matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
+        let over = matches!(word.as_str(), "over" | "up" | "big" | "oversize" | "large" | "proud");
+        let under = matches!(word.as_str(), "under" | "down" | "small" | "undersize" | "shy");
+        let nominal = self.job.features[feature].nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+        let (Some(nominal), Some(off), true) = (nominal, num.length(Unit::Inch), small && (over || under)) else {
+            return false;
+        };
+        let size = if over { nominal.checked_add(off) } else { nominal.checked_sub(off) };
+        let Ok(size) = size else { return false };
+        self.put_reading(line, feature, size, num.at.clone());
+        true
+    }
+
+    /// `journal, inboard: same`: the size of the one before it.
+    fn same_as_before(&mut self, line: &mut Line) {
+        let Some(feature) = line.feature.filter(|at| self.job.features[*at].nominal.is_none()) else { return };
+        let one = &self.job.features[feature];
+        let before = self.job.features[..feature].iter().rposition(|other| other.part == one.part && other.side == one.side && other.nominal.is_some());
+        if let Some(before) = before {
+            let before_one = self.job.features[before].clone();
+            if let Some(nominal) = before_one.nominal {
+                self.size(line, feature, nominal, (before_one.unit, before_one.unit_from));
+            }
+            self.job.features[feature].class = before_one.class;
+            let want = self.wanted.iter().find(|want| want.feature == before).map(|want| (want.name.clone(), want.part, want.at.clone(), want.fit.clone()));
+            if let Some((name, part, at, mut fit)) = want {
+                self.finish_mate(line, &mut Some((name, part, at, true)), Some(feature), &mut fit, None);
+            }
+        }
+    }
+
     /// A clause may begin with a part that the note has not named yet: `nut bronze`.
-    fn opens_part(&mut self, tokens: &[Token], line: &mut Line, sign: char) {
+    fn opens_part(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
         let skip = tokens
             .iter()
             .take_while(|token| {
@@ -261,7 +381,7 @@ impl Reader {
             })
             .count();
         let rest = &tokens[skip..];
-        let Some(mut taken) = Self::part_phrase(rest) else { return };
+        let Some(mut taken) = Self::part_phrase(rest) else { return false };
         while taken > 1
             && is_material(rest[0].word().unwrap_or_default())
             && !matches!(
@@ -272,7 +392,7 @@ impl Reader {
             break;
         }
         if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
-            return;
+            return false;
         }
         let next = rest.get(taken);
         let opens = next.is_some_and(|token| {
@@ -289,7 +409,7 @@ impl Reader {
         let is_feature =
             super::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();
         if !opens || is_feature || sign == '(' {
-            return;
+            return false;
         }
         let name: Vec<String> = rest[..taken].iter().map(super::items::text_of).collect();
         taken = taken.min(rest.len());
@@ -300,8 +420,10 @@ impl Reader {
             self.job.parts[part].material = Some(stuff);
         }
         self.touch(part);
+        self.block.push(part);
         line.subject = Some(part);
         line.feature = None;
+        true
     }
 
     /// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
@@ -313,6 +435,9 @@ impl Reader {
         owned: bool,
     ) -> bool {
         let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        if matches!(items[at].0, Item::Size(Kind::Dims(_))) && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle") {
+            return true;
+        }
         if !is_stock(word) && !(is_material(word) && !owned)
             || owned
                 && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
@@ -366,6 +491,13 @@ impl Reader {
         let (Some(low), Some(high)) = (size(&low), size(&high)) else { return };
         fit.clearance = fits_core::Limits::new(low.min(high), low.max(high)).ok();
     }
+}
+
+/// `.3735 meas`: said behind the size.
+fn is_measured_behind(tokens: &[Token]) -> bool {
+    let size = tokens.iter().rposition(|token| matches!(token.kind, Kind::Num(_)));
+    let word = tokens.last().and_then(Token::word);
+    size.is_some_and(|at| at + 2 == tokens.len()) && word.is_some_and(super::lexicon::surely_measured)
 }
 
 fn positions(items: &[(Item, Range<usize>)], is: impl Fn(&Item) -> bool) -> Vec<usize> {
@@ -434,7 +566,7 @@ fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
     for (at, token) in found.iter().enumerate() {
         let spaced_dash = token.is_sign('-');
         let breaks = match token.kind {
-            Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!')) => Some(c),
+            Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
             Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
             Kind::Sign('-') if spaced_dash => Some('-'),

@@ -76,6 +76,10 @@ impl Reader {
             Kind::Class(class) => return (Some(Item::Class(class.clone())), 1),
             Kind::Off(low, high) => return (Some(Item::Off(low.clone(), high.clone())), 1),
             Kind::Sign('=') => return (Some(Item::Reads(true)), 1),
+            // `-> got .7488`: what came of it.
+            Kind::Sign('>') if rest.get(1).is_some_and(|next| matches!(next.kind, Kind::Num(_) | Kind::Range(..)) || next.word().is_some_and(surely_measured)) => {
+                return (Some(Item::Reads(true)), 1);
+            }
             Kind::Sign('>') => {
                 return match self.mate_name(&rest[1..], line) {
                     Some((name, part, taken)) => {
@@ -89,6 +93,15 @@ impl Reader {
                 let of_mate = matches!(out.last(), Some((Item::Mate { .. }, _)));
                 let kind = rest[0].kind.clone();
                 return (Some(if of_mate { Item::OfMate(kind) } else { Item::Size(kind) }), 1);
+            }
+            // The depths of a keyway, as drawings mark them.
+            Kind::Code(word) if matches!(word.as_str(), "t1" | "t2") => {
+                let name = format!("depth {word}");
+                return (Some(Item::Feature { name, side: Side::Length, part: None, mate: None }), 1);
+            }
+            // `.7483 LH`, after `journals`.
+            Kind::Word(word) if is_instance(&stem(word)) && word != "a" && matches!(out.last(), Some((Item::Size(_), _))) && line.feature.is_some() && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })) => {
+                return (self.instance(word, line), 1);
             }
             Kind::Code(word) if word.len() <= 2 => return (Some(Item::Loose(word.clone())), 1),
             Kind::Word(_) | Kind::Code(_) => {}
@@ -141,18 +154,44 @@ impl Reader {
         let known = self.part_at(rest).map(|(part, taken)| (Some(part), taken));
         let named = known.or_else(|| Self::part_phrase(rest).map(|taken| (None, taken)));
         let is_fit_word = lexicon::fit(&words).is_some();
+        // A part of its own that the note has not named yet: `shldr screw` beside the screw.
+        if let Some((None, taken)) = named
+            && taken > 1
+            && out.is_empty()
+            && feature_phrase(&rest[taken..]).is_none()
+        {
+            return (Some(Item::Loose(String::new())), taken);
+        }
         if let Some((part, taken)) = named
             && !(is_fit_word && taken == 1)
         {
             let after = &rest[taken..];
             let own = feature(word).is_some() && inwardness(word).is_some() && taken == 1;
+            // `3/16 spring pin`: the pin's own size, and that of its hole.
+            if let Some((Item::Size(kind @ Kind::Num(_)), at)) = out.last().cloned()
+                && out.len() == 1
+                && line.subject.is_some()
+                && line.subject != part
+                && rest[..taken].last().and_then(Token::word).and_then(inwardness) == Some(3)
+                && feature_phrase(&rest[taken..]).is_none()
+                && !matches!(rest.get(taken).map(|next| &next.kind), Some(Kind::Num(_)))
+            {
+                out.pop();
+                let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
+                let place = rest[0].at.start..rest[taken - 1].at.end;
+                let name = "pin hole".to_owned();
+                out.push((Item::Feature { name, side: Side::Hole, part: None, mate: Some(said.join(" ")) }, place));
+                out.push((Item::Size(kind), at));
+                return (None, taken);
+            }
             if let Some((name, side, more)) = feature_phrase(after)
                 && !own
             {
                 let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
                 let said = said.join(" ");
                 if self.is_modifier(line, part, rest, taken, &name, side) {
-                    let mate = (!matches!(side, Side::Length | Side::Other)).then(|| said.clone());
+                    let is_end = name.starts_with("end");
+                    let mate = (!is_end && !matches!(side, Side::Length | Side::Other)).then(|| said.clone());
                     let item =
                         Item::Feature { name: format!("{said} {name}"), side, part: None, mate };
                     return (Some(item), taken + more);
@@ -172,6 +211,13 @@ impl Reader {
             let said = words[..taken].join(" ");
             let is_noun = feature(word).is_some_and(|_| taken == 1 && word != "turned");
             if !is_noun {
+                // `match screw`, `follows screw`.
+                let matches = lexicon::matches_mate(&said);
+                if let Some((name, part, more)) = matches.then(|| self.mate_name(&rest[taken..], line)).flatten() {
+                    let place = rest[0].at.start..rest[taken - 1].at.end;
+                    out.push((Item::Fit(said, fit), place));
+                    return (Some(Item::Mate { name, part, is_sure: true }), taken + more);
+                }
                 return (Some(Item::Fit(said, fit)), taken);
             }
         }
@@ -199,6 +245,15 @@ impl Reader {
             }
             return (Some(Item::Feature { name, side, part: None, mate: None }), taken);
         }
+        // `ream 1/4 for a dowel`: a hole.
+        let by_size = |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
+        if matches!(word, "ream" | "reamed" | "drill" | "drilled")
+            && !line.asks
+            && (by_size(rest.get(1)) && line.date.is_none() || matches!(out.last(), Some((Item::Size(_), _))) && rest.get(1).and_then(Token::word) != Some("rod"))
+        {
+            let name = "hole".to_owned();
+            return (Some(Item::Feature { name, side: Side::Hole, part: None, mate: None }), 1);
+        }
         if says_measured(word) {
             return (Some(Item::Reads(surely_measured(word))), 1);
         }
@@ -206,6 +261,14 @@ impl Reader {
             return (Some(Item::Same(String::new())), 1);
         }
         (Some(Item::Loose(text_of(&rest[0]))), 1)
+    }
+
+    /// One of several alike, by its mark alone.
+    fn instance(&self, word: &str, line: &Line) -> Option<Item> {
+        let last = &self.job.features[line.feature?];
+        let head: Vec<&str> = last.name.split_whitespace().filter(|word| !is_instance(&stem(&word.to_lowercase()))).collect();
+        let name = format!("{} {}", head.join(" "), word.to_uppercase());
+        Some(Item::Feature { name, side: last.side, part: Some(last.part), mate: None })
     }
 
     /// Phrases that say one thing.
@@ -218,6 +281,7 @@ impl Reader {
             ["installed" | "fitted" | "pressed", ..] => (Item::InPlace, 1),
             ["not", ..] => (Item::Not, 1),
             ["stock", ..] => (Item::Stock, 1),
+            ["flat" | "plate" | "sheet" | "angle", ..] => (Item::Loose(words[0].to_owned()), 1),
             ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
             ["old", "part" | "one", ..] => (Item::Old, 2),
             ["as", "bought" | "is" | "found", ..] => (Item::Loose("as".into()), 2),
@@ -440,11 +504,10 @@ fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         let goes_on = matches!(next.kind, Kind::Word(_))
             && taken < skip + 2
             && matches!(side, Side::Shaft | Side::Hole | Side::Other)
-            && !lexicon::is_small(&text)
+            && (rest.get(taken + 1).and_then(Token::word) == Some("side") || !lexicon::is_small(&text) && lexicon::fit(&[&text]).is_none())
             && !lexicon::is_material(&text)
             && !says_measured(&text)
             && !leads_to_mate(&text)
-            && lexicon::fit(&[&text]).is_none()
             && text.len() > 2
             && !matches!(
                 text.as_str(),

@@ -64,8 +64,7 @@ pub(super) fn feature(word: &str) -> Option<Side> {
 pub(super) fn inwardness(word: &str) -> Option<i32> {
     Some(match stem(word).as_str() {
         "screw" | "bolt" | "shaft" | "pin" | "dowel" | "spindle" | "axle" | "key" | "rod"
-        | "stud" | "crankshaft" | "mandrel" | "arbor" | "arbour" | "tommy" | "crank"
-        | "journal" => 3,
+        | "stud" | "crankshaft" | "mandrel" | "arbor" | "arbour" | "tommy" | "crank" => 3,
         "plug" | "bar" | "peg" => 2,
         "bush" | "bearing" | "sleeve" | "liner" => 1,
         "roller" | "arm" | "lever" | "handle" | "gear" | "wheel" | "handwheel" | "pulley"
@@ -150,7 +149,7 @@ pub(super) fn is_material(word: &str) -> bool {
 pub(super) fn is_stock(word: &str) -> bool {
     const FORMS: &[&str] = &[
         "crs", "hrs", "ms", "flat", "plate", "bar", "sheet", "stock", "angle", "pgb", "round",
-        "steel", "mild", "rod", "blank", "tube", "tubing", "bms", "cold", "hot", "hex",
+        "steel", "mild", "rod", "blank", "stk", "tube", "tubing", "bms", "cold", "hot", "hex",
     ];
     FORMS.contains(&word)
 }
@@ -168,7 +167,8 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             "knock in" | "knocked in" | "drives" | "drv" => "drive",
             "light push" | "pushes" | "pushed" | "push on" => "push",
             "slides" | "sliding" | "slips" | "slide" | "slp" => "sliding",
-            "loctite" | "glued" | "bonded" | "retained" | "match" | "matches" | "to match"
+            "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate" | "mates"
+            | "loctite" | "glued" | "bonded" | "retained" | "match" | "matches" | "to match"
             | "make to match" | "follows" | "to suit" | "taper" | "tapered" | "close" | "fixed"
             | "clamped" | "bolted" | "clearance" | "matched" => "",
             _ => return None,
@@ -177,6 +177,10 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
     };
     (1..=words.len().min(3)).rev().find_map(|count| {
         let text = words[..count].join(" ");
+        // `press in housing`: the preposition leads to the mate.
+        if count > 1 && leads_to_mate(words[count - 1]) && !matches!(words[count - 2], "chase") {
+            return None;
+        }
         if let Some(word) = own(&text) {
             return Some((count, word));
         }
@@ -186,6 +190,11 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             _ => None,
         }
     })
+}
+
+/// Is it cut to match its mate, as a nut is?
+pub(super) fn matches_mate(fit: &str) -> bool {
+    ["match", "follow", "suit", "chase"].iter().any(|word| fit.contains(word))
 }
 
 /// Words that lead to the other part.

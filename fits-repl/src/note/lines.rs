@@ -113,7 +113,9 @@ fn column(cell: &str) -> Option<Column> {
 /// The unit that a line says for all that follows.
 pub(super) fn unit_line(line: &str) -> Option<Unit> {
     let found = tokens(line, 0);
+    let lower = line.to_lowercase();
     let has_size = found.iter().any(|token| match &token.kind {
+        Kind::Num(num) if lower.contains("unless") || lower.contains("general") => !num.is_inch_shaped() && !num.is_whole(),
         Kind::Num(num) => !num.is_whole() || num.unit.is_some(),
         Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_) => true,
         _ => false,
@@ -243,6 +245,12 @@ pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
             }
             '.' if more.is_some() => return finish(one + 1 + two + 1 + year),
             '-' if year >= 2 => return finish(one + 1 + two + 1 + year),
+            // `11-2  BORES`, but not `1-5 acme`.
+            '-' if year == 0 && next[two..].starts_with([' ', ':']) => {
+                let word = word(next[two..].trim_start_matches([' ', ':']));
+                let form = ["acme", "unc", "unf", "nc", "nf", "whit", "bsw", "tpi", "x", "in", "mm", "inch"].contains(&word.as_str());
+                return if form || word.is_empty() { None } else { finish(one + 1 + two) };
+            }
             _ => return None,
         }
     }

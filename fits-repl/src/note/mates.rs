@@ -9,7 +9,7 @@ use fits_core::{
 
 use super::{
     Line, Reader, Wanted,
-    lexicon::{inwardness, stem, stems},
+    lexicon::{inwardness, matches_mate, stem, stems},
     names::is_instance,
     token::Kind,
 };
@@ -43,9 +43,7 @@ impl Reader {
             .iter()
             .rposition(|said| said.line == line.number && said.feature == feature)
             .unwrap_or(0);
-        let matches = fit.words.contains("match")
-            || fit.words.contains("follow")
-            || fit.words.contains("suit");
+        let matches = matches_mate(&fit.words);
         self.wanted.push(Wanted {
             line: line.number,
             at,
@@ -135,7 +133,12 @@ impl Reader {
                 }
             }
         } else if !fit.words.is_empty() && self.job.features[feature].side != Side::Length {
-            self.want(line, feature, "", None, None, fit, 0..0);
+            // A bush under its roller is pressed into it.
+            let one = &self.job.features[feature];
+            let holds = self.block.contains(&one.part) && one.side == Side::Shaft && fit.word.is_some_and(|word| !word.moves());
+            let current = self.current.filter(|current| holds && *current != one.part);
+            let name = current.map(|part| self.job.parts[part].name.clone()).unwrap_or_default();
+            self.want(line, feature, &name, current, None, fit, 0..0);
         }
     }
 
@@ -232,10 +235,32 @@ impl Reader {
                 if mate.fit.words.is_empty() {
                     mate.fit = want.fit.clone();
                 }
+                return;
             }
+            // Of the others that wait one is of such a size.
+            let waits: Vec<usize> = size.map_or_else(Vec::new, |size| {
+                (0..self.job.features.len())
+                    .filter(|at| {
+                        let other = &self.job.features[*at];
+                        other.side == other_side && other.part != one.part && other_side.surface().is_some()
+                            && self.is_near(*at, size)
+                            && !self.job.mates.iter().any(|mate| mate.hole == *at || mate.shaft == *at)
+                    })
+                    .collect()
+            });
+            let [only] = waits.as_slice() else { return };
+            let (hole, shaft) = if one.side == Side::Shaft { (*only, want.feature) } else { (want.feature, *only) };
+            self.job.mates.push(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called: None });
+            self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
             return;
         } else {
             let found = want.part.or_else(|| self.part_of(&want.name, one.part, other_side, size));
+            // `jrnl A` names the feature itself.
+            let said = stems(&want.name);
+            let named = self.job.features.iter().position(|other| other.side == other_side && other.part != one.part && stems(&other.name) == said);
+            if let (Some(to), true) = (named, found.is_none_or(|part| self.stems[part] != said)) {
+                return self.join(want, to);
+            }
             match found {
                 Some(part) => self.of_several(part, &want.name, &one.name),
                 None if stem(&want.name) == "it" => return,
@@ -272,6 +297,18 @@ impl Reader {
         self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
     }
 
+    /// A mate of two features that are known.
+    fn join(&mut self, want: &Wanted, to: usize) {
+        let outer = self.job.features[want.feature].side == Side::Shaft;
+        let (hole, shaft) = if outer { (to, want.feature) } else { (want.feature, to) };
+        let found = self.job.mates.iter().position(|mate| mate.hole == hole && mate.shaft == shaft);
+        let at = found.unwrap_or_else(|| {
+            self.job.mates.push(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called: None });
+            self.job.mates.len() - 1
+        });
+        self.job.said[want.said].mate = Some(at);
+    }
+
     /// The part that a mate's name means.
     fn part_of(&self, name: &str, own: usize, side: Side, size: Option<Length>) -> Option<usize> {
         let said = stems(name);
@@ -287,6 +324,13 @@ impl Reader {
                 }
                 best
             });
+        // A bearing is the one that goes by its number.
+        let numbered = |part: &usize| *part != own && self.stems[*part].iter().any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()));
+        if score < 100 && said.last().is_some_and(|word| word == "bearing")
+            && let Some(part) = (0..self.job.parts.len()).find(numbered)
+        {
+            return Some(part);
+        }
         if score > 0 && found < self.job.parts.len() {
             // Several bushes: the one with such a size.
             let fits = |part: usize| {
@@ -405,6 +449,17 @@ impl Reader {
 
     /// A screw and a nut of one thread go together.
     fn threads(&mut self) {
+        // A keyway and the key of its width.
+        for keyway in 0..self.job.features.len() {
+            let one = &self.job.features[keyway];
+            let key = (0..self.job.features.len()).find(|at| {
+                let key = &self.job.features[*at];
+                one.side == Side::Other && one.part != key.part && key.side == Side::Other && key.nominal == one.nominal && self.stems[key.part].iter().any(|word| word == "key")
+            });
+            if let Some(key) = key.filter(|_| one.nominal.is_some()) {
+                self.job.mates.push(Mate { line: one.line, hole: keyway, shaft: key, fit: FitSaid::default(), called: None });
+            }
+        }
         let threads: Vec<usize> = (0..self.job.features.len())
             .filter(|at| self.job.features[*at].side == Side::Thread)
             .collect();

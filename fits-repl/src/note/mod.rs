@@ -31,13 +31,48 @@ use lexicon::{feature, inwardness, is_material, stems};
 use lines::Column;
 use token::{Kind, Num, Token, tokens};
 
+/// The unit of a line's bare numbers, where one of them is in millimetres.
+fn row_unit(found: &[Token]) -> Option<Unit> {
+    let mut said = found.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) => num.unit,
+        _ => None,
+    });
+    let all_metric = said.clone().all(|unit| unit == Unit::Millimetre);
+    said.next().filter(|_| all_metric)
+}
+
+/// A text without the sizes that are struck out: `~~3/8 pins~~`.
+fn unstruck(raw: &str) -> String {
+    let mut inside = false;
+    let mut out = String::with_capacity(raw.len());
+    for (at, piece) in raw.split("~~").enumerate() {
+        if at > 0 {
+            inside = !inside;
+            out.push_str("  ");
+        }
+        out.extend(piece.chars().map(|c| if inside && (c.is_ascii_digit() || c == '/') { ' ' } else { c }));
+    }
+    out
+}
+
+/// Are the lines sentences, not notes?
+fn is_prose(text: &str) -> bool {
+    let mut lines: Vec<usize> = text
+        .lines()
+        .filter(|line| !line.trim().is_empty())
+        .map(|line| line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count())
+        .collect();
+    lines.sort_unstable();
+    lines.get(lines.len() / 2).is_some_and(|words| *words > 10)
+}
+
 /// Reads a note.
 pub fn read(text: &str) -> Job {
     let mut reader = Reader::new(text);
     let mut lines = text.lines().enumerate().peekable();
     while let Some((at, line)) = lines.next() {
         let indented =
-            lines.peek().is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*']));
+            lines.peek().is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
         reader.line(at + 1, line.trim_end(), indented);
     }
     reader.settle();
@@ -47,6 +82,10 @@ pub fn read(text: &str) -> Job {
 /// The note as JSON, an object for each thing that a line says.
 pub fn json_lines(job: &Job) -> String {
     crate::questions::job::lines::lines(job)
+}
+
+fn is_instance_word(word: &str) -> bool {
+    names::is_instance(&lexicon::stem(word))
 }
 
 /// A mate by its name alone: found when the whole note is read.
@@ -76,8 +115,14 @@ pub(crate) struct Reader {
     columns: Option<(char, Vec<(usize, Column)>)>,
     /// The part that the lines below its name belong to.
     current: Option<usize>,
+    /// The parts first named under it.
+    block: Vec<usize>,
+    /// The current part stands above its lines as a heading.
+    is_heading: bool,
     last_feature: Option<usize>,
     dated: bool,
+    /// Its lines are sentences: what is not sure is asked, line by line.
+    prose: bool,
     has_text: bool,
 }
 
@@ -89,6 +134,11 @@ struct Line {
     subject: Option<usize>,
     feature: Option<usize>,
     mate_part: Option<usize>,
+    mate_name: Option<String>,
+    /// `not 3/16 keyway`: the next size is the feature's.
+    corrects: Option<usize>,
+    /// It ends as a question.
+    asks: bool,
     date: Option<String>,
     /// Sizes are readings.
     reads: bool,
@@ -130,8 +180,11 @@ impl Reader {
             context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
             columns: None,
             current: None,
+            block: Vec::new(),
+            is_heading: false,
             last_feature: None,
             dated: false,
+            prose: is_prose(text),
             has_text: false,
         }
     }
@@ -185,8 +238,12 @@ impl Reader {
             return self.joint_row(number, raw);
         }
         let (done, start) = lines::bullet(raw);
-        let indented = start > 0 && !(raw.starts_with('[') || raw.starts_with('\u{2610}'));
-        let mut line = Line { number, done, ..Line::default() };
+        let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
+        let indented = start > 0 && (!boxed || self.is_heading);
+        let asks = raw.ends_with('?');
+        let mut line = Line { number, done, asks, unit: row_unit(&found), ..Line::default() };
+        let struck = unstruck(raw);
+        let raw = struck.as_str();
         let mut from = start;
         if let Some((date, after)) = date
             .or_else(|| lines::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
@@ -266,6 +323,17 @@ impl Reader {
         {
             end += 1;
         }
+        // The name ends with the word for the part; a seat is no part's name.
+        let is_kind = |token: &Token| token.word().is_some_and(|word| inwardness(word).is_some());
+        let is_mark = |token: &Token| token.word().is_none_or(is_instance_word);
+        if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
+            && !found[last + 1..end].iter().any(is_mark)
+        {
+            end = last + 1;
+        }
+        if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
+            return start;
+        }
         let question =
             ["what", "which", "how", "is", "do", "does", "can", "should", "where", "note", "todo"];
         let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
@@ -274,7 +342,7 @@ impl Reader {
         let known = end > 0
             && self
                 .part_called(&stems(&raw[start..found[end - 1].at.end]))
-                .is_some_and(|(_, score)| score >= 65);
+                .is_some_and(|(_, score)| score >= 62);
         let is_name = known
             || inwardness(last).is_some()
             || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
@@ -291,12 +359,20 @@ impl Reader {
             return start;
         }
         let stop = found[end - 1].at.end;
-        let part = match self.part_called(&stems(&raw[start..stop])) {
-            Some((part, score)) if score >= 85 => part,
+        let said = stems(&raw[start..stop]);
+        let sizes: Vec<Length> = found[end..].iter().filter_map(|token| match &token.kind {
+            Kind::Num(num) if num.places > 1 => self.length(num, None),
+            _ => None,
+        }).collect();
+        let part = match (self.part_called(&said), self.part_by_size(&said, &sizes)) {
+            (Some((part, score)), _) if (85..=100).contains(&score) => part,
+            (_, Some(part)) => part,
             _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
         };
         self.touch(part);
         (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
+        self.block.clear();
+        self.is_heading = opens_block && !found[end..].iter().any(|token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)));
         self.last_feature = None;
         self.describe(part, &found[end..]);
         stop
@@ -334,7 +410,7 @@ impl Reader {
 
     /// The unit of a bare number, and how it is known.
     fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
-        if let Some(unit) = num.unit.or(row) {
+        if let Some(unit) = num.unit.or(row.filter(|row| !(num.vulgar && *row == Unit::Millimetre))) {
             return (unit, UnitFrom::Written);
         }
         if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
@@ -455,13 +531,12 @@ impl Reader {
                 return;
             }
         }
-        let reading = Reading {
-            line: line.number,
-            at: num.at.clone(),
-            size,
-            state: line.state,
-            date: line.date.clone(),
-        };
+        self.put_reading(line, feature, size, num.at.clone());
+    }
+
+    fn put_reading(&mut self, line: &mut Line, feature: usize, size: Length, at: Range<usize>) {
+        let (state, date) = (line.state, line.date.clone());
+        let reading = Reading { line: line.number, at, size, state, date };
         let one = &mut self.job.features[feature];
         one.readings.push(reading);
         one.done |= line.done;

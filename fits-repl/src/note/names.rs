@@ -7,7 +7,7 @@ use fits_core::{
 
 use super::{
     Reader,
-    lexicon::{feature, inwardness, stem, stems},
+    lexicon::{feature, inwardness, is_material, stem, stems},
     token::{Kind, Token},
 };
 
@@ -26,6 +26,10 @@ pub(super) fn is_instance(stem: &str) -> bool {
             | "4"
             | "front"
             | "rear"
+            | "outboard"
+            | "inboard"
+            | "near"
+            | "far"
             | "top"
             | "bottom"
             | "upper"
@@ -69,11 +73,16 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
     }
     // `bush` is the nylon bush, `shaft` the crank shaft.
     let is_part_of = said.iter().all(|word| name.contains(word));
+    let holds = name.iter().all(|word| said.contains(word));
     if is_part_of && said.last() == name.iter().rfind(|word| inwardness(word).is_some()) {
         return 70;
     }
     if is_part_of && said.last() == name.last() {
         return 65;
+    }
+    // `pawl dowel`, `sintered bushing`: one more word than the part's name.
+    if holds && said.last() == name.last() && said.len() == name.len() + 1 && (is_material(&said[0]) || said[0] != "crank" && inwardness(&said[0]).is_some()) {
+        return 62;
     }
     let (said, name) = (said.concat(), name.concat());
     if said.len() > 4
@@ -92,11 +101,28 @@ impl Reader {
     pub(super) fn part_called(&self, said: &[String]) -> Option<(usize, u32)> {
         let plural = |part: usize| self.job.parts[part].name.to_lowercase().ends_with('s');
         (0..self.job.parts.len())
-            .map(|part| (part, likeness(said, &self.stems[part])))
+            .map(|part| {
+                let mut score = likeness(said, &self.stems[part]);
+                // Nylon bushes are not the bronze ones.
+                let stuff = self.job.parts[part].material.as_deref().unwrap_or_default().to_lowercase();
+                if score == 62 && is_material(&said[0]) && !stuff.is_empty() && !stuff.contains(&said[0]) {
+                    score = 0;
+                }
+                // Under its own part `bush` is the bush named there.
+                let boost = if score >= 62 && self.block.contains(&part) { 40 } else { 0 };
+                (part, score + boost)
+            })
             .filter(|(_, score)| *score > 0)
             .max_by_key(|(part, score)| {
                 (*score, self.recent.iter().rposition(|recent| recent == part), plural(*part))
             })
+    }
+
+    /// Of several that a short name could mean, the one with such a size.
+    pub(super) fn part_by_size(&self, said: &[String], sizes: &[Length]) -> Option<usize> {
+        (0..self.job.parts.len())
+            .filter(|part| likeness(said, &self.stems[*part]) >= 62)
+            .find(|part| sizes.iter().any(|size| self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))))
     }
 
     /// The part named by the tokens at a place, the longest name first.
@@ -116,10 +142,15 @@ impl Reader {
             let said = &words[..count];
             let first_is_word =
                 !said[0].starts_with(|c: char| c.is_ascii_digit()) || said[0].len() > 2;
+            // `crank arm` is not the crank.
+            let goes_on = words.get(count).is_some_and(|next| inwardness(next).is_some() && feature(next).is_none());
             if !first_is_word || count == 1 && (said[0].len() < 3 || is_instance(&said[0])) {
                 return None;
             }
             let (part, score) = self.part_called(said)?;
+            if goes_on && score < 100 {
+                return None;
+            }
             // One word of a longer name counts only where it names a thing.
             (score > 65 || inwardness(&said[count - 1]).is_some() || score >= 60 && count > 1)
                 .then_some((part, count))

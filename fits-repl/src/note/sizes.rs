@@ -29,6 +29,8 @@ pub(super) struct Given<'a> {
     pub(super) mate: Option<&'a str>,
     pub(super) has_fit: bool,
     pub(super) off: Option<(Num, Num)>,
+    /// The part alone says whose size it is.
+    pub(super) is_plain: bool,
 }
 
 impl Reader {
@@ -64,6 +66,14 @@ impl Reader {
                 | "oal"
         ) && stems(name).len() == 1;
         let subject = part.or(line.subject);
+        // A keyway is as wide as its size says.
+        let is_flat = |last: &usize| {
+            self.job.features[*last].side == Side::Other
+                && Some(self.job.features[*last].part) == subject
+        };
+        if is_role && role(&head) == "width" && let Some(last) = line.feature.filter(is_flat) {
+            return Some(last);
+        }
         if is_role
             && let Some(last) = line.feature.filter(|last| {
                 self.job.features[*last].side != Side::Length
@@ -98,9 +108,16 @@ impl Reader {
         if let Some(known) = known {
             return Some(known);
         }
-        let everywhere = (0..self.job.parts.len())
+        let near = match size {
+            Some(Kind::Num(num)) => self.length(num, line.unit),
+            _ => None,
+        };
+        let all: Vec<usize> = (0..self.job.parts.len())
             .rev()
-            .find_map(|part| self.feature_called(part, name, Some(*side)));
+            .filter_map(|part| self.feature_called(part, name, Some(*side)))
+            .collect();
+        let fits = |at: &usize| near.is_some_and(|size| self.is_near(*at, size));
+        let everywhere = all.iter().copied().find(fits).or(all.first().copied());
         if (subject.is_none() || line.date.is_some())
             && *side != Side::Length
             && let Some(found) = everywhere
@@ -152,8 +169,49 @@ impl Reader {
 
     /// Gives a size to its feature.
     pub(super) fn give(&mut self, line: &mut Line, given: &Given) -> Option<usize> {
+        let sure = match given.kind {
+            Kind::Num(num) => num.unit.is_some() || num.vulgar,
+            Kind::Thread(_) => true,
+            _ => false,
+        };
+        if self.prose && !(sure && given.owner.is_some() && line.subject.is_some()) {
+            self.ask(
+                line.number,
+                given.place.clone(),
+                "whose size is this? The sentence leaves it open",
+                Some("write it on a line of its own: the part, the feature, the size and its unit".into()),
+            );
+            line.found += 1;
+            return None;
+        }
+        // Nobody turns 20 in on a bench lathe: was it millimetres?
+        if let Kind::Num(num) = given.kind
+            && self.unit_of(num, line.unit) == (fits_core::size::Unit::Inch, fits_core::job::whole::UnitFrom::Context)
+            && !num.is_inch_shaped()
+            && num.value() > 11.9
+            && given.owner.is_none_or(|owner| self.job.features[owner].side.surface().is_some())
+        {
+            self.ask(line.number, given.place.clone(), "is this in inches or in mm?", Some("write its unit beside it".into()));
+            line.found += 1;
+            return None;
+        }
         match given.kind {
             Kind::Num(num) => self.number(line, num, given),
+            Kind::Range(low, high) if given.reads || line.reads => {
+                let Some(owner) = given.owner.or(line.feature.filter(|at| line.subject.is_none_or(|part| part == self.job.features[*at].part))) else {
+                    for num in [low, high] {
+                        let size = self.length(num, line.unit)?;
+                        self.reading_by_size(line, num, size);
+                    }
+                    return line.feature;
+                };
+                for num in [low, high] {
+                    let size = self.length(num, line.unit)?;
+                    let owner = self.next_alike(line, owner, size);
+                    self.reading(line, owner, num);
+                }
+                Some(owner)
+            }
             Kind::Range(low, high) => {
                 let feature = given.owner.or(line
                     .feature
@@ -237,6 +295,11 @@ impl Reader {
             return self.reading_by_size(line, num, size);
         }
         let part = line.subject?;
+        if !given.is_plain {
+            self.ask(line.number, given.place.clone(), "what is this a size of?", Some("write the feature beside it".into()));
+            line.found += 1;
+            return None;
+        }
         // A number much like a size that is there was read.
         let near = self
             .nearest(part, None, size)
@@ -268,6 +331,16 @@ impl Reader {
         num: &Num,
         given: &Given,
     ) -> usize {
+        // A second bore of the same part is another feature.
+        let one = &self.job.features[feature];
+        let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size) && one.line != line.number && line.date.is_none() && !self.is_near(feature, size);
+        let feature = if other && one.side.surface().is_some() {
+            let name = format!("{} 2", one.name);
+            let (part, side) = (one.part, one.side);
+            self.feature(line, part, &name, side, given.place.clone())
+        } else {
+            feature
+        };
         let from = self.unit_of(num, line.unit);
         self.size(line, feature, Nominal::Size(size), from);
         if given.class.is_some() {
@@ -368,10 +441,22 @@ impl Reader {
                         mate: None,
                         has_fit: false,
                         off: None,
+                        is_plain: true,
                     };
                     let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     return Some(self.nominal(line, feature, size, num, &given));
+                }
+                // A bought part may have been measured before its size was written.
+                if line.date.is_none()
+                    && self.inwardness(part) > 1
+                    && !self.job.features_of(part).any(|(_, one)| one.side == Side::Shaft)
+                {
+                    let given = Given { kind: &Kind::Num(num.clone()), place: &num.at.clone(), owner: None, owner_said: false, class: None, reads: false, most: false, mate: None, has_fit: false, off: None, is_plain: true };
+                    let (name, side) = self.default_feature(part, &given)?;
+                    let feature = self.feature(line, part, &name, side, num.at.clone());
+                    self.reading(line, feature, num);
+                    return Some(feature);
                 }
                 self.ask(
                     line.number,
@@ -452,7 +537,7 @@ impl Reader {
             if one.side == Side::Thread && all.len() == 2 {
                 return self.thread_of(line, owner, all);
             }
-            let [first, second, ..] = all else { return None };
+            let [first, second, rest @ ..] = all else { return None };
             let number = Given {
                 kind: given.kind,
                 place,
@@ -475,6 +560,12 @@ impl Reader {
             let size = self.length(second, line.unit)?;
             let from = self.unit_of(second, line.unit);
             self.size(line, more, Nominal::Size(size), from);
+            if let Some(third) = rest.first()
+                && let Some(size) = self.length(third, line.unit)
+            {
+                let long = self.feature(line, one.part, &format!("{} length", one.name), Side::Length, place.clone());
+                self.size(line, long, Nominal::Size(size), from);
+            }
             line.feature = Some(feature);
             return Some(feature);
         }
@@ -606,6 +697,7 @@ impl Reader {
             mate: None,
             has_fit: true,
             off: None,
+            is_plain: true,
         };
         let found = self.give(line, &given);
         // What is said next may still be of it: `on shoulder screw 10 f9, M8`.

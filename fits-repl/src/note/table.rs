@@ -137,7 +137,7 @@ impl Reader {
         }
         // A length of the whole has no part: `Endfloat`.
         if row.feature.1.is_empty()
-            && feature(text.split_whitespace().next().unwrap_or_default()) == Some(Side::Length)
+            && feature(&text.split_whitespace().next().unwrap_or_default().to_lowercase()) == Some(Side::Length)
             || matches!(text.to_lowercase().as_str(), "end play" | "end float" | "axial play")
         {
             return vec![self.assembly(line.number)];
@@ -155,7 +155,7 @@ impl Reader {
                 Kind::Count(_) | Kind::Sign('(' | ')') => {}
                 _ => {
                     let piece = &text[token.at.start - row.part.0..token.at.end - row.part.0];
-                    if !name.is_empty() && piece != "," {
+                    if !name.is_empty() && piece != "," && !name.ends_with(',') {
                         name.push(' ');
                     }
                     name.push_str(piece);
@@ -347,6 +347,7 @@ impl Reader {
             mate,
             has_fit: !row.fit.1.is_empty() || mate.is_some(),
             off,
+ is_plain: true,
         };
         self.give(line, &given)
     }
@@ -621,6 +622,13 @@ impl Reader {
                     } else {
                         // The whole of a bought part: a bearing on its shaft.
                         let bought = if self.inwardness(hole.0) == 1 { hole.0 } else { shaft.0 };
+                        if let Some(Kind::Code(code)) =
+                            at.checked_sub(1).map(|before| &found[before].kind)
+                        {
+                            let part = &mut self.job.parts[bought];
+                            part.name = format!("{} {}", part.name, code.to_uppercase());
+                            self.stems[bought] = stems(&part.name);
+                        }
                         line.subject = Some(bought);
                         let own = if bought == hole.0 { inner } else { outer };
                         let given = Given {
@@ -634,6 +642,7 @@ impl Reader {
                             mate: None,
                             has_fit: true,
                             off: None,
+ is_plain: true,
                         };
                         self.give(line, &given);
                         let other = if own == inner { outer } else { inner };
@@ -777,6 +786,7 @@ impl Reader {
             mate: None,
             has_fit: false,
             off: None,
+ is_plain: true,
         };
         let feature = self.give(line, &given)?;
         Some(feature)

@@ -107,6 +107,8 @@ const FORMS: &[&str] = &[
     "bsp",
     "npt",
     "tpi",
+    "nc",
+    "nf",
     "stub",
     "square",
     "trapezoidal",
@@ -202,13 +204,13 @@ impl Scan<'_> {
             })
             .map_or(rest.len(), |(at, _)| at);
         let word = rest[..length].trim_end_matches('\'');
-        if let Some(class) = self.class(word) {
-            return self.put(Kind::Class(class), word.len());
-        }
         let has_digit = word.contains(|c: char| c.is_ascii_digit());
         let count = word.strip_prefix(['x', 'X']).and_then(|count| count.parse::<u32>().ok());
         if let Some(count) = count.filter(|_| !self.after_number()) {
             return self.put(Kind::Count(count), word.len());
+        }
+        if let Some(class) = self.class(word) {
+            return self.put(Kind::Class(class), word.len());
         }
         let word = if word.is_empty() { &rest[..length] } else { word };
         if has_digit && word.len() > 1 {
@@ -342,7 +344,8 @@ fn code(text: &str) -> Option<(Kind, usize)> {
     let known = is_x
         || units.contains(&letters.to_lowercase().as_str())
         || tail.parse::<iso286::Class>().is_ok();
-    (letters.len() >= 2 && !known && tail.contains(|c: char| c.is_ascii_digit()))
+    let leaded = letters.eq_ignore_ascii_case("l") && digits == 2 && tail.len() == 3;
+    ((letters.len() >= 2 || leaded) && !known && tail.contains(|c: char| c.is_ascii_digit()))
         .then(|| (Kind::Code(word.to_lowercase()), end))
 }
 
@@ -492,6 +495,16 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 out.pop();
                 times(&mut out, next.clone(), &token);
             }
+            // `.7485 / .7480`: two limits.
+            Kind::Num(high) if is_limits(&out, high) => {
+                out.pop();
+                if let Some(Token { kind, at }) = out.last_mut()
+                    && let Kind::Num(one) = kind
+                {
+                    at.end = token.at.end;
+                    *kind = Kind::Range(one.clone(), high.clone());
+                }
+            }
             Kind::Num(high) if is_range(&out) => {
                 while !matches!(out.last().map(|last| &last.kind), Some(Kind::Num(_)) | None) {
                     out.pop();
@@ -505,7 +518,7 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 }
             }
             Kind::Word(word)
-                if matches!(word.as_str(), "off" | "pcs" | "pc" | "pieces" | "reqd")
+                if matches!(word.as_str(), "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each")
                     && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()
@@ -513,6 +526,16 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 {
                     at.end = token.at.end;
                     *kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+                }
+            }
+            // `2 @ .050`, `qty 2`.
+            Kind::Sign('@') if matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none()) => {
+                counted(&mut out);
+            }
+            Kind::Num(num) if num.is_whole() && num.over < 1000 && out.last().is_some_and(|last| matches!(last.word(), Some("qty" | "quantity"))) => {
+                let count = u32::try_from(num.over).unwrap_or(1);
+                if let Some(last) = out.last_mut() {
+                    *last = Token { kind: Kind::Count(count), at: last.at.start..token.at.end };
                 }
             }
             Kind::Sign(')')
@@ -529,7 +552,27 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             _ => out.push(token),
         }
     }
+    // `2 thrust washers`.
+    for at in 0..out.len() {
+        let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
+        let after_size = at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
+        let plural = |token: Option<&Token>| token.and_then(Token::word).is_some_and(|word| word.ends_with('s') && super::lexicon::inwardness(word).is_some());
+        if is_count && !after_size && (plural(out.get(at + 1)) || out.get(at + 1).is_some_and(|next| next.word().is_some()) && plural(out.get(at + 2)))
+            && let Kind::Num(num) = &out[at].kind
+        {
+            out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+        }
+    }
     out
+}
+
+/// The number at the end is a count.
+fn counted(out: &mut [Token]) {
+    if let Some(Token { kind, .. }) = out.last_mut()
+        && let Kind::Num(num) = kind
+    {
+        *kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+    }
 }
 
 /// Puts the next of `3/4 x 1 x 1` to what stands before the sign; `6 m6 x 30`
@@ -537,6 +580,17 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
 fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
     let class = matches!(out.last().map(|last| &last.kind), Some(Kind::Class(_)));
     let class = if class { out.pop() } else { None };
+    // `20/26x20`: inside, outside, length.
+    if let [.., Token { kind: Kind::Num(inside), at: first }, sign, Token { kind: Kind::Num(outside), .. }] = out.as_slice()
+        && sign.is_sign('/')
+        && inside.value() < outside.value()
+    {
+        let all = vec![inside.clone(), outside.clone(), next];
+        let at = first.start..token.at.end;
+        out.truncate(out.len() - 3);
+        out.push(Token { kind: Kind::Dims(all), at });
+        return;
+    }
     match out.last_mut() {
         Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) => {
             if class.is_none() {
@@ -553,6 +607,13 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
         _ => out.push(Token { kind: Kind::Num(next), at: token.at.clone() }),
     }
     out.extend(class);
+}
+
+/// Two sizes with a slash between that differ by less than a hundredth.
+fn is_limits(out: &[Token], next: &Num) -> bool {
+    let [.., Token { kind: Kind::Num(one), .. }, sign] = out else { return false };
+    let (one, next, places) = (one.value(), next.value(), one.places.min(next.places));
+    sign.is_sign('/') && places >= 2 && (one - next).abs() < 0.01 * one
 }
 
 fn is_times(token: Option<&Token>) -> bool {
