@@ -3,7 +3,7 @@
 
 use std::collections::HashMap;
 
-use fits_checks::rows;
+use fits_checks::{Row, rows};
 use fits_repl::{
     answer::{Answer, SettingsAnswer},
     query::Units,
@@ -234,9 +234,13 @@ fn a_log_shows_every_pass_with_its_uncertainty() {
     let answer = session.evaluate("cut 0.03 = 20.001").expect("an entry");
     let Answer::PassLog(log) = &answer else { panic!("a log") };
     // data/instruments.csv: what a bore gauge repeats and what it may be off by.
-    let gauge =
-        rows("data/instruments.csv").into_iter().find(|row| row.text("name") == "bore gauge");
-    let gauge = gauge.expect("a row");
+    let is_ours = |row: &&Row| {
+        row.text("instrument") == "bore gauge"
+            && row.get::<f64>("over_mm") < 20.0
+            && row.get::<f64>("upto_mm") >= 20.0
+    };
+    let gauges = rows("data/instruments.csv");
+    let gauge = gauges.iter().find(is_ours).expect("a row");
     let by = 2.0 * gauge.get::<f64>("repeat_um").hypot(gauge.get("bias_um")) / 1000.0;
     approx::assert_abs_diff_eq!(log.reading_uncertainty_mm.0.millimetres(), by, epsilon = 1e-4);
     let picture = svg::picture(&answer, session.shown()).expect("a picture");

@@ -518,8 +518,10 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 }
             }
             Kind::Word(word)
-                if matches!(word.as_str(), "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each")
-                    && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
+                if matches!(
+                    word.as_str(),
+                    "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each"
+                ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()
                     && let Kind::Num(num) = kind
@@ -529,10 +531,17 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 }
             }
             // `2 @ .050`, `qty 2`.
-            Kind::Sign('@') if matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none()) => {
+            Kind::Sign('@') if matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none()) =>
+            {
                 counted(&mut out);
             }
-            Kind::Num(num) if num.is_whole() && num.over < 1000 && out.last().is_some_and(|last| matches!(last.word(), Some("qty" | "quantity"))) => {
+            Kind::Num(num)
+                if num.is_whole()
+                    && num.over < 1000
+                    && out
+                        .last()
+                        .is_some_and(|last| matches!(last.word(), Some("qty" | "quantity"))) =>
+            {
                 let count = u32::try_from(num.over).unwrap_or(1);
                 if let Some(last) = out.last_mut() {
                     *last = Token { kind: Kind::Count(count), at: last.at.start..token.at.end };
@@ -555,9 +564,18 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
     // `2 thrust washers`.
     for at in 0..out.len() {
         let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
-        let after_size = at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
-        let plural = |token: Option<&Token>| token.and_then(Token::word).is_some_and(|word| word.ends_with('s') && super::lexicon::inwardness(word).is_some());
-        if is_count && !after_size && (plural(out.get(at + 1)) || out.get(at + 1).is_some_and(|next| next.word().is_some()) && plural(out.get(at + 2)))
+        let after_size =
+            at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
+        let plural = |token: Option<&Token>| {
+            token.and_then(Token::word).is_some_and(|word| {
+                word.ends_with('s') && super::lexicon::inwardness(word).is_some()
+            })
+        };
+        if is_count
+            && !after_size
+            && (plural(out.get(at + 1))
+                || out.get(at + 1).is_some_and(|next| next.word().is_some())
+                    && plural(out.get(at + 2)))
             && let Kind::Num(num) = &out[at].kind
         {
             out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
@@ -581,7 +599,12 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
     let class = matches!(out.last().map(|last| &last.kind), Some(Kind::Class(_)));
     let class = if class { out.pop() } else { None };
     // `20/26x20`: inside, outside, length.
-    if let [.., Token { kind: Kind::Num(inside), at: first }, sign, Token { kind: Kind::Num(outside), .. }] = out.as_slice()
+    if let [
+        ..,
+        Token { kind: Kind::Num(inside), at: first },
+        sign,
+        Token { kind: Kind::Num(outside), .. },
+    ] = out.as_slice()
         && sign.is_sign('/')
         && inside.value() < outside.value()
     {

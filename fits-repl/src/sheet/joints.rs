@@ -15,6 +15,7 @@ use crate::{
         asked::{self, Pair, typed},
         html::{Block, Cell, Page, pages as paged},
         part::text_of,
+        picture::length_of,
     },
 };
 
@@ -104,15 +105,15 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
 
 /// Force, heat and lead-in of a joint that is tight.
 fn pressed(job: &Job, joint: &Joint<'_>, session: &mut Session, text: &Text, block: &mut Block) {
-    let query = force_query(job, joint);
-    let answer = query.as_ref().ok().and_then(|query| match session.evaluate(query).ok()? {
-        Answer::Assembly(answer) => Some((query, answer)),
-        _ => None,
-    });
-    match (&answer, &query) {
-        (Some((query, answer)), _) => force(query, answer, text, block),
-        (None, Err(missing)) => block.say(&format!("Force and heat: {missing} is not given.")),
-        (None, Ok(query)) => block.say(&format!("Force and heat: ask `{query}`.")),
+    match force_query(job, joint) {
+        Err(missing) => block.say(&format!("Force and heat: {missing} is not given.")),
+        Ok(query) => match session.evaluate(&query) {
+            Ok(Answer::Assembly(answer)) => force(&query, &answer, text, block),
+            Ok(_) => {}
+            Err(problem) => {
+                block.say(&format!("Force and heat are not worked out: {}.", problem.message));
+            }
+        },
     }
     let size = asked::nominal(job, joint.mate).map(|(size, _)| size);
     let bore = match joint.pair.as_ref().map(|(_, pair)| pair) {
@@ -182,13 +183,8 @@ fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
         .map(|(_, outside)| outside)
         .min()
         .ok_or("the outside of the outer part")?;
-    let length = [shaft.part, hole.part]
-        .into_iter()
-        .find_map(|part| {
-            let mut found =
-                sizes(part, Side::Length).filter(|(feature, _)| feature.name == "length");
-            found.next().map(|(_, length)| length)
-        })
+    let length = length_of(job, shaft.part, shaft)
+        .or_else(|| length_of(job, hole.part, hole))
         .ok_or("the length of the joint")?;
     let (hub, inner) = (
         material(hole.part).ok_or("what the outer part is made of")?,
@@ -261,7 +257,7 @@ fn loose_ends(job: &Job) -> Option<Block> {
     let said: Vec<&str> = job
         .remarks
         .iter()
-        .filter(|remark| remark.part.is_none())
+        .filter(|remark| remark.part.is_none() && Some(&remark.text) != job.title.as_ref())
         .map(|remark| remark.text.as_str())
         .collect();
     let asked: Vec<_> = job.questions.iter().filter(|it| !on_a_page(it.line)).collect();

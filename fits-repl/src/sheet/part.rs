@@ -158,7 +158,10 @@ fn remarks(job: &Job, part: usize) -> Option<Block> {
     let said: Vec<&str> = job
         .remarks
         .iter()
-        .filter(|remark| remark.part == Some(part))
+        // The line that names the part is its heading.
+        .filter(|it| {
+            it.part == Some(part) && job.parts.get(part).is_none_or(|part| part.line != it.line)
+        })
         .map(|remark| remark.text.as_str())
         .collect();
     let asked: Vec<_> = job.questions.iter().filter(|it| lines.contains(&it.line)).collect();

@@ -45,6 +45,10 @@ pub(super) fn part(job: &Job, part: usize, text: &Text) -> Option<Drawing> {
             None => {}
         }
     }
+    // A sleeve's bore is as long as its outside.
+    if let ([outside], [bore]) = (shafts.as_slice(), holes.as_mut_slice()) {
+        bore.long = bore.long.or(outside.long);
+    }
     let name = job.parts.get(part).map_or("part", |part| part.name.as_str());
     let mut drawing = Drawing::untitled(&format!("{name}, its picture"));
     let is_sleeve = matches!((shafts.as_slice(), holes.as_slice()), ([outside], [bore]) if bore.across < outside.across);
@@ -64,7 +68,7 @@ pub(super) fn part(job: &Job, part: usize, text: &Text) -> Option<Drawing> {
 
 /// The length of a step: a length of the same part that is named after it, or the
 /// only one in its line where it is the line's only diameter.
-fn length_of(job: &Job, part: usize, feature: &Feature) -> Option<Length> {
+pub(super) fn length_of(job: &Job, part: usize, feature: &Feature) -> Option<Length> {
     let lengths = || {
         job.features_of(part).filter(|(_, other)| other.side == Side::Length).filter_map(
             |(_, other)| Some((other, other.nominal.as_ref().and_then(|size| size.size())?)),
@@ -133,7 +137,7 @@ fn shaft(drawing: &mut Drawing, text: &Text, steps: &[Step<'_>]) {
     drawing.line((left - 8.0, middle), (x + 8.0, middle), Stroke::Chain, Ink::Faint);
     drawing.gap(4.0);
     lengths(drawing, steps, &wide, left, foot);
-    legend(drawing, text, steps, "diameter", &wide);
+    legend(drawing, text, steps, &wide);
 }
 
 /// The number of a step above it, and a line down to it.
@@ -160,20 +164,25 @@ fn lengths(drawing: &mut Drawing, steps: &[Step<'_>], wide: &[f64], left: f64, f
     }
 }
 
-/// Each step in words: the picture has only its number.
-fn legend(drawing: &mut Drawing, text: &Text, steps: &[Step<'_>], word: &str, wide: &[f64]) {
-    let unit = |feature: &Feature| {
-        let [one, other] = text.units();
-        if feature.unit == one { [one, other] } else { [other, one] }
+/// A step in words: the picture has only its number.
+fn said(drawing: &mut Drawing, text: &Text, step: &Step<'_>) {
+    let [one, other] = text.units();
+    let units = if step.feature.unit == one { [one, other] } else { [other, one] };
+    let shown = |size: Length| {
+        let [one, other] = units.map(|unit| Text::size(size, unit));
+        format!("{one} ({other})")
     };
+    let long = step.long.map_or(String::new(), |long| format!(" \u{d7} {}", shown(long)));
+    let name = &step.feature.name;
+    drawing.gap(2.0);
+    let words = format!("{} {name}: \u{d8} {}{long}", step.number, shown(step.across));
+    drawing.paragraph(EDGE, WIDTH - 2.0 * EDGE, &words, false);
+}
+
+/// Every step in words, and whether they are to scale.
+fn legend(drawing: &mut Drawing, text: &Text, steps: &[Step<'_>], wide: &[f64]) {
     for step in steps {
-        let shown =
-            |size: Length| unit(step.feature).map(|unit| Text::size(size, unit)).join(" (") + ")";
-        let long = step.long.map_or(String::new(), |long| format!(", {} long", shown(long)));
-        drawing.gap(2.0);
-        let words =
-            format!("{} {}: {word} {}{long}", step.number, step.feature.name, shown(step.across));
-        drawing.paragraph(EDGE, WIDTH - 2.0 * EDGE, &words, false);
+        said(drawing, text, step);
     }
     let note = if steps.iter().any(|step| step.long.is_none()) {
         "Diameters to scale; lengths not: not all are given."
@@ -236,16 +245,9 @@ fn sections(drawing: &mut Drawing, text: &Text, holes: &[Step<'_>], outside: Opt
     }
     drawing.gap(6.0);
     if let Some(outside) = outside {
-        let step = [Step { long: None, ..*outside }];
-        let shown = text.units().map(|unit| Text::size(step[0].across, unit)).join(" (");
-        drawing.paragraph(
-            EDGE,
-            WIDTH - 2.0 * EDGE,
-            &format!("{} {}: outside {shown})", outside.number, outside.feature.name),
-            false,
-        );
+        said(drawing, text, outside);
     }
-    legend(drawing, text, holes, "bore", &wide);
+    legend(drawing, text, holes, &wide);
     if outside.is_none() {
         let words = if holes.len() > 1 {
             "Each bore by itself; place and walls are not given."
