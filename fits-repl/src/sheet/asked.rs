@@ -4,7 +4,7 @@
 use std::fmt::Write as _;
 
 use fits_core::{
-    Length,
+    Length, Limits,
     job::whole::{Feature, Job, Mate, Nominal},
     shop::words::Hub,
     size::{Decimals, Rounding, Unit},
@@ -49,6 +49,12 @@ pub(super) fn of_pair(job: &Job, mate: &Mate) -> Vec<String> {
     else {
         return Vec::new();
     };
+    if let Some(wanted) = mate.fit.clearance {
+        return by_clearance(hole, shaft, wanted).into_iter().collect();
+    }
+    if differ(hole, shaft).is_some() && (hole.deviations.is_none() || shaft.deviations.is_none()) {
+        return Vec::new();
+    }
     let read = |feature: &Feature| feature.reading().map(|read| typed(read.size, feature.unit));
     let readings = match (read(hole), read(shaft)) {
         (Some(hole), Some(shaft)) => format!(" = {hole}/{shaft}"),
@@ -87,6 +93,36 @@ pub(super) fn of_pair(job: &Job, mate: &Mate) -> Vec<String> {
         queries.push(format!("{base} {word}{readings}"));
     }
     queries
+}
+
+/// The sizes of two features that go together, where they are not one.
+pub(super) fn differ(hole: &Feature, shaft: &Feature) -> Option<(Length, Length)> {
+    let size = |feature: &Feature| feature.nominal.as_ref()?.size();
+    Some((size(hole)?, size(shaft)?)).filter(|(hole, shaft)| hole != shaft)
+}
+
+/// A pair by the clearance that the note wants, which no class gives: one part is
+/// read, and the other one's limits are so far from it.
+fn by_clearance(hole: &Feature, shaft: &Feature, wanted: Limits) -> Option<String> {
+    let read = |feature: &Feature| feature.reading().map(|read| read.size);
+    let (least, most) = (wanted.lower(), wanted.upper());
+    let shown = |feature: &Feature, size: Length| typed(size, feature.unit);
+    Some(match (read(hole), read(shaft)) {
+        (Some(size), None) => {
+            let (low, high) = (size.checked_sub(most).ok()?, size.checked_sub(least).ok()?);
+            let [low, high] = [low, high].map(|end| shown(hole, end));
+            format!("hole {}, shaft {low}..{high}", shown(hole, size))
+        }
+        (None, Some(size)) => {
+            let (low, high) = (size.checked_add(least).ok()?, size.checked_add(most).ok()?);
+            let [low, high] = [low, high].map(|end| shown(shaft, end));
+            format!("hole {low}..{high}, shaft {}", shown(shaft, size))
+        }
+        (Some(inner), Some(outer)) => {
+            format!("hole {}, shaft {}", shown(hole, inner), shown(shaft, outer))
+        }
+        (None, None) => return None,
+    })
 }
 
 /// The queries of a feature by itself, with its reading or for its passes.

@@ -41,7 +41,7 @@ impl Block {
     /// A heading: the first level is the page's.
     pub(super) fn heading(&mut self, level: u8, words: &str) {
         let size = if level == 1 { 28.0 } else { 25.0 };
-        self.tall += lines(words, size) * size * 1.2 + 22.0;
+        self.tall += lines(words, size) * size * 1.2 + if level == 1 { 8.0 } else { 21.0 };
         let _ = writeln!(self.html, "<h{level}>{}</h{level}>", escaped(words));
     }
 
@@ -56,13 +56,13 @@ impl Block {
     }
 
     fn said(&mut self, class: &str, words: &str) {
-        self.tall += lines(words, TYPE) * LINE * 1.03 + 6.0;
+        self.tall += lines(words, TYPE) * LINE * 1.03 + 4.0;
         let _ = writeln!(self.html, "<p{class}>{}</p>", escaped(words));
     }
 
     /// The one size to work to, in both units.
     pub(super) fn cut_to(&mut self, lead: &str, [size, other]: &[String; 2]) {
-        self.tall += 58.0 * lines(&format!("{lead} {size} {other}"), 32.0);
+        self.tall += 56.0 * lines(&format!("{lead} {size} {other}"), 32.0);
         let _ = writeln!(
             self.html,
             "<p class=\"cut\">{} <strong>{}</strong> ({})</p>",
@@ -74,13 +74,13 @@ impl Block {
 
     pub(super) fn drawing(&mut self, drawing: &Drawing) {
         let (svg, tall) = drawing.inside();
-        self.tall += tall + 4.0;
+        self.tall += tall + 1.0;
         self.html.push_str(&svg);
     }
 
     /// Room to write how and when it was measured.
     pub(super) fn bench(&mut self) {
-        self.tall += LINE + 16.0;
+        self.tall += LINE + 20.0;
         self.html.push_str(
             "<p class=\"bench\">temperature <span></span> instrument <span></span> date <span></span></p>\n",
         );
@@ -145,7 +145,7 @@ pub(super) struct Page {
 
 /// What fits on a page: Letter between margins of 10 mm is 980 pixels of CSS
 /// tall, A4 more; the line on top and some air come off.
-const ROOM: f64 = 932.0;
+const ROOM: f64 = 938.0;
 
 /// Blocks on as few pages as hold them, in order.
 pub(super) fn pages(name: &str, blocks: Vec<Block>) -> Vec<Page> {

@@ -87,7 +87,7 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
         block.say(&format!("Fit: {said}"));
     }
     let Some((low, high)) = joint.least_and_most() else {
-        block.say("No figures: the note gives no size or no fit that has one.");
+        block.say(&as_written(job, mate, &text));
         return block;
     };
     if low == high {
@@ -101,6 +101,26 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
     let rows = vec![vec![Cell::from("found"), Cell::Box, Cell::from("done"), Cell::Box]];
     block.table(&format!("Joint {number}"), &[], &rows);
     block
+}
+
+/// What is known of a joint whose note gives no limits.
+fn as_written(job: &Job, mate: &Mate, text: &Text) -> String {
+    let (Some(hole), Some(shaft)) = (job.features.get(mate.hole), job.features.get(mate.shaft))
+    else {
+        return "No figures.".into();
+    };
+    let play = |(hole, shaft): (Length, Length)| hole.checked_sub(shaft).ok();
+    let read = hole.reading().map(|it| it.size).zip(shaft.reading().map(|it| it.size));
+    if let Some(play) = read.and_then(play) {
+        return format!("As measured: {}", text.play(play));
+    }
+    if mate.fit.clearance.is_some() {
+        return "Make one part, read it into the note, and print again: the other is made to suit.".into();
+    }
+    match asked::differ(hole, shaft).and_then(play) {
+        Some(play) => format!("As written, without tolerances: {}", text.play(play)),
+        None => "No figures: the note gives no size, or no fit that has figures.".into(),
+    }
 }
 
 /// Force, heat and lead-in of a joint that is tight.
@@ -153,11 +173,26 @@ fn force(query: &str, answer: &AssemblyAnswer, text: &Text, block: &mut Block) {
     if let Some(force) = answer.press_force_n {
         block.say(&format!("Press with up to {}", text.force(force)));
     }
-    if let Some(heat) = answer.heat_to_c {
-        block.say(&format!("Or heat the outer part to {}", text.temperature(heat)));
+    let degrees = |celsius: f64| text.temperature(celsius);
+    match (answer.heat_to_c, answer.heat_limit_c) {
+        (Some(heat), Some(limit)) if answer.heat_alone == Some(false) => block.care(&format!(
+            "heat alone would be {}, and the parts stand no more than {}",
+            degrees(heat),
+            degrees(limit)
+        )),
+        (Some(heat), limit) => {
+            let limit = limit.map_or(String::new(), |it| format!("; no part over {}", degrees(it)));
+            block.say(&format!("Or heat the outer part to {}{limit}", degrees(heat)));
+        }
+        (None, _) => {}
     }
-    if let Some(limit) = answer.heat_limit_c {
-        block.say(&format!("No part may get hotter than {}", text.temperature(limit)));
+    if let Some(both) = &answer.both {
+        block.say(&format!(
+            "Or chill the inner part to {} ({}) and heat the outer to {}",
+            degrees(both.cool_to_c),
+            both.coolant,
+            degrees(both.heat_to_c)
+        ));
     }
     if let Some(what) = answer.unconfirmed() {
         block.care(&format!("unconfirmed: {what}, from memory; check before you cut"));

@@ -26,11 +26,10 @@ pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> 
     let mut head = Block::default();
     let count = this.count.filter(|count| *count > 1);
     let count = count.map_or(String::new(), |count| format!(", {count} of them"));
-    head.heading(1, &format!("{}{count}", this.name));
-    let bought = if this.bought { Some("bought: mic it, it is not cut") } else { None };
-    let facts: Vec<&str> = this.material.as_deref().into_iter().chain(bought).collect();
-    if !facts.is_empty() {
-        head.say(&facts.join("; "));
+    let material = this.material.as_ref().map_or(String::new(), |of| format!(", {of}"));
+    head.heading(1, &format!("{}{material}{count}", this.name));
+    if this.bought {
+        head.say("Bought: mic it, it is not cut.");
     }
     if let Some(drawing) = picture::part(job, part, &text) {
         head.drawing(&drawing);
@@ -44,7 +43,7 @@ pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> 
             Some(found) => blocks.extend(found),
             None => match asked::of_thread(this).and_then(|query| thread(session, query)) {
                 Some(answer) => blocks.push(threaded(&name, &answer, this, session)),
-                None => others.push(other(&name, this, &text_of(session, Some(this)))),
+                None => others.push(other(job, *at, &name, &text_of(session, Some(this)))),
             },
         }
     }
@@ -122,7 +121,8 @@ fn threaded(name: &str, answer: &ThreadAnswer, feature: &Feature, session: &Sess
 }
 
 /// A size that is no fit: a length, a keyway, a diameter without a tolerance.
-fn other(name: &str, feature: &Feature, text: &Text) -> Vec<Cell> {
+fn other(job: &Job, at: usize, name: &str, text: &Text) -> Vec<Cell> {
+    let Some(feature) = job.features.get(at) else { return vec![name.into()] };
     let units = text.units();
     let both = |size: Length| {
         let [one, other] = units.map(|unit| Text::size(size, unit));
@@ -140,9 +140,16 @@ fn other(name: &str, feature: &Feature, text: &Text) -> Vec<Cell> {
         Some(Nominal::Between(low, high)) => format!("{} to {}", both(*low), both(*high)),
         Some(Nominal::Thread(name)) => name.clone(),
     };
+    // What is said of its fit and gives no limits yet.
+    let fits: Vec<String> = job
+        .mates_of(at)
+        .filter(|(_, mate)| !mate.fit.words.trim().is_empty())
+        .map(|(_, mate)| format!("; {} with {}", mate.fit.words.trim(), job.full_name(mate.other(at))))
+        .collect();
     if feature.side.surface().is_some() && feature.deviations.is_none() {
-        wanted.push_str("; no tolerance is said");
+        wanted.push_str("; no limits follow");
     }
+    wanted.extend(fits);
     let read = match feature.reading() {
         Some(reading) => Cell::from(both(reading.size)),
         None => Cell::Box,
