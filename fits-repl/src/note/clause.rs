@@ -67,7 +67,11 @@ impl Reader {
             && let [Token { kind, at }] = tokens
         {
             let named = line.mate_name.take();
-            let part = line.mate_part.or_else(|| named.filter(|_| matches!(kind, Kind::Dims(_))).map(|name| self.part_named(&name, line.number)));
+            let part = line.mate_part.or_else(|| {
+                named
+                    .filter(|_| matches!(kind, Kind::Dims(_)))
+                    .map(|name| self.part_named(&name, line.number))
+            });
             if let (Kind::Dims(_), Some(part)) = (kind, part) {
                 line.mate_part = Some(part);
                 self.of_mate(line, part, kind, at, None);
@@ -75,17 +79,29 @@ impl Reader {
             }
             if let (Kind::Code(code), Some(feature)) = (kind, line.feature)
                 && code.len() >= 3
-                && super::lexicon::stems(&self.job.features[feature].name).iter().any(|word| matches!(word.as_str(), "bearing" | "seat"))
+                && super::lexicon::stems(&self.job.features[feature].name)
+                    .iter()
+                    .any(|word| matches!(word.as_str(), "bearing" | "seat"))
             {
                 let part = self.part_named(&code.to_uppercase(), line.number);
                 line.mate_part = Some(part);
                 let mut fit = FitSaid::default();
                 let name = code.to_uppercase();
-                if let Some(want) = self.wanted.iter_mut().find(|want| want.feature == feature && want.line == line.number) {
+                if let Some(want) = self
+                    .wanted
+                    .iter_mut()
+                    .find(|want| want.feature == feature && want.line == line.number)
+                {
                     (want.name, want.part) = (name, Some(part));
                     return false;
                 }
-                self.finish_mate(line, &mut Some((name, Some(part), at.clone(), true)), Some(feature), &mut fit, None);
+                self.finish_mate(
+                    line,
+                    &mut Some((name, Some(part), at.clone(), true)),
+                    Some(feature),
+                    &mut fit,
+                    None,
+                );
                 return false;
             }
         }
@@ -98,7 +114,8 @@ impl Reader {
             self.job.features[feature].name.push_str(&format!(" {word}"));
             return false;
         }
-        if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) = (tokens, line.feature)
+        if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) =
+            (tokens, line.feature)
             && self.job.features[feature].nominal.is_none()
             && self.job.features[feature].line == line.number
             && rest.iter().all(|token| matches!(token.kind, Kind::Class(_) | Kind::Off(..)))
@@ -110,10 +127,13 @@ impl Reader {
         }
         let items = self.items(tokens, line);
         // `Ø17 = 17.004`: a feature named by its size.
-        if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] = items.as_slice()
+        if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] =
+            items.as_slice()
             && let Some(size) = self.length(num, line.unit)
         {
-            let named = |one: &fits_core::job::whole::Feature| one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(size);
+            let named = |one: &fits_core::job::whole::Feature| {
+                one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(size)
+            };
             line.feature = self.job.features.iter().position(named).or(line.feature);
         }
         let mut reads = line.reads || is_measured_behind(tokens);
@@ -164,7 +184,9 @@ impl Reader {
         let is_plain = opened
             || matches!(sign, '^' | ':')
             || line.declares && line.found == 0
-            || items.iter().any(|(item, _)| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
+            || items
+                .iter()
+                .any(|(item, _)| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
         let has_fit = items.iter().any(|(item, _)| matches!(item, Item::Fit(..)));
         let mut fit = FitSaid::default();
         let mut twice = items.iter().any(|(item, _)| matches!(item, Item::AllRound));
@@ -248,7 +270,10 @@ impl Reader {
                         one.line == line.number && one.nominal.is_none() && one.readings.is_empty()
                     });
                     let is_role = of[at].is_some_and(|owner| matches!(&items[owner].0, Item::Feature { side: Side::Length, name, .. } if matches!(name.as_str(), "lg" | "long" | "length")));
-                    let owner = if waits.is_some() && (of[at].is_none() || is_role && matches!(kind, Kind::Dims(_))) && matches!(sign, ' ' | ':' | '^' | ',' | '-') {
+                    let owner = if waits.is_some()
+                        && (of[at].is_none() || is_role && matches!(kind, Kind::Dims(_)))
+                        && matches!(sign, ' ' | ':' | '^' | ',' | '-')
+                    {
                         Some(waits)
                     } else if is_role && matches!(kind, Kind::Dims(_)) {
                         Some(None)
@@ -339,13 +364,25 @@ impl Reader {
     }
 
     /// `3 tenths over`: a reading by what it is off from the one size wanted.
-    fn is_off_size(&mut self, items: &[(Item, Range<usize>)], at: usize, num: &Num, feature: usize, line: &mut Line) -> bool {
+    fn is_off_size(
+        &mut self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        num: &Num,
+        feature: usize,
+        line: &mut Line,
+    ) -> bool {
         let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
         let small = matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
         let over = matches!(word.as_str(), "over" | "up" | "big" | "oversize" | "large" | "proud");
         let under = matches!(word.as_str(), "under" | "down" | "small" | "undersize" | "shy");
-        let nominal = self.job.features[feature].nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
-        let (Some(nominal), Some(off), true) = (nominal, num.length(Unit::Inch), small && (over || under)) else {
+        let nominal = self.job.features[feature]
+            .nominal
+            .as_ref()
+            .and_then(fits_core::job::whole::Nominal::size);
+        let (Some(nominal), Some(off), true) =
+            (nominal, num.length(Unit::Inch), small && (over || under))
+        else {
             return false;
         };
         let size = if over { nominal.checked_add(off) } else { nominal.checked_sub(off) };
@@ -356,18 +393,33 @@ impl Reader {
 
     /// `journal, inboard: same`: the size of the one before it.
     fn same_as_before(&mut self, line: &mut Line) {
-        let Some(feature) = line.feature.filter(|at| self.job.features[*at].nominal.is_none()) else { return };
+        let Some(feature) = line.feature.filter(|at| self.job.features[*at].nominal.is_none())
+        else {
+            return;
+        };
         let one = &self.job.features[feature];
-        let before = self.job.features[..feature].iter().rposition(|other| other.part == one.part && other.side == one.side && other.nominal.is_some());
+        let before = self.job.features[..feature].iter().rposition(|other| {
+            other.part == one.part && other.side == one.side && other.nominal.is_some()
+        });
         if let Some(before) = before {
             let before_one = self.job.features[before].clone();
             if let Some(nominal) = before_one.nominal {
                 self.size(line, feature, nominal, (before_one.unit, before_one.unit_from));
             }
             self.job.features[feature].class = before_one.class;
-            let want = self.wanted.iter().find(|want| want.feature == before).map(|want| (want.name.clone(), want.part, want.at.clone(), want.fit.clone()));
+            let want = self
+                .wanted
+                .iter()
+                .find(|want| want.feature == before)
+                .map(|want| (want.name.clone(), want.part, want.at.clone(), want.fit.clone()));
             if let Some((name, part, at, mut fit)) = want {
-                self.finish_mate(line, &mut Some((name, part, at, true)), Some(feature), &mut fit, None);
+                self.finish_mate(
+                    line,
+                    &mut Some((name, part, at, true)),
+                    Some(feature),
+                    &mut fit,
+                    None,
+                );
             }
         }
     }
@@ -435,7 +487,9 @@ impl Reader {
         owned: bool,
     ) -> bool {
         let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
-        if matches!(items[at].0, Item::Size(Kind::Dims(_))) && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle") {
+        if matches!(items[at].0, Item::Size(Kind::Dims(_)))
+            && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle")
+        {
             return true;
         }
         if !is_stock(word) && !(is_material(word) && !owned)
@@ -497,7 +551,8 @@ impl Reader {
 fn is_measured_behind(tokens: &[Token]) -> bool {
     let size = tokens.iter().rposition(|token| matches!(token.kind, Kind::Num(_)));
     let word = tokens.last().and_then(Token::word);
-    size.is_some_and(|at| at + 2 == tokens.len()) && word.is_some_and(super::lexicon::surely_measured)
+    size.is_some_and(|at| at + 2 == tokens.len())
+        && word.is_some_and(super::lexicon::surely_measured)
 }
 
 fn positions(items: &[(Item, Range<usize>)], is: impl Fn(&Item) -> bool) -> Vec<usize> {
@@ -565,6 +620,17 @@ fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
     let mut sign = '^';
     for (at, token) in found.iter().enumerate() {
         let spaced_dash = token.is_sign('-');
+        // `journal, inboard: same`: the mark belongs to the name.
+        let marks = token.is_sign(',')
+            && at > start
+            && found
+                .get(at + 1)
+                .and_then(Token::word)
+                .is_some_and(|word| super::names::is_instance(&super::lexicon::stem(word)))
+            && found.get(at + 2).is_some_and(|next| next.is_sign(':') || next.is_sign('='));
+        if marks {
+            continue;
+        }
         let breaks = match token.kind {
             Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
             Kind::Sign('.') => Some('.'),

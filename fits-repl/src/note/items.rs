@@ -77,7 +77,12 @@ impl Reader {
             Kind::Off(low, high) => return (Some(Item::Off(low.clone(), high.clone())), 1),
             Kind::Sign('=') => return (Some(Item::Reads(true)), 1),
             // `-> got .7488`: what came of it.
-            Kind::Sign('>') if rest.get(1).is_some_and(|next| matches!(next.kind, Kind::Num(_) | Kind::Range(..)) || next.word().is_some_and(surely_measured)) => {
+            Kind::Sign('>')
+                if rest.get(1).is_some_and(|next| {
+                    matches!(next.kind, Kind::Num(_) | Kind::Range(..))
+                        || next.word().is_some_and(surely_measured)
+                }) =>
+            {
                 return (Some(Item::Reads(true)), 1);
             }
             Kind::Sign('>') => {
@@ -97,10 +102,19 @@ impl Reader {
             // The depths of a keyway, as drawings mark them.
             Kind::Code(word) if matches!(word.as_str(), "t1" | "t2") => {
                 let name = format!("depth {word}");
-                return (Some(Item::Feature { name, side: Side::Length, part: None, mate: None }), 1);
+                return (
+                    Some(Item::Feature { name, side: Side::Length, part: None, mate: None }),
+                    1,
+                );
             }
             // `.7483 LH`, after `journals`.
-            Kind::Word(word) if is_instance(&stem(word)) && word != "a" && matches!(out.last(), Some((Item::Size(_), _))) && line.feature.is_some() && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })) => {
+            Kind::Word(word)
+                if is_instance(&stem(word))
+                    && word != "a"
+                    && matches!(out.last(), Some((Item::Size(_), _)))
+                    && line.feature.is_some()
+                    && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })) =>
+            {
                 return (self.instance(word, line), 1);
             }
             Kind::Code(word) if word.len() <= 2 => return (Some(Item::Loose(word.clone())), 1),
@@ -180,7 +194,15 @@ impl Reader {
                 let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
                 let place = rest[0].at.start..rest[taken - 1].at.end;
                 let name = "pin hole".to_owned();
-                out.push((Item::Feature { name, side: Side::Hole, part: None, mate: Some(said.join(" ")) }, place));
+                out.push((
+                    Item::Feature {
+                        name,
+                        side: Side::Hole,
+                        part: None,
+                        mate: Some(said.join(" ")),
+                    },
+                    place,
+                ));
                 out.push((Item::Size(kind), at));
                 return (None, taken);
             }
@@ -191,7 +213,8 @@ impl Reader {
                 let said = said.join(" ");
                 if self.is_modifier(line, part, rest, taken, &name, side) {
                     let is_end = name.starts_with("end");
-                    let mate = (!is_end && !matches!(side, Side::Length | Side::Other)).then(|| said.clone());
+                    let mate = (!is_end && !matches!(side, Side::Length | Side::Other))
+                        .then(|| said.clone());
                     let item =
                         Item::Feature { name: format!("{said} {name}"), side, part: None, mate };
                     return (Some(item), taken + more);
@@ -213,7 +236,9 @@ impl Reader {
             if !is_noun {
                 // `match screw`, `follows screw`.
                 let matches = lexicon::matches_mate(&said);
-                if let Some((name, part, more)) = matches.then(|| self.mate_name(&rest[taken..], line)).flatten() {
+                if let Some((name, part, more)) =
+                    matches.then(|| self.mate_name(&rest[taken..], line)).flatten()
+                {
                     let place = rest[0].at.start..rest[taken - 1].at.end;
                     out.push((Item::Fit(said, fit), place));
                     return (Some(Item::Mate { name, part, is_sure: true }), taken + more);
@@ -246,10 +271,13 @@ impl Reader {
             return (Some(Item::Feature { name, side, part: None, mate: None }), taken);
         }
         // `ream 1/4 for a dowel`: a hole.
-        let by_size = |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
+        let by_size =
+            |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
         if matches!(word, "ream" | "reamed" | "drill" | "drilled")
             && !line.asks
-            && (by_size(rest.get(1)) && line.date.is_none() || matches!(out.last(), Some((Item::Size(_), _))) && rest.get(1).and_then(Token::word) != Some("rod"))
+            && (by_size(rest.get(1)) && line.date.is_none()
+                || matches!(out.last(), Some((Item::Size(_), _)))
+                    && rest.get(1).and_then(Token::word) != Some("rod"))
         {
             let name = "hole".to_owned();
             return (Some(Item::Feature { name, side: Side::Hole, part: None, mate: None }), 1);
@@ -266,7 +294,11 @@ impl Reader {
     /// One of several alike, by its mark alone.
     fn instance(&self, word: &str, line: &Line) -> Option<Item> {
         let last = &self.job.features[line.feature?];
-        let head: Vec<&str> = last.name.split_whitespace().filter(|word| !is_instance(&stem(&word.to_lowercase()))).collect();
+        let head: Vec<&str> = last
+            .name
+            .split_whitespace()
+            .filter(|word| !is_instance(&stem(&word.to_lowercase())))
+            .collect();
         let name = format!("{} {}", head.join(" "), word.to_uppercase());
         Some(Item::Feature { name, side: last.side, part: Some(last.part), mate: None })
     }
@@ -504,7 +536,8 @@ fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         let goes_on = matches!(next.kind, Kind::Word(_))
             && taken < skip + 2
             && matches!(side, Side::Shaft | Side::Hole | Side::Other)
-            && (rest.get(taken + 1).and_then(Token::word) == Some("side") || !lexicon::is_small(&text) && lexicon::fit(&[&text]).is_none())
+            && (rest.get(taken + 1).and_then(Token::word) == Some("side")
+                || !lexicon::is_small(&text) && lexicon::fit(&[&text]).is_none())
             && !lexicon::is_material(&text)
             && !says_measured(&text)
             && !leads_to_mate(&text)

@@ -167,10 +167,10 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             "knock in" | "knocked in" | "drives" | "drv" => "drive",
             "light push" | "pushes" | "pushed" | "push on" => "push",
             "slides" | "sliding" | "slips" | "slide" | "slp" => "sliding",
-            "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate" | "mates"
-            | "loctite" | "glued" | "bonded" | "retained" | "match" | "matches" | "to match"
-            | "make to match" | "follows" | "to suit" | "taper" | "tapered" | "close" | "fixed"
-            | "clamped" | "bolted" | "clearance" | "matched" => "",
+            "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate"
+            | "mates" | "loctite" | "glued" | "bonded" | "retained" | "match" | "matches"
+            | "to match" | "make to match" | "follows" | "to suit" | "taper" | "tapered"
+            | "close" | "fixed" | "clamped" | "bolted" | "clearance" | "matched" => "",
             _ => return None,
         };
         Some(Word::find(name).ok())

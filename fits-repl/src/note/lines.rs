@@ -99,7 +99,7 @@ fn column(cell: &str) -> Option<Column> {
         "unit" | "units" => Column::Unit,
         "fit" | "class" | "tol" | "tolerance" | "type" | "fit type" | "fits" => Column::Fit,
         "with" | "mate" | "mates" | "mates with" | "goes with" | "to" | "in/on" | "mating part"
-        | "mating" | "against" | "on/in" | "goes in" | "fits" => Column::Mate,
+        | "mating" | "against" | "on/in" | "goes in" => Column::Mate,
         "act" | "actual" | "reading" | "read" | "measured" | "meas" | "mic" | "as made" | "got"
         | "readings" | "is" | "came out" | "as cut" => Column::Reading,
         "done" | "ok" | "status" | "made" | "tick" | "\u{2713}" => Column::Done,
@@ -115,7 +115,9 @@ pub(super) fn unit_line(line: &str) -> Option<Unit> {
     let found = tokens(line, 0);
     let lower = line.to_lowercase();
     let has_size = found.iter().any(|token| match &token.kind {
-        Kind::Num(num) if lower.contains("unless") || lower.contains("general") => !num.is_inch_shaped() && !num.is_whole(),
+        Kind::Num(num) if lower.contains("unless") || lower.contains("general") => {
+            !num.is_inch_shaped() && !num.is_whole()
+        }
         Kind::Num(num) => !num.is_whole() || num.unit.is_some(),
         Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_) => true,
         _ => false,
@@ -248,7 +250,10 @@ pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
             // `11-2  BORES`, but not `1-5 acme`.
             '-' if year == 0 && next[two..].starts_with([' ', ':']) => {
                 let word = word(next[two..].trim_start_matches([' ', ':']));
-                let form = ["acme", "unc", "unf", "nc", "nf", "whit", "bsw", "tpi", "x", "in", "mm", "inch"].contains(&word.as_str());
+                let form = [
+                    "acme", "unc", "unf", "nc", "nf", "whit", "bsw", "tpi", "x", "in", "mm", "inch",
+                ]
+                .contains(&word.as_str());
                 return if form || word.is_empty() { None } else { finish(one + 1 + two) };
             }
             _ => return None,

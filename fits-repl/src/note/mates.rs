@@ -135,7 +135,9 @@ impl Reader {
         } else if !fit.words.is_empty() && self.job.features[feature].side != Side::Length {
             // A bush under its roller is pressed into it.
             let one = &self.job.features[feature];
-            let holds = self.block.contains(&one.part) && one.side == Side::Shaft && fit.word.is_some_and(|word| !word.moves());
+            let holds = self.block.contains(&one.part)
+                && one.side == Side::Shaft
+                && fit.word.is_some_and(|word| !word.moves());
             let current = self.current.filter(|current| holds && *current != one.part);
             let name = current.map(|part| self.job.parts[part].name.clone()).unwrap_or_default();
             self.want(line, feature, &name, current, None, fit, 0..0);
@@ -242,22 +244,37 @@ impl Reader {
                 (0..self.job.features.len())
                     .filter(|at| {
                         let other = &self.job.features[*at];
-                        other.side == other_side && other.part != one.part && other_side.surface().is_some()
+                        other.side == other_side
+                            && other.part != one.part
+                            && other_side.surface().is_some()
                             && self.is_near(*at, size)
-                            && !self.job.mates.iter().any(|mate| mate.hole == *at || mate.shaft == *at)
+                            && !self
+                                .job
+                                .mates
+                                .iter()
+                                .any(|mate| mate.hole == *at || mate.shaft == *at)
                     })
                     .collect()
             });
             let [only] = waits.as_slice() else { return };
-            let (hole, shaft) = if one.side == Side::Shaft { (*only, want.feature) } else { (want.feature, *only) };
-            self.job.mates.push(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called: None });
+            let (hole, shaft) =
+                if one.side == Side::Shaft { (*only, want.feature) } else { (want.feature, *only) };
+            self.job.mates.push(Mate {
+                line: want.line,
+                hole,
+                shaft,
+                fit: want.fit.clone(),
+                called: None,
+            });
             self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
             return;
         } else {
             let found = want.part.or_else(|| self.part_of(&want.name, one.part, other_side, size));
             // `jrnl A` names the feature itself.
             let said = stems(&want.name);
-            let named = self.job.features.iter().position(|other| other.side == other_side && other.part != one.part && stems(&other.name) == said);
+            let named = self.job.features.iter().position(|other| {
+                other.side == other_side && other.part != one.part && stems(&other.name) == said
+            });
             if let (Some(to), true) = (named, found.is_none_or(|part| self.stems[part] != said)) {
                 return self.join(want, to);
             }
@@ -303,7 +320,13 @@ impl Reader {
         let (hole, shaft) = if outer { (to, want.feature) } else { (want.feature, to) };
         let found = self.job.mates.iter().position(|mate| mate.hole == hole && mate.shaft == shaft);
         let at = found.unwrap_or_else(|| {
-            self.job.mates.push(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called: None });
+            self.job.mates.push(Mate {
+                line: want.line,
+                hole,
+                shaft,
+                fit: want.fit.clone(),
+                called: None,
+            });
             self.job.mates.len() - 1
         });
         self.job.said[want.said].mate = Some(at);
@@ -325,8 +348,14 @@ impl Reader {
                 best
             });
         // A bearing is the one that goes by its number.
-        let numbered = |part: &usize| *part != own && self.stems[*part].iter().any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()));
-        if score < 100 && said.last().is_some_and(|word| word == "bearing")
+        let numbered = |part: &usize| {
+            *part != own
+                && self.stems[*part]
+                    .iter()
+                    .any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()))
+        };
+        if score < 100
+            && said.last().is_some_and(|word| word == "bearing")
             && let Some(part) = (0..self.job.parts.len()).find(numbered)
         {
             return Some(part);
@@ -454,10 +483,20 @@ impl Reader {
             let one = &self.job.features[keyway];
             let key = (0..self.job.features.len()).find(|at| {
                 let key = &self.job.features[*at];
-                one.side == Side::Other && one.part != key.part && key.side == Side::Other && key.nominal == one.nominal && self.stems[key.part].iter().any(|word| word == "key")
+                one.side == Side::Other
+                    && one.part != key.part
+                    && key.side == Side::Other
+                    && key.nominal == one.nominal
+                    && self.stems[key.part].iter().any(|word| word == "key")
             });
             if let Some(key) = key.filter(|_| one.nominal.is_some()) {
-                self.job.mates.push(Mate { line: one.line, hole: keyway, shaft: key, fit: FitSaid::default(), called: None });
+                self.job.mates.push(Mate {
+                    line: one.line,
+                    hole: keyway,
+                    shaft: key,
+                    fit: FitSaid::default(),
+                    called: None,
+                });
             }
         }
         let threads: Vec<usize> = (0..self.job.features.len())

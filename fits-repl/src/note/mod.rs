@@ -50,7 +50,9 @@ fn unstruck(raw: &str) -> String {
             inside = !inside;
             out.push_str("  ");
         }
-        out.extend(piece.chars().map(|c| if inside && (c.is_ascii_digit() || c == '/') { ' ' } else { c }));
+        out.extend(
+            piece.chars().map(|c| if inside && (c.is_ascii_digit() || c == '/') { ' ' } else { c }),
+        );
     }
     out
 }
@@ -60,7 +62,9 @@ fn is_prose(text: &str) -> bool {
     let mut lines: Vec<usize> = text
         .lines()
         .filter(|line| !line.trim().is_empty())
-        .map(|line| line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count())
+        .map(|line| {
+            line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count()
+        })
         .collect();
     lines.sort_unstable();
     lines.get(lines.len() / 2).is_some_and(|words| *words > 10)
@@ -71,17 +75,38 @@ pub fn read(text: &str) -> Job {
     let mut reader = Reader::new(text);
     let mut lines = text.lines().enumerate().peekable();
     while let Some((at, line)) = lines.next() {
-        let indented =
-            lines.peek().is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
+        let indented = lines
+            .peek()
+            .is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
         reader.line(at + 1, line.trim_end(), indented);
     }
     reader.settle();
     reader.job
 }
 
-/// The note as JSON, an object for each thing that a line says.
+/// The note as JSON, an object for each thing that a line says, then one for
+/// each feature with its limits.
 pub fn json_lines(job: &Job) -> String {
-    crate::questions::job::lines::lines(job)
+    let figures = crate::questions::job::figures::figures(job);
+    let cuts =
+        figures.iter().map(|figure| serde_json::to_string(figure).unwrap_or_default() + "\n");
+    crate::questions::job::lines::lines(job) + &cuts.collect::<String>()
+}
+
+/// All features, limits and readings as CSV.
+pub fn csv(job: &Job) -> String {
+    crate::questions::job::figures::csv(job)
+}
+
+/// The job in words; `text` is the note it was read from.
+pub fn page(job: &Job, text: &str) -> String {
+    crate::questions::job::page::page(job, text)
+}
+
+/// Does a reading of the job lie past its last limit?
+pub fn is_out_of_limits(job: &Job) -> bool {
+    let over = fits_core::shop::Verdict::Over.word();
+    crate::questions::job::figures::figures(job).iter().any(|figure| figure.verdict == Some(over))
 }
 
 fn is_instance_word(word: &str) -> bool {
@@ -360,10 +385,13 @@ impl Reader {
         }
         let stop = found[end - 1].at.end;
         let said = stems(&raw[start..stop]);
-        let sizes: Vec<Length> = found[end..].iter().filter_map(|token| match &token.kind {
-            Kind::Num(num) if num.places > 1 => self.length(num, None),
-            _ => None,
-        }).collect();
+        let sizes: Vec<Length> = found[end..]
+            .iter()
+            .filter_map(|token| match &token.kind {
+                Kind::Num(num) if num.places > 1 => self.length(num, None),
+                _ => None,
+            })
+            .collect();
         let part = match (self.part_called(&said), self.part_by_size(&said, &sizes)) {
             (Some((part, score)), _) if (85..=100).contains(&score) => part,
             (_, Some(part)) => part,
@@ -372,7 +400,13 @@ impl Reader {
         self.touch(part);
         (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
         self.block.clear();
-        self.is_heading = opens_block && !found[end..].iter().any(|token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)));
+        self.is_heading = opens_block
+            && !found[end..].iter().any(|token| {
+                matches!(
+                    token.kind,
+                    Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)
+                )
+            });
         self.last_feature = None;
         self.describe(part, &found[end..]);
         stop
@@ -410,7 +444,8 @@ impl Reader {
 
     /// The unit of a bare number, and how it is known.
     fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
-        if let Some(unit) = num.unit.or(row.filter(|row| !(num.vulgar && *row == Unit::Millimetre))) {
+        if let Some(unit) = num.unit.or(row.filter(|row| !(num.vulgar && *row == Unit::Millimetre)))
+        {
             return (unit, UnitFrom::Written);
         }
         if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {

@@ -81,7 +81,11 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
         return 65;
     }
     // `pawl dowel`, `sintered bushing`: one more word than the part's name.
-    if holds && said.last() == name.last() && said.len() == name.len() + 1 && (is_material(&said[0]) || said[0] != "crank" && inwardness(&said[0]).is_some()) {
+    if holds
+        && said.last() == name.last()
+        && said.len() == name.len() + 1
+        && (is_material(&said[0]) || said[0] != "crank" && inwardness(&said[0]).is_some())
+    {
         return 62;
     }
     let (said, name) = (said.concat(), name.concat());
@@ -104,8 +108,13 @@ impl Reader {
             .map(|part| {
                 let mut score = likeness(said, &self.stems[part]);
                 // Nylon bushes are not the bronze ones.
-                let stuff = self.job.parts[part].material.as_deref().unwrap_or_default().to_lowercase();
-                if score == 62 && is_material(&said[0]) && !stuff.is_empty() && !stuff.contains(&said[0]) {
+                let stuff =
+                    self.job.parts[part].material.as_deref().unwrap_or_default().to_lowercase();
+                if score == 62
+                    && is_material(&said[0])
+                    && !stuff.is_empty()
+                    && !stuff.contains(&said[0])
+                {
                     score = 0;
                 }
                 // Under its own part `bush` is the bush named there.
@@ -120,9 +129,13 @@ impl Reader {
 
     /// Of several that a short name could mean, the one with such a size.
     pub(super) fn part_by_size(&self, said: &[String], sizes: &[Length]) -> Option<usize> {
-        (0..self.job.parts.len())
-            .filter(|part| likeness(said, &self.stems[*part]) >= 62)
-            .find(|part| sizes.iter().any(|size| self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))))
+        (0..self.job.parts.len()).filter(|part| likeness(said, &self.stems[*part]) >= 62).find(
+            |part| {
+                sizes.iter().any(|size| {
+                    self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))
+                })
+            },
+        )
     }
 
     /// The part named by the tokens at a place, the longest name first.
@@ -143,7 +156,9 @@ impl Reader {
             let first_is_word =
                 !said[0].starts_with(|c: char| c.is_ascii_digit()) || said[0].len() > 2;
             // `crank arm` is not the crank.
-            let goes_on = words.get(count).is_some_and(|next| inwardness(next).is_some() && feature(next).is_none());
+            let goes_on = words
+                .get(count)
+                .is_some_and(|next| inwardness(next).is_some() && feature(next).is_none());
             if !first_is_word || count == 1 && (said[0].len() < 3 || is_instance(&said[0])) {
                 return None;
             }

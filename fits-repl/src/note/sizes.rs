@@ -71,7 +71,10 @@ impl Reader {
             self.job.features[*last].side == Side::Other
                 && Some(self.job.features[*last].part) == subject
         };
-        if is_role && role(&head) == "width" && let Some(last) = line.feature.filter(is_flat) {
+        if is_role
+            && role(&head) == "width"
+            && let Some(last) = line.feature.filter(is_flat)
+        {
             return Some(last);
         }
         if is_role
@@ -179,26 +182,51 @@ impl Reader {
                 line.number,
                 given.place.clone(),
                 "whose size is this? The sentence leaves it open",
-                Some("write it on a line of its own: the part, the feature, the size and its unit".into()),
+                Some(
+                    "write it on a line of its own: the part, the feature, the size and its unit"
+                        .into(),
+                ),
             );
             line.found += 1;
             return None;
         }
         // Nobody turns 20 in on a bench lathe: was it millimetres?
         if let Kind::Num(num) = given.kind
-            && self.unit_of(num, line.unit) == (fits_core::size::Unit::Inch, fits_core::job::whole::UnitFrom::Context)
+            && self.unit_of(num, line.unit)
+                == (fits_core::size::Unit::Inch, fits_core::job::whole::UnitFrom::Context)
             && !num.is_inch_shaped()
             && num.value() > 11.9
             && given.owner.is_none_or(|owner| self.job.features[owner].side.surface().is_some())
         {
-            self.ask(line.number, given.place.clone(), "is this in inches or in mm?", Some("write its unit beside it".into()));
+            self.ask(
+                line.number,
+                given.place.clone(),
+                "is this in inches or in mm?",
+                Some("write its unit beside it".into()),
+            );
             line.found += 1;
             return None;
         }
         match given.kind {
+            // A number alone is no thread: its pitch is missing, or it is a drill.
+            Kind::Num(num)
+                if given.owner.is_some_and(|at| self.job.features[at].side == Side::Thread) =>
+            {
+                let _ = num;
+                self.ask(
+                    line.number,
+                    given.place.clone(),
+                    "is this a thread? Its pitch is missing",
+                    Some("write it as 5/16-18 or M8".into()),
+                );
+                line.found += 1;
+                given.owner
+            }
             Kind::Num(num) => self.number(line, num, given),
             Kind::Range(low, high) if given.reads || line.reads => {
-                let Some(owner) = given.owner.or(line.feature.filter(|at| line.subject.is_none_or(|part| part == self.job.features[*at].part))) else {
+                let Some(owner) = given.owner.or(line.feature.filter(|at| {
+                    line.subject.is_none_or(|part| part == self.job.features[*at].part)
+                })) else {
                     for num in [low, high] {
                         let size = self.length(num, line.unit)?;
                         self.reading_by_size(line, num, size);
@@ -296,7 +324,12 @@ impl Reader {
         }
         let part = line.subject?;
         if !given.is_plain {
-            self.ask(line.number, given.place.clone(), "what is this a size of?", Some("write the feature beside it".into()));
+            self.ask(
+                line.number,
+                given.place.clone(),
+                "what is this a size of?",
+                Some("write the feature beside it".into()),
+            );
             line.found += 1;
             return None;
         }
@@ -333,7 +366,10 @@ impl Reader {
     ) -> usize {
         // A second bore of the same part is another feature.
         let one = &self.job.features[feature];
-        let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size) && one.line != line.number && line.date.is_none() && !self.is_near(feature, size);
+        let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
+            && one.line != line.number
+            && line.date.is_none()
+            && !self.is_near(feature, size);
         let feature = if other && one.side.surface().is_some() {
             let name = format!("{} 2", one.name);
             let (part, side) = (one.part, one.side);
@@ -452,7 +488,19 @@ impl Reader {
                     && self.inwardness(part) > 1
                     && !self.job.features_of(part).any(|(_, one)| one.side == Side::Shaft)
                 {
-                    let given = Given { kind: &Kind::Num(num.clone()), place: &num.at.clone(), owner: None, owner_said: false, class: None, reads: false, most: false, mate: None, has_fit: false, off: None, is_plain: true };
+                    let given = Given {
+                        kind: &Kind::Num(num.clone()),
+                        place: &num.at.clone(),
+                        owner: None,
+                        owner_said: false,
+                        class: None,
+                        reads: false,
+                        most: false,
+                        mate: None,
+                        has_fit: false,
+                        off: None,
+                        is_plain: true,
+                    };
                     let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     self.reading(line, feature, num);
@@ -563,7 +611,13 @@ impl Reader {
             if let Some(third) = rest.first()
                 && let Some(size) = self.length(third, line.unit)
             {
-                let long = self.feature(line, one.part, &format!("{} length", one.name), Side::Length, place.clone());
+                let long = self.feature(
+                    line,
+                    one.part,
+                    &format!("{} length", one.name),
+                    Side::Length,
+                    place.clone(),
+                );
                 self.size(line, long, Nominal::Size(size), from);
             }
             line.feature = Some(feature);

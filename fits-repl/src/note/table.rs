@@ -137,7 +137,8 @@ impl Reader {
         }
         // A length of the whole has no part: `Endfloat`.
         if row.feature.1.is_empty()
-            && feature(&text.split_whitespace().next().unwrap_or_default().to_lowercase()) == Some(Side::Length)
+            && feature(&text.split_whitespace().next().unwrap_or_default().to_lowercase())
+                == Some(Side::Length)
             || matches!(text.to_lowercase().as_str(), "end play" | "end float" | "axial play")
         {
             return vec![self.assembly(line.number)];
@@ -347,7 +348,7 @@ impl Reader {
             mate,
             has_fit: !row.fit.1.is_empty() || mate.is_some(),
             off,
- is_plain: true,
+            is_plain: true,
         };
         self.give(line, &given)
     }
@@ -642,7 +643,7 @@ impl Reader {
                             mate: None,
                             has_fit: true,
                             off: None,
- is_plain: true,
+                            is_plain: true,
                         };
                         self.give(line, &given);
                         let other = if own == inner { outer } else { inner };
@@ -786,7 +787,7 @@ impl Reader {
             mate: None,
             has_fit: false,
             off: None,
- is_plain: true,
+            is_plain: true,
         };
         let feature = self.give(line, &given)?;
         Some(feature)

@@ -116,7 +116,7 @@ const FORMS: &[&str] = &[
 
 /// The tokens of a text that starts at a byte of its line.
 pub(super) fn tokens(text: &str, from: usize) -> Vec<Token> {
-    let mut scan = Scan { text, at: 0, found: Vec::new(), from };
+    let mut scan = Scan { text, at: 0, found: Vec::new(), from, sign: None };
     while scan.at < text.len() {
         scan.one();
     }
@@ -128,6 +128,8 @@ struct Scan<'a> {
     at: usize,
     from: usize,
     found: Vec<Token>,
+    /// Where a diameter sign before the next number stands.
+    sign: Option<usize>,
 }
 
 impl Scan<'_> {
@@ -136,7 +138,8 @@ impl Scan<'_> {
     }
 
     fn put(&mut self, kind: Kind, length: usize) {
-        let at = self.from + self.at..self.from + self.at + length;
+        let start = self.sign.take().unwrap_or(self.at);
+        let at = self.from + start..self.from + self.at + length;
         self.at += length.max(1);
         self.found.push(Token { kind, at });
     }
@@ -161,6 +164,9 @@ impl Scan<'_> {
         if times && goes_on.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
             self.put(Kind::Word("x".into()), first.len_utf8());
         } else if first.is_whitespace() || matches!(first, '\u{2300}' | '\u{d8}' | '\u{f8}') {
+            if !first.is_whitespace() {
+                self.sign = Some(self.at);
+            }
             self.at += first.len_utf8();
         } else if let Some((thread, length)) = thread(&rest).filter(|_| !glued) {
             self.put(Kind::Thread(thread), length);
@@ -518,8 +524,10 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 }
             }
             Kind::Word(word)
-                if matches!(word.as_str(), "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each")
-                    && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
+                if matches!(
+                    word.as_str(),
+                    "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each"
+                ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()
                     && let Kind::Num(num) = kind
@@ -529,10 +537,17 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 }
             }
             // `2 @ .050`, `qty 2`.
-            Kind::Sign('@') if matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none()) => {
+            Kind::Sign('@') if matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none()) =>
+            {
                 counted(&mut out);
             }
-            Kind::Num(num) if num.is_whole() && num.over < 1000 && out.last().is_some_and(|last| matches!(last.word(), Some("qty" | "quantity"))) => {
+            Kind::Num(num)
+                if num.is_whole()
+                    && num.over < 1000
+                    && out
+                        .last()
+                        .is_some_and(|last| matches!(last.word(), Some("qty" | "quantity"))) =>
+            {
                 let count = u32::try_from(num.over).unwrap_or(1);
                 if let Some(last) = out.last_mut() {
                     *last = Token { kind: Kind::Count(count), at: last.at.start..token.at.end };
@@ -555,9 +570,18 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
     // `2 thrust washers`.
     for at in 0..out.len() {
         let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
-        let after_size = at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
-        let plural = |token: Option<&Token>| token.and_then(Token::word).is_some_and(|word| word.ends_with('s') && super::lexicon::inwardness(word).is_some());
-        if is_count && !after_size && (plural(out.get(at + 1)) || out.get(at + 1).is_some_and(|next| next.word().is_some()) && plural(out.get(at + 2)))
+        let after_size =
+            at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
+        let plural = |token: Option<&Token>| {
+            token.and_then(Token::word).is_some_and(|word| {
+                word.ends_with('s') && super::lexicon::inwardness(word).is_some()
+            })
+        };
+        if is_count
+            && !after_size
+            && (plural(out.get(at + 1))
+                || out.get(at + 1).is_some_and(|next| next.word().is_some())
+                    && plural(out.get(at + 2)))
             && let Kind::Num(num) = &out[at].kind
         {
             out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
@@ -581,7 +605,12 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
     let class = matches!(out.last().map(|last| &last.kind), Some(Kind::Class(_)));
     let class = if class { out.pop() } else { None };
     // `20/26x20`: inside, outside, length.
-    if let [.., Token { kind: Kind::Num(inside), at: first }, sign, Token { kind: Kind::Num(outside), .. }] = out.as_slice()
+    if let [
+        ..,
+        Token { kind: Kind::Num(inside), at: first },
+        sign,
+        Token { kind: Kind::Num(outside), .. },
+    ] = out.as_slice()
         && sign.is_sign('/')
         && inside.value() < outside.value()
     {
