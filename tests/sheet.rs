@@ -3,8 +3,9 @@
 
 use fits_checks::project_file;
 use fits_core::{
-    Length,
+    Length, Limits,
     job::whole::{Job, Nominal, Reading, State},
+    size::{Decimals, Rounding},
 };
 use fits_repl::{answer::Answer, note, session::Session, sheet};
 use scraper::{ElementRef, Html, Selector};
@@ -267,23 +268,14 @@ fn colours_stand_out_and_type_is_large() {
     }
 }
 
-/// Where the note wants a clearance, no class is put in its place; two sizes that
-/// differ are not taken for one.
+/// The sheet has the limits that the job has, whatever they follow from.
 #[test]
-fn a_clearance_that_is_said_rules_and_unlike_sizes_are_not_made_alike() {
+fn limits_are_those_of_the_job() {
     let mut job = press();
-    let at = |job: &Job, name: &str| {
-        let found = (0..job.features.len()).find(|at| job.full_name(*at) == name);
-        found.unwrap_or_else(|| panic!("no {name}"))
-    };
-    let journal = at(&job, "crank shaft journal");
+    let journal = job.features.iter().position(|it| it.name == "journal").expect("a journal");
     let mate = job.mates_of(journal).next().map(|(at, _)| at).expect("a mate");
     job.mates[mate].fit.clearance =
-        Some(fits_core::Limits::new(size("0.0015in"), size("0.002in")).expect("limits"));
-    let said = words(is_sound(&page(&job)).root_element());
-    assert!(!said.contains("Cut to 0.7488 in"), "{said}");
-    assert!(said.contains("no limits follow"), "{said}");
-    // The bore is read: the journal is 1.5 to 2 thou under 0.7508.
+        Some(Limits::new(size("0.0015in"), size("0.002in")).expect("limits"));
     let bore = job.mates[mate].hole;
     job.features[bore].readings.push(Reading {
         line: 1,
@@ -292,12 +284,20 @@ fn a_clearance_that_is_said_rules_and_unlike_sizes_are_not_made_alike() {
         state: State::InPlace,
         date: None,
     });
+    // The bore is read in its place: the journal is 1.5 to 2 thou under 0.7508.
     let said = words(is_sound(&page(&job)).root_element());
     assert!(said.contains("Not under 0.7488 in (19.0196 mm), not over 0.7493 in"), "{said}");
-    // A hole of 0.380 for a pin of 3/8.
-    let mut job = press();
-    job.features[job.mates[mate].hole].nominal = Some(Nominal::Size(size("0.380in")));
-    job.features[journal].nominal = Some(Nominal::Size(size("0.375in")));
+    let mut shown = 0;
+    for at in 0..job.features.len() {
+        let Some(Ok((limits, _))) = job.limits(at) else { continue };
+        let decimals = Decimals::for_limits(job.features[at].unit, limits);
+        let lower = limits.lower().shown(decimals, Rounding::Up);
+        assert!(said.contains(&format!("Not under {lower} ")), "{at}: no {lower}");
+        shown += 1;
+    }
+    assert!(shown > 5, "{shown}");
+    // Two sizes for one joint are said.
+    job.features[journal].nominal = Some(Nominal::Size(size("0.745in")));
     let said = words(is_sound(&page(&job)).root_element());
-    assert!(said.contains("As written, without tolerances: 5.0 thou  0.127 mm clearance"), "{said}");
+    assert!(said.contains("the note has 0.7500 in for the hole and 0.7450 in"), "{said}");
 }

@@ -10,7 +10,7 @@ use std::{
 use fits_repl::{
     Home,
     batch::{self, Outcome, Reading, not_text},
-    line_editor,
+    line_editor, note,
     render::{Colour, json, printable, svg, text::Text},
     session::{Logs, Session},
     sheet, signals,
@@ -21,6 +21,7 @@ Fits and tolerances at the lathe: what to cut both parts to, and how to get ther
 
 usage: fits                     open the prompt
        fits [--json|--svg] QUERY   answer once: text, one JSON object, a picture
+       fits job FILE [--json|--csv]   a note of parts and fits: every figure to cut
        fits sheet FILE          a page to print for each part of a job, in HTML
        fits batch [FILE]        read a query a line, write a JSON object a line
 
@@ -161,11 +162,12 @@ fn job_task(
     files: Files,
     mut form: Form,
 ) -> Result<(Files, Task), String> {
-    let mut note = None;
+    let (mut note, mut opens) = (None, false);
     while let Some(argument) = parser.next().map_err(|error| error.to_string())? {
         match argument {
             lexopt::Arg::Long("json") => form = Form::Json,
             lexopt::Arg::Long("csv") => form = Form::Csv,
+            lexopt::Arg::Value(word) if word == "open" && note.is_none() && !opens => opens = true,
             lexopt::Arg::Value(name) if note.is_none() => note = Some(PathBuf::from(name)),
             lexopt::Arg::Value(_) => return Err("`job` takes one note".into()),
             other => return Err(other.unexpected().to_string()),
@@ -232,6 +234,7 @@ enum Way {
 fn session(files: Files, way: Way) -> io::Result<(Session, Vec<String>)> {
     let mut session = Session::new();
     session.progress = Some(progress);
+    session.today = Some(today);
     let home = Home::of_user();
     let mut notes = Vec::new();
     if way == Way::Prompt {
@@ -259,6 +262,23 @@ fn session_for_lines(files: Files, way: Way) -> io::Result<(Session, Vec<String>
         complain(note);
     }
     Ok((session, notes))
+}
+
+/// Today by the system's clock, in UTC, as 2026-11-27 (days to a date by the
+/// proleptic Gregorian calendar).
+fn today() -> String {
+    let seconds = std::time::SystemTime::now()
+        .duration_since(std::time::UNIX_EPOCH)
+        .map_or(0, |since| since.as_secs());
+    let days = seconds / 86_400 + 719_468;
+    let (era, day) = (days / 146_097, days % 146_097);
+    let year = (day - day / 1_460 + day / 36_524 - day / 146_096) / 365;
+    let day = day - (365 * year + year / 4 - year / 100);
+    let month = (5 * day + 2) / 153;
+    let date = day - (153 * month + 2) / 5 + 1;
+    let month = if month < 10 { month + 3 } else { month - 9 };
+    let year = year + era * 400 + u64::from(month <= 2);
+    format!("{year:04}-{month:02}-{date:02}")
 }
 
 /// One line at a terminal, gone when the work is done or stopped.
@@ -350,11 +370,20 @@ fn sheet_of(files: Files, file: &std::path::Path) -> io::Result<u8> {
 fn job(file: &std::path::Path, form: Form) -> io::Result<u8> {
     let named =
         |error: io::Error| io::Error::new(error.kind(), format!("{}: {error}", file.display()));
-    let text = std::fs::read_to_string(file).map_err(named)?;
-    let job = fits_repl::note::read(&text);
-    let _ = form;
-    write_out(fits_repl::note::json_lines(&job).as_bytes())?;
-    Ok(0)
+    let bytes = std::fs::read(file).map_err(named)?;
+    let text = String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        let line = error.as_bytes()[..at].iter().filter(|byte| **byte == b'\n').count() + 1;
+        named(io::Error::new(io::ErrorKind::InvalidData, format!("line {line} is not UTF-8 text")))
+    })?;
+    let job = note::read(&text);
+    let out = match form {
+        Form::Json => note::json_lines(&job),
+        Form::Csv => note::csv(&job),
+        _ => printable(&note::page(&job, &text), Colour::Off).into_owned(),
+    };
+    write_out(out.as_bytes())?;
+    Ok(u8::from(note::is_out_of_limits(&job)))
 }
 
 fn lines(files: Files, file: Option<OsString>) -> io::Result<u8> {

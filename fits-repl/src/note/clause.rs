@@ -620,6 +620,17 @@ fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
     let mut sign = '^';
     for (at, token) in found.iter().enumerate() {
         let spaced_dash = token.is_sign('-');
+        // `journal, inboard: same`: the mark belongs to the name.
+        let marks = token.is_sign(',')
+            && at > start
+            && found
+                .get(at + 1)
+                .and_then(Token::word)
+                .is_some_and(|word| super::names::is_instance(&super::lexicon::stem(word)))
+            && found.get(at + 2).is_some_and(|next| next.is_sign(':') || next.is_sign('='));
+        if marks {
+            continue;
+        }
         let breaks = match token.kind {
             Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
             Kind::Sign('.') => Some('.'),

@@ -99,7 +99,7 @@ fn column(cell: &str) -> Option<Column> {
         "unit" | "units" => Column::Unit,
         "fit" | "class" | "tol" | "tolerance" | "type" | "fit type" | "fits" => Column::Fit,
         "with" | "mate" | "mates" | "mates with" | "goes with" | "to" | "in/on" | "mating part"
-        | "mating" | "against" | "on/in" | "goes in" | "fits" => Column::Mate,
+        | "mating" | "against" | "on/in" | "goes in" => Column::Mate,
         "act" | "actual" | "reading" | "read" | "measured" | "meas" | "mic" | "as made" | "got"
         | "readings" | "is" | "came out" | "as cut" => Column::Reading,
         "done" | "ok" | "status" | "made" | "tick" | "\u{2713}" => Column::Done,

@@ -84,9 +84,29 @@ pub fn read(text: &str) -> Job {
     reader.job
 }
 
-/// The note as JSON, an object for each thing that a line says.
+/// The note as JSON, an object for each thing that a line says, then one for
+/// each feature with its limits.
 pub fn json_lines(job: &Job) -> String {
-    crate::questions::job::lines::lines(job)
+    let figures = crate::questions::job::figures::figures(job);
+    let cuts =
+        figures.iter().map(|figure| serde_json::to_string(figure).unwrap_or_default() + "\n");
+    crate::questions::job::lines::lines(job) + &cuts.collect::<String>()
+}
+
+/// All features, limits and readings as CSV.
+pub fn csv(job: &Job) -> String {
+    crate::questions::job::figures::csv(job)
+}
+
+/// The job in words; `text` is the note it was read from.
+pub fn page(job: &Job, text: &str) -> String {
+    crate::questions::job::page::page(job, text)
+}
+
+/// Does a reading of the job lie past its last limit?
+pub fn is_out_of_limits(job: &Job) -> bool {
+    let over = fits_core::shop::Verdict::Over.word();
+    crate::questions::job::figures::figures(job).iter().any(|figure| figure.verdict == Some(over))
 }
 
 fn is_instance_word(word: &str) -> bool {

@@ -208,6 +208,20 @@ impl Reader {
             return None;
         }
         match given.kind {
+            // A number alone is no thread: its pitch is missing, or it is a drill.
+            Kind::Num(num)
+                if given.owner.is_some_and(|at| self.job.features[at].side == Side::Thread) =>
+            {
+                let _ = num;
+                self.ask(
+                    line.number,
+                    given.place.clone(),
+                    "is this a thread? Its pitch is missing",
+                    Some("write it as 5/16-18 or M8".into()),
+                );
+                line.found += 1;
+                given.owner
+            }
             Kind::Num(num) => self.number(line, num, given),
             Kind::Range(low, high) if given.reads || line.reads => {
                 let Some(owner) = given.owner.or(line.feature.filter(|at| {

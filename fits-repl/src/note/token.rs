@@ -116,7 +116,7 @@ const FORMS: &[&str] = &[
 
 /// The tokens of a text that starts at a byte of its line.
 pub(super) fn tokens(text: &str, from: usize) -> Vec<Token> {
-    let mut scan = Scan { text, at: 0, found: Vec::new(), from };
+    let mut scan = Scan { text, at: 0, found: Vec::new(), from, sign: None };
     while scan.at < text.len() {
         scan.one();
     }
@@ -128,6 +128,8 @@ struct Scan<'a> {
     at: usize,
     from: usize,
     found: Vec<Token>,
+    /// Where a diameter sign before the next number stands.
+    sign: Option<usize>,
 }
 
 impl Scan<'_> {
@@ -136,7 +138,8 @@ impl Scan<'_> {
     }
 
     fn put(&mut self, kind: Kind, length: usize) {
-        let at = self.from + self.at..self.from + self.at + length;
+        let start = self.sign.take().unwrap_or(self.at);
+        let at = self.from + start..self.from + self.at + length;
         self.at += length.max(1);
         self.found.push(Token { kind, at });
     }
@@ -161,6 +164,9 @@ impl Scan<'_> {
         if times && goes_on.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
             self.put(Kind::Word("x".into()), first.len_utf8());
         } else if first.is_whitespace() || matches!(first, '\u{2300}' | '\u{d8}' | '\u{f8}') {
+            if !first.is_whitespace() {
+                self.sign = Some(self.at);
+            }
             self.at += first.len_utf8();
         } else if let Some((thread, length)) = thread(&rest).filter(|_| !glued) {
             self.put(Kind::Thread(thread), length);

@@ -214,6 +214,9 @@ questions! {
         /// An entry of the pass log, or a question about it.
         Log(crate::query::Spot<log::asked::LogQuery>) => [PassLog(Box<log::figures::PassLogAnswer>),
         Logs(log::figures::LogsAnswer)] read by log::reader::log;
+    job:
+        /// A whole job out of a note.
+        Job(job::asked::JobQuery) => [Job(Box<job::answered::JobAnswer>)] read by job::read;
     drill:
         /// `drill SIZE`: the nearest drills.
         Drill(drill::asked::DrillFor) => [Drill(drill::answered::DrillAnswer)] read by drill::asked::read;

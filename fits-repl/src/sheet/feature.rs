@@ -1,45 +1,37 @@
 //! A feature that is cut to limits: the size to work to, its limits, where both
-//! parts' limits lie, and the passes with boxes to write in.
+//! parts' limits lie, and the passes with boxes to write in. The limits are the
+//! job's own.
 
 use fits_core::{
-    Length,
-    job::whole::{Feature, Job},
-    shop::Verdict,
+    Length, Limits,
+    job::whole::{Cut, Feature, Job, Mate, Paired},
+    shop::{Hazard, Reading, Verdict},
     size::{Decimals, Rounding},
     standards::iso286::Feature as Surface,
 };
 
 use crate::{
-    answer::{Answer, FeatureAnswer, PassFigures, ReadingFigures, ReamFigures},
-    questions::Answered as _,
+    answer::FeatureAnswer,
     render::{
-        draw::Drawing,
         svg::{passes, zones},
         text::Text,
     },
     session::Session,
     sheet::{
-        asked::{self, Pair},
+        asked,
         html::{Block, Cell},
         part::text_of,
     },
 };
 
-/// What is known of one feature.
-#[derive(Default)]
-struct Known {
-    figures: Option<FeatureAnswer>,
-    reading: Option<ReadingFigures>,
-    /// Read, and its mate is still to be made.
-    in_hand: Option<String>,
-    picture: Option<Drawing>,
-    fit: Option<String>,
-    ream: Option<ReamFigures>,
-    not_reamed: Option<String>,
-    plan: Option<PassFigures>,
-    cautions: Vec<&'static str>,
-    unconfirmed: Option<String>,
-    notes: Vec<String>,
+/// What the job knows of one feature.
+struct Known<'a> {
+    feature: &'a Feature,
+    side: Surface,
+    limits: Limits,
+    mate: Option<&'a Mate>,
+    pair: Option<Paired>,
+    verdict: Option<Verdict>,
 }
 
 /// Its blocks; nothing where no limits follow for it.
@@ -52,91 +44,166 @@ pub(super) fn blocks(
     let feature = job.features.get(at)?;
     let side = feature.side.surface()?;
     let text = text_of(session, Some(feature));
-    let known =
-        of_pair(job, at, side, session, &text).or_else(|| by_itself(feature, session, &text))?;
-    let figures = known.figures.as_ref()?;
     let mut top = Block::default();
     top.heading(2, &format!("{name}, {}", side.word()));
-    if let Some(fit) = &known.fit {
-        top.say(fit);
-    }
-    let is_bought = job.parts.get(feature.part).is_some_and(|part| part.bought);
-    match (&known.reading, &known.in_hand) {
-        (Some(reading), _) => read(&mut top, reading, &text),
-        (None, Some(in_hand)) => top.say(in_hand),
-        (None, None) if is_bought => top.say("Bought: measure it before its mate is cut."),
-        (None, None) => {
-            let lead = if feature.done { "Said to be done; cut to" } else { "Cut to" };
-            top.cut_to(lead, &text.units().map(|unit| Text::aim(figures, unit)));
+    let (limits, by) = match job.limits(at)? {
+        Ok(found) => found,
+        Err(error) => {
+            top.care(&error.said_in(feature.unit));
+            return Some(vec![top]);
         }
+    };
+    let mate = job.mates.get(by);
+    let pair = mate.and_then(|mate| job.pair(mate)?.ok());
+    let verdict = feature
+        .reading()
+        .and_then(|read| Reading::judge(side, limits, read.size).ok())
+        .map(|judged| judged.verdict);
+    let known = Known { feature, side, limits, mate, pair, verdict };
+    goes_with(&mut top, job, at, &known);
+    let figures = asked::feature(session, side, limits, feature.unit);
+    let is_bought = job.parts.get(feature.part).is_some_and(|part| part.bought);
+    head(&mut top, &known, figures.as_deref(), is_bought, &text);
+    let nominal = feature.nominal.as_ref().and_then(|nominal| nominal.size());
+    let picture = match &known.pair {
+        Some(pair) => zones::of_joint(pair, &text),
+        None => {
+            zones::of_cut(nominal.unwrap_or_else(|| limits.middle()), side, &known.cut(), &text)
+        }
+    };
+    if let Some(picture) = picture {
+        top.drawing(&picture);
     }
-    if figures.lower_mm != figures.upper_mm {
-        limits(&mut top, figures, &text);
-    }
-    if let Some(picture) = &known.picture {
-        top.drawing(picture);
-    }
-    for note in &known.notes {
-        top.say(note);
-    }
+    notes(&mut top, &known);
     let mut all = vec![top];
-    let is_to_cut = known.in_hand.is_none()
-        && !is_bought
-        && known.reading.as_ref().is_none_or(|reading| reading.verdict == Verdict::CutMore);
-    if is_to_cut {
-        all.extend(worked(name, &known, figures, session, &text));
-    }
-    let mut last = Block::default();
-    for caution in &known.cautions {
-        last.care(caution);
-    }
-    if let Some(what) = &known.unconfirmed {
-        last.care(&format!("unconfirmed: {what}, from memory; check before you cut"));
-    }
-    if last.tall > 0.0 {
-        all.push(last);
+    let is_to_cut = !is_bought
+        && !(feature.done && verdict.is_none())
+        && verdict.is_none_or(|verdict| verdict == Verdict::CutMore);
+    if let (true, Some(figures)) = (is_to_cut, &figures) {
+        all.extend(worked(name, figures, session, &text));
     }
     Some(all)
 }
 
-fn read(block: &mut Block, reading: &ReadingFigures, text: &Text) {
-    let size = reading.at_20();
-    let lead = format!("Read ({})", reading.verdict.word());
-    block.cut_to(&lead, &text.units().map(|unit| Text::size(size, unit)));
+impl Known<'_> {
+    /// The feature by itself as one side of a joint.
+    fn cut(&self) -> Cut {
+        Cut {
+            limits: Some(self.limits),
+            aim: self.limits.middle(),
+            label: self.label(),
+            in_hand: self.feature.reading().map(|read| read.size),
+        }
+    }
+
+    /// What the limits are called.
+    fn label(&self) -> String {
+        match (&self.pair, &self.feature.class) {
+            (Some(pair), _) => pair.cut(self.side).label.clone(),
+            (None, Some(class)) => class.clone(),
+            (None, None) => "as the note says".into(),
+        }
+    }
 }
 
-/// The two limits in both units.
-fn limits(block: &mut Block, figures: &FeatureAnswer, text: &Text) {
+/// Every part that it goes with, and which of the two comes first.
+fn goes_with(block: &mut Block, job: &Job, at: usize, known: &Known<'_>) {
+    for (_, mate) in job.mates_of(at) {
+        let goes = if known.side == Surface::Hole { "Takes" } else { "Goes into" };
+        let said = mate.fit.words.trim();
+        let said = if said.is_empty() { String::new() } else { format!(": {said}") };
+        block.say(&format!("{goes} {}{said}.", job.full_name(mate.other(at))));
+    }
+    let Some(mate) = known.mate else { return };
+    let (first, why) = job.first(mate);
+    let is_read = job.features.get(first).is_some_and(|first| first.reading().is_some());
+    if first != at && !is_read {
+        block.say(&format!("First {}: {}.", job.full_name(first), why.words()));
+    }
+    // Two sizes in the note, and one joint is worked out.
+    let size = |at: usize| job.features.get(at)?.nominal.as_ref()?.size();
+    if let (Some(hole), Some(shaft)) = (size(mate.hole), size(mate.shaft))
+        && hole != shaft
+    {
+        let [hole, shaft] = [hole, shaft].map(|size| Text::size(size, known.feature.unit));
+        block.care(&format!(
+            "the note has {hole} for the hole and {shaft} for the shaft: the limits go by the hole's"
+        ));
+    }
+}
+
+/// What to cut to, or what was read; then the limits.
+fn head(
+    block: &mut Block,
+    known: &Known<'_>,
+    figures: Option<&FeatureAnswer>,
+    is_bought: bool,
+    text: &Text,
+) {
+    let read = known.feature.reading();
+    match (read, known.verdict, figures) {
+        (Some(read), Some(verdict), _) => {
+            let lead = format!("Read ({})", verdict.word());
+            block.cut_to(&lead, &text.units().map(|unit| Text::size(read.size, unit)));
+        }
+        _ if is_bought => block.say("Bought: measure it before its mate is cut."),
+        (_, _, Some(figures)) => {
+            let lead = if known.feature.done { "Said to be done; cut to" } else { "Cut to" };
+            block.cut_to(lead, &text.units().map(|unit| Text::aim(figures, unit)));
+        }
+        (_, _, None) => {}
+    }
     let both = |size: Length, toward| {
         let [one, other] = text.units().map(|unit| {
-            let decimals = Decimals::for_limits(unit, figures.limits);
+            let decimals = Decimals::for_limits(unit, known.limits);
             format!("{} {}", size.shown(decimals, toward), unit.symbol())
         });
         format!("{one} ({other})")
     };
-    let lower = both(figures.lower_mm.0, Rounding::Up);
-    let upper = both(figures.upper_mm.0, Rounding::Down);
-    block.say(&format!("Not under {lower}, not over {upper}; {}", figures.class));
+    let lower = both(known.limits.lower(), Rounding::Up);
+    let upper = both(known.limits.upper(), Rounding::Down);
+    block.say(&format!("Not under {lower}, not over {upper}; {}", known.label()));
+}
+
+/// What else to know, and what to be careful of.
+fn notes(block: &mut Block, known: &Known<'_>) {
+    let Some(pair) = &known.pair else {
+        if known.limits.known().is_unconfirmed() {
+            block.care("unconfirmed: the limits, from memory; check before you cut");
+        }
+        return;
+    };
+    if pair.closed_in {
+        block.care(
+            "the bore was measured before pressing: counted as closed in by 70 to 100 % of the \
+             interference (common practice, no source); mic it in place",
+        );
+    }
+    if pair.choice.as_ref().is_some_and(|choice| choice.work_it_out) {
+        block.say("A starting point: work out pressure and stress before it is pressed.");
+    }
+    if pair.wanted.lower().is_negative() {
+        for hazard in [Hazard::Pressing, Hazard::People] {
+            block.care(hazard.caution());
+        }
+    }
+    if pair.known().is_unconfirmed() || known.limits.known().is_unconfirmed() {
+        block.care("unconfirmed: the limits, from memory; check before you cut");
+    }
 }
 
 /// The tool, and the passes with boxes for what was dialled and read.
-fn worked(
-    name: &str,
-    known: &Known,
-    figures: &FeatureAnswer,
-    session: &Session,
-    text: &Text,
-) -> Vec<Block> {
+fn worked(name: &str, figures: &FeatureAnswer, session: &Session, text: &Text) -> Vec<Block> {
     let mut blocks = Vec::new();
     let mut out = String::new();
-    text.ream(&mut out, known.ream.as_ref(), known.not_reamed.as_ref());
+    text.ream(&mut out, figures.ream.as_ref(), figures.not_reamed.as_ref());
     let tools = out.split_whitespace().collect::<Vec<_>>().join(" ");
     if !tools.is_empty() {
         let mut block = Block::default();
         block.say(&format!("Tool: {tools}"));
         blocks.push(block);
     }
-    let Some(plan) = &known.plan else { return blocks };
+    let Some(plan) = figures.bore.as_ref().or(figures.turn.as_ref()) else { return blocks };
     let mut block = Block::default();
     let rows: Vec<Vec<Cell>> = passes::steps(plan, figures, session.dial, text)
         .into_iter()
@@ -152,98 +219,9 @@ fn worked(
         .collect();
     let caption = format!("Passes of {name}; the dial reads {}", session.dial.word());
     block.table(&caption, &["pass", "to", "dialled", "read"], &rows);
+    for caution in &figures.cautions {
+        block.care(caution);
+    }
     blocks.push(block);
     blocks
-}
-
-/// A feature with the mate that settles its limits.
-fn of_pair(
-    job: &Job,
-    at: usize,
-    side: Surface,
-    session: &mut Session,
-    text: &Text,
-) -> Option<Known> {
-    let mates: Vec<_> = job.mates_of(at).collect();
-    let (mate, (query, pair)) = mates
-        .iter()
-        .find_map(|(_, mate)| Some((*mate, asked::pair(session, &asked::of_pair(job, mate))?)))?;
-    let mut known = Known::default();
-    let other = job.full_name(mate.other(at));
-    let goes = if side == Surface::Hole { "Takes" } else { "Goes into" };
-    let said = mate.fit.words.trim();
-    let said = if said.is_empty() { String::new() } else { format!(": {said}") };
-    known.fit = Some(format!("{goes} {other}{said}. Worked out as `{query}`."));
-    match pair {
-        Pair::Fit(fit) => {
-            known.unconfirmed = fit.unconfirmed();
-            known.picture = zones::of_fit(&fit, text);
-            known.cautions.clone_from(&fit.cautions);
-            known.notes.clone_from(&fit.notes);
-            let figures = if side == Surface::Hole { &fit.hole } else { &fit.shaft };
-            let measured = fit.measured.as_ref().filter(|it| it.part == side);
-            if let Some(measured) = measured {
-                let shown =
-                    text.units().map(|unit| Text::size(measured.size_mm.0, unit)).join("  ");
-                known.in_hand = Some(format!("Measured {shown}: {}.", measured.verdict.word()));
-            } else if fit.in_hand == Some(side) {
-                known.in_hand = Some("In hand; its mate is made to suit.".into());
-            }
-            match side {
-                Surface::Hole => {
-                    known.ream.clone_from(&fit.ream);
-                    known.not_reamed.clone_from(&fit.not_reamed);
-                    known.plan.clone_from(&fit.bore);
-                }
-                Surface::Shaft => known.plan = turned(figures, session),
-            }
-            known.figures = Some(figures.clone());
-        }
-        Pair::Read(pair) => {
-            known.picture = zones::pair_reading(&pair, text);
-            known.cautions.clone_from(&pair.cautions);
-            let part = if side == Surface::Hole { &pair.hole } else { &pair.shaft };
-            known.figures = Some(part.feature.clone());
-            known.reading = Some(part.reading.clone());
-            known.unconfirmed = pair.unconfirmed();
-        }
-    }
-    Some(known)
-}
-
-/// The passes to a shaft's limits: those of the shaft asked for by itself.
-fn turned(figures: &FeatureAnswer, session: &mut Session) -> Option<PassFigures> {
-    let [low, high] = [figures.lower_mm.0, figures.upper_mm.0].map(|end| end.to_string());
-    let query = format!("shaft {}..{}", low.replace(' ', ""), high.replace(' ', ""));
-    match session.evaluate(&query).ok()? {
-        Answer::Feature(shaft) => shaft.turn,
-        _ => None,
-    }
-}
-
-/// A feature whose own class or deviations settle its limits.
-fn by_itself(feature: &Feature, session: &mut Session, text: &Text) -> Option<Known> {
-    let mut known = Known::default();
-    let query = asked::of_feature(feature, true)?;
-    let answer = session.evaluate(&query).ok()?;
-    known.unconfirmed = answer.unconfirmed();
-    known.fit = Some(format!("Worked out as `{query}`."));
-    match answer {
-        Answer::Feature(figures) => {
-            known.picture = zones::of_feature(&figures, None, text);
-            known.ream.clone_from(&figures.ream);
-            known.not_reamed.clone_from(&figures.not_reamed);
-            known.plan = figures.bore.clone().or_else(|| figures.turn.clone());
-            known.cautions.clone_from(&figures.cautions);
-            known.notes.clone_from(&figures.notes);
-            known.figures = Some(*figures);
-        }
-        Answer::Reading(reading) => {
-            known.picture = zones::of_feature(&reading.feature, Some(&reading.reading), text);
-            known.figures = Some(reading.feature);
-            known.reading = Some(reading.reading);
-        }
-        _ => return None,
-    }
-    Some(known)
 }

@@ -1,9 +1,10 @@
 //! The last page: putting the parts together.
 
 use fits_core::{
-    Kind, Length,
-    job::whole::{Job, Mate, Nominal, Side},
-    shop::assemble::lead_in,
+    Error, Length,
+    job::whole::{Cut, Job, Mate, Nominal, Paired, Side},
+    shop::{Hazard, assemble::lead_in},
+    size::Unit,
 };
 
 use crate::{
@@ -12,40 +13,43 @@ use crate::{
     render::text::Text,
     session::Session,
     sheet::{
-        asked::{self, Pair, typed},
+        asked::typed,
         html::{Block, Cell, Page, pages as paged},
         part::text_of,
         picture::length_of,
     },
 };
 
-/// A joint, and what is known of it.
+/// A joint, and what the job knows of it.
 struct Joint<'a> {
     mate: &'a Mate,
-    pair: Option<(String, Pair)>,
+    pair: Option<Result<Paired, Error>>,
 }
 
 impl Joint<'_> {
+    /// The least and the greatest clearance to expect; interference is below 0.
+    fn least_and_most(&self) -> Option<(Length, Length)> {
+        let pair = self.pair.as_ref()?.as_ref().ok()?;
+        if let Some(measured) = pair.clearance {
+            return Some((measured, measured));
+        }
+        let ends = |cut: &Cut| match (cut.in_hand, cut.limits) {
+            (Some(size), _) => Some((size, size)),
+            (None, limits) => limits.map(|limits| (limits.lower(), limits.upper())),
+        };
+        let (hole, shaft) = (ends(&pair.hole)?, ends(&pair.shaft)?);
+        Some((hole.0.checked_sub(shaft.1).ok()?, hole.1.checked_sub(shaft.0).ok()?))
+    }
+
     /// Pressed joints come first, then those of either kind, then those that slide
     /// or run; what is not known, last. Common practice, no source.
     fn turn(&self) -> u8 {
-        match &self.pair {
-            Some((_, Pair::Fit(fit))) => match fit.kind {
-                Kind::Interference => 0,
-                Kind::Transition => 1,
-                Kind::Clearance => 2,
-            },
-            Some((_, Pair::Read(pair))) if pair.actual_clearance_mm.0.is_negative() => 0,
+        match self.least_and_most() {
+            Some((_, high)) if high.is_negative() => 0,
+            Some((low, _)) if low.is_negative() => 1,
             Some(_) => 2,
             None => 3,
         }
-    }
-
-    fn least_and_most(&self) -> Option<(Length, Length)> {
-        Some(match &self.pair.as_ref()?.1 {
-            Pair::Fit(fit) => (fit.clearance.min_mm.0, fit.clearance.max_mm.0),
-            Pair::Read(pair) => (pair.actual_clearance_mm.0, pair.actual_clearance_mm.0),
-        })
     }
 }
 
@@ -53,7 +57,8 @@ pub(super) fn pages(job: &Job, session: &mut Session) -> Vec<Page> {
     let mut joints: Vec<Joint<'_>> = job
         .mates
         .iter()
-        .map(|mate| Joint { mate, pair: asked::pair(session, &asked::of_pair(job, mate)) })
+        .filter(|mate| !job.is_split(mate.hole) && !job.is_split(mate.shaft))
+        .map(|mate| Joint { mate, pair: job.pair(mate) })
         .collect();
     joints.sort_by_key(Joint::turn);
     let mut head = Block::default();
@@ -66,6 +71,7 @@ pub(super) fn pages(job: &Job, session: &mut Session) -> Vec<Page> {
              no source).",
         );
     }
+    in_the_way(&mut head, job);
     head.bench();
     let mut blocks = vec![head];
     for (number, joint) in joints.iter().enumerate() {
@@ -86,14 +92,25 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
     if !said.is_empty() {
         block.say(&format!("Fit: {said}"));
     }
+    if let Some(Err(error)) = &joint.pair {
+        block.care(
+            &error.said_in(job.features.get(mate.hole).map_or(Unit::Millimetre, |it| it.unit)),
+        );
+    }
     let Some((low, high)) = joint.least_and_most() else {
-        block.say(&as_written(job, mate, &text));
+        block.say("No figures: the note gives no size, or no fit that has figures.");
         return block;
     };
     if low == high {
         block.say(&format!("As measured: {}", text.play(low)));
     } else {
         block.say(&format!("Expect {}, to {}", text.play(low), text.play(high)));
+    }
+    if let Some(Ok(pair)) = &joint.pair {
+        let [least, most] = [pair.wanted.lower(), pair.wanted.upper()].map(|end| text.play(end));
+        if pair.is_met() == Some(false) {
+            block.care(&format!("NOT as wanted: {least}, to {most}"));
+        }
     }
     if low.is_negative() {
         pressed(job, joint, session, &text, &mut block);
@@ -103,23 +120,28 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
     block
 }
 
-/// What is known of a joint whose note gives no limits.
-fn as_written(job: &Job, mate: &Mate, text: &Text) -> String {
-    let (Some(hole), Some(shaft)) = (job.features.get(mate.hole), job.features.get(mate.shaft))
-    else {
-        return "No figures.".into();
-    };
-    let play = |(hole, shaft): (Length, Length)| hole.checked_sub(shaft).ok();
-    let read = hole.reading().map(|it| it.size).zip(shaft.reading().map(|it| it.size));
-    if let Some(play) = read.and_then(play) {
-        return format!("As measured: {}", text.play(play));
+/// What cannot reach its seat, and what cannot suit two mates.
+fn in_the_way(block: &mut Block, job: &Job) {
+    for blocked in job.blocked() {
+        let Some(mate) = job.mates.get(blocked.mate) else { continue };
+        block.care(&format!(
+            "{} does not pass over {} nor over {} on its way to {}, as the note has them in order",
+            job.full_name(mate.hole),
+            job.full_name(blocked.before),
+            job.full_name(blocked.behind),
+            job.full_name(mate.shaft)
+        ));
     }
-    if mate.fit.clearance.is_some() {
-        return "Make one part, read it into the note, and print again: the other is made to suit.".into();
-    }
-    match asked::differ(hole, shaft).and_then(play) {
-        Some(play) => format!("As written, without tolerances: {}", text.play(play)),
-        None => "No figures: the note gives no size, or no fit that has figures.".into(),
+    for conflict in job.conflicts() {
+        let others = conflict.mates.map(|at| {
+            let mate = job.mates.get(at);
+            mate.map_or(String::new(), |mate| job.full_name(mate.other(conflict.feature)))
+        });
+        block.care(&format!(
+            "{} cannot suit both {} as they were read",
+            job.full_name(conflict.feature),
+            others.join(" and ")
+        ));
     }
 }
 
@@ -135,12 +157,11 @@ fn pressed(job: &Job, joint: &Joint<'_>, session: &mut Session, text: &Text, blo
             }
         },
     }
-    let size = asked::nominal(job, joint.mate).map(|(size, _)| size);
-    let bore = match joint.pair.as_ref().map(|(_, pair)| pair) {
-        Some(Pair::Fit(fit)) => Some(fit.hole.lower_mm.0),
-        Some(Pair::Read(pair)) => Some(pair.hole.reading.at_20()),
-        None => None,
-    };
+    let pair = joint.pair.as_ref().and_then(|pair| pair.as_ref().ok());
+    let size = pair.map(|pair| pair.nominal);
+    let bore = pair.and_then(|pair| {
+        pair.hole.in_hand.or_else(|| pair.hole.limits.map(|limits| limits.lower()))
+    });
     if let (Some(size), Some(bore)) = (size, bore)
         && let Ok(entry) = lead_in(size, bore)
     {
@@ -155,13 +176,8 @@ fn pressed(job: &Job, joint: &Joint<'_>, session: &mut Session, text: &Text, blo
         ));
         block.care("unconfirmed: the chamfer, from memory; check before you cut");
     }
-    let cautions = match joint.pair.as_ref().map(|(_, pair)| pair) {
-        Some(Pair::Fit(fit)) => fit.cautions.as_slice(),
-        Some(Pair::Read(pair)) => pair.cautions.as_slice(),
-        None => &[],
-    };
-    for caution in cautions {
-        block.care(caution);
+    for hazard in [Hazard::Pressing, Hazard::People] {
+        block.care(hazard.caution());
     }
 }
 
@@ -202,7 +218,8 @@ fn force(query: &str, answer: &AssemblyAnswer, text: &Text, block: &mut Block) {
 /// The query for a pressed joint's force, or what it wants that is not given.
 fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
     let mate = joint.mate;
-    let (size, unit) = asked::nominal(job, mate).ok_or("the size")?;
+    let pair = joint.pair.as_ref().and_then(|pair| pair.as_ref().ok()).ok_or("the fit")?;
+    let size = pair.nominal;
     let (hole, shaft) = match (job.features.get(mate.hole), job.features.get(mate.shaft)) {
         (Some(hole), Some(shaft)) => (hole, shaft),
         _ => return Err("the joint"),
@@ -213,6 +230,7 @@ fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
             .filter_map(|(_, feature)| Some((feature, feature.nominal.as_ref()?.size()?)))
     };
     let material = |part: usize| job.parts.get(part).and_then(|part| part.material.as_deref());
+    let unit = hole.unit;
     let outside = sizes(hole.part, Side::Shaft)
         .filter(|(_, outside)| *outside > size)
         .map(|(_, outside)| outside)
@@ -228,16 +246,13 @@ fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
     let bore =
         sizes(shaft.part, Side::Hole).map(|(_, bore)| bore).filter(|bore| *bore < size).max();
     let bore = bore.map_or(String::new(), |bore| format!(" id {}", typed(bore, unit)));
-    let tight = match joint.pair.as_ref().map(|(_, pair)| pair) {
-        Some(Pair::Fit(fit))
-            if !fit.hole.class.contains(' ') && fit.hole.class == fit.shaft.class =>
-        {
-            fit.hole.class.clone()
-        }
-        Some(Pair::Fit(fit)) if !fit.hole.class.contains(' ') && !fit.shaft.class.contains(' ') => {
-            format!("{}/{}", fit.hole.class, fit.shaft.class)
-        }
-        _ => {
+    let (above, below) = (&pair.hole.label, &pair.shaft.label);
+    let is_read = pair.hole.in_hand.is_some() || pair.shaft.in_hand.is_some();
+    let tight = match (is_read || [above, below].iter().any(|it| it.contains(' ')), above == below)
+    {
+        (false, true) => above.clone(),
+        (false, false) => format!("{above}/{below}"),
+        (true, _) => {
             let (low, _) = joint.least_and_most().ok_or("the interference")?;
             let most = low.checked_neg().map_err(|_| "the interference")?;
             format!("interference {}", typed(most, unit))
@@ -277,11 +292,26 @@ fn end_play(job: &Job, session: &Session) -> Option<Block> {
             Some(vec![job.full_name(at).into(), words.into(), read])
         })
         .collect();
-    if wanted.is_empty() {
+    let found = job.end_play();
+    if wanted.is_empty() && found.is_none() {
         return None;
     }
     let mut block = Block::default();
     block.heading(2, "End play");
+    if let Some(play) = found {
+        let judged = match play.is_met {
+            Some(true) => ", as wanted",
+            Some(false) => ", NOT what is wanted",
+            None => "",
+        };
+        let text = text_of(session, job.features.get(play.between));
+        let left = text.units().map(|unit| Text::size(play.left, unit)).join(" or ");
+        block.say(&format!(
+            "{left} by {} and {}{judged}",
+            job.full_name(play.between),
+            job.full_name(play.shoulders)
+        ));
+    }
     block.table("Play along the axis", &["where", "wanted", "read"], &wanted);
     Some(block)
 }

@@ -1,7 +1,8 @@
 //! The sheet to hang by the lathe: one HTML file, a page a part, and a page for
 //! putting the parts together.
 //!
-//! Its figures are those of the single queries ([`asked`]); it adds none.
+//! Its limits are the job's own, its tools and passes those of single queries
+//! ([`asked`]); it adds none.
 
 mod asked;
 mod feature;

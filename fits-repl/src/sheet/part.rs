@@ -21,7 +21,9 @@ use crate::{
 
 pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> {
     let Some(this) = job.parts.get(part) else { return Vec::new() };
-    let features: Vec<(usize, &Feature)> = job.features_of(part).collect();
+    // One that was told apart into several stands for none by itself.
+    let features: Vec<(usize, &Feature)> =
+        job.features_of(part).filter(|(at, _)| !job.is_split(*at)).collect();
     let text = text_of(session, features.first().map(|(_, feature)| *feature));
     let mut head = Block::default();
     let count = this.count.filter(|count| *count > 1);
@@ -144,7 +146,9 @@ fn other(job: &Job, at: usize, name: &str, text: &Text) -> Vec<Cell> {
     let fits: Vec<String> = job
         .mates_of(at)
         .filter(|(_, mate)| !mate.fit.words.trim().is_empty())
-        .map(|(_, mate)| format!("; {} with {}", mate.fit.words.trim(), job.full_name(mate.other(at))))
+        .map(|(_, mate)| {
+            format!("; {} with {}", mate.fit.words.trim(), job.full_name(mate.other(at)))
+        })
         .collect();
     if feature.side.surface().is_some() && feature.deviations.is_none() {
         wanted.push_str("; no limits follow");

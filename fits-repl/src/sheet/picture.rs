@@ -33,7 +33,8 @@ const PLAIN: f64 = 96.0;
 pub(super) fn part(job: &Job, part: usize, text: &Text) -> Option<Drawing> {
     let mut shafts = Vec::new();
     let mut holes = Vec::new();
-    for (number, (_, feature)) in job.features_of(part).enumerate() {
+    let features = job.features_of(part).filter(|(at, _)| !job.is_split(*at));
+    for (number, (_, feature)) in features.enumerate() {
         let Some(size) = feature.nominal.as_ref().and_then(|nominal| nominal.size()) else {
             continue;
         };

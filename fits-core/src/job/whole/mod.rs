@@ -4,6 +4,9 @@
 //!
 //! Features, parts and mates are named by their index in the job's own lists.
 
+mod bench;
+mod joint;
+
 use core::ops::Range;
 
 use crate::{
@@ -11,6 +14,9 @@ use crate::{
     size::{Deviations, Length, Limits, Unit},
     standards::iso286::Feature as Surface,
 };
+
+pub use bench::{Blocked, Conflict, First, Play};
+pub use joint::{Cut, Paired};
 
 /// Everything that a note says.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -2,7 +2,8 @@
 
 use fits_core::{
     Length, Limits,
-    shop::Verdict,
+    job::whole::{Cut, Paired},
+    shop::{Reading as Judged, Verdict},
     size::{Decimals, Rounding, Unit},
     standards::iso286::Feature,
 };
@@ -23,28 +24,28 @@ const NAMES: f64 = 118.0;
 const TALL: f64 = 2.0 * LINE + 4.0;
 
 /// One part.
-pub(crate) struct Zone {
-    pub(crate) caption: String,
-    pub(crate) side: Option<Feature>,
-    pub(crate) limits: Limits,
+struct Zone {
+    caption: String,
+    side: Option<Feature>,
+    limits: Limits,
     /// What to cut for.
-    pub(crate) aim: Option<String>,
-    pub(crate) aim_at: Length,
-    pub(crate) reading: Option<Seen>,
+    aim: Option<String>,
+    aim_at: Length,
+    reading: Option<Seen>,
 }
 
 /// A reading and what is said of it.
-pub(crate) struct Seen {
-    pub(crate) size: Length,
+struct Seen {
+    size: Length,
     /// Expanded uncertainty, k = 2.
-    pub(crate) uncertainty: Option<Length>,
-    pub(crate) says: String,
-    pub(crate) ink: Ink,
+    uncertainty: Option<Length>,
+    says: String,
+    ink: Ink,
 }
 
 impl Zone {
     /// A feature as it is answered. One whose limits meet is there already.
-    pub(crate) fn of(feature: &FeatureAnswer, text: &Text, reading: Option<Seen>) -> Self {
+    fn of(feature: &FeatureAnswer, text: &Text, reading: Option<Seen>) -> Self {
         let name = feature.kind.map_or("size", Feature::word);
         let is_there = feature.lower_mm == feature.upper_mm;
         let aims = text.units().map(|unit| Text::aim(feature, unit)).join("  ");
@@ -60,6 +61,12 @@ impl Zone {
 
     fn ink(&self) -> Ink {
         if self.side == Some(Feature::Shaft) { Ink::Shaft } else { Ink::Hole }
+    }
+
+    /// The least and the greatest that it may be: what it is, where it was read.
+    fn sizes(&self) -> [Length; 2] {
+        let read = self.reading.as_ref().map(|seen| seen.size);
+        [self.limits.lower(), self.limits.upper()].map(|end| read.unwrap_or(end))
     }
 
     fn lean(&self) -> Lean {
@@ -102,20 +109,6 @@ pub(super) fn fit(answer: &FitAnswer, text: &Text) -> Option<Drawing> {
     let title =
         format!("{}: {} fit", pair_called(&answer.hole, &answer.shaft, text), answer.kind.word());
     let mut drawing = Drawing::new(&title);
-    fit_in(&mut drawing, answer, text, Aims::Said)?;
-    Some(drawing)
-}
-
-/// Whether what to cut to stands above each zone.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Aims {
-    Said,
-    /// The page around the picture says it.
-    Unsaid,
-}
-
-/// A pair's zones and clearance on a drawing that is begun.
-fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text, aims: Aims) -> Option<()> {
     let zone = |feature: &FeatureAnswer| {
         let measured = answer.measured.as_ref().filter(|it| Some(it.part) == feature.kind);
         let reading = measured.map(|it| Seen {
@@ -130,9 +123,6 @@ fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text, aims: Aims) ->
         });
         let is_measured = reading.is_some();
         let mut zone = Zone::of(feature, text, reading);
-        if aims == Aims::Unsaid {
-            zone.aim = None;
-        }
         if is_measured || (answer.in_hand.is_some() && answer.in_hand == feature.kind) {
             zone.aim = None;
             if !zone.caption.ends_with("in hand") {
@@ -142,40 +132,70 @@ fn fit_in(drawing: &mut Drawing, answer: &FitAnswer, text: &Text, aims: Aims) ->
         zone
     };
     let pair = [zone(&answer.hole), zone(&answer.shaft)];
-    let scale = zones(drawing, text, Some(answer.nominal_mm.0), &pair)?;
-    // Where one is measured, the play is between that size and the other's limits.
-    let sizes = |zone: &Zone| {
-        let read = zone.reading.as_ref().map(|seen| seen.size);
-        (read.unwrap_or(zone.limits.lower()), read.unwrap_or(zone.limits.upper()))
-    };
-    let [hole, shaft] = pair.each_ref().map(sizes);
+    let scale = zones(&mut drawing, text, Some(answer.nominal_mm.0), &pair)?;
+    let [hole, shaft] = pair.each_ref().map(Zone::sizes);
     let (least, most) = (answer.clearance.min_mm.0, answer.clearance.max_mm.0);
-    between(drawing, &scale, (shaft.1, hole.0), &format!("at its tightest {}", text.play(least)));
-    between(drawing, &scale, (shaft.0, hole.1), &format!("at its loosest {}", text.play(most)));
-    Some(())
+    let ends = [(shaft[1], hole[0], "tightest", least), (shaft[0], hole[1], "loosest", most)];
+    for (from, to, name, play) in ends {
+        between(&mut drawing, &scale, (from, to), &format!("at its {name} {}", text.play(play)));
+    }
+    Some(drawing)
 }
 
-/// A pair's zones for a page that says the rest.
-pub(crate) fn of_fit(answer: &FitAnswer, text: &Text) -> Option<Drawing> {
+/// One side of a joint; nothing where its limits wait for the other side.
+fn side_of(side: Feature, cut: &Cut, text: &Text) -> Option<Zone> {
+    let reading = cut.in_hand.map(|size| {
+        let judged = cut.limits.and_then(|limits| Judged::judge(side, limits, size).ok());
+        let verdict = judged.map_or(String::new(), |it| format!(": {}", it.verdict.word()));
+        let is_good = judged.is_none_or(|it| it.verdict == Verdict::Good);
+        let shown = text.units().map(|unit| Text::size(size, unit)).join("  ");
+        Seen {
+            size,
+            uncertainty: None,
+            says: format!("read {shown}{verdict}"),
+            ink: if is_good { Ink::Good } else { Ink::Bad },
+        }
+    });
+    let own = cut.in_hand.and_then(|size| Limits::new(size, size).ok());
+    Some(Zone {
+        caption: format!("{} {}", side.word(), cut.label),
+        side: Some(side),
+        limits: cut.limits.or(own)?,
+        aim: None,
+        aim_at: cut.aim,
+        reading,
+    })
+}
+
+/// A joint of a job, for a page that says the rest.
+pub(crate) fn of_joint(pair: &Paired, text: &Text) -> Option<Drawing> {
     let mut drawing = Drawing::untitled("where the limits of both parts lie");
-    fit_in(&mut drawing, answer, text, Aims::Unsaid)?;
+    let hole = side_of(Feature::Hole, &pair.hole, text);
+    let shaft = side_of(Feature::Shaft, &pair.shaft, text);
+    let is_measured = pair.clearance.is_some();
+    let all: Vec<Zone> = [hole, shaft].into_iter().flatten().collect();
+    let scale = zones(&mut drawing, text, Some(pair.nominal), &all)?;
+    let [hole, shaft] = all.as_slice() else { return Some(drawing) };
+    let ([low, high], [least, most]) = (hole.sizes(), shaft.sizes());
+    let tightest = text.play(low.checked_sub(most).ok()?);
+    let loosest = text.play(high.checked_sub(least).ok()?);
+    if is_measured {
+        between(&mut drawing, &scale, (most, low), &format!("as measured {tightest}"));
+    } else {
+        between(&mut drawing, &scale, (most, low), &format!("at its tightest {tightest}"));
+        between(&mut drawing, &scale, (least, high), &format!("at its loosest {loosest}"));
+    }
     Some(drawing)
 }
 
-/// A feature's zone, with its reading where there is one, for such a page.
-pub(crate) fn of_feature(
-    answer: &FeatureAnswer,
-    reading: Option<&ReadingFigures>,
-    text: &Text,
-) -> Option<Drawing> {
+/// A feature of a job by itself, for such a page.
+pub(crate) fn of_cut(nominal: Length, side: Feature, cut: &Cut, text: &Text) -> Option<Drawing> {
     let mut drawing = Drawing::untitled("where the limits lie");
-    let reading = reading.map(|reading| Seen::of(reading, text));
-    let zone = Zone { aim: None, ..Zone::of(answer, text, reading) };
-    zones(&mut drawing, text, Some(answer.nominal_mm.0), &[zone])?;
+    zones(&mut drawing, text, Some(nominal), &[side_of(side, cut, text)?])?;
     Some(drawing)
 }
 
-pub(crate) fn pair_reading(answer: &PairReadingAnswer, text: &Text) -> Option<Drawing> {
+pub(super) fn pair_reading(answer: &PairReadingAnswer, text: &Text) -> Option<Drawing> {
     let (hole, shaft) = (&answer.hole, &answer.shaft);
     let within = if answer.within { "within the fit" } else { "NOT within the fit" };
     let title = format!("{}: {within}", pair_called(&hole.feature, &shaft.feature, text));
@@ -214,7 +234,7 @@ fn pair_called(hole: &FeatureAnswer, shaft: &FeatureAnswer, text: &Text) -> Stri
 
 /// The zones on one scale, each under its caption, and the line of nominal size
 /// through them.
-pub(crate) fn zones(
+fn zones(
     drawing: &mut Drawing,
     text: &Text,
     nominal: Option<Length>,
