@@ -286,7 +286,7 @@ fn limits_are_those_of_the_job() {
     });
     // The bore is read in its place: the journal is 1.5 to 2 thou under 0.7508.
     let said = words(is_sound(&page(&job)).root_element());
-    assert!(said.contains("Not under 0.7488 in (19.0196 mm), not over 0.7493 in"), "{said}");
+    assert!(said.contains("Not under 0.7488 in (19.020 mm), not over 0.7493 in"), "{said}");
     let mut shown = 0;
     for at in 0..job.features.len() {
         let Some(Ok((limits, _))) = job.limits(at) else { continue };
