@@ -197,10 +197,11 @@ fn worked(name: &str, figures: &FeatureAnswer, session: &Session, text: &Text) -
     let mut blocks = Vec::new();
     let mut out = String::new();
     text.ream(&mut out, figures.ream.as_ref(), figures.not_reamed.as_ref());
-    let tools = out.split_whitespace().collect::<Vec<_>>().join(" ");
-    if !tools.is_empty() {
+    if !out.is_empty() {
         let mut block = Block::default();
-        block.say(&format!("Tool: {tools}"));
+        for line in out.lines() {
+            block.say(&line.split_whitespace().collect::<Vec<_>>().join(" "));
+        }
         blocks.push(block);
     }
     let Some(plan) = figures.bore.as_ref().or(figures.turn.as_ref()) else { return blocks };

@@ -298,6 +298,10 @@ fn one(drawing: &mut Drawing, text: &Text, scale: &Scale, nominal: Option<Length
     } else {
         drawing.zone(Area { left, right, top, bottom }, zone.lean(), zone.ink());
     }
+    // Before the limits, which stay readable upon its line.
+    if let Some(seen) = &zone.reading {
+        read(drawing, scale, (top, bottom), seen);
+    }
     for (row, unit) in text.units().into_iter().enumerate() {
         let y = top + TYPE + 2.0 + if row == 0 { 0.0 } else { LINE };
         let [lower, upper] = ends(zone.limits, unit);
@@ -308,9 +312,6 @@ fn one(drawing: &mut Drawing, text: &Text, scale: &Scale, nominal: Option<Length
             let size = Text::size(zone.limits.upper(), unit);
             drawing.words(right + 8.0, y, Anchor::Start, Ink::Plain, &size);
         }
-    }
-    if let Some(seen) = &zone.reading {
-        read(drawing, scale, (top, bottom), seen);
     }
 }
 
