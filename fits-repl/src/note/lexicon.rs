@@ -37,6 +37,10 @@ pub(super) fn stem(word: &str) -> String {
 
 /// The side of a word that names a feature.
 pub(super) fn feature(word: &str) -> Option<Side> {
+    // `journals both ends`: where, not what.
+    if word == "ends" {
+        return None;
+    }
     Some(match stem(word).as_str() {
         "bore" | "id" | "hole" | "counterbore" | "cbore" | "socket" | "eye" | "drilling" => {
             Side::Hole
@@ -113,6 +117,7 @@ pub(super) fn is_material(word: &str) -> bool {
         "teflon",
         "silver",
         "drill",
+        "rod",
         "gauge",
         "ground",
         "flat",

@@ -240,6 +240,10 @@ impl Reader {
                 return;
             }
             // Of the others that wait one is of such a size.
+            let mut mated = vec![false; self.job.features.len()];
+            for mate in &self.job.mates {
+                (mated[mate.hole], mated[mate.shaft]) = (true, true);
+            }
             let waits: Vec<usize> = size.map_or_else(Vec::new, |size| {
                 (0..self.job.features.len())
                     .filter(|at| {
@@ -248,11 +252,7 @@ impl Reader {
                             && other.part != one.part
                             && other_side.surface().is_some()
                             && self.is_near(*at, size)
-                            && !self
-                                .job
-                                .mates
-                                .iter()
-                                .any(|mate| mate.hole == *at || mate.shaft == *at)
+                            && !mated[*at]
                     })
                     .collect()
             });
@@ -272,8 +272,9 @@ impl Reader {
             let found = want.part.or_else(|| self.part_of(&want.name, one.part, other_side, size));
             // `jrnl A` names the feature itself.
             let said = stems(&want.name);
-            let named = self.job.features.iter().position(|other| {
-                other.side == other_side && other.part != one.part && stems(&other.name) == said
+            let named = self.by_name.get(&said.join(" ")).copied().filter(|at| {
+                let other = &self.job.features[*at];
+                other.side == other_side && other.part != one.part
             });
             if let (Some(to), true) = (named, found.is_none_or(|part| self.stems[part] != said)) {
                 return self.join(want, to);
@@ -427,9 +428,8 @@ impl Reader {
                 .map(|(one, other)| (one.tenth_nanometres() - other.tenth_nanometres()).abs())
         };
         // A feature that names this part, as `gear seat` for the gear.
-        let named = |reader: &Self, at: usize| {
-            stems(&reader.job.features[at].name).iter().any(|word| own.contains(word))
-        };
+        let named =
+            |reader: &Self, at: usize| reader.names[at].iter().any(|word| own.contains(word));
         let found = self
             .job
             .features_of(part)

@@ -42,6 +42,15 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
     if said.is_empty() || name.is_empty() {
         return 0;
     }
+    // Most names share no word and no beginning: nothing is made of them.
+    let begin = |words: &[String]| words[0].as_bytes().first().copied();
+    let shares = said.iter().any(|word| name.contains(word));
+    let ends_alike = name
+        .last()
+        .is_some_and(|last| said.last().is_some_and(|word| last.ends_with(word.as_str())));
+    if !shares && begin(said) != begin(name) && !ends_alike {
+        return 0;
+    }
     if said == name || said.concat() == name.concat() {
         return 100;
     }
@@ -53,7 +62,9 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
     };
     let (said_marks, name_marks) = (marks(said), marks(name));
     if !said_marks.is_empty() && said_marks != name_marks {
-        return 0;
+        // `outboard bushing`, of bushings that are not told apart.
+        let place = said_marks.iter().all(|mark| mark.len() > 1) && name_marks.is_empty();
+        return if place && plain(said) == name { 61 } else { 0 };
     }
     let (said, name) = (plain(said), plain(name));
     if said.is_empty() || name.is_empty() {
@@ -108,14 +119,11 @@ impl Reader {
             .map(|part| {
                 let mut score = likeness(said, &self.stems[part]);
                 // Nylon bushes are not the bronze ones.
-                let stuff =
-                    self.job.parts[part].material.as_deref().unwrap_or_default().to_lowercase();
-                if score == 62
-                    && is_material(&said[0])
-                    && !stuff.is_empty()
-                    && !stuff.contains(&said[0])
-                {
-                    score = 0;
+                if score == 62 && is_material(&said[0]) {
+                    let stuff = self.job.parts[part].material.as_deref().unwrap_or_default();
+                    if !stuff.is_empty() && !stuff.to_lowercase().contains(&said[0]) {
+                        score = 0;
+                    }
                 }
                 // Under its own part `bush` is the bush named there.
                 let boost = if score >= 62 && self.block.contains(&part) { 40 } else { 0 };
@@ -163,7 +171,7 @@ impl Reader {
                 return None;
             }
             let (part, score) = self.part_called(said)?;
-            if goes_on && score < 100 {
+            if goes_on {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.
@@ -244,13 +252,14 @@ impl Reader {
             .features_of(part)
             .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
             .map(|(at, feature)| {
-                let own = stems(&feature.name);
+                let own = &self.names[at];
+                let _ = feature;
                 let head = |words: &[String]| words.iter().rfind(|w| !is_instance(w)).cloned();
-                let mut score = likeness(&said, &own);
+                let mut score = likeness(&said, own);
                 if score == 0 && said.len() == 1 && own.first() == said.first() {
                     score = 50;
                 }
-                if score == 0 && head(&said) == head(&own) && said.len() == 1 {
+                if score == 0 && head(&said) == head(own) && said.len() == 1 {
                     score = 40;
                 }
                 // `bores` of a bush are its id.
@@ -282,11 +291,7 @@ impl Reader {
             .collect();
         (2..=words.len()).rev().find_map(|count| {
             let said = &words[..count];
-            self.job
-                .features
-                .iter()
-                .position(|feature| stems(&feature.name) == said)
-                .map(|at| (at, count))
+            self.by_name.get(&said.join(" ")).map(|at| (*at, count))
         })
     }
 
