@@ -133,6 +133,9 @@ pub(crate) struct Reader {
     stems: Vec<Vec<String>>,
     /// The features' names as they are compared, and the first of each name.
     names: Vec<Vec<String>>,
+    /// Parts by their whole names, and by pieces of them.
+    exact: HashMap<String, usize>,
+    keyed: HashMap<String, Vec<usize>>,
     by_name: HashMap<String, usize>,
     /// Parts as they were spoken of, the latest last.
     recent: Vec<usize>,
@@ -205,6 +208,8 @@ impl Reader {
             job: Job::default(),
             stems: Vec::new(),
             names: Vec::new(),
+            exact: HashMap::new(),
+            keyed: HashMap::new(),
             by_name: HashMap::new(),
             recent: Vec::new(),
             wanted: Vec::new(),

@@ -37,6 +37,18 @@ pub(super) fn is_instance(stem: &str) -> bool {
     )
 }
 
+/// What names are looked up by: their words, how they begin and how they end.
+fn keys(words: &[String]) -> Vec<String> {
+    let mut keys = words.to_vec();
+    let Some((first, last)) = words.first().zip(words.last()) else { return keys };
+    keys.push(format!("^{}", first.chars().take(3).collect::<String>()));
+    let count = last.chars().count();
+    keys.push(format!("${}", last.chars().skip(count.saturating_sub(4)).collect::<String>()));
+    // `6003` of 6003-2RS.
+    keys.extend(words.iter().filter_map(|word| word.split_once('-').map(|(head, _)| head.to_owned())));
+    keys
+}
+
 /// How well the words of a phrase name a thing of that name; 0 not at all.
 fn likeness(said: &[String], name: &[String]) -> u32 {
     if said.is_empty() || name.is_empty() {
@@ -51,8 +63,14 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
     if !shares && begin(said) != begin(name) && !ends_alike {
         return 0;
     }
-    if said == name || said.concat() == name.concat() {
+    if said == name || !shares && said.concat() == name.concat() {
         return 100;
+    }
+    // A word on each side that the other lacks: two things.
+    let all_in = |one: &[String], other: &[String]| one.iter().all(|word| is_instance(word) || other.contains(word));
+    let dashed = said.len() == 1 && said[0].starts_with(|c: char| c.is_ascii_digit());
+    if shares && !dashed && !all_in(said, name) && !all_in(name, said) && said.concat() != name.concat() {
+        return 0;
     }
     let plain = |words: &[String]| -> Vec<String> {
         words.iter().filter(|word| !is_instance(word)).cloned().collect()
@@ -114,8 +132,16 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
 impl Reader {
     /// The part that a phrase names; the latest of equals.
     pub(super) fn part_called(&self, said: &[String]) -> Option<(usize, u32)> {
+        let in_block = self.block.iter().any(|part| likeness(said, &self.stems[*part]) >= 62);
+        if !in_block && let Some(exact) = self.exact.get(&said.concat()) {
+            return Some((*exact, 100));
+        }
         let plural = |part: usize| self.job.parts[part].name.to_lowercase().ends_with('s');
-        (0..self.job.parts.len())
+        let mut alike: Vec<usize> = keys(said).iter().filter_map(|key| self.keyed.get(key)).flatten().copied().collect();
+        alike.sort_unstable();
+        alike.dedup();
+        alike
+            .into_iter()
             .map(|part| {
                 let mut score = likeness(said, &self.stems[part]);
                 // Nylon bushes are not the bronze ones.
@@ -209,7 +235,17 @@ impl Reader {
             ..Default::default()
         });
         self.stems.push(stems(name));
+        self.key(self.job.parts.len() - 1);
         self.job.parts.len() - 1
+    }
+
+    /// Makes a part's name known.
+    pub(super) fn key(&mut self, part: usize) {
+        let name = &self.stems[part];
+        self.exact.entry(name.concat()).or_insert(part);
+        for key in keys(name) {
+            self.keyed.entry(key).or_default().push(part);
+        }
     }
 
     /// The part of exactly that name, or a new one.

@@ -629,6 +629,7 @@ impl Reader {
                             let part = &mut self.job.parts[bought];
                             part.name = format!("{} {}", part.name, code.to_uppercase());
                             self.stems[bought] = stems(&part.name);
+ self.key(bought);
                         }
                         line.subject = Some(bought);
                         let own = if bought == hole.0 { inner } else { outer };
