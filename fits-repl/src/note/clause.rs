@@ -341,7 +341,7 @@ impl Reader {
                             && self.job.features[*at].readings.is_empty()
                     });
                     if let Some(feature) = feature {
-                        self.job.features[feature].part = *part;
+                        self.move_to(feature, *part);
                     }
                 }
                 Item::Same(_) if line.subject.is_some() => {}

@@ -190,7 +190,7 @@ impl Reader {
                     matches!(stem(word).as_str(), "pin" | "dowel" | "key" | "screw" | "bolt")
                 })
                 && line.subject.is_none_or(|part| {
-                    self.inwardness(part) < 3 || self.job.features_of(part).next().is_some()
+                    self.inwardness(part) < 3 || self.features_of(part).next().is_some()
                 })
                 && feature_phrase(&rest[taken..]).is_none()
                 && !matches!(rest.get(taken).map(|next| &next.kind), Some(Kind::Num(_)))

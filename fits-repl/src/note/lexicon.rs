@@ -202,10 +202,15 @@ fn known(text: &str) -> Option<Word> {
     use std::{collections::HashMap, sync::OnceLock};
     static WORDS: OnceLock<HashMap<&'static str, Word>> = OnceLock::new();
     let words = WORDS.get_or_init(|| {
-        let all = |word: Word| std::iter::once(word.name()).chain(word.aliases().iter().copied()).map(move |name| (name, word));
+        let all = |word: Word| {
+            std::iter::once(word.name())
+                .chain(word.aliases().iter().copied())
+                .map(move |name| (name, word))
+        };
         Word::all().flat_map(all).collect()
     });
-    let bare = ["fit", "fits", "fitting"].iter().find_map(|end| text.strip_suffix(end)?.strip_suffix(' '));
+    let bare =
+        ["fit", "fits", "fitting"].iter().find_map(|end| text.strip_suffix(end)?.strip_suffix(' '));
     words.get(bare.unwrap_or(text)).copied()
 }
 

@@ -96,11 +96,8 @@ impl Reader {
                     Side::Thread => "thread",
                     _ => "hole",
                 };
-                let found = self
-                    .job
-                    .features_of(subject)
-                    .find(|(_, one)| one.side == side)
-                    .map(|(at, _)| at);
+                let found =
+                    self.features_of(subject).find(|(_, one)| one.side == side).map(|(at, _)| at);
                 let own = self.feature_called(subject, word, Some(side)).or(found);
                 Some(own.unwrap_or_else(|| self.feature(line, subject, word, side, at.clone())))
             });
@@ -383,7 +380,7 @@ impl Reader {
         {
             return (0..self.job.parts.len()).find(|part| {
                 *part != own
-                    && self.job.features_of(*part).any(|(_, feature)| {
+                    && self.features_of(*part).any(|(_, feature)| {
                         stems(&feature.name)
                             .iter()
                             .any(|word| matches!(word.as_str(), "journal" | "seat"))
@@ -431,7 +428,6 @@ impl Reader {
         let named =
             |reader: &Self, at: usize| reader.names[at].iter().any(|word| own.contains(word));
         let found = self
-            .job
             .features_of(part)
             .map(|(at, _)| at)
             .filter(|at| self.job.features[*at].side == side && *at != want.feature)
@@ -460,7 +456,6 @@ impl Reader {
             };
             let one = self.job.features[want.feature].clone();
             let taken = self
-                .job
                 .features_of(part)
                 .any(|(_, feature)| feature.name == word && feature.side == side);
             let name = if taken {

@@ -133,6 +133,7 @@ pub(crate) struct Reader {
     stems: Vec<Vec<String>>,
     /// The features' names as they are compared, and the first of each name.
     names: Vec<Vec<String>>,
+    of_part: Vec<Vec<usize>>,
     /// Parts by their whole names, and by pieces of them.
     exact: HashMap<String, usize>,
     keyed: HashMap<String, Vec<usize>>,
@@ -208,6 +209,7 @@ impl Reader {
             job: Job::default(),
             stems: Vec::new(),
             names: Vec::new(),
+            of_part: Vec::new(),
             exact: HashMap::new(),
             keyed: HashMap::new(),
             by_name: HashMap::new(),
@@ -495,7 +497,6 @@ impl Reader {
     ) -> usize {
         let said = stems(name);
         let found = self
-            .job
             .features_of(part)
             .find(|(at, feature)| feature.side == side && self.names[*at] == said)
             .map(|(at, _)| at);
@@ -513,6 +514,7 @@ impl Reader {
         let said = stems(name);
         self.by_name.entry(said.join(" ")).or_insert(self.job.features.len());
         self.names.push(said);
+        self.of_part[part].push(self.job.features.len());
         self.job.features.push(Feature {
             part,
             name: name.trim().to_owned(),
@@ -531,6 +533,18 @@ impl Reader {
             earlier: Vec::new(),
         });
         self.job.features.len() - 1
+    }
+
+    /// The features of a part; the job itself would look through all of them.
+    fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+        self.of_part[part].iter().map(|at| (*at, &self.job.features[*at]))
+    }
+
+    /// A length that was taken for one part's belongs to another.
+    fn move_to(&mut self, feature: usize, part: usize) {
+        let was = std::mem::replace(&mut self.job.features[feature].part, part);
+        self.of_part[was].retain(|at| *at != feature);
+        self.of_part[part].push(feature);
     }
 
     /// A word more of a feature's name.

@@ -45,7 +45,9 @@ fn keys(words: &[String]) -> Vec<String> {
     let count = last.chars().count();
     keys.push(format!("${}", last.chars().skip(count.saturating_sub(4)).collect::<String>()));
     // `6003` of 6003-2RS.
-    keys.extend(words.iter().filter_map(|word| word.split_once('-').map(|(head, _)| head.to_owned())));
+    keys.extend(
+        words.iter().filter_map(|word| word.split_once('-').map(|(head, _)| head.to_owned())),
+    );
     keys
 }
 
@@ -67,9 +69,16 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
         return 100;
     }
     // A word on each side that the other lacks: two things.
-    let all_in = |one: &[String], other: &[String]| one.iter().all(|word| is_instance(word) || other.contains(word));
+    let all_in = |one: &[String], other: &[String]| {
+        one.iter().all(|word| is_instance(word) || other.contains(word))
+    };
     let dashed = said.len() == 1 && said[0].starts_with(|c: char| c.is_ascii_digit());
-    if shares && !dashed && !all_in(said, name) && !all_in(name, said) && said.concat() != name.concat() {
+    if shares
+        && !dashed
+        && !all_in(said, name)
+        && !all_in(name, said)
+        && said.concat() != name.concat()
+    {
         return 0;
     }
     let plain = |words: &[String]| -> Vec<String> {
@@ -137,9 +146,7 @@ impl Reader {
             return Some((*exact, 100));
         }
         let plural = |part: usize| self.job.parts[part].name.to_lowercase().ends_with('s');
-        let mut alike: Vec<usize> = keys(said).iter().filter_map(|key| self.keyed.get(key)).flatten().copied().collect();
-        alike.sort_unstable();
-        alike.dedup();
+        let alike = self.alike(said);
         alike
             .into_iter()
             .map(|part| {
@@ -159,6 +166,24 @@ impl Reader {
             .max_by_key(|(part, score)| {
                 (*score, self.recent.iter().rposition(|recent| recent == part), plural(*part))
             })
+    }
+
+    /// The parts that a phrase may name: those that hold its rarest word, and
+    /// the one that has a word less; by beginning and end where there are none.
+    fn alike(&self, said: &[String]) -> Vec<usize> {
+        let plain: Vec<String> = said.iter().filter(|word| !is_instance(word)).cloned().collect();
+        let lists = plain.iter().map(|word| self.keyed.get(word).map_or(&[][..], Vec::as_slice));
+        let mut alike = lists.min_by_key(|list| list.len()).unwrap_or_default().to_vec();
+        let less = plain.get(1..).unwrap_or_default().concat();
+        alike.extend(self.exact.get(&less));
+        alike.extend(self.exact.get(&plain.concat()));
+        if alike.is_empty() && said.len() < 3 {
+            let edges = keys(said).into_iter().filter(|key| key.starts_with(['^', '$']));
+            alike.extend(edges.filter_map(|key| self.keyed.get(&key)).flatten());
+        }
+        alike.sort_unstable();
+        alike.dedup();
+        alike
     }
 
     /// Of several that a short name could mean, the one with such a size.
@@ -235,6 +260,7 @@ impl Reader {
             ..Default::default()
         });
         self.stems.push(stems(name));
+        self.of_part.push(Vec::new());
         self.key(self.job.parts.len() - 1);
         self.job.parts.len() - 1
     }
@@ -265,7 +291,7 @@ impl Reader {
     /// How much a part is the inner one.
     pub(super) fn inwardness(&self, part: usize) -> i32 {
         self.stems[part].iter().rev().find_map(|word| inwardness(word)).unwrap_or_else(|| {
-            let has = |side| self.job.features_of(part).any(|(_, feature)| feature.side == side);
+            let has = |side| self.features_of(part).any(|(_, feature)| feature.side == side);
             if has(Side::Shaft) && !has(Side::Hole) {
                 3
             } else {
@@ -284,8 +310,7 @@ impl Reader {
         side: Option<Side>,
     ) -> Option<usize> {
         let said = stems(name);
-        self.job
-            .features_of(part)
+        self.features_of(part)
             .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
             .map(|(at, feature)| {
                 let own = &self.names[at];
@@ -337,8 +362,7 @@ impl Reader {
             let nominal = feature.nominal.as_ref()?.size()?;
             Some((nominal.tenth_nanometres() - size.tenth_nanometres()).abs())
         };
-        self.job
-            .features_of(part)
+        self.features_of(part)
             .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
             .filter_map(|(at, feature)| off(feature).map(|off| (at, off)))
             .min_by_key(|(_, off)| *off)

@@ -350,7 +350,7 @@ impl Reader {
             return Some(near);
         }
         let (name, side) = self.default_feature(part, given)?;
-        if self.job.features_of(part).any(|(_, one)| {
+        if self.features_of(part).any(|(_, one)| {
             one.line == line.number && one.side == side && one.nominal.is_some() && one.name == name
         }) {
             return None;
@@ -420,7 +420,6 @@ impl Reader {
         let head = |name: &str| stems(name).into_iter().find(|word| !is_instance(word));
         let (part, word) = (one.part, head(&one.name));
         let alike: Vec<usize> = self
-            .job
             .features_of(part)
             .filter(|(_, other)| {
                 head(&other.name) == word && other.side == self.job.features[owner].side
@@ -460,7 +459,7 @@ impl Reader {
         };
         let mut near: Vec<usize> = parts
             .into_iter()
-            .flat_map(|part| self.job.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
+            .flat_map(|part| self.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
             .filter(|at| self.is_near(*at, size) && self.job.features[*at].side.surface().is_some())
             .collect();
         near.sort_by_key(|at| off(self, *at));
@@ -489,7 +488,7 @@ impl Reader {
                 // A bought part may have been measured before its size was written.
                 if line.date.is_none()
                     && self.inwardness(part) > 1
-                    && !self.job.features_of(part).any(|(_, one)| one.side == Side::Shaft)
+                    && !self.features_of(part).any(|(_, one)| one.side == Side::Shaft)
                 {
                     let given = Given {
                         kind: &Kind::Num(num.clone()),
