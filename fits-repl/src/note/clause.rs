@@ -111,7 +111,7 @@ impl Reader {
             && self.job.features[feature].line == line.number
             && self.job.features[feature].nominal.is_none()
         {
-            self.job.features[feature].name.push_str(&format!(" {word}"));
+            self.rename(feature, word);
             return false;
         }
         if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) =
@@ -341,7 +341,7 @@ impl Reader {
                             && self.job.features[*at].readings.is_empty()
                     });
                     if let Some(feature) = feature {
-                        self.job.features[feature].part = *part;
+                        self.move_to(feature, *part);
                     }
                 }
                 Item::Same(_) if line.subject.is_some() => {}
@@ -426,12 +426,15 @@ impl Reader {
 
     /// A clause may begin with a part that the note has not named yet: `nut bronze`.
     fn opens_part(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
-        let skip = tokens
+        let leads = |word: &str| matches!(word, "w" | "with" | "the" | "new" | "make" | "and");
+        let stuff = tokens
             .iter()
-            .take_while(|token| {
-                matches!(token.word(), Some("w" | "with" | "the" | "new" | "make" | "and"))
-            })
+            .take_while(|token| line.declares && token.word().is_some_and(is_material))
             .count();
+        let stuff =
+            if tokens.get(stuff).and_then(Token::word).is_some_and(leads) { stuff } else { 0 };
+        let skip = stuff
+            + tokens[stuff..].iter().take_while(|token| token.word().is_some_and(leads)).count();
         let rest = &tokens[skip..];
         let Some(mut taken) = Self::part_phrase(rest) else { return false };
         while taken > 1
@@ -456,7 +459,7 @@ impl Reader {
                         || matches!(word, "id" | "od" | "bore" | "hole")
                 })
         }) || skip > 0
-            && tokens[0].word() != Some("the")
+            && tokens[skip - 1].word() != Some("the")
             && is_material(rest[0].word().unwrap_or_default());
         let is_feature =
             super::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();

@@ -186,7 +186,12 @@ impl Reader {
                 && out.len() == 1
                 && line.subject.is_some()
                 && line.subject != part
-                && rest[..taken].last().and_then(Token::word).and_then(inwardness) == Some(3)
+                && rest[..taken].last().and_then(Token::word).is_some_and(|word| {
+                    matches!(stem(word).as_str(), "pin" | "dowel" | "key" | "screw" | "bolt")
+                })
+                && line.subject.is_none_or(|part| {
+                    self.inwardness(part) < 3 || self.features_of(part).next().is_some()
+                })
                 && feature_phrase(&rest[taken..]).is_none()
                 && !matches!(rest.get(taken).map(|next| &next.kind), Some(Kind::Num(_)))
             {
@@ -423,6 +428,21 @@ impl Reader {
         let in_hole =
             out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
         let purpose = word == "for" || word == "to";
+        // `it` is what the clause before spoke of.
+        if rest.get(1).and_then(Token::word) == Some("it") {
+            let here = out.iter().find_map(|(item, _)| match item {
+                Item::Part(part) => Some(*part),
+                _ => None,
+            });
+            let it = line
+                .subject
+                .filter(|part| here.is_some() && here != Some(*part))
+                .or(line.mate_part);
+            if let Some(part) = it {
+                let name = self.job.parts[part].name.clone();
+                return (Some(Item::Mate { name, part: Some(part), is_sure: true }), 2);
+            }
+        }
         // `on 1/4 dowel`: the size of the mate comes first.
         if let Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) = rest.get(1)
             && let Some((name, part, taken)) = self.mate_name(&rest[2..], line)

@@ -37,6 +37,10 @@ pub(super) fn stem(word: &str) -> String {
 
 /// The side of a word that names a feature.
 pub(super) fn feature(word: &str) -> Option<Side> {
+    // `journals both ends`: where, not what.
+    if word == "ends" {
+        return None;
+    }
     Some(match stem(word).as_str() {
         "bore" | "id" | "hole" | "counterbore" | "cbore" | "socket" | "eye" | "drilling" => {
             Side::Hole
@@ -113,6 +117,7 @@ pub(super) fn is_material(word: &str) -> bool {
         "teflon",
         "silver",
         "drill",
+        "rod",
         "gauge",
         "ground",
         "flat",
@@ -173,7 +178,7 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             | "close" | "fixed" | "clamped" | "bolted" | "clearance" | "matched" => "",
             _ => return None,
         };
-        Some(Word::find(name).ok())
+        Some(known(name))
     };
     (1..=words.len().min(3)).rev().find_map(|count| {
         let text = words[..count].join(" ");
@@ -184,12 +189,29 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
         if let Some(word) = own(&text) {
             return Some((count, word));
         }
-        match Word::find(&text) {
-            Ok(word) if text != "fine" && text != "tap" => Some((count, Some(word))),
+        match known(&text) {
+            Some(word) if text != "fine" && text != "tap" => Some((count, Some(word))),
             _ if Word::ambiguous().any(|said| said == text) => Some((count, None)),
             _ => None,
         }
     })
+}
+
+/// The shop's word of that name; one that is none costs no search for the nearest.
+fn known(text: &str) -> Option<Word> {
+    use std::{collections::HashMap, sync::OnceLock};
+    static WORDS: OnceLock<HashMap<&'static str, Word>> = OnceLock::new();
+    let words = WORDS.get_or_init(|| {
+        let all = |word: Word| {
+            std::iter::once(word.name())
+                .chain(word.aliases().iter().copied())
+                .map(move |name| (name, word))
+        };
+        Word::all().flat_map(all).collect()
+    });
+    let bare =
+        ["fit", "fits", "fitting"].iter().find_map(|end| text.strip_suffix(end)?.strip_suffix(' '));
+    words.get(bare.unwrap_or(text)).copied()
 }
 
 /// Is it cut to match its mate, as a nut is?

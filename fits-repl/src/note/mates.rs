@@ -96,11 +96,8 @@ impl Reader {
                     Side::Thread => "thread",
                     _ => "hole",
                 };
-                let found = self
-                    .job
-                    .features_of(subject)
-                    .find(|(_, one)| one.side == side)
-                    .map(|(at, _)| at);
+                let found =
+                    self.features_of(subject).find(|(_, one)| one.side == side).map(|(at, _)| at);
                 let own = self.feature_called(subject, word, Some(side)).or(found);
                 Some(own.unwrap_or_else(|| self.feature(line, subject, word, side, at.clone())))
             });
@@ -240,6 +237,10 @@ impl Reader {
                 return;
             }
             // Of the others that wait one is of such a size.
+            let mut mated = vec![false; self.job.features.len()];
+            for mate in &self.job.mates {
+                (mated[mate.hole], mated[mate.shaft]) = (true, true);
+            }
             let waits: Vec<usize> = size.map_or_else(Vec::new, |size| {
                 (0..self.job.features.len())
                     .filter(|at| {
@@ -248,11 +249,7 @@ impl Reader {
                             && other.part != one.part
                             && other_side.surface().is_some()
                             && self.is_near(*at, size)
-                            && !self
-                                .job
-                                .mates
-                                .iter()
-                                .any(|mate| mate.hole == *at || mate.shaft == *at)
+                            && !mated[*at]
                     })
                     .collect()
             });
@@ -272,8 +269,9 @@ impl Reader {
             let found = want.part.or_else(|| self.part_of(&want.name, one.part, other_side, size));
             // `jrnl A` names the feature itself.
             let said = stems(&want.name);
-            let named = self.job.features.iter().position(|other| {
-                other.side == other_side && other.part != one.part && stems(&other.name) == said
+            let named = self.by_name.get(&said.join(" ")).copied().filter(|at| {
+                let other = &self.job.features[*at];
+                other.side == other_side && other.part != one.part
             });
             if let (Some(to), true) = (named, found.is_none_or(|part| self.stems[part] != said)) {
                 return self.join(want, to);
@@ -382,7 +380,7 @@ impl Reader {
         {
             return (0..self.job.parts.len()).find(|part| {
                 *part != own
-                    && self.job.features_of(*part).any(|(_, feature)| {
+                    && self.features_of(*part).any(|(_, feature)| {
                         stems(&feature.name)
                             .iter()
                             .any(|word| matches!(word.as_str(), "journal" | "seat"))
@@ -427,11 +425,9 @@ impl Reader {
                 .map(|(one, other)| (one.tenth_nanometres() - other.tenth_nanometres()).abs())
         };
         // A feature that names this part, as `gear seat` for the gear.
-        let named = |reader: &Self, at: usize| {
-            stems(&reader.job.features[at].name).iter().any(|word| own.contains(word))
-        };
+        let named =
+            |reader: &Self, at: usize| reader.names[at].iter().any(|word| own.contains(word));
         let found = self
-            .job
             .features_of(part)
             .map(|(at, _)| at)
             .filter(|at| self.job.features[*at].side == side && *at != want.feature)
@@ -460,7 +456,6 @@ impl Reader {
             };
             let one = self.job.features[want.feature].clone();
             let taken = self
-                .job
                 .features_of(part)
                 .any(|(_, feature)| feature.name == word && feature.side == side);
             let name = if taken {

@@ -17,7 +17,7 @@ mod sizes;
 mod table;
 mod token;
 
-use std::ops::Range;
+use std::{collections::HashMap, ops::Range};
 
 use fits_core::{
     Length,
@@ -131,6 +131,13 @@ pub(crate) struct Reader {
     job: Job,
     /// The parts' names as they are compared.
     stems: Vec<Vec<String>>,
+    /// The features' names as they are compared, and the first of each name.
+    names: Vec<Vec<String>>,
+    of_part: Vec<Vec<usize>>,
+    /// Parts by their whole names, and by pieces of them.
+    exact: HashMap<String, usize>,
+    keyed: HashMap<String, Vec<usize>>,
+    by_name: HashMap<String, usize>,
     /// Parts as they were spoken of, the latest last.
     recent: Vec<usize>,
     wanted: Vec<Wanted>,
@@ -162,6 +169,8 @@ struct Line {
     mate_name: Option<String>,
     /// `not 3/16 keyway`: the next size is the feature's.
     corrects: Option<usize>,
+    /// The feature whose width, depth and length are said one after another.
+    role_of: Option<usize>,
     /// It ends as a question.
     asks: bool,
     date: Option<String>,
@@ -199,6 +208,11 @@ impl Reader {
         Self {
             job: Job::default(),
             stems: Vec::new(),
+            names: Vec::new(),
+            of_part: Vec::new(),
+            exact: HashMap::new(),
+            keyed: HashMap::new(),
+            by_name: HashMap::new(),
             recent: Vec::new(),
             wanted: Vec::new(),
             unit: None,
@@ -276,11 +290,17 @@ impl Reader {
             (line.date, line.reads, from) = (Some(date), true, after);
             self.dated = true;
         } else if indented {
-            line.subject = self.current;
+            let asks = ["what", "which", "how"]
+                .iter()
+                .any(|word| raw[start..].to_lowercase().starts_with(word));
+            line.subject = self.current.filter(|_| !asks);
         } else {
             let was = self.current;
             from = self.head(raw, start, &mut line, next_indented && start == 0);
-            if line.subject.is_none() && start > 0 {
+            let asks = ["what", "which", "how"]
+                .iter()
+                .any(|word| raw[start..].to_lowercase().starts_with(word));
+            if line.subject.is_none() && start > 0 && !asks {
                 line.subject = was;
             }
         }
@@ -433,11 +453,16 @@ impl Reader {
                     material.push(word);
                 }
                 Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) if !material.is_empty() => break,
+                Kind::Sign('.') | Kind::Thread(_) => break,
                 Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
                 _ => {}
             }
         }
-        if !material.is_empty() && self.job.parts[part].material.is_none() {
+        let is_form = matches!(
+            material.as_slice(),
+            ["flat" | "plate" | "bar" | "sheet" | "round" | "stock" | "tube"]
+        );
+        if !material.is_empty() && !is_form && self.job.parts[part].material.is_none() {
             self.job.parts[part].material = Some(material.join(" "));
         }
     }
@@ -470,11 +495,10 @@ impl Reader {
         side: Side,
         at: Range<usize>,
     ) -> usize {
-        let same_words = |feature: &Feature| stems(&feature.name) == stems(name);
+        let said = stems(name);
         let found = self
-            .job
             .features_of(part)
-            .find(|(_, feature)| feature.side == side && same_words(feature))
+            .find(|(at, feature)| feature.side == side && self.names[*at] == said)
             .map(|(at, _)| at);
         found.unwrap_or_else(|| self.new_feature(line.number, part, name, side, at))
     }
@@ -487,6 +511,10 @@ impl Reader {
         side: Side,
         at: Range<usize>,
     ) -> usize {
+        let said = stems(name);
+        self.by_name.entry(said.join(" ")).or_insert(self.job.features.len());
+        self.names.push(said);
+        self.of_part[part].push(self.job.features.len());
         self.job.features.push(Feature {
             part,
             name: name.trim().to_owned(),
@@ -505,6 +533,27 @@ impl Reader {
             earlier: Vec::new(),
         });
         self.job.features.len() - 1
+    }
+
+    /// The features of a part; the job itself would look through all of them.
+    fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+        self.of_part[part].iter().map(|at| (*at, &self.job.features[*at]))
+    }
+
+    /// A length that was taken for one part's belongs to another.
+    fn move_to(&mut self, feature: usize, part: usize) {
+        let was = std::mem::replace(&mut self.job.features[feature].part, part);
+        self.of_part[was].retain(|at| *at != feature);
+        self.of_part[part].push(feature);
+    }
+
+    /// A word more of a feature's name.
+    fn rename(&mut self, feature: usize, word: &str) {
+        let name = &mut self.job.features[feature].name;
+        name.push(' ');
+        name.push_str(word);
+        self.names[feature] = stems(name);
+        self.by_name.entry(self.names[feature].join(" ")).or_insert(feature);
     }
 
     /// A size said of a feature.

@@ -37,13 +37,49 @@ pub(super) fn is_instance(stem: &str) -> bool {
     )
 }
 
+/// What names are looked up by: their words, how they begin and how they end.
+fn keys(words: &[String]) -> Vec<String> {
+    let mut keys = words.to_vec();
+    let Some((first, last)) = words.first().zip(words.last()) else { return keys };
+    keys.push(format!("^{}", first.chars().take(3).collect::<String>()));
+    let count = last.chars().count();
+    keys.push(format!("${}", last.chars().skip(count.saturating_sub(4)).collect::<String>()));
+    // `6003` of 6003-2RS.
+    keys.extend(
+        words.iter().filter_map(|word| word.split_once('-').map(|(head, _)| head.to_owned())),
+    );
+    keys
+}
+
 /// How well the words of a phrase name a thing of that name; 0 not at all.
 fn likeness(said: &[String], name: &[String]) -> u32 {
     if said.is_empty() || name.is_empty() {
         return 0;
     }
-    if said == name || said.concat() == name.concat() {
+    // Most names share no word and no beginning: nothing is made of them.
+    let begin = |words: &[String]| words[0].as_bytes().first().copied();
+    let shares = said.iter().any(|word| name.contains(word));
+    let ends_alike = name
+        .last()
+        .is_some_and(|last| said.last().is_some_and(|word| last.ends_with(word.as_str())));
+    if !shares && begin(said) != begin(name) && !ends_alike {
+        return 0;
+    }
+    if said == name || !shares && said.concat() == name.concat() {
         return 100;
+    }
+    // A word on each side that the other lacks: two things.
+    let all_in = |one: &[String], other: &[String]| {
+        one.iter().all(|word| is_instance(word) || other.contains(word))
+    };
+    let dashed = said.len() == 1 && said[0].starts_with(|c: char| c.is_ascii_digit());
+    if shares
+        && !dashed
+        && !all_in(said, name)
+        && !all_in(name, said)
+        && said.concat() != name.concat()
+    {
+        return 0;
     }
     let plain = |words: &[String]| -> Vec<String> {
         words.iter().filter(|word| !is_instance(word)).cloned().collect()
@@ -53,7 +89,9 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
     };
     let (said_marks, name_marks) = (marks(said), marks(name));
     if !said_marks.is_empty() && said_marks != name_marks {
-        return 0;
+        // `outboard bushing`, of bushings that are not told apart.
+        let place = said_marks.iter().all(|mark| mark.len() > 1) && name_marks.is_empty();
+        return if place && plain(said) == name { 61 } else { 0 };
     }
     let (said, name) = (plain(said), plain(name));
     if said.is_empty() || name.is_empty() {
@@ -103,19 +141,22 @@ fn likeness(said: &[String], name: &[String]) -> u32 {
 impl Reader {
     /// The part that a phrase names; the latest of equals.
     pub(super) fn part_called(&self, said: &[String]) -> Option<(usize, u32)> {
+        let in_block = self.block.iter().any(|part| likeness(said, &self.stems[*part]) >= 62);
+        if !in_block && let Some(exact) = self.exact.get(&said.concat()) {
+            return Some((*exact, 100));
+        }
         let plural = |part: usize| self.job.parts[part].name.to_lowercase().ends_with('s');
-        (0..self.job.parts.len())
+        let alike = self.alike(said);
+        alike
+            .into_iter()
             .map(|part| {
                 let mut score = likeness(said, &self.stems[part]);
                 // Nylon bushes are not the bronze ones.
-                let stuff =
-                    self.job.parts[part].material.as_deref().unwrap_or_default().to_lowercase();
-                if score == 62
-                    && is_material(&said[0])
-                    && !stuff.is_empty()
-                    && !stuff.contains(&said[0])
-                {
-                    score = 0;
+                if score == 62 && is_material(&said[0]) {
+                    let stuff = self.job.parts[part].material.as_deref().unwrap_or_default();
+                    if !stuff.is_empty() && !stuff.to_lowercase().contains(&said[0]) {
+                        score = 0;
+                    }
                 }
                 // Under its own part `bush` is the bush named there.
                 let boost = if score >= 62 && self.block.contains(&part) { 40 } else { 0 };
@@ -125,6 +166,24 @@ impl Reader {
             .max_by_key(|(part, score)| {
                 (*score, self.recent.iter().rposition(|recent| recent == part), plural(*part))
             })
+    }
+
+    /// The parts that a phrase may name: those that hold its rarest word, and
+    /// the one that has a word less; by beginning and end where there are none.
+    fn alike(&self, said: &[String]) -> Vec<usize> {
+        let plain: Vec<String> = said.iter().filter(|word| !is_instance(word)).cloned().collect();
+        let lists = plain.iter().map(|word| self.keyed.get(word).map_or(&[][..], Vec::as_slice));
+        let mut alike = lists.min_by_key(|list| list.len()).unwrap_or_default().to_vec();
+        let less = plain.get(1..).unwrap_or_default().concat();
+        alike.extend(self.exact.get(&less));
+        alike.extend(self.exact.get(&plain.concat()));
+        if alike.is_empty() && said.len() < 3 {
+            let edges = keys(said).into_iter().filter(|key| key.starts_with(['^', '$']));
+            alike.extend(edges.filter_map(|key| self.keyed.get(&key)).flatten());
+        }
+        alike.sort_unstable();
+        alike.dedup();
+        alike
     }
 
     /// Of several that a short name could mean, the one with such a size.
@@ -163,7 +222,7 @@ impl Reader {
                 return None;
             }
             let (part, score) = self.part_called(said)?;
-            if goes_on && score < 100 {
+            if goes_on {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.
@@ -201,7 +260,18 @@ impl Reader {
             ..Default::default()
         });
         self.stems.push(stems(name));
+        self.of_part.push(Vec::new());
+        self.key(self.job.parts.len() - 1);
         self.job.parts.len() - 1
+    }
+
+    /// Makes a part's name known.
+    pub(super) fn key(&mut self, part: usize) {
+        let name = &self.stems[part];
+        self.exact.entry(name.concat()).or_insert(part);
+        for key in keys(name) {
+            self.keyed.entry(key).or_default().push(part);
+        }
     }
 
     /// The part of exactly that name, or a new one.
@@ -221,7 +291,7 @@ impl Reader {
     /// How much a part is the inner one.
     pub(super) fn inwardness(&self, part: usize) -> i32 {
         self.stems[part].iter().rev().find_map(|word| inwardness(word)).unwrap_or_else(|| {
-            let has = |side| self.job.features_of(part).any(|(_, feature)| feature.side == side);
+            let has = |side| self.features_of(part).any(|(_, feature)| feature.side == side);
             if has(Side::Shaft) && !has(Side::Hole) {
                 3
             } else {
@@ -240,17 +310,17 @@ impl Reader {
         side: Option<Side>,
     ) -> Option<usize> {
         let said = stems(name);
-        self.job
-            .features_of(part)
+        self.features_of(part)
             .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
             .map(|(at, feature)| {
-                let own = stems(&feature.name);
+                let own = &self.names[at];
+                let _ = feature;
                 let head = |words: &[String]| words.iter().rfind(|w| !is_instance(w)).cloned();
-                let mut score = likeness(&said, &own);
+                let mut score = likeness(&said, own);
                 if score == 0 && said.len() == 1 && own.first() == said.first() {
                     score = 50;
                 }
-                if score == 0 && head(&said) == head(&own) && said.len() == 1 {
+                if score == 0 && head(&said) == head(own) && said.len() == 1 {
                     score = 40;
                 }
                 // `bores` of a bush are its id.
@@ -282,11 +352,7 @@ impl Reader {
             .collect();
         (2..=words.len()).rev().find_map(|count| {
             let said = &words[..count];
-            self.job
-                .features
-                .iter()
-                .position(|feature| stems(&feature.name) == said)
-                .map(|at| (at, count))
+            self.by_name.get(&said.join(" ")).map(|at| (*at, count))
         })
     }
 
@@ -296,8 +362,7 @@ impl Reader {
             let nominal = feature.nominal.as_ref()?.size()?;
             Some((nominal.tenth_nanometres() - size.tenth_nanometres()).abs())
         };
-        self.job
-            .features_of(part)
+        self.features_of(part)
             .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
             .filter_map(|(at, feature)| off(feature).map(|off| (at, off)))
             .min_by_key(|(_, off)| *off)

@@ -66,6 +66,13 @@ impl Reader {
                 | "oal"
         ) && stems(name).len() == 1;
         let subject = part.or(line.subject);
+        // `3/16 wide, 3/32 deep, 7/8 long`: all of the keyway.
+        if is_role && line.feature.is_some_and(|at| self.job.features[at].side == Side::Length) {
+            line.feature = line.role_of.or(line.feature);
+        }
+        if is_role {
+            line.role_of = line.feature;
+        }
         // A keyway is as wide as its size says.
         let is_flat = |last: &usize| {
             self.job.features[*last].side == Side::Other
@@ -115,15 +122,17 @@ impl Reader {
             Some(Kind::Num(num)) => self.length(num, line.unit),
             _ => None,
         };
-        let all: Vec<usize> = (0..self.job.parts.len())
-            .rev()
-            .filter_map(|part| self.feature_called(part, name, Some(*side)))
-            .collect();
-        let fits = |at: &usize| near.is_some_and(|size| self.is_near(*at, size));
-        let everywhere = all.iter().copied().find(fits).or(all.first().copied());
+        let everywhere = |reader: &Self| {
+            let all: Vec<usize> = (0..reader.job.parts.len())
+                .rev()
+                .filter_map(|part| reader.feature_called(part, name, Some(*side)))
+                .collect();
+            let fits = |at: &usize| near.is_some_and(|size| reader.is_near(*at, size));
+            all.iter().copied().find(fits).or(all.first().copied())
+        };
         if (subject.is_none() || line.date.is_some())
             && *side != Side::Length
-            && let Some(found) = everywhere
+            && let Some(found) = everywhere(self)
         {
             let one = self.job.features[found].clone();
             let marks: Vec<String> =
@@ -143,17 +152,11 @@ impl Reader {
         if only_known && *side == Side::Length {
             return None;
         }
-        let part = subject.unwrap_or_else(|| {
-            if *side == Side::Length || mate.is_none() {
-                self.assembly(line.number)
-            } else {
-                self.assembly(line.number)
-            }
-        });
+        let part = subject.unwrap_or_else(|| self.assembly(line.number));
         let name = match head.as_str() {
             "long" | "lg" => "overall length".to_owned(),
-            "bored" => "bore".to_owned(),
-            "turned" => "diameter".to_owned(),
+            _ if name == "bored" => "bore".to_owned(),
+            _ if name == "turned" => "diameter".to_owned(),
             "tapped" | "threaded" | "tapping" => "thread".to_owned(),
             _ => name.clone(),
         };
@@ -347,7 +350,7 @@ impl Reader {
             return Some(near);
         }
         let (name, side) = self.default_feature(part, given)?;
-        if self.job.features_of(part).any(|(_, one)| {
+        if self.features_of(part).any(|(_, one)| {
             one.line == line.number && one.side == side && one.nominal.is_some() && one.name == name
         }) {
             return None;
@@ -417,7 +420,6 @@ impl Reader {
         let head = |name: &str| stems(name).into_iter().find(|word| !is_instance(word));
         let (part, word) = (one.part, head(&one.name));
         let alike: Vec<usize> = self
-            .job
             .features_of(part)
             .filter(|(_, other)| {
                 head(&other.name) == word && other.side == self.job.features[owner].side
@@ -457,7 +459,7 @@ impl Reader {
         };
         let mut near: Vec<usize> = parts
             .into_iter()
-            .flat_map(|part| self.job.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
+            .flat_map(|part| self.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
             .filter(|at| self.is_near(*at, size) && self.job.features[*at].side.surface().is_some())
             .collect();
         near.sort_by_key(|at| off(self, *at));
@@ -486,7 +488,7 @@ impl Reader {
                 // A bought part may have been measured before its size was written.
                 if line.date.is_none()
                     && self.inwardness(part) > 1
-                    && !self.job.features_of(part).any(|(_, one)| one.side == Side::Shaft)
+                    && !self.features_of(part).any(|(_, one)| one.side == Side::Shaft)
                 {
                     let given = Given {
                         kind: &Kind::Num(num.clone()),

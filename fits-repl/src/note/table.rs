@@ -391,7 +391,7 @@ impl Reader {
         let is_length = self.job.features[feature].side == Side::Length;
         if is_length {
             let shafts = (0..self.job.parts.len()).find(|part| {
-                self.job.features_of(*part).any(|(_, one)| {
+                self.features_of(*part).any(|(_, one)| {
                     stems(&one.name)
                         .iter()
                         .any(|word| word == "journal" || word == "dia" || word == "seat")
@@ -422,7 +422,7 @@ impl Reader {
 
     /// `as Bush 1`: sizes and fits are the same, readings are not.
     fn like(&mut self, line: &mut Line, part: usize, other: usize, row: &Row) {
-        let theirs: Vec<usize> = self.job.features_of(other).map(|(at, _)| at).collect();
+        let theirs: Vec<usize> = self.features_of(other).map(|(at, _)| at).collect();
         let mut made = Vec::new();
         for at in theirs {
             let one = self.job.features[at].clone();
@@ -629,6 +629,7 @@ impl Reader {
                             let part = &mut self.job.parts[bought];
                             part.name = format!("{} {}", part.name, code.to_uppercase());
                             self.stems[bought] = stems(&part.name);
+                            self.key(bought);
                         }
                         line.subject = Some(bought);
                         let own = if bought == hole.0 { inner } else { outer };
@@ -649,7 +650,6 @@ impl Reader {
                         let other = if own == inner { outer } else { inner };
                         let side = self.job.features[own].side;
                         let nominal = self
-                            .job
                             .features_of(bought)
                             .find(|(_, one)| one.side == side && one.nominal.is_some())
                             .and_then(|(_, one)| one.nominal.clone());

@@ -180,7 +180,14 @@ impl Job {
                     && words.iter().any(|word| name.contains(word))
             })
         };
-        let shoulders = named(&["shoulder", "shldr"])?;
+        let shoulders = named(&[
+            "shoulders",
+            "shldrs",
+            "shoulder to shoulder",
+            "shldr-shldr",
+            "shoulder-shoulder",
+            "shldr to shldr",
+        ])?;
         let between = named(&[
             "inside to inside",
             "face to face",

@@ -151,7 +151,12 @@ fn shown(out: &mut String, job: &Job, at: usize, feature: &Feature) {
     };
     let read = feature.reading();
     if let (Some(limits), None) = (limits, read) {
-        let _ = writeln!(out, "    CUT  {:<26} {}", range(limits, own), range(limits, other));
+        let word = if job.parts.get(feature.part).is_some_and(|part| part.bought) {
+            "MIC "
+        } else {
+            "CUT "
+        };
+        let _ = writeln!(out, "    {word} {:<26} {}", range(limits, own), range(limits, other));
     }
     for (_, mate) in job.mates_of(at) {
         let goes = if mate.shaft == at { "in" } else { "on" };
@@ -479,7 +484,7 @@ fn answered(job: &Job, question: &Question, line: &str) -> Option<String> {
             .answer(&answer);
         let first = text
             .lines()
-            .find(|line| line.contains("drill"))
+            .find(|line| line.starts_with("DRILL"))
             .unwrap_or_default()
             .split_whitespace()
             .collect::<Vec<_>>()
