@@ -330,7 +330,7 @@ fn the_picture_is_one_whole_svg() {
     }
     assert_eq!(picture.matches("<polyline").count(), 9, "three curves through three parts");
     assert!(!picture.contains("NaN") && !picture.contains("inf"));
-    let other = session.evaluate("20 H7/g6").unwrap();
+    let other = session.evaluate("drill 0.7031in").unwrap();
     assert!(svg::picture(&other, session.shown()).is_none());
 }
 

@@ -10,11 +10,11 @@ use fits_repl::{
     Home,
     batch::{self, Outcome, Reading, not_text},
     command::{self, Asked, Command, Form, When, complete, completions},
-    line_editor,
+    line_editor, note,
     render::{Colour, follow_terminal, json, printable, svg, text::Text},
     schema,
     session::{Logs, Session},
-    signals, table,
+    sheet, signals, table,
 };
 
 /// The machine failed.
@@ -55,6 +55,8 @@ fn run(asked: Asked) -> io::Result<u8> {
         Command::Answer if asked.words.is_empty() => prompt(asked),
         Command::Answer => once(asked),
         Command::Batch => lines(asked),
+        Command::Job => job(asked),
+        Command::Sheet => sheet_of(asked),
         Command::Schema => match schema::text(word.as_deref()) {
             Ok(text) => say(&text),
             Err(why) => refuse(&why),
@@ -121,6 +123,7 @@ enum Way {
 fn session(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<String>)> {
     let mut session = Session::new();
     session.progress = Some(progress);
+    session.today = Some(today);
     let home = Home::of_user();
     let mut notes = Vec::new();
     if matches!(way, Way::Prompt | Way::Once) {
@@ -156,6 +159,23 @@ fn session_for_lines(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<St
         complain(note);
     }
     Ok((session, notes))
+}
+
+/// Today by the system's clock, in UTC, as 2026-11-27 (days to a date by the
+/// proleptic Gregorian calendar).
+fn today() -> String {
+    let seconds = std::time::SystemTime::now()
+        .duration_since(std::time::UNIX_EPOCH)
+        .map_or(0, |since| since.as_secs());
+    let days = seconds / 86_400 + 719_468;
+    let (era, day) = (days / 146_097, days % 146_097);
+    let year = (day - day / 1_460 + day / 36_524 - day / 146_096) / 365;
+    let day = day - (365 * year + year / 4 - year / 100);
+    let month = (5 * day + 2) / 153;
+    let date = day - (153 * month + 2) / 5 + 1;
+    let month = if month < 10 { month + 3 } else { month - 9 };
+    let year = year + era * 400 + u64::from(month <= 2);
+    format!("{year:04}-{month:02}-{date:02}")
 }
 
 /// One line at a terminal, gone when the work is done or stopped.
@@ -221,7 +241,9 @@ fn once(mut asked: Asked) -> io::Result<u8> {
     match answer {
         Ok(answer) if form == Form::Svg => {
             let Some(picture) = svg::picture(&answer, session.shown()) else {
-                complain("this answer has no picture; `assemble` has one");
+                complain(
+                    "this answer has no picture; a part, pair, reading, plan, log, joint or stack has one",
+                );
                 return Ok(NOT_UNDERSTOOD);
             };
             write_out(printable(&picture, Colour::Off).as_bytes())?;
@@ -236,6 +258,42 @@ fn once(mut asked: Asked) -> io::Result<u8> {
         }
     }
     Ok(status)
+}
+
+/// The page to print of a note.
+fn sheet_of(mut asked: Asked) -> io::Result<u8> {
+    let file = std::path::PathBuf::from(asked.words.pop().unwrap_or_default());
+    let text = std::fs::read_to_string(&file)
+        .map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", file.display())))?;
+    let job = fits_repl::note::read(&text);
+    if job.parts.is_empty() {
+        complain(&format!("{}: no part is named in it", file.display()));
+        return Ok(NOT_UNDERSTOOD);
+    }
+    let (mut session, _) = session_for_lines(&mut asked, Way::Once)?;
+    write_out(sheet::page(&job, &mut session).as_bytes())?;
+    Ok(0)
+}
+
+/// A note, read: what to cut, what to ask, what is left.
+fn job(mut asked: Asked) -> io::Result<u8> {
+    let file = std::path::PathBuf::from(asked.words.pop().unwrap_or_default());
+    let named =
+        |error: io::Error| io::Error::new(error.kind(), format!("{}: {error}", file.display()));
+    let bytes = std::fs::read(&file).map_err(named)?;
+    let text = String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        let line = error.as_bytes()[..at].iter().filter(|byte| **byte == b'\n').count() + 1;
+        named(io::Error::new(io::ErrorKind::InvalidData, format!("line {line} is not UTF-8 text")))
+    })?;
+    let job = note::read(&text);
+    let out = match asked.form {
+        Form::Json => note::json_lines(&job),
+        Form::Csv => note::csv(&job),
+        _ => printable(&note::page(&job, &text), Colour::Off).into_owned(),
+    };
+    write_out(out.as_bytes())?;
+    Ok(u8::from(note::is_out_of_limits(&job) && !asked.exit_zero))
 }
 
 fn lines(mut asked: Asked) -> io::Result<u8> {

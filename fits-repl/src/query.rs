@@ -10,6 +10,7 @@ pub use crate::{
         bushing::asked::BushingText,
         crib::asked::{CribQuery, FigureText, MaterialFigure, ToolText},
         general::asked::GeneralKind,
+        job::asked::JobQuery,
         joint::asked::{Body, Ends, JointText, SleeveText, WishText},
         log::asked::{LogQuery, PlaceRead, Readings},
         part::{

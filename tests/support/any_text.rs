@@ -3,7 +3,7 @@
 
 use fits_repl::{
     batch,
-    render::{Colour, json, text::Text},
+    render::{Colour, json, svg, text::Text},
     session::Session,
 };
 use serde_json::Value;
@@ -52,6 +52,7 @@ pub(crate) fn holds(data: &[u8]) -> Result<(), String> {
         match &answer {
             Ok(answer) => {
                 let _ = text.answer(answer);
+                let _ = svg::picture(answer, session.shown());
             }
             Err(problem) => {
                 let _ = text.problem(line, problem);

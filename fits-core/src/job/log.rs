@@ -14,6 +14,7 @@ pub const VERSION: u32 = 1;
 
 /// What a log is about: its first line.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Opening {
     /// The format's version.
     pub version: u32,
@@ -57,10 +58,21 @@ impl Opening {
     pub fn limits(&self) -> Result<Limits, Error> {
         Limits::new(self.lower, self.upper)
     }
+
+    /// The expanded uncertainty of one reading, k = 2: what the instrument
+    /// scatters and what all its readings may be off by together.
+    ///
+    /// # Errors
+    /// Out of range: the line was damaged.
+    pub fn uncertainty(&self) -> Result<Length, Error> {
+        let [repeat, bias] = [self.repeat, self.bias].map(Length::in_micrometres);
+        Length::nearest_micrometres(2.0 * libm::hypot(repeat, bias))
+    }
 }
 
 /// What was read at one place of the part.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Place {
     /// Its name, where one was said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -84,6 +96,7 @@ impl Place {
 
 /// An instrument that one entry was read with, where it is not the log's own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Gauge {
     /// Its name.
     pub name: String,
@@ -96,6 +109,7 @@ pub struct Gauge {
 /// More than one reading of one cold part by the log's instrument: the places,
 /// how warm it was, and what read it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Seen {
     /// Each place with its readings, as typed in order.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -144,6 +158,7 @@ impl Seen {
 
 /// One entry. Lengths are changes of diameter and diameters.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(tag = "entry", rename_all = "lowercase")]
 pub enum Entry {
     /// A pass: what was dialled, as a change of diameter, and what it measured.

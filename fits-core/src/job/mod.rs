@@ -1,10 +1,12 @@
-//! What a shop keeps on file: the tools it owns, and what was cut and read.
+//! What a shop keeps on file: the tools it owns, what was cut and read, and a
+//! whole job ([`whole`]).
 //! Plain types that serde writes and reads; who stores them is not a part of
 //! this.
 
 mod crib;
 mod log;
 mod replay;
+pub mod whole;
 
 pub use crib::{
     Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,

@@ -14,6 +14,7 @@ use crate::{
 
 /// How a reamed hole stands to its reamer's nominal size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Cuts {
     /// Below the nominal size: the reamer is worn, or the hole has closed.
@@ -28,6 +29,7 @@ pub enum Cuts {
 
 /// What to do, most usual first. Common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Remedy {
     /// Let the reamer follow the hole: a floating holder, the tailstock on

@@ -119,6 +119,7 @@ impl When {
 
 /// What the outer part is made of, or the bushing that is one of the two.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Hub {
     /// Steel or wrought iron.

@@ -90,6 +90,7 @@ impl Deviations {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(try_from = "Ends", into = "Ends")]
 pub struct Limits {
     lower: Length,
@@ -113,6 +114,7 @@ impl Hash for Limits {
 }
 
 #[derive(Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 struct Ends {
     lower: Length,

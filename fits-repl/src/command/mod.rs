@@ -16,6 +16,10 @@ pub enum Command {
     Answer,
     /// Answer a file or a pipe, line by line.
     Batch,
+    /// Read a note of parts and fits.
+    Job,
+    /// Write the page to print of a note.
+    Sheet,
     /// Print the JSON Schema of the answers.
     Schema,
     /// Print the man page.
@@ -40,7 +44,7 @@ pub(crate) struct About {
     pub(crate) more: &'static [&'static str],
 }
 
-pub(crate) const COMMANDS: [About; 6] = [
+pub(crate) const COMMANDS: [About; 8] = [
     About {
         command: Command::Answer,
         word: "",
@@ -73,6 +77,24 @@ pub(crate) const COMMANDS: [About; 6] = [
             "with # and no digit are passed over. --csv implies --alone. Where no column",
             "tells an error, standard error does. `fits schema` describes every field.",
         ],
+    },
+    About {
+        command: Command::Job,
+        word: "job",
+        takes: "FILE",
+        says: "read a note of parts and fits: every figure to cut, every question",
+        more: &[
+            "The note is plain text as a person writes it: parts at the margin, features under",
+            "them or rows of a table, readings in later lines. Nothing in it is changed.",
+            "--csv writes all features, limits and readings as a table for the record.",
+        ],
+    },
+    About {
+        command: Command::Sheet,
+        word: "sheet",
+        takes: "FILE",
+        says: "write a page to print for each part of a note, in HTML",
+        more: &["fits sheet press.job > press.html"],
     },
     About {
         command: Command::Schema,
@@ -141,14 +163,16 @@ impl Opt {
 const ANSWERS: &[Command] = &[Command::Answer, Command::Batch];
 const ONCE: &[Command] = &[Command::Answer];
 const LINES: &[Command] = &[Command::Batch];
+const NOTES: &[Command] = &[Command::Job];
+const STATUS: &[Command] = &[Command::Answer, Command::Batch, Command::Job];
 
-pub(crate) const OPTIONS: [Opt; 15] = [
+pub(crate) const OPTIONS: [Opt; 16] = [
     Opt::flag("in", "bare numbers are inches", ANSWERS),
     Opt::flag("mm", "bare numbers are millimetres", ANSWERS),
     Opt::flag("units", "bare numbers are in these units", ANSWERS).taking("UNITS", &["mm", "in"]),
     Opt::flag("dial", "how the dials read", ANSWERS).taking("DIAL", &["diameter", "radius"]),
-    Opt::flag("json", "one JSON object on one line", ONCE),
-    Opt::flag("svg", "the picture of a joint (assemble ...)", ONCE),
+    Opt::flag("json", "one JSON object on one line", &[Command::Answer, Command::Job]),
+    Opt::flag("svg", "the picture of a part, pair, reading, plan, log, joint or stack", ONCE),
     Opt::flag("shown", "add to JSON the sizes as a person is shown them", ANSWERS),
     Opt::flag("crib", "the tools one owns; batch knows none unless told", ANSWERS)
         .taking("FILE", &[]),
@@ -156,7 +180,8 @@ pub(crate) const OPTIONS: [Opt; 15] = [
         .taking("FILE", &[]),
     Opt::flag("alone", "each line stands for itself: no settings, no log", LINES),
     Opt::flag("csv", "a table of these columns instead of JSON", LINES).taking("COLUMNS", &[]),
-    Opt::flag("exit-zero", "exit status 0 unless a file or the machine failed", ANSWERS),
+    Opt::flag("csv", "a table of features, limits and readings", NOTES),
+    Opt::flag("exit-zero", "exit status 0 unless a file or the machine failed", STATUS),
     Opt::flag("color", "colour for a terminal (auto), always or never", ANSWERS)
         .taking("WHEN", &["auto", "always", "never"]),
     Opt::flag("help", "this text; queries: `fits help`, `fits help TOPIC`", &[]).letter('h'),
@@ -189,11 +214,12 @@ pub(crate) const FILES: [(bool, &str, &str); 4] = [
 ];
 
 /// Commands to try.
-pub(crate) const EXAMPLES: [(&str, &str); 6] = [
+pub(crate) const EXAMPLES: [(&str, &str); 7] = [
     ("fits 3/4in slip", "what to cut both parts to"),
     ("fits 20mm H7/g6 --json", "the same for a program"),
     ("fits '20mm H7/g6, hole = 20.013mm'", "the shaft to suit a measured hole"),
     ("fits help bushing", "what can be asked of a bushing"),
+    ("fits sheet press.job > press.html", "a page to hang by the lathe for each part"),
     ("fits batch parts.txt", "a query a line, a JSON object a line"),
     ("fits batch --alone --csv query,hole.lower_mm,hole.upper_mm parts.txt", "a table"),
 ];

@@ -18,6 +18,8 @@ pub enum Form {
     Json,
     /// A picture.
     Svg,
+    /// A table.
+    Csv,
 }
 
 /// When colour is used.
@@ -71,10 +73,10 @@ impl Asked {
         self.words.join(std::ffi::OsStr::new(" "))
     }
 
-    fn take(&mut self, name: &str, parser: &mut lexopt::Parser) -> Result<(), String> {
+    fn take(&mut self, option: &Opt, parser: &mut lexopt::Parser) -> Result<(), String> {
         let mut value = || parser.value().map_err(|error| error.to_string());
         let mut word = || Ok::<_, String>(value()?.to_string_lossy().into_owned());
-        match name {
+        match option.long {
             "in" => self.units = Some(Units::Inches),
             "mm" => self.units = Some(Units::Millimetres),
             "units" => {
@@ -109,6 +111,7 @@ impl Asked {
             "crib" => self.crib = Some(value()?.into()),
             "log" => self.log = Some(value()?.into()),
             "alone" => self.alone = true,
+            "csv" if option.takes.is_empty() => self.form = Form::Csv,
             "csv" => self.csv = Some(word()?),
             "exit-zero" => self.exit_zero = true,
             "help" => self.help = true,
@@ -119,7 +122,8 @@ impl Asked {
 }
 
 /// Options that say the same thing or contradict each other.
-const CLASHES: [(&str, &str, &str); 5] = [
+const CLASHES: [(&str, &str, &str); 6] = [
+    ("json", "csv", "a note is written as one or the other"),
     ("in", "mm", "bare numbers are one or the other"),
     ("in", "units", "the units are said twice"),
     ("mm", "units", "the units are said twice"),
@@ -195,7 +199,10 @@ pub fn read(arguments: impl Iterator<Item = OsString>) -> Result<Asked, String> 
                 known.map(|option| option.long).ok_or(format!("invalid option '-{letter}'"))?
             }
         };
-        let Some(option) = OPTIONS.iter().find(|option| option.long == name) else {
+        // `--csv` takes columns in a batch, and none of a note.
+        let mut named = OPTIONS.iter().filter(|option| option.long == name);
+        let own = named.clone().find(|option| option.goes_with(asked.command));
+        let Some(option) = own.or_else(|| named.next()) else {
             let near = OPTIONS.iter().find(|option| near_miss(name, option.long));
             let near = near.map(|option| format!(": is `--{}` meant?", option.long));
             return Err(format!("invalid option '--{name}'{}", near.unwrap_or_default()));
@@ -204,8 +211,7 @@ pub fn read(arguments: impl Iterator<Item = OsString>) -> Result<Asked, String> 
             return Err(format!("`--{}` is given twice", option.long));
         }
         given.push(option);
-        let name = option.long;
-        asked.take(name, &mut parser)?;
+        asked.take(option, &mut parser)?;
     }
     check(&asked, &given)?;
     Ok(asked)
@@ -244,6 +250,10 @@ fn check(asked: &Asked, given: &[&Opt]) -> Result<(), String> {
         }
         (Command::Answer, _) if asked.shown && asked.form != Form::Json => {
             Err("`--shown` goes with `--json` or `fits batch`".into())
+        }
+        (Command::Job, n) if n != 1 => Err("`job` takes one note: `fits job FILE`".into()),
+        (Command::Sheet, n) if n != 1 => {
+            Err("`sheet` takes one note: `fits sheet FILE > sheet.html`".into())
         }
         (Command::Batch, 2..) => Err("`batch` takes one file, or none for standard input".into()),
         (Command::Schema, 2..) => Err("`schema` takes one kind of answer, or none".into()),

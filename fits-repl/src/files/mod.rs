@@ -3,6 +3,7 @@
 //! appended to. A damaged file is said with its line and never written over.
 
 mod crib_file;
+mod job_file;
 mod log_file;
 mod settings_file;
 
@@ -13,6 +14,7 @@ use std::{
 };
 
 pub(crate) use crib_file::CribFile;
+pub(crate) use job_file::JobFile;
 pub(crate) use log_file::{LogFile, Opened, finished, latest_open, list};
 pub(crate) use settings_file::{Dials, SettingsFile};
 

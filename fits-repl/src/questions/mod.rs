@@ -16,6 +16,7 @@ pub(crate) mod general;
 pub(crate) mod grade;
 pub(crate) mod hardware;
 pub(crate) mod help;
+pub(crate) mod job;
 pub(crate) mod joint;
 pub(crate) mod keyway;
 pub(crate) mod log;
@@ -243,6 +244,9 @@ questions! {
         /// An entry of the pass log, or a question about it.
         Log(crate::query::Spot<log::asked::LogQuery>) => [PassLog(Box<log::figures::PassLogAnswer>),
         Logs(log::figures::LogsAnswer)] read by log::reader::log;
+    job:
+        /// A whole job out of a note.
+        Job(job::asked::JobQuery) => [Job(Box<job::answered::JobAnswer>)] read by job::read;
     drill:
         /// `drill SIZE`: the nearest drills.
         Drill(drill::asked::DrillFor) => [Drill(drill::answered::DrillAnswer)] read by drill::asked::read;

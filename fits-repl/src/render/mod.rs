@@ -2,7 +2,9 @@
 
 mod bar;
 pub(crate) mod cells;
+pub(crate) mod draw;
 pub mod json;
+pub(crate) mod markup;
 mod printable;
 pub(crate) mod shown;
 pub mod svg;

@@ -42,6 +42,8 @@ pub struct Session {
     pub(crate) shop: Shop,
     /// Told how far long work is, so many of so many; says whether to go on.
     pub progress: Option<fn(u64, u64) -> bool>,
+    /// Today's date, for readings that are written to a note.
+    pub today: Option<fn() -> String>,
     /// Only whether a line is answered matters, not what long work comes to.
     pub(crate) trying: bool,
     /// The plain query that a phrase was taken for.
@@ -92,6 +94,7 @@ impl Session {
             kept: Arc::default(),
             shop: Shop::default(),
             progress: None,
+            today: None,
             trying: false,
             refused: Refused::Nothing,
             alone: false,
@@ -188,7 +191,10 @@ impl Session {
         }
         self.slips.clear();
         let was_refused = self.refused == Refused::Before;
-        let answer = self.understand(line);
+        let answer = match self.job_reading(line) {
+            Some(answer) => answer,
+            None => self.understand(line),
+        };
         // A refused `undo` is not a refused entry: the next one takes back.
         let is_entry = words::is_entry(line) || self.refused == Refused::Now;
         self.refused = if answer.is_err() && !was_refused && is_entry {

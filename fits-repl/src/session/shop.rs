@@ -60,6 +60,7 @@ pub(crate) struct Shop {
     pub(crate) settings: Option<SettingsFile>,
     pub(crate) logs: Logs,
     pub(crate) log: Option<OpenLog>,
+    pub(crate) job: Option<files::JobFile>,
 }
 
 impl Shop {
@@ -74,6 +75,7 @@ impl Shop {
             settings: None,
             logs: if matches!(self.logs, Logs::Off) { Logs::Off } else { Logs::Memory },
             log: self.log.as_ref().map(OpenLog::on_trial),
+            job: self.job.clone(),
         }
     }
 }

@@ -14,6 +14,7 @@ use crate::{
 
 /// How the parts come together.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Joining {
     /// Pressed cold.
@@ -25,6 +26,7 @@ pub enum Joining {
 
 /// What is between the parts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Lubricant {
     /// Nothing but what a shop's rag leaves.

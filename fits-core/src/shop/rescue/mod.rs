@@ -114,6 +114,7 @@ pub struct Trouble<'a> {
 
 /// Whether a way can be gone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Verdict {
     /// It does what is asked.

@@ -213,6 +213,7 @@ impl Ball {
 
 /// Which part turns under a load that stands still in space.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Turning {
     /// The shaft: a spindle, a motor, a crank.
@@ -223,6 +224,7 @@ pub enum Turning {
 
 /// How hard a bearing is loaded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Duty {
     /// Light or variable.

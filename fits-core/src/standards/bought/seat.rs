@@ -17,6 +17,7 @@ use crate::{
 /// a turning shaft under a belt's pull, the outer ring of a wheel hub. It
 /// `stands` when it stays at one point of the ring.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Load {
     /// Turns, light or variable.

@@ -33,6 +33,7 @@ pub const LEAST: Length = Length::from_tenth_nanometres(5_000_000);
 
 /// A tolerance class.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Class {
     /// f, fine.
     #[serde(rename = "f")]

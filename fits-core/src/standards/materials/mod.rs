@@ -79,6 +79,7 @@ struct Figure {
 
 /// What a material belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Family {
     /// Plain, alloyed, hardened or coated steel.

@@ -10,7 +10,7 @@ use serde::Serialize;
 use crate::answer::{ClearanceFigures, Mm};
 
 /// A ball bearing and the seats of its rings.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct BearingAnswer {
     /// Its number.
     pub number: &'static str,
@@ -52,7 +52,7 @@ pub struct BearingAnswer {
 }
 
 /// One seat.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct BearingSeat {
     /// A shaft under the inner ring, or a hole about the outer one.
     pub kind: Feature,
@@ -86,7 +86,7 @@ pub struct BearingSeat {
 }
 
 /// A seat as it measures.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, Serialize, schemars::JsonSchema)]
 pub struct SeatReading {
     /// What was read.
     pub reading_mm: Mm,

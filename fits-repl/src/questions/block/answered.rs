@@ -15,7 +15,7 @@ use crate::{
 };
 
 /// What is commonly taken for a size without a tolerance.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct TitleBlockAnswer {
     /// Its size.
     pub nominal_mm: Mm,
@@ -28,7 +28,7 @@ pub struct TitleBlockAnswer {
 }
 
 /// One set of tolerances.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct BlockSet {
     /// `machined parts`, `no block`, `ISO 2768-m`.
     pub by: &'static str,

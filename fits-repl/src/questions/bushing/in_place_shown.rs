@@ -61,7 +61,7 @@ impl Text {
             self.bushing_line(out, "limits", range);
         }
         for way in &answer.ways {
-            self.way(out, *way, answer);
+            self.way_out(out, *way, answer);
         }
         if let Some(wanted) = limits(&answer.running) {
             self.bushing_line(out, "wanted", wanted);
@@ -72,7 +72,7 @@ impl Text {
         }
     }
 
-    fn way(&self, out: &mut String, way: Way, answer: &BushingInPlaceAnswer) {
+    fn way_out(&self, out: &mut String, way: Way, answer: &BushingInPlaceAnswer) {
         let open = answer.open_by_mm.map_or(String::new(), |by| self.difference(by.0));
         let words = match way {
             Way::Shaft if answer.given_shaft.is_none() => return,

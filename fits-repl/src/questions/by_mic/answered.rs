@@ -23,7 +23,7 @@ use crate::{
 };
 
 /// What a thread may be.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct ThreadsByMicAnswer {
     /// The size read.
     pub size_mm: Mm,
@@ -36,7 +36,7 @@ pub struct ThreadsByMicAnswer {
 }
 
 /// A thread that it may be.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct ByMicFigures {
     /// Its designation.
     pub name: String,
@@ -73,7 +73,7 @@ pub struct ByMicFigures {
 }
 
 /// A square thread.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct SquareThreadAnswer {
     /// Its outside.
     pub major_mm: Mm,
@@ -90,7 +90,7 @@ pub struct SquareThreadAnswer {
 }
 
 /// The hole for a wire insert.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct InsertAnswer {
     /// The thread that it leaves.
     pub designation: String,

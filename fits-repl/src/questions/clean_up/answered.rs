@@ -16,7 +16,7 @@ use crate::{
 };
 
 /// What a worn bore needs.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct CleanUpAnswer {
     /// The readings.
     pub readings_mm: Vec<Mm>,
@@ -46,7 +46,7 @@ pub struct CleanUpAnswer {
 }
 
 /// A repair bush.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct BushFigures {
     /// Its joint: bore to, bush outside.
     pub limits: Vec<NamedLimits>,

@@ -22,6 +22,18 @@ impl fmt::Debug for Note {
     }
 }
 
+impl schemars::JsonSchema for Note {
+    fn inline_schema() -> bool {
+        true
+    }
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Note".into()
+    }
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        String::json_schema(generator)
+    }
+}
+
 impl Serialize for Note {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_str(&self.0.said_in(Unit::Millimetre))
@@ -40,7 +52,7 @@ macro_rules! said {
 pub(crate) use said;
 
 /// One size of the part or of what is cut for it.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct SizeFigures {
     /// What it is.
     pub name: &'static str,
@@ -53,7 +65,7 @@ pub struct SizeFigures {
 }
 
 /// What a pin across a shaft carries.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, Serialize, schemars::JsonSchema)]
 pub struct CrossPinFigures {
     /// The torque at which the pin's shear reaches its yield.
     pub yields_n_m: f64,
@@ -69,7 +81,7 @@ pub struct CrossPinFigures {
 }
 
 /// How an O-ring sits in its groove.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, Serialize, schemars::JsonSchema)]
 #[allow(clippy::struct_field_names, reason = "the names in JSON carry their unit")]
 pub struct SqueezeFigures {
     /// The least squeeze, in percent of the section.
@@ -81,7 +93,7 @@ pub struct SqueezeFigures {
 }
 
 /// A part out of the drawer, and what is cut for it.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct HardwareAnswer {
     /// What it is: `retaining ring`, `taper pin`...
     pub part: &'static str,

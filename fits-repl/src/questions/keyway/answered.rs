@@ -114,7 +114,7 @@ pub struct KeywayAnswer {
 }
 
 /// A keyway as it was measured.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct KeywayCut {
     /// `shaft` or `hub`.
     pub part: &'static str,

@@ -36,6 +36,8 @@ pub struct PassLogAnswer {
     pub step_mm: Mm,
     /// The instrument.
     pub instrument: String,
+    /// The expanded uncertainty of one of its readings, k = 2.
+    pub reading_uncertainty_mm: Mm,
     /// Everything entered, in order.
     pub entries: Vec<EntryFigures>,
     /// The best estimate of the size; `null` where a lost line left it unknown.

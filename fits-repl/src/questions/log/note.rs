@@ -149,6 +149,7 @@ impl Session {
             start_mm: Mm(opening.start),
             step_mm: Mm(opening.step),
             instrument: opening.instrument.clone(),
+            reading_uncertainty_mm: Mm(opening.uncertainty().map_err(failed)?),
             entries: entries.collect(),
             size_mm: known.map(|known| Mm(known.size)),
             size_sd_mm: known.map(|known| Mm(known.size_sd)),

@@ -17,7 +17,7 @@ use crate::{
 };
 
 /// A reamed hole, judged.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct ReamerCutAnswer {
     /// The reamer's nominal size.
     pub nominal_mm: Mm,
@@ -48,7 +48,7 @@ pub struct ReamerCutAnswer {
 }
 
 /// A pin in the hole.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct PinPlay {
     /// Which.
     pub pin: String,

@@ -14,7 +14,7 @@ use serde::{Serialize, Serializer};
 use crate::answer::Mm;
 
 /// A part in trouble and the ways out.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct RescueAnswer {
     /// Which part is wrong.
     pub part: Feature,
@@ -84,7 +84,7 @@ pub struct RescueAnswer {
 }
 
 /// One way out.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct WayFigures {
     /// Its name.
     pub way: &'static str,
@@ -104,6 +104,7 @@ pub struct WayFigures {
     pub figures: BTreeMap<&'static str, f64>,
     /// What is to be known of it.
     #[serde(serialize_with = "sentences")]
+    #[schemars(with = "Vec<String>")]
     pub says: Vec<Speech>,
     /// A query that gives the same figures, with more.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -115,7 +116,7 @@ pub struct WayFigures {
 }
 
 /// Limits by name.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug, Serialize, schemars::JsonSchema)]
 pub struct NamedLimits {
     /// What they are of.
     pub of: &'static str,

@@ -19,7 +19,7 @@ use crate::{
 };
 
 /// The clearance of a service.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct RunsAnswer {
     /// What it is.
     pub service: &'static str,
@@ -76,7 +76,7 @@ pub struct RunsAnswer {
 }
 
 /// A printed hole for a pin.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct PrintedAnswer {
     /// The plastic.
     pub material: &'static str,

@@ -22,7 +22,7 @@ use crate::{
 };
 
 /// A torque shared.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct ShareAnswer {
     /// The torque to hold.
     pub torque_n_m: f64,
@@ -47,7 +47,7 @@ pub struct ShareAnswer {
 }
 
 /// One holder and its share.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct ShareFigures {
     /// What holds.
     pub part: &'static str,

@@ -1,0 +1,661 @@
+//! A clause of a note: which size is whose, and what goes into what.
+
+use std::ops::Range;
+
+use fits_core::{
+    job::whole::{FitSaid, Side, State},
+    size::Unit,
+};
+
+use super::{
+    Line, Reader,
+    items::Item,
+    lexicon::{is_material, is_stock},
+    token::{Kind, Num, Token, tokens},
+};
+
+impl Reader {
+    /// The clauses of a text, one after another.
+    pub(super) fn text(&mut self, raw: &str, from: usize, line: &mut Line) {
+        let found = tokens(&raw[from.min(raw.len())..], from);
+        if line.number > 0 && is_tick(&found) {
+            line.done = true;
+        }
+        if raw.trim_end().ends_with('?') || raw.contains("? ") {
+            let text = raw.trim().to_owned();
+            self.job.questions.push(fits_core::job::whole::Question {
+                line: line.number,
+                at: raw.len() - raw.trim_start().len()..raw.trim_end().len(),
+                text,
+                answer: None,
+                by_writer: true,
+            });
+        }
+        let clauses = clauses(&found);
+        let mut at = 0;
+        let mut keeps = false;
+        while at < clauses.len() {
+            let mut clause = clauses[at].1.to_vec();
+            // `Ø18 k6, gear seat`: the size waits for its feature.
+            if is_bare_size(&clause)
+                && let Some((sign, next)) = clauses.get(at + 1)
+                && *sign == ','
+                && !has_size(next)
+                && next.first().is_some_and(|token| token.word().is_some())
+                && !matches!(clause[0].kind, Kind::Thread(_))
+                && self
+                    .items(next, line)
+                    .iter()
+                    .any(|(item, _)| matches!(item, Item::Feature { .. }))
+            {
+                clause.extend(next.iter().cloned());
+                at += 1;
+            }
+            let gap = clauses[at].0 == ' ';
+            let reads = line.reads;
+            line.reads |= keeps && gap;
+            keeps = self.clause(&clause, line, clauses[at].0);
+            line.reads = reads;
+            at += 1;
+        }
+    }
+
+    /// One clause; does it say that what follows was measured?
+    fn clause(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
+        // `(17x35x10)` behind a bought part, or `(6003)` behind its seat.
+        if sign == '('
+            && let [Token { kind, at }] = tokens
+        {
+            let named = line.mate_name.take();
+            let part = line.mate_part.or_else(|| {
+                named
+                    .filter(|_| matches!(kind, Kind::Dims(_)))
+                    .map(|name| self.part_named(&name, line.number))
+            });
+            if let (Kind::Dims(_), Some(part)) = (kind, part) {
+                line.mate_part = Some(part);
+                self.of_mate(line, part, kind, at, None);
+                return false;
+            }
+            if let (Kind::Code(code), Some(feature)) = (kind, line.feature)
+                && code.len() >= 3
+                && super::lexicon::stems(&self.job.features[feature].name)
+                    .iter()
+                    .any(|word| matches!(word.as_str(), "bearing" | "seat"))
+            {
+                let part = self.part_named(&code.to_uppercase(), line.number);
+                line.mate_part = Some(part);
+                let mut fit = FitSaid::default();
+                let name = code.to_uppercase();
+                if let Some(want) = self
+                    .wanted
+                    .iter_mut()
+                    .find(|want| want.feature == feature && want.line == line.number)
+                {
+                    (want.name, want.part) = (name, Some(part));
+                    return false;
+                }
+                self.finish_mate(
+                    line,
+                    &mut Some((name, Some(part), at.clone(), true)),
+                    Some(feature),
+                    &mut fit,
+                    None,
+                );
+                return false;
+            }
+        }
+        // `journal, outboard: 3/4`: which of several, then its size.
+        if let ([Token { kind: Kind::Word(word), .. }], Some(feature)) = (tokens, line.feature)
+            && super::names::is_instance(&super::lexicon::stem(word))
+            && self.job.features[feature].line == line.number
+            && self.job.features[feature].nominal.is_none()
+        {
+            self.rename(feature, word);
+            return false;
+        }
+        if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) =
+            (tokens, line.feature)
+            && self.job.features[feature].nominal.is_none()
+            && self.job.features[feature].line == line.number
+            && rest.iter().all(|token| matches!(token.kind, Kind::Class(_) | Kind::Off(..)))
+            && let Some(size) = self.length(num, line.unit)
+        {
+            let from = self.unit_of(num, line.unit);
+            self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
+            return false;
+        }
+        let items = self.items(tokens, line);
+        // `Ø17 = 17.004`: a feature named by its size.
+        if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] =
+            items.as_slice()
+            && let Some(size) = self.length(num, line.unit)
+        {
+            let named = |one: &fits_core::job::whole::Feature| {
+                one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(size)
+            };
+            line.feature = self.job.features.iter().position(named).or(line.feature);
+        }
+        let mut reads = line.reads || is_measured_behind(tokens);
+        if items.iter().any(|(item, _)| matches!(item, Item::Same(_))) {
+            self.same_as_before(line);
+        }
+        let negated = items.iter().any(|(item, _)| matches!(item, Item::Not));
+        if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
+            line.state = State::InPlace;
+        }
+        let mut opened = false;
+        if let Some((Item::Part(part), _)) =
+            items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)))
+        {
+            if line.subject != Some(*part) {
+                line.feature = None;
+            }
+            line.subject = Some(*part);
+        } else if let (Some(Item::Part(part)), true) = (
+            items.iter().map(|(item, _)| item.clone()).find(|item| matches!(item, Item::Part(_))),
+            line.subject.is_none() || sign == '.',
+        ) {
+            line.subject = Some(part);
+        } else {
+            opened = self.opens_part(tokens, line, sign);
+        }
+        let features: Vec<usize> = positions(&items, |item| matches!(item, Item::Feature { .. }));
+        let sizes: Vec<usize> = positions(&items, |item| matches!(item, Item::Size(_)));
+        let mut of: Vec<Option<usize>> = vec![None; items.len()];
+        let mut seen: Vec<Option<usize>> = vec![None; items.len()];
+        let after_style =
+            sizes.first().zip(features.first()).is_some_and(|(size, feature)| size < feature);
+        for &size in &sizes {
+            let before = features.iter().rev().find(|feature| **feature < size).copied();
+            let next = features.iter().find(|feature| **feature > size).copied();
+            let next = next.filter(|next| !sizes.iter().any(|other| *other > size && other < next));
+            let taken = |feature: usize| of.contains(&Some(feature));
+            of[size] = if after_style {
+                next.filter(|next| !taken(*next)).or(before)
+            } else {
+                match before {
+                    Some(before) if taken(before) && next.is_some() => next,
+                    Some(before) => Some(before),
+                    None => next,
+                }
+            };
+        }
+        let is_plain = opened
+            || matches!(sign, '^' | ':')
+            || line.declares && line.found == 0
+            || items
+                .iter()
+                .any(|(item, _)| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
+        let has_fit = items.iter().any(|(item, _)| matches!(item, Item::Fit(..)));
+        let mut fit = FitSaid::default();
+        let mut twice = items.iter().any(|(item, _)| matches!(item, Item::AllRound));
+        let most = items.iter().any(|(item, _)| matches!(item, Item::Most));
+        let mut last: Option<usize> = None;
+        let mut mate: Option<(String, Option<usize>, Range<usize>, bool)> = None;
+        let mut mate_to = None;
+        let mut skip_material = false;
+        for (at, (item, place)) in items.iter().enumerate() {
+            match item {
+                Item::Reads(sure) => {
+                    // `is` is a reading only where the size is one by its shape.
+                    reads |= *sure;
+                }
+                Item::Stock => skip_material = true,
+                Item::Fit(words, word) => {
+                    if !fit.words.is_empty() {
+                        fit.words.push_str(", ");
+                    }
+                    fit.words.push_str(words);
+                    fit.word = fit.word.or(*word);
+                }
+                Item::Feature { .. } => {
+                    let has_size = of.contains(&Some(at));
+                    if !has_size || sizes.is_empty() {
+                        let feature = self.item_feature(item, place, line, None, !has_size);
+                        seen[at] = feature;
+                        last = feature.or(last);
+                        line.feature = feature.or(line.feature);
+                    }
+                }
+                Item::Size(kind) => {
+                    let is_stocked =
+                        skip_material || self.is_stock_size(&items, at, line, of[at].is_some());
+                    if is_stocked || negated && of[at].is_some() && !is_correction(&items, at) {
+                        if negated && let Some(owner) = of[at] {
+                            last = self
+                                .item_feature(&items[owner].0, &items[owner].1, line, None, false)
+                                .or(last);
+                            line.feature = last.or(line.feature);
+                            line.corrects = last;
+                        }
+                        skip_material = false;
+                        continue;
+                    }
+                    if self.is_amount(
+                        kind,
+                        line,
+                        has_fit || !features.is_empty() && sign == ',',
+                        of[at].is_some(),
+                        fit.words.is_empty(),
+                    ) {
+                        self.amount(kind, &mut fit, twice, line);
+                        twice = false;
+                        continue;
+                    }
+                    if let (Some(feature), Kind::Num(num)) = (line.corrects, kind)
+                        && let Some(size) = self.length(num, line.unit)
+                    {
+                        let from = self.unit_of(num, line.unit);
+                        self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
+                        line.corrects = None;
+                        continue;
+                    }
+                    let owner = of[at].map(|owner| {
+                        seen[owner].or_else(|| {
+                            let found = self.item_feature(
+                                &items[owner].0,
+                                &items[owner].1,
+                                line,
+                                Some(kind),
+                                false,
+                            );
+                            seen[owner] = found;
+                            found
+                        })
+                    });
+                    // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
+                    let waits = line.feature.filter(|feature| {
+                        let one = &self.job.features[*feature];
+                        one.line == line.number && one.nominal.is_none() && one.readings.is_empty()
+                    });
+                    let is_role = of[at].is_some_and(|owner| matches!(&items[owner].0, Item::Feature { side: Side::Length, name, .. } if matches!(name.as_str(), "lg" | "long" | "length")));
+                    let owner = if waits.is_some()
+                        && (of[at].is_none() || is_role && matches!(kind, Kind::Dims(_)))
+                        && matches!(sign, ' ' | ':' | '^' | ',' | '-')
+                    {
+                        Some(waits)
+                    } else if is_role && matches!(kind, Kind::Dims(_)) {
+                        Some(None)
+                    } else {
+                        owner
+                    };
+                    // `3 tenths over`: over the size that is wanted.
+                    if let (Kind::Num(num), Some(Some(feature))) = (kind, owner)
+                        && self.is_off_size(&items, at, num, feature, line)
+                    {
+                        last = Some(feature);
+                        continue;
+                    }
+                    let owner_said = of[at].is_some();
+                    let class = class_after(&items, at);
+                    let mate_name = items.iter().skip(at).find_map(|(item, _)| match item {
+                        Item::Mate { name, .. } => Some(name.clone()),
+                        _ => None,
+                    });
+                    let given = super::sizes::Given {
+                        kind,
+                        place,
+                        owner: owner.flatten(),
+                        owner_said,
+                        class,
+                        reads: reads && !negated,
+                        most,
+                        mate: mate_name.as_deref(),
+                        has_fit,
+                        off: off_after(&items, at),
+                        is_plain: is_plain || class_after(&items, at).is_some(),
+                    };
+                    if let Some(feature) = self.give(line, &given) {
+                        last = Some(feature);
+                    }
+                }
+                Item::Mate { name, part, is_sure } => {
+                    if mate.is_none() || *is_sure {
+                        // One clause, two mates: `press in housing, runs on it` are two clauses.
+                        self.finish_mate(line, &mut mate, last, &mut fit, mate_to.take());
+                        mate = Some((name.clone(), *part, place.clone(), *is_sure));
+                        line.mate_name = Some(name.clone());
+                        line.mate_part = *part;
+                    }
+                }
+                Item::OfMate(kind) => {
+                    if let Some((name, part, _, sure)) = &mut mate {
+                        let id = part.unwrap_or_else(|| self.part_named(name, line.number));
+                        *part = Some(id);
+                        *sure = true;
+                        line.mate_part = Some(id);
+                        if last.is_none() {
+                            last = self.implied_side(line, id, kind);
+                        }
+                        let class = class_after(&items, at);
+                        mate_to = self.of_mate(line, id, kind, place, class.as_deref());
+                    }
+                }
+                Item::Class(class) if !is_after_size(&items, at) => {
+                    self.lone_class(class, &mut mate, last, line, place);
+                }
+                Item::Part(part) if last.is_some() && features.len() == 1 && sizes.len() <= 1 => {
+                    let feature = last.filter(|at| {
+                        self.job.features[*at].side == Side::Length
+                            && self.job.features[*at].readings.is_empty()
+                    });
+                    if let Some(feature) = feature {
+                        self.move_to(feature, *part);
+                    }
+                }
+                Item::Same(_) if line.subject.is_some() => {}
+                _ => {}
+            }
+        }
+        let from = last.or_else(|| {
+            line.feature.filter(|feature| {
+                Some(self.job.features[*feature].part) == line.subject || line.subject.is_none()
+            })
+        });
+        if mate.is_some() {
+            self.finish_mate(line, &mut mate, from, &mut fit, mate_to);
+        } else if has_fit || fit.clearance.is_some() {
+            if let Some(feature) = from {
+                self.fit_alone(line, feature, fit);
+            }
+        }
+        reads
+    }
+
+    /// `3 tenths over`: a reading by what it is off from the one size wanted.
+    fn is_off_size(
+        &mut self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        num: &Num,
+        feature: usize,
+        line: &mut Line,
+    ) -> bool {
+        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        let small = matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
+        let over = matches!(word.as_str(), "over" | "up" | "big" | "oversize" | "large" | "proud");
+        let under = matches!(word.as_str(), "under" | "down" | "small" | "undersize" | "shy");
+        let nominal = self.job.features[feature]
+            .nominal
+            .as_ref()
+            .and_then(fits_core::job::whole::Nominal::size);
+        let (Some(nominal), Some(off), true) =
+            (nominal, num.length(Unit::Inch), small && (over || under))
+        else {
+            return false;
+        };
+        let size = if over { nominal.checked_add(off) } else { nominal.checked_sub(off) };
+        let Ok(size) = size else { return false };
+        self.put_reading(line, feature, size, num.at.clone());
+        true
+    }
+
+    /// `journal, inboard: same`: the size of the one before it.
+    fn same_as_before(&mut self, line: &mut Line) {
+        let Some(feature) = line.feature.filter(|at| self.job.features[*at].nominal.is_none())
+        else {
+            return;
+        };
+        let one = &self.job.features[feature];
+        let before = self.job.features[..feature].iter().rposition(|other| {
+            other.part == one.part && other.side == one.side && other.nominal.is_some()
+        });
+        if let Some(before) = before {
+            let before_one = self.job.features[before].clone();
+            if let Some(nominal) = before_one.nominal {
+                self.size(line, feature, nominal, (before_one.unit, before_one.unit_from));
+            }
+            self.job.features[feature].class = before_one.class;
+            let want = self
+                .wanted
+                .iter()
+                .find(|want| want.feature == before)
+                .map(|want| (want.name.clone(), want.part, want.at.clone(), want.fit.clone()));
+            if let Some((name, part, at, mut fit)) = want {
+                self.finish_mate(
+                    line,
+                    &mut Some((name, part, at, true)),
+                    Some(feature),
+                    &mut fit,
+                    None,
+                );
+            }
+        }
+    }
+
+    /// A clause may begin with a part that the note has not named yet: `nut bronze`.
+    fn opens_part(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
+        let leads = |word: &str| matches!(word, "w" | "with" | "the" | "new" | "make" | "and");
+        let stuff = tokens
+            .iter()
+            .take_while(|token| line.declares && token.word().is_some_and(is_material))
+            .count();
+        let stuff =
+            if tokens.get(stuff).and_then(Token::word).is_some_and(leads) { stuff } else { 0 };
+        let skip = stuff
+            + tokens[stuff..].iter().take_while(|token| token.word().is_some_and(leads)).count();
+        let rest = &tokens[skip..];
+        let Some(mut taken) = Self::part_phrase(rest) else { return false };
+        while taken > 1
+            && is_material(rest[0].word().unwrap_or_default())
+            && !matches!(
+                rest[0].word(),
+                Some("nylon" | "bronze" | "brass" | "steel" | "plastic" | "acetal")
+            )
+        {
+            break;
+        }
+        if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
+            return false;
+        }
+        let next = rest.get(taken);
+        let opens = next.is_some_and(|token| {
+            matches!(token.kind, Kind::Num(_) | Kind::Thread(_) | Kind::Dims(_) | Kind::Count(_))
+                || token.word().is_some_and(|word| {
+                    matches!(word, "is" | "are")
+                        || is_material(word)
+                        || super::lexicon::fit(&[word]).is_some()
+                        || matches!(word, "id" | "od" | "bore" | "hole")
+                })
+        }) || skip > 0
+            && tokens[skip - 1].word() != Some("the")
+            && is_material(rest[0].word().unwrap_or_default());
+        let is_feature =
+            super::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();
+        if !opens || is_feature || sign == '(' {
+            return false;
+        }
+        let name: Vec<String> = rest[..taken].iter().map(super::items::text_of).collect();
+        taken = taken.min(rest.len());
+        let part = self.part_named(&name.join(" "), line.number);
+        self.describe(part, &rest[taken..]);
+        let stuff = rest[0].word().unwrap_or_default().to_owned();
+        if taken > 1 && is_material(&stuff) && self.job.parts[part].material.is_none() {
+            self.job.parts[part].material = Some(stuff);
+        }
+        self.touch(part);
+        self.block.push(part);
+        line.subject = Some(part);
+        line.feature = None;
+        true
+    }
+
+    /// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
+    fn is_stock_size(
+        &self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        line: &Line,
+        owned: bool,
+    ) -> bool {
+        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        if matches!(items[at].0, Item::Size(Kind::Dims(_)))
+            && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle")
+        {
+            return true;
+        }
+        if !is_stock(word) && !(is_material(word) && !owned)
+            || owned
+                && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
+        {
+            return false;
+        }
+        // A pin is used as the rod comes.
+        let is_pin = line.subject.is_some_and(|part| {
+            self.stems[part]
+                .iter()
+                .any(|word| matches!(word.as_str(), "pin" | "dowel" | "axle" | "peg"))
+        });
+        !is_pin
+    }
+
+    /// `1.5 to 2 thou` beside a fit: how loose or tight, no size.
+    fn is_amount(
+        &self,
+        kind: &Kind,
+        line: &Line,
+        has_fit: bool,
+        owned: bool,
+        before_fit: bool,
+    ) -> bool {
+        let (low, high) = match kind {
+            Kind::Num(num) => (num, num),
+            Kind::Range(low, high) => (low, high),
+            _ => return false,
+        };
+        let thou = matches!(high.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
+        let length_said =
+            line.feature.is_some_and(|feature| self.job.features[feature].side == Side::Length);
+        if owned && !(thou && !length_said && has_fit) {
+            return false;
+        }
+        let small =
+            |num: &Num| self.length(num, line.unit).is_some_and(|size| size.millimetres() < 1.3);
+        let _ = before_fit;
+        thou && line.feature.is_some() && !length_said
+            || has_fit && small(low) && small(high) && line.feature.is_some()
+    }
+
+    fn amount(&self, kind: &Kind, fit: &mut FitSaid, twice: bool, line: &Line) {
+        let (low, high) = match kind {
+            Kind::Num(num) => (num.clone(), num.clone()),
+            Kind::Range(low, high) => (low.clone(), high.clone()),
+            _ => return,
+        };
+        let times = if twice { 2 } else { 1 };
+        let size = |num: &Num| self.length(num, line.unit)?.checked_mul(times).ok();
+        let (Some(low), Some(high)) = (size(&low), size(&high)) else { return };
+        fit.clearance = fits_core::Limits::new(low.min(high), low.max(high)).ok();
+    }
+}
+
+/// `.3735 meas`: said behind the size.
+fn is_measured_behind(tokens: &[Token]) -> bool {
+    let size = tokens.iter().rposition(|token| matches!(token.kind, Kind::Num(_)));
+    let word = tokens.last().and_then(Token::word);
+    size.is_some_and(|at| at + 2 == tokens.len())
+        && word.is_some_and(super::lexicon::surely_measured)
+}
+
+fn positions(items: &[(Item, Range<usize>)], is: impl Fn(&Item) -> bool) -> Vec<usize> {
+    items.iter().enumerate().filter(|(_, (item, _))| is(item)).map(|(at, _)| at).collect()
+}
+
+fn class_after(items: &[(Item, Range<usize>)], at: usize) -> Option<String> {
+    items
+        .get(at + 1..)?
+        .iter()
+        .take(2)
+        .find_map(|(item, _)| match item {
+            Item::Class(class) => Some(class.clone()),
+            _ => None,
+        })
+        .filter(|_| matches!(items.get(at + 1), Some((Item::Class(_) | Item::Off(..), _))))
+}
+
+fn off_after(items: &[(Item, Range<usize>)], at: usize) -> Option<(Num, Num)> {
+    items.get(at + 1..)?.iter().take(2).find_map(|(item, _)| match item {
+        Item::Off(low, high) => Some((low.clone(), high.clone())),
+        _ => None,
+    })
+}
+
+fn is_after_size(items: &[(Item, Range<usize>)], at: usize) -> bool {
+    at > 0 && matches!(items[at - 1].0, Item::Size(_) | Item::OfMate(_))
+}
+
+/// Behind `not`, a second size is what holds.
+fn is_correction(items: &[(Item, Range<usize>)], at: usize) -> bool {
+    items[..at].iter().any(|(item, _)| matches!(item, Item::Size(_)))
+}
+
+fn is_bare_size(tokens: &[Token]) -> bool {
+    has_size(tokens)
+        && tokens.iter().all(|token| {
+            matches!(
+                token.kind,
+                Kind::Num(_) | Kind::Dims(_) | Kind::Class(_) | Kind::Off(..) | Kind::Sign(_)
+            )
+        })
+}
+
+pub(super) fn has_size(tokens: &[Token]) -> bool {
+    tokens.iter().any(|token| {
+        matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
+    })
+}
+
+/// `ok` or `done` at the end.
+fn is_tick(found: &[Token]) -> bool {
+    found
+        .iter()
+        .rev()
+        .find_map(Token::word)
+        .is_some_and(|word| matches!(word, "ok" | "done" | "okay"))
+        || found.iter().any(|token| token.is_sign('\u{2713}') || token.is_sign('\u{2714}'))
+}
+
+/// The clauses with the sign before each.
+fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
+    let mut out = Vec::new();
+    let mut start = 0;
+    let mut sign = '^';
+    for (at, token) in found.iter().enumerate() {
+        let spaced_dash = token.is_sign('-');
+        // `journal, inboard: same`: the mark belongs to the name.
+        let marks = token.is_sign(',')
+            && at > start
+            && found
+                .get(at + 1)
+                .and_then(Token::word)
+                .is_some_and(|word| super::names::is_instance(&super::lexicon::stem(word)))
+            && found.get(at + 2).is_some_and(|next| next.is_sign(':') || next.is_sign('='));
+        if marks {
+            continue;
+        }
+        let breaks = match token.kind {
+            Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
+            Kind::Sign('.') => Some('.'),
+            Kind::Sign('?') => Some('?'),
+            Kind::Sign('-') if spaced_dash => Some('-'),
+            _ => None,
+        };
+        if let Some(next) = breaks {
+            if at > start {
+                out.push((sign, &found[start..at]));
+            }
+            (start, sign) = (at + 1, next);
+        } else if at > start
+            && token.at.start >= found[at - 1].at.end + 2
+            && !matches!(found[at - 1].kind, Kind::Sign(_))
+        {
+            out.push((sign, &found[start..at]));
+            (start, sign) = (at, ' ');
+        }
+    }
+    if start < found.len() {
+        out.push((sign, &found[start..]));
+    }
+    out
+}

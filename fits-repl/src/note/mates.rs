@@ -1,0 +1,579 @@
+//! What goes into what: named by part alone, found when all is read.
+
+use std::ops::Range;
+
+use fits_core::{
+    Length,
+    job::whole::{FitSaid, Mate, Nominal, Side},
+};
+
+use super::{
+    Line, Reader, Wanted,
+    lexicon::{inwardness, matches_mate, stem, stems},
+    names::is_instance,
+    token::Kind,
+};
+
+type Named = Option<(String, Option<usize>, Range<usize>, bool)>;
+
+impl Reader {
+    /// A feature called by its mate: `gear seat`, `dowel hole`.
+    pub(super) fn hint(&mut self, line: &mut Line, feature: usize, mate: &str, at: &Range<usize>) {
+        if self.wanted.iter().any(|wanted| wanted.feature == feature) {
+            return;
+        }
+        self.want(line, feature, mate, None, None, FitSaid::default(), at.clone());
+    }
+
+    #[allow(clippy::too_many_arguments, reason = "all of it is said in one breath")]
+    fn want(
+        &mut self,
+        line: &mut Line,
+        feature: usize,
+        name: &str,
+        part: Option<usize>,
+        to: Option<usize>,
+        fit: FitSaid,
+        at: Range<usize>,
+    ) {
+        self.say(line, feature);
+        let said = self
+            .job
+            .said
+            .iter()
+            .rposition(|said| said.line == line.number && said.feature == feature)
+            .unwrap_or(0);
+        let matches = matches_mate(&fit.words);
+        self.wanted.push(Wanted {
+            line: line.number,
+            at,
+            feature,
+            name: name.to_owned(),
+            part,
+            to,
+            fit,
+            said,
+            matches,
+        });
+    }
+
+    pub(super) fn finish_mate(
+        &mut self,
+        line: &mut Line,
+        mate: &mut Named,
+        from: Option<usize>,
+        fit: &mut FitSaid,
+        to: Option<usize>,
+    ) {
+        let Some((name, part, at, is_sure)) = mate.take() else { return };
+        let fit = std::mem::take(fit);
+        let is_sure = is_sure
+            || !fit.words.is_empty()
+            || from.is_some_and(|at| self.job.features[at].side != Side::Length);
+        if !is_sure || part.is_some() && part == line.subject {
+            return;
+        }
+        if to.is_none()
+            && let Some(part) = part
+        {
+            line.mate_part = Some(part);
+        }
+        let from = from
+            .filter(|from| !matches!(self.job.features[*from].side, Side::Length))
+            .or_else(|| {
+                let subject = line.subject?;
+                let inner = part.map_or_else(
+                    || stems(&name).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0),
+                    |part| self.inwardness(part),
+                );
+                let own = self.inwardness(subject);
+                let side =
+                    if own > inner || own == inner && own > 1 { Side::Shaft } else { Side::Hole };
+                let matches = fit.words.contains("match") || fit.words.contains("follow");
+                let side = if matches { Side::Thread } else { side };
+                let word = match side {
+                    Side::Shaft => "od",
+                    Side::Thread => "thread",
+                    _ => "hole",
+                };
+                let found =
+                    self.features_of(subject).find(|(_, one)| one.side == side).map(|(at, _)| at);
+                let own = self.feature_called(subject, word, Some(side)).or(found);
+                Some(own.unwrap_or_else(|| self.feature(line, subject, word, side, at.clone())))
+            });
+        let Some(from) = from else { return };
+        if let Some(wanted) = self.wanted.iter_mut().find(|wanted| {
+            wanted.feature == from && wanted.line == line.number && wanted.fit.words.is_empty()
+        }) {
+            // A fit said here, or a name better than the hint.
+            (wanted.name, wanted.part, wanted.to, wanted.fit) = (name, part, to, fit);
+            return;
+        }
+        self.want(line, from, &name, part, to, fit, at);
+    }
+
+    /// A fit with no mate beside it: the feature's, whoever its mate is.
+    pub(super) fn fit_alone(&mut self, line: &mut Line, feature: usize, fit: FitSaid) {
+        if let Some(wanted) = self
+            .wanted
+            .iter_mut()
+            .rev()
+            .find(|wanted| wanted.feature == feature && wanted.line == line.number)
+        {
+            if wanted.fit.words.is_empty() {
+                wanted.fit = fit;
+            } else {
+                wanted.fit.clearance = wanted.fit.clearance.or(fit.clearance);
+                wanted.fit.word = wanted.fit.word.or(fit.word);
+                if !fit.words.is_empty() {
+                    wanted.fit.words = format!("{}, {}", wanted.fit.words, fit.words);
+                }
+            }
+        } else if !fit.words.is_empty() && self.job.features[feature].side != Side::Length {
+            // A bush under its roller is pressed into it.
+            let one = &self.job.features[feature];
+            let holds = self.block.contains(&one.part)
+                && one.side == Side::Shaft
+                && fit.word.is_some_and(|word| !word.moves());
+            let current = self.current.filter(|current| holds && *current != one.part);
+            let name = current.map(|part| self.job.parts[part].name.clone()).unwrap_or_default();
+            self.want(line, feature, &name, current, None, fit, 0..0);
+        }
+    }
+
+    /// The subject's own feature where only its mate is sized: `pawl on 1/4 dowel`.
+    pub(super) fn implied_side(
+        &mut self,
+        line: &mut Line,
+        mate: usize,
+        kind: &Kind,
+    ) -> Option<usize> {
+        let subject = line.subject?;
+        let Kind::Num(num) = kind else { return None };
+        let size = self.length(num, line.unit)?;
+        if let Some(near) = self.nearest(subject, None, size).filter(|at| self.is_near(*at, size)) {
+            return Some(near);
+        }
+        let side =
+            if self.inwardness(subject) > self.inwardness(mate) { Side::Shaft } else { Side::Hole };
+        let name = if side == Side::Shaft { "od" } else { "hole" };
+        let feature = self.feature(line, subject, name, side, num.at.clone());
+        let from = self.unit_of(num, line.unit);
+        self.size(line, feature, Nominal::Size(size), from);
+        Some(feature)
+    }
+
+    /// A class with no size beside it: the mate's, or that of a size said before.
+    pub(super) fn lone_class(
+        &mut self,
+        class: &str,
+        mate: &mut Named,
+        last: Option<usize>,
+        line: &mut Line,
+        place: &Range<usize>,
+    ) {
+        let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
+        if let (Some((name, part, _, _)), Some(last)) = (mate.as_mut(), last) {
+            let own = self.job.features[last].side;
+            let other = if own == Side::Shaft { Side::Hole } else { Side::Shaft };
+            if (other == Side::Hole) == is_hole && own.surface().is_some() {
+                let id = part.unwrap_or_else(|| self.part_named(name, line.number));
+                *part = Some(id);
+                let nominal = self.job.features[last].nominal.clone();
+                let (unit, from) =
+                    (self.job.features[last].unit, self.job.features[last].unit_from);
+                let word = if other == Side::Hole { "bore" } else { "od" };
+                let feature = self.feature(line, id, word, other, place.clone());
+                if let Some(nominal) =
+                    nominal.filter(|_| self.job.features[feature].nominal.is_none())
+                {
+                    self.size(line, feature, nominal, (unit, from));
+                }
+                self.job.features[feature].class = Some(class.to_owned());
+                line.feature = Some(last);
+                return;
+            }
+        }
+        if let Some(feature) =
+            last.or(line.feature).filter(|at| self.job.features[*at].class.is_none())
+        {
+            self.job.features[feature].class = Some(class.to_owned());
+            self.say(line, feature);
+        }
+    }
+
+    /// Finds all mates, and says of both what is said of one.
+    pub(super) fn settle(&mut self) {
+        let mut wanted = std::mem::take(&mut self.wanted);
+        wanted.sort_by_key(|wanted| (wanted.name.is_empty(), wanted.fit.words.is_empty()));
+        for want in &wanted {
+            self.pair(want);
+        }
+        self.threads();
+        self.both_ways();
+        self.matching(&wanted);
+        self.job.said.sort_by_key(|said| said.line);
+    }
+
+    fn pair(&mut self, want: &Wanted) {
+        let one = self.job.features[want.feature].clone();
+        let size = one.nominal.as_ref().and_then(Nominal::size);
+        let other_side = match one.side {
+            Side::Hole => Side::Shaft,
+            Side::Shaft => Side::Hole,
+            side => side,
+        };
+        let part = if want.name.is_empty() {
+            // Only a fit: whoever is the same size and waits.
+            if let Some(mate) = self
+                .job
+                .mates
+                .iter_mut()
+                .find(|mate| mate.hole == want.feature || mate.shaft == want.feature)
+            {
+                if mate.fit.words.is_empty() {
+                    mate.fit = want.fit.clone();
+                }
+                return;
+            }
+            // Of the others that wait one is of such a size.
+            let mut mated = vec![false; self.job.features.len()];
+            for mate in &self.job.mates {
+                (mated[mate.hole], mated[mate.shaft]) = (true, true);
+            }
+            let waits: Vec<usize> = size.map_or_else(Vec::new, |size| {
+                (0..self.job.features.len())
+                    .filter(|at| {
+                        let other = &self.job.features[*at];
+                        other.side == other_side
+                            && other.part != one.part
+                            && other_side.surface().is_some()
+                            && self.is_near(*at, size)
+                            && !mated[*at]
+                    })
+                    .collect()
+            });
+            let [only] = waits.as_slice() else { return };
+            let (hole, shaft) =
+                if one.side == Side::Shaft { (*only, want.feature) } else { (want.feature, *only) };
+            self.job.mates.push(Mate {
+                line: want.line,
+                hole,
+                shaft,
+                fit: want.fit.clone(),
+                called: None,
+            });
+            self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
+            return;
+        } else {
+            let found = want.part.or_else(|| self.part_of(&want.name, one.part, other_side, size));
+            // `jrnl A` names the feature itself.
+            let said = stems(&want.name);
+            let named = self.by_name.get(&said.join(" ")).copied().filter(|at| {
+                let other = &self.job.features[*at];
+                other.side == other_side && other.part != one.part
+            });
+            if let (Some(to), true) = (named, found.is_none_or(|part| self.stems[part] != said)) {
+                return self.join(want, to);
+            }
+            match found {
+                Some(part) => self.of_several(part, &want.name, &one.name),
+                None if stem(&want.name) == "it" => return,
+                None => self.new_part(&want.name, want.line),
+            }
+        };
+        if part == one.part && want.to.is_none() {
+            return;
+        }
+        if let Some(existing) = self.job.mates.iter().position(|mate| {
+            (mate.hole == want.feature || mate.shaft == want.feature)
+                && self.job.features[mate.other(want.feature)].part == part
+        }) {
+            let mate = &mut self.job.mates[existing];
+            if mate.fit.words.is_empty() {
+                mate.fit = want.fit.clone();
+            }
+            self.job.said[want.said].mate = Some(existing);
+            return;
+        }
+        let to = want
+            .to
+            .filter(|to| self.job.features[*to].side == other_side)
+            .unwrap_or_else(|| self.mate_feature(part, want, other_side, size));
+        let called = (stems(&want.name) != self.stems[part]).then(|| want.name.clone());
+        let (hole, shaft) = if one.side == Side::Shaft
+            || one.side == Side::Thread && self.inwardness(one.part) >= self.inwardness(part)
+        {
+            (to, want.feature)
+        } else {
+            (want.feature, to)
+        };
+        self.job.mates.push(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
+        self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
+    }
+
+    /// A mate of two features that are known.
+    fn join(&mut self, want: &Wanted, to: usize) {
+        let outer = self.job.features[want.feature].side == Side::Shaft;
+        let (hole, shaft) = if outer { (to, want.feature) } else { (want.feature, to) };
+        let found = self.job.mates.iter().position(|mate| mate.hole == hole && mate.shaft == shaft);
+        let at = found.unwrap_or_else(|| {
+            self.job.mates.push(Mate {
+                line: want.line,
+                hole,
+                shaft,
+                fit: want.fit.clone(),
+                called: None,
+            });
+            self.job.mates.len() - 1
+        });
+        self.job.said[want.said].mate = Some(at);
+    }
+
+    /// The part that a mate's name means.
+    fn part_of(&self, name: &str, own: usize, side: Side, size: Option<Length>) -> Option<usize> {
+        let said = stems(name);
+        let (found, score) =
+            self.part_called(&said).filter(|(part, _)| *part != own).unwrap_or_else(|| {
+                // The part itself is no mate of its own: the next best.
+                let mut best = (usize::MAX, 0);
+                for part in (0..self.job.parts.len()).filter(|part| *part != own) {
+                    let likely = self.stems[part].last() == said.last() && said.len() == 1;
+                    if likely {
+                        best = (part, 60);
+                    }
+                }
+                best
+            });
+        // A bearing is the one that goes by its number.
+        let numbered = |part: &usize| {
+            *part != own
+                && self.stems[*part]
+                    .iter()
+                    .any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()))
+        };
+        if score < 100
+            && said.last().is_some_and(|word| word == "bearing")
+            && let Some(part) = (0..self.job.parts.len()).find(numbered)
+        {
+            return Some(part);
+        }
+        if score > 0 && found < self.job.parts.len() {
+            // Several bushes: the one with such a size.
+            let fits = |part: usize| {
+                size.is_some_and(|size| {
+                    self.nearest(part, Some(side), size).is_some_and(|at| self.is_near(at, size))
+                })
+            };
+            if score < 90 && !fits(found) {
+                let other = (0..self.job.parts.len()).find(|part| {
+                    *part != own
+                        && self.stems[*part].last() == self.stems[found].last()
+                        && fits(*part)
+                });
+                return other.or(Some(found));
+            }
+            return Some(found);
+        }
+        // `shaft`: the part that has journals or seats.
+        if said.last().is_some_and(|word| matches!(word.as_str(), "shaft" | "crankshaft" | "axle"))
+        {
+            return (0..self.job.parts.len()).find(|part| {
+                *part != own
+                    && self.features_of(*part).any(|(_, feature)| {
+                        stems(&feature.name)
+                            .iter()
+                            .any(|word| matches!(word.as_str(), "journal" | "seat"))
+                    })
+            });
+        }
+        None
+    }
+
+    /// `brgs` behind `bore A` is bearing A.
+    fn of_several(&self, part: usize, name: &str, feature: &str) -> usize {
+        let marks = |words: &[String]| words.iter().find(|word| is_instance(word)).cloned();
+        if marks(&stems(name)).is_some() {
+            return part;
+        }
+        let Some(mark) = marks(&stems(feature)) else { return part };
+        let plain = |part: usize| {
+            self.stems[part].iter().filter(|word| !is_instance(word)).cloned().collect::<Vec<_>>()
+        };
+        let own = plain(part);
+        (0..self.job.parts.len())
+            .find(|other| plain(*other) == own && self.stems[*other].contains(&mark))
+            .unwrap_or(part)
+    }
+
+    /// The feature of the other part: the opposite side, the nearest size, the one that waits.
+    fn mate_feature(
+        &mut self,
+        part: usize,
+        want: &Wanted,
+        side: Side,
+        size: Option<Length>,
+    ) -> usize {
+        let busy = |reader: &Self, at: usize| {
+            reader.job.mates.iter().any(|mate| mate.hole == at || mate.shaft == at)
+        };
+        let own = stems(&self.job.parts[self.job.features[want.feature].part].name);
+        let off = |reader: &Self, at: usize| {
+            let nominal = reader.job.features[at].nominal.as_ref().and_then(Nominal::size);
+            nominal
+                .zip(size)
+                .map(|(one, other)| (one.tenth_nanometres() - other.tenth_nanometres()).abs())
+        };
+        // A feature that names this part, as `gear seat` for the gear.
+        let named =
+            |reader: &Self, at: usize| reader.names[at].iter().any(|word| own.contains(word));
+        let found = self
+            .features_of(part)
+            .map(|(at, _)| at)
+            .filter(|at| self.job.features[*at].side == side && *at != want.feature)
+            .filter(|at| {
+                size.is_none()
+                    || off(self, *at).is_none_or(|off| {
+                        self.is_near(*at, size.unwrap_or(Length::ZERO)) || off < 5_000_000
+                    })
+            })
+            .min_by_key(|at| {
+                (
+                    off(self, *at).map_or(1, |off| i64::from(off > 100_000)),
+                    !named(self, *at),
+                    busy(self, *at),
+                    off(self, *at).unwrap_or(i64::MAX),
+                    *at,
+                )
+            });
+        found.unwrap_or_else(|| {
+            let word = match side {
+                Side::Hole if self.inwardness(part) < 0 => "bore",
+                Side::Hole => "hole",
+                Side::Shaft => "od",
+                Side::Thread => "thread",
+                _ => "mate",
+            };
+            let one = self.job.features[want.feature].clone();
+            let taken = self
+                .features_of(part)
+                .any(|(_, feature)| feature.name == word && feature.side == side);
+            let name = if taken {
+                format!("{word} for {}", self.job.parts[one.part].name)
+            } else {
+                word.to_owned()
+            };
+            let made = self.new_feature(want.line, part, &name, side, want.at.clone());
+            let feature = &mut self.job.features[made];
+            (feature.nominal, feature.unit, feature.unit_from, feature.implied) =
+                (one.nominal, one.unit, one.unit_from, true);
+            made
+        })
+    }
+
+    /// A screw and a nut of one thread go together.
+    fn threads(&mut self) {
+        // A keyway and the key of its width.
+        for keyway in 0..self.job.features.len() {
+            let one = &self.job.features[keyway];
+            let key = (0..self.job.features.len()).find(|at| {
+                let key = &self.job.features[*at];
+                one.side == Side::Other
+                    && one.part != key.part
+                    && key.side == Side::Other
+                    && key.nominal == one.nominal
+                    && self.stems[key.part].iter().any(|word| word == "key")
+            });
+            if let Some(key) = key.filter(|_| one.nominal.is_some()) {
+                self.job.mates.push(Mate {
+                    line: one.line,
+                    hole: keyway,
+                    shaft: key,
+                    fit: FitSaid::default(),
+                    called: None,
+                });
+            }
+        }
+        let threads: Vec<usize> = (0..self.job.features.len())
+            .filter(|at| self.job.features[*at].side == Side::Thread)
+            .collect();
+        for &nut in &threads {
+            let is_nut = |reader: &Self, at: usize| {
+                reader.stems[reader.job.features[at].part].iter().any(|word| word == "nut")
+            };
+            if !is_nut(self, nut)
+                || self.job.mates.iter().any(|mate| mate.hole == nut || mate.shaft == nut)
+            {
+                continue;
+            }
+            let same = |reader: &Self, at: usize| {
+                reader.job.features[at].nominal == reader.job.features[nut].nominal
+                    && reader.job.features[nut].nominal.is_some()
+            };
+            let screw = threads.iter().copied().find(|at| !is_nut(self, *at) && same(self, *at));
+            if let Some(screw) = screw {
+                let line = self.job.features[nut].line;
+                self.job.mates.push(Mate {
+                    line,
+                    hole: nut,
+                    shaft: screw,
+                    fit: FitSaid::default(),
+                    called: None,
+                });
+            }
+        }
+    }
+
+    /// A line that says a feature says its mate too, whoever said it first.
+    fn both_ways(&mut self) {
+        let mut groups: Vec<usize> = (0..self.job.features.len()).collect();
+        for (at, feature) in self.job.features.iter().enumerate() {
+            for instance in &feature.instances {
+                groups[*instance] = at;
+            }
+        }
+        let mut of: Vec<Option<usize>> = vec![None; self.job.features.len()];
+        for (at, mate) in self.job.mates.iter().enumerate() {
+            of[mate.hole] = of[mate.hole].or(Some(at));
+            of[mate.shaft] = of[mate.shaft].or(Some(at));
+        }
+        for said in &mut self.job.said {
+            if said.mate.is_none() {
+                said.mate = of[said.feature].or(of[groups[said.feature]]);
+            }
+        }
+    }
+
+    /// A thread cut to match another has its size.
+    fn matching(&mut self, wanted: &[Wanted]) {
+        for want in wanted.iter().filter(|want| want.matches) {
+            let Some(mate) = self
+                .job
+                .mates
+                .iter()
+                .find(|mate| mate.hole == want.feature || mate.shaft == want.feature)
+            else {
+                continue;
+            };
+            let other = self.job.features[mate.other(want.feature)].clone();
+            let one = &mut self.job.features[want.feature];
+            if one.nominal.is_none() {
+                (one.nominal, one.unit, one.unit_from) =
+                    (other.nominal.clone(), other.unit, other.unit_from);
+                self.job.said[want.said].nominal = other.nominal;
+            }
+        }
+        // What is said of a feature of no size that its mate has.
+        for at in 0..self.job.mates.len() {
+            let (hole, shaft) = (self.job.mates[at].hole, self.job.mates[at].shaft);
+            for (one, other) in [(hole, shaft), (shaft, hole)] {
+                if self.job.features[one].nominal.is_none()
+                    && self.job.features[one].side == self.job.features[other].side
+                {
+                    let from = self.job.features[other].clone();
+                    self.job.features[one].nominal = from.nominal;
+                }
+            }
+        }
+    }
+}

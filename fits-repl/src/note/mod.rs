@@ -1,0 +1,642 @@
+//! A note as a person writes it, read into a job.
+//!
+//! ```text
+//! text ─lines▶ cells ─token▶ words and numbers ─clause▶ features ─mates▶ job
+//! ```
+//!
+//! Nothing that was written is lost: what is no size is a remark, and what
+//! could be meant in two ways is a question.
+
+mod clause;
+mod items;
+mod lexicon;
+mod lines;
+mod mates;
+mod names;
+mod sizes;
+mod table;
+mod token;
+
+use std::{collections::HashMap, ops::Range};
+
+use fits_core::{
+    Length,
+    job::whole::{
+        Feature, FitSaid, Job, Nominal, Question, Reading, Remark, Said, Side, State, UnitFrom,
+    },
+    size::Unit,
+};
+
+use lexicon::{feature, inwardness, is_material, stems};
+use lines::Column;
+use token::{Kind, Num, Token, tokens};
+
+/// The unit of a line's bare numbers, where one of them is in millimetres.
+fn row_unit(found: &[Token]) -> Option<Unit> {
+    let mut said = found.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) => num.unit,
+        _ => None,
+    });
+    let all_metric = said.clone().all(|unit| unit == Unit::Millimetre);
+    said.next().filter(|_| all_metric)
+}
+
+/// A text without the sizes that are struck out: `~~3/8 pins~~`.
+fn unstruck(raw: &str) -> String {
+    let mut inside = false;
+    let mut out = String::with_capacity(raw.len());
+    for (at, piece) in raw.split("~~").enumerate() {
+        if at > 0 {
+            inside = !inside;
+            out.push_str("  ");
+        }
+        out.extend(
+            piece.chars().map(|c| if inside && (c.is_ascii_digit() || c == '/') { ' ' } else { c }),
+        );
+    }
+    out
+}
+
+/// Are the lines sentences, not notes?
+fn is_prose(text: &str) -> bool {
+    let mut lines: Vec<usize> = text
+        .lines()
+        .filter(|line| !line.trim().is_empty())
+        .map(|line| {
+            line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count()
+        })
+        .collect();
+    lines.sort_unstable();
+    lines.get(lines.len() / 2).is_some_and(|words| *words > 10)
+}
+
+/// Reads a note.
+pub fn read(text: &str) -> Job {
+    let mut reader = Reader::new(text);
+    let mut lines = text.lines().enumerate().peekable();
+    while let Some((at, line)) = lines.next() {
+        let indented = lines
+            .peek()
+            .is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
+        reader.line(at + 1, line.trim_end(), indented);
+    }
+    reader.settle();
+    reader.job
+}
+
+/// The note as JSON, an object for each thing that a line says, then one for
+/// each feature with its limits.
+pub fn json_lines(job: &Job) -> String {
+    let figures = crate::questions::job::figures::figures(job);
+    let cuts =
+        figures.iter().map(|figure| serde_json::to_string(figure).unwrap_or_default() + "\n");
+    crate::questions::job::lines::lines(job) + &cuts.collect::<String>()
+}
+
+/// All features, limits and readings as CSV.
+pub fn csv(job: &Job) -> String {
+    crate::questions::job::figures::csv(job)
+}
+
+/// The job in words; `text` is the note it was read from.
+pub fn page(job: &Job, text: &str) -> String {
+    crate::questions::job::page::page(job, text)
+}
+
+/// Does a reading of the job lie past its last limit?
+pub fn is_out_of_limits(job: &Job) -> bool {
+    let over = fits_core::shop::Verdict::Over.word();
+    crate::questions::job::figures::figures(job).iter().any(|figure| figure.verdict == Some(over))
+}
+
+fn is_instance_word(word: &str) -> bool {
+    names::is_instance(&lexicon::stem(word))
+}
+
+/// A mate by its name alone: found when the whole note is read.
+struct Wanted {
+    line: usize,
+    at: Range<usize>,
+    feature: usize,
+    name: String,
+    part: Option<usize>,
+    /// The feature itself, where the note sizes it in the same breath.
+    to: Option<usize>,
+    fit: FitSaid,
+    said: usize,
+    matches: bool,
+}
+
+pub(crate) struct Reader {
+    job: Job,
+    /// The parts' names as they are compared.
+    stems: Vec<Vec<String>>,
+    /// The features' names as they are compared, and the first of each name.
+    names: Vec<Vec<String>>,
+    of_part: Vec<Vec<usize>>,
+    /// Parts by their whole names, and by pieces of them.
+    exact: HashMap<String, usize>,
+    keyed: HashMap<String, Vec<usize>>,
+    by_name: HashMap<String, usize>,
+    /// Parts as they were spoken of, the latest last.
+    recent: Vec<usize>,
+    wanted: Vec<Wanted>,
+    unit: Option<(Unit, usize)>,
+    /// What bare numbers most likely are.
+    context: Unit,
+    columns: Option<(char, Vec<(usize, Column)>)>,
+    /// The part that the lines below its name belong to.
+    current: Option<usize>,
+    /// The parts first named under it.
+    block: Vec<usize>,
+    /// The current part stands above its lines as a heading.
+    is_heading: bool,
+    last_feature: Option<usize>,
+    dated: bool,
+    /// Its lines are sentences: what is not sure is asked, line by line.
+    prose: bool,
+    has_text: bool,
+}
+
+/// What holds while a line is read.
+#[derive(Default)]
+struct Line {
+    number: usize,
+    /// The part that is spoken of.
+    subject: Option<usize>,
+    feature: Option<usize>,
+    mate_part: Option<usize>,
+    mate_name: Option<String>,
+    /// `not 3/16 keyway`: the next size is the feature's.
+    corrects: Option<usize>,
+    /// The feature whose width, depth and length are said one after another.
+    role_of: Option<usize>,
+    /// It ends as a question.
+    asks: bool,
+    date: Option<String>,
+    /// Sizes are readings.
+    reads: bool,
+    unit: Option<Unit>,
+    done: bool,
+    state: State,
+    /// How many things the line said.
+    found: usize,
+    /// It began at the margin with the part's own name.
+    declares: bool,
+    is_row: bool,
+}
+
+impl Reader {
+    fn new(text: &str) -> Self {
+        let mut votes = (0_usize, 0_usize);
+        for token in text.lines().take(400).flat_map(|line| tokens(line, 0)) {
+            let all: &[Num] = match &token.kind {
+                Kind::Num(num) => std::slice::from_ref(num),
+                Kind::Dims(all) => all,
+                _ => &[],
+            };
+            for num in all {
+                match num.unit {
+                    Some(Unit::Millimetre) => votes.1 += 1,
+                    Some(_) => votes.0 += 1,
+                    None if num.is_inch_shaped() => votes.0 += 1,
+                    None if num.places == 0 && num.over > 15 => votes.1 += 1,
+                    None => {}
+                }
+            }
+        }
+        Self {
+            job: Job::default(),
+            stems: Vec::new(),
+            names: Vec::new(),
+            of_part: Vec::new(),
+            exact: HashMap::new(),
+            keyed: HashMap::new(),
+            by_name: HashMap::new(),
+            recent: Vec::new(),
+            wanted: Vec::new(),
+            unit: None,
+            context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
+            columns: None,
+            current: None,
+            block: Vec::new(),
+            is_heading: false,
+            last_feature: None,
+            dated: false,
+            prose: is_prose(text),
+            has_text: false,
+        }
+    }
+
+    fn line(&mut self, number: usize, raw: &str, next_indented: bool) {
+        if raw.trim().is_empty() {
+            return;
+        }
+        let first = !std::mem::replace(&mut self.has_text, true);
+        if !raw.contains(|c: char| c.is_alphanumeric()) {
+            return self.remark(number, raw, None);
+        }
+        if let Some(columns) = lines::header(raw) {
+            self.columns = Some(columns);
+            return self.remark(number, raw, None);
+        }
+        if let Some(unit) = lines::unit_line(raw) {
+            self.unit = Some((unit, number));
+            if first {
+                self.job.title = Some(raw.trim().to_owned());
+            }
+            return self.remark(number, raw, None);
+        }
+        let found = tokens(raw, 0);
+        let has_size = found.iter().any(|token| {
+            matches!(
+                token.kind,
+                Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_) | Kind::Class(_)
+            )
+        });
+        let last_word = found.iter().rev().find_map(Token::word);
+        let is_heading = last_word.is_some_and(|word| inwardness(word).is_some()) && next_indented;
+        if first
+            && (!has_size
+                || lines::date(raw.rsplit("  ").next().unwrap_or_default(), true).is_some()
+                || raw.contains("started"))
+            && !is_heading
+        {
+            self.job.title = Some(raw.trim().to_owned());
+            return self.remark(number, raw, None);
+        }
+        let date = lines::date(raw, self.dated);
+        if date.is_none()
+            && let Some(columns) = self.columns.clone()
+        {
+            if self.row(number, raw, &columns) {
+                return;
+            }
+        }
+        if raw.contains("...") || raw.contains("\u{2026}\u{2026}") {
+            return self.joint_row(number, raw);
+        }
+        let (done, start) = lines::bullet(raw);
+        let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
+        let indented = start > 0 && (!boxed || self.is_heading);
+        let asks = raw.ends_with('?');
+        let mut line = Line { number, done, asks, unit: row_unit(&found), ..Line::default() };
+        let struck = unstruck(raw);
+        let raw = struck.as_str();
+        let mut from = start;
+        if let Some((date, after)) = date
+            .or_else(|| lines::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
+        {
+            (line.date, line.reads, from) = (Some(date), true, after);
+            self.dated = true;
+        } else if indented {
+            let asks = ["what", "which", "how"]
+                .iter()
+                .any(|word| raw[start..].to_lowercase().starts_with(word));
+            line.subject = self.current.filter(|_| !asks);
+        } else {
+            let was = self.current;
+            from = self.head(raw, start, &mut line, next_indented && start == 0);
+            let asks = ["what", "which", "how"]
+                .iter()
+                .any(|word| raw[start..].to_lowercase().starts_with(word));
+            if line.subject.is_none() && start > 0 && !asks {
+                line.subject = was;
+            }
+        }
+        let before = line.found;
+        self.text(raw, from, &mut line);
+        if line.found == before {
+            let part = line.subject;
+            if !line.declares || raw[from.min(raw.len())..].contains(|c: char| c.is_alphanumeric())
+            {
+                self.remark(number, raw, part);
+            }
+        }
+    }
+
+    fn remark(&mut self, line: usize, text: &str, part: Option<usize>) {
+        self.job.remarks.push(Remark { line, text: text.trim().to_owned(), part });
+    }
+
+    fn ask(
+        &mut self,
+        line: usize,
+        at: Range<usize>,
+        text: impl Into<String>,
+        answer: Option<String>,
+    ) {
+        self.job.questions.push(Question { line, at, text: text.into(), answer, by_writer: false });
+    }
+
+    /// The part that a line at the margin opens; where the rest begins.
+    fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
+        let found = tokens(&raw[start..], start);
+        let mut end = 0;
+        while let Some(token) = found.get(end) {
+            let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
+            let begins_name = end == 0 && Self::part_phrase(&found).is_some_and(|count| count > 1);
+            let stops = lexicon::leads_to_mate(word)
+                || lexicon::is_small(word)
+                || lexicon::says_measured(word)
+                || (is_material(word)
+                    && end > 0
+                    && inwardness(word).is_none()
+                    && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
+                || (feature(word).is_some()
+                    && inwardness(word).is_none()
+                    && lexicon::stem(word) != "shoulder")
+                || (lexicon::fit(&[word]).is_some() && !begins_name);
+            let is_code = matches!(token.kind, Kind::Code(_));
+            if stops && !begins_name || is_code && end > 0 && !word.starts_with("no") || end > 4 {
+                break;
+            }
+            end += 1;
+            if begins_name && end == 1 {
+                continue;
+            }
+        }
+        if let Some(Token { kind: Kind::Num(num), .. }) = found.get(end)
+            && num.is_whole()
+            && num.unit.is_none()
+            && num.over < 10
+            && end > 0
+            && !found.get(end + 1).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
+            && found
+                .get(end + 1)
+                .is_some_and(|next| matches!(next.kind, Kind::Sign(':' | '-' | '(' | ',')))
+        {
+            end += 1;
+        }
+        // The name ends with the word for the part; a seat is no part's name.
+        let is_kind = |token: &Token| token.word().is_some_and(|word| inwardness(word).is_some());
+        let is_mark = |token: &Token| token.word().is_none_or(is_instance_word);
+        if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
+            && !found[last + 1..end].iter().any(is_mark)
+        {
+            end = last + 1;
+        }
+        if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
+            return start;
+        }
+        let question =
+            ["what", "which", "how", "is", "do", "does", "can", "should", "where", "note", "todo"];
+        let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
+        let next = found.get(end);
+        let last = words.last().copied().unwrap_or_default();
+        let known = end > 0
+            && self
+                .part_called(&stems(&raw[start..found[end - 1].at.end]))
+                .is_some_and(|(_, score)| score >= 62);
+        let is_name = known
+            || inwardness(last).is_some()
+            || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
+            || end > 0 && next.is_some_and(|next| next.is_sign(':') && end < 4)
+            || end > 0
+                && end < 4
+                && opens_block
+                && next.is_none_or(|next| next.is_sign('(') || next.is_sign('-'));
+        if end == 0
+            || !is_name
+            || question.contains(&words.first().copied().unwrap_or_default())
+            || raw[start..].trim_end().ends_with('?') && !known && inwardness(last).is_none()
+        {
+            return start;
+        }
+        let stop = found[end - 1].at.end;
+        let said = stems(&raw[start..stop]);
+        let sizes: Vec<Length> = found[end..]
+            .iter()
+            .filter_map(|token| match &token.kind {
+                Kind::Num(num) if num.places > 1 => self.length(num, None),
+                _ => None,
+            })
+            .collect();
+        let part = match (self.part_called(&said), self.part_by_size(&said, &sizes)) {
+            (Some((part, score)), _) if (85..=100).contains(&score) => part,
+            (_, Some(part)) => part,
+            _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
+        };
+        self.touch(part);
+        (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
+        self.block.clear();
+        self.is_heading = opens_block
+            && !found[end..].iter().any(|token| {
+                matches!(
+                    token.kind,
+                    Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)
+                )
+            });
+        self.last_feature = None;
+        self.describe(part, &found[end..]);
+        stop
+    }
+
+    /// What a line that opens a part says of it: how many, what of, bought.
+    fn describe(&mut self, part: usize, found: &[Token]) {
+        let mut material: Vec<&str> = Vec::new();
+        for (at, token) in found.iter().enumerate() {
+            let part = &mut self.job.parts[part];
+            match &token.kind {
+                Kind::Count(count) if part.count.is_none() => part.count = Some(*count),
+                Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
+                Kind::Word(word)
+                    if is_material(word)
+                        && (material.is_empty()
+                            || found[at - 1].word() == material.last().copied()) =>
+                {
+                    material.push(word);
+                }
+                Kind::Code(word)
+                    if at > 0 && found[at - 1].is_sign('(') && part.material.is_none() =>
+                {
+                    material.push(word);
+                }
+                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) if !material.is_empty() => break,
+                Kind::Sign('.') | Kind::Thread(_) => break,
+                Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
+                _ => {}
+            }
+        }
+        let is_form = matches!(
+            material.as_slice(),
+            ["flat" | "plate" | "bar" | "sheet" | "round" | "stock" | "tube"]
+        );
+        if !material.is_empty() && !is_form && self.job.parts[part].material.is_none() {
+            self.job.parts[part].material = Some(material.join(" "));
+        }
+    }
+
+    /// The unit of a bare number, and how it is known.
+    fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
+        if let Some(unit) = num.unit.or(row.filter(|row| !(num.vulgar && *row == Unit::Millimetre)))
+        {
+            return (unit, UnitFrom::Written);
+        }
+        if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
+            return (Unit::Inch, UnitFrom::Context);
+        }
+        match self.unit {
+            Some((unit, line)) => (unit, UnitFrom::Line(line)),
+            None => (self.context, UnitFrom::Context),
+        }
+    }
+
+    fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
+        num.length(self.unit_of(num, row).0)
+    }
+
+    /// The feature of that name on a part, or a new one.
+    fn feature(
+        &mut self,
+        line: &Line,
+        part: usize,
+        name: &str,
+        side: Side,
+        at: Range<usize>,
+    ) -> usize {
+        let said = stems(name);
+        let found = self
+            .features_of(part)
+            .find(|(at, feature)| feature.side == side && self.names[*at] == said)
+            .map(|(at, _)| at);
+        found.unwrap_or_else(|| self.new_feature(line.number, part, name, side, at))
+    }
+
+    fn new_feature(
+        &mut self,
+        line: usize,
+        part: usize,
+        name: &str,
+        side: Side,
+        at: Range<usize>,
+    ) -> usize {
+        let said = stems(name);
+        self.by_name.entry(said.join(" ")).or_insert(self.job.features.len());
+        self.names.push(said);
+        self.of_part[part].push(self.job.features.len());
+        self.job.features.push(Feature {
+            part,
+            name: name.trim().to_owned(),
+            line,
+            at,
+            side,
+            nominal: None,
+            unit: self.unit.map_or(self.context, |(unit, _)| unit),
+            unit_from: UnitFrom::Context,
+            class: None,
+            deviations: None,
+            readings: Vec::new(),
+            done: false,
+            implied: false,
+            instances: Vec::new(),
+            earlier: Vec::new(),
+        });
+        self.job.features.len() - 1
+    }
+
+    /// The features of a part; the job itself would look through all of them.
+    fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+        self.of_part[part].iter().map(|at| (*at, &self.job.features[*at]))
+    }
+
+    /// A length that was taken for one part's belongs to another.
+    fn move_to(&mut self, feature: usize, part: usize) {
+        let was = std::mem::replace(&mut self.job.features[feature].part, part);
+        self.of_part[was].retain(|at| *at != feature);
+        self.of_part[part].push(feature);
+    }
+
+    /// A word more of a feature's name.
+    fn rename(&mut self, feature: usize, word: &str) {
+        let name = &mut self.job.features[feature].name;
+        name.push(' ');
+        name.push_str(word);
+        self.names[feature] = stems(name);
+        self.by_name.entry(self.names[feature].join(" ")).or_insert(feature);
+    }
+
+    /// A size said of a feature.
+    fn size(&mut self, line: &mut Line, feature: usize, nominal: Nominal, unit: (Unit, UnitFrom)) {
+        let was = self.job.features[feature].nominal.replace(nominal.clone());
+        let one = &mut self.job.features[feature];
+        if let Some(was) = was.filter(|was| *was != nominal) {
+            one.earlier.push((one.line, was));
+        }
+        (one.unit, one.unit_from) = (
+            if matches!(unit.0, Unit::Millimetre | Unit::Inch) { unit.0 } else { one.unit },
+            unit.1,
+        );
+        one.done |= line.done;
+        self.say(line, feature).nominal = Some(nominal);
+    }
+
+    /// What this line says of a feature.
+    fn say(&mut self, line: &mut Line, feature: usize) -> &mut Said {
+        line.found += 1;
+        line.feature = Some(feature);
+        self.last_feature = Some(feature);
+        self.touch(self.job.features[feature].part);
+        let at = self
+            .job
+            .said
+            .iter()
+            .rposition(|said| said.line == line.number && said.feature == feature);
+        let at = at.unwrap_or_else(|| {
+            self.job.said.push(Said {
+                line: line.number,
+                feature,
+                nominal: None,
+                reading: None,
+                mate: None,
+            });
+            self.job.said.len() - 1
+        });
+        &mut self.job.said[at]
+    }
+
+    /// A reading of a feature; asked where its unit is in doubt.
+    fn reading(&mut self, line: &mut Line, feature: usize, num: &Num) {
+        let one = &self.job.features[feature];
+        let bare = line.unit.unwrap_or(one.unit);
+        let Some(size) = num.length(bare) else { return };
+        if let Some(nominal) = one.nominal.as_ref().and_then(Nominal::size) {
+            let ratio = size.millimetres() / nominal.millimetres();
+            if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
+                let name = self.job.full_name(feature);
+                let other = if bare == Unit::Inch { "mm" } else { "in" };
+                self.ask(
+                    line.number,
+                    num.at.clone(),
+                    format!("is this reading of the {name} in {other}?"),
+                    Some("write its unit beside it".into()),
+                );
+                line.found += 1;
+                return;
+            }
+        }
+        self.put_reading(line, feature, size, num.at.clone());
+    }
+
+    fn put_reading(&mut self, line: &mut Line, feature: usize, size: Length, at: Range<usize>) {
+        let (state, date) = (line.state, line.date.clone());
+        let reading = Reading { line: line.number, at, size, state, date };
+        let one = &mut self.job.features[feature];
+        one.readings.push(reading);
+        one.done |= line.done;
+        let index = one.readings.len() - 1;
+        let said = self.say(line, feature);
+        if said.reading.is_some() {
+            let said = Said {
+                line: line.number,
+                feature,
+                nominal: None,
+                reading: Some(index),
+                mate: None,
+            };
+            self.job.said.push(said);
+        } else {
+            said.reading = Some(index);
+        }
+    }
+}

@@ -1,0 +1,205 @@
+//! A page in HTML, written piece by piece; each piece knows about how tall it is.
+
+use std::fmt::Write as _;
+
+use crate::render::{
+    draw::{Drawing, LINE, TYPE, WIDTH, measure, style},
+    markup::escaped,
+};
+
+const SHEET: &str = include_str!("sheet.css");
+
+/// A piece of a page that is not parted.
+#[derive(Debug, Default)]
+pub(super) struct Block {
+    html: String,
+    /// In pixels of CSS, rather too much than too little.
+    pub(super) tall: f64,
+}
+
+/// A cell of a table.
+#[derive(Clone, Debug)]
+pub(super) enum Cell {
+    Words(String),
+    /// To be written in by hand.
+    Box,
+}
+
+impl From<String> for Cell {
+    fn from(words: String) -> Self {
+        Self::Words(words)
+    }
+}
+
+impl From<&str> for Cell {
+    fn from(words: &str) -> Self {
+        Self::Words(words.to_owned())
+    }
+}
+
+impl Block {
+    /// A heading: the first level is the page's.
+    pub(super) fn heading(&mut self, level: u8, words: &str) {
+        let size = if level == 1 { 28.0 } else { 25.0 };
+        self.tall += lines(words, size) * size * 1.2 + if level == 1 { 8.0 } else { 21.0 };
+        let _ = writeln!(self.html, "<h{level}>{}</h{level}>", escaped(words));
+    }
+
+    /// A line, or a few.
+    pub(super) fn say(&mut self, words: &str) {
+        self.said("", words);
+    }
+
+    /// What to be careful of. The mark says so where the type cannot.
+    pub(super) fn care(&mut self, words: &str) {
+        self.said(" class=\"care\"", &format!("! {words}"));
+    }
+
+    fn said(&mut self, class: &str, words: &str) {
+        self.tall += lines(words, TYPE) * LINE * 1.03 + 4.0;
+        let _ = writeln!(self.html, "<p{class}>{}</p>", escaped(words));
+    }
+
+    /// The one size to work to, in both units.
+    pub(super) fn cut_to(&mut self, lead: &str, [size, other]: &[String; 2]) {
+        self.tall += 56.0 * lines(&format!("{lead} {size} {other}"), 32.0);
+        let _ = writeln!(
+            self.html,
+            "<p class=\"cut\">{} <strong>{}</strong> ({})</p>",
+            escaped(lead),
+            escaped(size),
+            escaped(other)
+        );
+    }
+
+    pub(super) fn drawing(&mut self, drawing: &Drawing) {
+        let (svg, tall) = drawing.inside();
+        self.tall += tall + 1.0;
+        self.html.push_str(&svg);
+    }
+
+    /// Room to write how and when it was measured.
+    pub(super) fn bench(&mut self) {
+        self.tall += LINE + 20.0;
+        self.html.push_str(
+            "<p class=\"bench\">temperature <span></span> instrument <span></span> date <span></span></p>\n",
+        );
+    }
+
+    /// A table: its caption, the heads of its columns (none where each row has
+    /// its own head), and its rows, the first cell of which is the row's head.
+    pub(super) fn table(&mut self, caption: &str, heads: &[&str], rows: &[Vec<Cell>]) {
+        if rows.is_empty() {
+            return;
+        }
+        let columns = rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
+        let wide = (WIDTH / f64::from(u32::try_from(columns).unwrap_or(1)) - 18.0) / TYPE;
+        let row_of = |words: &mut dyn Iterator<Item = &str>| {
+            let most = words.map(|words| measure::lines(words, wide).len()).max().unwrap_or(1);
+            (f64::from(u32::try_from(most).unwrap_or(1)) * LINE * 1.03 + 6.0).max(35.0)
+        };
+        self.tall += lines(caption, TYPE) * LINE + 18.0;
+        let _ = writeln!(self.html, "<table><caption>{}</caption>", escaped(caption));
+        if !heads.is_empty() {
+            self.tall += row_of(&mut heads.iter().copied());
+            let heads: String = heads
+                .iter()
+                .map(|head| format!("<th scope=\"col\">{}</th>", escaped(head)))
+                .collect();
+            let _ = writeln!(self.html, "<thead><tr>{heads}</tr></thead>");
+        }
+        self.html.push_str("<tbody>\n");
+        for row in rows {
+            self.tall += row_of(&mut row.iter().map(|cell| match cell {
+                Cell::Words(words) => words.as_str(),
+                Cell::Box => "",
+            }));
+            self.html.push_str("<tr>");
+            for (at, cell) in row.iter().enumerate() {
+                let _ = match cell {
+                    Cell::Words(words) if at == 0 => {
+                        write!(self.html, "<th scope=\"row\">{}</th>", escaped(words))
+                    }
+                    Cell::Words(words) => write!(self.html, "<td>{}</td>", escaped(words)),
+                    Cell::Box => write!(self.html, "<td class=\"box\"></td>"),
+                };
+            }
+            self.html.push_str("</tr>\n");
+        }
+        self.html.push_str("</tbody></table>\n");
+    }
+}
+
+fn lines(words: &str, size: f64) -> f64 {
+    let count = measure::lines(words, WIDTH / size).len();
+    f64::from(u32::try_from(count).unwrap_or(u32::MAX))
+}
+
+/// One sheet of paper.
+#[derive(Debug)]
+pub(super) struct Page {
+    /// What all of its blocks are about: the part.
+    pub(super) name: String,
+    pub(super) blocks: Vec<Block>,
+}
+
+/// What fits on a page: Letter between margins of 10 mm is 980 pixels of CSS
+/// tall, A4 more; the line on top and some air come off.
+const ROOM: f64 = 938.0;
+
+/// Blocks on as few pages as hold them, in order.
+pub(super) fn pages(name: &str, blocks: Vec<Block>) -> Vec<Page> {
+    let mut pages: Vec<Page> = Vec::new();
+    let mut room = 0.0;
+    for block in blocks {
+        match pages.last_mut().filter(|_| block.tall <= room) {
+            Some(page) => {
+                room -= block.tall;
+                page.blocks.push(block);
+            }
+            None => {
+                room = ROOM - block.tall;
+                pages.push(Page { name: name.to_owned(), blocks: vec![block] });
+            }
+        }
+    }
+    pages
+}
+
+/// The whole document.
+pub(super) fn document(title: &str, pages: &[Page]) -> String {
+    let (day, night) = (&style::DAY, &style::NIGHT);
+    let mut out = format!(
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
+         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
+         <title>{title}</title>\n<style>\n{SHEET}\
+         body{{font-family:{faces};background:{};color:{}}}\n\
+         {dark}{{body{{background:{};color:{}}}}}\n{}</style>\n</head>\n<body>\n<main>\n",
+        day.paper,
+        day.ink,
+        night.paper,
+        night.ink,
+        style::rules(TYPE),
+        title = escaped(title),
+        faces = style::FACES,
+        dark = style::DARK,
+    );
+    let of = pages.len();
+    for (number, page) in pages.iter().enumerate() {
+        let number = number + 1;
+        // The first block opens with the heading of the page.
+        let _ = writeln!(
+            out,
+            "<section class=\"page\" aria-label=\"{}, page {number}\">\n\
+             <div class=\"where\"><span>{}</span><span>page {number} of {of}</span></div>",
+            escaped(&page.name),
+            escaped(title),
+        );
+        for block in &page.blocks {
+            let _ = writeln!(out, "<div class=\"block\">\n{}</div>", block.html);
+        }
+        out.push_str("</section>\n");
+    }
+    out.push_str("</main>\n</body>\n</html>\n");
+    out
+}
