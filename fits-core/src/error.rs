@@ -22,17 +22,17 @@ use crate::{
 /// assert_eq!(error.instead().map(|class| class.to_string()).as_deref(), Some("C11"));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub struct Error(Box<Detail>);
 
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, PartialEq)]
 struct Detail {
     kind: Kind,
     at: Option<(usize, usize)>,
     instead: Option<crate::standards::iso286::Class>,
 }
 
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub(crate) enum Kind {
     /// Arithmetic left the range of a length.
     OutOfRange,
@@ -196,6 +196,18 @@ impl Error {
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.said_in(Unit::Millimetre))
+    }
+}
+
+impl fmt::Debug for Error {
+    /// The sentence, and the next step where there is one: what `unwrap`, `?`
+    /// in `main` and a failed test show.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let advice = self.advice();
+        match advice.is_empty() {
+            true => write!(f, "{self}"),
+            false => write!(f, "{self} ({advice})"),
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! A hole's limits against a shaft's: clearance range, kind, basis, likelihood.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -10,8 +11,9 @@ use crate::{
 };
 
 /// The kind of a fit (ISO 286-1:2010, 3.3).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Kind {
     /// There is always clearance, be it nought at the closest.
     Clearance,
@@ -33,8 +35,9 @@ impl Kind {
 }
 
 /// Which part the fit is built on (ISO 286-1:2010, 3.4).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Basis {
     /// The hole is an H: its lower limit is the nominal size.
     Hole,
@@ -59,6 +62,7 @@ pub enum Basis {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Fit {
     nominal: Length,
     hole: Limits,
@@ -69,6 +73,7 @@ pub struct Fit {
 
 /// The chance that a pair has clearance, under two models of where sizes fall.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Chance {
     /// Sizes spread evenly between the limits.
     pub even: f64,

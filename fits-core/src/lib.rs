@@ -31,6 +31,8 @@ pub mod size;
 pub mod source;
 pub mod speech;
 pub mod standards;
+#[cfg(feature = "serde")]
+mod written;
 
 pub use error::Error;
 pub use fit::{Basis, Chance, Fit, Kind};

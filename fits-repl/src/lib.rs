@@ -6,11 +6,16 @@
 //!
 //! One path for every way in: the prompt, `fits QUERY`, `fits --json QUERY`
 //! and `fits batch` differ only in who reads the lines.
+//!
+//! Without the feature `command` there is no line editor, no signal and no file
+//! on disk: [`session::Session::evaluate`] and [`render`] are the whole of it,
+//! and they build for `wasm32-unknown-unknown`.
 
 pub mod answer;
 pub mod batch;
 mod files;
 pub mod help;
+#[cfg(feature = "command")]
 pub mod line_editor;
 pub mod problem;
 pub mod query;
@@ -18,6 +23,7 @@ pub(crate) mod questions;
 pub mod render;
 mod sentence;
 pub mod session;
+#[cfg(feature = "command")]
 pub mod signals;
 pub(crate) mod words;
 

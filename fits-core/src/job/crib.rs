@@ -1,5 +1,6 @@
 //! The crib: the tools and instruments one owns, and what of them suits a job.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -25,8 +26,9 @@ use crate::{
 /// assert_eq!(drills[15].name(), "8.5 mm");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(default))]
 pub struct Crib {
     /// Drills, one by one.
     pub drill: Vec<OwnDrill>,
@@ -47,12 +49,13 @@ pub struct Crib {
 }
 
 /// A drill.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct OwnDrill {
     /// Its marked size.
     pub size: Length,
     /// What it is called, where its size alone is not its name: `#7`.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub called: Option<String>,
 }
 
@@ -72,8 +75,9 @@ impl OwnDrill {
 }
 
 /// The kinds of drill sets.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum DrillSeries {
     /// Millimetres.
     Metric,
@@ -111,19 +115,20 @@ impl DrillSeries {
 
 /// A set of drills: the standard sizes of a series between two sizes, or every
 /// step between them.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct DrillSet {
     /// The series; `set` in the file.
-    #[serde(rename = "set")]
+    #[cfg_attr(feature = "serde", serde(rename = "set"))]
     pub series: DrillSeries,
     /// The smallest; the series' own where nothing is said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub from: Option<Length>,
     /// The largest.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub to: Option<Length>,
     /// The step; the standard sizes where nothing is said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub step: Option<Length>,
 }
 
@@ -160,72 +165,79 @@ impl DrillSet {
 }
 
 /// A reamer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Reamer {
     /// Its marked size.
     pub size: Length,
     /// What it really cuts, tried on scrap.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub cuts: Option<Length>,
 }
 
 /// A tap, by its thread's name.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Tap {
     /// The thread: `M10x1.25`.
     pub thread: String,
 }
 
 /// A gauge pin.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct GaugePin {
     /// Its size.
     pub size: Length,
 }
 
 /// A boring bar.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Bar {
     /// The smallest bore it goes into.
     pub bore: Length,
     /// How deep it reaches.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub reach: Option<Length>,
 }
 
 /// A measuring instrument and how far it can be trusted.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct OwnInstrument {
     /// What its owner calls it.
     pub name: String,
     /// How readings of one size scatter, as a standard deviation.
     pub repeat: Length,
     /// What they may all be off by, as a standard deviation.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bias: Option<Length>,
 }
 
 /// A material by its figures.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct OwnMaterial {
     /// What its owner calls it.
     pub name: String,
     /// Modulus of elasticity, in gigapascals.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub modulus_gpa: Option<f64>,
     /// Poisson's ratio.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub poisson: Option<f64>,
     /// Thermal expansion, µm in a metre for each kelvin.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub expansion_um_per_m_k: Option<f64>,
     /// Yield strength, in megapascals.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub yield_mpa: Option<f64>,
 }
 
 /// A reamer that lands inside a hole's limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct LandedReamer {
     /// The reamer.
     pub reamer: Reamer,
@@ -235,6 +247,7 @@ pub struct LandedReamer {
 
 /// The gauge pins of a crib that judge a hole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Pins {
     /// It must go in.
     pub goes: Option<GaugePin>,

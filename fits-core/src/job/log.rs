@@ -1,6 +1,7 @@
 //! The pass log: what was dialled and what was read, in order. Nothing is
 //! taken out of it: an undo is an entry of its own.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -13,7 +14,8 @@ use crate::{
 pub const VERSION: u32 = 1;
 
 /// What a log is about: its first line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Opening {
     /// The format's version.
     pub version: u32,
@@ -38,14 +40,14 @@ pub struct Opening {
     /// What they may all be off by, as a standard deviation.
     pub bias: Length,
     /// What it is made of, where that was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub material: Option<String>,
     /// The free length of the tool or the work over its thickness, where that
     /// was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub overhang: Option<f64>,
     /// The machine it is cut on, where that is not a lathe.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub machine: Option<String>,
 }
 
@@ -60,15 +62,16 @@ impl Opening {
 }
 
 /// What was read at one place of the part.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Place {
     /// Its name, where one was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub place: Option<String>,
     /// The readings, at 20 °C.
     pub read: Vec<Length>,
     /// The same as the instrument showed them, where the part was warm.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub shown: Vec<Length>,
 }
 
@@ -83,16 +86,17 @@ impl Place {
 }
 
 /// More than one reading of one cold part: the places, and how warm it was.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Seen {
     /// Each place with its readings, as typed in order.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub places: Vec<Place>,
     /// How warm the part was, in degrees Celsius, where that was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub at_c: Option<f64>,
     /// What its growth was reckoned of.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub material: Option<String>,
 }
 
@@ -128,33 +132,34 @@ impl Seen {
 }
 
 /// One entry. Lengths are changes of diameter and diameters.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "entry", rename_all = "lowercase")]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(tag = "entry", rename_all = "lowercase"))]
 pub enum Entry {
     /// A pass: what was dialled, as a change of diameter, and what it measured.
     Cut {
         /// The change of diameter dialled.
         dial: Length,
         /// What it measured after, where it was measured.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
         read: Option<Length>,
         /// It was confirmed against a doubt.
-        #[serde(default, skip_serializing_if = "is_false")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_false"))]
         sure: bool,
         /// Where it was measured and how warm, beyond one reading at 20 °C.
-        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Seen::is_plain"))]
         seen: Seen,
     },
     /// A pass without infeed.
     Spring {
         /// What it measured after.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
         read: Option<Length>,
         /// It was confirmed against a doubt.
-        #[serde(default, skip_serializing_if = "is_false")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_false"))]
         sure: bool,
         /// Where it was measured and how warm, beyond one reading at 20 °C.
-        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Seen::is_plain"))]
         seen: Seen,
     },
     /// A reading without a pass.
@@ -162,10 +167,10 @@ pub enum Entry {
         /// What it measured.
         size: Length,
         /// It was confirmed against a doubt.
-        #[serde(default, skip_serializing_if = "is_false")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_false"))]
         sure: bool,
         /// Where it was measured and how warm, beyond one reading at 20 °C.
-        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Seen::is_plain"))]
         seen: Seen,
     },
     /// The entry before it that still stands is taken back.
@@ -175,10 +180,11 @@ pub enum Entry {
     /// The part is scrap.
     Scrap,
     /// A line that could not be read stood here; never written.
-    #[serde(skip)]
+    #[cfg_attr(feature = "serde", serde(skip))]
     Lost,
 }
 
+#[cfg(feature = "serde")]
 #[allow(clippy::trivially_copy_pass_by_ref, reason = "serde's signature")]
 fn is_false(flag: &bool) -> bool {
     !flag
@@ -227,8 +233,9 @@ impl Entry {
 }
 
 /// Where a log stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum State {
     /// Passes may follow.
     Open,
@@ -265,6 +272,7 @@ pub enum State {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct PassLog {
     /// What it is about.
     pub opening: Opening,

@@ -4,6 +4,7 @@
 
 mod crib;
 mod log;
+#[cfg(feature = "uom")]
 mod replay;
 
 pub use crib::{
@@ -11,4 +12,5 @@ pub use crib::{
     Pins, Reamer, Tap,
 };
 pub use log::{Entry, Opening, PassLog, Place, Seen, State, VERSION};
+#[cfg(feature = "uom")]
 pub use replay::Doubt;

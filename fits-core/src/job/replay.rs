@@ -14,6 +14,7 @@ use crate::{
 
 /// What makes an entry doubtful; it is asked about before it is taken.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Doubt {
     /// The reading would fit in the other system of units.
     Unit {

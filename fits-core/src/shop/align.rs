@@ -12,6 +12,7 @@ use crate::{
 
 /// Which way the tailstock has to move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Toward {
     /// Toward the operator and the tool: the tailstock end came out large.
     Tool,
@@ -48,6 +49,7 @@ impl Toward {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Taper {
     /// Tailstock end less headstock end.
     difference: Length,

@@ -24,6 +24,7 @@ pub const REFERENCE_C: f64 = 20.0;
 
 /// What a body is of and how warm it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Body {
     /// Linear expansion.
     pub expansion: TemperatureCoefficient,
@@ -106,6 +107,7 @@ pub fn growth(size: Length, body: Body) -> Result<Length, Error> {
 
 /// How a part cools.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Air {
     /// On the bench, in still air.
     Still,

@@ -26,7 +26,7 @@ mod machining_table;
 pub mod infeed;
 mod of_thread;
 mod passes;
-mod pick;
+pub(crate) mod pick;
 #[rustfmt::skip]
 mod pick_table;
 mod ream;

@@ -38,6 +38,7 @@ const DRILL_OVERSIZE: Length = Length::from_tenth_nanometres(500_000);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Ream {
     /// The hole it is for.
     pub hole: Limits,
@@ -55,6 +56,7 @@ pub struct Ream {
 
 /// A drill before the reamer.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct PreDrill {
     /// The drill.
     pub drill: Drill,

@@ -19,6 +19,7 @@ use crate::{
 
 /// How a machinist goes about it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Strategy {
     /// Dial all that is left to the aim, each time.
     Whole,
@@ -45,6 +46,7 @@ impl Strategy {
 /// What goes wrong in a rehearsal; the adviser is not told. The figures are
 /// common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Fault {
     /// The first pass comes out a turn of the dial short; 0.1 mm where the turn
     /// is not known.
@@ -89,6 +91,7 @@ impl Fault {
 
 /// The part and the machine of a rehearsal.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Work {
     /// The limits to end in.
     pub limits: Limits,
@@ -106,6 +109,7 @@ pub struct Work {
 
 /// How a strategy fared; shares are of all runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Odds {
     /// Which.
     pub strategy: Strategy,

@@ -18,6 +18,7 @@ pub(super) struct Entry {
 
 /// How damp a part is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Damp {
     /// Dry as made.
     Dry,

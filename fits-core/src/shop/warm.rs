@@ -33,6 +33,7 @@ fn spread(material: &Material) -> f64 {
 
 /// Which pair of the parts made inside the limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Pairing {
     /// The smallest hole with the largest shaft.
     Tightest,

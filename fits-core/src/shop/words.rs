@@ -8,6 +8,7 @@
 #[path = "words_table.rs"]
 mod table;
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -118,8 +119,9 @@ impl When {
 }
 
 /// What the outer part is made of, or the bushing that is one of the two.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Hub {
     /// Steel or wrought iron.
     #[default]
@@ -136,6 +138,7 @@ pub enum Hub {
 
 /// What the fit is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Circumstance {
     /// The size that both parts share.
     pub nominal: Length,
@@ -158,6 +161,7 @@ impl Circumstance {
 
 /// The class that a word leads to.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Choice {
     /// The word it was chosen for.
     pub word: Word,

@@ -204,6 +204,7 @@ impl fmt::Display for Length {
     }
 }
 
+#[cfg(feature = "serde")]
 impl serde::Serialize for Length {
     /// Written as its exact text, `"19.05 mm"`.
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -211,6 +212,7 @@ impl serde::Serialize for Length {
     }
 }
 
+#[cfg(feature = "serde")]
 impl<'de> serde::Deserialize<'de> for Length {
     /// Read from a text with a unit, as [`str::parse`] reads it.
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {

@@ -1,5 +1,6 @@
 //! [`Deviations`] from a nominal size and [`Limits`] of size.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use core::hash::{Hash, Hasher};
@@ -13,6 +14,7 @@ use crate::{
 /// The lower and upper limit deviations from a nominal size (EI and ES of a
 /// hole, ei and es of a shaft), and how well they are known.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Deviations {
     lower: Length,
     upper: Length,
@@ -89,8 +91,9 @@ impl Deviations {
 /// assert_eq!(hole.middle().to_string(), "20.0105 mm");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Copy, Debug, Serialize, Deserialize)]
-#[serde(try_from = "Ends", into = "Ends")]
+#[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(try_from = "Ends", into = "Ends"))]
 pub struct Limits {
     lower: Length,
     upper: Length,
@@ -112,8 +115,8 @@ impl Hash for Limits {
     }
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(deny_unknown_fields))]
 struct Ends {
     lower: Length,
     upper: Length,

@@ -11,6 +11,7 @@ use crate::error::{Error, Kind};
 
 /// A unit of length that a shop uses.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Unit {
     /// Millimetre.
     Millimetre,

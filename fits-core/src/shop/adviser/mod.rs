@@ -38,6 +38,7 @@ use crate::{
 
 /// What is thought of machine and tool before the first pass.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Prior {
     /// Cut factor: change of diameter for each unit dialled. Near 1, less for
     /// a tool that springs.
@@ -54,6 +55,7 @@ pub struct Prior {
 
 /// One line of a pass log.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Entry {
     /// A pass, and what was read after it; nothing where it was not measured.
     Cut {
@@ -76,6 +78,7 @@ pub enum Entry {
 
 /// What is believed after the entries so far.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Estimate {
     /// The size.
     pub size: Length,
@@ -99,6 +102,7 @@ pub struct Estimate {
 
 /// A reading that the log did not lead to expect.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Surprise {
     /// What was read: the mean, where several were taken.
     pub read: Length,
@@ -110,6 +114,7 @@ pub struct Surprise {
 
 /// What the tool does, for saying it in plain words.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Remark {
     /// What is expected of the next cut, less what is dialled, as a part of
     /// what is dialled: −0.03 where the tool cuts 3 % light.

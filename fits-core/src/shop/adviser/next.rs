@@ -18,6 +18,7 @@ use crate::{
 
 /// What to do next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Action {
     /// Make a pass.
     Cut,
@@ -43,6 +44,7 @@ impl Action {
 
 /// Why nothing is cut now, where that is not plain.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Because {
     /// The last pass was not measured.
     NotMeasured,
@@ -73,6 +75,7 @@ impl Because {
 
 /// The advice.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Next {
     /// What to do.
     pub action: Action,

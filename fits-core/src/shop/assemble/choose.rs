@@ -23,6 +23,7 @@ use crate::{
 
 /// What is wanted of a joint; what is not said is not asked for.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Wishes {
     /// It holds this torque at its loosest.
     pub holds: Option<Torque>,
@@ -34,6 +35,7 @@ pub struct Wishes {
 
 /// A standard fit and what it comes to in the joint.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Grip {
     /// Its classes.
     pub classes: FitClasses,

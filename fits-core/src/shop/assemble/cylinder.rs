@@ -18,6 +18,7 @@ const MOST_JOINTS: usize = 6;
 
 /// One of the parts: a ring, or a solid shaft where its bore is nought.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Ring<'a> {
     /// Bore; nought of a solid shaft.
     pub bore: Length,
@@ -29,6 +30,7 @@ pub struct Ring<'a> {
 
 /// One of a ring's surfaces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Surface {
     /// The bore; the centre of a solid shaft.
     Bore,
@@ -38,6 +40,7 @@ pub enum Surface {
 
 /// Stresses at one place; tension is above 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Stress {
     /// Across the wall.
     pub radial: Pressure,

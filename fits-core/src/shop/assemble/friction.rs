@@ -1,6 +1,7 @@
 //! Friction between the parts of a joint, from `data/friction.csv`: the low
 //! figure to reckon what a joint holds, the high one to choose a press.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use super::{friction_table as table, refused};
@@ -13,8 +14,9 @@ use crate::{
 };
 
 /// How the parts come together.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Joining {
     /// Pressed cold.
     #[default]
@@ -24,8 +26,9 @@ pub enum Joining {
 }
 
 /// What is between the parts.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Lubricant {
     /// Nothing but what a shop's rag leaves.
     #[default]
@@ -151,6 +154,7 @@ pub(super) struct Entry {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Friction {
     holds: f64,
     to_press: f64,

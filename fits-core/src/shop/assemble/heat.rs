@@ -56,6 +56,7 @@ pub(super) struct Coolant {
 /// Temperatures are those the parts must still have as they meet; the hub's
 /// allows for what it loses on the way where a time was given.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Heat {
     /// The clearance wanted between the parts as they meet.
     pub clearance: Length,
@@ -81,6 +82,7 @@ pub struct Heat {
 
 /// A temperature that both parts stand, and the part that stands no more.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bound {
     /// `hub` or `shaft`.
     pub part: &'static str,
@@ -90,6 +92,7 @@ pub struct Bound {
 
 /// The shaft chilled in a coolant and the hub heated for the rest.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Both {
     /// The coolant.
     pub coolant: &'static str,

@@ -15,6 +15,7 @@ use crate::{
 
 /// A kind of bushing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Bush {
     /// Solid metal: bronze, brass, iron.
     Bronze,
@@ -28,6 +29,7 @@ pub enum Bush {
 
 /// What a bushing is made to before it is pressed in.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Made {
     /// Its bore.
     pub bore: Limits,

@@ -65,6 +65,7 @@ const THINNEST: i64 = 50;
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bushing<'a> {
     /// Its bore as made.
     pub bore: Limits,
@@ -85,6 +86,7 @@ pub struct Bushing<'a> {
 
 /// A bushing in its housing.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Pressed {
     /// Interference on the outside, least and most; below 0 it is loose.
     pub interference: Limits,
@@ -111,6 +113,7 @@ pub struct Pressed {
 
 /// A part that suits others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Suited {
     /// The one size to make.
     pub aim: Length,
@@ -121,6 +124,7 @@ pub struct Suited {
 
 /// A bushing at its work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct InService {
     /// Clearance between bore and shaft, least and greatest.
     pub clearance: Limits,

@@ -35,6 +35,7 @@ pub(super) struct KindRow {
 
 /// What a shaft does in its bushing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Service {
     /// A ground spindle under 500 ft/min.
     Spindle,
@@ -89,6 +90,7 @@ impl Service {
 
 /// A running clearance and where it comes from.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Running {
     /// Least and greatest.
     pub clearance: Limits,

@@ -6,6 +6,7 @@ use crate::{error::Error, size::Length, standards::iso286::Feature};
 
 /// The tip of the threading tool.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Nose {
     /// Ground flat to a width.
     Flat(Length),
@@ -18,6 +19,7 @@ pub enum Nose {
 
 /// A thread to cut: plain figures, any symmetric form.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct ThreadCut {
     /// Hole: inside. Shaft: outside.
     pub feature: Feature,

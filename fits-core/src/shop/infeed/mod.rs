@@ -40,6 +40,7 @@ const MOST_CUTS: u32 = 40;
 
 /// Which slide feeds the tool in.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Slide {
     /// The cross slide, straight in.
     Cross,
@@ -52,6 +53,7 @@ pub enum Slide {
 
 /// What the cross slide's dial counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum DialReads {
     /// The change of diameter.
     Diameter,
@@ -61,6 +63,7 @@ pub enum DialReads {
 
 /// How it is to be cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct How {
     /// The slide that feeds.
     pub slide: Slide,
@@ -76,6 +79,7 @@ pub struct How {
 
 /// One pass.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct ThreadPass {
     /// `1`, `2`, … `finish`, `spring`.
     pub name: Cow<'static, str>,
@@ -114,6 +118,7 @@ pub struct Infeed {
 
 /// What is left to feed after a reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct ToGo {
     /// To the middle of the pitch diameter's limits.
     pub pitch_diameter: Length,

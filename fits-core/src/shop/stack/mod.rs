@@ -22,6 +22,7 @@ pub const MOST_PARTS: u32 = 1000;
 
 /// Which way a link counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Direction {
     /// It adds to the play: the shoulder of a screw.
     Adds,
@@ -31,6 +32,7 @@ pub enum Direction {
 
 /// One link of a stack: so many parts of one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Link {
     /// Which way it counts.
     pub direction: Direction,
@@ -63,6 +65,7 @@ impl Link {
 
 /// A link's part in the whole.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Share {
     /// Of the worst case's width, 0 to 1.
     pub worst: f64,
@@ -163,6 +166,7 @@ impl Stack {
 
 /// The limits for the part that is made last, to suit a wanted play.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct LastPart {
     /// The size that puts the play in the middle of what is wanted, the other
     /// parts at theirs.

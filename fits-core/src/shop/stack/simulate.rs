@@ -32,6 +32,7 @@ const MOST_DRAWS: u64 = 1_000_000_000;
 
 /// How to simulate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Runs {
     /// How many stacks are put together.
     pub runs: u64,

@@ -72,6 +72,7 @@ const SAME: f64 = 1.0;
 
 /// A drill to choose from: from the standard sizes or from the owner's drawer.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bit {
     /// What it is called.
     pub name: Cow<'static, str>,
@@ -109,6 +110,7 @@ pub struct TapHole {
 
 /// How a hole stands to the minor diameter's limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Minor {
     /// Inside the limits.
     Kept,
@@ -120,6 +122,7 @@ pub enum Minor {
 
 /// What one drill gives.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct TapDrill {
     /// The drill.
     pub bit: Bit,
@@ -157,6 +160,7 @@ impl TapDrill {
 
 /// What to look for.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Wanted {
     /// So many percent of thread.
     Percent(f64),
@@ -169,6 +173,7 @@ pub enum Wanted {
 
 /// A drill and those near it.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct TapDrills {
     /// The percent looked for.
     pub wanted_percent: f64,
@@ -183,6 +188,7 @@ pub struct TapDrills {
 
 /// A drill for a thread-forming tap.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Forming {
     /// The hole by the rule.
     pub hole: Length,

@@ -33,6 +33,7 @@ const MOST_LEAD_ANGLE: f64 = 20.0;
 
 /// How a size over wires was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Method {
     /// The plain formula: the lead does not matter.
     Plain,
@@ -54,6 +55,7 @@ pub struct WireThread {
 
 /// The size over three wires and what belongs to it.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct OverWires {
     /// The wire asked about.
     pub wire: Length,

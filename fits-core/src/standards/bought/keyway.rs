@@ -11,6 +11,7 @@ use crate::{
 
 /// The standard of a parallel key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum KeyStandard {
     /// DIN 6885-1, metric.
     Din6885,

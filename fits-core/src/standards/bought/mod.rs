@@ -101,6 +101,7 @@ enum Mate {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Part {
     /// The family it belongs to.
     pub family: Family,

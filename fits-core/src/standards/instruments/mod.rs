@@ -19,6 +19,7 @@ use crate::{
 
 /// How far a reading is off, as standard uncertainties.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Uncertainty {
     /// What changes from reading to reading: averages out.
     pub repeat: Length,

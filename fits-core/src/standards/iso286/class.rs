@@ -2,13 +2,15 @@
 
 use core::{fmt, str::FromStr};
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Kind};
 
 /// An internal or an external feature of size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Feature {
     /// An internal feature: a bore, a slot, the inside of a tube.
     Hole,
@@ -282,12 +284,14 @@ impl FromStr for Class {
     }
 }
 
+#[cfg(feature = "serde")]
 impl Serialize for Class {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_str(self)
     }
 }
 
+#[cfg(feature = "serde")]
 impl<'de> Deserialize<'de> for Class {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         String::deserialize(deserializer)?.parse().map_err(serde::de::Error::custom)

@@ -14,6 +14,7 @@ mod table;
 use core::fmt;
 use std::borrow::Cow;
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 use uom::si::{
     f64::{
@@ -78,8 +79,9 @@ struct Figure {
 }
 
 /// What a material belongs to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Family {
     /// Plain, alloyed, hardened or coated steel.
     Steel,
@@ -107,6 +109,7 @@ pub enum Family {
 
 /// What a material wants looking after.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Care {
     /// It breaks before it yields.
     Brittle,
@@ -126,6 +129,7 @@ pub enum Care {
 
 /// What a material gives off above its heat limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Fume {
     /// Lead, alloyed in to cut freely or to bear.
     Lead,
@@ -135,6 +139,7 @@ pub enum Fume {
 
 /// One figure of a material.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Property {
     /// Young's modulus.
     Modulus,
@@ -169,6 +174,7 @@ pub enum Property {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Figures {
     /// Young's modulus.
     pub modulus: Pressure,

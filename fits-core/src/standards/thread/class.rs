@@ -6,6 +6,7 @@ use super::Form;
 
 /// Which of the two threads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Side {
     /// A screw.
     External,
@@ -35,6 +36,7 @@ pub struct Zone {
 
 /// The words of systems that name their classes in words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Quality {
     /// Close.
     Close,

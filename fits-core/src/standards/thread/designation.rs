@@ -8,6 +8,7 @@ use crate::error::Error;
 
 /// A part of a designation and the bytes it stood at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Typed<T> {
     /// What was read.
     pub value: T,
@@ -27,6 +28,7 @@ pub struct Typed<T> {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Designation {
     /// The system; Unified where inches and a pitch were typed alone.
     pub form: Form,

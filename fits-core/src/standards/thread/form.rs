@@ -11,6 +11,7 @@ use crate::size::Decimals;
 /// assert_eq!(Form::Whitworth.flank_half_angle_degrees(), 27.5);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Form {
     /// ISO metric, M.
     Metric,

@@ -80,6 +80,7 @@ use crate::{
 
 /// Which list of its system a size stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Series {
     /// Coarse: metric coarse, UNC, BSW.
     Coarse,
@@ -397,6 +398,7 @@ fn left_over(text: &str, taken: usize) -> Error {
 /// The greatest and the least good size of one diameter; `None` where the
 /// standard gives none.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Spread {
     /// The greatest.
     pub max: Option<Length>,
@@ -423,6 +425,7 @@ impl Spread {
 
 /// The limits of a thread in one class.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Sizes {
     /// Screw or nut.
     pub side: Side,
