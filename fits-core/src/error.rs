@@ -155,6 +155,16 @@ impl Error {
 impl Error {
     /// What is wrong, with lengths in a unit; inches go with degrees Fahrenheit.
     /// [`Display`](fmt::Display) says it in millimetres.
+    ///
+    /// ```
+    /// use fits_core::{Length, Limits, size::Unit};
+    /// let error = Limits::new(Length::INCH, Length::THOU).unwrap_err();
+    /// assert_eq!(error.to_string(), "the lower limit 25.4 mm is above the upper limit 0.0254 mm");
+    /// assert_eq!(error.said_in(Unit::Inch), "the lower limit 1 in is above the upper limit 0.001 in");
+    /// // `Debug` is the sentence, too: `unwrap` and `?` in `main` show it.
+    /// assert_eq!(format!("{error:?}"), error.to_string());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn said_in(&self, unit: Unit) -> String {
         let size = |length: Length| Figure::from(length).said_in(unit);
         match &self.0.kind {

@@ -31,11 +31,13 @@ macro_rules! as_record {
 use crate::{
     error::Error,
     shop::{
+        FitDesignation, Spec,
         infeed::{Overrun, Runout},
         pick::FitClasses,
         tap::{ChartDrill, ChartHole, ClearanceHole},
         words::Word,
     },
+    size::Size,
     speech::Speech,
     standards::{
         bought::{Family, Keyway},
@@ -51,6 +53,9 @@ as_text! {
     Error => ToString::to_string;
     Speech => ToString::to_string;
     FitClasses => ToString::to_string;
+    FitDesignation => ToString::to_string;
+    Size => ToString::to_string;
+    Spec => ToString::to_string;
     Word => |word| word.name().to_owned();
     Family => |family| family.name().to_owned();
     Instrument => |instrument| instrument.name().to_owned();

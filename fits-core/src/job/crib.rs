@@ -238,6 +238,7 @@ pub struct OwnMaterial {
 /// A reamer that lands inside a hole's limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LandedReamer {
     /// The reamer.
     pub reamer: Reamer,
@@ -289,6 +290,27 @@ impl Crib {
     /// The reamers that land inside a hole's limits, those nearest its middle
     /// first: by what they cut where that was tried, otherwise by whether the
     /// marked size lies in the limits that the reaming rule gives.
+    ///
+    /// ```
+    /// use fits_core::{job::{Crib, DrillSeries, DrillSet, Reamer}, shop::Ream, standards::iso286::Class};
+    /// let set = DrillSet {
+    ///     series: DrillSeries::Metric,
+    ///     from: Some("1mm".parse()?),
+    ///     to: Some("13mm".parse()?),
+    ///     step: Some("0.1mm".parse()?),
+    /// };
+    /// let eight = Reamer { size: "8mm".parse()?, cuts: Some("8.02mm".parse()?) };
+    /// let ten = Reamer { size: "10mm".parse()?, cuts: Some("10.008mm".parse()?) };
+    /// let crib = Crib { drills: vec![set], reamer: vec![eight, ten], ..Crib::default() };
+    /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
+    /// assert_eq!(crib.reamers_for(&ream)[0].reamer, ten);
+    /// assert_eq!(crib.nearest_reamer("H7".parse::<Class>()?.limits("8mm".parse()?)?), Some(eight));
+    /// let (drill, leaves) = crib.pre_drill(&ream)?.expect("one of the set");
+    /// assert_eq!((drill.size, leaves), ("9.7mm".parse()?, "0.3mm".parse()?));
+    /// let between = crib.drill_between("6.45mm".parse()?, "6.55mm".parse()?);
+    /// assert_eq!(between.map(|drill| drill.size), Some("6.5mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reamers_for(&self, ream: &Ream) -> Vec<LandedReamer> {
         let lands = |reamer: &Reamer| match reamer.cuts {
             Some(cuts) => ream.hole.contains(cuts),
@@ -322,6 +344,13 @@ impl Crib {
     /// How far off its limit a gauge pin may be and still say something of a
     /// hole: the hole's tolerance, or 5 µm where that is less (common practice,
     /// no source).
+    ///
+    /// ```
+    /// use fits_core::{job::Crib, standards::iso286::Class};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// assert_eq!(Crib::pin_reach(hole), hole.tolerance());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pin_reach(hole: Limits) -> Length {
         hole.tolerance().max(Length::from_tenth_nanometres(50_000))
     }

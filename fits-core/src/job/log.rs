@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::{
     error::Error,
     size::{Length, Limits, divide_half_even},
-    standards::iso286::Feature,
+    standards::{instruments::Uncertainty, iso286::Feature},
 };
 
 /// The version of the format that this one writes.
@@ -52,6 +52,55 @@ pub struct Opening {
 }
 
 impl Opening {
+    /// The work of one part on a lathe: the class or how the limits were given,
+    /// the limits, what it measures at the start, what the dial can be set to
+    /// as a change of diameter, and what reads it. The nominal size is the
+    /// limits' middle, and nothing is known of material and tool, until they
+    /// are set.
+    ///
+    /// ```
+    /// use fits_core::job::{Opening, PassLog, State};
+    /// use fits_core::standards::{instruments::Instrument, iso286::{Class, Feature}};
+    /// let nominal = "20mm".parse()?;
+    /// let limits = "H7".parse::<Class>()?.limits(nominal)?;
+    /// let gauge = Instrument::find("bore gauge")?;
+    /// let off = gauge.uncertainty(Feature::Hole, nominal)?;
+    /// let named = (gauge.name(), off);
+    /// let opening = Opening {
+    ///     nominal,
+    ///     ..Opening::new(
+    ///         Feature::Hole, "H7", limits, "19.6mm".parse()?, "0.01mm".parse()?, named,
+    ///     )
+    /// };
+    /// assert_eq!(PassLog::new(opening).state(), State::Open);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn new(
+        feature: Feature,
+        class: &str,
+        limits: Limits,
+        start: Length,
+        step: Length,
+        (instrument, off): (&str, Uncertainty),
+    ) -> Self {
+        Self {
+            version: VERSION,
+            feature,
+            nominal: limits.middle(),
+            class: class.to_owned(),
+            lower: limits.lower(),
+            upper: limits.upper(),
+            start,
+            step,
+            instrument: instrument.to_owned(),
+            repeat: off.repeat,
+            bias: off.bias,
+            material: None,
+            overhang: None,
+            machine: None,
+        }
+    }
+
     /// The limits to end in.
     ///
     /// # Errors
@@ -107,6 +156,22 @@ impl Seen {
 
     /// The place where most is off: the largest of a bore, the smallest of a
     /// shaft. What is off there does not come back, so it decides.
+    ///
+    /// ```
+    /// use fits_core::{job::{Entry, Place, Seen}, standards::iso286::Feature};
+    /// let place = |name: &str, size: &str| {
+    ///     let read = vec![size.parse()?];
+    ///     Ok::<_, fits_core::Error>(Place { place: Some(name.into()), read, shown: Vec::new() })
+    /// };
+    /// let places = vec![place("front", "20.011mm")?, place("back", "20.004mm")?];
+    /// let seen = Seen { places, ..Seen::default() };
+    /// let named = |found: Option<(&Place, _)>| found.and_then(|(place, _)| place.place.clone());
+    /// assert_eq!(named(seen.decides(Feature::Hole)).as_deref(), Some("front"));
+    /// assert_eq!(named(seen.behind(Feature::Hole)).as_deref(), Some("back"));
+    /// let entry = Entry::Read { size: "20.011mm".parse()?, sure: false, seen };
+    /// assert_eq!(entry.readings(Feature::Hole), ["20.011mm".parse()?]);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn decides(&self, feature: Feature) -> Option<(&Place, Length)> {
         let places = self.places.iter().filter_map(|place| Some((place, place.mean()?)));
         match feature {

@@ -6,6 +6,7 @@ mod crib;
 mod log;
 #[cfg(feature = "uom")]
 mod replay;
+mod serves;
 
 pub use crib::{
     Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
@@ -14,3 +15,4 @@ pub use crib::{
 pub use log::{Entry, Opening, PassLog, Place, Seen, State, VERSION};
 #[cfg(feature = "uom")]
 pub use replay::Doubt;
+pub use serves::{CribPlan, FirstDrill, Reaming};

@@ -154,6 +154,15 @@ impl Taper {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::align::Taper;
+    /// let left = Taper::new("0.02mm".parse()?, "200mm".parse()?)?;
+    /// assert_eq!(left.per_100_mm()?, "0.01mm".parse()?);
+    /// assert_eq!(left.per_foot()?, "0.03048mm".parse()?);
+    /// assert_eq!(left.leaves("0.021mm".parse()?, "100mm".parse()?)?, "0.011mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn leaves(self, tolerance: Length, length: Length) -> Result<Length, Error> {
         tolerance.checked_sub(self.over(length)?.checked_abs()?)
     }

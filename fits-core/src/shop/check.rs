@@ -56,6 +56,7 @@ impl Verdict {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Reading {
     /// Cut more, good or over.
     pub verdict: Verdict,

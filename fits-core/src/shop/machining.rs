@@ -112,6 +112,12 @@ impl Prior {
     }
 
     /// Why the usual figures are what they are.
+    ///
+    /// ```
+    /// use fits_core::{shop::adviser::Prior, source::Known, standards::iso286::Feature};
+    /// let reasons = Prior::reasons(Feature::Hole, None, Some(5.0));
+    /// assert!(reasons.iter().all(|reason| reason.known != Known::Seen));
+    /// ```
     pub fn reasons(feature: Feature, family: Option<Family>, overhang: Option<f64>) -> Vec<Reason> {
         let mut reasons = Vec::new();
         if let Some(tool) = tool(feature, overhang) {

@@ -29,11 +29,14 @@ mod passes;
 pub(crate) mod pick;
 #[rustfmt::skip]
 mod pick_table;
+#[cfg(feature = "uom")]
+mod plain;
 mod ream;
 pub mod rehearse;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+mod spec;
 pub mod stack;
 #[cfg(feature = "uom")]
 mod swelling;
@@ -53,7 +56,10 @@ pub use check::{Reading, Verdict};
 pub use inch_reamers::InchReamer;
 pub use passes::{CutRules, Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
+#[cfg(feature = "uom")]
+pub use plain::celsius;
 pub use ream::{PreDrill, Ream};
+pub use spec::{FitDesignation, Spec};
 #[cfg(feature = "uom")]
 pub use swelling::{Damp, swelling_reason};
 

@@ -70,6 +70,7 @@ pub enum Start {
 /// A plan of passes to a part's aim.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Passes {
     /// Hole: boring. Shaft: turning.
     pub feature: Feature,
@@ -240,6 +241,17 @@ impl Passes {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::{CutRules, Passes}, standards::iso286::Class};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let rules = CutRules::stepping("0.01mm".parse()?);
+    /// let range = Passes::drill_range(hole, &rules)?;
+    /// assert!(range.lower() >= rules.smallest_bore && range.upper() < hole.lower());
+    /// assert!(rules.deepest(hole.middle()) > rules.least_chip);
+    /// assert_eq!(Passes::reasons(hole.middle())[0].figure, "left by roughing");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn drill_range(limits: Limits, rules: &CutRules) -> Result<Limits, Error> {
         let aim = limits.middle();
         let pair = Length::from_tenth_nanometres(rules.pair(aim));

@@ -43,6 +43,18 @@ pub struct Thermal {
 
 impl Thermal {
     /// Temperatures and expansions taken as they are.
+    ///
+    /// ```
+    /// use fits_core::shop::{celsius, cooling::Body, verdict::{Measured, Thermal}};
+    /// use fits_core::standards::materials::Material;
+    /// let brass = Material::find("brass")?.expansion().expect("known");
+    /// let warm = Body { expansion: brass, temperature: celsius(30.0) };
+    /// let thermal = Thermal::exact(warm, Body::at_reference());
+    /// let read = ["20.010mm".parse()?];
+    /// let measured = Measured::of(&[&read], None, Some(&thermal))?;
+    /// assert!(measured.size() < measured.read());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn exact(part: Body, gauge: Body) -> Self {
         let (none, nothing) = (
             TemperatureInterval::new::<kelvin>(0.0),
@@ -370,6 +382,7 @@ const ONE_SIDED: f64 = 1.644_854;
 /// A part judged.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Judged {
     /// What to do.
     pub verdict: Verdict,

@@ -62,6 +62,16 @@ impl Decimals {
     /// Enough places for limits in this unit: three of a millimetre, four of
     /// an inch, and up to two more where rounding the limits inward would
     /// take more than a tenth of the tolerance.
+    ///
+    /// ```
+    /// use fits_core::{Limits, size::{Decimals, Rounding, Unit}};
+    /// let hole = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
+    /// let decimals = Decimals::for_limits(Unit::Inch, hole);
+    /// assert_eq!(decimals.places, 5);
+    /// // The upper limit as a person reads it lies inside.
+    /// assert_eq!(decimals.round(hole.upper(), Rounding::Down), "0.78822in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn for_limits(unit: Unit, limits: Limits) -> Self {
         let base = if unit == Unit::Inch { 4 } else { 3 };
         let tolerance = i128::from(limits.tolerance().tenth_nanometres());

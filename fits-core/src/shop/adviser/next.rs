@@ -76,6 +76,7 @@ impl Because {
 /// The advice.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Next {
     /// What to do.
     pub action: Action,

@@ -10,8 +10,9 @@
 //! Problems, Journal of Basic Engineering 82 (1960), equations as in any
 //! text on estimation.
 
-use super::{Instrument, Prior};
+use super::Prior;
 use crate::shop::chance::Normal;
+use crate::standards::instruments::Uncertainty;
 
 /// Size, cut factor, offset, bias.
 type Vector = [f64; 4];
@@ -24,7 +25,7 @@ pub(super) struct State {
 
 impl State {
     /// Before any pass, from one reading of the start.
-    pub(super) fn new(start: f64, prior: &Prior, instrument: Instrument) -> Self {
+    pub(super) fn new(start: f64, prior: &Prior, instrument: Uncertainty) -> Self {
         let square = |x: f64| x * x;
         let bias = square(instrument.bias.in_micrometres());
         let repeat = square(instrument.repeat.in_micrometres());

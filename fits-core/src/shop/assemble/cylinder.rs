@@ -190,6 +190,24 @@ impl Compound {
     ///
     /// # Errors
     /// There is no such ring.
+    ///
+    /// ```
+    /// use fits_core::shop::assemble::{Compound, Ring, Surface};
+    /// use fits_core::standards::materials::Material;
+    /// let steel = Material::find("steel")?;
+    /// let rings = [
+    ///     Ring { bore: "0mm".parse()?, outside: "40mm".parse()?, material: steel },
+    ///     Ring { bore: "40mm".parse()?, outside: "80mm".parse()?, material: steel },
+    /// ];
+    /// let solved = Compound::solve(&rings, &["0.03mm".parse()?])?;
+    /// // A solid shaft bears the pressure alike in all directions.
+    /// let shaft = solved.stress(0, Surface::Outside)?;
+    /// assert!(((shaft.radial - shaft.hoop) / shaft.radial).value.abs() < 1e-9);
+    /// let hub = solved.stress_at(1, "40mm".parse()?)?;
+    /// assert!(((hub.radial + solved.pressure(0)) / hub.radial).value.abs() < 1e-9);
+    /// assert!(solved.growth(1, Surface::Outside)?.is_positive());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn stress(&self, ring: usize, surface: Surface) -> Result<Stress, Error> {
         let solved = self.ring(ring)?;
         let radius = match surface {

@@ -225,6 +225,14 @@ impl Friction {
     /// # Errors
     /// A figure that is not above 0 and at most 1, or the low one above
     /// the high one.
+    ///
+    /// ```
+    /// use fits_core::shop::assemble::Friction;
+    /// let told = Friction::given(0.1, 0.15)?;
+    /// assert!(told.holds() <= told.to_press());
+    /// assert!(Friction::given(-0.1, 0.1).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn given(low: f64, high: f64) -> Result<Self, Error> {
         for value in [low, high] {
             if !(value > 0.0 && value <= 1.0) {

@@ -288,6 +288,7 @@ impl Joint {
 /// Where a part is worst off, at any mix of sizes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Worst {
     /// At which surface.
     pub surface: Surface,

@@ -11,6 +11,7 @@ use crate::{
 /// in its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LeadIn {
     /// The chamfer's angle to the axis, in degrees.
     pub angle: u8,

@@ -18,6 +18,7 @@ use crate::{error::Error, size::Length};
 /// A part that yields from its bore outwards.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Yielded {
     /// How far out it yields: a diameter.
     pub reaches: Length,

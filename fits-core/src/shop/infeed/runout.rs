@@ -109,6 +109,7 @@ impl Runout {
 /// are those of GB/T 3.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Relief {
     /// Incomplete thread at the end without a groove.
     pub runout: Length,

@@ -37,6 +37,7 @@ pub(super) struct EngagementRow {
 /// How deep a hole is tapped and drilled.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TapDepth {
     /// Length of full thread to engage: advice, by the material.
     pub engage: Length,

@@ -167,6 +167,13 @@ impl Family {
     ///
     /// # Errors
     /// No such word; the advice offers the nearest one.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Family;
+    /// let found = Family::called("dowel pin")?;
+    /// assert!(found.iter().any(|family| family.name().contains("dowel pin")));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn called(text: &str) -> Result<Vec<Self>, Error> {
         let wanted = plain(text);
         let singular = wanted.strip_suffix('s').unwrap_or(&wanted);

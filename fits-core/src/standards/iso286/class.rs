@@ -115,6 +115,13 @@ impl Letter {
     }
 
     /// The existing letter nearest in the alphabet to a name that is none.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::{Feature, Grade, Letter};
+    /// assert_eq!(Letter::nearest("Hh").name(Feature::Hole), "H");
+    /// assert_eq!(Grade::it(7).map(|grade| grade.to_string()).as_deref(), Some("7"));
+    /// assert_eq!(Grade::it(19), None);
+    /// ```
     pub fn nearest(name: &str) -> Self {
         let lower = name.to_ascii_lowercase();
         let first = lower.bytes().next().unwrap_or(b'h');

@@ -359,6 +359,14 @@ impl Material {
     ///
     /// # Errors
     /// Not above 0.
+    ///
+    /// ```
+    /// use fits_core::standards::materials::Material;
+    /// use fits_core::uom::si::{f64::Pressure, pressure::megapascal};
+    /// let hard = Material::find("4140")?.with_yield(Pressure::new::<megapascal>(900.0))?;
+    /// assert!((hard.yield_mpa().expect("given") - 900.0).abs() < 1e-9);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn with_yield(&self, strength: Pressure) -> Result<Self, Error> {
         let value = strength.get::<megapascal>();
         if !(value.is_finite() && value > 0.0) {

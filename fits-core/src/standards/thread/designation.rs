@@ -72,6 +72,13 @@ impl Designation {
     ///
     /// # Errors
     /// As [`Designation::resolve`].
+    ///
+    /// ```
+    /// use fits_core::standards::thread::scan;
+    /// let (found, _) = scan("M10").expect("a thread")?;
+    /// assert_eq!(found.resolve_diameter()?.major(), "10mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn resolve_diameter(&self) -> Result<Thread, Error> {
         let listed = || {
             let major = self.nominal.value.length().ok()?;

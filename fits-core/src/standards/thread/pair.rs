@@ -7,6 +7,7 @@ use crate::size::{Length, inches};
 /// negative interference. `None` where a limit is not given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Play {
     /// The least: greatest screw in the least nut.
     pub least: Option<Length>,
