@@ -214,10 +214,10 @@ impl fmt::Debug for Error {
     /// in `main` and a failed test show.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let advice = self.advice();
-        match advice.is_empty() {
-            true => write!(f, "{self}"),
-            false => write!(f, "{self} ({advice})"),
+        if advice.is_empty() {
+            return write!(f, "{self}");
         }
+        write!(f, "{self} ({advice})")
     }
 }
 

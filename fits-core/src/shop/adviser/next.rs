@@ -348,9 +348,8 @@ impl Adviser {
             weigh(0.0, sprung);
         }
         let mut best = stop.value;
-        if let Some((found, parts, after)) = best_cut
-            && found.worth.value > best
-        {
+        let better = best_cut.filter(|(found, ..)| found.worth.value > best);
+        if let Some((found, parts, after)) = better {
             best = found.worth.value;
             next = self.ordered(&scales, found, parts, &after);
         }
