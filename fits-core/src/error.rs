@@ -22,17 +22,17 @@ use crate::{
 /// assert_eq!(error.instead().map(|class| class.to_string()).as_deref(), Some("C11"));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub struct Error(Box<Detail>);
 
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, PartialEq)]
 struct Detail {
     kind: Kind,
     at: Option<(usize, usize)>,
     instead: Option<crate::standards::iso286::Class>,
 }
 
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub(crate) enum Kind {
     /// Arithmetic left the range of a length.
     OutOfRange,
@@ -172,6 +172,16 @@ impl Error {
 
     /// What is wrong, with lengths in a unit; inches go with degrees Fahrenheit.
     /// [`Display`](fmt::Display) says it in millimetres.
+    ///
+    /// ```
+    /// use fits_core::{Length, Limits, size::Unit};
+    /// let error = Limits::new(Length::INCH, Length::THOU).unwrap_err();
+    /// assert_eq!(error.to_string(), "the lower limit 25.4 mm is above the upper limit 0.0254 mm");
+    /// assert_eq!(error.said_in(Unit::Inch), "the lower limit 1 in is above the upper limit 0.001 in");
+    /// // `Debug` is the sentence, too: `unwrap` and `?` in `main` show it.
+    /// assert_eq!(format!("{error:?}"), error.to_string());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn said_in(&self, unit: Unit) -> String {
         let size = |length: Length| Figure::from(length).said_in(unit);
         match &self.0.kind {
@@ -213,6 +223,18 @@ impl Error {
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.said_in(Unit::Millimetre))
+    }
+}
+
+impl fmt::Debug for Error {
+    /// The sentence, and the next step where there is one: what `unwrap`, `?`
+    /// in `main` and a failed test show.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let advice = self.advice();
+        if advice.is_empty() {
+            return write!(f, "{self}");
+        }
+        write!(f, "{self} ({advice})")
     }
 }
 

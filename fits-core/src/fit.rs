@@ -1,5 +1,6 @@
 //! A hole's limits against a shaft's: clearance range, kind, basis, likelihood.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -11,8 +12,9 @@ use crate::{
 
 /// The kind of a fit (ISO 286-1:2010, 3.3).
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Kind {
     /// There is always clearance, be it nought at the closest.
     Clearance,
@@ -31,12 +33,31 @@ impl Kind {
             Self::Interference => "interference",
         }
     }
+
+    /// The kind of a clearance range; interference is clearance below 0.
+    ///
+    /// ```
+    /// use fits_core::{Kind, Limits};
+    /// let range = Limits::new("-0.002mm".parse()?, "0.011mm".parse()?)?;
+    /// assert_eq!(Kind::of_clearance(range), Kind::Transition);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub const fn of_clearance(clearance: Limits) -> Self {
+        if !clearance.lower().is_negative() {
+            Self::Clearance
+        } else if !clearance.upper().is_positive() {
+            Self::Interference
+        } else {
+            Self::Transition
+        }
+    }
 }
 
 /// Which part the fit is built on (ISO 286-1:2010, 3.4).
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Basis {
     /// The hole is an H: its lower limit is the nominal size.
     Hole,
@@ -61,6 +82,7 @@ pub enum Basis {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Fit {
     nominal: Length,
     hole: Limits,
@@ -71,6 +93,8 @@ pub struct Fit {
 
 /// The chance that a pair has clearance, under two models of where sizes fall.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Chance {
     /// Sizes spread evenly between the limits.
     pub even: f64,
@@ -84,9 +108,7 @@ impl Fit {
     /// # Errors
     /// A class is not defined there, or the pair is not a hole and a shaft.
     pub fn of_classes(nominal: Length, hole: Class, shaft: Class) -> Result<Self, Error> {
-        if hole.feature != Feature::Hole || shaft.feature != Feature::Shaft {
-            return Err(not_a_pair(hole, shaft));
-        }
+        Self::are_a_pair(hole, shaft)?;
         let basis = match (hole.letter == Letter::H, shaft.letter == Letter::H) {
             (true, true) => Basis::Both,
             (true, false) => Basis::Hole,
@@ -96,10 +118,28 @@ impl Fit {
         Self::build(nominal, hole.limits(nominal)?, shaft.limits(nominal)?, basis)
     }
 
+    /// Refuses classes that are not a hole's and a shaft's, in this order.
+    pub(crate) fn are_a_pair(hole: Class, shaft: Class) -> Result<(), Error> {
+        if hole.feature != Feature::Hole || shaft.feature != Feature::Shaft {
+            return Err(not_a_pair(hole, shaft));
+        }
+        Ok(())
+    }
+
     /// The fit of limits that need not come from any class.
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Basis, Fit, Kind, Limits, standards::iso286::Feature};
+    /// let tube = Limits::new("21.9mm".parse()?, "22.1mm".parse()?)?;
+    /// let plug = Limits::new("21.8mm".parse()?, "21.85mm".parse()?)?;
+    /// let fit = Fit::of_limits("22mm".parse()?, tube, plug)?;
+    /// assert_eq!((fit.kind(), fit.basis()), (Kind::Clearance, Basis::Neither));
+    /// assert_eq!(fit.part(Feature::Shaft), plug);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn of_limits(nominal: Length, hole: Limits, shaft: Limits) -> Result<Self, Error> {
         Self::build(nominal, hole, shaft, Basis::Neither)
     }
@@ -160,6 +200,24 @@ impl Fit {
     /// Least and greatest clearance; interference is below 0.
     pub const fn clearance(&self) -> Limits {
         self.clearance
+    }
+
+    /// Least and greatest interference, on the diameter; clearance is below 0.
+    /// It is what [`Joint`](crate::shop::assemble::Joint) takes.
+    ///
+    /// ```
+    /// use fits_core::{Fit, Length};
+    /// let press = Fit::of_classes(Length::from_millimetres(25)?, "H7".parse()?, "s6".parse()?)?;
+    /// assert_eq!(press.interference().to_string(), "0.014 to 0.048 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn interference(&self) -> Limits {
+        let opposite = |length: Length| {
+            Length::from_tenth_nanometres(length.tenth_nanometres().saturating_neg())
+        };
+        let (least, most) = (opposite(self.clearance.upper()), opposite(self.clearance.lower()));
+        // They do not cross, since the clearance does not.
+        Limits::new(least, most).map_or(self.clearance, |it| it.known_as(self.known()))
     }
 
     /// The fit of a part in hand with a mate cut to suit it, from the tight end
@@ -258,14 +316,8 @@ impl Fit {
     }
 
     /// Clearance, transition or interference.
-    pub fn kind(&self) -> Kind {
-        if !self.clearance.lower().is_negative() {
-            Kind::Clearance
-        } else if !self.clearance.upper().is_positive() {
-            Kind::Interference
-        } else {
-            Kind::Transition
-        }
+    pub const fn kind(&self) -> Kind {
+        Kind::of_clearance(self.clearance)
     }
 
     /// Hole-basis, shaft-basis, both or neither.

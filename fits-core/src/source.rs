@@ -1,11 +1,13 @@
 //! Where a figure comes from: a standard, a table, a formula or practice.
 
+#[cfg(feature = "serde")]
 use serde::Serialize;
 
 /// How a figure is known.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Known {
     /// Read in the published table that the row names.
     Seen,
@@ -65,7 +67,8 @@ impl Known {
 
 /// Why one figure is what it is.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
 pub struct Reason {
     /// The figure, as `IT7` or `largest reamer`.
     pub figure: String,

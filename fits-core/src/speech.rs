@@ -26,6 +26,7 @@ pub struct Speech {
 /// A figure in a sentence, or words that are put into it.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Figure {
     /// Words, a name or a number as it stands.
     Words(String),

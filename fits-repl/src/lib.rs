@@ -6,12 +6,18 @@
 //!
 //! One path for every way in: the prompt, `fits QUERY`, `fits --json QUERY`
 //! and `fits batch` differ only in who reads the lines.
+//!
+//! Without the feature `command` there is no line editor, no signal and no file
+//! on disk: [`session::Session::evaluate`] and [`render`] are the whole of it,
+//! and they build for `wasm32-unknown-unknown`.
 
 pub mod answer;
 pub mod batch;
+#[cfg(feature = "command")]
 pub mod command;
 mod files;
 pub mod help;
+#[cfg(feature = "command")]
 pub mod line_editor;
 pub mod note;
 pub mod problem;
@@ -22,6 +28,7 @@ pub mod schema;
 mod sentence;
 pub mod session;
 pub mod sheet;
+#[cfg(feature = "command")]
 pub mod signals;
 pub mod table;
 pub(crate) mod words;

@@ -2,7 +2,10 @@
 
 use std::ops::Range;
 
-use fits_core::size::{Number, Unit};
+use fits_core::{
+    shop::infeed::DialReads,
+    size::{Number, Unit},
+};
 
 pub use crate::{
     questions::{
@@ -96,6 +99,14 @@ pub enum Dial {
 }
 
 impl Dial {
+    /// What it counts, for the core.
+    pub(crate) const fn reads(self) -> DialReads {
+        match self {
+            Self::Diameter => DialReads::Diameter,
+            Self::Radius => DialReads::Radius,
+        }
+    }
+
     /// The keyword.
     pub const fn word(self) -> &'static str {
         match self {

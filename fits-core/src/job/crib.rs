@@ -1,5 +1,6 @@
 //! The crib: the tools and instruments one owns, and what of them suits a job.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -26,8 +27,9 @@ use crate::{
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(default))]
 pub struct Crib {
     /// Drills, one by one.
     pub drill: Vec<OwnDrill>,
@@ -49,12 +51,13 @@ pub struct Crib {
 
 /// A drill.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct OwnDrill {
     /// Its marked size.
     pub size: Length,
     /// What it is called, where its size alone is not its name: `#7`.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub called: Option<String>,
 }
 
@@ -75,8 +78,9 @@ impl OwnDrill {
 
 /// The kinds of drill sets.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum DrillSeries {
     /// Millimetres.
     Metric,
@@ -115,19 +119,20 @@ impl DrillSeries {
 /// A set of drills: the standard sizes of a series between two sizes, or every
 /// step between them.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct DrillSet {
     /// The series; `set` in the file.
-    #[serde(rename = "set")]
+    #[cfg_attr(feature = "serde", serde(rename = "set"))]
     pub series: DrillSeries,
     /// The smallest; the series' own where nothing is said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub from: Option<Length>,
     /// The largest.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub to: Option<Length>,
     /// The step; the standard sizes where nothing is said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub step: Option<Length>,
 }
 
@@ -165,18 +170,20 @@ impl DrillSet {
 
 /// A reamer.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Reamer {
     /// Its marked size.
     pub size: Length,
     /// What it really cuts, tried on scrap.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub cuts: Option<Length>,
 }
 
 /// A tap, by its thread's name.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Tap {
     /// The thread: `M10x1.25`.
     pub thread: String,
@@ -184,7 +191,8 @@ pub struct Tap {
 
 /// A gauge pin.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct GaugePin {
     /// Its size.
     pub size: Length,
@@ -192,50 +200,55 @@ pub struct GaugePin {
 
 /// A boring bar.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct Bar {
     /// The smallest bore it goes into.
     pub bore: Length,
     /// How deep it reaches.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub reach: Option<Length>,
 }
 
 /// A measuring instrument and how far it can be trusted.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct OwnInstrument {
     /// What its owner calls it.
     pub name: String,
     /// How readings of one size scatter, as a standard deviation.
     pub repeat: Length,
     /// What they may all be off by, as a standard deviation.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bias: Option<Length>,
 }
 
 /// A material by its figures.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 pub struct OwnMaterial {
     /// What its owner calls it.
     pub name: String,
     /// Modulus of elasticity, in gigapascals.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub modulus_gpa: Option<f64>,
     /// Poisson's ratio.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub poisson: Option<f64>,
     /// Thermal expansion, µm in a metre for each kelvin.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub expansion_um_per_m_k: Option<f64>,
     /// Yield strength, in megapascals.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub yield_mpa: Option<f64>,
 }
 
 /// A reamer that lands inside a hole's limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LandedReamer {
     /// The reamer.
     pub reamer: Reamer,
@@ -245,6 +258,7 @@ pub struct LandedReamer {
 
 /// The gauge pins of a crib that judge a hole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Pins {
     /// It must go in.
     pub goes: Option<GaugePin>,
@@ -286,6 +300,27 @@ impl Crib {
     /// The reamers that land inside a hole's limits, those nearest its middle
     /// first: by what they cut where that was tried, otherwise by whether the
     /// marked size lies in the limits that the reaming rule gives.
+    ///
+    /// ```
+    /// use fits_core::{job::{Crib, DrillSeries, DrillSet, Reamer}, shop::Ream, standards::iso286::Class};
+    /// let set = DrillSet {
+    ///     series: DrillSeries::Metric,
+    ///     from: Some("1mm".parse()?),
+    ///     to: Some("13mm".parse()?),
+    ///     step: Some("0.1mm".parse()?),
+    /// };
+    /// let eight = Reamer { size: "8mm".parse()?, cuts: Some("8.02mm".parse()?) };
+    /// let ten = Reamer { size: "10mm".parse()?, cuts: Some("10.008mm".parse()?) };
+    /// let crib = Crib { drills: vec![set], reamer: vec![eight, ten], ..Crib::default() };
+    /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
+    /// assert_eq!(crib.reamers_for(&ream)[0].reamer, ten);
+    /// assert_eq!(crib.nearest_reamer("H7".parse::<Class>()?.limits("8mm".parse()?)?), Some(eight));
+    /// let (drill, leaves) = crib.pre_drill(&ream)?.expect("one of the set");
+    /// assert_eq!((drill.size, leaves), ("9.7mm".parse()?, "0.3mm".parse()?));
+    /// let between = crib.drill_between("6.45mm".parse()?, "6.55mm".parse()?);
+    /// assert_eq!(between.map(|drill| drill.size), Some("6.5mm".parse()?));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reamers_for(&self, ream: &Ream) -> Vec<LandedReamer> {
         let lands = |reamer: &Reamer| match reamer.cuts {
             Some(cuts) => ream.hole.contains(cuts),
@@ -319,6 +354,13 @@ impl Crib {
     /// How far off its limit a gauge pin may be and still say something of a
     /// hole: the hole's tolerance, or 5 µm where that is less (common practice,
     /// no source).
+    ///
+    /// ```
+    /// use fits_core::{job::Crib, standards::iso286::Class};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// assert_eq!(Crib::pin_reach(hole), hole.tolerance());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pin_reach(hole: Limits) -> Length {
         hole.tolerance().max(Length::from_tenth_nanometres(50_000))
     }

@@ -1,19 +1,21 @@
 //! The pass log: what was dialled and what was read, in order. Nothing is
 //! taken out of it: an undo is an entry of its own.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
     error::Error,
     size::{Length, Limits, divide_half_even},
-    standards::iso286::Feature,
+    standards::{instruments::Uncertainty, iso286::Feature},
 };
 
 /// The version of the format that this one writes.
 pub const VERSION: u32 = 1;
 
 /// What a log is about: its first line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Opening {
     /// The format's version.
@@ -39,18 +41,67 @@ pub struct Opening {
     /// What they may all be off by, as a standard deviation.
     pub bias: Length,
     /// What it is made of, where that was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub material: Option<String>,
     /// The free length of the tool or the work over its thickness, where that
     /// was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub overhang: Option<f64>,
     /// The machine it is cut on, where that is not a lathe.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub machine: Option<String>,
 }
 
 impl Opening {
+    /// The work of one part on a lathe: the class or how the limits were given,
+    /// the limits, what it measures at the start, what the dial can be set to
+    /// as a change of diameter, and what reads it. The nominal size is the
+    /// limits' middle, and nothing is known of material and tool, until they
+    /// are set.
+    ///
+    /// ```
+    /// use fits_core::job::{Opening, PassLog, State};
+    /// use fits_core::standards::{instruments::Instrument, iso286::{Class, Feature}};
+    /// let nominal = "20mm".parse()?;
+    /// let limits = "H7".parse::<Class>()?.limits(nominal)?;
+    /// let gauge = Instrument::find("bore gauge")?;
+    /// let off = gauge.uncertainty(Feature::Hole, nominal)?;
+    /// let named = (gauge.name(), off);
+    /// let opening = Opening {
+    ///     nominal,
+    ///     ..Opening::new(
+    ///         Feature::Hole, "H7", limits, "19.6mm".parse()?, "0.01mm".parse()?, named,
+    ///     )
+    /// };
+    /// assert_eq!(PassLog::new(opening).state(), State::Open);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn new(
+        feature: Feature,
+        class: &str,
+        limits: Limits,
+        start: Length,
+        step: Length,
+        (instrument, off): (&str, Uncertainty),
+    ) -> Self {
+        Self {
+            version: VERSION,
+            feature,
+            nominal: limits.middle(),
+            class: class.to_owned(),
+            lower: limits.lower(),
+            upper: limits.upper(),
+            start,
+            step,
+            instrument: instrument.to_owned(),
+            repeat: off.repeat,
+            bias: off.bias,
+            material: None,
+            overhang: None,
+            machine: None,
+        }
+    }
+
     /// The limits to end in.
     ///
     /// # Errors
@@ -71,16 +122,17 @@ impl Opening {
 }
 
 /// What was read at one place of the part.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Place {
     /// Its name, where one was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub place: Option<String>,
     /// The readings, at 20 °C.
     pub read: Vec<Length>,
     /// The same as the instrument showed them, where the part was warm.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub shown: Vec<Length>,
 }
 
@@ -95,7 +147,8 @@ impl Place {
 }
 
 /// An instrument that one entry was read with, where it is not the log's own.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Gauge {
     /// Its name.
@@ -108,20 +161,21 @@ pub struct Gauge {
 
 /// More than one reading of one cold part by the log's instrument: the places,
 /// how warm it was, and what read it.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Seen {
     /// Each place with its readings, as typed in order.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub places: Vec<Place>,
     /// How warm the part was, in degrees Celsius, where that was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub at_c: Option<f64>,
     /// What its growth was reckoned of.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub material: Option<String>,
     /// What it was read with, where that was not the log's instrument.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub gauge: Option<Gauge>,
 }
 
@@ -132,6 +186,22 @@ impl Seen {
 
     /// The place where most is off: the largest of a bore, the smallest of a
     /// shaft. What is off there does not come back, so it decides.
+    ///
+    /// ```
+    /// use fits_core::{job::{Entry, Place, Seen}, standards::iso286::Feature};
+    /// let place = |name: &str, size: &str| {
+    ///     let read = vec![size.parse()?];
+    ///     Ok::<_, fits_core::Error>(Place { place: Some(name.into()), read, shown: Vec::new() })
+    /// };
+    /// let places = vec![place("front", "20.011mm")?, place("back", "20.004mm")?];
+    /// let seen = Seen { places, ..Seen::default() };
+    /// let named = |found: Option<(&Place, _)>| found.and_then(|(place, _)| place.place.clone());
+    /// assert_eq!(named(seen.decides(Feature::Hole)).as_deref(), Some("front"));
+    /// assert_eq!(named(seen.behind(Feature::Hole)).as_deref(), Some("back"));
+    /// let entry = Entry::Read { size: "20.011mm".parse()?, sure: false, seen };
+    /// assert_eq!(entry.readings(Feature::Hole), ["20.011mm".parse()?]);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn decides(&self, feature: Feature) -> Option<(&Place, Length)> {
         let places = self.places.iter().filter_map(|place| Some((place, place.mean()?)));
         match feature {
@@ -157,34 +227,35 @@ impl Seen {
 }
 
 /// One entry. Lengths are changes of diameter and diameters.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(tag = "entry", rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(tag = "entry", rename_all = "lowercase"))]
 pub enum Entry {
     /// A pass: what was dialled, as a change of diameter, and what it measured.
     Cut {
         /// The change of diameter dialled.
         dial: Length,
         /// What it measured after, where it was measured.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
         read: Option<Length>,
         /// It was confirmed against a doubt.
-        #[serde(default, skip_serializing_if = "is_false")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_false"))]
         sure: bool,
         /// Where it was measured and how warm, beyond one reading at 20 °C.
-        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Seen::is_plain"))]
         seen: Seen,
     },
     /// A pass without infeed.
     Spring {
         /// What it measured after.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
         read: Option<Length>,
         /// It was confirmed against a doubt.
-        #[serde(default, skip_serializing_if = "is_false")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_false"))]
         sure: bool,
         /// Where it was measured and how warm, beyond one reading at 20 °C.
-        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Seen::is_plain"))]
         seen: Seen,
     },
     /// A reading without a pass.
@@ -192,10 +263,10 @@ pub enum Entry {
         /// What it measured.
         size: Length,
         /// It was confirmed against a doubt.
-        #[serde(default, skip_serializing_if = "is_false")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "is_false"))]
         sure: bool,
         /// Where it was measured and how warm, beyond one reading at 20 °C.
-        #[serde(default, skip_serializing_if = "Seen::is_plain")]
+        #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Seen::is_plain"))]
         seen: Seen,
     },
     /// The entry before it that still stands is taken back.
@@ -205,10 +276,11 @@ pub enum Entry {
     /// The part is scrap.
     Scrap,
     /// A line that could not be read stood here; never written.
-    #[serde(skip)]
+    #[cfg_attr(feature = "serde", serde(skip))]
     Lost,
 }
 
+#[cfg(feature = "serde")]
 #[allow(clippy::trivially_copy_pass_by_ref, reason = "serde's signature")]
 fn is_false(flag: &bool) -> bool {
     !flag
@@ -259,8 +331,9 @@ impl Entry {
 
 /// Where a log stands.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum State {
     /// Passes may follow.
     Open,
@@ -297,6 +370,7 @@ pub enum State {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct PassLog {
     /// What it is about.
     pub opening: Opening,

@@ -5,12 +5,16 @@
 
 mod crib;
 mod log;
+#[cfg(feature = "uom")]
 mod replay;
 pub mod whole;
+mod serves;
 
 pub use crib::{
     Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
     Pins, Reamer, Tap,
 };
 pub use log::{Entry, Gauge, Opening, PassLog, Place, Seen, State, VERSION};
+#[cfg(feature = "uom")]
 pub use replay::Doubt;
+pub use serves::{CribPlan, FirstDrill, Reaming};

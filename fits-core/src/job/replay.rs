@@ -5,15 +5,16 @@ use super::{Entry, Gauge, PassLog, Seen};
 use crate::{
     error::Error,
     shop::{
-        adviser::{self, Adviser, FinishedPass, Instrument, Prior, Settings, Story},
+        adviser::{self, Adviser, FinishedPass, Prior, Settings, Story},
         verdict::{Form, Measured},
     },
     size::{Length, Limits},
-    standards::iso286::Feature,
+    standards::{instruments::Uncertainty, iso286::Feature},
 };
 
 /// What makes an entry doubtful; it is asked about before it is taken.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Doubt {
     /// The reading would fit in the other system of units.
     Unit {
@@ -93,14 +94,14 @@ impl PassLog {
         owner.dial_division(step).dial_turn(turn).top_slide(top_slide)
     }
 
-    fn instrument(&self) -> Instrument {
-        Instrument { repeat: self.opening.repeat, bias: self.opening.bias }
+    fn instrument(&self) -> Uncertainty {
+        Uncertainty { repeat: self.opening.repeat, bias: self.opening.bias }
     }
 
     /// What this was read with.
-    fn read_with(&self, seen: Option<&Seen>) -> Instrument {
+    fn read_with(&self, seen: Option<&Seen>) -> Uncertainty {
         match seen.and_then(|seen| seen.gauge.as_ref()) {
-            Some(Gauge { repeat, bias, .. }) => Instrument { repeat: *repeat, bias: *bias },
+            Some(Gauge { repeat, bias, .. }) => Uncertainty { repeat: *repeat, bias: *bias },
             None => self.instrument(),
         }
     }
@@ -113,6 +114,46 @@ impl PassLog {
     ///
     /// # Errors
     /// An entry that no adviser takes: the log was written by another hand.
+    ///
+    /// ```
+    /// use fits_core::{
+    ///     job::{Doubt, Entry, Opening, PassLog, Seen, VERSION},
+    ///     shop::adviser::{Prior, Settings},
+    ///     standards::iso286::Feature,
+    /// };
+    /// let opening = Opening {
+    ///     version: VERSION,
+    ///     feature: Feature::Hole,
+    ///     nominal: "20mm".parse()?,
+    ///     class: "H7".into(),
+    ///     lower: "20mm".parse()?,
+    ///     upper: "20.021mm".parse()?,
+    ///     start: "19.6mm".parse()?,
+    ///     step: "0.01mm".parse()?,
+    ///     instrument: "bore gauge".into(),
+    ///     repeat: "2um".parse()?,
+    ///     bias: "1.5um".parse()?,
+    ///     material: None,
+    ///     overhang: None,
+    ///     machine: None,
+    /// };
+    /// let mut log = PassLog::new(opening);
+    /// let cut = |dial: &str, read: &str| {
+    ///     let (dial, read) = (dial.parse()?, Some(read.parse()?));
+    ///     Ok::<_, fits_core::Error>(Entry::Cut { dial, read, sure: false, seen: Seen::default() })
+    /// };
+    /// log.entries.push(cut("0.2mm", "19.79mm")?);
+    /// let (prior, owner) = (Prior::usual(Feature::Hole, None, None), Settings::default());
+    /// let adviser = log.adviser(prior, owner)?.expect("no line was lost");
+    /// assert_eq!(adviser.settings().step, log.settings(owner).step);
+    /// // Half a millimetre was taken where a tenth was dialled.
+    /// let doubt = log.doubt(prior, owner, &cut("0.1mm", "20.39mm")?)?;
+    /// assert!(matches!(doubt, Some(Doubt::Jump { .. })));
+    /// assert_eq!(log.finished_passes()?.len(), 1);
+    /// // It was read at one place.
+    /// assert_eq!((log.form()?, log.short()?), (None, None));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn adviser(&self, prior: Prior, owner: Settings) -> Result<Option<Adviser>, Error> {
         let mut adviser = Some(self.begun(self.opening.start, self.instrument(), prior, owner)?);
         for entry in self.standing() {
@@ -136,7 +177,7 @@ impl PassLog {
     fn begun(
         &self,
         size: Length,
-        instrument: Instrument,
+        instrument: Uncertainty,
         prior: Prior,
         owner: Settings,
     ) -> Result<Adviser, Error> {

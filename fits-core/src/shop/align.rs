@@ -12,6 +12,7 @@ use crate::{
 
 /// Which way the tailstock has to move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Toward {
     /// Toward the operator and the tool: the tailstock end came out large.
     Tool,
@@ -48,6 +49,7 @@ impl Toward {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Taper {
     /// Tailstock end less headstock end.
     difference: Length,
@@ -152,6 +154,15 @@ impl Taper {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::shop::align::Taper;
+    /// let left = Taper::new("0.02mm".parse()?, "200mm".parse()?)?;
+    /// assert_eq!(left.per_100_mm()?, "0.01mm".parse()?);
+    /// assert_eq!(left.per_foot()?, "0.03048mm".parse()?);
+    /// assert_eq!(left.leaves("0.021mm".parse()?, "100mm".parse()?)?, "0.011mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn leaves(self, tolerance: Length, length: Length) -> Result<Length, Error> {
         tolerance.checked_sub(self.over(length)?.checked_abs()?)
     }

@@ -4,6 +4,7 @@ use super::caution_table;
 
 /// Work that can hurt someone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Hazard {
     /// Pressing one part into another.
     Pressing,

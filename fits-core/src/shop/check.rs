@@ -2,6 +2,7 @@
 //!
 //! The reading is taken as it stands; [`super::verdict`] knows its uncertainty.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -12,18 +13,19 @@ use crate::{
 
 /// What a reading says about the part.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Verdict {
     /// There is metal left to take off.
-    #[serde(rename = "cut more")]
+    #[cfg_attr(feature = "serde", serde(rename = "cut more"))]
     CutMore,
     /// Inside the limits: stop.
     Good,
     /// Past the limits: too much is off.
     Over,
     /// So near a limit that the reading's uncertainty decides nothing.
-    #[serde(rename = "too close to call")]
+    #[cfg_attr(feature = "serde", serde(rename = "too close to call"))]
     TooClose,
 }
 
@@ -54,6 +56,8 @@ impl Verdict {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Reading {
     /// Cut more, good or over.
     pub verdict: Verdict,

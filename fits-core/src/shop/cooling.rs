@@ -24,6 +24,7 @@ pub const REFERENCE_C: f64 = 20.0;
 
 /// What a body is of and how warm it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Body {
     /// Linear expansion.
     pub expansion: TemperatureCoefficient,
@@ -106,6 +107,7 @@ pub fn growth(size: Length, body: Body) -> Result<Length, Error> {
 
 /// How a part cools.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Air {
     /// On the bench, in still air.
     Still,
@@ -133,6 +135,19 @@ impl Air {
 ///
 /// # Errors
 /// Nothing allowed, or a temperature that has no sense.
+///
+/// ```
+/// use fits_core::shop::{celsius, cooling::{Air, Body, growth, reasons, wait}};
+/// use fits_core::{standards::materials::Material, uom::si::time::minute};
+/// let steel = Material::find("steel")?;
+/// let part = Body { expansion: steel.expansion().expect("known"), temperature: celsius(60.0) };
+/// let (size, tenth) = ("50mm".parse()?, "0.0001in".parse()?);
+/// assert!(growth(size, part)? > tenth);
+/// let time = |air| wait(size, steel.family(), part, celsius(20.0), tenth, air);
+/// assert!(time(Air::Fan)? < time(Air::Still)? && time(Air::Still)?.get::<minute>() > 10.0);
+/// assert_eq!(reasons(steel.family(), Air::Fan)[1].value, "30 W/m²K");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn wait(
     diameter: Length,
     family: Family,

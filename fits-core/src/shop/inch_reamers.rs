@@ -28,6 +28,8 @@ pub(super) struct NewReamer {
 
 /// A reamer off the shelf.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct InchReamer {
     /// What it is sold as: `3/4 in`, `0.2490 in`.
     pub name: String,

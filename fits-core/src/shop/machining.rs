@@ -55,6 +55,7 @@ pub(super) fn cuts(family: Option<Family>) -> &'static Cuts {
 
 /// The cutting edge, for the least that it cuts rather than rubs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Edge {
     /// High-speed steel or ground carbide, stoned sharp.
     Sharp,
@@ -111,6 +112,12 @@ impl Prior {
     }
 
     /// Why the usual figures are what they are.
+    ///
+    /// ```
+    /// use fits_core::{shop::adviser::Prior, source::Known, standards::iso286::Feature};
+    /// let reasons = Prior::reasons(Feature::Hole, None, Some(5.0));
+    /// assert!(reasons.iter().all(|reason| reason.known != Known::Seen));
+    /// ```
     pub fn reasons(feature: Feature, family: Option<Family>, overhang: Option<f64>) -> Vec<Reason> {
         let mut reasons = Vec::new();
         if let Some(tool) = tool(feature, overhang) {

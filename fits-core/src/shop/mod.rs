@@ -26,9 +26,11 @@ mod machining_table;
 pub mod infeed;
 mod of_thread;
 mod passes;
-mod pick;
+pub(crate) mod pick;
 #[rustfmt::skip]
 mod pick_table;
+#[cfg(feature = "uom")]
+mod plain;
 mod ream;
 mod reamer_cut;
 pub mod rehearse;
@@ -41,6 +43,7 @@ pub mod share;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod stock_table;
+mod spec;
 pub mod stack;
 #[cfg(feature = "uom")]
 mod swelling;
@@ -60,8 +63,11 @@ pub use check::{Reading, Verdict};
 pub use inch_reamers::InchReamer;
 pub use passes::{CutRules, Pass, Passes, Stage, Start};
 pub use pick::{Candidate, FitClasses, pick};
+#[cfg(feature = "uom")]
+pub use plain::celsius;
 pub use ream::{PreDrill, Ream};
 pub use reamer_cut::{Cuts, ReamerCut, Remedy, reamer_cut};
+pub use spec::{FitDesignation, Spec};
 #[cfg(feature = "uom")]
 pub use swelling::{Damp, swelling_reason};
 

@@ -15,6 +15,7 @@ use crate::{
 
 /// What a pass is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Stage {
     /// A drill through, before boring.
     Drill,
@@ -43,6 +44,7 @@ impl Stage {
 
 /// One pass of a plan.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Pass {
     /// What it is for.
     pub stage: Stage,
@@ -55,6 +57,7 @@ pub struct Pass {
 
 /// Where the work is before the first pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Start {
     /// Not said: it is roughed from whatever is there.
     Open,
@@ -66,6 +69,8 @@ pub enum Start {
 
 /// A plan of passes to a part's aim.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Passes {
     /// Hole: boring. Shaft: turning.
     pub feature: Feature,
@@ -93,6 +98,7 @@ const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
 
 /// What the cuts of a plan keep to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct CutRules {
     /// A division of the dial, as a change of diameter.
     pub step: Length,
@@ -235,6 +241,17 @@ impl Passes {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{shop::{CutRules, Passes}, standards::iso286::Class};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let rules = CutRules::stepping("0.01mm".parse()?);
+    /// let range = Passes::drill_range(hole, &rules)?;
+    /// assert!(range.lower() >= rules.smallest_bore && range.upper() < hole.lower());
+    /// assert!(rules.deepest(hole.middle()) > rules.least_chip);
+    /// assert_eq!(Passes::reasons(hole.middle())[0].figure, "left by roughing");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn drill_range(limits: Limits, rules: &CutRules) -> Result<Limits, Error> {
         let aim = limits.middle();
         let pair = Length::from_tenth_nanometres(rules.pair(aim));

@@ -46,6 +46,8 @@ impl fmt::Display for FitClasses {
 
 /// A standard fit that gives, or nearly gives, the clearance wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Candidate {
     /// Its classes.
     pub classes: FitClasses,

@@ -38,6 +38,7 @@ const DRILL_OVERSIZE: Length = Length::from_tenth_nanometres(500_000);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Ream {
     /// The hole it is for.
     pub hole: Limits,
@@ -55,6 +56,8 @@ pub struct Ream {
 
 /// A drill before the reamer.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct PreDrill {
     /// The drill.
     pub drill: Drill,
@@ -108,6 +111,16 @@ impl Ream {
     ///
     /// # Errors
     /// None does.
+    ///
+    /// ```
+    /// use fits_core::{shop::Ream, standards::iso286::Class};
+    /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
+    /// let range = ream.pre_drill_range()?;
+    /// let drill = ream.metric.expect("9.7 mm").drill;
+    /// assert!(range.contains(drill.diameter()));
+    /// assert_eq!(ream.reasons(&[drill.name()]).last().map(|it| it.figure.as_str()), Some("drill 9.7 mm"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pre_drill_range(&self) -> Result<Limits, Error> {
         pre_drill_range(self.hole.lower(), self.stock)
     }

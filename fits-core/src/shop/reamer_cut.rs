@@ -13,9 +13,10 @@ use crate::{
 };
 
 /// How a reamed hole stands to its reamer's nominal size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Cuts {
     /// Below the nominal size: the reamer is worn, or the hole has closed.
     Under,
@@ -28,9 +29,10 @@ pub enum Cuts {
 }
 
 /// What to do, most usual first. Common practice, no source.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Remedy {
     /// Let the reamer follow the hole: a floating holder, the tailstock on
     /// centre, no run-out at the lead.

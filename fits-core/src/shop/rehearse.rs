@@ -10,15 +10,16 @@ use rand_xoshiro::{
     rand_core::{Rng as _, SeedableRng as _},
 };
 
-use super::adviser::{Action, Adviser, Instrument, Prior, Settings};
+use super::adviser::{Action, Adviser, Prior, Settings};
 use crate::{
     error::Error,
     size::{Length, Limits},
-    standards::iso286::Feature,
+    standards::{instruments::Uncertainty, iso286::Feature},
 };
 
 /// How a machinist goes about it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Strategy {
     /// Dial all that is left to the aim, each time.
     Whole,
@@ -45,6 +46,7 @@ impl Strategy {
 /// What goes wrong in a rehearsal; the adviser is not told. The figures are
 /// common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Fault {
     /// The first pass comes out a turn of the dial short; 0.1 mm where the turn
     /// is not known.
@@ -89,6 +91,7 @@ impl Fault {
 
 /// The part and the machine of a rehearsal.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Work {
     /// The limits to end in.
     pub limits: Limits,
@@ -99,13 +102,14 @@ pub struct Work {
     /// Where machines are drawn from; the adviser is told it.
     pub machine: Prior,
     /// What is measured with.
-    pub instrument: Instrument,
+    pub instrument: Uncertainty,
     /// What can be dialled, and the adviser's limit of risk.
     pub settings: Settings,
 }
 
 /// How a strategy fared; shares are of all runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Odds {
     /// Which.
     pub strategy: Strategy,
@@ -125,7 +129,8 @@ pub struct Odds {
 ///
 /// ```
 /// use fits_core::{Length, standards::iso286::{Class, Feature}};
-/// use fits_core::shop::adviser::{Instrument, Prior, Settings};
+/// use fits_core::shop::adviser::{Prior, Settings};
+/// use fits_core::standards::instruments::Uncertainty;
 /// use fits_core::shop::rehearse::{Rehearsal, Strategy, Work};
 /// let um = Length::from_micrometres;
 /// let class: Class = "H7".parse()?;
@@ -136,7 +141,7 @@ pub struct Odds {
 ///     machine: Prior {
 ///         gain: 0.97, gain_sd: 0.04, offset: Length::ZERO, offset_sd: um(6)?, scatter: um(2)?,
 ///     },
-///     instrument: Instrument { repeat: um(2)?, bias: Length::ZERO },
+///     instrument: Uncertainty { repeat: um(2)?, bias: Length::ZERO },
 ///     settings: Settings::default(),
 /// };
 /// let mut rehearsal = Rehearsal::new(work, 1)?;

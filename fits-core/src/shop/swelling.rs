@@ -18,6 +18,7 @@ pub(super) struct Entry {
 
 /// How damp a part is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Damp {
     /// Dry as made.
     Dry,
@@ -56,6 +57,14 @@ impl Damp {
 }
 
 /// Where a material's growth with damp comes from; `None` where it has none.
+///
+/// ```
+/// use fits_core::{shop::{Damp, swelling_reason}, standards::materials::Material};
+/// let nylon = Material::find("nylon")?;
+/// assert!(Damp::Soaked.growth(nylon) > Damp::RoomAir.growth(nylon));
+/// assert!(swelling_reason(nylon).is_some() && swelling_reason(Material::find("steel")?).is_none());
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn swelling_reason(material: &Material) -> Option<Reason> {
     entry(material).map(|entry| Reason {
         figure: format!("growth with damp, {}", entry.material),

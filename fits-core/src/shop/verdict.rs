@@ -25,6 +25,7 @@ use crate::{
 
 /// How warm part and gauge were, and how well that is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Thermal {
     /// The part.
     pub part: Body,
@@ -42,6 +43,18 @@ pub struct Thermal {
 
 impl Thermal {
     /// Temperatures and expansions taken as they are.
+    ///
+    /// ```
+    /// use fits_core::shop::{celsius, cooling::Body, verdict::{Measured, Thermal}};
+    /// use fits_core::standards::materials::Material;
+    /// let brass = Material::find("brass")?.expansion().expect("known");
+    /// let warm = Body { expansion: brass, temperature: celsius(30.0) };
+    /// let thermal = Thermal::exact(warm, Body::at_reference());
+    /// let read = ["20.010mm".parse()?];
+    /// let measured = Measured::of(&[&read], None, Some(&thermal))?;
+    /// assert!(measured.size() < measured.read());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn exact(part: Body, gauge: Body) -> Self {
         let (none, nothing) = (
             TemperatureInterval::new::<kelvin>(0.0),
@@ -78,6 +91,7 @@ impl Thermal {
 
 /// One place on the part, or one angle, and what was read there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Place {
     /// The mean of the readings there.
     pub read: Length,
@@ -89,6 +103,7 @@ pub struct Place {
 
 /// The difference between places, against what the instrument scatters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Form {
     /// Between the largest and the smallest place: out of round, or taper.
     pub difference: Length,
@@ -353,6 +368,7 @@ impl Measured {
 
 /// How sure is sure enough (ISO 14253-1).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Rule {
     /// The expanded uncertainty, k = 2, off each limit.
     Edition2013,
@@ -365,6 +381,8 @@ const ONE_SIDED: f64 = 1.644_854;
 
 /// A part judged.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Judged {
     /// What to do.
     pub verdict: Verdict,

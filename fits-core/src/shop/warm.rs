@@ -13,8 +13,8 @@ use uom::si::{
 
 use super::{Damp, assemble::millimetres, cooling::REFERENCE_C};
 use crate::{
-    error::{Error, Kind},
-    fit::Fit,
+    error::{Error, Kind as ErrorKind},
+    fit::{Fit, Kind},
     size::{Length, Limits},
     speech::{Figure, say},
     standards::materials::{Family, Material},
@@ -33,6 +33,7 @@ fn spread(material: &Material) -> f64 {
 
 /// Which pair of the parts made inside the limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Pairing {
     /// The smallest hole with the largest shaft.
     Tightest,
@@ -61,6 +62,37 @@ pub struct Warm {
     shaft: Growth,
 }
 
+/// A fit at one temperature.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct FitAt {
+    /// The temperature of both parts.
+    pub temperature: ThermodynamicTemperature,
+    /// Least and greatest clearance; interference is below 0.
+    pub clearance: Limits,
+    /// Clearance, transition or interference.
+    pub kind: Kind,
+}
+
+/// What becomes of a fit between two temperatures.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
+pub struct Between {
+    /// At 20 °C.
+    pub reference: FitAt,
+    /// At the colder end and at the warmer one.
+    pub ends: [FitAt; 2],
+    /// A clearance fit loses its clearance at one of the ends.
+    pub binds: bool,
+    /// An interference fit is loose at one of the ends.
+    pub lets_go: bool,
+    /// The shaft's limits at 20 °C that keep the least clearance at the worse
+    /// end; nothing where less than half a micrometre is lost.
+    pub shaft_to_keep: Option<Limits>,
+}
+
 #[derive(Clone, Copy, Debug)]
 struct Growth {
     /// Per kelvin.
@@ -74,7 +106,7 @@ struct Growth {
 impl Growth {
     fn of(material: &Material) -> Result<Self, Error> {
         let heat = material.expansion().ok_or_else(|| {
-            Error::new(Kind::NoPlan {
+            Error::new(ErrorKind::NoPlan {
                 why: say!("the expansion of {} is not known", material.name()),
             })
         })?;
@@ -104,7 +136,7 @@ pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Res
     let celsius = temperature.get::<degree_celsius>();
     let limit = material.heat_limit().map(|limit| limit.get::<degree_celsius>());
     if let Some(limit) = limit.filter(|limit| celsius > *limit) {
-        return Err(Error::new(Kind::NoJoint {
+        return Err(Error::new(ErrorKind::NoJoint {
             why: say!(
                 "{} is not run at {}: its limit is {}",
                 material.name(),
@@ -115,7 +147,7 @@ pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Res
         }));
     }
     if celsius.is_nan() || celsius < COLDEST {
-        return Err(Error::new(Kind::NoJoint {
+        return Err(Error::new(ErrorKind::NoJoint {
             why: say!(
                 "the expansion of {} is not known at {}",
                 material.name(),
@@ -148,6 +180,22 @@ impl Warm {
     }
 
     /// The same pair in damp.
+    ///
+    /// ```
+    /// use fits_core::shop::{Damp, Spec, celsius, warm::{Warm, stands}};
+    /// use fits_core::standards::materials::Material;
+    /// let (nylon, steel) = (Material::find("nylon")?, Material::find("steel")?);
+    /// assert!(stands(nylon, celsius(300.0)).is_err());
+    /// let fit = "H7/g6".parse::<Spec>()?.fit("20mm".parse()?)?;
+    /// let dry = Warm::of(fit, nylon, steel)?;
+    /// let soaked = dry.damp(Damp::Soaked, nylon, steel);
+    /// // A free nylon part grows its hole, and steel does not swell.
+    /// assert!(soaked.hole_at(celsius(20.0))?.lower() > dry.hole_at(celsius(20.0))?.lower());
+    /// assert_eq!(soaked.shaft_at(celsius(20.0))?, fit.shaft());
+    /// let keeps = dry.shaft_to_keep(celsius(-10.0))?;
+    /// assert!(keeps.upper() < fit.shaft().upper());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn damp(&self, damp: Damp, hole: &Material, shaft: &Material) -> Self {
         let grown = |part: Growth, material| Growth { damp: damp.growth(material), ..part };
@@ -181,6 +229,54 @@ impl Warm {
             hole.lower().checked_sub(shaft.upper())?,
             hole.upper().checked_sub(shaft.lower())?,
         )
+    }
+
+    /// What becomes of the fit between two temperatures, 20 °C beside them.
+    ///
+    /// # Errors
+    /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Fit, Kind, Length, shop::warm::Warm, standards::materials::Material};
+    /// use fits_core::uom::si::{
+    ///     f64::ThermodynamicTemperature, thermodynamic_temperature::degree_celsius,
+    /// };
+    /// let fit = Fit::of_classes(Length::from_millimetres(20)?, "H7".parse()?, "g6".parse()?)?;
+    /// let warm = Warm::of(fit, Material::find("aluminium")?, Material::find("steel")?)?;
+    /// let at = ThermodynamicTemperature::new::<degree_celsius>;
+    /// let between = warm.between(at(-20.0), at(40.0))?;
+    /// assert_eq!((between.reference.kind, between.ends[0].kind), (Kind::Clearance, Kind::Transition));
+    /// assert!(between.binds && !between.lets_go);
+    /// // A shaft that keeps 7 um in the cold.
+    /// assert!(between.shaft_to_keep.is_some_and(|shaft| shaft.upper() < fit.shaft().upper()));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn between(
+        &self,
+        one: ThermodynamicTemperature,
+        other: ThermodynamicTemperature,
+    ) -> Result<Between, Error> {
+        // Less than this no lathe follows.
+        const FELT: Length = Length::from_tenth_nanometres(5_000);
+        let at = |temperature| -> Result<FitAt, Error> {
+            let clearance = self.clearance_at(temperature)?;
+            Ok(FitAt { temperature, clearance, kind: Kind::of_clearance(clearance) })
+        };
+        let (cold, hot) = if other < one { (other, one) } else { (one, other) };
+        let reference = at(ThermodynamicTemperature::new::<degree_celsius>(REFERENCE_C))?;
+        let ends = [at(cold)?, at(hot)?];
+        let [cold, hot] = ends;
+        let least = cold.clearance.lower().min(hot.clearance.lower());
+        let most = cold.clearance.upper().max(hot.clearance.upper());
+        let worse = if cold.clearance.lower() < hot.clearance.lower() { cold } else { hot };
+        let loses = reference.clearance.lower().checked_sub(least).is_ok_and(|it| it > FELT);
+        Ok(Between {
+            reference,
+            ends,
+            binds: reference.kind == Kind::Clearance && least.is_negative(),
+            lets_go: reference.kind == Kind::Interference && most.is_positive(),
+            shaft_to_keep: loses.then(|| self.shaft_to_keep(worse.temperature)).transpose()?,
+        })
     }
 
     /// Where a pair of the parts has neither clearance nor interference: on

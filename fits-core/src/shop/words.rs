@@ -8,6 +8,7 @@
 #[path = "words_table.rs"]
 mod table;
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -118,9 +119,10 @@ impl When {
 }
 
 /// What the outer part is made of, or the bushing that is one of the two.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Hub {
     /// Steel or wrought iron.
     #[default]
@@ -137,6 +139,7 @@ pub enum Hub {
 
 /// What the fit is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Circumstance {
     /// The size that both parts share.
     pub nominal: Length,
@@ -155,10 +158,48 @@ impl Circumstance {
     pub const fn plain(nominal: Length) -> Self {
         Self { nominal, hub: Hub::Steel, length: None, turns: None, thin_wall: false }
     }
+
+    /// With another hub, or a bushing.
+    ///
+    /// ```
+    /// use fits_core::shop::words::{Circumstance, Hub, Word};
+    /// let case = Circumstance::plain("20mm".parse()?)
+    ///     .with_hub(Hub::BronzeBushing)
+    ///     .with_length("40mm".parse()?)
+    ///     .turning(true);
+    /// assert!(Word::find("running")?.choose(&case).is_ok());
+    /// // A press holds the shaft still.
+    /// assert!(Word::find("press")?.choose(&case).is_err());
+    /// assert!(Circumstance::plain("20mm".parse()?).with_thin_wall().thin_wall);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    #[must_use]
+    pub const fn with_hub(self, hub: Hub) -> Self {
+        Self { hub, ..self }
+    }
+
+    /// With a known length of engagement.
+    #[must_use]
+    pub const fn with_length(self, length: Length) -> Self {
+        Self { length: Some(length), ..self }
+    }
+
+    /// Where it is known whether one part turns in the other.
+    #[must_use]
+    pub const fn turning(self, turns: bool) -> Self {
+        Self { turns: Some(turns), ..self }
+    }
+
+    /// With a thin tube as one of the parts.
+    #[must_use]
+    pub const fn with_thin_wall(self) -> Self {
+        Self { thin_wall: true, ..self }
+    }
 }
 
 /// The class that a word leads to.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Choice {
     /// The word it was chosen for.
     pub word: Word,
@@ -261,6 +302,11 @@ impl Word {
 
     /// What a shop says of more than one fit, as `tight`: [`Word::find`] names
     /// the words that each could mean.
+    ///
+    /// ```
+    /// use fits_core::shop::words::Word;
+    /// assert!(Word::ambiguous().all(|said| Word::find(said).is_err_and(|error| error.is_ambiguous())));
+    /// ```
     pub fn ambiguous() -> impl Iterator<Item = &'static str> {
         table::AMBIGUOUS.iter().map(|(said, _)| *said)
     }

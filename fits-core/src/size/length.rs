@@ -42,6 +42,18 @@ impl Length {
     pub const MAX: Self = Self(i64::MAX);
 
     /// A length of so many 0.1 nm.
+    ///
+    /// ```
+    /// use fits_core::Length;
+    /// let thou = Length::from_tenth_nanometres(254_000);
+    /// assert_eq!(thou, Length::THOU);
+    /// assert_eq!(thou, Length::from_micrometres(25)?.checked_add(Length::from_tenth_nanometres(4_000))?);
+    /// assert_eq!(Length::from_millimetres(1)?.checked_sub(thou)?.to_string(), "0.9746 mm");
+    /// // Every step is checked: leaving the range is an error.
+    /// assert!(Length::MAX.checked_mul(2).is_err());
+    /// assert_eq!(thou.checked_scale(1, 4)?.checked_neg()?.checked_abs()?.to_string(), "0.00635 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub const fn from_tenth_nanometres(count: i64) -> Self {
         Self(count)
     }
@@ -204,6 +216,7 @@ impl fmt::Display for Length {
     }
 }
 
+#[cfg(feature = "serde")]
 impl serde::Serialize for Length {
     /// Written as its exact text, `"19.05 mm"`.
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

@@ -1,10 +1,14 @@
 //! [`Deviations`] from a nominal size and [`Limits`] of size.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
-use core::hash::{Hash, Hasher};
+use core::{
+    fmt,
+    hash::{Hash, Hasher},
+};
 
-use super::Length;
+use super::{Decimals, Length, Rounding, Unit};
 use crate::{
     error::{Error, Kind},
     source::Known,
@@ -13,6 +17,7 @@ use crate::{
 /// The lower and upper limit deviations from a nominal size (EI and ES of a
 /// hole, ei and es of a shaft), and how well they are known.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Deviations {
     lower: Length,
     upper: Length,
@@ -71,6 +76,14 @@ impl Deviations {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Deviations, source::Known};
+    /// let g6 = Deviations::new("-20um".parse()?, "-7um".parse()?)?.known_as(Known::Seen);
+    /// let shaft = g6.about("20mm".parse()?)?;
+    /// assert_eq!((shaft.to_string().as_str(), shaft.known()), ("19.980 to 19.993 mm", Known::Seen));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn about(self, nominal: Length) -> Result<Limits, Error> {
         let limits =
             Limits::new(nominal.checked_add(self.lower)?, nominal.checked_add(self.upper)?)?;
@@ -89,9 +102,10 @@ impl Deviations {
 /// assert_eq!(hole.middle().to_string(), "20.0105 mm");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Copy, Debug, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(try_from = "Ends", into = "Ends")]
+#[cfg_attr(feature = "serde", serde(try_from = "Ends", into = "Ends"))]
 pub struct Limits {
     lower: Length,
     upper: Length,
@@ -113,9 +127,9 @@ impl Hash for Limits {
     }
 }
 
-#[derive(Serialize, Deserialize)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "serde", serde(deny_unknown_fields))]
 struct Ends {
     lower: Length,
     upper: Length,
@@ -193,8 +207,32 @@ impl Limits {
         Length::from_tenth_nanometres(self.lower.tenth_nanometres() + half.tenth_nanometres())
     }
 
+    /// Both ends as text in a unit, rounded inward so that no bad part passes,
+    /// with as many places as [`Decimals::for_limits`] says.
+    ///
+    /// ```
+    /// use fits_core::{Limits, size::Unit};
+    /// let hole = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
+    /// assert_eq!(hole.shown(Unit::Inch).to_string(), "0.78741 to 0.78822 in");
+    /// assert_eq!(hole.to_string(), "20.000 to 20.021 mm");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn shown(self, unit: Unit) -> impl fmt::Display {
+        let decimals = Decimals::for_limits(unit, self);
+        let lower = self.lower.shown(decimals, Rounding::Up);
+        let upper = self.upper.shown(decimals, Rounding::Down);
+        format!("{lower} to {upper} {}", unit.symbol())
+    }
+
     /// Is this size good? Both limits are.
     pub fn contains(self, size: Length) -> bool {
         self.lower <= size && size <= self.upper
+    }
+}
+
+impl fmt::Display for Limits {
+    /// In millimetres, rounded inward: [`Limits::shown`].
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.shown(Unit::Millimetre))
     }
 }

@@ -6,6 +6,7 @@
 mod length;
 mod limits;
 mod read;
+mod sized;
 #[cfg(feature = "uom")]
 mod typed;
 mod write;
@@ -14,5 +15,6 @@ pub use length::Length;
 pub(crate) use length::divide_half_even;
 pub use limits::{Deviations, Limits};
 pub use read::{Number, Unit};
+pub use sized::Size;
 pub(crate) use write::inches;
 pub use write::{Decimals, Rounding};

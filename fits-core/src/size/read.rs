@@ -11,6 +11,7 @@ use crate::error::{Error, Kind};
 
 /// A unit of length that a shop uses.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Unit {
     /// Millimetre.
     Millimetre,
@@ -68,6 +69,11 @@ const SPELLINGS: &[(&str, Unit)] = &[
 ];
 
 impl Unit {
+    /// Is it the inch or a unit that is counted in inches?
+    pub const fn is_inch(self) -> bool {
+        matches!(self, Self::Inch | Self::Foot | Self::Thou | Self::Tenth | Self::Microinch)
+    }
+
     /// One of this unit.
     pub const fn length(self) -> Length {
         Length::from_tenth_nanometres(match self {
@@ -268,16 +274,14 @@ impl Number {
             .checked_mul(i128::from(unit.length().tenth_nanometres()))
             .ok_or_else(super::length::out_of_range)?;
         if self.is_decimal && count % self.denominator != 0 {
-            return Err(match unit {
-                Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch => not_a_size(
-                    "the size is finer than 0.1 nm, the smallest step kept",
-                    "an inch takes six decimals",
-                ),
-                _ => not_a_size(
-                    "the size is finer than 0.1 nm, the smallest step kept",
-                    "a millimetre takes seven decimals",
-                ),
-            });
+            return Err(not_a_size(
+                "the size is finer than 0.1 nm, the smallest step kept",
+                if unit.is_inch() {
+                    "an inch takes six decimals"
+                } else {
+                    "a millimetre takes seven decimals"
+                },
+            ));
         }
         let count =
             divide_half_even(count, self.denominator).ok_or_else(super::length::out_of_range)?;
@@ -300,6 +304,15 @@ impl Number {
     ///
     /// # Errors
     /// A denominator of zero.
+    ///
+    /// ```
+    /// use fits_core::size::{Number, Unit};
+    /// let third = Number::from_ratio(1, 3)?;
+    /// assert_eq!(third.of(Unit::Inch)?.to_string(), "8.4666667 mm");
+    /// assert_eq!(Number::whole(20).of(Unit::Millimetre)?, "20mm".parse()?);
+    /// assert!(Number::from_ratio(1, 0).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn from_ratio(numerator: i128, denominator: i128) -> Result<Self, Error> {
         if denominator == 0 {
             return Err(not_a_size("a division by zero is not a size", ""));
@@ -353,35 +366,41 @@ impl FromStr for Length {
     /// Not a number with a unit, or out of range. A comma inside a number is
     /// refused, since it can mean two things.
     fn from_str(text: &str) -> Result<Self, Error> {
-        let start = text.len() - text.trim_start().len();
-        let body = text.trim();
-        let (negative, unsigned) = match body.strip_prefix(['-', '\u{2212}']) {
-            Some(rest) => (true, rest),
-            None => (false, body.strip_prefix('+').unwrap_or(body)),
-        };
-        let offset = start + body.len() - unsigned.len();
-        let shifted = |error: Error| match error.span() {
-            Some(span) => error.at(span.start + offset, span.end + offset),
-            None => error.at(start, start + body.len()),
-        };
-        let Some((number, taken)) = Number::scan(unsigned).map_err(shifted)? else {
-            return Err(not_a_size("a size begins with a number", "write `20mm` or `3/4in`")
-                .at(start, start + body.len()));
-        };
-        let rest = unsigned[taken..].trim_start();
-        let Some((unit, unit_length)) = Unit::scan(rest) else {
-            return Err(not_a_size("the size has no unit", "write `20mm` or `3/4in`")
-                .at(offset + taken, start + body.len()));
-        };
-        if unit_length != rest.len() {
-            let at = start + body.len() - rest.len() + unit_length;
-            return Err(not_a_size("something follows the size", "write one number and its unit")
-                .at(at, start + body.len()));
-        }
-        // Before the unit, so that the least length of all is read too.
-        let numerator = if negative { number.numerator.saturating_neg() } else { number.numerator };
-        Number { numerator, ..number }.of(unit).map_err(shifted)
+        read(text).map(|(length, _)| length)
     }
+}
+
+/// One size and the unit that it was typed in.
+pub(super) fn read(text: &str) -> Result<(Length, Unit), Error> {
+    let start = text.len() - text.trim_start().len();
+    let body = text.trim();
+    let (negative, unsigned) = match body.strip_prefix(['-', '\u{2212}']) {
+        Some(rest) => (true, rest),
+        None => (false, body.strip_prefix('+').unwrap_or(body)),
+    };
+    let offset = start + body.len() - unsigned.len();
+    let shifted = |error: Error| match error.span() {
+        Some(span) => error.at(span.start + offset, span.end + offset),
+        None => error.at(start, start + body.len()),
+    };
+    let Some((number, taken)) = Number::scan(unsigned).map_err(shifted)? else {
+        return Err(not_a_size("a size begins with a number", "write `20mm` or `3/4in`")
+            .at(start, start + body.len()));
+    };
+    let rest = unsigned[taken..].trim_start();
+    let Some((unit, unit_length)) = Unit::scan(rest) else {
+        return Err(not_a_size("the size has no unit", "write `20mm` or `3/4in`")
+            .at(offset + taken, start + body.len()));
+    };
+    if unit_length != rest.len() {
+        let at = start + body.len() - rest.len() + unit_length;
+        return Err(not_a_size("something follows the size", "write one number and its unit")
+            .at(at, start + body.len()));
+    }
+    // Before the unit, so that the least length of all is read too.
+    let numerator = if negative { number.numerator.saturating_neg() } else { number.numerator };
+    let length = Number { numerator, ..number }.of(unit).map_err(shifted)?;
+    Ok((length, unit))
 }
 
 #[cfg(test)]

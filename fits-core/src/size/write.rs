@@ -6,6 +6,7 @@ use super::{Length, Limits, Unit, length::divide_half_even};
 
 /// Which way a shown figure is rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Rounding {
     /// To the nearest, halves to even: readings, differences, nominal sizes.
     Nearest,
@@ -17,6 +18,7 @@ pub enum Rounding {
 
 /// A unit and how many decimals of it to show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Decimals {
     /// The unit.
     pub unit: Unit,
@@ -60,6 +62,16 @@ impl Decimals {
     /// Enough places for limits in this unit: three of a millimetre, four of
     /// an inch, and up to two more where rounding the limits inward would
     /// take more than a tenth of the tolerance.
+    ///
+    /// ```
+    /// use fits_core::{Limits, size::{Decimals, Rounding, Unit}};
+    /// let hole = Limits::new("20mm".parse()?, "20.021mm".parse()?)?;
+    /// let decimals = Decimals::for_limits(Unit::Inch, hole);
+    /// assert_eq!(decimals.places, 5);
+    /// // The upper limit as a person reads it lies inside.
+    /// assert_eq!(decimals.round(hole.upper(), Rounding::Down), "0.78822in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn for_limits(unit: Unit, limits: Limits) -> Self {
         let base = if unit == Unit::Inch { 4 } else { 3 };
         let tolerance = i128::from(limits.tolerance().tenth_nanometres());

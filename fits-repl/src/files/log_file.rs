@@ -14,7 +14,6 @@ use std::{
 };
 
 use fits_core::job::{Entry, Opening, PassLog, State, VERSION};
-use same_file::Handle;
 use serde::{Deserialize, Serialize};
 
 use crate::files::{make_folder, plain, shown, sync_folder};
@@ -163,12 +162,23 @@ impl LogFile {
         })
     }
 
+    #[cfg(feature = "command")]
+    fn is_same(&self) -> io::Result<bool> {
+        use same_file::Handle;
+        let named = Handle::from_path(&self.path)?;
+        Ok(named == Handle::from_file(self.file.try_clone()?)?)
+    }
+
+    #[cfg(not(feature = "command"))]
+    #[allow(clippy::unused_self, reason = "stands for the same question")]
+    fn is_same(&self) -> io::Result<bool> {
+        Err(io::Error::new(io::ErrorKind::Unsupported, "this build keeps no files"))
+    }
+
     /// Is the open file still the one that its name stands for? What is
     /// written to another one is lost with it.
     fn is_in_place(&self) -> io::Result<()> {
-        let same = Handle::from_path(&self.path)
-            .and_then(|named| Ok(named == Handle::from_file(self.file.try_clone()?)?));
-        match same {
+        match self.is_same() {
             Ok(true) => Ok(()),
             Ok(false) => Err(io::Error::other(format!(
                 "{} was replaced by another file since it was opened",

@@ -9,7 +9,6 @@ mod settings_file;
 
 use std::{
     fs, io,
-    io::Write as _,
     path::{Path, PathBuf},
 };
 
@@ -32,6 +31,7 @@ pub struct Home {
 
 impl Home {
     /// The system's own for this user.
+    #[cfg(feature = "command")]
     pub fn of_user() -> Self {
         Self {
             config: dirs::config_dir().map(|folder| folder.join("fits")),
@@ -79,11 +79,22 @@ fn replace(path: &Path, text: &str) -> io::Result<()> {
     if fs::metadata(&path).is_ok_and(|metadata| metadata.permissions().readonly()) {
         return Err(io::Error::new(io::ErrorKind::PermissionDenied, "it is read-only"));
     }
-    let mut file = atomic_write_file::AtomicWriteFile::open(&path)?;
-    file.write_all(text.as_bytes())?;
-    file.commit()?;
+    put(&path, text)?;
     sync_folder(&path);
     Ok(())
+}
+
+#[cfg(feature = "command")]
+fn put(path: &Path, text: &str) -> io::Result<()> {
+    use std::io::Write as _;
+    let mut file = atomic_write_file::AtomicWriteFile::open(path)?;
+    file.write_all(text.as_bytes())?;
+    file.commit()
+}
+
+#[cfg(not(feature = "command"))]
+fn put(_: &Path, _: &str) -> io::Result<()> {
+    Err(io::Error::new(io::ErrorKind::Unsupported, "this build keeps no files"))
 }
 
 /// Changes a file while no other program does: a lock on a file beside it,

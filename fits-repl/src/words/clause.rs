@@ -50,6 +50,7 @@ pub(crate) fn named(word: &str) -> impl Iterator<Item = &'static Clause> {
 }
 
 /// The clauses of the question that a word opens.
+#[cfg_attr(not(feature = "command"), allow(dead_code, reason = "for completion at the prompt"))]
 pub(crate) fn opened_by(word: &str) -> Option<&'static [Clause]> {
     let opens = |clauses: &&[Clause]| clauses.first().is_some_and(|first| first.word == word);
     CLAUSES.iter().copied().find(opens)

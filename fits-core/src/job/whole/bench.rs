@@ -12,8 +12,9 @@ use crate::{
 
 /// Why one side of a joint is made first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "serde", derive())]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
 pub enum First {
     /// It is measured already.
     Measured,

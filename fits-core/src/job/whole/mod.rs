@@ -54,8 +54,9 @@ pub struct Part {
 
 /// What kind of a size a feature has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize)]
+#[cfg_attr(feature = "serde", derive())]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Side {
     /// A hole: a bore, an inside.
     Hole,
@@ -162,8 +163,9 @@ pub struct Feature {
 
 /// When a reading was taken.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "serde", derive())]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
 pub enum State {
     /// The part by itself, or nothing said.
     #[default]

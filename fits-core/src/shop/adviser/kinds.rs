@@ -6,7 +6,8 @@
 //! Source: D. T. Magill, Optimal Adaptive Estimation of Sampled Stochastic
 //! Processes, IEEE Trans. Autom. Control 10 (1965).
 
-use super::{Instrument, Prior, state::State};
+use super::{Prior, state::State};
+use crate::standards::instruments::Uncertainty;
 
 /// A kind of machine, by what differs from the usual one.
 struct Kind {
@@ -33,7 +34,7 @@ pub(super) struct Kinds {
 
 impl Kinds {
     /// Before any pass, from one reading of the start.
-    pub(super) fn new(start: f64, prior: &Prior, instrument: Instrument) -> Self {
+    pub(super) fn new(start: f64, prior: &Prior, instrument: Uncertainty) -> Self {
         let each = KINDS.map(|kind| {
             let prior = Prior { gain_sd: prior.gain_sd * kind.gain, ..*prior };
             (State::new(start, &prior, instrument), kind.share)

@@ -6,6 +6,7 @@ use crate::size::Length;
 /// One pass of a finished job: what was dialled and what it took, both as
 /// changes of diameter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct FinishedPass {
     /// Dialled; nought for a spring pass, which teaches nothing here.
     pub dialled: Length,

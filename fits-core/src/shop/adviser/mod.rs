@@ -21,7 +21,11 @@ pub use next::{Action, Because, Next};
 pub use settings::{Settings, Split, TOP_SLIDE_DEGREES};
 pub use story::Story;
 
+// Earlier names; each said two things.
+#[doc(hidden)]
 pub use crate::standards::instruments::Uncertainty as Instrument;
+#[doc(hidden)]
+pub use Observed as Entry;
 
 use self::{
     ahead::Shared,
@@ -33,11 +37,12 @@ use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
     speech::say,
-    standards::iso286::Feature,
+    standards::{instruments::Uncertainty, iso286::Feature},
 };
 
 /// What is thought of machine and tool before the first pass.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Prior {
     /// Cut factor: change of diameter for each unit dialled. Near 1, less for
     /// a tool that springs.
@@ -52,9 +57,11 @@ pub struct Prior {
     pub scatter: Length,
 }
 
-/// One line of a pass log.
+/// One thing that was done at the machine, and what was read after it: the
+/// adviser's side of [`job::Entry`](crate::job::Entry).
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Entry {
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+pub enum Observed {
     /// A pass, and what was read after it; nothing where it was not measured.
     Cut {
         /// The change of diameter dialled.
@@ -76,6 +83,8 @@ pub enum Entry {
 
 /// What is believed after the entries so far.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Estimate {
     /// The size.
     pub size: Length,
@@ -99,6 +108,8 @@ pub struct Estimate {
 
 /// A reading that the log did not lead to expect.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Surprise {
     /// What was read: the mean, where several were taken.
     pub read: Length,
@@ -110,6 +121,8 @@ pub struct Surprise {
 
 /// What the tool does, for saying it in plain words.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Remark {
     /// What is expected of the next cut, less what is dialled, as a part of
     /// what is dialled: −0.03 where the tool cuts 3 % light.
@@ -128,15 +141,15 @@ pub struct Remark {
 /// advice, so that undoing is replaying all but the last.
 ///
 /// ```
-/// use fits_core::{Length, standards::iso286::{Class, Feature}};
-/// use fits_core::shop::adviser::{Action, Adviser, Instrument, Prior, Settings};
+/// use fits_core::{Length, standards::{instruments::Uncertainty, iso286::{Class, Feature}}};
+/// use fits_core::shop::adviser::{Action, Adviser, Prior, Settings};
 /// let class: Class = "H7".parse()?;
 /// let limits = class.limits(Length::from_millimetres(20)?)?;
 /// let um = Length::from_micrometres;
 /// let prior = Prior {
 ///     gain: 0.97, gain_sd: 0.04, offset: Length::ZERO, offset_sd: um(6)?, scatter: um(2)?,
 /// };
-/// let gauge = Instrument { repeat: um(2)?, bias: um(2)? };
+/// let gauge = Uncertainty { repeat: um(2)?, bias: um(2)? };
 /// let mut adviser = Adviser::new(
 ///     limits, Feature::Hole, "19.6mm".parse()?, prior, gauge, Settings::default(),
 /// )?;
@@ -152,9 +165,9 @@ pub struct Adviser {
     limits: Limits,
     feature: Feature,
     prior: Prior,
-    instrument: Instrument,
+    instrument: Uncertainty,
     /// The instrument that was in hand before, and may be again.
-    put_down: Option<Instrument>,
+    put_down: Option<Uncertainty>,
     settings: Settings,
     kinds: Kinds,
     /// All kinds as one.
@@ -189,7 +202,7 @@ impl Adviser {
         feature: Feature,
         start: Length,
         prior: Prior,
-        instrument: Instrument,
+        instrument: Uncertainty,
         settings: Settings,
     ) -> Result<Self, Error> {
         check(&prior, instrument, &settings)?;
@@ -244,7 +257,29 @@ impl Adviser {
     ///
     /// # Errors
     /// An entry that [`Adviser::enter`] refuses.
-    pub fn replay(mut self, entries: &[Entry]) -> Result<Self, Error> {
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::{Adviser, Observed, Prior, Settings};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let gauge = Uncertainty { repeat: "2um".parse()?, bias: "2um".parse()? };
+    /// let usual = Prior::usual(Feature::Hole, None, None);
+    /// let begun =
+    ///     || Adviser::new(hole, Feature::Hole, "19.6mm".parse()?, usual, gauge, Settings::default());
+    /// let entries = [
+    ///     Observed::Cut { dialled: "0.2mm".parse()?, readings: vec!["19.79mm".parse()?] },
+    ///     Observed::Spring { readings: vec!["19.792mm".parse()?] },
+    ///     Observed::Read { readings: vec!["19.793mm".parse()?] },
+    /// ];
+    /// // The same, one after another.
+    /// let mut adviser = begun()?;
+    /// adviser.enter(&entries[0])?;
+    /// adviser.spring(&["19.792mm".parse()?])?;
+    /// adviser.read(&["19.793mm".parse()?])?;
+    /// assert_eq!(begun()?.replay(&entries)?.next(), adviser.next());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn replay(mut self, entries: &[Observed]) -> Result<Self, Error> {
         for entry in entries {
             self.enter(entry)?;
         }
@@ -255,11 +290,11 @@ impl Adviser {
     ///
     /// # Errors
     /// As the entry's own function.
-    pub fn enter(&mut self, entry: &Entry) -> Result<(), Error> {
+    pub fn enter(&mut self, entry: &Observed) -> Result<(), Error> {
         match entry {
-            Entry::Cut { dialled, readings } => self.cut(*dialled, readings),
-            Entry::Spring { readings } => self.spring(readings),
-            Entry::Read { readings } => self.read(readings),
+            Observed::Cut { dialled, readings } => self.cut(*dialled, readings),
+            Observed::Spring { readings } => self.spring(readings),
+            Observed::Read { readings } => self.read(readings),
         }
     }
 
@@ -419,7 +454,7 @@ fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error
     })
 }
 
-fn check(prior: &Prior, instrument: Instrument, settings: &Settings) -> Result<(), Error> {
+fn check(prior: &Prior, instrument: Uncertainty, settings: &Settings) -> Result<(), Error> {
     let refused = |what: &str, advice: &str| Err(senseless(what.to_owned(), advice));
     if !(0.1..=2.0).contains(&prior.gain) || !(0.0..=1.0).contains(&prior.gain_sd) {
         return refused("the cut factor has no sense", "it is near 1, give or take less than 1");

@@ -18,6 +18,7 @@ use crate::{
 
 /// What to do next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Action {
     /// Make a pass.
     Cut,
@@ -43,6 +44,7 @@ impl Action {
 
 /// Why nothing is cut now, where that is not plain.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Because {
     /// The last pass was not measured.
     NotMeasured,
@@ -79,6 +81,8 @@ impl Because {
 
 /// The advice.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Next {
     /// What to do.
     pub action: Action,
@@ -355,9 +359,8 @@ impl Adviser {
             weigh(0.0, sprung);
         }
         let mut best = stop.value;
-        if let Some((found, parts, after)) = best_cut
-            && found.worth.value > best
-        {
+        let better = best_cut.filter(|(found, ..)| found.worth.value > best);
+        if let Some((found, parts, after)) = better {
             best = found.worth.value;
             next = self.ordered(&scales, found, parts, &after);
         }

@@ -21,6 +21,7 @@ const COARSE: f64 = 0.125;
 
 /// How far a division of the dial may be split by eye.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Split {
     /// Whole divisions alone.
     Whole,
@@ -57,6 +58,7 @@ impl Split {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Settings {
     /// The most that the chance of overshooting may be after a cut, 0 to 1. It
     /// sets what scrap costs, too: at 0.05 three times an unfinished part.
@@ -137,6 +139,16 @@ impl Settings {
 
     /// In how many parts a division is dialled where the tolerance is so: by the
     /// top slide, where there is one, else by eye. One where it is fine enough.
+    ///
+    /// ```
+    /// use fits_core::shop::adviser::Settings;
+    /// // A division of 0.05 mm is coarse for 0.021 mm.
+    /// let coarse = Settings::default().dial_division("0.05mm".parse()?);
+    /// assert!(coarse.parts("0.021mm".parse()?) > 1);
+    /// assert_eq!(Settings::default().parts("0.1mm".parse()?), 1);
+    /// assert!(coarse.risk(2.0).check().is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn parts(&self, tolerance: Length) -> i64 {
         if self.step.in_micrometres() <= COARSE * tolerance.in_micrometres() {
             return Split::Whole.parts();

@@ -10,8 +10,9 @@
 //! Problems, Journal of Basic Engineering 82 (1960), equations as in any
 //! text on estimation.
 
-use super::{Instrument, Prior};
+use super::Prior;
 use crate::shop::chance::Normal;
+use crate::standards::instruments::Uncertainty;
 
 /// Size, cut factor, offset, bias, and the other instrument's bias.
 type Vector = [f64; 5];
@@ -27,7 +28,7 @@ pub(super) struct State {
 
 impl State {
     /// Before any pass, from one reading of the start.
-    pub(super) fn new(start: f64, prior: &Prior, instrument: Instrument) -> Self {
+    pub(super) fn new(start: f64, prior: &Prior, instrument: Uncertainty) -> Self {
         let square = |x: f64| x * x;
         let bias = square(instrument.bias.in_micrometres());
         let repeat = square(instrument.repeat.in_micrometres());
@@ -168,7 +169,7 @@ impl State {
 
     /// The instrument put down is one that has read nothing yet.
     #[must_use]
-    pub(super) fn beside(mut self, other: Instrument) -> Self {
+    pub(super) fn beside(mut self, other: Uncertainty) -> Self {
         let bias = other.bias.in_micrometres();
         self.mean[PUT_DOWN] = 0.0;
         for row in &mut self.spread {

@@ -9,6 +9,7 @@ use crate::{error::Error, size::Length, standards::iso286::Feature};
 
 /// A pass, or a reading without one, that was not to be expected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Missed {
     /// Hole or shaft: which way the size moves.
     pub feature: Feature,
@@ -29,6 +30,7 @@ pub struct Missed {
 
 /// What explains it.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Story {
     /// The reading was typed in the other system of units.
     OtherUnit {

@@ -49,6 +49,26 @@ impl Assembly {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::assemble::{Joint, Surface, Yielding}, standards::materials::Material};
+    /// let steel = Material::find("steel 4140")?;
+    /// let interference = Limits::new("0.035mm".parse()?, "0.076mm".parse()?)?;
+    /// let assembly =
+    ///     Joint::new("40mm".parse()?, interference, "80mm".parse()?, steel, steel)?.solve()?;
+    /// // Nothing is lost to roughness, since none was given.
+    /// assert_eq!(assembly.working()?, (interference.lower(), interference.upper()));
+    /// let (least, most) = assembly.pressure(0);
+    /// assert!(least < most && assembly.yielding(1) == Yielding::Elastic);
+    /// // Ring 1 is the hub: it grows outside, and bears most at its bore.
+    /// let (_, grows) = assembly.growth(1, Surface::Outside)?;
+    /// assert!(grows.is_positive() && grows < interference.upper());
+    /// let (bore, outside) = ("40mm".parse()?, "80mm".parse()?);
+    /// let bears = |at| assembly.stress_at(1, at).map(|stress| stress.von_mises());
+    /// assert!(bears(bore)? > bears(outside)?);
+    /// assert!(assembly.borne(1).is_some());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn working(&self) -> Result<(Length, Length), Error> {
         let range = self.joint.interference;
         Ok((

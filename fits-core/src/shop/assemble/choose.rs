@@ -23,6 +23,7 @@ use crate::{
 
 /// What is wanted of a joint; what is not said is not asked for.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Wishes {
     /// It holds this torque at its loosest.
     pub holds: Option<Torque>,
@@ -34,6 +35,8 @@ pub struct Wishes {
 
 /// A standard fit and what it comes to in the joint.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Grip {
     /// Its classes.
     pub classes: FitClasses,
@@ -94,8 +97,7 @@ pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
     Joint { interference: Limits::new(trial, trial)?, ..joint.clone() }.solve()?;
     let mut found = Vec::new();
     for (classes, fit) in candidates(joint.diameter)? {
-        let range = fit.clearance();
-        let interference = Limits::new(range.upper().checked_neg()?, range.lower().checked_neg()?)?;
+        let interference = fit.interference();
         if !interference.upper().is_positive() {
             continue;
         }

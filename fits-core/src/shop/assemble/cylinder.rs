@@ -18,6 +18,7 @@ const MOST_JOINTS: usize = 6;
 
 /// One of the parts: a ring, or a solid shaft where its bore is nought.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Ring<'a> {
     /// Bore; nought of a solid shaft.
     pub bore: Length,
@@ -29,6 +30,7 @@ pub struct Ring<'a> {
 
 /// One of a ring's surfaces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Surface {
     /// The bore; the centre of a solid shaft.
     Bore,
@@ -38,6 +40,7 @@ pub enum Surface {
 
 /// Stresses at one place; tension is above 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Stress {
     /// Across the wall.
     pub radial: Pressure,
@@ -187,6 +190,24 @@ impl Compound {
     ///
     /// # Errors
     /// There is no such ring.
+    ///
+    /// ```
+    /// use fits_core::shop::assemble::{Compound, Ring, Surface};
+    /// use fits_core::standards::materials::Material;
+    /// let steel = Material::find("steel")?;
+    /// let rings = [
+    ///     Ring { bore: "0mm".parse()?, outside: "40mm".parse()?, material: steel },
+    ///     Ring { bore: "40mm".parse()?, outside: "80mm".parse()?, material: steel },
+    /// ];
+    /// let solved = Compound::solve(&rings, &["0.03mm".parse()?])?;
+    /// // A solid shaft bears the pressure alike in all directions.
+    /// let shaft = solved.stress(0, Surface::Outside)?;
+    /// assert!(((shaft.radial - shaft.hoop) / shaft.radial).value.abs() < 1e-9);
+    /// let hub = solved.stress_at(1, "40mm".parse()?)?;
+    /// assert!(((hub.radial + solved.pressure(0)) / hub.radial).value.abs() < 1e-9);
+    /// assert!(solved.growth(1, Surface::Outside)?.is_positive());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn stress(&self, ring: usize, surface: Surface) -> Result<Stress, Error> {
         let solved = self.ring(ring)?;
         let radius = match surface {

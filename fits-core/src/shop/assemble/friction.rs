@@ -1,6 +1,7 @@
 //! Friction between the parts of a joint, from `data/friction.csv`: the low
 //! figure to reckon what a joint holds, the high one to choose a press.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use super::{friction_table as table, refused};
@@ -13,9 +14,10 @@ use crate::{
 };
 
 /// How the parts come together.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Joining {
     /// Pressed cold.
     #[default]
@@ -25,9 +27,10 @@ pub enum Joining {
 }
 
 /// What is between the parts.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Lubricant {
     /// Nothing but what a shop's rag leaves.
     #[default]
@@ -153,6 +156,7 @@ pub(super) struct Entry {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Friction {
     holds: f64,
     to_press: f64,
@@ -223,6 +227,14 @@ impl Friction {
     /// # Errors
     /// A figure that is not above 0 and at most 1, or the low one above
     /// the high one.
+    ///
+    /// ```
+    /// use fits_core::shop::assemble::Friction;
+    /// let told = Friction::given(0.1, 0.15)?;
+    /// assert!(told.holds() <= told.to_press());
+    /// assert!(Friction::given(-0.1, 0.1).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn given(low: f64, high: f64) -> Result<Self, Error> {
         for value in [low, high] {
             if !(value > 0.0 && value <= 1.0) {

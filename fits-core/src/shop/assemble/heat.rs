@@ -14,6 +14,7 @@ use super::{Joint, heat_table as table, refused};
 use crate::{
     error::Error,
     shop::Hazard,
+    shop::celsius,
     size::Length,
     source::{Known, Provenance, Reason},
     speech::say,
@@ -56,6 +57,8 @@ pub(super) struct Coolant {
 /// Temperatures are those the parts must still have as they meet; the hub's
 /// allows for what it loses on the way where a time was given.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Heat {
     /// The clearance wanted between the parts as they meet.
     pub clearance: Length,
@@ -81,6 +84,8 @@ pub struct Heat {
 
 /// A temperature that both parts stand, and the part that stands no more.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Bound {
     /// `hub` or `shaft`.
     pub part: &'static str,
@@ -90,6 +95,8 @@ pub struct Bound {
 
 /// The shaft chilled in a coolant and the hub heated for the rest.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Both {
     /// The coolant.
     pub coolant: &'static str,
@@ -97,10 +104,6 @@ pub struct Both {
     pub shaft_to: ThermodynamicTemperature,
     /// What the hub is heated to.
     pub hub_to: ThermodynamicTemperature,
-}
-
-fn celsius(value: f64) -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<degree_celsius>(value)
 }
 
 impl Heat {

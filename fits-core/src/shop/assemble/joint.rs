@@ -36,6 +36,7 @@ const LARGEST: Length = Length::from_tenth_nanometres(200_000_000_000);
 
 /// A part between the shaft and the hub, with the joint on its outside.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Sleeve {
     /// What it is made of.
     pub material: Material,
@@ -65,6 +66,7 @@ pub struct Sleeve {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Joint {
     /// Nominal diameter of the joint.
     pub diameter: Length,
@@ -285,6 +287,8 @@ impl Joint {
 
 /// Where a part is worst off, at any mix of sizes.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Worst {
     /// At which surface.
     pub surface: Surface,

@@ -10,6 +10,8 @@ use crate::{
 /// The chamfer of the part that is pressed in, and the pilot that may stand
 /// in its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LeadIn {
     /// The chamfer's angle to the axis, in degrees.
     pub angle: u8,

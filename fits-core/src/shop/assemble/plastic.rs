@@ -17,6 +17,8 @@ use crate::{error::Error, size::Length};
 
 /// A part that yields from its bore outwards.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Yielded {
     /// How far out it yields: a diameter.
     pub reaches: Length,
@@ -26,6 +28,7 @@ pub struct Yielded {
 
 /// What a part does under an interference.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Yielding {
     /// It springs back.
     Elastic,

@@ -11,9 +11,10 @@ use crate::{
 };
 
 /// How a shaft runs in a bore against what is wanted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Play {
     /// Anywhere in the shaft's limits it has the play that is wanted.
     Good,
@@ -24,9 +25,10 @@ pub enum Play {
 }
 
 /// What to do about a bore in place, most usual first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Way {
     /// Ream, hone or scrape the bore in place.
     Ream,

@@ -22,6 +22,7 @@ fn is_of_inches(size: Length) -> bool {
 
 /// A kind of bushing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Bush {
     /// Solid metal: bronze, brass, iron.
     Bronze,
@@ -35,6 +36,8 @@ pub enum Bush {
 
 /// What a bushing is made to before it is pressed in.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Made {
     /// Its bore.
     pub bore: Limits,
@@ -76,6 +79,15 @@ impl Bush {
     ///
     /// # Errors
     /// No wall, or beyond the tables.
+    ///
+    /// ```
+    /// use fits_core::shop::bushing::Bush;
+    /// let made = Bush::Plastic.made("20mm".parse()?, "26mm".parse()?)?;
+    /// assert!(made.outside.lower() > made.bore.upper());
+    /// assert!(Bush::lined("20mm".parse()?).is_ok());
+    /// assert!(Bush::Plastic.reason("bore_class").is_some());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn made(self, bore: Length, outside: Length) -> Result<Made, Error> {
         if outside <= bore {
             return Err(Error::new(Kind::NoJoint {

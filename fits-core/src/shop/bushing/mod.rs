@@ -67,6 +67,7 @@ const THINNEST: i64 = 50;
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bushing<'a> {
     /// Its bore as made.
     pub bore: Limits,
@@ -87,6 +88,8 @@ pub struct Bushing<'a> {
 
 /// A bushing in its housing.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Pressed {
     /// Interference on the outside, least and most; below 0 it is loose.
     pub interference: Limits,
@@ -113,6 +116,7 @@ pub struct Pressed {
 
 /// A part that suits others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Suited {
     /// The one size to make.
     pub aim: Length,
@@ -123,6 +127,8 @@ pub struct Suited {
 
 /// A bushing at its work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct InService {
     /// Clearance between bore and shaft, least and greatest.
     pub clearance: Limits,
@@ -333,6 +339,31 @@ impl Pressed {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::{Damp, bushing::Bushing, celsius}, standards::materials::Material};
+    /// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
+    /// let steel = Material::find("steel")?;
+    /// let bushing = Bushing {
+    ///     bore: limits("20.04mm", "20.053mm")?,
+    ///     outside: limits("26.035mm", "26.048mm")?,
+    ///     material: Material::find("bronze")?,
+    ///     housing: limits("26mm", "26.021mm")?,
+    ///     housing_outside: "60mm".parse()?,
+    ///     hub: steel,
+    ///     length: "20mm".parse()?,
+    /// };
+    /// let pressed = bushing.press()?;
+    /// let shaft = limits("19.98mm", "19.99mm")?;
+    /// let warm = bushing.in_service(pressed.bore, shaft, steel, celsius(60.0), Damp::Dry)?;
+    /// // Bronze grows more than the steel about it.
+    /// assert!(warm.interference.lower() > pressed.interference.lower());
+    /// // Made so much larger, it comes right in place.
+    /// let before = pressed.bore_before(limits("20mm", "20.052mm")?)?;
+    /// assert!(before.aim > "20.026mm".parse()?);
+    /// assert!(pressed.pressure_mpa().1 > pressed.pressure_mpa().0 && pressed.press_force_n().is_some());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn bore_before(&self, in_place: Limits) -> Result<Suited, Error> {
         let aim = in_place.middle().checked_add(self.closes_in.middle())?;
         let limits = Limits::new(

@@ -35,6 +35,7 @@ pub(super) struct KindRow {
 
 /// What a shaft does in its bushing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Service {
     /// A ground spindle under 500 ft/min.
     Spindle,
@@ -72,6 +73,14 @@ impl Service {
     ///
     /// # Errors
     /// No such word; the advice offers the nearest.
+    ///
+    /// ```
+    /// use fits_core::shop::bushing::{Bush, Running, Service};
+    /// let service = Service::named("spindle")?;
+    /// let wanted = Running::wanted(Bush::Bronze, Some(service), "20mm".parse()?)?;
+    /// assert!(wanted.clearance.lower().is_positive());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn named(text: &str) -> Result<Self, Error> {
         let wanted = plain(text);
         Self::ALL.into_iter().find(|service| service.words() == wanted).ok_or_else(|| {
@@ -89,6 +98,8 @@ impl Service {
 
 /// A running clearance and where it comes from.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Running {
     /// Least and greatest.
     pub clearance: Limits,

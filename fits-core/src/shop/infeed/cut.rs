@@ -6,6 +6,7 @@ use crate::{error::Error, size::Length, standards::iso286::Feature};
 
 /// The tip of the threading tool.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Nose {
     /// Ground flat to a width.
     Flat(Length),
@@ -18,6 +19,7 @@ pub enum Nose {
 
 /// A thread to cut: plain figures, any symmetric form.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct ThreadCut {
     /// Hole: inside. Shaft: outside.
     pub feature: Feature,
@@ -62,6 +64,16 @@ impl ThreadCut {
     /// # Errors
     /// A nose too wide for the thread, a blank on the wrong side of the pitch
     /// diameter, a half angle that is none.
+    ///
+    /// ```
+    /// use fits_core::{shop::infeed::ThreadCut, standards::thread::Thread};
+    /// let thread: Thread = "M10".parse()?;
+    /// let cut = ThreadCut::of_thread(&thread, &thread.external(None)?, None)?;
+    /// // Less than a sharp V, more than the thread's own height would be on a nut.
+    /// assert!(cut.depth()? > "0.8mm".parse()? && cut.depth()? < "1.3mm".parse()?);
+    /// assert!(ThreadCut::common_nose("1.5mm".parse()?, 30.0).is_ok());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn depth(&self) -> Result<Length, Error> {
         if !(5.0..=60.0).contains(&self.half_angle_degrees) || !self.pitch.is_positive() {
             return Err(refused(

@@ -40,6 +40,7 @@ const MOST_CUTS: u32 = 40;
 
 /// Which slide feeds the tool in.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Slide {
     /// The cross slide, straight in.
     Cross,
@@ -52,6 +53,7 @@ pub enum Slide {
 
 /// What the cross slide's dial counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum DialReads {
     /// The change of diameter.
     Diameter,
@@ -59,8 +61,41 @@ pub enum DialReads {
     Radius,
 }
 
+impl DialReads {
+    /// What the dial shows for a change of diameter.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::infeed::DialReads};
+    /// let cut: Length = "0.5mm".parse()?;
+    /// assert_eq!(DialReads::Radius.dialled(cut), "0.25mm".parse()?);
+    /// assert_eq!(DialReads::Radius.on_diameter("0.25mm".parse()?)?, cut);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    #[must_use]
+    pub fn dialled(self, change: Length) -> Length {
+        match self {
+            Self::Diameter => change,
+            Self::Radius => change.half(),
+        }
+    }
+
+    /// A dial's figure as a change of diameter: of one division, what
+    /// [`CutRules::stepping`](crate::shop::CutRules::stepping) takes, so that
+    /// the cuts of a plan are whole divisions.
+    ///
+    /// # Errors
+    /// Out of range.
+    pub fn on_diameter(self, dialled: Length) -> Result<Length, Error> {
+        match self {
+            Self::Diameter => Ok(dialled),
+            Self::Radius => dialled.checked_mul(2),
+        }
+    }
+}
+
 /// How it is to be cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct How {
     /// The slide that feeds.
     pub slide: Slide,
@@ -76,6 +111,8 @@ pub struct How {
 
 /// One pass.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct ThreadPass {
     /// `1`, `2`, … `finish`, `spring`.
     pub name: Cow<'static, str>,
@@ -91,6 +128,8 @@ pub struct ThreadPass {
 
 /// A plan to cut a thread.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Infeed {
     /// What is cut.
     pub cut: ThreadCut,
@@ -114,6 +153,8 @@ pub struct Infeed {
 
 /// What is left to feed after a reading.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct ToGo {
     /// To the middle of the pitch diameter's limits.
     pub pitch_diameter: Length,
@@ -138,12 +179,23 @@ impl Slide {
     /// The compound half a degree short of the flank's half angle, so that the
     /// trailing flank is cleaned as it goes: 29.5 degrees for 60-degree
     /// threads (common practice, no source).
+    ///
+    /// ```
+    /// use fits_core::shop::infeed::Slide;
+    /// let usual = Slide::usual_compound(30.0);
+    /// assert!(matches!(usual, Slide::Compound { degrees } if degrees < 30.0));
+    /// ```
     pub fn usual_compound(half_angle_degrees: f64) -> Self {
         Self::Compound { degrees: (half_angle_degrees - 0.5).max(0.0) }
     }
 }
 
 /// What to try the thread with (common practice, no source).
+///
+/// ```
+/// use fits_core::{shop::infeed::try_with, standards::iso286::Feature};
+/// assert_ne!(try_with(Feature::Shaft), try_with(Feature::Hole));
+/// ```
 pub const fn try_with(feature: Feature) -> &'static str {
     match feature {
         Feature::Shaft => "three wires or a thread mic; else its nut, on by hand without shake",

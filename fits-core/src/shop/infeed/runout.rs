@@ -16,6 +16,7 @@ pub struct Runout(&'static Row);
 
 /// A relief groove.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Groove {
     /// Outside: least width at the bottom. Inside: the normal groove's width.
     pub width: Length,
@@ -107,6 +108,8 @@ impl Runout {
 /// pitch on the diameter. Common practice, no source: the shares of the pitch
 /// are those of GB/T 3.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Relief {
     /// Incomplete thread at the end without a groove.
     pub runout: Length,

@@ -114,8 +114,9 @@ pub struct Trouble<'a> {
 
 /// Whether a way can be gone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
+#[cfg_attr(feature = "serde", derive())]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Verdict {
     /// It does what is asked.
     Good,

@@ -23,8 +23,9 @@ pub(super) struct Row {
 
 /// How a printed part goes on its pin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(feature = "serde", derive())]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "lowercase")]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Grip {
     /// It turns or slides.
     Slip,

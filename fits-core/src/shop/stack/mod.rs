@@ -22,6 +22,7 @@ pub const MOST_PARTS: u32 = 1000;
 
 /// Which way a link counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Direction {
     /// It adds to the play: the shoulder of a screw.
     Adds,
@@ -31,6 +32,7 @@ pub enum Direction {
 
 /// One link of a stack: so many parts of one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Link {
     /// Which way it counts.
     pub direction: Direction,
@@ -43,6 +45,31 @@ pub struct Link {
 }
 
 impl Link {
+    /// One part, its size anywhere inside the limits.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::stack::{Direction, Link, Spread}};
+    /// let limits = Limits::new("1.35mm".parse()?, "1.45mm".parse()?)?;
+    /// let washers = Link::new(Direction::TakesAway, limits).times(2).spread(Spread::Triangular);
+    /// assert_eq!((washers.count, washers.spread), (2, Spread::Triangular));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub const fn new(direction: Direction, limits: Limits) -> Self {
+        Self { direction, count: 1, limits, spread: Spread::Uniform }
+    }
+
+    /// So many such parts, each on its own inside the limits.
+    #[must_use]
+    pub const fn times(self, count: u32) -> Self {
+        Self { count, ..self }
+    }
+
+    /// With sizes that lie so inside the limits.
+    #[must_use]
+    pub const fn spread(self, spread: Spread) -> Self {
+        Self { spread, ..self }
+    }
+
     /// What all its parts together put into the play, least and greatest.
     fn puts_in(&self) -> Result<Limits, Error> {
         let times = i64::from(self.count);
@@ -63,6 +90,8 @@ impl Link {
 
 /// A link's part in the whole.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Share {
     /// Of the worst case's width, 0 to 1.
     pub worst: f64,
@@ -87,6 +116,8 @@ pub struct Share {
 /// assert_eq!(stack.worst().lower().to_string(), "0.05 mm");
 /// assert_eq!(stack.worst().upper().to_string(), "0.4 mm");
 /// assert_eq!(stack.aim().to_string(), "0.225 mm");
+/// // What is likely lies well inside what is possible.
+/// assert!(stack.worst().contains(stack.root_sum_square()?.lower()));
 /// // The washers make half and more of it.
 /// assert!(stack.shares()[2].worst > 0.5);
 /// # Ok::<(), fits_core::Error>(())
@@ -163,6 +194,8 @@ impl Stack {
 
 /// The limits for the part that is made last, to suit a wanted play.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct LastPart {
     /// The size that puts the play in the middle of what is wanted, the other
     /// parts at theirs.

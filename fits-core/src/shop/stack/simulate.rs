@@ -32,6 +32,7 @@ const MOST_DRAWS: u64 = 1_000_000_000;
 
 /// How to simulate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Runs {
     /// How many stacks are put together.
     pub runs: u64,
@@ -102,6 +103,23 @@ impl Stack {
 
 impl Simulated {
     /// The play that this share of the stacks stays at or below.
+    ///
+    /// ```
+    /// use fits_core::{Limits, shop::stack::{Direction, Link, Runs, Spread, Stack}};
+    /// let link = |direction, lower: &str, upper: &str| {
+    ///     let limits = Limits::new(lower.parse()?, upper.parse()?)?;
+    ///     Ok::<_, fits_core::Error>(Link { direction, count: 1, limits, spread: Spread::Uniform })
+    /// };
+    /// let stack = Stack::new(vec![
+    ///     link(Direction::Adds, "20mm", "20.05mm")?,
+    ///     link(Direction::TakesAway, "19.75mm", "19.9mm")?,
+    /// ])?;
+    /// let found = stack.simulate(Runs { runs: 10_000, seed: 1, threads: 1 }, None)?;
+    /// let inside = Limits::new(found.quantile(0.01), found.quantile(0.99))?;
+    /// assert!(stack.worst().contains(inside.lower()) && stack.root_sum_square()?.contains(stack.aim()));
+    /// assert_eq!(found.histogram(10).iter().sum::<u64>(), 10_000);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn quantile(&self, share: f64) -> Length {
         let wanted = share.clamp(0.0, 1.0) * whole(self.runs);
         let mut below = 0.0;

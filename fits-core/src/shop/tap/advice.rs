@@ -9,6 +9,7 @@ use crate::{
 
 /// What is tapped.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Work {
     /// Not said.
     #[default]
@@ -55,6 +56,7 @@ impl Work {
 
 /// What turns the tap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Drive {
     /// A wrench.
     Hand,
@@ -64,6 +66,7 @@ pub enum Drive {
 
 /// The percent of thread advised for some work.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Advice {
     /// The work.
     pub work: Work,
@@ -120,6 +123,7 @@ impl Advice {
 
 /// What a twist drill of a diameter cuts over its size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Oversize {
     /// Commonly: the mean of tests, in proportion between the tested sizes.
     pub commonly: Length,

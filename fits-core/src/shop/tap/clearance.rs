@@ -15,6 +15,7 @@ use crate::{
 
 /// Which table a screw belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Screws {
     /// ISO 273, metric: fine, medium, coarse.
     Metric,
@@ -88,6 +89,7 @@ impl ChartHole {
 
 /// The three holes of one screw.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Clearances {
     /// Fine or close.
     pub close: ClearanceHole,

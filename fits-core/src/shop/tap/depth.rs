@@ -10,6 +10,7 @@ use crate::{
 
 /// A hand tap by its lead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum HandTap {
     /// To start with.
     Taper,
@@ -35,6 +36,8 @@ pub(super) struct EngagementRow {
 
 /// How deep a hole is tapped and drilled.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TapDepth {
     /// Length of full thread to engage: advice, by the material.
     pub engage: Length,

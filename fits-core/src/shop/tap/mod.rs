@@ -72,6 +72,7 @@ const SAME: f64 = 1.0;
 
 /// A drill to choose from: from the standard sizes or from the owner's drawer.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bit {
     /// What it is called.
     pub name: Cow<'static, str>,
@@ -109,6 +110,7 @@ pub struct TapHole {
 
 /// How a hole stands to the minor diameter's limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Minor {
     /// Inside the limits.
     Kept,
@@ -120,6 +122,8 @@ pub enum Minor {
 
 /// What one drill gives.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TapDrill {
     /// The drill.
     pub bit: Bit,
@@ -157,6 +161,7 @@ impl TapDrill {
 
 /// What to look for.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Wanted {
     /// So many percent of thread.
     Percent(f64),
@@ -169,6 +174,8 @@ pub enum Wanted {
 
 /// A drill and those near it.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct TapDrills {
     /// The percent looked for.
     pub wanted_percent: f64,
@@ -183,6 +190,8 @@ pub struct TapDrills {
 
 /// A drill for a thread-forming tap.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Forming {
     /// The hole by the rule.
     pub hole: Length,
@@ -303,6 +312,21 @@ impl TapHole {
     ///
     /// # Errors
     /// As [`TapHole::forming_hole`]; no drill that forms what can be formed.
+    ///
+    /// ```
+    /// use fits_core::shop::tap::{Bit, TapHole, Wanted};
+    /// use fits_core::standards::drills::Series;
+    /// let hole = TapHole::of_thread(&"M8".parse()?, None)?;
+    /// let drills = Bit::standard(&[Series::Metric]);
+    /// // A forming tap wants the larger hole: it takes nothing off.
+    /// let formed = hole.forming(&drills, 65.0)?;
+    /// let cut = hole.choose_from(&[Bit::sized("6.8mm".parse()?)], &drills, Wanted::Percent(75.0))?;
+    /// assert!(formed.bit.diameter > cut.best.bit.diameter);
+    /// assert!(hole.hole(75.0)? > hole.hole(80.0)?);
+    /// assert!((hole.percent(hole.hole(75.0)?) - 75.0).abs() < 0.01);
+    /// assert_eq!(hole.reasons(&cut.best)?[0].figure, "percent of thread");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn forming(&self, drills: &[Bit], percent: f64) -> Result<Forming, Error> {
         let hole = self.forming_hole(percent)?;
         let off = |bit: &&Bit| bit.diameter.tenth_nanometres().abs_diff(hole.tenth_nanometres());

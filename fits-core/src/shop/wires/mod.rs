@@ -33,6 +33,7 @@ const MOST_LEAD_ANGLE: f64 = 20.0;
 
 /// How a size over wires was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Method {
     /// The plain formula: the lead does not matter.
     Plain,
@@ -54,6 +55,8 @@ pub struct WireThread {
 
 /// The size over three wires and what belongs to it.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct OverWires {
     /// The wire asked about.
     pub wire: Length,
@@ -325,6 +328,21 @@ impl WireThread {
     ///
     /// # Errors
     /// As [`WireThread::over`].
+    ///
+    /// ```
+    /// use fits_core::{shop::wires::WireThread, standards::thread::Thread};
+    /// let thread: Thread = "M10".parse()?;
+    /// let sizes = thread.external(None)?;
+    /// let screw = WireThread::of_thread(&thread, &sizes)?;
+    /// let wire = screw.best_wire()?;
+    /// let pitch = fits_core::Limits::new("8.862mm".parse()?, "8.994mm".parse()?)?;
+    /// let over = screw.over_limits(wire, pitch)?;
+    /// assert!(over.tolerance() >= "0.131mm".parse()? && over.tolerance() <= "0.133mm".parse()?);
+    /// let found = screw.over(wire)?;
+    /// assert!(!screw.reasons(&found).is_empty());
+    /// assert!(screw.with_crest_radius("5mm".parse()?).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn over_limits(&self, wire: Length, pitch_diameter: Limits) -> Result<Limits, Error> {
         self.check(wire)?;
         let at = |diameter: Length| {

@@ -2,6 +2,7 @@
 
 use core::{fmt, str::FromStr};
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use super::{Entry, table};
@@ -13,6 +14,7 @@ pub const DESCRIPTION_SOURCE: &str =
 
 /// A family of fits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Family {
     /// RC: running and sliding fits.
     Running,
@@ -259,12 +261,14 @@ impl FromStr for Class {
     }
 }
 
+#[cfg(feature = "serde")]
 impl Serialize for Class {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_str(self)
     }
 }
 
+#[cfg(feature = "serde")]
 impl<'de> Deserialize<'de> for Class {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         String::deserialize(deserializer)?.parse().map_err(serde::de::Error::custom)

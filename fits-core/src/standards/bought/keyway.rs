@@ -11,6 +11,7 @@ use crate::{
 
 /// The standard of a parallel key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum KeyStandard {
     /// DIN 6885-1, metric.
     Din6885,
@@ -163,6 +164,16 @@ impl Keyway {
     ///
     /// # Errors
     /// Out of range.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::{KeyStandard, Keyway};
+    /// let keyway = Keyway::for_shaft(KeyStandard::Din6885, "25mm".parse()?)?;
+    /// assert_eq!(keyway.hub_depth()?.to_string(), "3.300 to 3.500 mm");
+    /// assert_eq!(keyway.across_hub()?.lower(), "28.3mm".parse()?);
+    /// assert_eq!(keyway.widths()?.len(), 2);
+    /// assert!(keyway.reasons()?.iter().all(|reason| !reason.source.is_empty()));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn hub_depth(self) -> Result<Limits, Error> {
         let [least, most] = self.row.hub;
         Ok(Limits::new(least, most)?.known_as(self.row.from.known))

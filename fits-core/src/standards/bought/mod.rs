@@ -106,6 +106,7 @@ enum Mate {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Part {
     /// The family it belongs to.
     pub family: Family,
@@ -171,6 +172,13 @@ impl Family {
     ///
     /// # Errors
     /// No such word; the advice offers the nearest one.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Family;
+    /// let found = Family::called("dowel pin")?;
+    /// assert!(found.iter().any(|family| family.name().contains("dowel pin")));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn called(text: &str) -> Result<Vec<Self>, Error> {
         let wanted = plain(text);
         let singular = wanted.strip_suffix('s').unwrap_or(&wanted);

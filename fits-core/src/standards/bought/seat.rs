@@ -1,5 +1,6 @@
 //! The usual classes for bearing seats, by how the ring on the seat is loaded.
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use super::table;
@@ -16,9 +17,10 @@ use crate::{
 /// The load `turns` when it goes round relative to the ring: the inner ring on
 /// a turning shaft under a belt's pull, the outer ring of a wheel hub. It
 /// `stands` when it stays at one point of the ring.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Load {
     /// Turns, light or variable.
     TurnsLight,
@@ -91,6 +93,7 @@ impl Load {
 
 /// One usual class for a bearing seat.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Seat {
     /// The class of the shaft or the housing.
     pub class: Class,

@@ -13,6 +13,7 @@ use crate::{
 
 /// The series a drill size belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Series {
     /// #1 to #107.
     Number,
@@ -57,6 +58,15 @@ impl Drill {
     }
 
     /// The largest drill up to a size, from the series allowed.
+    ///
+    /// ```
+    /// use fits_core::standards::drills::{Drill, Series};
+    /// let inch = [Series::Fraction, Series::Letter];
+    /// let named = |drill: Option<Drill>| drill.map(Drill::name);
+    /// assert_eq!(named(Drill::under("0.41in".parse()?, &inch)), Some("13/32 in"));
+    /// assert_eq!(named(Drill::over("0.41in".parse()?, &inch)), Some("Z"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn under(size: Length, allowed: &[Series]) -> Option<Self> {
         let end = table::DRILLS.partition_point(|entry| entry.diameter <= size);
         table::DRILLS[..end].iter().rev().map(Self).find(|drill| allowed.contains(&drill.series()))

@@ -19,6 +19,7 @@ use crate::{
 
 /// How far a reading is off, as standard uncertainties.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Uncertainty {
     /// What changes from reading to reading: averages out.
     pub repeat: Length,
@@ -141,6 +142,15 @@ impl Instrument {
     ///
     /// # Errors
     /// As [`Instrument::uncertainty`].
+    ///
+    /// ```
+    /// use fits_core::standards::{instruments::Instrument, iso286::Feature};
+    /// let micrometer = Instrument::find("micrometer")?;
+    /// assert!(micrometer.measures(Feature::Shaft));
+    /// let [repeat, bias] = micrometer.reasons(Feature::Shaft, "20mm".parse()?)?;
+    /// assert!(!repeat.source.is_empty() && !bias.source.is_empty());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn reasons(self, feature: Feature, size: Length) -> Result<[Reason; 2], Error> {
         let row = self.row(feature, size)?;
         let rule = match row.limit {

@@ -19,6 +19,7 @@ mod table;
 
 use core::{fmt, str::FromStr};
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -32,25 +33,27 @@ use crate::{
 pub const LEAST: Length = Length::from_tenth_nanometres(5_000_000);
 
 /// A tolerance class.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Class {
     /// f, fine.
-    #[serde(rename = "f")]
+    #[cfg_attr(feature = "serde", serde(rename = "f"))]
     Fine,
     /// m, medium.
-    #[serde(rename = "m")]
+    #[cfg_attr(feature = "serde", serde(rename = "m"))]
     Medium,
     /// c, coarse.
-    #[serde(rename = "c")]
+    #[cfg_attr(feature = "serde", serde(rename = "c"))]
     Coarse,
     /// v, very coarse.
-    #[serde(rename = "v")]
+    #[cfg_attr(feature = "serde", serde(rename = "v"))]
     VeryCoarse,
 }
 
 /// What is toleranced: each has its own table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Quantity {
     /// A length other than a broken edge (Table 1).
     Linear,

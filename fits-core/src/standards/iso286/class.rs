@@ -2,14 +2,16 @@
 
 use core::{fmt, str::FromStr};
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Kind};
 
 /// An internal or an external feature of size.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Feature {
     /// An internal feature: a bore, a slot, the inside of a tube.
     Hole,
@@ -114,6 +116,13 @@ impl Letter {
     }
 
     /// The existing letter nearest in the alphabet to a name that is none.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::{Feature, Grade, Letter};
+    /// assert_eq!(Letter::nearest("Hh").name(Feature::Hole), "H");
+    /// assert_eq!(Grade::it(7).map(|grade| grade.to_string()).as_deref(), Some("7"));
+    /// assert_eq!(Grade::it(19), None);
+    /// ```
     pub fn nearest(name: &str) -> Self {
         let lower = name.to_ascii_lowercase();
         let first = lower.bytes().next().unwrap_or(b'h');
@@ -283,12 +292,14 @@ impl FromStr for Class {
     }
 }
 
+#[cfg(feature = "serde")]
 impl Serialize for Class {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_str(self)
     }
 }
 
+#[cfg(feature = "serde")]
 impl<'de> Deserialize<'de> for Class {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         String::deserialize(deserializer)?.parse().map_err(serde::de::Error::custom)

@@ -132,6 +132,15 @@ fn tolerance_at(grade: Grade, place: Place) -> Result<Length, Error> {
 
 /// The coarsest grade whose standard tolerance at this size is within a
 /// tolerance, if any is.
+///
+/// ```
+/// use fits_core::standards::iso286::{Class, Grade, grade_within};
+/// assert_eq!(grade_within("21um".parse()?, "20mm".parse()?), Grade::it(7));
+/// let h7: Class = "H7".parse()?;
+/// assert_eq!(h7.deviations("20mm".parse()?)?.upper(), "21um".parse()?);
+/// assert_eq!(h7.reasons("20mm".parse()?)?[0].value, "21 um");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 pub fn grade_within(tolerance: Length, nominal: Length) -> Option<Grade> {
     let place = Place::of(nominal).ok()?;
     Grade::all().rev().find(|&grade| tolerance_at(grade, place).is_ok_and(|it| it <= tolerance))

@@ -14,6 +14,7 @@ mod table;
 use core::fmt;
 use std::borrow::Cow;
 
+#[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 use uom::si::{
     f64::{
@@ -78,9 +79,10 @@ struct Figure {
 }
 
 /// What a material belongs to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Family {
     /// Plain, alloyed, hardened or coated steel.
     Steel,
@@ -108,6 +110,7 @@ pub enum Family {
 
 /// What a material wants looking after.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Care {
     /// It breaks before it yields.
     Brittle,
@@ -127,6 +130,7 @@ pub enum Care {
 
 /// What a material gives off above its heat limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Fume {
     /// Lead, alloyed in to cut freely or to bear.
     Lead,
@@ -136,6 +140,7 @@ pub enum Fume {
 
 /// One figure of a material.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Property {
     /// Young's modulus.
     Modulus,
@@ -170,6 +175,7 @@ pub enum Property {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Figures {
     /// Young's modulus.
     pub modulus: Pressure,
@@ -354,6 +360,14 @@ impl Material {
     ///
     /// # Errors
     /// Not above 0.
+    ///
+    /// ```
+    /// use fits_core::standards::materials::Material;
+    /// use fits_core::uom::si::{f64::Pressure, pressure::megapascal};
+    /// let hard = Material::find("4140")?.with_yield(Pressure::new::<megapascal>(900.0))?;
+    /// assert!((hard.yield_mpa().expect("given") - 900.0).abs() < 1e-9);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn with_yield(&self, strength: Pressure) -> Result<Self, Error> {
         let value = strength.get::<megapascal>();
         if !(value.is_finite() && value > 0.0) {

@@ -6,6 +6,7 @@ use super::Form;
 
 /// Which of the two threads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Side {
     /// A screw.
     External,
@@ -35,6 +36,7 @@ pub struct Zone {
 
 /// The words of systems that name their classes in words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Quality {
     /// Close.
     Close,
@@ -126,6 +128,12 @@ impl Class {
 
     /// The side that the class is for in a system; `None` where it serves
     /// both (Acme 2G, a word) or is not a class of the system.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Class, Form, Side};
+    /// let nut = Class::read("6H").expect("a class");
+    /// assert_eq!(nut.side(Form::Metric), Some(Side::Internal));
+    /// ```
     pub fn side(self, form: Form) -> Option<Side> {
         if let Self::Word(quality) = self {
             return match (form, quality) {

@@ -8,6 +8,7 @@ use crate::error::Error;
 
 /// A part of a designation and the bytes it stood at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Typed<T> {
     /// What was read.
     pub value: T,
@@ -27,6 +28,7 @@ pub struct Typed<T> {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Designation {
     /// The system; Unified where inches and a pitch were typed alone.
     pub form: Form,
@@ -70,6 +72,13 @@ impl Designation {
     ///
     /// # Errors
     /// As [`Designation::resolve`].
+    ///
+    /// ```
+    /// use fits_core::standards::thread::scan;
+    /// let (found, _) = scan("M10").expect("a thread")?;
+    /// assert_eq!(found.resolve_diameter()?.major(), "10mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn resolve_diameter(&self) -> Result<Thread, Error> {
         let listed = || {
             let major = self.nominal.value.length().ok()?;

@@ -11,6 +11,7 @@ use crate::size::Decimals;
 /// assert_eq!(Form::Whitworth.flank_half_angle_degrees(), 27.5);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Form {
     /// ISO metric, M.
     Metric,
@@ -98,6 +99,11 @@ impl Form {
 
     /// Does the form have a thread on this side? UNR and R are outside only,
     /// Rp and Rc inside only.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Form, Side};
+    /// assert!(Form::Metric.has_side(Side::Internal));
+    /// ```
     pub const fn has_side(self, side: Side) -> bool {
         match self {
             Self::UnifiedRounded | Self::PipeR => matches!(side, Side::External),

@@ -87,6 +87,7 @@ use crate::{
 
 /// Which list of its system a size stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Series {
     /// Coarse: metric coarse, UNC, BSW.
     Coarse,
@@ -325,6 +326,17 @@ impl Thread {
     /// # Errors
     /// No start, or more than one of a system that has one (BA and pipe
     /// threads).
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Side, Thread};
+    /// let screw: Thread = "Tr20x4".parse()?;
+    /// let fast = screw.with_starts(2)?;
+    /// assert_eq!(fast.lead().nearest(), "8mm".parse()?);
+    /// assert!(screw.default_class(Side::External).is_some());
+    /// assert!(screw.external(None)?.pitch.contains("17.9mm".parse()?));
+    /// assert!(screw.with_starts(0).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn with_starts(self, starts: u8) -> Result<Self, Error> {
         if starts == 0 {
             return Err(Error::new(Kind::NotGiven {
@@ -404,6 +416,7 @@ fn left_over(text: &str, taken: usize) -> Error {
 /// The greatest and the least good size of one diameter; `None` where the
 /// standard gives none.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Spread {
     /// The greatest.
     pub max: Option<Length>,
@@ -430,6 +443,8 @@ impl Spread {
 
 /// The limits of a thread in one class.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Sizes {
     /// Screw or nut.
     pub side: Side,

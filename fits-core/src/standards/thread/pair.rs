@@ -6,6 +6,8 @@ use crate::size::{Length, inches};
 /// How much room one diameter has between screw and nut: positive is play,
 /// negative interference. `None` where a limit is not given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Play {
     /// The least: greatest screw in the least nut.
     pub least: Option<Length>,
@@ -24,6 +26,7 @@ pub struct Play {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct ThreadPair {
     external: Sizes,
     internal: Sizes,

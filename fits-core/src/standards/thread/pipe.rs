@@ -64,6 +64,7 @@ pub(super) struct American {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Taper {
     /// From the small end of the screw to the gauge plane; L1 of NPT.
     pub gauge_length: Length,

@@ -90,6 +90,13 @@ impl Pitch {
     }
 
     /// So many pitches: the lead of a thread with so many starts.
+    ///
+    /// ```
+    /// use fits_core::standards::thread::Pitch;
+    /// let pitch = Pitch::of("4mm".parse()?)?;
+    /// assert_eq!(pitch.times(2).nearest(), "8mm".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     #[must_use]
     pub fn times(self, starts: u8) -> Self {
         // `counts` is at most 10 000 in, so this stays below 2^53.

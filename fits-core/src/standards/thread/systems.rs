@@ -52,6 +52,13 @@ impl Thread {
     ///
     /// # Errors
     /// As [`Thread::acme`].
+    ///
+    /// ```
+    /// use fits_core::standards::thread::{Pitch, Thread};
+    /// let thread = Thread::stub_acme("1/2in".parse()?, Pitch::per_inch(10, 1)?)?;
+    /// assert_eq!(thread.to_string(), "0.500-10 Stub Acme");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn stub_acme(diameter: Length, pitch: Pitch) -> Result<Self, Error> {
         Self::inch(Form::StubAcme, Nominal::Decimal(diameter), pitch)
     }

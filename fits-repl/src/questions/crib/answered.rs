@@ -43,22 +43,14 @@ impl Session {
     /// The nearest drills of the crib under and over a size, where there is a
     /// crib with drills.
     pub(crate) fn own_drills_about(&self, size: Length) -> Option<Vec<OwnDrillFigures>> {
-        let drills = self.shop.crib().drills();
-        if drills.is_empty() {
-            return None;
-        }
-        let over = drills.partition_point(|drill| drill.size < size);
-        let under = drills.partition_point(|drill| drill.size <= size);
-        let figure = |drill: &OwnDrill| OwnDrillFigures {
+        let (under, over) = self.shop.crib().drills_about(size);
+        let figure = |drill: OwnDrill| OwnDrillFigures {
             name: drill.name(),
             mm: Mm(drill.size),
             leaves_mm: Mm(drill.size.checked_sub(size).unwrap_or(Length::ZERO)),
         };
-        let mut near: Vec<OwnDrillFigures> =
-            under.checked_sub(1).and_then(|at| drills.get(at)).map(figure).into_iter().collect();
-        // One of the very size is both.
-        near.extend(drills.get(over).filter(|drill| drill.size > size).map(figure));
-        Some(near)
+        let near: Vec<_> = under.into_iter().chain(over).map(figure).collect();
+        (!near.is_empty()).then_some(near)
     }
 
     pub(crate) fn crib(&mut self, asked: &CribQuery) -> Result<Answer, Problem> {

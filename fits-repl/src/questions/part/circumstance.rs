@@ -4,7 +4,8 @@
 use fits_core::{
     Length, Limits,
     shop::words::{Choice, Circumstance, Hub, Word},
-    standards::{b41, materials::Family},
+    size::Unit,
+    standards::materials::Family,
 };
 
 use crate::{
@@ -88,17 +89,9 @@ impl Session {
 
     pub(crate) fn choice_figures(chosen: &Chosen) -> ChoiceFigures {
         let Chosen { choice, case, is_inch } = chosen;
-        let class = |choice: &Choice| {
-            // An inch class may begin above this size.
-            let is_listed = || {
-                choice.inch.parse::<b41::Class>().is_ok_and(|class| class.fit(case.nominal).is_ok())
-            };
-            if *is_inch && is_listed() {
-                choice.inch.to_owned()
-            } else {
-                format!("{}/{}", choice.iso.0, choice.iso.1)
-            }
-        };
+        let unit = if *is_inch { Unit::Inch } else { Unit::Millimetre };
+        let size = fits_core::Size::new(case.nominal, unit);
+        let class = |choice: &Choice| choice.classes(size).to_string();
         let own = class(choice);
         let runs_in_plastic = case.hub == Hub::PlasticBushing && choice.word.moves();
         // Words may share a class at a size: the neighbour is the next one

@@ -3,7 +3,10 @@
 
 use fits_core::{
     Length, Limits,
-    shop::words::{Choice, Word},
+    shop::{
+        FitClasses,
+        words::{Choice, Word},
+    },
     size::{Decimals, Rounding, Unit},
     standards::{b41, bought, iso286::Feature},
 };
@@ -375,12 +378,10 @@ impl Session {
         choice: &Choice,
         nominal: Length,
     ) -> Result<Pair, fits_core::Error> {
-        if self.shown == Units::Inches
-            && let Ok(pair) = choice.inch.parse().and_then(|class| Pair::of_inch(nominal, class))
-        {
-            return Ok(pair);
+        match choice.classes(fits_core::Size::new(nominal, self.shown.unit())) {
+            FitClasses::B41(class) => Pair::of_inch(nominal, class),
+            FitClasses::Iso286 { hole, shaft } => Pair::of_classes(nominal, hole, shaft),
         }
-        Pair::of_classes(nominal, choice.iso.0, choice.iso.1)
     }
 
     /// Does the bought-in part that a query names vary by maker, and has it not
@@ -414,9 +415,7 @@ fn name_one(problem: Problem, error: &fits_core::Error, spot: &Spot<String>) -> 
 /// Is a size typed in inches (or millimetres)? `None` for bare numbers.
 pub(crate) fn is_inch(expression: &Expression) -> Option<bool> {
     match expression {
-        Expression::Number(_, unit) => unit.map(|unit| {
-            matches!(unit, Unit::Inch | Unit::Foot | Unit::Thou | Unit::Tenth | Unit::Microinch)
-        }),
+        Expression::Number(_, unit) => unit.map(Unit::is_inch),
         Expression::Gauge(_) => Some(true),
         Expression::Negative(inner) => is_inch(&inner.value),
         Expression::Two(left, _, right) => is_inch(&left.value).or(is_inch(&right.value)),

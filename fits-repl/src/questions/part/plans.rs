@@ -4,17 +4,13 @@ use std::ops::Range;
 
 use fits_core::{
     Length, Limits,
-    job::{OwnDrill, Reamer},
+    job::Reamer,
     shop::{
-        CutRules, InchReamer, Passes, PreDrill, Ream, Stage, Start,
+        CutRules, InchReamer, PreDrill, Ream, Stage, Start,
         adviser::Settings,
         machining::{self, Edge},
     },
-    standards::{
-        drills::{Drill, Series},
-        iso286::Feature,
-        materials::Family,
-    },
+    standards::{drills::Drill, iso286::Feature, materials::Family},
 };
 
 use crate::{
@@ -23,7 +19,7 @@ use crate::{
         PassesAnswer, ReamAnswer, ReamFigures, ReamerFigures,
     },
     problem::Problem,
-    query::{Dial, Machine, Part, Spot, Units, Work},
+    query::{Machine, Part, Spot, Units, Work},
     questions::{
         part::resolve::One,
         rehearse::answered::{overhang, work_cautions},
@@ -31,14 +27,6 @@ use crate::{
     },
     session::Session,
 };
-
-/// The drill that a bore begins with.
-struct Begins {
-    drill: OwnDrill,
-    is_own: bool,
-    /// The one that would leave less to bore, where the crib has another.
-    rather: Option<Drill>,
-}
 
 impl Session {
     pub(crate) fn work(
@@ -131,7 +119,7 @@ impl Session {
     /// Says so where the crib has boring bars and none goes into the bore.
     fn no_bar_for(&self, wants: Feature, start: Option<Mm>) -> Option<String> {
         let Mm(start) = start.filter(|_| wants == Feature::Hole)?;
-        let least = self.shop.crib().bar.iter().map(|bar| bar.bore).min()?;
+        let least = self.shop.crib().smallest_bar()?;
         (least > start).then(|| {
             let least = said(self.shown, least);
             format!("no boring bar of the crib goes into it: the smallest wants {least}")
@@ -154,36 +142,29 @@ impl Session {
         start: Start,
     ) -> Result<PassFigures, fits_core::Error> {
         let material = self.cut_of(part, feature, &mut Vec::new()).ok().flatten();
-        let mut rules = self.cut_rules(material.map(|(_, family)| family));
-        if matches!(start, Start::From(_)) {
-            // A note says where the crib's bars do not go in.
-            rules.smallest_bore = rules.smallest_bore.min(CutRules::SMALLEST_BORE);
-        }
-        let begins = match (feature, start) {
-            (Feature::Hole, Start::Open) => self.begins(limits, &rules),
-            _ => None,
-        };
-        let start = begins.as_ref().map_or(start, |begins| Start::Drilled(begins.drill.size));
-        let plan = Passes::plan(feature, limits, start, &rules)?;
+        let rules = self.cut_rules(material.map(|(_, family)| family));
+        let unit = self.shown.unit();
+        let found = self.shop.crib().plan(feature, limits, start, rules, unit)?;
+        let (plan, first_drill) = (found.passes, found.first_drill);
         let list = plan.list.iter().map(|pass| PassFigure {
             name: pass.stage.name(),
             to_mm: Mm(pass.to),
             dial_mm: pass.takes.map(|takes| Mm(self.dialled(takes))),
-            drill: begins
+            drill: first_drill
                 .as_ref()
                 .filter(|_| pass.stage == Stage::Drill)
-                .map(|begins| begins.drill.name()),
+                .map(|first| first.drill.name()),
         });
         Ok(PassFigures {
             passes: list.collect(),
             start_mm: plan.start.map(Mm),
             aim_mm: Mm(limits.middle()),
             least_chip_mm: Mm(rules.least_chip),
-            drill_in_crib: begins
+            drill_in_crib: first_drill
                 .as_ref()
                 .filter(|_| !self.shop.crib().is_empty())
-                .map(|begins| begins.is_own),
-            rather_drill: begins.and_then(|begins| begins.rather).map(Drill::name),
+                .map(|first| first.is_own),
+            rather_drill: first_drill.and_then(|first| first.rather).map(Drill::name),
         })
     }
 
@@ -191,12 +172,7 @@ impl Session {
     /// and what the boring bars of the crib go into.
     pub(crate) fn cut_rules(&self, family: Option<Family>) -> CutRules {
         let usual = CutRules::stepping(self.step());
-        let bars = self.shop.crib().bar.iter().map(|bar| bar.bore);
-        CutRules {
-            least_chip: self.least_chip(family),
-            smallest_bore: bars.min().unwrap_or(usual.smallest_bore),
-            ..usual
-        }
+        self.shop.crib().cut_rules(CutRules { least_chip: self.least_chip(family), ..usual })
     }
 
     /// The least cut that does not rub: as the owner set it, otherwise a sharp
@@ -205,54 +181,9 @@ impl Session {
         self.kept.least_chip.unwrap_or_else(|| machining::least_chip(family, Edge::Sharp))
     }
 
-    /// The drill that a bore begins with: one of the crib, where it has one in
-    /// reach, otherwise one of the asker's own system.
-    fn begins(&self, limits: Limits, rules: &CutRules) -> Option<Begins> {
-        let range = Passes::drill_range(limits, rules).ok()?;
-        let series = match self.shown {
-            Units::Inches => Series::Fraction,
-            Units::Millimetres => Series::Metric,
-        };
-        let usual = Drill::under(range.upper().min(self.largest_drill()), &[series])
-            .filter(|drill| drill.diameter() >= range.lower());
-        match self.shop.crib().drill_between(range.lower(), range.upper()) {
-            Some(drill) => {
-                let rather = usual.filter(|usual| usual.diameter() > drill.size);
-                Some(Begins { drill, is_own: true, rather })
-            }
-            None => {
-                usual.filter(|drill| drill.diameter() <= self.usual_largest_drill()).map(|drill| {
-                    let called = Some(drill.name().to_owned());
-                    let drill = OwnDrill { size: drill.diameter(), called };
-                    Begins { drill, is_own: false, rather: None }
-                })
-            }
-        }
-    }
-
-    /// No larger drill is asked for: what few small shops go beyond, or the
-    /// largest of the crib.
-    fn largest_drill(&self) -> Length {
-        let own = self.shop.crib().drills().last().map(|drill| drill.size);
-        let usual = self.usual_largest_drill();
-        own.unwrap_or(usual).max(usual)
-    }
-
-    /// Few small shops own a larger drill: 1/2 in or 12.5 mm (common practice,
-    /// no source).
-    const fn usual_largest_drill(&self) -> Length {
-        Length::from_tenth_nanometres(match self.shown {
-            Units::Inches => 127_000_000,
-            Units::Millimetres => 125_000_000,
-        })
-    }
-
     /// What the dial shows for a change of diameter.
     pub(crate) fn dialled(&self, change: Length) -> Length {
-        match self.dial {
-            Dial::Diameter => change,
-            Dial::Radius => change.half(),
-        }
+        self.dial.reads().dialled(change)
     }
 
     /// The dial's division, usually 0.01 mm or a thou, as a change of diameter.
@@ -271,10 +202,8 @@ impl Session {
 
     /// A dial's figure as a change of diameter.
     fn on_diameter(&self, dialled: Length) -> Length {
-        Length::from_tenth_nanometres(match self.dial {
-            Dial::Diameter => dialled.tenth_nanometres(),
-            Dial::Radius => 2 * dialled.tenth_nanometres(),
-        })
+        // A division is far below the range of a length.
+        self.dial.reads().on_diameter(dialled).unwrap_or(dialled)
     }
 
     /// What the advice of a log keeps to, as the owner has set it.
@@ -293,43 +222,18 @@ impl Session {
 impl Session {
     fn ream_figures(&self, ream: &Ream) -> ReamFigures {
         let crib = self.shop.crib();
-        let largest = self.largest_drill();
         let figure = |found: PreDrill| DrillFigures {
             name: found.drill.name(),
             mm: Mm(found.drill.diameter()),
             leaves_mm: Mm(found.leaves),
         };
-        // Drills of the asker's own system: a number or letter drill where the
-        // fraction leaves too much.
-        let (drill, other) = match self.shown {
-            Units::Millimetres => (ream.metric, None),
-            Units::Inches => {
-                let fits = ream.fraction.is_some_and(|it| it.leaves <= ream.stock.upper());
-                let nearer =
-                    |it: &PreDrill| ream.fraction.is_none_or(|first| it.leaves < first.leaves);
-                (ream.fraction, ream.number.filter(|it| !fits && nearer(it)))
-            }
-        };
-        let owned = |found: &PreDrill| found.drill.diameter() <= largest;
-        let (drill, other) = (drill.filter(owned), other.filter(owned));
-        let own = crib.pre_drill(ream).ok().flatten();
-        let rules = self.cut_rules(None);
-        let is_bored = drill.or(other).is_none() && own.is_none();
-        let bored = (is_bored && ream.before() >= rules.smallest_bore)
-            .then(|| Limits::new(ream.before(), ream.before()).ok())
-            .flatten();
-        let first_drill = bored.and_then(|before| self.begins(before, &rules));
+        let found = crib.reaming(ream, self.cut_rules(None), self.shown.unit());
         let own_reamer =
             |reamer: Reamer| OwnReamer { size_mm: Mm(reamer.size), cuts_mm: reamer.cuts.map(Mm) };
         let crib = (!crib.is_empty()).then(|| {
-            let reamers: Vec<OwnReamer> =
-                crib.reamers_for(ream).into_iter().map(|found| own_reamer(found.reamer)).collect();
-            let nearest = if reamers.is_empty() {
-                crib.nearest_reamer(ream.hole).map(own_reamer)
-            } else {
-                None
-            };
-            let drill = own.map(|(drill, leaves)| OwnDrillFigures {
+            let reamers = found.reamers.iter().copied().map(own_reamer).collect();
+            let nearest = found.nearest.map(own_reamer);
+            let drill = found.own_drill.map(|(drill, leaves)| OwnDrillFigures {
                 name: drill.name(),
                 mm: Mm(drill.size),
                 leaves_mm: Mm(leaves),
@@ -342,10 +246,10 @@ impl Session {
             stock_min_mm: Mm(ream.stock.lower()),
             stock_max_mm: Mm(ream.stock.upper()),
             before_mm: Mm(ream.before()),
-            bore_first: bored.is_some().then_some(true),
-            first_drill: first_drill.map(|begins| begins.drill.name()),
-            drill: drill.or(other).map(figure),
-            other_drill: drill.and(other).map(figure),
+            bore_first: found.bore_to.map(|_| true),
+            first_drill: found.first_drill.map(|first| first.drill.name()),
+            drill: found.drill.map(figure),
+            other_drill: found.other_drill.map(figure),
             crib,
             inch_reamers: InchReamer::for_hole(ream)
                 .into_iter()

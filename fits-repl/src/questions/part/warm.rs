@@ -3,10 +3,10 @@
 use std::borrow::Cow;
 
 use fits_core::{
-    Kind, Length, Limits,
+    Length, Limits,
     shop::{
         Damp, Hazard, swelling_reason,
-        warm::{Pairing, Warm, stands},
+        warm::{FitAt, Pairing, Warm, stands},
     },
     source::{Known, Reason},
     standards::{
@@ -58,51 +58,36 @@ impl Session {
     pub(crate) fn warm(&self, part: &Part, warm: &Temperatures) -> Result<Answer, Problem> {
         let found = self.warm_pair(part, warm)?;
         let failed = |error: fits_core::Error| from_core(&error, part.size.at.clone());
-        let at = |value: f64| -> Result<AtFigures, Problem> {
-            let clearance = found.warm.clearance_at(celsius(value)).map_err(failed)?;
-            Ok(AtFigures {
-                at_c: to_a_tenth(value),
-                min_mm: Mm(clearance.lower()),
-                max_mm: Mm(clearance.upper()),
-                kind: kind(clearance),
-            })
+        let between =
+            found.warm.between(celsius(found.cold_end), celsius(found.warm_end)).map_err(failed)?;
+        let at = |at_c: f64, fit: FitAt| AtFigures {
+            at_c: to_a_tenth(at_c),
+            min_mm: Mm(fit.clearance.lower()),
+            max_mm: Mm(fit.clearance.upper()),
+            kind: fit.kind,
         };
-        let (reference, cold, hot) = (at(REFERENCE)?, at(found.cold_end)?, at(found.warm_end)?);
-        let least = cold.min_mm.0.min(hot.min_mm.0);
-        let most = cold.max_mm.0.max(hot.max_mm.0);
+        let [cold, hot] = between.ends;
         let meets = |pairing| {
             let found = found.warm.no_clearance_at(pairing)?;
             Some(to_a_tenth(found.get::<degree_celsius>()))
-        };
-        let worse = if cold.min_mm.0 < hot.min_mm.0 { found.cold_end } else { found.warm_end };
-        // Less than this no lathe follows.
-        let half_a_micrometre = Length::MICROMETRE.half();
-        let loses = reference.min_mm.0.checked_sub(least).is_ok_and(|it| it > half_a_micrometre);
-        let shaft_to_keep = if loses {
-            Some(found.warm.shaft_to_keep(celsius(worse)).map_err(failed)?.into())
-        } else {
-            None
         };
         let (known, unconfirmed) = how_known(&found);
         Ok(Answer::FitWarm(Box::new(WarmAnswer {
             nominal_mm: Mm(found.pair.fit.nominal()),
             hole: figures(&found.pair.hole, &found.hole),
             shaft: figures(&found.pair.shaft, &found.shaft),
-            binds: reference.kind == Kind::Clearance && least.is_negative(),
-            lets_go: reference.kind == Kind::Interference && most.is_positive(),
+            binds: between.binds,
+            lets_go: between.lets_go,
             tightest_pair_meets_c: meets(Pairing::Tightest),
             loosest_pair_meets_c: meets(Pairing::Loosest),
             change_per_c_mm: (slope(&found) * 1e7).round() / 1e7,
-            shaft_to_keep,
+            shaft_to_keep: between.shaft_to_keep.map(Into::into),
             damp: in_damp(&found).map_err(failed)?,
             notes: notes(&found),
-            cautions: (reference.kind == Kind::Interference && most.is_positive())
-                .then(|| Hazard::LetsGo.caution())
-                .into_iter()
-                .collect(),
-            reference,
-            cold,
-            warm: hot,
+            cautions: between.lets_go.then(|| Hazard::LetsGo.caution()).into_iter().collect(),
+            reference: at(REFERENCE, between.reference),
+            cold: at(found.cold_end, cold),
+            warm: at(found.warm_end, hot),
             known,
             unconfirmed,
         })))
@@ -376,16 +361,6 @@ fn how_known(found: &Found) -> (Known, Vec<String>) {
         }
     }
     (known, unconfirmed)
-}
-
-fn kind(clearance: Limits) -> Kind {
-    if !clearance.lower().is_negative() {
-        Kind::Clearance
-    } else if clearance.upper().is_positive() {
-        Kind::Transition
-    } else {
-        Kind::Interference
-    }
 }
 
 /// What a part is made of was not said, and there is no setting.

@@ -16,7 +16,7 @@ use fits_core::{
 use crate::{
     answer::{Answer, BlankFigures, Mm, ReliefFigures, ThreadPassFigures, ThreadPassesAnswer},
     problem::Problem,
-    query::{Dial, Feed, Place, Units},
+    query::{Feed, Place, Units},
     questions::{
         part::resolve::from_core,
         thread::answered::{
@@ -64,16 +64,7 @@ impl Session {
                 }
             },
         };
-        Ok(How {
-            slide,
-            dial: match self.dial {
-                Dial::Diameter => DialReads::Diameter,
-                Dial::Radius => DialReads::Radius,
-            },
-            step: self.division(),
-            first: None,
-            springs: 2,
-        })
+        Ok(How { slide, dial: self.dial.reads(), step: self.division(), first: None, springs: 2 })
     }
 
     pub(crate) fn cut_thread(&self, found: &Found) -> Result<Answer, Problem> {

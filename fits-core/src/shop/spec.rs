@@ -1,0 +1,302 @@
+//! What a person writes for a pair, read: `H7/g6`, `RC4`, `press`.
+
+use core::{fmt, str::FromStr};
+
+use crate::{
+    error::{Error, Kind},
+    fit::Fit,
+    shop::{
+        FitClasses,
+        words::{Choice, Circumstance, Word},
+    },
+    size::{Length, Number, Size, Unit},
+    source::Reason,
+    standards::{b41, iso286::Class},
+};
+
+impl FitClasses {
+    /// The fit of the classes at a nominal size.
+    ///
+    /// # Errors
+    /// A class is not defined there.
+    ///
+    /// ```
+    /// use fits_core::shop::FitClasses;
+    /// let fit = "FN2".parse::<FitClasses>()?.fit("1in".parse()?)?;
+    /// assert_eq!(fit.interference().upper(), "0.0019in".parse()?);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn fit(self, nominal: Length) -> Result<Fit, Error> {
+        match self {
+            Self::Iso286 { hole, shaft } => Fit::of_classes(nominal, hole, shaft),
+            Self::B41(class) => class.fit(nominal),
+        }
+    }
+
+    /// Why the limits are what they are: each figure with its rule, its source
+    /// and how it is known.
+    ///
+    /// # Errors
+    /// As [`FitClasses::fit`].
+    ///
+    /// ```
+    /// use fits_core::shop::FitClasses;
+    /// let reasons = "H7/g6".parse::<FitClasses>()?.reasons("20mm".parse()?)?;
+    /// assert_eq!((reasons[0].figure.as_str(), reasons[0].value.as_str()), ("IT7", "21 um"));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn reasons(self, nominal: Length) -> Result<Vec<Reason>, Error> {
+        match self {
+            Self::Iso286 { hole, shaft } => {
+                let mut reasons = hole.reasons(nominal)?;
+                reasons.extend(shaft.reasons(nominal)?);
+                Ok(reasons)
+            }
+            Self::B41(class) => class.reasons(nominal),
+        }
+    }
+}
+
+impl FromStr for FitClasses {
+    type Err = Error;
+
+    /// Reads `H7/g6` and `RC4`.
+    ///
+    /// # Errors
+    /// No such class, one class where a pair is wanted, or two of one kind.
+    fn from_str(text: &str) -> Result<Self, Error> {
+        let Some((hole, shaft)) = text.split_once('/') else {
+            return text.parse().map(Self::B41).map_err(|error: Error| {
+                match text.trim().parse::<Class>() {
+                    Ok(class) => Error::new(Kind::NotAClass {
+                        why: format!("{class} is one part's class, and a pair has two").into(),
+                        advice: format!("name the {}, as in H7/g6", class.feature.mate().word()),
+                    })
+                    .at(0, text.len()),
+                    Err(_) => error,
+                }
+            });
+        };
+        let after = hole.len() + 1;
+        let read = |part: &str, from: usize| -> Result<Class, Error> {
+            let start = from + (part.len() - part.trim_start().len());
+            part.trim().parse().map_err(|error: Error| match error.span() {
+                Some(span) => error.at(span.start + start, span.end + start),
+                None => error.at(start, start + part.trim().len()),
+            })
+        };
+        let (hole, shaft) = (read(hole, 0)?, read(shaft, after)?);
+        Fit::are_a_pair(hole, shaft).map_err(|error| error.at(0, text.len()))?;
+        Ok(Self::Iso286 { hole, shaft })
+    }
+}
+
+impl Choice {
+    /// The classes for a size: of ASME B4.1 where it is thought in inches and
+    /// that class's table reaches it, of ISO 286 elsewhere.
+    ///
+    /// ```
+    /// use fits_core::{Size, shop::words::{Circumstance, Word}};
+    /// let size: Size = "1in".parse()?;
+    /// let choice = Word::find("press")?.choose(&Circumstance::plain(size.length()))?;
+    /// assert_eq!(choice.classes(size).to_string(), "FN2");
+    /// assert_eq!(choice.classes("25.4mm".parse()?).to_string(), "H7/s6");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn classes(&self, size: Size) -> FitClasses {
+        let inch = self.inch.parse::<b41::Class>().ok().filter(|_| size.is_inch());
+        match inch.filter(|class| class.fit(size.length()).is_ok()) {
+            Some(class) => FitClasses::B41(class),
+            None => FitClasses::Iso286 { hole: self.iso.0, shaft: self.iso.1 },
+        }
+    }
+}
+
+/// What a person writes for a pair: two classes of ISO 286, a class of ASME
+/// B4.1, or a shop's word.
+///
+/// ```
+/// use fits_core::shop::Spec;
+/// let spec: Spec = "H7/g6".parse()?;
+/// assert_eq!(spec.fit("20mm".parse()?)?.clearance().lower(), "0.007mm".parse()?);
+///
+/// // A word goes by the unit that its size was typed in.
+/// let press: Spec = "press fit".parse()?;
+/// assert_eq!(press.classes("1in".parse()?)?.to_string(), "FN2");
+/// assert_eq!(press.classes("25.4mm".parse()?)?.to_string(), "H7/s6");
+/// assert_eq!(press.reasons("1in".parse()?)?[0].value, "H7/s6 (FN2)");
+///
+/// let error = "H7".parse::<Spec>().unwrap_err();
+/// assert_eq!(error.to_string(), "H7 is one part's class, and a pair has two");
+/// assert_eq!("loose".parse::<Spec>().unwrap_err().choices().len(), 2);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Spec {
+    /// Classes of a standard.
+    Classes(FitClasses),
+    /// A shop's word, for solid steel with nothing else known; for other
+    /// circumstances ask [`Word::choose`].
+    Word(Word),
+}
+
+impl Spec {
+    /// The classes that it comes to at a size.
+    ///
+    /// # Errors
+    /// A word has none there.
+    pub fn classes(self, size: Size) -> Result<FitClasses, Error> {
+        match self {
+            Self::Classes(classes) => Ok(classes),
+            Self::Word(word) => Ok(word.choose(&Circumstance::plain(size.length()))?.classes(size)),
+        }
+    }
+
+    /// The fit that it comes to at a size.
+    ///
+    /// # Errors
+    /// A class is not defined there.
+    pub fn fit(self, size: Size) -> Result<Fit, Error> {
+        self.classes(size)?.fit(size.length())
+    }
+
+    /// Why the limits are what they are; of a word, why its classes are first.
+    ///
+    /// # Errors
+    /// As [`Spec::fit`].
+    pub fn reasons(self, size: Size) -> Result<Vec<Reason>, Error> {
+        let mut reasons = self.classes(size)?.reasons(size.length())?;
+        if let Self::Word(word) = self {
+            let choice = word.choose(&Circumstance::plain(size.length()))?;
+            reasons.insert(0, choice.explained());
+        }
+        Ok(reasons)
+    }
+}
+
+impl fmt::Display for Spec {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Classes(classes) => classes.fmt(f),
+            Self::Word(word) => f.pad(word.name()),
+        }
+    }
+}
+
+impl FromStr for Spec {
+    type Err = Error;
+
+    /// Reads `H7/g6`, `RC4` and `press`.
+    ///
+    /// # Errors
+    /// Neither classes of a pair nor a word of the shop, or a word that means
+    /// several fits.
+    fn from_str(text: &str) -> Result<Self, Error> {
+        let (start, body) = (text.len() - text.trim_start().len(), text.trim());
+        // A word has no digit, and classes have one.
+        if body.contains(|c: char| c == '/' || c.is_ascii_digit()) {
+            let read = body.parse().map(Self::Classes);
+            return read.map_err(|error| match error.span() {
+                Some(span) => error.at(span.start + start, span.end + start),
+                None => error.at(start, start + body.len()),
+            });
+        }
+        Word::find(body).map(Self::Word).map_err(|error| error.at(start, start + body.len()))
+    }
+}
+
+impl From<FitClasses> for Spec {
+    fn from(classes: FitClasses) -> Self {
+        Self::Classes(classes)
+    }
+}
+
+impl From<Word> for Spec {
+    fn from(word: Word) -> Self {
+        Self::Word(word)
+    }
+}
+
+/// A nominal size and what is written behind it: `20mm H7/g6`, `1in press`.
+///
+/// ```
+/// use fits_core::{Kind, shop::FitDesignation};
+/// let metric: FitDesignation = "25.4mm press".parse()?;
+/// let inch: FitDesignation = "1in press".parse()?;
+/// assert_eq!(metric.fit()?.shaft().lower(), "25.435mm".parse()?);
+/// assert_eq!(inch.fit()?.shaft().lower(), "1.0014in".parse()?);
+/// assert_eq!(inch.fit()?.kind(), Kind::Interference);
+/// assert_eq!(inch.to_string(), "1 in press");
+///
+/// let error = "20mm".parse::<FitDesignation>().unwrap_err();
+/// assert_eq!(error.advice(), "write it behind the size, as `20mm H7/g6` or `1in press`");
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FitDesignation {
+    /// The nominal size, in its own unit.
+    pub size: Size,
+    /// What was written behind it.
+    pub spec: Spec,
+}
+
+impl FitDesignation {
+    /// The fit.
+    ///
+    /// # Errors
+    /// As [`Spec::fit`].
+    pub fn fit(&self) -> Result<Fit, Error> {
+        self.spec.fit(self.size)
+    }
+
+    /// Why its limits are what they are.
+    ///
+    /// # Errors
+    /// As [`Spec::fit`].
+    pub fn reasons(&self) -> Result<Vec<Reason>, Error> {
+        self.spec.reasons(self.size)
+    }
+}
+
+impl fmt::Display for FitDesignation {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&format!("{} {}", self.size, self.spec))
+    }
+}
+
+impl FromStr for FitDesignation {
+    type Err = Error;
+
+    /// Reads a size with its unit, then a [`Spec`].
+    ///
+    /// # Errors
+    /// One of the two cannot be read, or is missing.
+    fn from_str(text: &str) -> Result<Self, Error> {
+        let start = text.len() - text.trim_start().len();
+        let number = text.get(start..).unwrap_or_default();
+        let shifted = |error: Error| match error.span() {
+            Some(span) => error.at(span.start + start, span.end + start),
+            None => error,
+        };
+        let digits = Number::scan(number).map_err(shifted)?.map_or(0, |(_, taken)| taken);
+        let rest = number.get(digits..).unwrap_or_default();
+        let unit_from = digits + (rest.len() - rest.trim_start().len());
+        let unit = Unit::scan(rest.trim_start()).map_or(0, |(_, taken)| taken);
+        let (size, spec) = number.split_at(unit_from + unit);
+        let size: Size = size.parse().map_err(shifted)?;
+        if spec.trim().is_empty() {
+            return Err(Error::new(Kind::NotAClass {
+                why: "the size stands alone, and nothing says how the pair fits".into(),
+                advice: "write it behind the size, as `20mm H7/g6` or `1in press`".to_owned(),
+            })
+            .at(start, text.len()));
+        }
+        let from = text.len() - spec.len();
+        let spec = spec.parse().map_err(|error: Error| match error.span() {
+            Some(span) => error.at(span.start + from, span.end + from),
+            None => error.at(from, text.len()),
+        })?;
+        Ok(Self { size, spec })
+    }
+}
