@@ -21,11 +21,22 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
     if !view.has("key") || view.has("hole") || view.words("role").any(|role| role != "od") {
         return None;
     }
+    let wrong = [("toowide", "wide"), ("toodeep", "deep")];
+    let wrong: Vec<&str> =
+        wrong.iter().filter(|(word, _)| view.says("key", word)).map(|(_, cut)| *cut).collect();
     if view.numbers().count() == 2 {
         let roles = assign(view, &["shaft"], &[], system)?;
         let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else {
             return None;
         };
+        if let [cut] = wrong[..] {
+            let hub = if view.types(&["hub", "and hub"]) { " hub" } else { "" };
+            return Some(Said::plain(format!(
+                "keyway for {}{hub} {cut} {}",
+                shaft.plain(system),
+                key.plain(system)
+            )));
+        }
         return Some(Said::ask(
             "the standard key of a shaft, or a key of that size?",
             vec![
@@ -33,6 +44,9 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
                 format!("inch key of bar stock {}", key.plain(system)),
             ],
         ));
+    }
+    if !wrong.is_empty() {
+        return None;
     }
     let size = only_number(view)?;
     if !view.has("shaft") {

@@ -15,13 +15,17 @@ use crate::sentence::{
 
 /// A part by its name, with what is said of it.
 pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
-    view.only(&["hw", "role", "hwpick", "material"], |token| {
-        matches!(token, Token::Number(_) | Token::Torque(_) | Token::Gauge(_))
+    view.only(&["head", "role", "state", "material"], |token| {
+        matches!(token, Token::Number(_) | Token::Torque(_) | Token::Gauge(_) | Token::Bearing(..))
     })?;
     let part = view.one(|token| match token {
-        Token::Word { name, kind: "hw" } => Some(*name),
+        Token::Word { name, kind: "head" } if *name != "-" => Some(*name),
         _ => None,
     })?;
+    // A bearing's number belongs to a Woodruff key alone.
+    if part != "woodruff" && view.count(|token| matches!(token, Token::Bearing(..))) > 0 {
+        return None;
+    }
     // A number that is a name belongs to no word.
     let name = (0..view.items.len()).find_map(|at| named(view, at, part).map(|name| (at, name)));
     let skip: Vec<usize> = name.iter().map(|(at, _)| *at).collect();
@@ -46,7 +50,7 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     for taken in &roles.taken {
         add(&format!("{} {}", taken.by, sized(&taken.num)));
     }
-    for word in view.words("hwpick") {
+    for word in view.words("state") {
         add(word);
     }
     if part == "retaining ring" && roles.taken.is_empty() && view.types(&["hole"]) {
@@ -81,6 +85,8 @@ fn named(view: &View, at: usize, part: &str) -> Option<String> {
         (Token::Number(num), "woodruff" | "o-ring") if whole(num) && num.value >= 100.0 => {
             Some(num.text.clone())
         }
+        // 608 is a bearing elsewhere.
+        (Token::Bearing(..), "woodruff") => Some(view.said(at)),
         _ => None,
     }
 }

@@ -52,7 +52,7 @@ struct Form {
 /// Words that say nothing here.
 const SMALL: &[&str] = &[
     "for", "a", "an", "the", "on", "in", "of", "and", "with", "to", "at", "groove", "key", "ring",
-    "tube", "number", "no", "dash", "into", "across", "x", "by", "hole", "size", "both",
+    "tube", "number", "dash", "into", "across", "x", "by", "hole", "size", "both", "keyseat",
 ];
 
 const FORMS: &[Form] = &[
@@ -68,7 +68,7 @@ const FORMS: &[Form] = &[
             "e-clip",
             "e clip",
         ],
-        roles: &[("shaft", "shaft"), ("bore", "bore"), ("housing", "bore")],
+        roles: &[("shaft", "shaft"), ("bore", "bore"), ("housing", "bore"), ("hole", "bore")],
         words: &[
             ("heavy", "kind/heavy"),
             ("crescent", "kind/crescent"),
@@ -251,9 +251,10 @@ fn named(input: &str, part: Part) -> Option<(&str, String)> {
         }
         _ => None,
     }?;
-    // A unit after a space makes it a size.
+    // A unit after a space makes it a size: `5 mm`, but `210 in a bore`.
     let (spaced, _) = space(rest).ok()?;
-    (fits_core::size::Unit::scan(spaced).is_none()).then(|| (rest, name.to_owned()))
+    let is_size = part == Part::TaperPin && fits_core::size::Unit::scan(spaced).is_some();
+    (!is_size).then(|| (rest, name.to_owned()))
 }
 
 fn hardware<'a>(
@@ -283,6 +284,11 @@ fn hardware<'a>(
         {
             text.name = Some(Spot { value: name, at: span(total, next, after) });
             rest = after;
+        } else if let Some((after, torque)) = torqued(next, total, form)
+            && text.torque.is_none()
+        {
+            text.torque = Some(torque);
+            rest = after;
         } else if starts_size(next) {
             let (after, size) = expression(next, total)?;
             text.sizes.push((None, size));
@@ -293,6 +299,13 @@ fn hardware<'a>(
             rest = worded(next, total, form, &mut text)?.0;
         }
     }
+}
+
+/// A number with a unit of torque, where a torque can be meant.
+fn torqued<'a>(input: &'a str, total: usize, form: &Form) -> Option<(&'a str, Amount)> {
+    let may_be = form.part == Part::CrossPin && starts_size(input);
+    let read = may_be.then(|| quantity(input, total, Dimension::Torque, "", form.example))?;
+    read.ok().filter(|(_, torque)| torque.value.unit.is_some())
 }
 
 /// What follows the cross of `1 x 2`.
@@ -357,7 +370,9 @@ fn worded<'a>(
         }
         return Ok((rest, ()));
     }
-    if SMALL.iter().any(|small| is(small)) {
+    // `no 606` is a number; no alone turns a meaning round.
+    let is_number = after.trim_start_matches(['.', '#']).starts_with(|c: char| c.is_ascii_digit());
+    if SMALL.iter().any(|small| is(small)) || is("no") && is_number {
         return Ok((after_word, ()));
     }
     if matches!(form.part, Part::CrossPin | Part::TubePlug) && text.material.is_none() {
