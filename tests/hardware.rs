@@ -40,10 +40,10 @@ fn questions_that_people_ask() {
     // DIN 471: 19 h11 x 1.3 H13 (capitalbolts.in/din-471 and two makers' sheets).
     holds("retaining ring 20 shaft", "groove", 18.87, 19.0);
     holds("what groove for a circlip on a 20mm shaft", "width", 1.3, 1.44);
-    // DIN 472: 49.5 H12 x 1.85 H13 (bd_warehouse din472.csv).
+    // DIN 472: 49.5 H12 x 1.85 H13 (one list; class and land by rule).
     holds("circlip for 47 bore", "groove", 49.5, 49.75);
     holds("groove for a snap ring in a 47 mm bore", "width", 1.85, 1.99);
-    // N5100-75: 0.704 +-0.003 (recalled; tolerance Machinery's Handbook 31 p. 1915).
+    // N5100-75: 0.704 +-0.003 (from memory; tolerance Machinery's Handbook 31 p. 1915).
     holds("snap ring groove 3/4 shaft", "groove", 0.701 * IN, 0.707 * IN);
     // Machinery's Handbook 31 p. 1916, Table 12: N5000-125, 1.197.
     holds("internal retaining ring for a 1-1/8 bore", "groove", 1.193 * IN, 1.201 * IN);
@@ -148,7 +148,7 @@ fn what_cannot_be_is_refused_at_its_place() {
         ("circlip 23mm shaft", "22 mm, 24 mm", "23mm"),
         ("retaining ring 2.9in shaft", "2 in", "2.9in"),
         ("circlip 20mm", "`circlip 20mm shaft`", "20mm"),
-        ("spring pin 0.3in", "1/4 in, 0.312 in", "0.3in"),
+        ("spring pin 0.3in", "1/4 in, 5/16 in", "0.3in"),
         ("taper pin 15 long 2in", "from 7/0 to 0", "15"),
         ("taper pin 4 long 8in", "0.0833", "8in"),
         ("woodruff 600", "605, 606, 607", "600"),

@@ -28,8 +28,11 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     }
     // A number that is a name belongs to no word.
     let name = (0..view.items.len()).find_map(|at| named(view, at, part).map(|name| (at, name)));
-    let skip: Vec<usize> = name.iter().map(|(at, _)| *at).collect();
-    let roles = assign(view, &["role"], &skip, system)?;
+    let mut sizes = View { items: view.items.clone(), text: view.text.clone() };
+    if let Some((at, _)) = name {
+        sizes.items.remove(at);
+    }
+    let roles = assign(&sizes, &["role"], &[], system)?;
     let sized = |num: &Num| num.plain(units_of(part, num, system));
     let mut line = part.to_owned();
     let mut add = |words: &str| {

@@ -22,6 +22,7 @@ use crate::{query::Size, questions::part::resolve::from_core};
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
     Clause::free("retaining", "ring SIZE shaft or bore", "the groove of a retaining ring"),
+    Clause::free("circlip", "SIZE shaft or bore", "the same"),
     Clause::free("woodruff", "NUMBER, or shaft SIZE", "a Woodruff key and its keyseat"),
     Clause::free("taper", "pin NUMBER long SIZE", "a taper pin, its drill and its reamer"),
     Clause::free("spring", "pin SIZE", "a spring pin and its hole"),
@@ -41,7 +42,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
             ("retaining ring 20mm shaft", "DIN 471"),
             ("circlip 47mm bore", "DIN 472"),
             ("snap ring 3/4in shaft", "the inch basic ring"),
-            ("e-ring 1/4in shaft", "put on from the side"),
+            ("e-ring 1/4in", "put on from the side"),
         ],
     },
     HelpTopic {
@@ -65,7 +66,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
         lines: &["A Woodruff key by its number; with a shaft also what a mic reads."],
         examples: &[
             ("woodruff 606 shaft 3/4in", "the keyseat, and over it"),
-            ("woodruff for 3/4in shaft", "the numbers that suit"),
+            ("woodruff for 3/4in", "the numbers that suit"),
         ],
     },
     HelpTopic {

@@ -181,8 +181,10 @@ impl Session {
         let cross = CrossPin { shaft, pin };
         let shear_yield = yields.get::<pascal>() * SHEAR_SHARE;
         let yields_n_m = shear_yield / cross.shear(1.0);
-        let mut answer =
-            HardwareAnswer::new("cross pin", said!("a pin of {} across a shaft of {}", pin, shaft));
+        let mut answer = HardwareAnswer::new(
+            "cross pin",
+            said!("a solid pin of {} across a shaft of {}", pin, shaft),
+        );
         answer.limits("usual pin", usual).size("pin", pin, Known::Given);
         let loaded = torque.unwrap_or(yields_n_m / 2.0);
         let collar_mpa = match collar {

@@ -152,31 +152,27 @@ fn plug(
         answer.limits("inside, other", second);
     }
     answer.limits("wall", tube.wall()?).limits("inside corner", corner);
-    answer.size("plug's corner", corner.upper(), corner.known());
     let side = inside.unwrap_or_else(|| first.middle());
     if inside.is_none() {
         answer.note(
-            "the spread is wider than any fit: mic the inside both ways, at the flats and near \
-             the seam, and say it: inside SIZE",
+            "no fit covers that spread: mic the inside both ways, clear of the seam, and say it: \
+             inside SIZE",
         );
     }
     answer.note(said!(
-        "chamfer or round the plug's corners by that much or more, to clear the tube's; file or \
-         broach the weld seam inside first: it may stand {} high, or the wall's thickness where it \
-         was left",
+        "round or chamfer the plug's corners by the greatest inside corner; file the weld seam \
+         inside first: it may stand {} high, or the whole wall",
         small(Length::THOU.checked_mul(10)?)
     ));
     let across = side.checked_sub(corner.upper())?.checked_scale(1_414_214, 1_000_000)?;
     if one == other {
-        answer.size("round bar", across, Known::Formula);
-        answer.note("round bar: the least diameter that the plug is milled from");
+        answer.size("from round", across, Known::Formula);
     }
     of_material(&mut answer, side, fitted, material)?;
     what_a_drive_does(&mut answer, side)?;
     answer.note(
-        "a hole across both: put the plug in, drill both walls and the plug in one setting, two \
-         diameters or more from the end; deburr inside the tube before the plug comes out \
-         (common practice)",
+        "a hole across both: drill the walls and the plug in one setting, two diameters or more \
+         from the end (common practice)",
     );
     answer.reasons = tube.reasons()?;
     answer.why(
@@ -226,14 +222,11 @@ fn of_material(
     }
     answer.size("grows, air", room, Known::Memory).size("grows, wet", soaked, Known::Memory);
     answer.note(said!(
-        "{} as sold dry grows {} across these flats in room air, {} lying in water: make a {} \
-         plug of dry stock that much smaller, or let the blank settle first",
+        "{} grows by that from dry, in room air and in water: make a {} plug of dry stock so \
+         much smaller, or let the blank settle; driven, it gives way before the wall does",
         material.name(),
-        small(room),
-        small(soaked),
         fitted.word()
     ));
-    answer.note("a plastic plug may be driven: it gives way before the tube's wall does");
     Ok(())
 }
 
@@ -246,8 +239,8 @@ fn what_a_drive_does(answer: &mut HardwareAnswer, side: Length) -> Result<(), Er
     let over = side.checked_scale((share * 1e9).round() as i128, 1_000_000_000)?;
     answer.size("drive, most", over, Known::Formula);
     answer.note(
-        "drive, most: how far a metal plug may be over the inside; beyond it the wall of the \
-         softest steel yields, the flats stay bulged and the seam may split",
+        "drive, most: a metal plug further over the inside stretches the softest steel past its \
+         yield: the flats stay bulged and the seam may split",
     );
     answer.why(
         "drive, most",

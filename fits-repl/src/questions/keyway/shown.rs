@@ -27,7 +27,9 @@ impl Text {
         if answer.fit != "usual" {
             let _ = writeln!(out, "  {} fit", answer.fit);
         }
-        for key in [Some(&answer.key), answer.rectangular.as_ref()].into_iter().flatten() {
+        // Beside the ways out there is room for the key that was cut for alone.
+        let other = answer.rectangular.as_ref().filter(|_| answer.cut.is_none());
+        for key in [Some(&answer.key), other].into_iter().flatten() {
             let sides =
                 |unit| format!("{} x {}", size(key.width_mm, unit), size(key.height_mm, unit));
             let _ = writeln!(out, "  {:<13} {:<28}{}", "key", sides(first), sides(second));
