@@ -45,13 +45,25 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     for (_, num, _) in &roles.free {
         add(&sized(num));
     }
+    if part == "retaining ring"
+        && roles.taken.is_empty()
+        && !view.types(&["hole", "internal", "external"])
+        && let [(_, size, _)] = &roles.free[..]
+    {
+        let size = sized(size);
+        return Some(Said::ask(
+            "a shaft or a bore is not said: their rings differ",
+            ["shaft", "bore"].map(|place| format!("retaining ring {size} {place}")).into(),
+        ));
+    }
     let roles_said = view.words("role").count();
     if roles.taken.len() != roles_said {
         // A word without a size chooses: `rod`, `piston`.
         return None;
     }
     for taken in &roles.taken {
-        add(&format!("{} {}", taken.by, sized(&taken.num)));
+        let by = if part == "retaining ring" && taken.by == "rod" { "shaft" } else { taken.by };
+        add(&format!("{by} {}", sized(&taken.num)));
     }
     for word in view.words("state") {
         add(word);

@@ -287,7 +287,16 @@ impl Keyway {
     /// # Errors
     /// As [`Keyway::widths`], or out of range.
     pub fn reasons(self) -> Result<Vec<Reason>, Error> {
-        let [shaft, hub] = self.widths()?;
+        self.reasons_for(KeyFit::Usual)
+    }
+
+    /// The same for a fit.
+    ///
+    /// # Errors
+    /// As [`Keyway::widths_for`], or out of range.
+    pub fn reasons_for(self, fit: KeyFit) -> Result<Vec<Reason>, Error> {
+        let [shaft, hub] = self.widths_for(fit)?;
+        let key = self.key_for(fit)?;
         let reason = |figure: &str, value: String, rule: &str| Reason {
             figure: figure.into(),
             value,
@@ -315,6 +324,7 @@ impl Keyway {
             ),
             Reason { figure: "width in the shaft".into(), ..shaft.reason() },
             Reason { figure: "width in the hub".into(), ..hub.reason() },
+            Reason { figure: "width of the key".into(), ..key.reason() },
         ])
     }
 }

@@ -81,7 +81,7 @@ impl Session {
                 .transpose()
                 .map_err(failed)?,
             cut,
-            reasons: found.reasons().map_err(failed)?,
+            reasons: found.reasons_for(fit).map_err(failed)?,
         })))
     }
 }
