@@ -65,6 +65,8 @@ fn questions_that_people_ask() {
     holds("what woodruff key for a 3/4 shaft", "depth, hub", 0.0997 * IN, 0.1047 * IN);
     // ASTM A513: 1.000 +-0.005, flat +-0.010, wall +-10 %.
     holds("snug square plug in 1in tube wall .065", "inside", 0.842 * IN, 0.898 * IN);
+    holds("plug for 2x1 tube wall .083", "inside, other", 0.8024 * IN, 0.8656 * IN);
+    holds("square plug 1in wall .065 inside .868 nylon", "inside, yours", 0.868 * IN, 0.868 * IN);
     holds("nylon plug for 1in square tube .065 wall", "inside", 0.842 * IN, 0.898 * IN);
     // Columbia Engineered Rubber prints a 0.875 groove in a 0.988 bore for -020; Apple
     // Rubber's limits of the gland are 0.055 to 0.057.
@@ -147,7 +149,7 @@ fn what_cannot_be_is_refused_at_its_place() {
     for (query, says, under) in [
         ("circlip 23mm shaft", "22 mm, 24 mm", "23mm"),
         ("retaining ring 2.9in shaft", "2 in", "2.9in"),
-        ("circlip 20mm", "`circlip 20mm shaft`", "20mm"),
+        ("circlip 20mm", "a shaft or a bore is not said", "circlip 20mm"),
         ("spring pin 0.3in", "1/4 in, 5/16 in", "0.3in"),
         ("taper pin 15 long 2in", "from 7/0 to 0", "15"),
         ("taper pin 4 long 8in", "0.0833", "8in"),

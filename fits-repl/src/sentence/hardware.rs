@@ -8,7 +8,7 @@ use fits_core::{
 
 use crate::sentence::{
     Said,
-    roles::assign,
+    roles::{Roles, Taken, assign},
     token::{Num, System, Token},
     view::View,
 };
@@ -16,7 +16,14 @@ use crate::sentence::{
 /// A part by its name, with what is said of it.
 pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "role", "state", "material"], |token| {
-        matches!(token, Token::Number(_) | Token::Torque(_) | Token::Gauge(_) | Token::Bearing(..))
+        matches!(
+            token,
+            Token::Number(_)
+                | Token::Torque(_)
+                | Token::Gauge(_)
+                | Token::Bearing(..)
+                | Token::Cross
+        )
     })?;
     let part = view.one(|token| match token {
         Token::Word { name, kind: "head" } if *name != "-" => Some(*name),
@@ -32,7 +39,10 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     if let Some((at, _)) = name {
         sizes.items.remove(at);
     }
-    let roles = assign(&sizes, &["role"], &[], system)?;
+    let roles = match each_before_its_size(&sizes) {
+        Some(roles) => roles,
+        None => assign(&sizes, &["role"], &[], system)?,
+    };
     let sized = |num: &Num| num.plain(units_of(part, num, system));
     let mut line = part.to_owned();
     let mut add = |words: &str| {
@@ -89,6 +99,31 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     (is_whole && is_own).then(|| Said::plain(line))
 }
 
+/// Where every word stands right before a size, the sizes are theirs.
+fn each_before_its_size(view: &View) -> Option<Roles> {
+    let mut roles = Roles::default();
+    for (word, item) in view.items.iter().enumerate() {
+        match &item.token {
+            Token::Word { kind: "role", name } => {
+                let at = word + 1;
+                let Token::Number(num) = &view.items.get(at)?.token else { return None };
+                roles.taken.push(Taken {
+                    by: name,
+                    num: num.clone(),
+                    at,
+                    word,
+                    is_measured: false,
+                });
+            }
+            Token::Number(num) if !roles.taken.iter().any(|taken| taken.at == word) => {
+                roles.free.push((word, num.clone(), false));
+            }
+            _ => {}
+        }
+    }
+    (!roles.taken.is_empty()).then_some(roles)
+}
+
 /// The name that a number is, where this part has names.
 fn named(view: &View, at: usize, part: &str) -> Option<String> {
     let whole = |num: &Num| num.unit.is_none() && !num.is_fraction && num.places == 0;
@@ -116,7 +151,7 @@ fn units_of(part: &str, num: &Num, system: System) -> System {
 }
 
 /// Is a ring of this size listed in the other units alone?
-fn is_listed_elsewhere(part: &str, roles: &crate::sentence::roles::Roles, system: System) -> bool {
+fn is_listed_elsewhere(part: &str, roles: &Roles, system: System) -> bool {
     if part != "retaining ring" {
         return false;
     }

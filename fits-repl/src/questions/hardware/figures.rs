@@ -70,6 +70,7 @@ pub struct CrossPinFigures {
 
 /// How an O-ring sits in its groove.
 #[derive(Clone, Copy, Debug, Serialize)]
+#[allow(clippy::struct_field_names, reason = "the names in JSON carry their unit")]
 pub struct SqueezeFigures {
     /// The least squeeze, in percent of the section.
     pub min_percent: f64,
