@@ -124,6 +124,9 @@ fn a_plug_suits_the_tube_in_hand() {
     near(low - dry, 0.006 * 0.868 * IN, 1e-4);
     // The walls as strips: 250 MPa over 200 GPa of the inside.
     let drive = takes(&mut session, "square plug 1in wall 0.065in inside 0.868in drive");
+    let small = takes(&mut session, "square plug 0.5in wall 0.049in inside 0.400in drive");
+    let ((_, plug), (over, _)) = (size(&small, "plug, flats"), size(&small, "drive, most"));
+    near(plug - 0.4 * IN, over, 1e-3);
     let (most, _) = size(&drive, "drive, most");
     assert!((0.9..1.3).contains(&(most / 0.0254)), "{most}");
     // The outside corner is 1/16 to 7/64 by ASTM A513, less the wall.
@@ -157,7 +160,7 @@ fn what_cannot_be_is_refused_at_its_place() {
         ("woodruff 1212 shaft 1/2in", "goes through", "1/2in"),
         ("square plug 1in wall 0.065in inside 0.935in", "a wall of 0.0325 in", "0.935in"),
         ("square plug 1in wall 0.6in", "leaves no bore", "0.6in"),
-        ("square plug 9in wall 0.2in", "lists no tube", "0.2in"),
+        ("square plug 9in wall 0.2in", "lists no tube", "9in"),
         ("o-ring 999 face", "004 to 028", "999"),
         ("o-ring 210 piston bore 1in", "static or moving", "o-ring"),
         ("o-ring 3mm piston static bore 40mm", "0.103 in, 0.139 in", "3mm"),

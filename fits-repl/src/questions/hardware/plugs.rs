@@ -67,7 +67,11 @@ impl Session {
         let one = self.nominal(first)?;
         let other = second.map_or(Ok(one), |size| self.nominal(size))?;
         let tube =
-            SquareTube::new(standard, [one, other], self.nominal(wall)?).map_err(at(wall))?;
+            SquareTube::new(standard, [one, other], self.nominal(wall)?).map_err(|error| {
+                // A side that no table holds, or a wall that leaves no bore.
+                let size = if error.is_not_listed() { first } else { wall };
+                at(size)(error)
+            })?;
         let material = match &text.material {
             Some(name) => Some(self.material_named(name)?),
             None => None,
@@ -193,7 +197,9 @@ fn plug(
 fn plug_size(inside: Length, fitted: Fitted) -> Result<Limits, Error> {
     let [least, most] = fitted.under();
     let less = |thou| inside.checked_sub(Length::THOU.checked_mul(thou)?);
-    Ok(Limits::new(less(most)?, less(least)?)?.known_as(Known::Practice))
+    // In a small tube a thou over is more than its wall stands.
+    let upper = less(least)?.min(inside.checked_add(drive_most(inside)?)?);
+    Ok(Limits::new(less(most)?, upper)?.known_as(Known::Practice))
 }
 
 /// What the plug is made of changes it: plastics grow with damp.
@@ -230,13 +236,20 @@ fn of_material(
     Ok(())
 }
 
-/// A plug over its tube stretches the walls: a strip under tension.
-fn what_a_drive_does(answer: &mut HardwareAnswer, side: Length) -> Result<(), Error> {
-    let Ok(steel) = Material::find("steel") else { return Ok(()) };
-    let Some(yields) = steel.yield_strength() else { return Ok(()) };
-    let share = yields.get::<pascal>() / steel.modulus().get::<pascal>();
+/// How far a metal plug may be over the inside of a tube of the softest common
+/// steel before its walls, as strips that the plug pulls, reach their yield.
+fn drive_most(side: Length) -> Result<Length, Error> {
+    let steel = Material::find("steel")?;
+    let yields = steel.yield_strength().map_or(0.0, |it| it.get::<pascal>());
+    let share = yields / steel.modulus().get::<pascal>();
     #[allow(clippy::cast_possible_truncation, reason = "a strain")]
-    let over = side.checked_scale((share * 1e9).round() as i128, 1_000_000_000)?;
+    let billionths = (share * 1e9).round() as i128;
+    side.checked_scale(billionths, 1_000_000_000)
+}
+
+/// A plug over its tube stretches the walls.
+fn what_a_drive_does(answer: &mut HardwareAnswer, side: Length) -> Result<(), Error> {
+    let over = drive_most(side)?;
     answer.size("drive, most", over, Known::Formula);
     answer.note(
         "drive, most: a metal plug further over the inside stretches the softest steel past its \
