@@ -184,6 +184,8 @@ fn a_number_that_may_be_two_pins_is_asked() {
     for choice in choices {
         takes(&mut Session::new(), choice.as_str().unwrap());
     }
+    // With its sign it is a number.
+    takes(&mut Session::new(), "taper pin #4");
 }
 
 #[test]

@@ -239,7 +239,7 @@ fn named(input: &str, part: Part) -> Option<(&str, String)> {
         Part::TaperPin => {
             let name = typed.strip_prefix('#').unwrap_or(typed);
             let digits = name.strip_suffix("/0").unwrap_or(name);
-            (is_digits(digits) && digits.len() <= 2).then_some(name)
+            (is_digits(digits) && digits.len() <= 2).then_some(typed)
         }
         Part::Woodruff => {
             let whole = typed.strip_suffix(".5").unwrap_or(typed);

@@ -106,11 +106,14 @@ fn groove(
     on: Option<Length>,
     pressure: Option<&str>,
 ) -> Made {
-    let used = gland.used().name();
+    let used = match gland.used() {
+        GlandUse::Face => "static",
+        used => used.name(),
+    };
     let what = match place {
         Place::Piston => "on a piston or plug",
         Place::Rod => "in a bore about a rod",
-        Place::Face => "in a flat",
+        Place::Face => "in a flat face",
     };
     let title = match ring {
         Some(ring) => {

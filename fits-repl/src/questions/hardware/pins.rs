@@ -108,9 +108,10 @@ impl Session {
         let Some(Spot { value, at }) = &text.name else {
             return Err(missing(text, "the pin's number is missing"));
         };
-        let is_number = value.contains('/')
+        let is_number = value.contains(['/', '#'])
             || text.sizes.iter().any(|(_, size)| thought_in(size, self.units) == Units::Inches)
             || self.units == Units::Inches && text.sizes.is_empty();
+        let value = value.trim_start_matches('#');
         let by_size = || TaperPin::metric(Length::from_millimetres(value.parse().ok()?).ok()?).ok();
         let number = TaperPin::inch(value);
         match (number, by_size()) {

@@ -170,7 +170,7 @@ fn plug(
     ));
     let across = side.checked_sub(corner.upper())?.checked_scale(1_414_214, 1_000_000)?;
     if one == other {
-        answer.size("from round", across, Known::Formula);
+        answer.size("from round", across.max(side), Known::Formula);
     }
     of_material(&mut answer, side, fitted, material)?;
     what_a_drive_does(&mut answer, side)?;
