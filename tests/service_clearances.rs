@@ -59,7 +59,7 @@ fn every_row_of_a_service_reaches_its_answer() {
         let word = if head == "tube" { "telescope" } else { head };
         let kind = if kind == "plain" { "" } else { kind };
         let pair = row.text("pair").replace('/', " in ");
-        let inches = (row.get::<f64>("from_in") + row.get::<f64>("to_in")) / 2.0;
+        let inches = f64::midpoint(row.get("from_in"), row.get("to_in"));
         let found = answer(&format!("{word} {inches}in {pair} {kind}"));
         let thou = |a: &str, b: &str| (row.get::<f64>(a) + row.get::<f64>(b) * inches) * 0.0254;
         near(figure(&found, "clearance_min_mm"), thou("least_a", "least_b"), 1e-5);

@@ -36,7 +36,7 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     ],
     examples: &[
         ("clean up 0.753in 0.757in 0.761in, should be 3/4in", "three readings"),
-        ("clean up 25.02 25.11 25.3, was 25, should be 25, out of line 0.1, od 45", "line bored"),
+        ("clean up 25.02 25.3, was 25, should be 25, od 45", "worn to one side"),
     ],
 }];
 
