@@ -4,7 +4,7 @@
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Cut, Feature, Job, Mate, Paired},
+    job::whole::{Cut, Feature, Job, Mate, Nominal, Paired},
     shop::{Hazard, Reading, Verdict},
     size::{Decimals, Rounding},
     standards::iso286::Feature as Surface,
@@ -64,7 +64,7 @@ pub(super) fn blocks(
     let figures = asked::feature(session, side, limits, feature.unit);
     let is_bought = job.parts.get(feature.part).is_some_and(|part| part.bought);
     head(&mut top, &known, figures.as_deref(), is_bought, &text);
-    let nominal = feature.nominal.as_ref().and_then(|nominal| nominal.size());
+    let nominal = feature.nominal.as_ref().and_then(Nominal::size);
     let picture = match &known.pair {
         Some(pair) => zones::of_joint(pair, &text),
         None => {
@@ -76,9 +76,8 @@ pub(super) fn blocks(
     }
     notes(&mut top, &known);
     let mut all = vec![top];
-    let is_to_cut = !is_bought
-        && !(feature.done && verdict.is_none())
-        && verdict.is_none_or(|verdict| verdict == Verdict::CutMore);
+    let is_done = is_bought || (feature.done && verdict.is_none());
+    let is_to_cut = !is_done && verdict.is_none_or(|verdict| verdict == Verdict::CutMore);
     if let (true, Some(figures)) = (is_to_cut, &figures) {
         all.extend(worked(name, figures, session, &text));
     }

@@ -102,11 +102,11 @@ impl Block {
         let _ = writeln!(self.html, "<table><caption>{}</caption>", escaped(caption));
         if !heads.is_empty() {
             self.tall += row_of(&mut heads.iter().copied());
-            let heads: String = heads
-                .iter()
-                .map(|head| format!("<th scope=\"col\">{}</th>", escaped(head)))
-                .collect();
-            let _ = writeln!(self.html, "<thead><tr>{heads}</tr></thead>");
+            self.html.push_str("<thead><tr>");
+            for head in heads {
+                let _ = write!(self.html, "<th scope=\"col\">{}</th>", escaped(head));
+            }
+            self.html.push_str("</tr></thead>\n");
         }
         self.html.push_str("<tbody>\n");
         for row in rows {
@@ -152,15 +152,12 @@ pub(super) fn pages(name: &str, blocks: Vec<Block>) -> Vec<Page> {
     let mut pages: Vec<Page> = Vec::new();
     let mut room = 0.0;
     for block in blocks {
-        match pages.last_mut().filter(|_| block.tall <= room) {
-            Some(page) => {
-                room -= block.tall;
-                page.blocks.push(block);
-            }
-            None => {
-                room = ROOM - block.tall;
-                pages.push(Page { name: name.to_owned(), blocks: vec![block] });
-            }
+        if let Some(page) = pages.last_mut().filter(|_| block.tall <= room) {
+            room -= block.tall;
+            page.blocks.push(block);
+        } else {
+            room = ROOM - block.tall;
+            pages.push(Page { name: name.to_owned(), blocks: vec![block] });
         }
     }
     pages

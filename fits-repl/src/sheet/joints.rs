@@ -1,7 +1,7 @@
 //! The last page: putting the parts together.
 
 use fits_core::{
-    Error, Length,
+    Error, Length, Limits,
     job::whole::{Cut, Job, Mate, Nominal, Paired, Side},
     shop::{Hazard, assemble::lead_in},
     size::Unit,
@@ -159,9 +159,8 @@ fn pressed(job: &Job, joint: &Joint<'_>, session: &mut Session, text: &Text, blo
     }
     let pair = joint.pair.as_ref().and_then(|pair| pair.as_ref().ok());
     let size = pair.map(|pair| pair.nominal);
-    let bore = pair.and_then(|pair| {
-        pair.hole.in_hand.or_else(|| pair.hole.limits.map(|limits| limits.lower()))
-    });
+    let bore =
+        pair.and_then(|pair| pair.hole.in_hand.or_else(|| pair.hole.limits.map(Limits::lower)));
     if let (Some(size), Some(bore)) = (size, bore)
         && let Ok(entry) = lead_in(size, bore)
     {
@@ -220,9 +219,9 @@ fn force_query(job: &Job, joint: &Joint<'_>) -> Result<String, &'static str> {
     let mate = joint.mate;
     let pair = joint.pair.as_ref().and_then(|pair| pair.as_ref().ok()).ok_or("the fit")?;
     let size = pair.nominal;
-    let (hole, shaft) = match (job.features.get(mate.hole), job.features.get(mate.shaft)) {
-        (Some(hole), Some(shaft)) => (hole, shaft),
-        _ => return Err("the joint"),
+    let (Some(hole), Some(shaft)) = (job.features.get(mate.hole), job.features.get(mate.shaft))
+    else {
+        return Err("the joint");
     };
     let sizes = |part: usize, side: Side| {
         job.features_of(part)

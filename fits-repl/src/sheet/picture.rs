@@ -4,7 +4,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Job, Side},
+    job::whole::{Feature, Job, Nominal, Side},
     standards::iso286::Feature as Surface,
 };
 
@@ -35,7 +35,7 @@ pub(super) fn part(job: &Job, part: usize, text: &Text) -> Option<Drawing> {
     let mut holes = Vec::new();
     let features = job.features_of(part).filter(|(at, _)| !job.is_split(*at));
     for (number, (_, feature)) in features.enumerate() {
-        let Some(size) = feature.nominal.as_ref().and_then(|nominal| nominal.size()) else {
+        let Some(size) = feature.nominal.as_ref().and_then(Nominal::size) else {
             continue;
         };
         let step =
@@ -71,9 +71,9 @@ pub(super) fn part(job: &Job, part: usize, text: &Text) -> Option<Drawing> {
 /// only one in its line where it is the line's only diameter.
 pub(super) fn length_of(job: &Job, part: usize, feature: &Feature) -> Option<Length> {
     let lengths = || {
-        job.features_of(part).filter(|(_, other)| other.side == Side::Length).filter_map(
-            |(_, other)| Some((other, other.nominal.as_ref().and_then(|size| size.size())?)),
-        )
+        job.features_of(part)
+            .filter(|(_, other)| other.side == Side::Length)
+            .filter_map(|(_, other)| Some((other, other.nominal.as_ref().and_then(Nominal::size)?)))
     };
     let named = lengths().find(|(other, _)| {
         let rest = other.name.strip_prefix(feature.name.as_str()).map(str::trim);
@@ -106,16 +106,13 @@ fn scaled(steps: &[Step<'_>], tallest: f64) -> (f64, Vec<f64>) {
     let most = steps.iter().map(|step| step.across.millimetres()).fold(0.1, f64::max);
     let long: Option<f64> = steps.iter().map(|step| Some(step.long?.millimetres())).sum();
     let room = WIDTH - 2.0 * EDGE - 4.0;
-    match long.filter(|long| *long > 0.0) {
-        Some(long) => {
-            let scale = (tallest / most).min(room / long);
-            let wide = |step: &Step<'_>| step.long.map_or(0.0, |it| it.millimetres() * scale);
-            (scale, steps.iter().map(wide).collect())
-        }
-        None => {
-            let count = f64::from(u32::try_from(steps.len()).unwrap_or(1).max(1));
-            (tallest / most, vec![PLAIN.min(room / count); steps.len()])
-        }
+    if let Some(long) = long.filter(|long| *long > 0.0) {
+        let scale = (tallest / most).min(room / long);
+        let wide = |step: &Step<'_>| step.long.map_or(0.0, |it| it.millimetres() * scale);
+        (scale, steps.iter().map(wide).collect())
+    } else {
+        let count = f64::from(u32::try_from(steps.len()).unwrap_or(1).max(1));
+        (tallest / most, vec![PLAIN.min(room / count); steps.len()])
     }
 }
 
@@ -216,7 +213,9 @@ fn sections(drawing: &mut Drawing, text: &Text, holes: &[Step<'_>], outside: Opt
         wide = holes.iter().filter_map(|hole| Some(hole.long?.millimetres() * scale)).collect();
     } else {
         let whole: f64 = wide.iter().sum();
-        wide.iter_mut().for_each(|wide| *wide *= (room / whole).min(1.0));
+        for wide in &mut wide {
+            *wide *= (room / whole).min(1.0);
+        }
     }
     drawing.gap(LINE + 6.0);
     let middle = drawing.below + most * scale / 2.0;

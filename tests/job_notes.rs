@@ -1,0 +1,197 @@
+//! Notes as people write them, each with what a competent reader understands
+//! line by line. Both were written by somebody who had not seen the program;
+//! `tests/jobs/README.md` says what the expectations hold.
+
+use std::{fs, path::PathBuf};
+
+use fits_repl::note;
+use serde_json::Value;
+
+/// Shares of values and mates that must be as written, and of false values.
+const VALUES: f64 = 0.90;
+const MATES: f64 = 0.80;
+const FALSE: f64 = 0.02;
+
+fn folder() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/jobs")
+}
+
+/// The sizes of an expectation in millimetres: `0.75 in`, `0.2..0.4 mm`.
+fn sizes(text: &str) -> Vec<f64> {
+    let unit = if text.trim().ends_with("in") { 25.4 } else { 1.0 };
+    let number = |text: &str| {
+        let digits: String = text
+            .trim()
+            .chars()
+            .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | '-'))
+            .collect();
+        digits.parse::<f64>().ok().map(|value| value * unit)
+    };
+    if text.contains("..") {
+        return text.split("..").filter_map(number).collect();
+    }
+    // `6 x 6 x 25 mm` is compared by its first number, which stands alone.
+    let alone = if text.contains(" x ") { 1.0 } else { unit };
+    number(text).map(|value| value / unit * alone).into_iter().collect()
+}
+
+fn near(got: Option<f64>, want: f64) -> bool {
+    got.is_some_and(|got| (got - want).abs() <= 0.006 + 1e-6 * want.abs())
+}
+
+/// A part's name as it is compared.
+fn plain(name: &str) -> String {
+    let part = name.to_lowercase();
+    let part = part.split(':').next().unwrap_or_default().trim_end_matches('s');
+    part.chars().filter(char::is_ascii_alphanumeric).collect()
+}
+
+#[derive(Default)]
+struct Score {
+    values: usize,
+    right: usize,
+    mates: usize,
+    mates_right: usize,
+    false_ones: Vec<String>,
+    missed: Vec<String>,
+}
+
+fn score(name: &str, score: &mut Score) {
+    let text = fs::read_to_string(folder().join(format!("{name}.txt"))).expect("the note");
+    let expect = fs::read_to_string(folder().join(format!("{name}.expect.json"))).expect("it");
+    let expect: Vec<Value> = serde_json::from_str(&expect).expect("JSON");
+    let got: Vec<Value> = note::json_lines(&note::read(&text))
+        .lines()
+        .map(|line| serde_json::from_str(line).expect("an object"))
+        .filter(|object: &Value| object.get("line").is_some())
+        .collect();
+    let field = |object: &Value, key: &str| object.get(key).and_then(Value::as_f64);
+    let mut used = vec![false; got.len()];
+    for want in expect.iter().filter(|want| want.get("feature").is_some()) {
+        for kind in ["nominal", "reading"] {
+            let Some(said) = want.get(kind).and_then(Value::as_str) else { continue };
+            score.values += 1;
+            let hit = got.iter().position(|got| {
+                let side = got.get("side").and_then(Value::as_str);
+                if got["line"] != want["line"] || side != want["side"].as_str() {
+                    return false;
+                }
+                let keys: &[&str] = if kind == "reading" {
+                    &["reading_mm"]
+                } else {
+                    &["nominal_mm", "lower_mm", "upper_mm"]
+                };
+                if kind == "nominal" && side == Some("thread") {
+                    return got.get("designation").is_some();
+                }
+                keys.iter().any(|key| sizes(said).iter().any(|size| near(field(got, key), *size)))
+            });
+            match hit {
+                Some(at) => {
+                    score.right += 1;
+                    used[at] |= kind == "nominal";
+                }
+                None => score.missed.push(format!("{name} line {}: {kind} {said}", want["line"])),
+            }
+        }
+        let mate = want
+            .get("mate")
+            .map(|mate| mate.as_str().or_else(|| mate[0].as_str()).unwrap_or_default().to_owned());
+        if let Some(mate) = mate {
+            score.mates += 1;
+            let found = got.iter().any(|got| {
+                got["line"] == want["line"]
+                    && got.get("mate").is_some_and(|got| {
+                        plain(got["part"].as_str().unwrap_or_default()) == plain(&mate)
+                    })
+            });
+            score.mates_right += usize::from(found);
+        }
+    }
+    for (at, one) in got.iter().enumerate() {
+        let Some(nominal) = field(one, "nominal_mm") else { continue };
+        let meant = expect.iter().filter(|want| want["line"] == one["line"]).any(|want| {
+            want.get("nominal")
+                .and_then(Value::as_str)
+                .is_some_and(|said| sizes(said).iter().any(|size| near(Some(nominal), *size)))
+        });
+        if !used[at] && !meant {
+            score.false_ones.push(format!("{name} line {}: {nominal} mm", one["line"]));
+        }
+    }
+}
+
+#[test]
+#[allow(clippy::cast_precision_loss, reason = "counts of a few hundred")]
+fn notes_are_read_as_a_competent_reader_reads_them() {
+    let mut all = Score::default();
+    for name in ["01", "03", "04", "05", "07", "08", "11"] {
+        score(name, &mut all);
+    }
+    let share = |part: usize, of: usize| part as f64 / of as f64;
+    let (values, mates) = (share(all.right, all.values), share(all.mates_right, all.mates));
+    let wrong = share(all.false_ones.len(), all.values);
+    assert!(all.values > 240 && all.mates > 120, "the notes are there");
+    assert!(values >= VALUES, "{values} of the values; missed {:#?}", all.missed);
+    assert!(mates >= MATES, "{mates} of the mates");
+    assert!(wrong <= FALSE, "false: {:#?}", all.false_ones);
+}
+
+#[test]
+fn prose_is_asked_about_line_by_line_and_no_size_in_it_is_guessed() {
+    let text = fs::read_to_string(folder().join("prose_09.txt")).expect("the note");
+    let job = note::read(&text);
+    let asked = job.questions.iter().filter(|question| !question.by_writer).count();
+    assert!(asked > 15, "{asked} questions");
+    // A whole number with no unit names no size of a hole or a shaft.
+    for question in &job.questions {
+        let line = text.lines().nth(question.line - 1).expect("the line");
+        assert!(line.get(question.at.clone()).is_some(), "the place of {question:?}");
+    }
+    for feature in &job.features {
+        let size = feature.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+        assert!(size.is_none_or(|size| size.millimetres() < 60.0), "{feature:?}");
+    }
+}
+
+/// Every line with anything in it is heard of again.
+#[test]
+fn nothing_that_was_written_is_lost() {
+    for name in ["01", "03", "04", "05", "07", "08", "11", "prose_09"] {
+        let text = fs::read_to_string(folder().join(format!("{name}.txt"))).expect("the note");
+        let job = note::read(&text);
+        for (at, line) in text.lines().enumerate() {
+            let number = at + 1;
+            let heard = job.said.iter().any(|said| said.line == number)
+                || job.remarks.iter().any(|remark| remark.line == number)
+                || job.questions.iter().any(|question| question.line == number)
+                || job.parts.iter().any(|part| part.line == number);
+            assert!(line.trim().is_empty() || heard, "{name} line {number}: {line}");
+        }
+    }
+}
+
+#[test]
+fn a_note_of_two_thousand_lines_is_read_at_once() {
+    let mut text = String::from("all inches\n");
+    let (first, second) = ("bdfgklmnpr", "aeiou");
+    for a in first.chars() {
+        for b in second.chars() {
+            for c in first.chars().take(8) {
+                let name = format!("{a}{b}{c}");
+                text += &format!(
+                    "{name} shaft crs\n  journal .750 running in {name} bushing\n  seat 5/8 press in {name} gear\n{name} bushing bronze 3/4 x 1 x 1\n10/4 {name} shaft journal came out .7489\n"
+                );
+            }
+        }
+    }
+    let start = std::time::Instant::now();
+    let job = note::read(&text);
+    let page = note::page(&job, &text);
+    let took = start.elapsed();
+    assert!(text.lines().count() > 2000 && page.lines().count() > 2000);
+    assert_eq!(job.features.iter().filter(|feature| feature.reading().is_some()).count(), 400);
+    // Without optimization the same takes some twenty times as long.
+    let most = if cfg!(debug_assertions) { 10_000 } else { 100 };
+    assert!(took.as_millis() < most, "{took:?}");
+}
