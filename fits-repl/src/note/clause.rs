@@ -116,6 +116,8 @@ impl Reader {
         }
         if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) =
             (tokens, line.feature)
+            && !self.prose
+            && self.job.features[feature].side != Side::Thread
             && self.job.features[feature].nominal.is_none()
             && self.job.features[feature].line == line.number
             && rest.iter().all(|token| matches!(token.kind, Kind::Class(_) | Kind::Off(..)))
