@@ -178,7 +178,7 @@ fn a_note_of_two_thousand_lines_is_read_at_once() {
     for a in first.chars() {
         for b in second.chars() {
             for c in first.chars().take(8) {
-                let name = format!("{a}{b}{c}");
+                let name = format!("{a}{b}{c}o");
                 text += &format!(
                     "{name} shaft crs\n  journal .750 running in {name} bushing\n  seat 5/8 press in {name} gear\n{name} bushing bronze 3/4 x 1 x 1\n10/4 {name} shaft journal came out .7489\n"
                 );

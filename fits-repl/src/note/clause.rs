@@ -116,6 +116,8 @@ impl Reader {
         }
         if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) =
             (tokens, line.feature)
+            && !self.prose
+            && self.job.features[feature].side != Side::Thread
             && self.job.features[feature].nominal.is_none()
             && self.job.features[feature].line == line.number
             && rest.iter().all(|token| matches!(token.kind, Kind::Class(_) | Kind::Off(..)))
@@ -137,7 +139,7 @@ impl Reader {
             line.feature = self.job.features.iter().position(named).or(line.feature);
         }
         let mut reads = line.reads || is_measured_behind(tokens);
-        if items.iter().any(|(item, _)| matches!(item, Item::Same(_))) {
+        if items.iter().any(|(item, _)| matches!(item, Item::Same)) {
             self.same_as_before(line);
         }
         let negated = items.iter().any(|(item, _)| matches!(item, Item::Not));
@@ -344,7 +346,7 @@ impl Reader {
                         self.move_to(feature, *part);
                     }
                 }
-                Item::Same(_) if line.subject.is_some() => {}
+                Item::Same if line.subject.is_some() => {}
                 _ => {}
             }
         }

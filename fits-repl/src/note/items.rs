@@ -40,7 +40,7 @@ pub(super) enum Item {
     Not,
     /// `stock`: the size is of what it is made from.
     Stock,
-    Same(String),
+    Same,
     AllRound,
     Most,
     /// `in place`, `pressed`.
@@ -291,7 +291,7 @@ impl Reader {
             return (Some(Item::Reads(surely_measured(word))), 1);
         }
         if word == "same" || word == "ditto" || word == "do" {
-            return (Some(Item::Same(String::new())), 1);
+            return (Some(Item::Same), 1);
         }
         (Some(Item::Loose(text_of(&rest[0]))), 1)
     }

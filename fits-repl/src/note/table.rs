@@ -769,13 +769,7 @@ impl Reader {
         }
     }
 
-    fn tube_of(
-        &mut self,
-        line: &mut Line,
-        part: usize,
-        all: &[Num],
-        token: &Token,
-    ) -> Option<usize> {
+    fn tube_of(&mut self, line: &mut Line, _: usize, all: &[Num], token: &Token) -> Option<usize> {
         let given = Given {
             kind: &Kind::Dims(all.to_vec()),
             place: &token.at,

@@ -13,23 +13,16 @@ pub(crate) use self::asked::read;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
-    Clause::new("job", "open FILE, close", "a note of parts and fits, read as a whole"),
-    Clause::new("next", "", "what the open job needs next"),
+    Clause::free(
+        "job",
+        "open FILE, close",
+        "a note of parts and fits, read as a whole: every figure to cut",
+    ),
+    Clause::free("next", "", "what the open job needs next"),
 ];
 
 /// Its help.
-pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
-    topic: "job",
-    also: &["note", "next"],
-    lines: &[
-        "A note as one writes it, parts at the margin, their features below, is read",
-        "into a job: `fits job FILE`, or `job open FILE` here. `job` shows every figure",
-        "to cut and every question, `next` what to do next. With a job open,",
-        "a feature, `=` and a size enter a reading: it is written to the note's end.",
-        "`fits job FILE --csv` writes the record, `--json` an object for each line.",
-    ],
-    examples: &[],
-}];
+pub(crate) const HELP: &[HelpTopic] = &[];
 
 impl Question for JobQuery {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {

@@ -33,6 +33,10 @@ pub(crate) fn size(length: Length, unit: Unit) -> String {
 /// Limits in a unit, each rounded to the inside.
 pub(crate) fn range(limits: Limits, unit: Unit) -> String {
     let decimals = Decimals::for_limits(unit, limits);
+    if limits.lower() == limits.upper() {
+        // One size was said, and no range.
+        return size(limits.lower(), unit);
+    }
     let (low, high) = (
         limits.lower().shown(decimals, Rounding::Up),
         limits.upper().shown(decimals, Rounding::Down),
@@ -67,8 +71,8 @@ pub(crate) fn query(job: &Job, mate: &Mate) -> Option<String> {
                 fits_core::shop::words::Hub::Steel => "",
                 fits_core::shop::words::Hub::CastIron => ", hub cast iron",
                 fits_core::shop::words::Hub::Aluminium => ", hub aluminium",
-                fits_core::shop::words::Hub::BronzeBushing => ", hub bronze bushing",
-                fits_core::shop::words::Hub::PlasticBushing => ", hub plastic bushing",
+                fits_core::shop::words::Hub::BronzeBushing => ", hub bronze",
+                fits_core::shop::words::Hub::PlasticBushing => ", hub plastic",
             };
             let thin = if case.thin_wall { ", thin wall" } else { "" };
             format!("{} {}{hub}{thin}", exact(nominal), word.name())
