@@ -169,7 +169,14 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             ["h9", "h10", "h11"].map(|class| format!("{class} bright bar {text}{rest}")).into(),
         ));
     }
+    const HOLDS: [&str; 6] =
+        ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
     match (name, fit) {
+        // As bought it varies by more than a press: some of it would not hold.
+        ("low-carbon cold drawn bar", Some(word)) if HOLDS.contains(&word) => Some(Said::ask(
+            "bar as bought varies by more than a press does: is it turned?",
+            vec![format!("{text} {word}{material}"), format!("{name} {text}, {word}{material}")],
+        )),
         ("dowel", None) if is_metric => Some(Said::ask(
             "kind and fit are not said",
             vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")],
