@@ -57,10 +57,9 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
         matches!(token, Token::Number(_) | Token::General(_))
     })?;
     let size = only_number(view)?.plain(system);
-    if view.has("block") {
-        let is_alone = !view.has("grade") && !view.has("state") && !view.has("role");
-        return (is_alone && system == System::Inches && size.ends_with("in"))
-            .then(|| Said::plain(format!("title block {size}")));
+    let is_alone = !view.has("grade") && !view.has("state") && !view.has("role");
+    if view.has("block") && is_alone && system == System::Inches && size.ends_with("in") {
+        return Some(Said::plain(format!("title block {size}")));
     }
     let by_standard = view.one(|token| match token {
         Token::General(letter) => Some(*letter),
@@ -71,7 +70,7 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
     if grades.any(|other| Some(other) != by_word) {
         return None;
     }
-    if !view.has("untoleranced") && by_standard.is_none() {
+    if !view.has("untoleranced") && !view.has("block") && by_standard.is_none() {
         return None;
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id" | "long"))
