@@ -105,11 +105,15 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         None
     };
     let slides = view.says("load", "slides");
-    let bare = match &number {
+    let bare = match ball {
         None => Some(only_number(view)?),
         // A size beside the number is its own.
-        Some((bore, od)) => {
-            let is_own = |num: &Num| [bore, od].iter().any(|own| **own == num.plain(system));
+        Some(ball) => {
+            let is_own = |num: &Num| {
+                [ball.bore(), ball.outside()]
+                    .iter()
+                    .any(|own| (num.mm(system) - own.millimetres()).abs() < 0.005)
+            };
             view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
             None
         }

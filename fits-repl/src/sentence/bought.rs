@@ -71,10 +71,9 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
         matches!(token, Token::Number(_) | Token::General(_))
     })?;
     let size = only_number(view)?.plain(system);
-    if view.has("block") {
-        let is_alone = !view.has("grade") && !view.has("state") && !view.has("role");
-        return (is_alone && system == System::Inches && size.ends_with("in"))
-            .then(|| Said::plain(format!("title block {size}")));
+    let is_alone = !view.has("grade") && !view.has("state") && !view.has("role");
+    if view.has("block") && is_alone && system == System::Inches && size.ends_with("in") {
+        return Some(Said::plain(format!("title block {size}")));
     }
     let by_standard = view.one(|token| match token {
         Token::General(letter) => Some(*letter),
@@ -85,7 +84,7 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
     if grades.any(|other| Some(other) != by_word) {
         return None;
     }
-    if !view.has("untoleranced") && by_standard.is_none() {
+    if !view.has("untoleranced") && !view.has("block") && by_standard.is_none() {
         return None;
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id" | "long"))
@@ -183,7 +182,14 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             ["h9", "h10", "h11"].map(|class| format!("{class} bright bar {text}{rest}")).into(),
         ));
     }
+    const HOLDS: [&str; 6] =
+        ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
     match (name, fit) {
+        // As bought it varies by more than a press: some of it would not hold.
+        ("low-carbon cold drawn bar", Some(word)) if HOLDS.contains(&word) => Some(Said::ask(
+            "bar as bought varies by more than a press does: is it turned?",
+            vec![format!("{text} {word}{material}"), format!("{name} {text}, {word}{material}")],
+        )),
         ("dowel", None) if is_metric => Some(Said::ask(
             "kind and fit are not said",
             vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")],

@@ -28,8 +28,10 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
             )
         },
     )?;
-    if view.has("place") {
-        return in_place(view, system);
+    if view.has("place")
+        && let Some(said) = in_place(view, system)
+    {
+        return Some(said);
     }
     // What mics before it is pressed in comes out smaller.
     if !view.has("bushing")

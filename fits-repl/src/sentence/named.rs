@@ -304,8 +304,8 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     let (ball, _) = Ball::named(line.get(at..end)?).ok()?;
     let (word, _) = word_at(line, spaces(line, end)).unwrap_or_default();
     let before = line.get(..at)?.trim_end().to_lowercase();
-    let is_said = word.starts_with("brg")
-        || word.starts_with("bearing")
+    // However it is spelled: `brg`, `bearings`, `baring`.
+    let is_said = word.starts_with('b') && (word.contains("ring") || word.contains("rg"))
         || matches!(&*word, "ball" | "race")
         || ["bearing", "brg"].iter().any(|said| before.ends_with(said));
     (is_said || rest.get(..number)?.len() == 4 && letters == 0)
