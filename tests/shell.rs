@@ -275,6 +275,10 @@ fn completes(shell: &str, arguments: &[&str], setup: &str) {
         terminal
             .exp_string(wanted)
             .unwrap_or_else(|error| panic!("{shell}: {typed:?} is not {wanted:?}: {error}"));
+        // A shell does not heed the signal that would end it: the line is cleared
+        // and it is told to leave.
+        terminal.send_line("\x15exit").expect("typed");
+        terminal.exp_eof().unwrap_or_else(|error| panic!("{shell}: {error}"));
     }
 }
 

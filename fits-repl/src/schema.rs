@@ -53,18 +53,20 @@ pub fn schema(kind: Option<&str>) -> Result<Value, String> {
         Some(Value::Object(defs)) => defs,
         _ => Map::new(),
     };
-    if kind.is_none() {
-        let mut refusal = of::<Refusal<'_>>();
-        if let Some(Value::Object(more)) = refusal.remove("$defs") {
+    let mut part = |mut part: Map<String, Value>| {
+        if let Some(Value::Object(more)) = part.remove("$defs") {
             defs.extend(more);
         }
-        refusal.remove("$schema");
+        part.remove("$schema");
+        part.remove("title");
+        part
+    };
+    let beside = part(of::<Head<'_>>());
+    if kind.is_none() {
+        let mut refusal = part(of::<Refusal<'_>>());
         refusal.insert("title".into(), "error".into());
         chosen.push(Value::Object(refusal));
     }
-    let mut beside = of::<Head<'_>>();
-    beside.remove("$schema");
-    beside.remove("title");
     let mut schema = json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "What fits --json and fits batch write on each line",
