@@ -81,9 +81,9 @@ fn text<'a>(package: &'a Value, key: &str) -> &'a str {
 /// The licence taken of those that a package offers: MIT where it is one.
 fn taken<'a>(name: &str, offered: &'a str) -> &'a str {
     let offers: Vec<&str> = offered.split(" OR ").flat_map(|part| part.split('/')).collect();
-    *TAKEN
+    TAKEN
         .iter()
-        .find_map(|wanted| offers.iter().find(|offer| *offer == wanted))
+        .find_map(|wanted| offers.iter().copied().find(|offer| offer == wanted))
         .unwrap_or_else(|| panic!("{name} is under {offered}: look at it, then take it in"))
 }
 
