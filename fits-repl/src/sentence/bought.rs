@@ -120,6 +120,9 @@ pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("{} grade {grade}", only_number(view)?.plain(system))))
 }
 
+/// Words of fits that hold by interference.
+const HOLDS: [&str; 6] = ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
+
 /// Pins and bar that are bought, alone or with a fit.
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
@@ -182,8 +185,6 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             ["h9", "h10", "h11"].map(|class| format!("{class} bright bar {text}{rest}")).into(),
         ));
     }
-    const HOLDS: [&str; 6] =
-        ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
     match (name, fit) {
         // As bought it varies by more than a press: some of it would not hold.
         ("low-carbon cold drawn bar", Some(word)) if HOLDS.contains(&word) => Some(Said::ask(
