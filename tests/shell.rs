@@ -148,13 +148,11 @@ fn lines_are_as_wide_as_the_terminal() {
 
 /// Runs a program of the distribution on a file; nothing where it is not there.
 fn tool(name: &str, arguments: &[&str], file: &Path) -> Option<Output> {
-    match Command::new(name).args(arguments).arg(file).env("LC_ALL", "C.UTF-8").output() {
-        Ok(output) => Some(output),
-        Err(_) => {
-            eprintln!("skipped: {name} is not installed");
-            None
-        }
+    let output = Command::new(name).args(arguments).arg(file).env("LC_ALL", "C.UTF-8").output();
+    if output.is_err() {
+        eprintln!("skipped: {name} is not installed");
     }
+    output.ok()
 }
 
 #[test]

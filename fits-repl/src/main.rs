@@ -283,7 +283,7 @@ fn job(mut asked: Asked) -> io::Result<u8> {
     let bytes = std::fs::read(&file).map_err(named)?;
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
-        let line = error.as_bytes()[..at].iter().filter(|byte| **byte == b'\n').count() + 1;
+        let line = error.as_bytes()[..at].split(|byte| *byte == b'\n').count();
         named(io::Error::new(io::ErrorKind::InvalidData, format!("line {line} is not UTF-8 text")))
     })?;
     let job = note::read(&text);
@@ -311,7 +311,7 @@ fn lines(mut asked: Asked) -> io::Result<u8> {
             let input = std::fs::File::open(&file).map_err(|error| {
                 io::Error::new(error.kind(), format!("{}: {error}", file.display()))
             })?;
-            let size = input.metadata().ok().filter(|it| it.is_file()).map(|it| it.len());
+            let size = input.metadata().ok().filter(std::fs::Metadata::is_file).map(|it| it.len());
             (Box::new(input), size)
         }
     };

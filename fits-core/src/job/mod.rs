@@ -7,8 +7,8 @@ mod crib;
 mod log;
 #[cfg(feature = "uom")]
 mod replay;
-pub mod whole;
 mod serves;
+pub mod whole;
 
 pub use crib::{
     Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,

@@ -61,6 +61,7 @@ impl Reader {
     }
 
     /// One clause; does it say that what follows was measured?
+    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     fn clause(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
         // `(17x35x10)` behind a bought part, or `(6003)` behind its seat.
         if sign == '('
@@ -312,14 +313,12 @@ impl Reader {
                         last = Some(feature);
                     }
                 }
-                Item::Mate { name, part, is_sure } => {
-                    if mate.is_none() || *is_sure {
-                        // One clause, two mates: `press in housing, runs on it` are two clauses.
-                        self.finish_mate(line, &mut mate, last, &mut fit, mate_to.take());
-                        mate = Some((name.clone(), *part, place.clone(), *is_sure));
-                        line.mate_name = Some(name.clone());
-                        line.mate_part = *part;
-                    }
+                Item::Mate { name, part, is_sure } if (mate.is_none() || *is_sure) => {
+                    // One clause, two mates: `press in housing, runs on it` are two clauses.
+                    self.finish_mate(line, &mut mate, last, &mut fit, mate_to.take());
+                    mate = Some((name.clone(), *part, place.clone(), *is_sure));
+                    line.mate_name = Some(name.clone());
+                    line.mate_part = *part;
                 }
                 Item::OfMate(kind) => {
                     if let Some((name, part, _, sure)) = &mut mate {
@@ -357,10 +356,10 @@ impl Reader {
         });
         if mate.is_some() {
             self.finish_mate(line, &mut mate, from, &mut fit, mate_to);
-        } else if has_fit || fit.clearance.is_some() {
-            if let Some(feature) = from {
-                self.fit_alone(line, feature, fit);
-            }
+        } else if (has_fit || fit.clearance.is_some())
+            && let Some(feature) = from
+        {
+            self.fit_alone(line, feature, fit);
         }
         reads
     }
@@ -439,15 +438,6 @@ impl Reader {
             + tokens[stuff..].iter().take_while(|token| token.word().is_some_and(leads)).count();
         let rest = &tokens[skip..];
         let Some(mut taken) = Self::part_phrase(rest) else { return false };
-        while taken > 1
-            && is_material(rest[0].word().unwrap_or_default())
-            && !matches!(
-                rest[0].word(),
-                Some("nylon" | "bronze" | "brass" | "steel" | "plastic" | "acetal")
-            )
-        {
-            break;
-        }
         if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
             return false;
         }
@@ -497,7 +487,7 @@ impl Reader {
         {
             return true;
         }
-        if !is_stock(word) && !(is_material(word) && !owned)
+        if !(is_stock(word) || is_material(word) && !owned)
             || owned
                 && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
         {

@@ -63,6 +63,7 @@ impl Reader {
         out
     }
 
+    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     fn item(
         &self,
         tokens: &[Token],
@@ -322,9 +323,9 @@ impl Reader {
             ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
             ["old", "part" | "one", ..] => (Item::Old, 2),
             ["as", "bought" | "is" | "found", ..] => (Item::Loose("as".into()), 2),
-            ["end", "play" | "float", ..] => (length(&words[..2]), 2),
-            ["end", "play/float", ..] => (length(&words[..2]), 2),
-            ["axial", "play" | "float", ..] | ["side", "play", ..] => (length(&words[..2]), 2),
+            ["end", "play" | "float" | "play/float", ..]
+            | ["axial", "play" | "float", ..]
+            | ["side", "play", ..] => (length(&words[..2]), 2),
             ["endplay" | "endfloat" | "end-play" | "end-float" | "float", ..] => {
                 (length(&words[..1]), 1)
             }

@@ -156,6 +156,7 @@ const DAYS: &[&str] = &["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
 /// The date at a line's beginning, and where the rest begins; `dated` where
 /// the note has dates elsewhere, so that `11/16` may be one.
+#[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
 pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
     let trimmed = line.trim_start();
     let mut at = line.len() - trimmed.len();

@@ -127,6 +127,7 @@ struct Wanted {
     matches: bool,
 }
 
+#[allow(clippy::struct_excessive_bools, reason = "each is something a line may say")]
 pub(crate) struct Reader {
     job: Job,
     /// The parts' names as they are compared.
@@ -160,6 +161,7 @@ pub(crate) struct Reader {
 
 /// What holds while a line is read.
 #[derive(Default)]
+#[allow(clippy::struct_excessive_bools, reason = "each is something a line may say")]
 struct Line {
     number: usize,
     /// The part that is spoken of.
@@ -268,10 +270,9 @@ impl Reader {
         let date = lines::date(raw, self.dated);
         if date.is_none()
             && let Some(columns) = self.columns.clone()
+            && self.row(number, raw, &columns)
         {
-            if self.row(number, raw, &columns) {
-                return;
-            }
+            return;
         }
         if raw.contains("...") || raw.contains("\u{2026}\u{2026}") {
             return self.joint_row(number, raw);
@@ -352,9 +353,6 @@ impl Reader {
                 break;
             }
             end += 1;
-            if begins_name && end == 1 {
-                continue;
-            }
         }
         if let Some(Token { kind: Kind::Num(num), .. }) = found.get(end)
             && num.is_whole()

@@ -371,8 +371,10 @@ impl Reader {
 
     /// Is a size about that of a feature, as a reading is?
     pub(super) fn is_near(&self, feature: usize, size: Length) -> bool {
-        let Some(nominal) =
-            self.job.features[feature].nominal.as_ref().and_then(|nominal| nominal.size())
+        let Some(nominal) = self.job.features[feature]
+            .nominal
+            .as_ref()
+            .and_then(fits_core::job::whole::Nominal::size)
         else {
             return false;
         };

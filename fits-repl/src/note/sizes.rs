@@ -18,6 +18,7 @@ use super::{
 };
 
 /// A size and what stands about it.
+#[allow(clippy::struct_excessive_bools, reason = "each is something a line may say")]
 pub(super) struct Given<'a> {
     pub(super) kind: &'a Kind,
     pub(super) place: &'a Range<usize>,
@@ -35,6 +36,7 @@ pub(super) struct Given<'a> {
 
 impl Reader {
     /// The feature that an item of a clause names. `only_known` makes none.
+    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     pub(super) fn item_feature(
         &mut self,
         item: &Item,
@@ -174,6 +176,7 @@ impl Reader {
     }
 
     /// Gives a size to its feature.
+    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     pub(super) fn give(&mut self, line: &mut Line, given: &Given) -> Option<usize> {
         let sure = match given.kind {
             Kind::Num(num) => num.unit.is_some() || num.vulgar,
@@ -433,6 +436,7 @@ impl Reader {
     }
 
     /// A reading that names its part only, or nothing.
+    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     fn reading_by_size(&mut self, line: &mut Line, num: &Num, size: Length) -> Option<usize> {
         if let Some(feature) = line.feature.filter(|at| {
             self.is_near(*at, size)
@@ -572,8 +576,7 @@ impl Reader {
         match own {
             2.. => name("od", Side::Shaft),
             ..=0 if given.has_fit => name("hole", Side::Hole),
-            1 => name("bore", Side::Hole),
-            ..=-1 => name("bore", Side::Hole),
+            ..=-1 | 1 => name("bore", Side::Hole),
             _ => None,
         }
     }

@@ -151,7 +151,7 @@ impl Reader {
                 Kind::Word(word)
                     if is_material(word) && !name.is_empty() && inwardness(word).is_none() =>
                 {
-                    material = Some(word.clone())
+                    material = Some(word.clone());
                 }
                 Kind::Count(_) | Kind::Sign('(' | ')') => {}
                 _ => {
@@ -231,6 +231,7 @@ impl Reader {
         }
     }
 
+    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     fn feature_of_row(
         &mut self,
         row: &Row,
@@ -472,7 +473,8 @@ impl Reader {
             made.push(feature);
         }
         if self.job.parts[part].material.is_none() {
-            self.job.parts[part].material = self.job.parts[other].material.clone();
+            let material = self.job.parts[other].material.clone();
+            self.job.parts[part].material = material;
         }
         for token in tokens(row.reading.1, row.reading.0) {
             if let Kind::Num(num) = token.kind {
@@ -557,6 +559,7 @@ impl Reader {
         }
     }
 
+    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     fn joint(
         &mut self,
         line: &mut Line,
@@ -686,7 +689,7 @@ impl Reader {
                     );
                 }
                 Kind::Num(_) | Kind::Range(..) => {
-                    self.joint_amount(line, &token.kind, found, at, &mut fit)
+                    self.joint_amount(line, &token.kind, found, at, &mut fit);
                 }
                 Kind::Class(class) if sized => {
                     let (first, second) = class.split_once('/').unwrap_or((class, ""));

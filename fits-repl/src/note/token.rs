@@ -381,7 +381,7 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         let end = from + top + 1 + bottom;
         let (over, under) = (value(from, top)?, value(from + top + 1, bottom)?);
         let is_binary = matches!(under, 2 | 4 | 8 | 16 | 32 | 64) && over < under && over > 0;
-        (is_binary && !bytes.get(end).is_some_and(|b| *b == b'.')).then_some((over, under, end))
+        (is_binary && bytes.get(end).is_none_or(|b| *b != b'.')).then_some((over, under, end))
     };
     let whole = count(0);
     if whole > 9 {

@@ -101,7 +101,7 @@ pub(crate) fn mended(line: &str) -> Option<(String, Slip)> {
     });
     let (typed, read) = unknown?;
     let at = line.find(typed)?;
-    let glued = |c: Option<char>| c.is_some_and(|c| c.is_alphanumeric());
+    let glued = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
     if glued(line[..at].chars().next_back()) || glued(line[at + typed.len()..].chars().next()) {
         return None;
     }

@@ -573,11 +573,13 @@ impl View {
         for at in 0..self.items.len() {
             let before_word = matches!(
                 self.items.get(at + 1).map(|item| &item.token),
-                None | Some(Token::Break)
-                    | Some(Token::Word {
-                        kind: "hole" | "shaft" | "asking" | "small" | "head" | "reads" | "fit",
-                        ..
-                    })
+                None | Some(
+                    Token::Break
+                        | Token::Word {
+                            kind: "hole" | "shaft" | "asking" | "small" | "head" | "reads" | "fit",
+                            ..
+                        }
+                )
             );
             if before_word && matches!(self.items[at].token, Token::Plus | Token::Minus) {
                 self.items[at].token = Token::Break;

@@ -119,7 +119,7 @@ impl Job {
     }
 
     /// The largest that a feature stands in the way of a part slid along it.
-    fn stands(&self, feature: &Feature) -> Option<Length> {
+    fn stands(feature: &Feature) -> Option<Length> {
         if let Some(reading) = feature.reading() {
             return Some(reading.size);
         }
@@ -150,14 +150,14 @@ impl Job {
             for (place, &seat) in along.iter().enumerate() {
                 for (mate, joint) in self.mates_of(seat).filter(|(_, mate)| mate.shaft == seat) {
                     let Some(hole) = self.features.get(joint.hole).and_then(|hole| {
-                        (hole.side == Side::Hole).then(|| self.stands(hole)).flatten()
+                        (hole.side == Side::Hole).then(|| Self::stands(hole)).flatten()
                     }) else {
                         continue;
                     };
                     let in_way = |at: &&usize| {
                         self.features
                             .get(**at)
-                            .and_then(|feature| self.stands(feature))
+                            .and_then(Self::stands)
                             .is_some_and(|size| size > hole)
                     };
                     let before = along[..place].iter().find(in_way);

@@ -27,7 +27,7 @@ pub enum JobQuery {
 pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
     let _ = total;
     if let Ok((rest, ())) = keyword("next")(input) {
-        return rest.trim().is_empty().then(|| Ok(("", Query::Job(JobQuery::Next))));
+        return rest.trim().is_empty().then_some(Ok(("", Query::Job(JobQuery::Next))));
     }
     let (rest, ()) = keyword("job")(input).ok()?;
     let rest = rest.trim_start();

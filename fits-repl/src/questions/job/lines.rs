@@ -50,6 +50,7 @@ struct SaidFigures<'a> {
 }
 
 #[derive(Serialize, schemars::JsonSchema)]
+#[allow(clippy::struct_field_names, reason = "the key in JSON")]
 struct Asked<'a> {
     line: usize,
     asked: &'a str,
