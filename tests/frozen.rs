@@ -36,7 +36,7 @@ fn answered(entries: &str, units: Units) -> String {
     let text = Text { settings: session.shown(), colour: Colour::Off };
     match &answer {
         Ok(answer) => {
-            out += &(text.read_as(session.read_as(), session.slips()) + &text.answer(answer))
+            out += &(text.read_as(session.read_as(), session.slips()) + &text.answer(answer));
         }
         Err(problem) => out += &text.problem(last, problem),
     }
