@@ -123,7 +123,8 @@ enum Way {
 fn session(asked: &mut Asked, way: Way) -> io::Result<(Session, Vec<String>)> {
     let mut session = Session::new();
     session.progress = Some(progress);
-    session.today = Some(today);
+    // Readings go into a note at the prompt alone.
+    session.today = (way == Way::Prompt).then_some(today);
     let home = Home::of_user();
     let mut notes = Vec::new();
     if matches!(way, Way::Prompt | Way::Once) {

@@ -37,6 +37,11 @@ impl Session {
             if self.trying {
                 return Ok(answer("", Vec::new(), &Job::default(), String::new()));
             }
+            // Lines out of a pipe touch no file but those on the command line.
+            if self.today.is_none() {
+                return Err(Problem::new("notes are opened at the prompt", all)
+                    .advise("the command fits job FILE reads one"));
+            }
             return self
                 .open_job(path)
                 .map_err(|error| Problem::new(error.to_string(), all).failure());
