@@ -145,7 +145,7 @@ fn clauses_of_joints() {
         ),
         (
             "assemble 20 H7/s6, hub steel od 40 wall 3",
-            "the hub's wall is said in two ways",
+            "the hub's wall is said in two ways: by its wall the outside is 26 mm, not 40 mm",
             "3",
             "keep one of them",
         ),
@@ -1158,12 +1158,8 @@ fn warm_readings() {
         "31C",
         "as in `20 H7 = 20.013 at 31C, hole aluminium`",
     );
-    refused(
-        "20 H7 = 20.013 at 31C, hole aluminim",
-        "no material is called aluminim",
-        "aluminim",
-        "nearest: `20 H7 = 20.013 at 31C, hole aluminium`",
-    );
+    // A slip of typing is told, and read.
+    read_as("20 H7 = 20.013 at 31C, hole aluminim", "20mm H7 = 20.013mm at 31C, hole aluminium");
     refused(
         "20 H7 = 20.013 at 900C, hole aluminium",
         "900 °C is not a temperature to measure at",

@@ -12,7 +12,7 @@ fn is_answered(query: &str) -> bool {
 fn one_millimetre_belongs_to_the_sizes_below() {
     for class in ["A11", "B9", "a11", "b9", "H14", "h14"] {
         for (size, wanted) in [("0.9999", false), ("1", false), ("1.0001", true)] {
-            let query = format!("{size} {class}");
+            let query = format!("{size}mm {class}");
             assert_eq!(is_answered(&query), wanted, "{query}");
         }
     }

@@ -79,15 +79,9 @@ fn the_figures_of_a_job_are_those_of_the_single_queries() {
             "hole",
         ),
         (
-            "all inches\nbush nylon\n  od .625 press in roller\nroller\n  hole .625",
-            "bush od",
-            "5/8in press, hub plastic",
-            "shaft",
-        ),
-        (
             "all mm\nplug\n- od 22 push in tube\ntube\n- bore 22",
             "plug od",
-            "22mm push, thin wall",
+            "22mm push, thin tube",
             "shaft",
         ),
     ] {

@@ -62,7 +62,7 @@ fn a_line_without_end_is_refused_and_not_read_whole() {
     for (arguments, is_json) in [("batch", true), ("", false)] {
         let mut shell = Command::new("sh");
         isolate(&mut shell, &nobody());
-        let script = format!("({feed}) | (ulimit -v 24000; exec \"$0\" {arguments})");
+        let script = format!("({feed}) | (ulimit -v 44000; exec \"$0\" {arguments})");
         let output = shell.args(["-c", &script]).arg(program()).output().expect("it runs");
         let text = String::from_utf8_lossy(&output.stdout);
         let said = String::from_utf8_lossy(&output.stderr);

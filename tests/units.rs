@@ -48,8 +48,8 @@ fn the_setting_serves_the_prompt_and_the_one_shot_command_alone() {
         let remembered = says(home.path(), &["2 H7"]);
         assert_eq!(remembered.contains("2.0005 in"), inches, "{line}: {remembered}");
         // Flags override, for once.
-        assert!(says(home.path(), &["--mm", "2 H7"]).starts_with("CUT   hole    2.005 mm"));
-        assert!(says(home.path(), &["--in", "2 H7"]).starts_with("CUT   hole    2.0005 in"));
+        assert!(says(home.path(), &["--mm", "2 H7"]).starts_with("CUT     hole    2.005 mm"));
+        assert!(says(home.path(), &["--in", "2 H7"]).starts_with("CUT     hole    2.0005 in"));
         assert_eq!(says(home.path(), &["2 H7"]), remembered, "{line}: a flag is not remembered");
         // A program is answered alike whatever a person set.
         let plain = json(home.path(), &["--json", "2 H7"]);

@@ -255,7 +255,18 @@ mod tests {
             ("3/4in RC", 6, &["RC3", "RC4", "RC5", "RC7"]),
             ("20 pre", 3, &["precision running", "press"]),
             ("20 \u{2300}", 3, &[]),
-            ("20 press, hub cast i", 19, &["iron"]),
+            (
+                "20 press, hub cast i",
+                19,
+                &[
+                    "iron",
+                    "iron class 20",
+                    "iron class 25",
+                    "iron class 30",
+                    "iron class 35",
+                    "iron class 40",
+                ],
+            ),
             ("20 H7 = 20.01 with bore g", 24, &["gauge"]),
             ("20 EF1", 3, &["EF10"]),
         ] {

@@ -82,7 +82,7 @@ pub(crate) const COMMANDS: [About; 8] = [
         command: Command::Job,
         word: "job",
         takes: "FILE",
-        says: "read a note of parts and fits: every figure to cut, every question",
+        says: "read a note of parts: every figure to cut",
         more: &[
             "The note is plain text as a person writes it: parts at the margin, features under",
             "them or rows of a table, readings in later lines. Nothing in it is changed.",

@@ -3,6 +3,8 @@
 
 use std::ops::Range;
 
+use crate::words::clause::opened_by;
+
 use super::{
     ALL, Said, Setting, distinct, in_units, ready, settle, spelled,
     token::Token,
@@ -25,7 +27,7 @@ const ABOUT: &[&str] = &["settings", "help", "why"];
 pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let text = &spelled::figures(&super::plain_marks(text));
     let words = text.split_whitespace().filter(|word| word.len() > 1).count();
-    if text.len() > super::LONGEST || words < 3 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+    if text.len() > super::LONGEST || words < 4 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
     let line = Line::new(text);
@@ -58,11 +60,15 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
         }
         settle(all).map(|said| (without, said))
     };
+    // What begins as a plain question does has its own words for what is wrong.
+    let first = text.split_whitespace().next().unwrap_or_default();
+    let opens = opened_by(&first.to_lowercase()).is_some();
     let found = (1..=most)
         .map(|passed| (passed, 0))
-        .chain([(0, 1), (most, 1), (0, 2), (most, 2)])
+        .chain(if opens { Vec::new() } else { vec![(0, 1), (most, 1), (0, 2), (most, 2)] })
         .find_map(|(passed, more)| passed_over(passed, more));
-    let (passed, said) = found?;
+    let (passed, said) =
+        found.filter(|(passed, _)| !(opens && passed.iter().any(|at| at.start == 0)))?;
     let choices = match said {
         Said::Ask { choices, .. } => choices,
         Said::Plain(lines) => {

@@ -140,6 +140,7 @@ impl Line {
 
 /// Words that turn a meaning round or change a figure: never passed over.
 pub(super) const KEPT: &[&str] = &[
+    "=",
     "assemble",
     "not",
     "no",
@@ -297,7 +298,8 @@ impl Search<'_> {
         }
         if self.left > 0 && place.token.is_none() {
             let word = &text[at..place.end];
-            let is_word = word.bytes().all(|byte| !byte.is_ascii_digit() && byte != b'.');
+            let is_letter = |byte: u8| byte.is_ascii_alphabetic() || matches!(byte, b'\'' | b'/');
+            let is_word = word.len() > 1 && word.bytes().all(is_letter);
             if is_word && !KEPT.contains(&&*word.to_lowercase()) {
                 self.left -= 1;
                 let reached = self.goes_on(place.end, items);

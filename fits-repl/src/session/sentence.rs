@@ -28,26 +28,36 @@ impl Session {
         let answer = self.understand_as_typed(line);
         let Err(problem) = &answer else { return answer };
         let is_settled = problem.is_failure || problem.fix.is_some() || !problem.choices.is_empty();
-        if is_settled || matches!(words::read(line), Ok(Query::Crib(_) | Query::Help(_))) {
+        if is_settled {
             return answer;
         }
-        let Some((mended, slip)) = sentence::mended(line) else { return answer };
-        if self.trial().understand_as_typed(&mended).is_err_and(|again| again.choices.is_empty()) {
+        let is_named = matches!(words::read(line), Ok(Query::Crib(_) | Query::Help(_)));
+        if let Some((mended, slip)) = sentence::mended(line).filter(|_| !is_named)
+            && self
+                .trial()
+                .understand_as_typed(&mended)
+                .map_or_else(|again| !again.choices.is_empty(), |_| true)
+        {
+            self.slips.clear();
+            let answer = self.understand_as_typed(&mended).map_err(|problem| {
+                // Places are those of the mended line.
+                let message = format!("{} ({slip})", problem.message);
+                Problem { message, at: 0..line.len(), ..problem }
+            });
+            if answer.is_ok() {
+                self.read_as.get_or_insert(mended);
+                self.slips.push(slip);
+            }
             return answer;
         }
-        self.slips.clear();
-        let answer = self.understand_as_typed(&mended).map_err(|problem| {
-            // Places are those of the mended line.
-            let message = format!("{} ({slip})", problem.message);
-            Problem { message, at: 0..line.len(), ..problem }
-        });
-        if answer.is_ok() {
-            self.read_as.get_or_insert(mended);
-            self.slips.push(slip);
-        }
-        answer
+        let words = line.split_whitespace();
+        let words = words.filter(|word| word.bytes().all(|byte| byte.is_ascii_alphabetic()));
+        let is_plain = words::read(line).is_ok();
+        let may_guess = !is_named && !words::is_entry(line) && (!is_plain || words.count() >= 5);
+        may_guess.then(|| self.as_guess(line)).flatten().map_or(answer, Err)
     }
 
+    /// The same, every word as it was typed, and none passed over.
     fn understand_as_typed(&mut self, line: &str) -> Result<Answer, Problem> {
         let query = words::read(line);
         let is_plain = query.is_ok();
@@ -72,16 +82,17 @@ impl Session {
             }
             if !self.may_be_phrase(line) {
                 // `25g6 shaft measures 24.985` has the form of a plain query.
-                let of_part = matches!(words::read(line), Ok(Query::Part(_)));
-                let phrase = of_part.then(|| self.as_phrase(line)).flatten();
+                let may_read = matches!(words::read(line), Ok(Query::Part(_)))
+                    && !line.contains(['=', ',', '/']);
+                let reads = |said: &Said| matches!(said, Said::Plain(lines) if lines.iter().any(|line| line.contains(" = ")));
+                let phrase = may_read
+                    .then(|| sentence::read(line, self.setting()))
+                    .flatten()
+                    .filter(reads)
+                    .and_then(|_| self.as_phrase(line));
                 return phrase.filter(Result::is_ok).unwrap_or(Err(problem));
             }
-            return self.as_phrase(line).unwrap_or_else(|| {
-                let words = line.split_whitespace();
-                let words = words.filter(|word| word.bytes().all(|b| b.is_ascii_alphabetic()));
-                let may_guess = problem.fix.is_none() && words.count() >= 5;
-                Err(may_guess.then(|| self.as_guess(line)).flatten().unwrap_or(problem))
-            });
+            return self.as_phrase(line).unwrap_or(Err(problem));
         }
         // An entry, as the plain grammar has it, has its own words for what is wrong.
         if words::is_entry(line) && is_terse(line) {
@@ -102,13 +113,7 @@ impl Session {
             }
             Some(asked) => asked,
             None if is_plain => self.ask_unit(line),
-            None => self.ask(line).map_err(|problem| {
-                let may_guess = !is_plain
-                    && !problem.is_failure
-                    && problem.fix.is_none()
-                    && !words::is_entry(line);
-                may_guess.then(|| self.as_guess(line)).flatten().unwrap_or(problem)
-            }),
+            None => self.ask(line),
         }
     }
 

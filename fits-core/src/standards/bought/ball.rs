@@ -290,7 +290,7 @@ const BY_HAND: &str =
 /// let (bearing, _) = Ball::named("6204")?;
 /// let seats = ball_seats(bearing, Some(Turning::Shaft), Some(Duty::Normal), true)?;
 /// let classes: Vec<_> = seats.iter().map(|seat| seat.class.to_string()).collect();
-/// assert_eq!(classes, ["k5", "J7"]);
+/// assert_eq!(classes, ["k5", "h6", "J7"]);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 pub fn ball_seats(

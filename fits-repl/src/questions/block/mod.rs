@@ -17,8 +17,8 @@ pub(crate) const CLAUSES: &[Clause] =
 
 /// Its help.
 pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
-    topic: "title block",
-    also: &["untoleranced", "title blocks"],
+    topic: "untoleranced",
+    also: &["title", "block", "title block", "title blocks"],
     lines: &[
         "An inch size without a tolerance, by how it is written: .750 has three",
         "decimals, 3/4 is a fraction. What shops commonly take, with ISO 2768 beside it.",

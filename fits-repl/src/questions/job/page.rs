@@ -291,7 +291,12 @@ fn told(out: &mut String, job: &Job) {
         } else if let Some(Err(error)) = &pair {
             wrapped(&mut said, "    ! ", &error.said_in(unit));
         }
-        if let Some(query) = query(job, mate) {
+        // What a word only starts is not asked alone.
+        let starts = pair
+            .as_ref()
+            .and_then(|pair| pair.as_ref().ok())
+            .is_some_and(|pair| pair.choice.as_ref().is_some_and(|choice| choice.work_it_out));
+        if let Some(query) = query(job, mate).filter(|_| !starts) {
             let _ = writeln!(said, "    alone: `{query}`");
         }
     }

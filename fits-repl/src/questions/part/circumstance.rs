@@ -5,7 +5,7 @@ use fits_core::{
     Length, Limits,
     shop::words::{Choice, Circumstance, Hub, Word},
     size::Unit,
-    standards::materials::Family,
+    standards::materials::{Family, Material},
 };
 
 use crate::{
@@ -262,12 +262,19 @@ fn presses(word: Word) -> bool {
 fn no_row(word: Word, spot: &Spot<String>, part: &str) -> Problem {
     let (name, material) = (word.name(), &spot.value);
     if presses(word) {
+        let is_plastic = Material::find(material)
+            .map_or_else(|_| material.contains("plastic"), |it| it.family() == Family::Plastic);
+        let bushing = if is_plastic {
+            "`help bushings` shows how a bushing is said".to_owned()
+        } else {
+            format!("a bushing is said as `20 press, hub {material} bushing`")
+        };
         return Problem::new(
             format!("a {name} fit is for steel, and the {part} is {material}: work it out"),
             spot.at.clone(),
         )
         .advise(format!(
-            "`assemble 20 H7/p6, {part} {material}{}` does; a bushing is said as `20 press, hub {material} bushing`",
+            "`assemble 20 H7/p6, {part} {material}{}` does; {bushing}",
             if part == "hub" { " od 40 long 20, shaft steel" } else { ", hub steel od 40 long 20" }
         ));
     }

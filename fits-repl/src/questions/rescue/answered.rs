@@ -134,7 +134,7 @@ impl Session {
             at_c: duty.celsius,
             hub: hub.as_ref().map(|it| it.name().to_owned()),
             shaft: shaft.as_ref().map(|it| it.name().to_owned()),
-            bush: bush.as_ref().map(|it| it.name().to_owned()),
+            bush_material: bush.as_ref().map(|it| it.name().to_owned()),
             duty: ["turns", "shock", "oily", "people"]
                 .into_iter()
                 .filter(|word| said.has(word))

@@ -55,7 +55,7 @@ pub struct RescueAnswer {
     pub shaft: Option<String>,
     /// What a bush would be made of, where it was said.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub bush: Option<String>,
+    pub bush_material: Option<String>,
     /// What else was said of its work: `turns`, `shock`, `oily`, `people`.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub duty: Vec<&'static str>,
