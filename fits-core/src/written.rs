@@ -113,3 +113,18 @@ mod typed {
         Measured { places, read, size, count, form, spread, scatters, uncertainty }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::standards::hardware::{Ring, RingKind};
+
+    #[test]
+    fn a_row_is_written_as_what_it_answers() {
+        let ring = Ring::find(RingKind::Din471, "20mm".parse().unwrap()).unwrap()[0];
+        let json = serde_json::to_value(ring).unwrap();
+        assert_eq!(json["kind"], "din471");
+        let depth = serde_json::to_value(ring.depth().unwrap()).unwrap();
+        assert_eq!(json["depth"], depth);
+        assert!(depth.is_object() || depth.is_string(), "{depth}");
+    }
+}
