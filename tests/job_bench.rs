@@ -252,6 +252,9 @@ fn two_programs_write_to_one_note_and_no_reading_is_lost() {
 fn a_note_that_cannot_be_read_or_written_is_said() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut session = Session::new();
+    let pipe = session.evaluate(&format!("job open {}/none.job", folder.path().display()));
+    assert!(pipe.expect_err("a pipe").message.contains("at the prompt"));
+    session.today = Some(|| "2026-10-04".to_owned());
     let missing = session.evaluate(&format!("job open {}/none.job", folder.path().display()));
     assert!(missing.expect_err("none").is_failure);
     assert!(session.evaluate("next").expect_err("none is open").advice.contains("job open"));

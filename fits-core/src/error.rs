@@ -154,6 +154,7 @@ impl Error {
 
 impl Error {
     /// What is wrong, its figures kept.
+    #[cfg(feature = "uom")]
     pub(crate) fn why(&self) -> Speech {
         match &self.0.kind {
             Kind::NotAClass { why, .. }

@@ -14,14 +14,16 @@ macro_rules! as_text {
     )*};
 }
 
-/// The fields are the answers of the methods of those names.
+/// The fields are the answers of the methods of those names; those behind the
+/// semicolon may fail, and are null where they do.
 macro_rules! as_record {
-    ($($type:ident { $($field:ident),* })*) => {$(
+    ($($type:ident { $($field:ident),* $(; $($limits:ident),*)? })*) => {$(
         impl Serialize for $type {
             fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                let fields = [$(stringify!($field)),*].len();
+                let fields = [$(stringify!($field),)* $($(stringify!($limits)),*)?].len();
                 let mut record = serializer.serialize_struct(stringify!($type), fields)?;
                 $(record.serialize_field(stringify!($field), &self.$field())?;)*
+                $($(record.serialize_field(stringify!($limits), &self.$limits().ok())?;)*)?
                 record.end()
             }
         }
@@ -40,8 +42,9 @@ use crate::{
     size::Size,
     speech::Speech,
     standards::{
-        bought::{Family, Keyway},
+        bought::{Ball, Family, Keyway},
         drills::Drill,
+        hardware::{ClevisPin, CotterPin, Gland, ORing, Ring, SpringPin, TaperPin, Woodruff},
         instruments::Instrument,
         iso286::{Feature, Grade, Letter},
         processes::Process,
@@ -76,6 +79,15 @@ as_record! {
     ChartHole { hole, drill, known, source }
     ChartDrill { drill, known, source }
     Overrun { length, pitch, known, source }
+    Ball { number, bore, outside, corner, known, source, note }
+    SpringPin { kind, source; free, hole, squeeze }
+    TaperPin { name, is_inch, size, taper, known, source; end_limits }
+    ClevisPin { cotter, length, source; shank, cotter_hole, centre }
+    CotterPin { hole, source; shank }
+    Ring { kind, note; groove, width, depth, thickness, play }
+    ORing { number, inside, section, known; outside }
+    Gland { used, section, squeeze, filled, play, known; depth, width }
+    Woodruff { number, width, diameter, known, width_known; height, shaft_depth, hub_depth, widths }
     Runout { pitch, runout, runout_short, shoulder, groove, known, source }
 }
 
@@ -84,7 +96,7 @@ mod typed {
     use serde::{Serialize, Serializer, ser::SerializeStruct as _};
 
     use crate::{
-        shop::{assemble::Assembly, verdict::Measured},
+        shop::{assemble::Assembly, service::Printed, verdict::Measured},
         standards::materials::Material,
     };
 
@@ -97,6 +109,22 @@ mod typed {
             worst, yields, breaks, keeps, figures_hold, yielded_share, press_force,
             soft_press_force, axial_hold, torque
         }
+        Printed { name, comes_out_small, creeps_above_c, note, reason }
         Measured { places, read, size, count, form, spread, scatters, uncertainty }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::standards::hardware::{Ring, RingKind};
+
+    #[test]
+    fn a_row_is_written_as_what_it_answers() {
+        let ring = Ring::find(RingKind::Din471, "20mm".parse().unwrap()).unwrap()[0];
+        let json = serde_json::to_value(ring).unwrap();
+        assert_eq!(json["kind"], "din471");
+        let depth = serde_json::to_value(ring.depth().unwrap()).unwrap();
+        assert_eq!(json["depth"], depth);
+        assert!(depth.is_object() || depth.is_string(), "{depth}");
     }
 }

@@ -1,6 +1,7 @@
 //! A hole that a reamer cut over or under: what it is good for and what is
 //! usually wrong.
 
+#[cfg(feature = "serde")]
 use serde::Serialize;
 
 use super::{InchReamer, Ream};
@@ -55,6 +56,7 @@ pub enum Remedy {
 
 /// A reamed hole, judged.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct ReamerCut {
     /// How much it is above the nominal size; below 0 it is under.
     pub over: Length,

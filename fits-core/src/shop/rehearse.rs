@@ -131,7 +131,7 @@ pub struct Odds {
 /// use fits_core::{Length, standards::iso286::{Class, Feature}};
 /// use fits_core::shop::adviser::{Prior, Settings};
 /// use fits_core::standards::instruments::Uncertainty;
-/// use fits_core::shop::rehearse::{Rehearsal, Strategy, Work};
+/// use fits_core::shop::rehearse::{Fault, Rehearsal, Strategy, Work};
 /// let um = Length::from_micrometres;
 /// let class: Class = "H7".parse()?;
 /// let work = Work {
@@ -151,6 +151,12 @@ pub struct Odds {
 /// let [_, halve, adviser] = rehearsal.odds();
 /// assert_eq!(adviser.strategy, Strategy::Adviser);
 /// assert!(adviser.over < halve.over);
+/// // A tool that takes too little asks for more passes.
+/// let mut light = Rehearsal::new(work, 1)?.with_fault(Some(Fault::LightTool));
+/// for _ in 0..100 {
+///     light.run()?;
+/// }
+/// assert!(light.odds()[0].passes > rehearsal.odds()[0].passes);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Debug)]

@@ -238,6 +238,7 @@ impl schemars::JsonSchema for Length {
     }
 }
 
+#[cfg(feature = "serde")]
 impl<'de> serde::Deserialize<'de> for Length {
     /// Read from a text with a unit, as [`str::parse`] reads it.
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {

@@ -93,7 +93,7 @@ pub(crate) const COMMANDS: [About; 8] = [
         command: Command::Sheet,
         word: "sheet",
         takes: "FILE",
-        says: "write a page to print for each part of a note, in HTML",
+        says: "write a page to print for each part of a note",
         more: &["fits sheet press.job > press.html"],
     },
     About {

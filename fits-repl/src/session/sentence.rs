@@ -53,7 +53,9 @@ impl Session {
         let words = line.split_whitespace();
         let words = words.filter(|word| word.bytes().all(|byte| byte.is_ascii_alphabetic()));
         let is_plain = words::read(line).is_ok();
-        let may_guess = !is_named && !words::is_entry(line) && (!is_plain || words.count() >= 5);
+        let may_guess = !is_named
+            && !words::is_entry(line)
+            && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
         may_guess.then(|| self.as_guess(line)).flatten().map_or(answer, Err)
     }
 

@@ -11,8 +11,8 @@ use crate::{
 };
 
 /// Why one side of a joint is made first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "serde", derive())]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
 pub enum First {
@@ -43,6 +43,7 @@ impl First {
 
 /// A part that cannot reach its seat.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Blocked {
     /// The joint.
     pub mate: usize,
@@ -56,6 +57,7 @@ pub struct Blocked {
 
 /// The end play that lengths leave.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Play {
     /// The length between the faces of the housings.
     pub between: usize,
@@ -71,6 +73,7 @@ pub struct Play {
 
 /// A side of a joint that two joints want differently.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Conflict {
     /// The feature.
     pub feature: usize,
@@ -90,6 +93,26 @@ impl Job {
     }
 
     /// The side of a joint to make first, and why.
+    ///
+    /// ```
+    /// use fits_core::job::whole::{Feature, First, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::size::Unit;
+    /// let size = |text: &str| text.parse().map(Nominal::Size);
+    /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
+    /// let mut job = Job {
+    ///     parts: vec![Part::default(), Part::default()],
+    ///     features: vec![
+    ///         Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
+    ///         Feature::new(1, "pin", Side::Shaft, Unit::Inch, size("3/4in")?),
+    ///     ],
+    ///     ..Job::default()
+    /// };
+    /// assert!(!job.is_split(1));
+    /// assert_eq!(job.first(&mate), (0, First::Hole));
+    /// job.parts[1].bought = true;
+    /// assert_eq!(job.first(&mate), (1, First::Bought));
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn first(&self, mate: &Mate) -> (usize, First) {
         let read = |feature: usize| {
             self.features.get(feature).is_some_and(|feature| feature.reading().is_some())

@@ -17,6 +17,7 @@ use crate::{
 
 /// What one side of a joint is to measure.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Cut {
     /// The limits; none where the other side must be measured first.
     pub limits: Option<Limits>,
@@ -30,6 +31,7 @@ pub struct Cut {
 
 /// A joint worked out.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Paired {
     /// The size that both sides share.
     pub nominal: Length,
@@ -110,6 +112,28 @@ impl Job {
     ///
     /// # Errors
     /// The two sizes differ, or no class is defined there.
+    ///
+    /// ```
+    /// use fits_core::job::whole::{Feature, FitSaid, Job, Mate, Nominal, Part, Side};
+    /// use fits_core::size::Unit;
+    /// let seat = |part, side, class: &str| -> Result<Feature, fits_core::Error> {
+    ///     let size = Nominal::Size("20mm".parse()?);
+    ///     Ok(Feature { class: Some(class.into()), ..Feature::new(part, "", side, Unit::Millimetre, size) })
+    /// };
+    /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
+    /// let job = Job {
+    ///     parts: ["roller tube", "pin"].map(|name| Part { name: name.into(), ..Part::default() }).into(),
+    ///     features: vec![seat(0, Side::Hole, "H7")?, seat(1, Side::Shaft, "f7")?],
+    ///     mates: vec![mate.clone()],
+    ///     ..Job::default()
+    /// };
+    /// // ISO 286: H7 is 0 to +21, f7 -41 to -20 micrometres.
+    /// let pair = job.pair(&mate).expect("a hole and a shaft")?;
+    /// assert_eq!(pair.wanted.lower(), "0.020mm".parse()?);
+    /// assert_eq!(pair.wanted.upper(), "0.062mm".parse()?);
+    /// assert!(job.circumstance(&mate, "20mm".parse()?).thin_wall);
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn pair(&self, mate: &Mate) -> Option<Result<Paired, Error>> {
         let (hole, shaft) = (self.features.get(mate.hole)?, self.features.get(mate.shaft)?);
         if hole.side != Side::Hole || shaft.side != Side::Shaft {

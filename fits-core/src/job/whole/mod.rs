@@ -19,7 +19,29 @@ pub use bench::{Blocked, Conflict, First, Play};
 pub use joint::{Cut, Paired};
 
 /// Everything that a note says.
+///
+/// ```
+/// use fits_core::job::whole::{Feature, FitSaid, First, Job, Mate, Nominal, Part, Side};
+/// use fits_core::size::Unit;
+/// let size = |text: &str| text.parse().map(Nominal::Size);
+/// let job = Job {
+///     parts: ["frame", "crank"].map(|name| Part { name: name.into(), ..Part::default() }).into(),
+///     features: vec![
+///         Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
+///         Feature::new(1, "journal", Side::Shaft, Unit::Inch, size("3/4in")?),
+///     ],
+///     mates: vec![Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None }],
+///     ..Job::default()
+/// };
+/// assert_eq!(job.full_name(1), "crank journal");
+/// assert_eq!(job.features_of(1).count(), 1);
+/// let (_, mate) = job.mates_of(1).next().expect("it goes into the bore");
+/// assert_eq!(mate.other(1), 0);
+/// assert_eq!(job.first(mate), (0, First::Hole));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Job {
     /// The first line, where it is a title.
     pub title: Option<String>,
@@ -39,6 +61,7 @@ pub struct Job {
 
 /// One part, or several alike.
 #[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Part {
     /// As written: `crank shaft`.
     pub name: String,
@@ -53,8 +76,8 @@ pub struct Part {
 }
 
 /// What kind of a size a feature has.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize)]
-#[cfg_attr(feature = "serde", derive())]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Side {
@@ -94,6 +117,7 @@ impl Side {
 
 /// The size that a feature is to have.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum Nominal {
     /// One size.
     Size(Length),
@@ -115,6 +139,7 @@ impl Nominal {
 
 /// How the unit of a size is known.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum UnitFrom {
     /// Written beside the number or in its row.
     #[default]
@@ -127,6 +152,7 @@ pub enum UnitFrom {
 
 /// A surface or a length of a part.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Feature {
     /// The part that it is on.
     pub part: usize,
@@ -162,8 +188,8 @@ pub struct Feature {
 }
 
 /// When a reading was taken.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "serde", derive())]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
 pub enum State {
@@ -178,6 +204,7 @@ pub enum State {
 
 /// A size that was measured.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Reading {
     /// The line that says it.
     pub line: usize,
@@ -193,6 +220,7 @@ pub struct Reading {
 
 /// A hole and a shaft, or two threads, that go together.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Mate {
     /// The line that says it first.
     pub line: usize,
@@ -208,6 +236,7 @@ pub struct Mate {
 
 /// A fit as a note says it.
 #[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct FitSaid {
     /// As written: `press`, `running, 1.5 to 2 thou`.
     pub words: String,
@@ -219,6 +248,7 @@ pub struct FitSaid {
 
 /// What one line says of one feature.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Said {
     /// The line.
     pub line: usize,
@@ -234,6 +264,7 @@ pub struct Said {
 
 /// Something to be answered by a person, or asked by one.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Question {
     /// The line.
     pub line: usize,
@@ -249,6 +280,7 @@ pub struct Question {
 
 /// Text that is no size.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Remark {
     /// The line.
     pub line: usize,
@@ -286,6 +318,27 @@ impl Mate {
 }
 
 impl Feature {
+    /// A feature of which no more is said than its kind and its size.
+    pub fn new(part: usize, name: &str, side: Side, unit: Unit, nominal: Nominal) -> Self {
+        Self {
+            part,
+            name: name.to_owned(),
+            line: 1,
+            at: 0..0,
+            side,
+            nominal: Some(nominal),
+            unit,
+            unit_from: UnitFrom::Written,
+            class: None,
+            deviations: None,
+            readings: Vec::new(),
+            done: false,
+            implied: false,
+            instances: Vec::new(),
+            earlier: Vec::new(),
+        }
+    }
+
     /// The reading that counts: the last one taken on the new part.
     pub fn reading(&self) -> Option<&Reading> {
         self.readings.iter().rev().find(|reading| reading.state != State::OldPart)

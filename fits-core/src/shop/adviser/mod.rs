@@ -236,6 +236,23 @@ impl Adviser {
     ///
     /// # Errors
     /// A standard deviation below 0. The adviser is then as it was.
+    ///
+    /// ```
+    /// use fits_core::{Length, shop::adviser::{Action, Adviser, Prior, Settings}};
+    /// use fits_core::standards::{instruments::Uncertainty, iso286::{Class, Feature}};
+    /// let um = Length::from_micrometres;
+    /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
+    /// let prior = Prior {
+    ///     gain: 0.97, gain_sd: 0.04, offset: Length::ZERO, offset_sd: um(6)?, scatter: um(2)?,
+    /// };
+    /// let caliper = Uncertainty { repeat: um(15)?, bias: um(10)? };
+    /// let start = "19.6mm".parse()?;
+    /// let mut adviser = Adviser::new(hole, Feature::Hole, start, prior, caliper, Settings::default())?;
+    /// adviser.take_up(Uncertainty { repeat: um(2)?, bias: um(1)? })?;
+    /// assert_eq!(adviser.next().action, Action::Cut);
+    /// assert!(adviser.take_up(Uncertainty { repeat: um(-2)?, bias: um(1)? }).is_err());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
     pub fn take_up(&mut self, instrument: Instrument) -> Result<(), Error> {
         check(&self.prior, instrument, &self.settings)?;
         if instrument == self.instrument {

@@ -1,6 +1,7 @@
 //! A bushing that is pressed in and measured: the shaft for it, and the ways out
 //! where a shaft does not run in it as wanted.
 
+#[cfg(feature = "serde")]
 use serde::Serialize;
 
 use super::{Bush, Suited, bore_for, shaft_for};
@@ -47,6 +48,7 @@ pub enum Way {
 
 /// A bore in place, and the shaft that is to run in it.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct InPlace {
     /// The shaft that has the play wanted.
     pub shaft: Suited,
@@ -72,7 +74,7 @@ pub fn burnishes_at_most(bore: Length) -> Length {
 /// What to do with a bushing whose bore in place was measured.
 ///
 /// ```
-/// use fits_core::{Limits, shop::bushing::{Bush, Play, Way, in_place}};
+/// use fits_core::{Limits, shop::bushing::{Bush, Play, Way, burnishes_at_most, in_place}};
 /// let limits = |lower: &str, upper: &str| Limits::new(lower.parse()?, upper.parse()?);
 /// let wanted = limits("1 thou", "2 thou")?;
 /// let shaft = limits("0.7495in", "0.7500in")?;
@@ -80,6 +82,8 @@ pub fn burnishes_at_most(bore: Length) -> Length {
 /// assert_eq!(found.play, Some(Play::Tight));
 /// assert_eq!(found.ways, [Way::Ream, Way::Shaft]);
 /// assert_eq!(found.bore.and_then(|bore| bore.limits), Some(limits("0.7510in", "0.7515in")?));
+/// assert_eq!(burnishes_at_most("0.7500in".parse()?), "1 thou".parse()?);
+/// assert_eq!(burnishes_at_most("2in".parse()?), "2 thou".parse()?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 ///

@@ -12,15 +12,18 @@ use crate::{
 /// What readings of a bore at several places come to.
 ///
 /// ```
-/// use fits_core::{shop::rescue::CleanUp, size::Unit};
+/// use fits_core::{shop::rescue::{CleanUp, next_size}, size::Unit};
 /// let bore = CleanUp::of(&["0.753in".parse()?, "0.761in".parse()?], None, None)?;
 /// assert_eq!(bore.on_its_middle, "0.761in".parse()?);
 /// // Worn to one side: the worn side lies 0.008 in further from the old middle.
 /// assert_eq!(bore.on_the_old_middle, "0.769in".parse()?);
 /// assert_eq!(bore.next(Unit::Inch)?, "49/64in".parse()?);
+/// assert_eq!(bore.next_on_old(Unit::Inch)?, "25/32in".parse()?);
+/// assert_eq!(next_size("12.1mm".parse()?, Unit::Millimetre)?, "12.5mm".parse()?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct CleanUp {
     /// The least reading.
     pub least: Length,

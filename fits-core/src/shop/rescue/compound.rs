@@ -38,6 +38,7 @@ pub struct Compound(&'static Row);
 
 /// What a compound is asked to do.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bonded<'a> {
     /// The joint's diameter.
     pub diameter: Length,
@@ -55,6 +56,7 @@ pub struct Bonded<'a> {
 
 /// What a bond may be loaded with.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bond {
     /// The kind's static shear on steel in a close gap, in megapascals.
     pub shear_mpa: f64,
@@ -84,6 +86,10 @@ impl Bond {
     /// let bond = Bond { shear_mpa: 25.5, kept: 1.0, safety: 1.0, allowed_mpa: 25.5, known: Known::Seen };
     /// let push = bond.push_n("20mm".parse()?, "18mm".parse()?);
     /// assert!((push / (1131.0 * 25.5) - 1.0).abs() < 1e-4);
+    /// assert!((Bond::area_mm2("20mm".parse()?, "18mm".parse()?) - 1131.0).abs() < 0.1);
+    /// // On a radius of 10 mm.
+    /// let torque = bond.torque_n_m("20mm".parse()?, "18mm".parse()?);
+    /// assert!((torque - push * 0.010).abs() < 1e-9);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     #[must_use]
@@ -182,6 +188,11 @@ impl Compound {
     /// assert!((thick.bond(&joint)?.allowed_mpa - 17.0 / 3.0).abs() < 1e-9);
     /// let wide = Bonded { gap: Limits::new("0.2mm".parse()?, "0.3mm".parse()?)?, ..joint };
     /// assert!(thick.bond(&wide).is_err());
+    /// assert_eq!(Compound::widest(), "0.25mm".parse()?);
+    /// // In so wide a gap it keeps four tenths.
+    /// let wide = Bonded { gap: Limits::new("0.2mm".parse()?, "0.25mm".parse()?)?, ..joint };
+    /// let (best, bond) = Compound::best(&wide)?;
+    /// assert_eq!((best.name(), bond.kept), ("high strength thick", 0.4));
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn bond(self, joint: &Bonded) -> Result<Bond, Error> {

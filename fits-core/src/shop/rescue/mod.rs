@@ -56,6 +56,7 @@ struct WayRow {
 
 /// The part that goes with the one that came out wrong.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Mate {
     /// Its size.
     pub limits: Limits,
@@ -65,6 +66,7 @@ pub struct Mate {
 
 /// What the joint must stand.
 #[derive(Clone, Copy, Debug, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[allow(clippy::struct_excessive_bools, reason = "each is a thing that is said of a joint")]
 pub struct Duty {
     /// It is a rolling bearing's seat.
@@ -85,6 +87,7 @@ pub struct Duty {
 
 /// A part that is not as it should be.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Trouble<'a> {
     /// Which part is wrong.
     pub part: Feature,
@@ -113,8 +116,8 @@ pub struct Trouble<'a> {
 }
 
 /// Whether a way can be gone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
-#[cfg_attr(feature = "serde", derive())]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Verdict {
@@ -140,6 +143,7 @@ impl Verdict {
 
 /// One way out.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Way {
     /// Its name.
     pub name: &'static str,
@@ -167,6 +171,7 @@ pub struct Way {
 
 /// What can be done about it.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Rescue {
     /// Metal missing on the diameter at the worst place, to the nearest good size;
     /// below nought there is metal to spare.

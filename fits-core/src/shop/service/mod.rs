@@ -42,6 +42,7 @@ struct Row {
 
 /// What runs in what.
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Asked<'a> {
     /// `piston`, `tube`, `hinge`, `crank`, `roller` or `slide`.
     pub service: &'a str,
@@ -59,6 +60,7 @@ pub struct Asked<'a> {
 
 /// The clearance to machine at 20 °C.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Runs {
     /// The clearance to machine, on the diameter.
     pub clearance: Limits,
@@ -124,7 +126,7 @@ impl Asked<'_> {
     /// No such service or kind, no size, or an expansion that is not known.
     ///
     /// ```
-    /// use fits_core::{shop::service::Asked, standards::materials::Material};
+    /// use fits_core::{shop::service::{Asked, kinds, services}, standards::materials::Material};
     /// let piston = Asked {
     ///     service: "piston", kind: "plain", size: "1in".parse()?,
     ///     inner: Some(Material::find("aluminium")?), outer: Some(Material::find("cast iron")?),
@@ -135,6 +137,8 @@ impl Asked<'_> {
     /// assert_eq!(runs.rule.lower(), "0.003in".parse()?);
     /// assert!(runs.clearance.lower() > runs.rule.lower());
     /// assert!(runs.starting.unwrap().lower().is_positive());
+    /// assert!(services().contains(&"piston"));
+    /// assert_eq!(kinds("piston"), ["plain", "ringed", "lapped", "soft ring"]);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn runs(&self) -> Result<Runs, Error> {

@@ -22,8 +22,8 @@ pub(super) struct Row {
 }
 
 /// How a printed part goes on its pin.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
-#[cfg_attr(feature = "serde", derive())]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Grip {
@@ -49,6 +49,8 @@ impl Printed {
     /// let hole = petg.drawn("8mm".parse()?, Grip::Slip)?;
     /// assert_eq!(hole.lower(), "8.3mm".parse()?);
     /// assert_eq!(petg.comes_out_small(), "0.25mm".parse()?);
+    /// let left = petg.left("8mm".parse()?, Grip::Slip)?;
+    /// assert_eq!((left.lower(), left.upper()), ("0.05mm".parse()?, "0.25mm".parse()?));
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn named(name: &str) -> Result<Self, Error> {

@@ -4,6 +4,7 @@
 //! from the families `bearing bore` and `bearing outside`, the classes of the
 //! seats from [`seat`].
 
+#[cfg(feature = "serde")]
 use serde::Serialize;
 
 use super::{Family, Load, ball_table, seat};
@@ -23,15 +24,20 @@ use crate::{
 /// A ball bearing of a number.
 ///
 /// ```
-/// use fits_core::standards::bought::Ball;
+/// use fits_core::standards::{bought::Ball, iso286::Feature};
 /// let (bearing, is_closed) = Ball::named("6203-2RS")?;
 /// assert_eq!(bearing.bore(), "17mm".parse()?);
 /// assert_eq!(bearing.outside(), "40mm".parse()?);
 /// assert!(is_closed);
+/// assert_eq!(bearing.width(is_closed), "12mm".parse()?);
+/// assert_eq!(bearing.seat_size(Feature::Hole), "40mm".parse()?);
+/// // ISO 492: 8 micrometres under the nominal bore at the most.
+/// assert_eq!(bearing.ring(Feature::Shaft)?.lower(), "16.992mm".parse()?);
 ///
 /// let error = Ball::named("6213").unwrap_err();
 /// assert_eq!(error.to_string(), "no ball bearing 6213 is listed");
 /// assert_eq!(error.advice(), "near it: 6212, 6211");
+/// assert_eq!(Ball::near("6213")[0].number(), "6212");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -239,6 +245,7 @@ pub enum Duty {
 
 /// One seat of a bearing, with the fit that its limits make on the ring.
 #[derive(Clone, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct BallSeat {
     /// A shaft under the inner ring, or a housing about the outer one.
     pub feature: Feature,
@@ -279,8 +286,9 @@ const BY_HAND: &str =
     "pushed on by hand, line to line: light duty and slow; the ring may creep, so clamp or bond it";
 
 /// The seats that a bearing is given: of both rings, by which part turns and how
-/// hard it is loaded; where that is not said, of every case. In light alloy the
-/// housing is one step tighter (common practice).
+/// hard it is loaded; where that is not said, of every case. A shaft that turns
+/// also has the seat of a ring pushed on by hand, unless the load is heavy; in
+/// light alloy the housing is one step tighter (both common practice).
 ///
 /// # Errors
 /// Out of the tables' sizes.
@@ -291,6 +299,7 @@ const BY_HAND: &str =
 /// let seats = ball_seats(bearing, Some(Turning::Shaft), Some(Duty::Normal), true)?;
 /// let classes: Vec<_> = seats.iter().map(|seat| seat.class.to_string()).collect();
 /// assert_eq!(classes, ["k5", "h6", "J7"]);
+/// assert_eq!(seats[1].case, "by hand");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 pub fn ball_seats(

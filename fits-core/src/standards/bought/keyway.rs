@@ -61,6 +61,7 @@ impl KeyStandard {
 
 /// How a parallel key sits in its keyways.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum KeyFit {
     /// It slides along in the hub.
     Sliding,
@@ -240,6 +241,9 @@ impl Keyway {
     /// let [shaft, hub] = keyway.widths_for(KeyFit::Sliding)?;
     /// assert_eq!(shaft.limits.upper(), "8.036mm".parse()?);
     /// assert_eq!(hub.limits.lower(), "8.040mm".parse()?);
+    /// // The key itself is h9.
+    /// assert_eq!(keyway.key_for(KeyFit::Sliding)?.limits.lower(), "7.964mm".parse()?);
+    /// assert_eq!(keyway.reasons_for(KeyFit::Sliding)?.len(), 6);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn widths_for(self, fit: KeyFit) -> Result<[Part; 2], Error> {

@@ -10,6 +10,7 @@ use crate::{
 
 /// How an O-ring seals.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum GlandUse {
     /// On a piston or about a rod that moves along.
     Moving,
@@ -55,6 +56,10 @@ pub(super) struct ORingRow {
 /// let ring = ORing::dash("210")?;
 /// assert_eq!(ring.section(), "0.139in".parse()?);
 /// assert_eq!(ring.inside(), "0.734in".parse()?);
+/// assert_eq!(ring.outside()?, "1.012in".parse()?);
+/// // A groove of 0.758 in stretches it by 3 percent, and no other ring by 1 to 5.
+/// let rings = ORing::for_groove("0.139in".parse()?, "0.758in".parse()?);
+/// assert_eq!(rings.iter().map(|ring| ring.number()).collect::<Vec<_>>(), ["210"]);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -127,6 +132,10 @@ impl ORing {
 /// let groove = gland.in_piston("1in".parse()?)?;
 /// assert_eq!(groove.lower(), "0.754in".parse()?);
 /// assert_eq!(groove.upper(), "0.762in".parse()?);
+/// assert_eq!(gland.depth()?.lower(), "0.119in".parse()?);
+/// assert_eq!(gland.width()?.upper(), "0.190in".parse()?);
+/// assert_eq!(gland.about_rod("1in".parse()?)?.upper(), "1.246in".parse()?);
+/// assert_eq!(gland.reasons()?[0].figure, "depth of the gland");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]

@@ -11,6 +11,7 @@ use crate::{
 
 /// A kind of spring pin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum SpringPinKind {
     /// ASME B18.8.2, slotted.
     Slotted,
@@ -63,6 +64,9 @@ pub(super) struct SpringRow {
 /// let pin = SpringPin::find(SpringPinKind::Slotted, "1/4in".parse()?)?;
 /// assert_eq!(pin.hole()?.lower(), "0.250in".parse()?);
 /// assert_eq!(pin.hole()?.upper(), "0.256in".parse()?);
+/// assert_eq!(pin.free()?.lower(), "0.258in".parse()?);
+/// let squeeze = pin.squeeze()?;
+/// assert_eq!((squeeze.lower(), squeeze.upper()), ("2 thou".parse()?, "14 thou".parse()?));
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -151,6 +155,13 @@ pub(super) struct TaperDrillRow {
 /// let [small, large] = pin.ends("2in".parse()?)?;
 /// assert_eq!(large, "0.2500in".parse()?);
 /// assert!(small > "0.2083in".parse()? && small < "0.2084in".parse()?);
+/// // The table's number 4 drill is over the small end: a smaller one is taken.
+/// let length = "2in".parse()?;
+/// assert_eq!(pin.drill_listed(length), Some(("4", "0.2090in".parse()?)));
+/// assert_eq!(pin.drill(length)?.0.diameter(), "0.2055in".parse()?);
+///
+/// let metric = TaperPin::metric("6mm".parse()?)?;
+/// assert_eq!(metric.end_limits()?.lower(), "5.952mm".parse()?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -302,6 +313,17 @@ pub(super) struct ClevisRow {
 }
 
 /// A clevis pin, ASME B18.8.1.
+///
+/// ```
+/// use fits_core::standards::hardware::{ClevisPin, CotterPin};
+/// let pin = ClevisPin::find("1/4in".parse()?)?;
+/// assert_eq!(pin.shank()?.upper(), "0.248in".parse()?);
+/// assert_eq!(pin.cotter_hole()?.lower(), "0.073in".parse()?);
+/// assert_eq!(pin.centre()?.lower(), "0.672in".parse()?);
+/// let cotter = CotterPin::find(pin.cotter())?;
+/// assert_eq!(cotter.shank()?.upper(), "0.060in".parse()?);
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct ClevisPin(&'static ClevisRow);
 
@@ -404,8 +426,21 @@ impl CotterPin {
 ///
 /// The three formulas are those of the textbooks for a cross pin under torque
 /// (Roloff/Matek, machine elements; recalled, and derived again in the tests).
+///
+/// ```
+/// use fits_core::standards::hardware::CrossPin;
+/// let pin = CrossPin { shaft: "20mm".parse()?, pin: "5mm".parse()? };
+/// assert_eq!(CrossPin::usual(pin.shaft)?.lower(), pin.pin);
+/// // 10 N m: 500 N on each of two sections of 19.635 mm², 10 mm out.
+/// let is_near = |pascals: f64, mpa: f64| (pascals / 1e6 - mpa).abs() < 0.01;
+/// assert!(is_near(pin.shear(10.0) * 19.635, 500.0));
+/// assert!(is_near(pin.shaft_pressure(10.0), 30.0));
+/// assert!(is_near(pin.collar_pressure(10.0, "40mm".parse()?)?, 6.667));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
 #[cfg(feature = "uom")]
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct CrossPin {
     /// The shaft's diameter.
     pub shaft: Length,

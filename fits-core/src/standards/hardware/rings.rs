@@ -11,6 +11,7 @@ use crate::{
 
 /// A kind of retaining ring.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum RingKind {
     /// DIN 471, normal type, on shafts.
     Din471,
@@ -66,6 +67,10 @@ impl RingKind {
 /// let ring = Ring::find(RingKind::Din471, "20mm".parse()?)?[0];
 /// assert_eq!(ring.groove()?.upper(), "19mm".parse()?);
 /// assert_eq!(ring.width()?.lower(), "1.3mm".parse()?);
+/// assert_eq!(ring.depth()?.upper(), "0.565mm".parse()?);
+/// assert_eq!(ring.edge()?.0, "1.5mm".parse()?);
+/// assert_eq!(ring.thickness()?.upper(), "1.2mm".parse()?);
+/// assert_eq!(ring.reasons()?[0].figure, "groove");
 /// let error = Ring::find(RingKind::Din471, "23mm".parse()?).unwrap_err();
 /// assert_eq!(error.advice(), "listed near it: 22 mm, 24 mm");
 /// # Ok::<(), fits_core::Error>(())

@@ -10,6 +10,7 @@ use crate::{
 
 /// What a square or rectangular tube is made to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum TubeStandard {
     /// ASTM A513, mechanical tube.
     A513,
@@ -79,9 +80,15 @@ pub(super) struct TubeRow {
 /// assert_eq!(inside.lower(), "0.842in".parse()?);
 /// assert_eq!(inside.upper(), "0.898in".parse()?);
 /// assert_eq!(tube.inside_corner()?.upper(), "0.044375in".parse()?);
+/// assert_eq!(tube.outside_corner()?.upper(), "7/64in".parse()?);
+/// assert_eq!(tube.wall()?.upper(), "0.0715in".parse()?);
+/// assert!(tube.holds_inside("0.870in".parse()?, 0).is_ok());
+/// assert!(tube.holds_inside("0.900in".parse()?, 0).is_err());
+/// assert_eq!(tube.reasons()?[0].figure, "wall");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct SquareTube {
     standard: TubeStandard,
     sides: [Length; 2],

@@ -38,6 +38,17 @@ pub(super) struct WoodruffShaftRow {
 /// assert_eq!(key.width(), "3/16in".parse()?);
 /// assert_eq!(key.diameter(), "3/4in".parse()?);
 /// assert_eq!(key.shaft_depth()?.lower(), "0.2143in".parse()?);
+/// assert_eq!(key.hub_depth()?.upper(), "0.1047in".parse()?);
+/// assert_eq!(key.height()?.lower(), "0.308in".parse()?);
+/// assert_eq!(key.widths()?[0].lower(), "0.1863in".parse()?);
+/// assert_eq!(key.reasons()?[0].figure, "depth in the shaft");
+///
+/// let shaft = "3/4in".parse()?;
+/// assert!(key.suits(shaft));
+/// assert_eq!(Woodruff::for_shaft(shaft)?[0].number(), "606");
+/// // On 1 in: (1 + sqrt(1 - 0.1875²)) / 2 - 0.2143 in to the far side.
+/// let (_, across) = key.in_shaft("1in".parse()?)?;
+/// assert!(across.upper() > "0.7768in".parse()? && across.upper() < "0.7769in".parse()?);
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug)]

@@ -31,7 +31,7 @@ pub struct TitleBlockAnswer {
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct BlockSet {
     /// `machined parts`, `no block`, `ISO 2768-m`.
-    pub by: &'static str,
+    pub practice: &'static str,
     /// So much either way.
     pub plus_minus_mm: Mm,
     /// Least good size.
@@ -70,7 +70,7 @@ impl Session {
                 .and_then(|deviations| deviations.about(size))
                 .map_err(failed)?;
             sets.push(BlockSet {
-                by,
+                practice: by,
                 plus_minus_mm: Mm(plus_minus),
                 lower_mm: Mm(limits.lower()),
                 upper_mm: Mm(limits.upper()),
@@ -110,7 +110,7 @@ impl TitleBlockAnswer {
     /// Where each comes from.
     pub(crate) fn reasons(&self) -> Vec<Reason> {
         let reason = |set: &BlockSet| Reason {
-            figure: set.by.into(),
+            figure: set.practice.into(),
             value: format!("+/- {}", set.plus_minus_mm.0),
             rule: set.note.into(),
             source: set.source.into(),

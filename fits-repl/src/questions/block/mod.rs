@@ -56,7 +56,7 @@ impl Answered for TitleBlockAnswer {
     fn unconfirmed(&self) -> Option<String> {
         crate::questions::recalled(
             "what is taken by",
-            self.sets.iter().map(|set| (set.by, set.known)),
+            self.sets.iter().map(|set| (set.practice, set.known)),
         )
     }
 }

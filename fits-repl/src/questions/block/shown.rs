@@ -23,7 +23,7 @@ impl Text {
             let _ = writeln!(
                 out,
                 "  {:<16}+/- {:<11}{:<22}{}",
-                set.by,
+                set.practice,
                 self.one_difference(set.plus_minus_mm.0),
                 Self::range(limits, first),
                 Self::range(limits, second)

@@ -22,8 +22,16 @@ pub(crate) const CLAUSES: &[Clause] = &[
 
 /// Its help.
 pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
-    topic: "thread by mic",
-    also: &["unknown thread", "which thread", "insert", "wire insert", "square thread", "tpi"],
+    topic: "by-mic",
+    also: &[
+        "unknown thread",
+        "thread by mic",
+        "which thread",
+        "insert",
+        "wire insert",
+        "square thread",
+        "tpi",
+    ],
     lines: &[
         "A thread known by its outside and its pitch: what it may be, with what a new",
         "one measures. `nut` after the size: the bore of a nut was read. `square`: a",

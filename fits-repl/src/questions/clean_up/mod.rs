@@ -26,8 +26,8 @@ pub(crate) const CLAUSES: &[Clause] = &[
 
 /// Its help.
 pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
-    topic: "clean up",
-    also: &["cleanup", "line bore", "line bored", "tapered bore", "egged"],
+    topic: "cleaning",
+    also: &["cleanup", "clean up", "clean", "line bore", "line bored", "tapered bore", "egged"],
     lines: &[
         "Readings of a worn, tapered or egged bore at several places: the least bore",
         "that cleans up, about its own middle or the old one; the next size, or a bush.",
