@@ -2,7 +2,7 @@
 //! putting the parts together.
 //!
 //! Its limits are the job's own, its tools and passes those of single queries
-//! ([`asked`]); it adds none.
+//! (`asked`); it adds none.
 
 mod asked;
 mod feature;
