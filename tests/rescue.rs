@@ -113,7 +113,7 @@ fn factor(group: &str, name: &str, at: &str) -> f64 {
 #[test]
 fn a_bond_s_torque_is_what_its_rows_give() {
     let query = "rescue hole 20.1mm should be 20mm, long 25mm, hub aluminium, at 100C, shock, oily";
-    let figures = way(&answer(query), "retaining compound")["figures"].clone();
+    let figures = way(&answer(query), "retaining compound")["amounts"].clone();
     // No mate is given: a shaft of 20 mm, so the gap is 0.10 mm.
     let strong: f64 =
         row("data/rescue/compounds.csv", "kind", "high strength thin").get("shear_mpa");
@@ -127,7 +127,7 @@ fn a_bond_s_torque_is_what_its_rows_give() {
     near(figures["push_n"].as_f64().unwrap(), torque * 1e3 / 10.0, 1e-9);
     // Between two rows of the gap the straight line; past 1.5 diameters nothing more.
     let long = |query| {
-        way(&answer(query), "retaining compound")["figures"]["torque_n_m"].as_f64().unwrap()
+        way(&answer(query), "retaining compound")["amounts"]["torque_n_m"].as_f64().unwrap()
     };
     let [at, half, past] = [
         long("rescue hole 20.05mm should be 20mm, long 30mm"),

@@ -21,7 +21,7 @@ const ASKED: [(&str, &str, f64, &str); 14] = [
     ),
     (
         "egged hole .753 by .761 for a 3/4 pin",
-        "/ways/0/figures/cleans_up_on_old_middle_mm",
+        "/ways/0/amounts/cleans_up_on_old_middle_mm",
         0.769 * 25.4,
         "geometry: the worn side lies 8 thou further from the old middle, so 16 on the diameter",
     ),

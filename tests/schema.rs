@@ -130,7 +130,9 @@ fn fields(at: &str, value: &Value, found: &mut BTreeSet<String>) {
 fn no_field_is_left_out() {
     let known: BTreeSet<String> = schema::paths().into_iter().collect();
     let mut found = BTreeSet::new();
-    recorded().iter().for_each(|answer| fields("", answer, &mut found));
+    for answer in &recorded() {
+        fields("", answer, &mut found);
+    }
     let missing: Vec<&String> = found.difference(&known).collect();
     assert!(missing.is_empty(), "{missing:?}");
 }
@@ -181,13 +183,24 @@ fn keys(root: &Value, at: &Value, found: &mut BTreeMap<String, BTreeSet<&'static
 }
 
 /// Keys that have two types, each with the reason.
-const TWO_TYPES: [(&str, &str); 5] = [
+const TWO_TYPES: [(&str, &str); 13] = [
     ("bore", CRIB_FILE),
     ("drill", CRIB_FILE),
     ("instrument", CRIB_FILE),
     ("material", CRIB_FILE),
+    ("next", LATER),
+    ("pin", CRIB_FILE),
+    ("pins", LATER),
+    ("play", LATER),
+    ("reamer", CRIB_FILE),
+    ("says", LATER),
+    ("shaft", LATER),
+    ("size", LATER),
     ("tap", CRIB_FILE),
 ];
+
+/// To be renamed before version 1 of the contract is released.
+const LATER: &str = "a job, a bushing in place or a way out says with it another thing";
 
 const CRIB_FILE: &str = "`crib` of the answer `crib` is the file as it is written";
 

@@ -127,7 +127,7 @@ fn a_torque_is_shared_by_grip_first_then_by_shear() {
     let bond = ways.iter().find(|way| way["way"] == "retaining compound").unwrap();
     near(
         bonded("share 10Nm, shaft 20mm, compound, gap 0.1mm, long 20mm", 0),
-        bond["figures"]["torque_n_m"].as_f64().unwrap(),
+        bond["amounts"]["torque_n_m"].as_f64().unwrap(),
         1e-12,
     );
 }

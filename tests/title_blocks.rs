@@ -49,7 +49,8 @@ fn the_table_is_what_the_data_give() {
 
 fn plus_minus(answer: &Value, by: &str) -> f64 {
     let sets = answer["sets"].as_array().unwrap();
-    let set = sets.iter().find(|set| set["by"] == by).unwrap_or_else(|| panic!("{by}: {answer}"));
+    let set =
+        sets.iter().find(|set| set["practice"] == by).unwrap_or_else(|| panic!("{by}: {answer}"));
     set["plus_minus_mm"].as_f64().unwrap()
 }
 

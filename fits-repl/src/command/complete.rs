@@ -268,7 +268,11 @@ mod tests {
                 ],
             ),
             ("20 H7 = 20.01 with bore g", 24, &["gauge"]),
-            ("20 EF1", 3, &["EF10"]),
+            (
+                "20 EF1",
+                3,
+                &["EF10", "EF11", "EF12", "EF13", "EF14", "EF15", "EF16", "EF17", "EF18"],
+            ),
         ] {
             let (at, words) = candidates(before);
             assert_eq!(

@@ -17,6 +17,7 @@ pub struct CutFigures {
     /// The part.
     pub part: String,
     /// The feature.
+    #[serde(rename = "feature_name")]
     pub feature: String,
     /// Hole, shaft, thread, length or other.
     pub side: Side,

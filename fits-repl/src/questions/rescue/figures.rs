@@ -100,7 +100,7 @@ pub struct WayFigures {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub limits: Vec<NamedLimits>,
     /// Other figures.
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    #[serde(rename = "amounts", skip_serializing_if = "BTreeMap::is_empty")]
     pub figures: BTreeMap<&'static str, f64>,
     /// What is to be known of it.
     #[serde(serialize_with = "sentences")]
