@@ -10,8 +10,12 @@ static COLUMNS: AtomicUsize = AtomicUsize::new(80);
 /// Wraps words to the terminal's width from here on, within what can be read:
 /// 40 to 100 columns. `COLUMNS` of the environment goes before what it says.
 pub fn follow_terminal() {
-    let told = std::env::var("COLUMNS").ok().and_then(|columns| columns.parse().ok());
+    let told: Option<usize> =
+        std::env::var("COLUMNS").ok().and_then(|columns| columns.parse().ok());
+    #[cfg(feature = "command")]
     let seen = || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0));
+    #[cfg(not(feature = "command"))]
+    let seen = || None;
     if let Some(columns) = told.or_else(seen) {
         COLUMNS.store(columns.clamp(40, 100), Ordering::Relaxed);
     }
