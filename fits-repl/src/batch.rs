@@ -94,7 +94,7 @@ pub fn too_long(start: &[u8]) -> (Problem, String) {
         ),
         0..text.len(),
     )
-    .advise("type one query a line, as `20 H7/g6`")
+    .advise("type one query a line, as `20mm H7/g6`")
     .kind(Code::TooLong);
     (problem, text)
 }
@@ -216,7 +216,7 @@ pub fn not_text(line: &[u8], error: std::str::Utf8Error) -> (Problem, String) {
     let end = start + char::REPLACEMENT_CHARACTER.len_utf8();
     // What is left without them may not be a query either: it is not offered.
     let problem = Problem::new("the line is not UTF-8 text", start..end.min(text.len()))
-        .advise("type it again without the bytes that are not text, as `20 H7/g6`")
+        .advise("type it again without the bytes that are not text, as `20mm H7/g6`")
         .kind(Code::NotText);
     (problem, text)
 }

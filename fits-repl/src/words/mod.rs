@@ -53,7 +53,7 @@ fn read_line(line: &str) -> Result<Query, Problem> {
             format!("the line is {} bytes long, a query has at most {LONGEST_LINE}", line.len()),
             start..line.len(),
         )
-        .advise("type one query a line, as `20 H7/g6`")
+        .advise("type one query a line, as `20mm H7/g6`")
         .kind(Code::TooLong));
     }
     if let Some((at, control)) =
