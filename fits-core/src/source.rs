@@ -88,3 +88,10 @@ pub(crate) struct Provenance {
     pub(crate) known: Known,
     pub(crate) text: &'static str,
 }
+
+impl Provenance {
+    /// A figure that rests on the row.
+    pub(crate) fn reason(self, figure: &str, value: String, rule: &str, known: Known) -> Reason {
+        Reason { figure: figure.into(), value, rule: rule.into(), source: self.text.into(), known }
+    }
+}

@@ -135,19 +135,9 @@ impl Reader {
                 matches!(next.kind, Kind::Num(_) | Kind::Sign('='))
                     || next.word().is_some_and(says_measured)
             })
-            && let Some(last) = line.feature
+            && let Some(one) = self.instance(word, line)
         {
-            let last = &self.job.features[last];
-            let head: Vec<&str> = last
-                .name
-                .split_whitespace()
-                .filter(|word| !is_instance(&stem(&word.to_lowercase())))
-                .collect();
-            let name = format!("{} {}", head.join(" "), word.to_uppercase());
-            return (
-                Some(Item::Feature { name, side: last.side, part: Some(last.part), mate: None }),
-                1,
-            );
+            return (Some(one), 1);
         }
         if let Some((feature, taken)) = self.feature_anywhere(rest)
             && (line.subject.is_none()

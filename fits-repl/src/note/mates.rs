@@ -254,16 +254,8 @@ impl Reader {
                     .collect()
             });
             let [only] = waits.as_slice() else { return };
-            let (hole, shaft) =
-                if one.side == Side::Shaft { (*only, want.feature) } else { (want.feature, *only) };
-            self.job.mates.push(Mate {
-                line: want.line,
-                hole,
-                shaft,
-                fit: want.fit.clone(),
-                called: None,
-            });
-            self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
+            let only = *only;
+            self.join(want, only);
             return;
         } else {
             let found = want.part.or_else(|| self.part_of(&want.name, one.part, other_side, size));

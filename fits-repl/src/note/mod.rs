@@ -513,22 +513,12 @@ impl Reader {
         self.by_name.entry(said.join(" ")).or_insert(self.job.features.len());
         self.names.push(said);
         self.of_part[part].push(self.job.features.len());
+        let unit = self.unit.map_or(self.context, |(unit, _)| unit);
         self.job.features.push(Feature {
-            part,
-            name: name.trim().to_owned(),
             line,
             at,
-            side,
-            nominal: None,
-            unit: self.unit.map_or(self.context, |(unit, _)| unit),
             unit_from: UnitFrom::Context,
-            class: None,
-            deviations: None,
-            readings: Vec::new(),
-            done: false,
-            implied: false,
-            instances: Vec::new(),
-            earlier: Vec::new(),
+            ..Feature::new(part, name.trim(), side, unit, None)
         });
         self.job.features.len() - 1
     }

@@ -312,9 +312,8 @@ impl Reader {
         let said = stems(name);
         self.features_of(part)
             .filter(|(_, feature)| side.is_none_or(|side| feature.side == side))
-            .map(|(at, feature)| {
+            .map(|(at, _)| {
                 let own = &self.names[at];
-                let _ = feature;
                 let head = |words: &[String]| words.iter().rfind(|w| !is_instance(w)).cloned();
                 let mut score = likeness(&said, own);
                 if score == 0 && said.len() == 1 && own.first() == said.first() {

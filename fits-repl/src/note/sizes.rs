@@ -34,6 +34,25 @@ pub(super) struct Given<'a> {
     pub(super) is_plain: bool,
 }
 
+impl<'a> Given<'a> {
+    /// A size of which nothing more is said.
+    pub(super) const fn plain(kind: &'a Kind, place: &'a Range<usize>) -> Self {
+        Self {
+            kind,
+            place,
+            owner: None,
+            owner_said: false,
+            class: None,
+            reads: false,
+            most: false,
+            mate: None,
+            has_fit: false,
+            off: None,
+            is_plain: true,
+        }
+    }
+}
+
 impl Reader {
     /// The feature that an item of a clause names. `only_known` makes none.
     #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
@@ -215,10 +234,9 @@ impl Reader {
         }
         match given.kind {
             // A number alone is no thread: its pitch is missing, or it is a drill.
-            Kind::Num(num)
+            Kind::Num(_)
                 if given.owner.is_some_and(|at| self.job.features[at].side == Side::Thread) =>
             {
-                let _ = num;
                 self.ask(
                     line.number,
                     given.place.clone(),
@@ -467,24 +485,13 @@ impl Reader {
             .filter(|at| self.is_near(*at, size) && self.job.features[*at].side.surface().is_some())
             .collect();
         near.sort_by_key(|at| off(self, *at));
+        let kind = Kind::Num(num.clone());
         match near.as_slice() {
             [] => {
                 // A first size may stand in a dated line.
                 let part = line.subject?;
                 if num.is_inch_shaped() && num.vulgar || num.places < 2 {
-                    let given = Given {
-                        kind: &Kind::Num(num.clone()),
-                        place: &num.at.clone(),
-                        owner: None,
-                        owner_said: false,
-                        class: None,
-                        reads: false,
-                        most: false,
-                        mate: None,
-                        has_fit: false,
-                        off: None,
-                        is_plain: true,
-                    };
+                    let given = Given::plain(&kind, &num.at);
                     let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     return Some(self.nominal(line, feature, size, num, &given));
@@ -494,19 +501,7 @@ impl Reader {
                     && self.inwardness(part) > 1
                     && !self.features_of(part).any(|(_, one)| one.side == Side::Shaft)
                 {
-                    let given = Given {
-                        kind: &Kind::Num(num.clone()),
-                        place: &num.at.clone(),
-                        owner: None,
-                        owner_said: false,
-                        class: None,
-                        reads: false,
-                        most: false,
-                        mate: None,
-                        has_fit: false,
-                        off: None,
-                        is_plain: true,
-                    };
+                    let given = Given::plain(&kind, &num.at);
                     let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     self.reading(line, feature, num);
@@ -745,19 +740,7 @@ impl Reader {
         line.subject = Some(part);
         let kept = line.feature.take();
         let class = class.map(str::to_owned);
-        let given = Given {
-            kind,
-            place,
-            owner: None,
-            owner_said: false,
-            class,
-            reads: line.reads,
-            most: false,
-            mate: None,
-            has_fit: true,
-            off: None,
-            is_plain: true,
-        };
+        let given = Given { class, reads: line.reads, has_fit: true, ..Given::plain(kind, place) };
         let found = self.give(line, &given);
         // What is said next may still be of it: `on shoulder screw 10 f9, M8`.
         line.feature = found.or(kept);

@@ -605,15 +605,13 @@ impl Reader {
         let inner = self.feature(line, hole.0, &hole_name, side(Side::Hole), place.clone());
         let mut fit = FitSaid::default();
         let mut sized = false;
-        let mut wall = false;
         for (at, token) in found.iter().enumerate() {
             match &token.kind {
                 Kind::Dims(all) if !sized => {
                     sized = true;
-                    wall = found.get(at + 1).and_then(Token::word) == Some("wall");
-                    if wall {
+                    if found.get(at + 1).and_then(Token::word) == Some("wall") {
                         line.subject = Some(hole.0);
-                        if let Some(bore) = self.tube_of(line, hole.0, all, token) {
+                        if let Some(bore) = self.give(line, &Given::plain(&token.kind, &token.at)) {
                             let nominal = self.job.features[bore].nominal.clone();
                             if let Some(nominal) = nominal {
                                 let from = (
@@ -636,20 +634,8 @@ impl Reader {
                         }
                         line.subject = Some(bought);
                         let own = if bought == hole.0 { inner } else { outer };
-                        let given = Given {
-                            kind: &token.kind,
-                            place: &token.at,
-                            owner: None,
-                            owner_said: false,
-                            class: None,
-                            reads: false,
-                            most: false,
-                            mate: None,
-                            has_fit: true,
-                            off: None,
-                            is_plain: true,
-                        };
-                        self.give(line, &given);
+                        let given = Given::plain(&token.kind, &token.at);
+                        self.give(line, &Given { has_fit: true, ..given });
                         let other = if own == inner { outer } else { inner };
                         let side = self.job.features[own].side;
                         let nominal = self
@@ -719,7 +705,6 @@ impl Reader {
                 _ => {}
             }
         }
-        let _ = wall;
         let words: Vec<&str> = found.iter().filter_map(Token::word).collect();
         let mut at = 0;
         while at < words.len() {
@@ -770,24 +755,6 @@ impl Reader {
         {
             fit.clearance = fits_core::Limits::new(low.min(high), low.max(high)).ok();
         }
-    }
-
-    fn tube_of(&mut self, line: &mut Line, _: usize, all: &[Num], token: &Token) -> Option<usize> {
-        let given = Given {
-            kind: &Kind::Dims(all.to_vec()),
-            place: &token.at,
-            owner: None,
-            owner_said: false,
-            class: None,
-            reads: false,
-            most: false,
-            mate: None,
-            has_fit: false,
-            off: None,
-            is_plain: true,
-        };
-        let feature = self.give(line, &given)?;
-        Some(feature)
     }
 
     /// `crank journal`: the part, and its feature where the words name one.

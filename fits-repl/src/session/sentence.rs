@@ -16,7 +16,7 @@ use crate::{
     problem::Problem,
     query::{Expression, Query, Spot, Tolerance, Units},
     questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
-    sentence::{self, Said, Setting, System},
+    sentence::{self, Said, Setting, Slip, System},
     session::{Refused, Session, not_alone},
     words,
 };
@@ -88,10 +88,10 @@ impl Session {
                     && !line.contains(['=', ',', '/']);
                 let reads = |said: &Said| matches!(said, Said::Plain(lines) if lines.iter().any(|line| line.contains(" = ")));
                 let phrase = may_read
-                    .then(|| sentence::read(line, self.setting()))
+                    .then(|| sentence::read_with_slips(line, self.setting()))
                     .flatten()
-                    .filter(reads)
-                    .and_then(|_| self.as_phrase(line));
+                    .filter(|(said, _)| reads(said))
+                    .and_then(|(said, slips)| self.answered(line, said, slips));
                 return phrase.filter(Result::is_ok).unwrap_or(Err(problem));
             }
             return self.as_phrase(line).unwrap_or(Err(problem));
@@ -269,6 +269,16 @@ impl Session {
     /// phrase that any question takes whole.
     fn as_phrase(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
         let (said, slips) = sentence::read_with_slips(line, self.setting())?;
+        self.answered(line, said, slips)
+    }
+
+    /// The answer of a phrase that was read, or the question back.
+    fn answered(
+        &mut self,
+        line: &str,
+        said: Said,
+        slips: Vec<Slip>,
+    ) -> Option<Result<Answer, Problem>> {
         match said {
             Said::Plain(lines) => {
                 let (last, before) = lines.split_last()?;
@@ -385,12 +395,11 @@ fn looks_like_inches(line: &str, query: &Query) -> bool {
 /// `3/8-18` is in no list of Unified threads, and a pipe's pitch: which is meant?
 fn pipe_or_not(line: &str, query: &ThreadQuery) -> Option<Problem> {
     let named = &query.thread.value;
-    let thread = named.resolve().ok()?;
-    let end = query.thread.at.start + named.pitch?.at.1;
-    let is_special = thread.form() == Form::Unified && thread.series() == Series::Special;
-    if !is_special || named.series.is_some() {
+    if named.form != Form::Unified || named.series.is_some() {
         return None;
     }
+    let end = query.thread.at.start + named.pitch?.at.1;
+    let thread = named.resolve().ok().filter(|it| it.series() == Series::Special)?;
     let with = |system: &str| format!("{} {system}{}", &line[..end], &line[end..]);
     let typed = line.get(query.thread.at.start..end)?;
     let pipe: Thread = format!("{typed} NPT").parse().ok()?;

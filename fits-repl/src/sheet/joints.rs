@@ -2,7 +2,7 @@
 
 use fits_core::{
     Error, Length, Limits,
-    job::whole::{Cut, Job, Mate, Nominal, Paired, Side},
+    job::whole::{Cut, Job, Mate, Nominal, Paired, Question, Side},
     shop::{Hazard, assemble::lead_in},
     size::Unit,
 };
@@ -325,6 +325,11 @@ fn loose_ends(job: &Job) -> Option<Block> {
         .map(|remark| remark.text.as_str())
         .collect();
     let asked: Vec<_> = job.questions.iter().filter(|it| !on_a_page(it.line)).collect();
+    notes(&said, &asked)
+}
+
+/// What a note says besides, and what is still to be asked.
+pub(super) fn notes(said: &[&str], asked: &[&Question]) -> Option<Block> {
     if said.is_empty() && asked.is_empty() {
         return None;
     }

@@ -164,7 +164,6 @@ fn other(job: &Job, at: usize, name: &str, text: &Text) -> Vec<Cell> {
 
 /// What the note says besides, and what is still to be asked.
 fn remarks(job: &Job, part: usize) -> Option<Block> {
-    let mut block = Block::default();
     let lines: Vec<usize> = job.features_of(part).map(|(_, feature)| feature.line).collect();
     let said: Vec<&str> = job
         .remarks
@@ -176,16 +175,5 @@ fn remarks(job: &Job, part: usize) -> Option<Block> {
         .map(|remark| remark.text.as_str())
         .collect();
     let asked: Vec<_> = job.questions.iter().filter(|it| lines.contains(&it.line)).collect();
-    if said.is_empty() && asked.is_empty() {
-        return None;
-    }
-    block.heading(2, "Notes and questions");
-    for words in said {
-        block.say(words);
-    }
-    for question in asked {
-        let answer = question.answer.as_ref().map_or(String::new(), |it| format!(" {it}"));
-        block.say(&format!("? {}{answer}", question.text));
-    }
-    Some(block)
+    super::joints::notes(&said, &asked)
 }

@@ -23,7 +23,7 @@ use nom::{
 use crate::{
     problem::{Code, Problem},
     query::{Query, Work},
-    questions::{READERS, part::reader::part_or_size, thread},
+    questions::{READERS, hardware, part::reader::part_or_size, thread},
     words::{
         fault::{Known, Parsed, fatal},
         keywords::{keyword, space, spot},
@@ -96,13 +96,11 @@ fn read_line(line: &str) -> Result<Query, Problem> {
 /// Does a line begin as an entry of the pass log does?
 pub(crate) fn is_entry(line: &str) -> bool {
     let line = line.trim_start();
-    // `spring pin 1/4in` is a part.
-    if line.get(..10).is_some_and(|start| start.eq_ignore_ascii_case("spring pin")) {
-        return false;
-    }
     ["cut", "spring", "read", "undo", "done", "scrap"]
         .iter()
         .any(|word| keyword(word)(line).is_ok())
+        // `spring pin 1/4in` is a part.
+        && hardware::read(line, line.len()).is_none()
 }
 
 /// Where brackets nest deeper than any size needs.

@@ -189,9 +189,8 @@ impl Job {
         }
         let word = mate.fit.word.or_else(|| {
             // Only how loose or tight: the hole is made as for such a fit.
-            let clearance = mate.fit.clearance?;
+            mate.fit.clearance?;
             let name = if clearance_sign(&mate.fit) < 0 { "press" } else { "running" };
-            let _ = clearance;
             crate::shop::words::Word::find(name).ok()
         })?;
         Some(word.choose(&self.circumstance(mate, nominal)).and_then(|choice| {

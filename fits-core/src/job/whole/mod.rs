@@ -319,14 +319,20 @@ impl Mate {
 
 impl Feature {
     /// A feature of which no more is said than its kind and its size.
-    pub fn new(part: usize, name: &str, side: Side, unit: Unit, nominal: Nominal) -> Self {
+    pub fn new(
+        part: usize,
+        name: &str,
+        side: Side,
+        unit: Unit,
+        nominal: impl Into<Option<Nominal>>,
+    ) -> Self {
         Self {
             part,
             name: name.to_owned(),
             line: 1,
             at: 0..0,
             side,
-            nominal: Some(nominal),
+            nominal: nominal.into(),
             unit,
             unit_from: UnitFrom::Written,
             class: None,

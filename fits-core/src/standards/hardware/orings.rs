@@ -245,13 +245,8 @@ impl Gland {
     /// Out of range.
     pub fn reasons(self) -> Result<Vec<Reason>, Error> {
         let said = |limits: Limits| format!("{} to {}", limits.lower(), limits.upper());
-        let reason = |figure: &str, value: String, rule: &str| Reason {
-            figure: figure.into(),
-            value,
-            rule: rule.into(),
-            source: self.0.from.text.into(),
-            known: self.known(),
-        };
+        let known = self.known();
+        let reason = |figure, value, rule| self.0.from.reason(figure, value, rule, known);
         let [least, most] = self.squeeze();
         Ok(vec![
             reason("depth of the gland", said(self.depth()?), "by section and use"),

@@ -204,13 +204,7 @@ impl Ring {
     /// Out of range.
     pub fn reasons(self) -> Result<Vec<Reason>, Error> {
         let said = |limits: Limits| format!("{} to {}", limits.lower(), limits.upper());
-        let reason = |figure: &str, value: String, rule: &str, known: Known| Reason {
-            figure: figure.into(),
-            value,
-            rule: rule.into(),
-            source: self.row.from.text.into(),
-            known,
-        };
+        let reason = |figure, value, rule, known| self.row.from.reason(figure, value, rule, known);
         let (edge, edge_known) = self.edge()?;
         let edge_rule =
             if self.row.edge.is_some() { "as listed" } else { "3 x the groove's depth" };

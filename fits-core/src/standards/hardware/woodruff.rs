@@ -205,13 +205,7 @@ impl Woodruff {
     /// Out of range.
     pub fn reasons(self) -> Result<Vec<Reason>, Error> {
         let said = |limits: Limits| format!("{} to {}", limits.lower(), limits.upper());
-        let reason = |figure: &str, value: String, rule: &str, known: Known| Reason {
-            figure: figure.into(),
-            value,
-            rule: rule.into(),
-            source: self.0.from.text.into(),
-            known,
-        };
+        let reason = |figure, value, rule, known| self.0.from.reason(figure, value, rule, known);
         let [shaft, hub] = self.widths()?;
         let mut reasons = vec![
             reason(

@@ -73,16 +73,13 @@ impl Text {
         );
     }
 
+    fn thread_size(&self, out: &mut String, name: &str, size: Length) {
+        let [one, other] = self.units().map(|unit| Self::size(size, unit));
+        let _ = writeln!(out, "  {name:<20}{one:<16}{other}");
+    }
+
     pub(crate) fn square_thread(&self, out: &mut String, answer: &SquareThreadAnswer) {
-        let [first, other] = self.units();
-        let mut line = |name: &str, size: Length| {
-            let _ = writeln!(
-                out,
-                "  {name:<20}{:<16}{}",
-                Self::size(size, first),
-                Self::size(size, other)
-            );
-        };
+        let mut line = |name, size| self.thread_size(out, name, size);
         line("outside", answer.major_mm.0);
         line("depth, tool width", answer.half_pitch_mm.0);
         line("root, nut's bore", answer.minor_mm.0);
@@ -109,14 +106,7 @@ impl Text {
         if let Ok(limits) = Limits::new(answer.bore_min_mm.0, answer.bore_max_mm.0) {
             self.limits_line(out, "bore", limits);
         }
-        let mut line = |name: &str, size: Length| {
-            let _ = writeln!(
-                out,
-                "  {name:<20}{:<16}{}",
-                Self::size(size, first),
-                Self::size(size, other)
-            );
-        };
+        let mut line = |name, size| self.thread_size(out, name, size);
         line("tap, pitch dia.", answer.tap_pitch_diameter_mm.0);
         line("tap, outside", answer.tap_major_mm.0);
         wrapped(

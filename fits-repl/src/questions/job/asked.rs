@@ -24,8 +24,7 @@ pub enum JobQuery {
 }
 
 /// Reads a line that begins with `job`, or is `next`.
-pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
-    let _ = total;
+pub(crate) fn read(input: &str, _: usize) -> Option<Parsed<'_, Query>> {
     if let Ok((rest, ())) = keyword("next")(input) {
         return rest.trim().is_empty().then_some(Ok(("", Query::Job(JobQuery::Next))));
     }
