@@ -243,16 +243,20 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
         turning.push(is_shaft);
     }
     turning.dedup();
-    match turning[..] {
-        [] => {}
-        [true] => plain += ", shaft turns",
-        [false] => plain += ", housing turns",
-        _ => return None,
-    }
     let mut duties =
         view.words("load").filter(|name| matches!(*name, "light" | "normal" | "heavy"));
-    if let Some(duty) = duties.next() {
-        plain = format!("{plain}, {duty}");
+    let duty = duties.next().map_or_else(String::new, |duty| format!(", {duty}"));
+    if duties.next().is_some() {
+        return None;
     }
-    duties.next().is_none().then_some(Said::plain(plain))
+    let turns = |part: &str| format!("{plain}, {part} turns{duty}");
+    match turning[..] {
+        [] => Some(Said::ask(
+            "which of its rings turns is not said: their seats differ",
+            vec![turns("shaft"), turns("housing"), format!("{plain}{duty}")],
+        )),
+        [true] => Some(Said::plain(turns("shaft"))),
+        [false] => Some(Said::plain(turns("housing"))),
+        _ => None,
+    }
 }

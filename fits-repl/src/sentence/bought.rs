@@ -117,7 +117,18 @@ pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
         Token::Grade(grade) => Some(*grade),
         _ => None,
     })?;
-    Some(Said::plain(format!("{} grade {grade}", only_number(view)?.plain(system))))
+    let size = only_number(view)?;
+    // An IT grade is ISO 286's, whatever unit the size is in.
+    let is_iso = view.items.iter().any(|item| {
+        matches!(item.token, Token::Grade(_)) && view.text[item.at.clone()].starts_with("IT")
+    });
+    let text = if is_iso && size.plain(system).ends_with("in") {
+        let mm = format!("{:.7}", size.mm(system));
+        format!("{}mm", mm.trim_end_matches('0').trim_end_matches('.'))
+    } else {
+        size.plain(system)
+    };
+    Some(Said::plain(format!("{text} grade {grade}")))
 }
 
 /// Words of fits that hold by interference.
@@ -236,6 +247,27 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "role", "bigger", "hub"], |token| matches!(token, Token::Number(_)))?;
     if view.words("head").any(|head| head != "tail") {
         return None;
+    }
+    // `1 in 20 over 150`: a taper that is wanted.
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    for pair in numbers.windows(2) {
+        let [(at, one), (of, turns)] = pair else { continue };
+        let is_ratio = one.text == "1"
+            && one.unit.is_none()
+            && *of == at + 2
+            && matches!(view.items[at + 1].token, Token::Word { name: "in", .. })
+            && turns.unit.is_none()
+            && turns.places == 0
+            && !turns.is_fraction;
+        let others: Vec<&Num> = numbers
+            .iter()
+            .filter(|(place, _)| place != at && place != of)
+            .map(|(_, num)| *num)
+            .collect();
+        if let (true, [over]) = (is_ratio, &others[..]) {
+            let over = over.plain(system);
+            return Some(Said::plain(format!("align taper 1:{} over {over}", turns.text)));
+        }
     }
     // `in 10`: over 10, where nothing else says how far apart.
     let after_in = view.items.windows(2).position(|pair| {

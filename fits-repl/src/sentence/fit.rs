@@ -5,9 +5,9 @@ use std::fmt::Write as _;
 use crate::sentence::{
     Said,
     holes::coarse,
-    roles::assign,
+    roles::{DIAMETER, assign},
     sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits},
-    token::{System, Token},
+    token::{Num, System, Token},
     view::View,
 };
 
@@ -309,19 +309,43 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
 fn with_length(view: &View, system: System) -> Option<Said> {
     let roles = assign(view, &["role", "hole", "shaft", "hub"], &[], system)?;
     let long = roles.get("long").filter(|_| view.words("role").count() == 1)?;
-    let items = view.items.iter().enumerate();
-    let items = items.filter(|(at, _)| *at != long.at && *at != long.word);
-    let rest =
-        View { items: items.map(|(_, item)| item.clone()).collect(), text: view.text.clone() };
-    if rest.numbers().count() != 1 || !matches!(fit_of(view)?, Fit::Word(_)) {
-        return None;
-    }
-    match fit(&rest, system)? {
-        Said::Plain(lines) => {
-            Some(Said::plain(format!("{}, long {}", lines.first()?, long.num.plain(system))))
+    let without = |number: usize| {
+        let items = view.items.iter().enumerate();
+        let kept = items.filter(|(at, _)| *at != number && *at != long.word);
+        View { items: kept.map(|(_, item)| item.clone()).collect(), text: view.text.clone() }
+    };
+    let of = |number: usize, length: &Num| {
+        let rest = without(number);
+        if rest.numbers().count() != 1 || !matches!(fit_of(view)?, Fit::Word(_)) {
+            return None;
         }
-        Said::Ask { .. } => None,
+        match fit(&rest, system)? {
+            Said::Plain(lines) => {
+                Some(format!("{}, long {}", lines.first()?, length.plain(system)))
+            }
+            Said::Ask { .. } => None,
+        }
+    };
+    let said = of(long.at, &long.num)?;
+    // `pin 3/4 long 3/8`: the length stands before its word or after it.
+    let number = |at: usize| match view.items.get(at).map(|item| &item.token) {
+        Some(Token::Number(num)) => Some(num),
+        _ => None,
+    };
+    let is_said = |at: usize| DIAMETER.contains(&&*view.said(at + 1));
+    if let (Some(before), Some(after)) =
+        (long.word.checked_sub(1).and_then(number), number(long.word + 1))
+        && !is_said(long.word - 2)
+        && !is_said(long.word + 1)
+    {
+        let (at, length) = if long.at > long.word {
+            (long.word - 1, before)
+        } else {
+            (long.word + 1, after)
+        };
+        return Some(Said::ask("which of the two is the length?", vec![said, of(at, length)?]));
     }
+    Some(Said::plain(said))
 }
 
 /// A bushing's figure with a word: bought, or turned at home.

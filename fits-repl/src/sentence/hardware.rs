@@ -44,6 +44,9 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
         None => assign(&sizes, &["role"], &[], system)?,
     };
     let sized = |num: &Num| num.plain(units_of(part, num, system));
+    if let Some(said) = crossed(view, part, &sized) {
+        return Some(said);
+    }
     let mut line = part.to_owned();
     let mut add = |words: &str| {
         line.push(' ');
@@ -97,6 +100,36 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
     // Without its wall a plug may be anything.
     let is_own = part != "square plug" || roles.num("wall").is_some();
     (is_whole && is_own).then(|| Said::plain(line))
+}
+
+/// `25x25x2 box section`, `taper pin 6 x 50`: sizes with a cross between them.
+fn crossed(view: &View, part: &str, sized: &impl Fn(&Num) -> String) -> Option<Said> {
+    if !view.tokens().any(|token| *token == Token::Cross) || view.has("role") {
+        return None;
+    }
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    let states = view.words("state").map(|word| format!(" {word}")).collect::<String>();
+    let plain = match (part, &numbers[..]) {
+        ("square plug", [side, other, wall]) if side.text == other.text => {
+            format!("square plug {} wall {}{states}", sized(side), sized(wall))
+        }
+        ("square plug", [side, wall]) if wall.value < side.value / 4.0 => {
+            format!("square plug {} wall {}{states}", sized(side), sized(wall))
+        }
+        ("taper pin" | "spring pin" | "coiled pin" | "clevis pin" | "cotter pin", [size, long])
+            if view.words("state").next().is_none() =>
+        {
+            format!("{part} {} long {}", sized(size), sized(long))
+        }
+        _ => return None,
+    };
+    match view.words("material").count() {
+        0 => Some(Said::plain(plain)),
+        1 if part == "square plug" => {
+            Some(Said::plain(format!("{plain} {}", view.word("material")?)))
+        }
+        _ => None,
+    }
 }
 
 /// Where every word stands right before a size, the sizes are theirs.

@@ -27,11 +27,11 @@ const ABOUT: &[&str] = &["settings", "help", "why"];
 pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let text = &spelled::figures(&super::plain_marks(text));
     let words = text.split_whitespace().filter(|word| word.len() > 1).count();
-    if text.len() > super::LONGEST || words < 4 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+    if text.len() > super::LONGEST || words < 3 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
     let line = Line::new(text);
-    let most = u8::try_from(words.div_ceil(3)).unwrap_or(6).min(6);
+    let most = u8::try_from(words.div_ceil(2)).unwrap_or(8).min(8);
     let passed_over = |passed: u8, more: usize| {
         let mut all = Vec::new();
         let mut without = Vec::new();
@@ -65,7 +65,7 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let opens = opened_by(&first.to_lowercase()).is_some();
     let found = (1..=most)
         .map(|passed| (passed, 0))
-        .chain(if opens { Vec::new() } else { vec![(0, 1), (most, 1), (0, 2), (most, 2)] })
+        .chain([(0, 1), (most, 1), (0, 2), (most, 2)])
         .find_map(|(passed, more)| passed_over(passed, more));
     let (passed, said) =
         found.filter(|(passed, _)| !(opens && passed.iter().any(|at| at.start == 0)))?;

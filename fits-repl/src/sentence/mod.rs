@@ -16,6 +16,7 @@ mod log;
 mod loose;
 mod named;
 mod number;
+mod offered;
 mod pair;
 mod plan;
 mod reading;
@@ -30,9 +31,11 @@ mod threads;
 mod token;
 mod tools;
 mod view;
+mod weight;
 
 pub(crate) use self::{
     loose::{Guess, guess},
+    offered::offered,
     token::System,
 };
 use self::{
@@ -155,6 +158,7 @@ const ALL: &[(&str, Question)] = &[
     ("rescue", rescue::rescue),
     ("by-mic", rescue::by_mic),
     ("service", rescue::service),
+    ("weight", weight::weight),
 ];
 
 /// A longer phrase is not a sentence.
@@ -220,6 +224,39 @@ fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
     })
 }
 
+/// `3/4 mm`, `1-1/2mm`: where a vulgar fraction is given in millimetres, and its value.
+pub(crate) fn fraction_of_a_millimetre(text: &str) -> Option<(std::ops::Range<usize>, f64)> {
+    let slash = text.find('/')?;
+    let is_part = |c: char| c.is_ascii_digit() || c == '-';
+    let start = text[..slash].trim_end_matches(is_part).len();
+    let (num, end) = number::number(text, start)?;
+    let is_whole = num.is_fraction && num.unit == Some(token::Unit::Millimetre);
+    is_whole.then_some((start..end, num.value))
+}
+
+/// `20 in press` where bare numbers are millimetres: inches, or 20 mm that goes in?
+fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
+    if setting.units != Some(System::Millimetres) {
+        return None;
+    }
+    let words: Vec<&str> = text.split(' ').collect();
+    let at = words.windows(3).position(|three| {
+        let is_large = three[0].parse::<u32>().is_ok_and(|size| size >= 4);
+        is_large && three[1] == "in" && three[2].starts_with(|c: char| c.is_ascii_alphabetic())
+    })?;
+    let with = |unit: &str| {
+        let mut said: Vec<String> = words.iter().map(|word| (*word).to_owned()).collect();
+        said[at].push_str(unit);
+        said.remove(at + 1);
+        match read(&said.join(" "), setting)? {
+            Said::Plain(lines) => Some(vec![lines.join(" ; ")]),
+            Said::Ask { choices, .. } => Some(choices),
+        }
+    };
+    let choices = [with("mm")?, with("in")?].concat();
+    Some(Said::ask("`in` may be inches, or what it goes into", distinct(choices)))
+}
+
 /// Quotation marks, dashes and written-out fractions as a keyboard has them.
 fn plain_marks(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
@@ -238,6 +275,19 @@ fn plain_marks(text: &str) -> String {
             _ => plain.push(c),
         }
     }
+    // `number 10-32`, `no. 8-32`: a screw's size and its pitch.
+    let lower = plain.to_ascii_lowercase();
+    for lead in ["number ", "no. ", "no "] {
+        if let Some(at) = lower.find(lead).filter(|at| *at == 0 || lower.as_bytes()[at - 1] == b' ')
+        {
+            let end = number::digits(&plain, at + lead.len());
+            let pitch = number::digits(&plain, end + 1);
+            if end > at + lead.len() && number::byte(&plain, end) == Some(b'-') && pitch > end + 1 {
+                plain.replace_range(at..at + lead.len(), "#");
+                break;
+            }
+        }
+    }
     plain
 }
 
@@ -254,6 +304,9 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     let text = &spelled::figures(&plain_marks(text));
     if let Some(said) = in_mils(text, setting) {
         return said.map(|said| (said, Vec::new()));
+    }
+    if let Some(said) = in_or_into(text, setting) {
+        return Some((said, Vec::new()));
     }
     if let Some(of) = asked_why(text) {
         let (plain, slips) = match read_with_slips(of, setting) {
@@ -288,13 +341,8 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
         .filter_map(|(bit, (name, question))| {
             let view = view(bit)?;
             let said = in_units(&view, setting, question)?;
-            // No reading leaves a number out.
-            let typed = view.figures();
-            let is_whole = !matches!(&said, Said::Plain(lines) if numbers_in(lines) < typed);
-            is_whole.then(|| {
-                note(&view);
-                (*name, said)
-            })
+            note(&view);
+            Some((*name, said))
         })
         .collect();
     if let Some(view) = view(LOG)
@@ -325,6 +373,7 @@ fn numbers_in(lines: &[String]) -> usize {
 fn ready(mut view: View) -> Option<View> {
     view.settle_signs();
     view.settle_asked();
+    view.settle_heat();
     view.settle_nouns();
     view.settle_ranges();
     view.settle_in();
@@ -353,6 +402,12 @@ fn in_units(
     setting: Setting,
     question: impl Fn(&View, System) -> Option<Said>,
 ) -> Option<Said> {
+    // No reading leaves a number out.
+    let typed = view.figures();
+    let question = |view: &View, system| {
+        question(view, system)
+            .filter(|said| !matches!(said, Said::Plain(lines) if numbers_in(lines) < typed))
+    };
     let both = || {
         let choices = [System::Inches, System::Millimetres]
             .into_iter()

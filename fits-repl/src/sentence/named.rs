@@ -301,11 +301,21 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     if number == letters || byte(line, end) == Some(b'.') || byte(line, end) == Some(b'/') {
         return None;
     }
-    let (ball, _) = Ball::named(line.get(at..end)?).ok()?;
+    // `6001 2rs`: its seals in a word of their own.
+    let apart = word_at(line, spaces(line, end)).and_then(|(seals, sealed)| {
+        let (ball, _) = Ball::named(&format!("{}-{seals}", line.get(at..end)?)).ok()?;
+        seals.bytes().any(|byte| byte.is_ascii_alphabetic()).then_some((ball, sealed))
+    });
+    let is_sealed = apart.is_some();
+    let (ball, end) = match apart {
+        Some(found) => found,
+        None => (Ball::named(line.get(at..end)?).ok()?.0, end),
+    };
     let (word, _) = word_at(line, spaces(line, end)).unwrap_or_default();
     let before = line.get(..at)?.trim_end().to_lowercase();
     // However it is spelled: `brg`, `bearings`, `baring`.
-    let is_said = word.starts_with('b') && (word.contains("ring") || word.contains("rg"))
+    let is_said = is_sealed
+        || word.starts_with('b') && (word.contains("ring") || word.contains("rg"))
         || matches!(&*word, "ball" | "race")
         || ["bearing", "brg"].iter().any(|said| before.ends_with(said));
     (is_said || rest.get(..number)?.len() == 4 && letters == 0)

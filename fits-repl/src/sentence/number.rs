@@ -40,7 +40,7 @@ pub(crate) fn fraction(line: &str, at: usize) -> Option<usize> {
     (power_of_two(line.get(upper + 1..lower)?)
         && above > 0
         && above < 64 * below
-        && byte(line, lower) != Some(b'.'))
+        && !(byte(line, lower) == Some(b'.') && !ends(line, lower + 1)))
     .then_some(lower)
 }
 
@@ -187,7 +187,8 @@ pub(crate) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
     } else if first.is_ascii_digit() || (first == b'.' && byte(line, at + 1)?.is_ascii_digit()) {
         let whole = digits(line, at);
         let dot = byte(line, whole) == Some(b'.')
-            && (byte(line, whole + 1).is_some_and(|next| next.is_ascii_digit()));
+            && (byte(line, whole + 1).is_some_and(|next| next.is_ascii_digit()))
+            && (whole == at || fraction(line, whole + 1).is_none());
         if dot {
             let end = digits(line, whole + 1);
             let written = line.get(at..end)?;
@@ -195,10 +196,10 @@ pub(crate) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
             let value = text.parse().ok()?;
             (text, value, false, end - whole - 1, whole == at, end)
         } else {
-            // 1-1/4 and 1 1/4
+            // 1-1/4, 1 1/4 and 1.1/4
             let joint = byte(line, whole);
             let more =
-                matches!(joint, Some(b'-' | b' ')).then(|| fraction(line, whole + 1)).flatten();
+                matches!(joint, Some(b'-' | b' ' | b'.')).then(|| fraction(line, whole + 1)).flatten();
             if let Some(end) = more {
                 let part = line.get(whole + 1..end)?;
                 let units: f64 = line.get(at..whole)?.parse().ok()?;

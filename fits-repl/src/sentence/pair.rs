@@ -11,6 +11,23 @@ use crate::sentence::{
 
 /// Two parts as they measure: what fit they make.
 pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
+    // `id .5006 od .4989`: a bore and what goes into it.
+    let mut named = View { items: view.items.clone(), text: view.text.clone() };
+    let has_both = view.says("role", "id") && view.says("role", "od");
+    if has_both && !view.has("hole") && !view.has("shaft") && !view.has("bushing") {
+        for item in &mut named.items {
+            match item.token {
+                Token::Word { kind: "role", name: "id" } => {
+                    item.token = Token::Word { name: "hole", kind: "hole" };
+                }
+                Token::Word { kind: "role", name: "od" } => {
+                    item.token = Token::Word { name: "shaft", kind: "shaft" };
+                }
+                _ => {}
+            }
+        }
+    }
+    let view = &named;
     view.only(
         &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],
         |token| matches!(token, Token::Number(_) | Token::Pair(_) | Token::InchClass(_)),

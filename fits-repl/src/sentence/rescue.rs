@@ -1,5 +1,7 @@
 //! Parts in trouble, threads by a mic and pistons, said in the shop's words.
 
+use fits_core::speech::Figure;
+
 use crate::sentence::{
     Said,
     sizes::is_nominal,
@@ -19,12 +21,14 @@ enum Role {
 /// `shaft .7478 should be .7495, press`; `bearing spins in its bore 1.852 for 47 mm`.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
-    view.only(&["hole", "shaft", "fit", "should", "trouble", "off", "bearing"], |token| {
-        matches!(token, Token::Number(_))
+    view.only(&["hole", "shaft", "fit", "should", "trouble", "off", "bearing", "plea"], |token| {
+        matches!(token, Token::Number(_) | Token::Bearing(_))
     })?;
     if !(view.has("should") || view.has("off") || view.has("trouble")) {
         return None;
     }
+    // Who asks for a way out has a part in trouble.
+    let in_trouble = view.has("trouble") || view.has("plea");
     let nouns: Vec<(usize, &str)> = view
         .items
         .iter()
@@ -66,6 +70,25 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
         Role::Off(word) => Some((*word, *num)),
         _ => None,
     });
+    // `bored 3/4 to .7545, too big`: what it measures, not how much it is out.
+    if let (Some((_, off)), [other], [], []) | (Some((_, off)), [], [other], []) =
+        (off, &readings[..], &should[..], &mates[..])
+        && off.mm(system) > 0.5 * other.mm(system)
+        && view.words("fit").count() <= 1
+        && nouns.iter().all(|(_, noun)| *noun == part)
+    {
+        let (reading, nominal) = match (is_nominal(off, system), is_nominal(other, system)) {
+            (false, true) => (off, *other),
+            (true, false) => (*other, off),
+            _ => return None,
+        };
+        let fit = view.word("fit").map_or_else(String::new, |word| format!(", {word}"));
+        return Some(Said::plain(format!(
+            "rescue {part} {} should be {}{fit}",
+            reading.plain(system),
+            nominal.plain(system)
+        )));
+    }
     // A second part has its own size said as the mate's, or nothing is known of it.
     if nouns.iter().any(|(_, other)| *other != part) && mates.is_empty() {
         return None;
@@ -76,7 +99,7 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
         return None;
     }
     // `pin three tenths over .500, press it in what`: its mate is asked for.
-    if word.is_some() && !view.has("trouble") && (off.is_some() || view.has("asking")) {
+    if word.is_some() && !in_trouble && (off.is_some() || view.has("asking")) {
         return None;
     }
     let fit = word.map_or_else(String::new, |word| format!(", {word}"));
@@ -114,6 +137,21 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
     if readings.is_empty() || readings.len() > 4 {
         return None;
     }
+    let ball = view.one(|token| match token {
+        Token::Bearing(ball) => Some(*ball),
+        _ => None,
+    });
+    if let Some(ball) = ball {
+        if !mates.is_empty() || !should.is_empty() {
+            return None;
+        }
+        let ring = if part == "hole" { ball.outside() } else { ball.bore() };
+        let ring = Figure::from(ring).said_in(ball.unit()).replace(' ', "");
+        return Some(Said::plain(format!(
+            "rescue {part} {} for bearing {ring}",
+            list(&readings)
+        )));
+    }
     if view.has("bearing") {
         let [ring] = mates[..] else { return None };
         // A ring is metric; its bore may be read in inches.
@@ -132,7 +170,7 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
         )));
     }
     // A part that was cut for a nominal size and a fit is suited as it is.
-    if let ([one], Some(_), false) = (&should[..], word, view.has("trouble"))
+    if let ([one], Some(_), false) = (&should[..], word, in_trouble)
         && is_nominal(one, system)
     {
         return None;

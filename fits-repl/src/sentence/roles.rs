@@ -49,6 +49,9 @@ struct Holder {
     verb_right: bool,
 }
 
+/// What is said after a diameter.
+pub(super) const DIAMETER: &[&str] = &["dia", "diam", "diameter", "round", "od"];
+
 /// May a number be reached through this?
 fn passes(token: &Token, by: &str) -> bool {
     match token {
@@ -106,9 +109,24 @@ pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
             }
         };
         let said = view.said(at);
+        let is_diameter = |at: usize| DIAMETER.contains(&&*view.said(at + 1));
+        // `pin 3/4 lg 3/8 dia`: a diameter is no length, nor the length a pin.
+        let is_others = |place: usize| match by {
+            "long" => is_diameter(place),
+            "hole" | "shaft" | "hub" => {
+                place > at
+                    && matches!(
+                        view.items.get(place + 1).map(|item| &item.token),
+                        Some(Token::Word { kind: "role", name: "long" })
+                    )
+                    && is_number(place + 2)
+                    && is_diameter(place + 2)
+            }
+            _ => false,
+        };
         // A fortieth of the largest is not a diameter and no length.
         let fits = |found: &(usize, usize)| {
-            (by == "tightness" && size(found.0) < largest / 25.0)
+            !is_others(found.0) && ((by == "tightness" && size(found.0) < largest / 25.0)
                 || matches!(
                     by,
                     "part"
@@ -121,7 +139,7 @@ pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
                         | "tailend"
                         | "apart"
                 )
-                || size(found.0) > largest / 40.0
+                || size(found.0) > largest / 40.0)
         };
         let right = reach(1)
             .filter(|_| !(by == "apart" && ["apart", "between them", "apart on"].contains(&&*said)))

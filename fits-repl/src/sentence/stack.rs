@@ -39,9 +39,27 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
             )
         },
     )?;
-    if view.has("hub") || view.has("shaft") || view.has("bushing") || view.has("role") {
+    if view.has("role") {
         return None;
     }
+    // `spindle 4.000, less hub 3.750`: where each is added or taken off, whose it is
+    // says nothing more.
+    let mut named = View { items: view.items.clone(), text: view.text.clone() };
+    let takes_off = view.has("less");
+    for item in &mut named.items {
+        item.token = match item.token {
+            Token::Word { kind: "hub" | "shaft" | "bushing", .. } if takes_off => {
+                Token::Word { name: "-", kind: "small" }
+            }
+            // `frame 2.500, roller 2.375`: what stands about the others is the gap.
+            Token::Word { kind: "hub", name: "hub" } => Token::Word { name: "gap", kind: "gap" },
+            Token::Word { kind: "hub" | "shaft" | "bushing", .. } => {
+                Token::Word { name: "part", kind: "part" }
+            }
+            _ => continue,
+        };
+    }
+    let view = &named;
     if view.words("head").any(|head| !matches!(head, "stack" | "play" | "want" | "length")) {
         return None;
     }
@@ -62,6 +80,10 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     let (mut links, to_make) = match found {
         Some(found) => found,
         None if names <= 1 && has_signs => (plain_links(view, system, &skip)?, None),
+        // `gap 3.000, parts 1.500, 1.250`: all but the gap are in it.
+        None if names == 1 && view.has("gap") && !view.has("count") && !view.has("doubled") => {
+            (plain_links(view, system, &skip)?, None)
+        }
         None => return None,
     };
     let needed = if to_make.is_some() { 1 } else { 2 };
@@ -375,6 +397,18 @@ pub(crate) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option
     for (at, item) in view.items.iter().enumerate() {
         match &item.token {
             Token::Number(_) if skip.contains(&at) => {}
+            // `less 2 washers .120`
+            Token::Number(num)
+                if num.places == 0
+                    && num.unit.is_none()
+                    && (2.0..=6.0).contains(&num.value)
+                    && matches!(
+                        view.items.get(at + 1).map(|item| &item.token),
+                        Some(Token::Word { kind: "part", .. })
+                    ) =>
+            {
+                times = num.text.parse().ok()?;
+            }
             Token::Number(num) => {
                 links.push(Link {
                     name: "",

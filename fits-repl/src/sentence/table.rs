@@ -22,7 +22,7 @@ const _: () = assert!(ALL.len() < 64, "a bit of a row for each question");
 
 const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair rescue";
-const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware service";
+const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware service weight";
 
 /// A meaning of a spelling.
 #[derive(Debug)]

@@ -150,9 +150,15 @@ pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
         return Some((Token::Temperature(format!("{text}{letter}")), after + 1));
     }
     let (word, word_end) = word_at(line, after)?;
+    for per_inch in ["threads per inch", "threads to the inch", "threads an inch", "thread per inch"]
+    {
+        if rest.get(..per_inch.len()).is_some_and(|said| said.eq_ignore_ascii_case(per_inch)) {
+            return Some((Token::PerInch(text), after + per_inch.len()));
+        }
+    }
     match &*word {
         "tpi" => return Some((Token::PerInch(text), word_end)),
-        "percent" => return Some((Token::Percent(text), word_end)),
+        "percent" | "pct" => return Some((Token::Percent(text), word_end)),
         "nm" | "n\u{b7}m" => return Some((Token::Torque(format!("{text} Nm")), word_end)),
         "kn" => return Some((Token::Force(format!("{text} kN")), word_end)),
         "lbf" | "lbs" | "lb" | "pounds" if !gap(word_end) => {

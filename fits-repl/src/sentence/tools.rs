@@ -138,6 +138,10 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
             Token::Number(_) | Token::Plus | Token::Minus | Token::Gauge(_) | Token::PerInch(_)
         )
     })?;
+    // `is .7505 good`: against what is not said.
+    if view.types(&["good", "ok", "right", "correct"]) {
+        return None;
+    }
     if let Some(pitch) = view.one(|token| match token {
         Token::PerInch(text) => Some(text.clone()),
         _ => None,

@@ -126,6 +126,42 @@ impl Line {
         })
     }
 
+    /// What stands in the line, whoever knows it, and the words that nobody knows.
+    pub(super) fn gist(&self) -> (View, Vec<Range<usize>>) {
+        let (mut items, mut unknown) = (Vec::new(), Vec::new());
+        let mut at = next_place(&self.text, 0);
+        while at < self.text.len() {
+            let place = self.place(at);
+            let weight = |row: &Row| GIST.iter().position(|kind| *kind == row.kind);
+            let word = place
+                .words
+                .iter()
+                .map(|(row, end)| (*end, Reverse(weight(row).unwrap_or(GIST.len())), *row))
+                .max_by_key(|(end, weight, _)| (*end, *weight));
+            let found = match (&place.token, word) {
+                (Some((token, end)), word) if word.is_none_or(|(other, ..)| other <= *end) => {
+                    Some((token.clone(), *end))
+                }
+                (_, Some((end, _, row))) => {
+                    Some((Token::Word { name: row.name, kind: row.kind }, end))
+                }
+                _ => None,
+            };
+            let end = match found {
+                Some((token, end)) => {
+                    items.push(Item { token, at: at..end });
+                    end
+                }
+                None => {
+                    unknown.push(at..place.end);
+                    place.end
+                }
+            };
+            at = next_place(&self.text, end);
+        }
+        (View { items, text: Rc::clone(&self.text) }, unknown)
+    }
+
     /// The words of a view that were taken for slips of typing.
     pub(crate) fn slips(&self, view: &View) -> Vec<Slip> {
         let slip = |item: &Item| {
@@ -236,6 +272,15 @@ pub(super) const KEPT: &[&str] = &[
     "or",
 ];
 
+/// The kinds that say most of a line, the first of them first.
+const GIST: &[&str] = &[
+    "fit", "material", "hole", "shaft", "hub", "bushing", "bought", "key", "should", "off", "trouble",
+    "reads", "start", "role", "head", "connector", "asking",
+];
+
+/// Kinds of words that are never passed over.
+const MEANT: &[&str] = &["material", "fit", "instrument", "off", "plastic", "service", "key"];
+
 /// Tries the longest spelling first at each place; a shorter one where the
 /// words after it are known to nobody else.
 struct Search<'a> {
@@ -300,7 +345,9 @@ impl Search<'_> {
             let word = &text[at..place.end];
             let is_letter = |byte: u8| byte.is_ascii_alphabetic() || matches!(byte, b'\'' | b'/');
             let is_word = word.len() > 1 && word.bytes().all(is_letter);
-            if is_word && !KEPT.contains(&&*word.to_lowercase()) {
+            // What a part is made of, or how it is to fit, is not passed over.
+            let says_more = place.words.iter().any(|(row, _)| MEANT.contains(&row.kind));
+            if is_word && !says_more && !KEPT.contains(&&*word.to_lowercase()) {
                 self.left -= 1;
                 let reached = self.goes_on(place.end, items);
                 self.left += 1;
@@ -585,6 +632,27 @@ impl View {
             );
             if before_word && matches!(self.items[at].token, Token::Plus | Token::Minus) {
                 self.items[at].token = Token::Break;
+            }
+        }
+    }
+
+    /// `heat to 200`, `heated it up to 150`: a temperature whose scale is not said,
+    /// and no size.
+    pub(super) fn settle_heat(&mut self) {
+        for at in 1..self.items.len() {
+            let Token::Number(Num { unit: None, text, .. }) = &self.items[at].token else {
+                continue;
+            };
+            let before = self.items[..at].iter().enumerate().rev().find(|(_, item)| {
+                !matches!(item.token, Token::Word { kind: "small" | "connector" | "asking", .. })
+            });
+            let is_heat = before.is_some_and(|(place, _)| {
+                let said = self.said(place);
+                said.starts_with("heat") || said.starts_with("freez") || said.starts_with("chill")
+            });
+            let leads_on = self.said(at - 1).ends_with("to") || self.said(at - 1) == "at";
+            if is_heat && leads_on {
+                self.items[at].token = Token::Temperature(text.clone());
             }
         }
     }

@@ -27,7 +27,11 @@ impl Session {
     pub(crate) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
         let answer = self.understand_as_typed(line);
         let Err(problem) = &answer else { return answer };
-        let is_settled = problem.is_failure || problem.fix.is_some() || !problem.choices.is_empty();
+        let is_mended = || {
+            let mended = problem.mended(line);
+            mended.is_some_and(|mended| self.trial().understand_as_typed(&mended).is_ok())
+        };
+        let is_settled = problem.is_failure || !problem.choices.is_empty() || is_mended();
         if is_settled {
             return answer;
         }
@@ -61,6 +65,9 @@ impl Session {
 
     /// The same, every word as it was typed, and none passed over.
     fn understand_as_typed(&mut self, line: &str) -> Result<Answer, Problem> {
+        if let Some(asked) = self.fraction_of_a_millimetre(line) {
+            return Err(asked);
+        }
         let query = words::read(line);
         let is_plain = query.is_ok();
         let looks_like_inches =
@@ -121,14 +128,24 @@ impl Session {
 
     /// What a phrase may mean whose words are not all understood: asked back.
     fn as_guess(&self, line: &str) -> Option<Problem> {
-        let sentence::Guess { unknown, choices } = sentence::guess(line, self.setting())?;
+        self.asked_back(line, sentence::guess(line, self.setting()))
+            .or_else(|| self.asked_back(line, sentence::offered(line, self.setting())))
+    }
+
+    fn asked_back(&self, line: &str, guess: Option<sentence::Guess>) -> Option<Problem> {
+        let sentence::Guess { unknown, choices } = guess?;
         let choices = self.working(choices);
-        let first = unknown.first()?;
+        if choices.len() < 2 {
+            return None;
+        }
+        let Some(first) = unknown.first() else {
+            let message = "this is not understood as it stands";
+            return Some(Problem::new(message, 0..line.len()).choose(choices));
+        };
         let at = line.find(&**first).map_or(0..line.len(), |at| at..at + first.len());
         let are = if unknown.len() == 1 { "is" } else { "are" };
         let unknown = unknown.join("`, `");
-        (choices.len() >= 2)
-            .then(|| Problem::new(format!("`{unknown}` {are} not understood"), at).choose(choices))
+        Some(Problem::new(format!("`{unknown}` {are} not understood"), at).choose(choices))
     }
 
     /// The first queries that are answered.
@@ -188,6 +205,24 @@ impl Session {
             .into_iter()
             .filter_map(as_unit)
             .collect()
+    }
+
+    /// `3/4 mm`: a vulgar fraction is inches, and a millimetre is written in decimals.
+    fn fraction_of_a_millimetre(&self, line: &str) -> Option<Problem> {
+        let (at, decimal) = sentence::fraction_of_a_millimetre(line)?;
+        let with = |size: &str| {
+            let typed = format!("{}{size}{}", &line[..at.start], &line[at.end..]);
+            let mut trial = self.trial();
+            trial.understand(&typed).ok()?;
+            Some(trial.read_as.take().unwrap_or(typed))
+        };
+        let fraction = line[at.clone()].trim_end_matches(|c: char| !c.is_ascii_digit());
+        let choices: Vec<String> =
+            [format!("{fraction}in"), format!("{decimal}mm")].iter().filter_map(|it| with(it)).collect();
+        (choices.len() == 2).then(|| {
+            Problem::new("a fraction is of an inch, and millimetres are in decimals", at)
+                .choose(choices)
+        })
     }
 
     /// The question back, where both have an answer.

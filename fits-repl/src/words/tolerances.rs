@@ -73,9 +73,15 @@ pub(crate) fn class(input: &str, total: usize) -> Result<Option<(&str, ClassText
     let Ok((rest, letters)) = word(input) else {
         return Ok(None);
     };
+    // `IT7` is a grade, and no class.
+    if letters == "IT" {
+        return Ok(None);
+    }
     let (end, grade) = take_while(|c: char| c.is_ascii_alphanumeric())(rest)?;
     if grade.is_empty() {
-        if letters.len() > 2 || reserved().any(|known| known.eq_ignore_ascii_case(letters)) {
+        let two = ["cd", "ef", "fg", "js", "za", "zb", "zc"];
+        let is_class = letters.len() == 1 || two.contains(&&*letters.to_ascii_lowercase());
+        if !is_class || reserved().any(|known| known.eq_ignore_ascii_case(letters)) {
             return Ok(None);
         }
         let usual = if letters.starts_with(|c: char| c.is_ascii_uppercase()) { "7" } else { "6" };
