@@ -143,7 +143,11 @@ impl Reader {
         if items.iter().any(|(item, _)| matches!(item, Item::Same)) {
             self.same_as_before(line);
         }
-        let negated = items.iter().any(|(item, _)| matches!(item, Item::Not));
+        let negated = items.iter().find_map(|(item, _)| match item {
+            Item::Not => Some(true),
+            Item::Size(_) => Some(false),
+            _ => None,
+        }) == Some(true);
         if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
             line.state = State::InPlace;
         }
@@ -167,21 +171,28 @@ impl Reader {
         let sizes: Vec<usize> = positions(&items, |item| matches!(item, Item::Size(_)));
         let mut of: Vec<Option<usize>> = vec![None; items.len()];
         let mut seen: Vec<Option<usize>> = vec![None; items.len()];
-        let after_style =
-            sizes.first().zip(features.first()).is_some_and(|(size, feature)| size < feature);
         for &size in &sizes {
             let before = features.iter().rev().find(|feature| **feature < size).copied();
             let next = features.iter().find(|feature| **feature > size).copied();
             let next = next.filter(|next| !sizes.iter().any(|other| *other > size && other < next));
             let taken = |feature: usize| of.contains(&Some(feature));
-            of[size] = if after_style {
-                next.filter(|next| !taken(*next)).or(before)
-            } else {
-                match before {
-                    Some(before) if taken(before) && next.is_some() => next,
-                    Some(before) => Some(before),
-                    None => next,
+            // `.5 thick` reads from the size on, whatever stands before it.
+            let is_length = |at: usize| {
+                at == size + 1 && matches!(items[at].0, Item::Feature { side: Side::Length, .. })
+            };
+            of[size] = match (before, next) {
+                (Some(before), Some(next))
+                    if taken(before)
+                        || is_length(next)
+                            && !matches!(
+                                &items[before].0,
+                                Item::Feature { side: Side::Length, .. }
+                            ) =>
+                {
+                    Some(next)
                 }
+                (Some(before), _) => Some(before),
+                (None, next) => next,
             };
         }
         let is_plain = opened
@@ -222,6 +233,10 @@ impl Reader {
                     }
                 }
                 Item::Size(kind) => {
+                    // `.9035 not .902`, `instead of the .125`.
+                    if sizes.first() != Some(&at) && is_denied(&items, at) {
+                        continue;
+                    }
                     let is_stocked =
                         skip_material || self.is_stock_size(&items, at, line, of[at].is_some());
                     if is_stocked || negated && of[at].is_some() && !is_correction(&items, at) {
@@ -319,6 +334,29 @@ impl Reader {
                     mate = Some((name.clone(), *part, place.clone(), *is_sure));
                     line.mate_name = Some(name.clone());
                     line.mate_part = *part;
+                }
+                Item::MateFeature(name, side) => {
+                    if let Some((mate, part, _, sure)) = &mut mate {
+                        let id = part.unwrap_or_else(|| self.part_named(mate, line.number));
+                        (*part, *sure) = (Some(id), true);
+                        line.mate_part = Some(id);
+                        let found = self.feature_called(id, name, Some(*side));
+                        let found = found
+                            .unwrap_or_else(|| self.feature(line, id, name, *side, place.clone()));
+                        mate_to = Some(found);
+                    }
+                }
+                Item::OfMate(Kind::Num(num)) if mate_to.is_some() => {
+                    if let (Some(to), Some(size)) = (mate_to, self.length(num, line.unit)) {
+                        let kept = line.feature;
+                        if reads {
+                            self.reading(line, to, num);
+                        } else {
+                            let from = self.unit_of(num, line.unit);
+                            self.size(line, to, fits_core::job::whole::Nominal::Size(size), from);
+                        }
+                        line.feature = kept.or(line.feature);
+                    }
                 }
                 Item::OfMate(kind) => {
                     if let Some((name, part, _, sure)) = &mut mate {
@@ -435,9 +473,14 @@ impl Reader {
         let stuff =
             if tokens.get(stuff).and_then(Token::word).is_some_and(leads) { stuff } else { 0 };
         let skip = stuff
-            + tokens[stuff..].iter().take_while(|token| token.word().is_some_and(leads)).count();
+            + tokens[stuff..]
+                .iter()
+                .take_while(|token| {
+                    token.word().is_some_and(leads) || matches!(token.kind, Kind::Count(_))
+                })
+                .count();
         let rest = &tokens[skip..];
-        let Some(mut taken) = Self::part_phrase(rest) else { return false };
+        let Some(mut taken) = self.part_phrase(rest) else { return false };
         if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
             return false;
         }
@@ -448,7 +491,7 @@ impl Reader {
                     matches!(word, "is" | "are")
                         || is_material(word)
                         || super::lexicon::fit(&[word]).is_some()
-                        || matches!(word, "id" | "od" | "bore" | "hole")
+                        || super::lexicon::feature(word).is_some()
                 })
         }) || skip > 0
             && tokens[skip - 1].word() != Some("the")
@@ -577,6 +620,14 @@ fn is_after_size(items: &[(Item, Range<usize>)], at: usize) -> bool {
     at > 0 && matches!(items[at - 1].0, Item::Size(_) | Item::OfMate(_))
 }
 
+/// Does `not` or `instead of` stand right before a size?
+fn is_denied(items: &[(Item, Range<usize>)], at: usize) -> bool {
+    let before = items[..at].iter().rev().map(|(item, _)| item);
+    before
+        .take_while(|item| matches!(item, Item::Not | Item::Loose(_)))
+        .any(|item| matches!(item, Item::Not))
+}
+
 /// Behind `not`, a second size is what holds.
 fn is_correction(items: &[(Item, Range<usize>)], at: usize) -> bool {
     items[..at].iter().any(|(item, _)| matches!(item, Item::Size(_)))
@@ -631,6 +682,12 @@ fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
             Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
             Kind::Sign('-') if spaced_dash => Some('-'),
+            // `.9995 and the housing 1.2510`: each has its own.
+            Kind::Word(ref word)
+                if word == "and" && has_size(&found[start..at]) && has_size(&found[at..]) =>
+            {
+                Some(' ')
+            }
             _ => None,
         };
         if let Some(next) = breaks {

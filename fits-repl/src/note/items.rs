@@ -30,6 +30,8 @@ pub(super) enum Item {
         part: Option<usize>,
         is_sure: bool,
     },
+    /// The mate's own feature, named behind it: `in the yoke hole`.
+    MateFeature(String, Side),
     /// A size of the mate.
     OfMate(Kind),
     Size(Kind),
@@ -96,7 +98,8 @@ impl Reader {
             }
             Kind::Sign(_) | Kind::Count(_) => return (None, 1),
             Kind::Num(_) | Kind::Range(..) | Kind::Dims(_) | Kind::Thread(_) => {
-                let of_mate = matches!(out.last(), Some((Item::Mate { .. }, _)));
+                let of_mate =
+                    matches!(out.last(), Some((Item::Mate { .. } | Item::MateFeature(..), _)));
                 let kind = rest[0].kind.clone();
                 return (Some(if of_mate { Item::OfMate(kind) } else { Item::Size(kind) }), 1);
             }
@@ -122,6 +125,11 @@ impl Reader {
             Kind::Word(_) | Kind::Code(_) => {}
         }
         let word = words.first().copied().unwrap_or_default();
+        if matches!(out.last(), Some((Item::Mate { .. }, _)))
+            && let Some((name, side, taken)) = self.mates_own(rest, out)
+        {
+            return (Some(Item::MateFeature(name, side)), taken);
+        }
         if let Some((item, taken)) = Self::phrase(&words) {
             return (Some(item), taken);
         }
@@ -157,7 +165,7 @@ impl Reader {
         }
         // A part, or a feature that is called by one.
         let known = self.part_at(rest).map(|(part, taken)| (Some(part), taken));
-        let named = known.or_else(|| Self::part_phrase(rest).map(|taken| (None, taken)));
+        let named = known.or_else(|| self.part_phrase(rest).map(|taken| (None, taken)));
         let is_fit_word = lexicon::fit(&words).is_some();
         // A part of its own that the note has not named yet: `shldr screw` beside the screw.
         if let Some((None, taken)) = named
@@ -287,6 +295,33 @@ impl Reader {
         (Some(Item::Loose(text_of(&rest[0]))), 1)
     }
 
+    /// A feature named right behind the mate is the mate's, where it is on the
+    /// other side than the one spoken of: `.875 in the yoke hole .877`.
+    fn mates_own(
+        &self,
+        rest: &[Token],
+        out: &[(Item, Range<usize>)],
+    ) -> Option<(String, Side, usize)> {
+        // `bottom end`: which of several comes before it.
+        let marks = rest
+            .iter()
+            .take_while(|token| {
+                token.word().is_some_and(|word| is_instance(&stem(word)) && word.len() > 1)
+            })
+            .count();
+        let (name, side, taken) = feature_phrase(&rest[marks..])?;
+        let own = out.iter().find_map(|(item, _)| match item {
+            Item::Feature { side, .. } => Some(*side),
+            _ => None,
+        });
+        side.surface()?;
+        if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() {
+            return None;
+        }
+        let marks: Vec<String> = rest[..marks].iter().map(text_of).collect();
+        Some((format!("{} {name}", marks.join(" ")).trim().to_owned(), side, marks.len() + taken))
+    }
+
     /// One of several alike, by its mark alone.
     fn instance(&self, word: &str, line: &Line) -> Option<Item> {
         let last = &self.job.features[line.feature?];
@@ -307,6 +342,7 @@ impl Reader {
             }
             ["all", "round" | "around", ..] | ["per" | "each", "side", ..] => (Item::AllRound, 2),
             ["installed" | "fitted" | "pressed", ..] => (Item::InPlace, 1),
+            ["instead", "of", ..] | ["rather", "than", ..] => (Item::Not, 2),
             ["not", ..] => (Item::Not, 1),
             ["stock", ..] => (Item::Stock, 1),
             ["flat" | "plate" | "sheet" | "angle", ..] => (Item::Loose(words[0].to_owned()), 1),
@@ -355,6 +391,12 @@ impl Reader {
         if matches!(head.as_str(), "id" | "od") {
             return false;
         }
+        // `P bore .7502` of a part that has a bore.
+        if line.reads
+            && part.is_some_and(|part| self.feature_called(part, name, Some(side)).is_some())
+        {
+            return false;
+        }
         let inner = |words: &[Token]| {
             words.iter().rev().find_map(|token| token.word().and_then(inwardness))
         };
@@ -394,13 +436,13 @@ impl Reader {
             let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
             return Some((said.join(" "), Some(part), skip + taken));
         }
-        let taken = Self::part_phrase(rest).or_else(|| {
+        let taken = self.part_phrase(rest).or_else(|| {
             matches!(&rest.first()?.kind, Kind::Code(code) if code.len() > 2).then_some(1)
         });
         let taken = taken.or_else(|| {
             // A thread's name may be part of it: `M8 shoulder bolt`.
             matches!(rest.first()?.kind, Kind::Thread(_))
-                .then(|| Self::part_phrase(&rest[1..]))
+                .then(|| self.part_phrase(&rest[1..]))
                 .flatten()
                 .map(|taken| taken + 1)
         })?;

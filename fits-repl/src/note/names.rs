@@ -218,7 +218,10 @@ impl Reader {
             let goes_on = words
                 .get(count)
                 .is_some_and(|next| inwardness(next).is_some() && feature(next).is_none());
-            if !first_is_word || count == 1 && (said[0].len() < 3 || is_instance(&said[0])) {
+            if !first_is_word
+                || count == 1
+                    && (is_instance(&said[0]) || said[0].len() < 3 && !self.is_code(tokens))
+            {
                 return None;
             }
             let (part, score) = self.part_called(said)?;
@@ -226,20 +229,30 @@ impl Reader {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.
-            (score > 65 || inwardness(&said[count - 1]).is_some() || score >= 60 && count > 1)
+            (score > 65 || self.is_thing(&said[count - 1]) || score >= 60 && count > 1)
                 .then_some((part, count))
         })
     }
 
+    /// One or two letters that a table's first column gives a part for its name.
+    fn is_code(&self, tokens: &[Token]) -> bool {
+        let Some(word) = tokens.first().and_then(Token::word) else { return false };
+        let before_feature =
+            tokens.get(1).and_then(Token::word).is_some_and(|next| feature(next).is_some());
+        self.exact.contains_key(word)
+            && (before_feature
+                || !super::lexicon::is_small(word) && !super::lexicon::leads_to_mate(word))
+    }
+
     /// A phrase that is the name of a part by its last word: how many tokens.
-    pub(super) fn part_phrase(tokens: &[Token]) -> Option<usize> {
+    pub(super) fn part_phrase(&self, tokens: &[Token]) -> Option<usize> {
         let word_of = |token: &Token| token.word().map(str::to_owned);
         let words: Vec<String> = tokens.iter().take(4).map_while(word_of).collect();
         let last = (0..words.len()).find(|&at| {
-            inwardness(&words[at]).is_some()
+            self.is_thing(&words[at])
                 && !words
                     .get(at + 1)
-                    .is_some_and(|next| inwardness(next).is_some() && feature(next).is_none())
+                    .is_some_and(|next| self.is_thing(next) && feature(next).is_none())
         })?;
         let usable =
             words[..last].iter().all(|word| super::lexicon::is_material(word) || word.len() > 2)
@@ -249,6 +262,12 @@ impl Reader {
                         || feature(word).is_some_and(|_| stem(word) != "shoulder")
                 });
         usable.then_some(last + 1)
+    }
+
+    /// Is it a word for a part: one of the trade's, or a name that this note
+    /// gives at a line's beginning?
+    pub(super) fn is_thing(&self, word: &str) -> bool {
+        inwardness(word).is_some() || self.things.contains(&stem(word))
     }
 
     /// A new part.

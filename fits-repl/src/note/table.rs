@@ -23,6 +23,8 @@ struct Row<'a> {
     feature: (usize, &'a str),
     size: (usize, &'a str),
     unit: &'a str,
+    limits: (usize, &'a str),
+    length: (usize, &'a str),
     fit: (usize, &'a str),
     mate: (usize, &'a str),
     reading: (usize, &'a str),
@@ -45,6 +47,7 @@ impl Reader {
         if sign != columns.0 && !(padded && cells.len() > 1) || cells.len() < 2 {
             return false;
         }
+        let cells = if padded { at_columns(&cells, &columns.1) } else { cells };
         let mut row = Row::default();
         for (index, (at, cell)) in cells.iter().enumerate() {
             let column = if padded {
@@ -62,6 +65,8 @@ impl Reader {
                 Column::Feature => row.feature = cell,
                 Column::Size => row.size = cell,
                 Column::Unit => row.unit = cell.1,
+                Column::Limits => row.limits = cell,
+                Column::Length => row.length = cell,
                 Column::Fit => row.fit = cell,
                 Column::Mate => row.mate = cell,
                 Column::Reading => row.reading = cell,
@@ -70,6 +75,9 @@ impl Reader {
                 Column::Count => row.count = cell.1,
                 Column::Notes => row.notes.push(cell.1),
             }
+        }
+        if row.fit.1.is_empty() && !row.limits.1.contains(|c: char| c.is_ascii_digit()) {
+            row.fit = row.limits;
         }
         let own_size = |text: &str| {
             tokens(text, 0)
@@ -212,7 +220,9 @@ impl Reader {
         {
             readings.clear();
         }
-        let size = tokens(row.size.1, row.size.0);
+        // What the part is made from is no size of it.
+        let is_stock = lexicon::is_stock(&row.feature.1.to_lowercase());
+        let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
         let names = each_of(row.feature.1);
         let count = names.len();
         for (at, name) in names.iter().enumerate() {
@@ -227,6 +237,7 @@ impl Reader {
                 self.reading(line, feature, &num);
             }
             self.job.features[feature].done |= line.done;
+            self.length_of_row(row, line, feature);
             self.mate_of_row(row, line, feature, part);
         }
     }
@@ -260,12 +271,15 @@ impl Reader {
                 _ => None,
             })
             .or_else(|| {
-                tokens(row.fit.1, 0).into_iter().find_map(|token| match token.kind {
+                let beside = format!("{} {}", row.fit.1, row.limits.1);
+                tokens(&beside, 0).into_iter().find_map(|token| match token.kind {
                     Kind::Class(class) if !class.contains('/') => Some(class),
                     _ => None,
                 })
             });
-        let off = size.iter().find_map(|token| match &token.kind {
+        // Deviations stand behind a size.
+        let limits = tokens(&format!("0 {}", row.limits.1), 0);
+        let off = size.iter().chain(&limits).find_map(|token| match &token.kind {
             Kind::Off(low, high) => Some((low.clone(), high.clone())),
             _ => None,
         });
@@ -310,7 +324,8 @@ impl Reader {
             } else {
                 Side::Hole
             };
-            if kind.is_some() {
+            let side = if kind.is_none() { Side::Length } else { side };
+            if kind.is_some() || !row.length.1.is_empty() {
                 owner = Some(self.feature(line, part, name.trim(), side, place.clone()));
             }
         } else if let Some((Kind::Range(..) | Kind::Num(_), _)) = &kind
@@ -354,6 +369,22 @@ impl Reader {
         self.give(line, &given)
     }
 
+    /// A length in its own column: the feature's own, or how long the feature is.
+    fn length_of_row(&mut self, row: &Row, line: &mut Line, feature: usize) {
+        let Some(Token { kind: Kind::Num(num), at }) =
+            tokens(row.length.1, row.length.0).into_iter().next()
+        else {
+            return;
+        };
+        let Some(size) = self.length(&num, line.unit) else { return };
+        let one = &self.job.features[feature];
+        let own = one.side == Side::Length && one.nominal.is_none();
+        let (part, name) = (one.part, format!("{} length", one.name));
+        let long = if own { feature } else { self.feature(line, part, &name, Side::Length, at) };
+        let from = self.unit_of(&num, line.unit);
+        self.size(line, long, Nominal::Size(size), from);
+    }
+
     fn mate_of_row(&mut self, row: &Row, line: &mut Line, feature: usize, part: usize) {
         let mut fit = FitSaid::default();
         let words: Vec<String> =
@@ -374,13 +405,14 @@ impl Reader {
             matches!(token.kind, Kind::Num(_) | Kind::Dims(_)) && !is_mark(token)
         }) else {
             let subject = line.subject;
-            self.finish_mate(
-                line,
-                &mut Some((text.to_owned(), None, row.mate.0..row.mate.0 + text.len(), true)),
-                Some(feature),
-                &mut fit,
-                None,
-            );
+            let place = row.mate.0..row.mate.0 + text.len();
+            // `P,CS`: it goes through both.
+            let several =
+                text.split(',').all(|name| self.exact.contains_key(&stems(name).concat()));
+            for name in text.split(',').filter(|_| several).chain((!several).then_some(text)) {
+                let mut mate = Some((name.trim().to_owned(), None, place.clone(), true));
+                self.finish_mate(line, &mut mate, Some(feature), &mut fit.clone(), None);
+            }
             line.subject = subject;
             return;
         };
@@ -800,6 +832,27 @@ impl Reader {
         });
         (part, own)
     }
+}
+
+/// Cells that run into the next column with one blank between: `hnd end 1`.
+fn at_columns<'a>(
+    cells: &[(usize, &'a str)],
+    columns: &[(usize, Column)],
+) -> Vec<(usize, &'a str)> {
+    let mut out = Vec::new();
+    for &(at, cell) in cells {
+        let inside = columns.iter().map(|(start, _)| start.wrapping_sub(at)).find(|within| {
+            (1..cell.len()).contains(within)
+                && cell.as_bytes()[within - 1] == b' '
+                && cell[*within..]
+                    .starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | '+' | '-'))
+        });
+        match inside {
+            Some(within) => out.extend([(at, &cell[..within]), (at + within, &cell[within..])]),
+            None => out.push((at, cell)),
+        }
+    }
+    out
 }
 
 /// Both sides of a joint: `pin / frame`, `handwheel on shaft`.

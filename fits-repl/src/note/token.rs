@@ -7,6 +7,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
+    job::whole::Side,
     size::{Number, Unit},
     standards::{b41, iso286},
 };
@@ -151,6 +152,17 @@ impl Scan<'_> {
         )
     }
 
+    /// Behind a size, or behind the word that says what it is of: `1-3/8 dia`.
+    fn after_size(&self) -> bool {
+        match self.found.as_slice() {
+            [.., Token { kind: Kind::Num(_), .. }, Token { kind: Kind::Word(word), .. }] => {
+                super::lexicon::feature(word).is_some()
+            }
+            [.., Token { kind: Kind::Thread(_), .. }] => true,
+            _ => self.after_number(),
+        }
+    }
+
     fn one(&mut self) {
         let rest = self.rest().to_owned();
         let Some(first) = rest.chars().next() else { return };
@@ -158,7 +170,7 @@ impl Scan<'_> {
             && self.text[..self.at].ends_with(|c: char| c.is_alphanumeric())
             && self.found.last().is_some_and(|last| last.at.end == self.from + self.at)
             && !matches!(self.found.last().map(|last| &last.kind), Some(Kind::Num(_)));
-        let times = matches!(first, 'x' | 'X' | '\u{d7}') && self.after_number();
+        let times = matches!(first, 'x' | 'X' | '\u{d7}') && !glued && self.after_size();
         let goes_on =
             rest[first.len_utf8()..].trim_start_matches([' ', '\u{d8}', '\u{2300}', '\u{f8}']);
         if times && goes_on.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
@@ -574,13 +586,15 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
         let plural = |token: Option<&Token>| {
             token.and_then(Token::word).is_some_and(|word| {
-                word.ends_with('s') && super::lexicon::inwardness(word).is_some()
+                word.ends_with('s')
+                    && (super::lexicon::inwardness(word).is_some()
+                        || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
             })
         };
         if is_count
             && !after_size
             && (plural(out.get(at + 1))
-                || out.get(at + 1).is_some_and(|next| next.word().is_some())
+                || out.get(at + 1).and_then(Token::word).is_some_and(|word| word != "x")
                     && plural(out.get(at + 2)))
             && let Kind::Num(num) = &out[at].kind
         {
@@ -633,7 +647,12 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
             all.push(next);
             *kind = Kind::Dims(all);
         }
-        _ => out.push(Token { kind: Kind::Num(next), at: token.at.clone() }),
+        // `3/8-16 x 2`, `1-3/8 dia x 3`: so long.
+        _ => {
+            let at = token.at.clone();
+            out.push(Token { kind: Kind::Num(next), at: at.clone() });
+            out.push(Token { kind: Kind::Word("long".into()), at: at.end..at.end });
+        }
     }
     out.extend(class);
 }
