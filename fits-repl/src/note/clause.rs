@@ -128,6 +128,29 @@ impl Reader {
             self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
             return false;
         }
+        // `(bought, .3117)`: nearly a size of this line, so what it came out at.
+        if let ([Token { kind: Kind::Num(num), .. }], Some(feature)) = (tokens, line.feature)
+            && self.job.features[feature].side.surface().is_some()
+            && num.places >= 3
+            && let Some(size) = self.length(num, line.unit)
+        {
+            let part = self.job.features[feature].part;
+            let near = self.features_of(part).map(|(at, _)| at).find(|at| {
+                let one = &self.job.features[*at];
+                let read = one.readings.last().map(|reading| reading.size);
+                one.side.surface().is_some()
+                    && (self.is_near(*at, size)
+                        && one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size)
+                            != Some(size)
+                        || read.is_some_and(|read| {
+                            (read.millimetres() - size.millimetres()).abs() < 0.3
+                        }))
+            });
+            if let Some(near) = near {
+                self.reading(line, near, num);
+                return false;
+            }
+        }
         let items = self.items(tokens, line);
         // `Ø17 = 17.004`: a feature named by its size.
         if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] =
@@ -139,7 +162,15 @@ impl Reader {
             };
             line.feature = self.job.features.iter().position(named).or(line.feature);
         }
-        let mut reads = line.reads || is_measured_behind(tokens);
+        // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
+        let says_so = line.state == State::InPlace
+            || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
+        let mut reads = line.reads
+            || is_measured_behind(tokens)
+            || says_so
+                && items.iter().any(|(item, _)| {
+                    matches!(item, Item::Size(Kind::Num(num)) if self.is_fine(num, line))
+                });
         if items.iter().any(|(item, _)| matches!(item, Item::Same)) {
             self.same_as_before(line);
         }
@@ -154,6 +185,10 @@ impl Reader {
         let mut opened = false;
         if let Some((Item::Part(part), _)) =
             items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)))
+            && !items
+                .iter()
+                .take_while(|(item, _)| matches!(item, Item::Loose(_)))
+                .any(|(item, _)| matches!(item, Item::Loose(word) if super::lexicon::leads_to_mate(word)))
         {
             if line.subject != Some(*part) {
                 line.feature = None;
@@ -208,6 +243,7 @@ impl Reader {
         let mut last: Option<usize> = None;
         let mut mate: Option<(String, Option<usize>, Range<usize>, bool)> = None;
         let mut mate_to = None;
+        let mut own_of_mate: Option<usize> = None;
         let mut skip_material = false;
         for (at, (item, place)) in items.iter().enumerate() {
             match item {
@@ -215,7 +251,8 @@ impl Reader {
                     // `is` is a reading only where the size is one by its shape.
                     reads |= *sure;
                 }
-                Item::Stock => skip_material = true,
+                // `stock 1-1/4`, not `1.000 ground stock 22 long`.
+                Item::Stock => skip_material = sizes.first().is_none_or(|first| at < *first),
                 Item::Fit(words, word) => {
                     if !fit.words.is_empty() {
                         fit.words.push_str(", ");
@@ -336,6 +373,7 @@ impl Reader {
                     line.mate_part = *part;
                 }
                 Item::MateFeature(name, side) => {
+                    own_of_mate = None;
                     if let Some((mate, part, _, sure)) = &mut mate {
                         let id = part.unwrap_or_else(|| self.part_named(mate, line.number));
                         (*part, *sure) = (Some(id), true);
@@ -343,11 +381,12 @@ impl Reader {
                         let found = self.feature_called(id, name, Some(*side));
                         let found = found
                             .unwrap_or_else(|| self.feature(line, id, name, *side, place.clone()));
-                        mate_to = Some(found);
+                        own_of_mate = Some(found);
+                        mate_to = side.surface().map(|_| found).or(mate_to);
                     }
                 }
-                Item::OfMate(Kind::Num(num)) if mate_to.is_some() => {
-                    if let (Some(to), Some(size)) = (mate_to, self.length(num, line.unit)) {
+                Item::OfMate(Kind::Num(num)) if own_of_mate.is_some() => {
+                    if let (Some(to), Some(size)) = (own_of_mate, self.length(num, line.unit)) {
                         let kept = line.feature;
                         if reads {
                             self.reading(line, to, num);
@@ -364,7 +403,9 @@ impl Reader {
                         *part = Some(id);
                         *sure = true;
                         line.mate_part = Some(id);
-                        if last.is_none() {
+                        // A key lies in a joint: it is no mate of a diameter.
+                        let is_key = self.stems[id].iter().any(|word| word == "key");
+                        if last.is_none() && !is_key {
                             last = self.implied_side(line, id, kind);
                         }
                         let class = class_after(&items, at);
@@ -400,6 +441,12 @@ impl Reader {
             self.fit_alone(line, feature, fit);
         }
         reads
+    }
+
+    /// Written finer than a drawing is: four decimals of an inch, two of a millimetre.
+    fn is_fine(&self, num: &Num, line: &Line) -> bool {
+        let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
+        num.places >= if metric { 2 } else { 4 }
     }
 
     /// `3 tenths over`: a reading by what it is off from the one size wanted.
@@ -484,18 +531,33 @@ impl Reader {
         if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
             return false;
         }
+        let named = || rest[..taken].iter().filter_map(Token::word);
+        if line.declares && named().all(is_material) {
+            return false;
+        }
+        if let Some((name, side, _)) = super::items::feature_phrase(&rest[taken..]) {
+            let known = self.part_at(&rest[..taken]).map(|(part, _)| part);
+            if self.is_modifier(line, known, rest, taken, &name, side) {
+                return false;
+            }
+        }
         let next = rest.get(taken);
-        let opens = next.is_some_and(|token| {
-            matches!(token.kind, Kind::Num(_) | Kind::Thread(_) | Kind::Dims(_) | Kind::Count(_))
-                || token.word().is_some_and(|word| {
+        let begins = matches!(sign, '^' | '.') && has_size(tokens);
+        let opens = begins
+            || next.is_some_and(|token| {
+                matches!(
+                    token.kind,
+                    Kind::Num(_) | Kind::Thread(_) | Kind::Dims(_) | Kind::Count(_)
+                ) || token.word().is_some_and(|word| {
                     matches!(word, "is" | "are")
                         || is_material(word)
                         || super::lexicon::fit(&[word]).is_some()
                         || super::lexicon::feature(word).is_some()
                 })
-        }) || skip > 0
-            && tokens[skip - 1].word() != Some("the")
-            && is_material(rest[0].word().unwrap_or_default());
+            })
+            || skip > 0
+                && tokens[skip - 1].word() != Some("the")
+                && is_material(rest[0].word().unwrap_or_default());
         let is_feature =
             super::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();
         if !opens || is_feature || sign == '(' {
@@ -534,6 +596,10 @@ impl Reader {
             || owned
                 && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
         {
+            return false;
+        }
+        // Ground stock is used as it comes.
+        if matches!(word.as_str(), "ground" | "pgb") {
             return false;
         }
         // A pin is used as the rod comes.

@@ -52,6 +52,9 @@ pub(super) enum Item {
     Loose(String),
 }
 
+/// An item and its place in the line.
+pub(super) type Placed = (Item, Range<usize>);
+
 impl Reader {
     pub(super) fn items(&self, tokens: &[Token], line: &Line) -> Vec<(Item, Range<usize>)> {
         let mut out: Vec<(Item, Range<usize>)> = Vec::new();
@@ -79,6 +82,11 @@ impl Reader {
             Kind::Class(class) => return (Some(Item::Class(class.clone())), 1),
             Kind::Off(low, high) => return (Some(Item::Off(low.clone(), high.clone())), 1),
             Kind::Sign('=') => return (Some(Item::Reads(true)), 1),
+            Kind::Sign('>') if self.sized_mate(&rest[1..], line).is_some() => {
+                let (more, taken) = self.sized_mate(&rest[1..], line).unwrap_or_default();
+                out.extend(more);
+                return (None, 1 + taken);
+            }
             // `-> got .7488`: what came of it.
             Kind::Sign('>')
                 if rest.get(1).is_some_and(|next| {
@@ -125,6 +133,14 @@ impl Reader {
             Kind::Word(_) | Kind::Code(_) => {}
         }
         let word = words.first().copied().unwrap_or_default();
+        // `on washer .125 thick`: the size is of what is named behind it.
+        if let Some((Item::OfMate(_), _)) = out.last()
+            && let Some((name, side @ Side::Length, taken)) = feature_phrase(rest)
+        {
+            let place = rest[0].at.clone();
+            out.insert(out.len() - 1, (Item::MateFeature(name, side), place));
+            return (None, taken);
+        }
         if matches!(out.last(), Some((Item::Mate { .. }, _)))
             && let Some((name, side, taken)) = self.mates_own(rest, out)
         {
@@ -234,9 +250,14 @@ impl Reader {
                 return (Some(Item::Part(part)), taken);
             }
         }
+        if word == "clearance" && matches!(rest.get(1).map(|next| &next.kind), Some(Kind::Num(_))) {
+            let name = "clearance hole".to_owned();
+            return (Some(Item::Feature { name, side: Side::Hole, part: None, mate: None }), 1);
+        }
         if is_fit_word && let Some((taken, fit)) = lexicon::fit(&words) {
             let said = words[..taken].join(" ");
-            let is_noun = feature(word).is_some_and(|_| taken == 1 && word != "turned");
+            let leads = words.get(1).is_some_and(|next| leads_to_mate(next));
+            let is_noun = feature(word).is_some_and(|_| taken == 1 && word != "turned" && !leads);
             if !is_noun {
                 // `match screw`, `follows screw`.
                 let matches = lexicon::matches_mate(&said);
@@ -349,7 +370,8 @@ impl Reader {
             ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
             ["old", "part" | "one", ..] => (Item::Old, 2),
             ["as", "bought" | "is" | "found", ..] => (Item::Loose("as".into()), 2),
-            ["end", "play" | "float" | "play/float", ..]
+            ["each" | "both" | "either", "end" | "ends", ..] => (Item::Loose(String::new()), 2),
+            ["end", "play" | "float" | "play/float" | "shake", ..]
             | ["axial", "play" | "float", ..]
             | ["side", "play", ..] => (length(&words[..2]), 2),
             ["endplay" | "endfloat" | "end-play" | "end-float" | "float", ..] => {
@@ -378,7 +400,7 @@ impl Reader {
     }
 
     /// `gear seat` is the shaft's, `gear bore` the gear's.
-    fn is_modifier(
+    pub(super) fn is_modifier(
         &self,
         line: &Line,
         part: Option<usize>,
@@ -450,6 +472,20 @@ impl Reader {
         Some((said.join(" "), None, skip + taken))
     }
 
+    /// A mate behind its size: `1/4 dowel`, `a 1/4-20 screw`.
+    fn sized_mate(&self, rest: &[Token], line: &Line) -> Option<(Vec<Placed>, usize)> {
+        let article = usize::from(matches!(rest.first()?.word(), Some("a" | "an" | "the")));
+        let Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_)), at } =
+            rest.get(article)?
+        else {
+            return None;
+        };
+        let (name, part, taken) = self.mate_name(&rest[article + 1..], line)?;
+        let place = rest[article + 1].at.start..rest[article + taken].at.end;
+        let mate = (Item::Mate { name, part, is_sure: true }, place);
+        Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], article + 1 + taken))
+    }
+
     fn led_mate(
         &self,
         rest: &[Token],
@@ -476,15 +512,12 @@ impl Reader {
                 return (Some(Item::Mate { name, part: Some(part), is_sure: true }), 2);
             }
         }
-        // `on 1/4 dowel`: the size of the mate comes first.
-        if let Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) = rest.get(1)
-            && let Some((name, part, taken)) = self.mate_name(&rest[2..], line)
+        // `on a 1/4 dowel`: the size of the mate comes first.
+        if let Some((more, taken)) = self.sized_mate(&rest[1..], line)
             && !(purpose && !said_fit && !in_hole)
         {
-            let place = rest[2].at.start..rest[1 + taken].at.end;
-            out.push((Item::Mate { name, part, is_sure: true }, place));
-            out.push((Item::OfMate(kind.clone()), at.clone()));
-            return (None, 2 + taken);
+            out.extend(more);
+            return (None, 1 + taken);
         }
         match self.mate_name(&rest[1..], line) {
             Some((name, part, taken)) => {
@@ -552,7 +585,7 @@ fn length_between(rest: &[Token]) -> Option<(String, Side, usize)> {
 }
 
 /// A feature's own word and what tells it from others: how many tokens.
-fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
+pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     if let Some(found) = length_between(rest) {
         return Some(found);
     }

@@ -26,6 +26,7 @@ pub(super) fn is_instance(stem: &str) -> bool {
             | "4"
             | "front"
             | "rear"
+            | "back"
             | "outboard"
             | "inboard"
             | "near"

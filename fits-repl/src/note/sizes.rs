@@ -134,7 +134,9 @@ impl Reader {
                         || is_thread
                         || one.nominal.is_none()
                         || stems(&one.name) == stems(name)
-                        || line.declares && one.line == line.number)
+                        || line.declares
+                            && one.line == line.number
+                            && (one.nominal.is_none() || size.is_none()))
             });
         if let Some(known) = known {
             return Some(known);
@@ -151,7 +153,7 @@ impl Reader {
             let fits = |at: &usize| near.is_some_and(|size| reader.is_near(*at, size));
             all.iter().copied().find(fits).or(all.first().copied())
         };
-        if (subject.is_none() || line.date.is_some())
+        if (subject.is_none() || part.is_none() && line.date.is_some())
             && *side != Side::Length
             && let Some(found) = everywhere(self)
         {
@@ -170,7 +172,10 @@ impl Reader {
             line.subject = Some(one.part);
             return Some(new);
         }
-        if only_known && *side == Side::Length {
+        if only_known
+            && *side == Side::Length
+            && !matches!(head.as_str(), "play" | "float" | "shake")
+        {
             return None;
         }
         let part = subject.unwrap_or_else(|| self.assembly(line.number));
@@ -421,7 +426,7 @@ impl Reader {
             return false;
         }
         let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
-        if (reads || line.reads) && (has_nominal || line.date.is_some()) {
+        if reads || line.reads {
             return true;
         }
         has_nominal
@@ -456,8 +461,13 @@ impl Reader {
     /// A reading that names its part only, or nothing.
     #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     fn reading_by_size(&mut self, line: &mut Line, num: &Num, size: Length) -> Option<usize> {
+        // `end play, I get .4 mm`: of what this line spoke of last.
+        let waits = |at: &usize| {
+            let one = &self.job.features[*at];
+            one.side == Side::Length && one.readings.is_empty() && one.line == line.number
+        };
         if let Some(feature) = line.feature.filter(|at| {
-            self.is_near(*at, size)
+            (self.is_near(*at, size) || waits(at))
                 && line.subject.is_none_or(|part| part == self.job.features[*at].part)
         }) {
             if self.job.features[feature].nominal.as_ref().and_then(Nominal::size) == Some(size)
@@ -497,12 +507,11 @@ impl Reader {
                     return Some(self.nominal(line, feature, size, num, &given));
                 }
                 // A bought part may have been measured before its size was written.
+                let given = Given::plain(&kind, &num.at);
                 if line.date.is_none()
-                    && self.inwardness(part) > 1
-                    && !self.features_of(part).any(|(_, one)| one.side == Side::Shaft)
+                    && let Some((name, side)) = self.default_feature(part, &given)
+                    && !self.features_of(part).any(|(_, one)| one.side == side)
                 {
-                    let given = Given::plain(&kind, &num.at);
-                    let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     self.reading(line, feature, num);
                     return Some(feature);

@@ -594,8 +594,9 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
         if is_count
             && !after_size
             && (plural(out.get(at + 1))
-                || out.get(at + 1).and_then(Token::word).is_some_and(|word| word != "x")
-                    && plural(out.get(at + 2)))
+                || out.get(at + 1).and_then(Token::word).is_some_and(|word| {
+                    word != "x" && super::lexicon::feature(word) != Some(Side::Length)
+                }) && plural(out.get(at + 2)))
             && let Kind::Num(num) = &out[at].kind
         {
             out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
