@@ -130,7 +130,6 @@ impl Reader {
         }
         // `(bought, .3117)`: nearly a size of this line, so what it came out at.
         if let ([Token { kind: Kind::Num(num), .. }], Some(feature)) = (tokens, line.feature)
-            && self.job.features[feature].side.surface().is_some()
             && num.places >= 3
             && let Some(size) = self.length(num, line.unit)
         {
@@ -165,6 +164,9 @@ impl Reader {
         // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
         let says_so = line.state == State::InPlace
             || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
+        // `t1 = 3.5` may be what is wanted, `mikes 3.5` is not.
+        line.by_word =
+            items.iter().any(|(item, place)| matches!(item, Item::Reads(true)) && place.len() > 1);
         let mut reads = line.reads
             || is_measured_behind(tokens)
             || says_so
@@ -405,7 +407,12 @@ impl Reader {
                         line.mate_part = Some(id);
                         // A key lies in a joint: it is no mate of a diameter.
                         let is_key = self.stems[id].iter().any(|word| word == "key");
-                        if last.is_none() && !is_key {
+                        if last.is_none() && is_key {
+                            self.of_mate(line, id, kind, place, None);
+                            mate = None;
+                            continue;
+                        }
+                        if last.is_none() {
                             last = self.implied_side(line, id, kind);
                         }
                         let class = class_after(&items, at);
@@ -428,6 +435,21 @@ impl Reader {
                 _ => {}
             }
         }
+        // `thread 1.5 long in the base`: it is the thread that goes in.
+        let is_length = |reader: &Self, at: usize| reader.job.features[at].side == Side::Length;
+        let last = match last {
+            Some(at) if mate.is_some() && is_length(self, at) => seen
+                .iter()
+                .flatten()
+                .rev()
+                .copied()
+                .chain(line.role_of)
+                .find(|at| {
+                    !is_length(self, *at) && Some(self.job.features[*at].part) == line.subject
+                })
+                .or(last),
+            _ => last,
+        };
         let from = last.or_else(|| {
             line.feature.filter(|feature| {
                 Some(self.job.features[*feature].part) == line.subject || line.subject.is_none()
@@ -444,7 +466,7 @@ impl Reader {
     }
 
     /// Written finer than a drawing is: four decimals of an inch, two of a millimetre.
-    fn is_fine(&self, num: &Num, line: &Line) -> bool {
+    pub(super) fn is_fine(&self, num: &Num, line: &Line) -> bool {
         let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
         num.places >= if metric { 2 } else { 4 }
     }

@@ -298,7 +298,9 @@ impl Reader {
         // `ream 1/4 for a dowel`: a hole.
         let by_size =
             |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
+        let has_hole = matches!(out.last(), Some((Item::Feature { side: Side::Hole, .. }, _)));
         if matches!(word, "ream" | "reamed" | "drill" | "drilled")
+            && !has_hole
             && !line.asks
             && (by_size(rest.get(1)) && line.date.is_none()
                 || matches!(out.last(), Some((Item::Size(_), _)))
@@ -410,7 +412,7 @@ impl Reader {
         side: Side,
     ) -> bool {
         let head = stem(name.split_whitespace().next().unwrap_or_default());
-        if matches!(head.as_str(), "id" | "od") {
+        if matches!(head.as_str(), "id" | "od") || matches!(name, "bored" | "turned") {
             return false;
         }
         // `P bore .7502` of a part that has a bore.
@@ -527,6 +529,19 @@ impl Reader {
                 if let (true, Some(part)) = (of_length, part) {
                     return (Some(Item::Part(part)), 1 + taken);
                 }
+                // `hole in the housing`, of the pin that goes there.
+                let subject = line.subject.filter(|subject| {
+                    self.inwardness(*subject) > 1 && Some(*subject) != part && word == "in"
+                });
+                if let (Some(subject), Some(_)) = (subject, part)
+                    && let Some((Item::Feature { side, part: own @ None, mate, .. }, _)) =
+                        out.last_mut()
+                    && matches!(side, Side::Hole | Side::Other)
+                {
+                    *own = part;
+                    *mate = Some(self.job.parts[subject].name.clone());
+                    return (None, 1 + taken);
+                }
                 let is_sure = said_fit || in_hole || !purpose;
                 if purpose && !is_sure {
                     return (Some(Item::Loose(name)), 1 + taken);
@@ -610,6 +625,12 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         .and_then(Token::word)
         .is_some_and(|next| inwardness(next).is_some() || next == "bar" || next == "stock")
         && skip == 1
+    {
+        return None;
+    }
+    // `pawl pivots on`: what it does.
+    if lexicon::fit(&[word]).is_some()
+        && rest.get(1).and_then(Token::word).is_some_and(leads_to_mate)
     {
         return None;
     }

@@ -130,8 +130,17 @@ fn column(cell: &str) -> Option<Column> {
     find(&|full| full == word).or_else(|| find(&short).filter(|_| !word.is_empty() && is_word))
 }
 
-/// The unit that a line says for all that follows.
+/// The unit that a line says for all that follows; the first of its clauses
+/// that says one counts: `no unit is inches, the bought parts are in mm`.
 pub(super) fn unit_line(line: &str) -> Option<Unit> {
+    unit_said(line).or_else(|| {
+        let mut clauses = line.split([',', ';', '.']).filter(|clause| !clause.trim().is_empty());
+        let first = unit_said(clauses.next()?)?;
+        (!tokens(line, 0).iter().any(|token| matches!(token.kind, Kind::Num(_)))).then_some(first)
+    })
+}
+
+fn unit_said(line: &str) -> Option<Unit> {
     let found = tokens(line, 0);
     let lower = line.to_lowercase();
     let has_size = found.iter().any(|token| match &token.kind {

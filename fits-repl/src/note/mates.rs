@@ -367,6 +367,13 @@ impl Reader {
             }
             return Some(found);
         }
+        // `in the tube`: the grip that is made of brass tube.
+        if let Some(made_of) = (0..self.job.parts.len()).find(|part| {
+            let of = self.job.parts[*part].material.as_deref().unwrap_or_default();
+            *part != own && said.last().is_some_and(|last| stems(of).last() == Some(last))
+        }) {
+            return Some(made_of);
+        }
         // `shaft`: the part that has journals or seats.
         if said.last().is_some_and(|word| matches!(word.as_str(), "shaft" | "crankshaft" | "axle"))
         {

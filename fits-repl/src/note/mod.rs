@@ -238,6 +238,8 @@ struct Line {
     date: Option<String>,
     /// Sizes are readings.
     reads: bool,
+    /// This clause says by a word that a size was measured.
+    by_word: bool,
     unit: Option<Unit>,
     done: bool,
     state: State,

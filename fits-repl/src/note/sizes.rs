@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Nominal, Side},
+    job::whole::{FitSaid, Nominal, Side},
     size::Deviations,
 };
 
@@ -65,6 +65,17 @@ impl Reader {
         only_known: bool,
     ) -> Option<usize> {
         let Item::Feature { name, side, part, mate } = item else { return None };
+        // `on a shoulder screw, 5/16 shoulder`: the word is in the mate's name.
+        if let Some(other) = &line.mate_name
+            && part.is_none()
+            && stems(name).len() == 1
+            && stems(other).len() > 1
+            && stems(other).contains(&stem(name))
+        {
+            let other = other.clone();
+            line.subject = Some(self.part_named(&other, line.number));
+            line.feature = None;
+        }
         if let Some(part) = part {
             line.subject = Some(*part);
         }
@@ -426,7 +437,13 @@ impl Reader {
             return false;
         }
         let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
-        if reads || line.reads {
+        if (reads || line.reads)
+            && (has_nominal
+                || line.date.is_some()
+                || line.by_word
+                || line.reads
+                || self.is_fine(num, line))
+        {
             return true;
         }
         has_nominal
@@ -464,7 +481,13 @@ impl Reader {
         // `end play, I get .4 mm`: of what this line spoke of last.
         let waits = |at: &usize| {
             let one = &self.job.features[*at];
-            one.side == Side::Length && one.readings.is_empty() && one.line == line.number
+            let is_play = stems(&one.name)
+                .last()
+                .is_some_and(|word| matches!(word.as_str(), "play" | "float" | "shake" | "gap"));
+            one.side == Side::Length
+                && one.readings.is_empty()
+                && one.line == line.number
+                && (is_play || one.nominal.is_none())
         };
         if let Some(feature) = line.feature.filter(|at| {
             (self.is_near(*at, size) || waits(at))
@@ -505,6 +528,10 @@ impl Reader {
                     let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     return Some(self.nominal(line, feature, size, num, &given));
+                }
+                if let Some(feature) = self.other_side(line, part, size, &num.at) {
+                    self.reading(line, feature, num);
+                    return Some(feature);
                 }
                 // A bought part may have been measured before its size was written.
                 let given = Given::plain(&kind, &num.at);
@@ -548,6 +575,40 @@ impl Reader {
                 Some(first)
             }
         }
+    }
+
+    /// `bush od is 1.2525 and the housing 1.2510`: the part's side of the joint
+    /// that the line speaks of.
+    fn other_side(
+        &mut self,
+        line: &mut Line,
+        part: usize,
+        size: Length,
+        at: &Range<usize>,
+    ) -> Option<usize> {
+        let before = line
+            .feature
+            .or(self.last_feature)
+            .filter(|before| self.job.features[*before].part != part)?;
+        let one = self.job.features[before].clone();
+        let read = one.readings.last().filter(|reading| reading.line == line.number)?;
+        if (read.size.millimetres() / size.millimetres() - 1.0).abs() > 0.01 {
+            return None;
+        }
+        let (name, side) = match one.side {
+            Side::Shaft if self.inwardness(part) < 0 => ("bore", Side::Hole),
+            Side::Shaft => ("hole", Side::Hole),
+            Side::Hole => ("od", Side::Shaft),
+            _ => return None,
+        };
+        let taken =
+            self.features_of(part).any(|(_, other)| other.side == side && other.name == name);
+        let name = if taken { format!("{name} 2") } else { name.to_owned() };
+        let made = self.feature(line, part, &name, side, at.clone());
+        let other = self.job.parts[one.part].name.clone();
+        let mut mate = Some((other, Some(one.part), at.clone(), true));
+        self.finish_mate(line, &mut mate, Some(made), &mut FitSaid::default(), Some(before));
+        Some(made)
     }
 
     /// What a bare size is on a part of that kind.

@@ -579,6 +579,15 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             _ => out.push(token),
         }
     }
+    for at in 0..out.len() {
+        if is_no_size(&out, at)
+            && let Kind::Num(num) = &out[at].kind
+        {
+            let count = u32::try_from(num.over / num.under).unwrap_or(1);
+            out[at].kind = Kind::Count(count);
+        }
+        many(&mut out, at);
+    }
     // `2 thrust washers`.
     for at in 0..out.len() {
         let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
@@ -603,6 +612,55 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
         }
     }
     out
+}
+
+/// Is a number an angle, a count, a weight, a time, or what a sheet goes by?
+fn is_no_size(found: &[Token], at: usize) -> bool {
+    #[rustfmt::skip]
+    const BEHIND: &[&str] = &[
+        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "teeth", "tooth", "dp",
+        "percent", "hour", "hours", "hrs", "mins", "minutes", "day", "days", "week", "weeks", "psi",
+        "flute", "flutes", "start", "starts", "turns", "passes", "jaw", "bucks", "pounds", "am", "pm", "st",
+        "nd", "rd", "th", "times",
+    ];
+    #[rustfmt::skip]
+    const BEFORE: &[&str] = &[
+        "no", "page", "sheet", "dwg", "drg", "drawing", "rev", "step", "op", "item", "pos", "fig", "job",
+        "lot", "year", "$",
+    ];
+    let Kind::Num(num) = &found[at].kind else { return false };
+    let behind = found.get(at + 1);
+    let is_behind = |token: &Token| {
+        token.word().is_some_and(|word| BEHIND.contains(&word))
+            || matches!(token.kind, Kind::Sign('%' | '\u{b0}'))
+    };
+    let before = at.checked_sub(1).map(|before| &found[before]);
+    let is_before = |token: &Token| {
+        token.is_sign('$')
+            || num.is_whole() && token.word().is_some_and(|word| BEFORE.contains(&word))
+    };
+    num.unit.is_none() && (behind.is_some_and(is_behind) || before.is_some_and(is_before))
+}
+
+/// `2 x 3/8 dowels`, `2x 3/8`: how many of a size.
+fn many(found: &mut Vec<Token>, at: usize) {
+    let Kind::Dims(all) = &found[at].kind else { return };
+    let [first, rest @ ..] = all.as_slice() else { return };
+    let counts = first.is_whole() && first.unit.is_none() && (2..=12).contains(&first.over);
+    let plural = found.get(at + 1).and_then(Token::word).is_some_and(|word| {
+        word.ends_with('s')
+            && (super::lexicon::inwardness(word).is_some()
+                || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
+    });
+    let [second, more @ ..] = rest else { return };
+    if !(counts && plural && (second.vulgar || second.places > 0 || second.unit.is_some())) {
+        return;
+    }
+    let count = u32::try_from(first.over).unwrap_or(1);
+    let kind = if more.is_empty() { Kind::Num(second.clone()) } else { Kind::Dims(rest.to_vec()) };
+    let (place, start) = (found[at].at.clone(), second.at.start);
+    found[at] = Token { kind: Kind::Count(count), at: place.start..place.start + 1 };
+    found.insert(at + 1, Token { kind, at: start..place.end });
 }
 
 /// The number at the end is a count.
