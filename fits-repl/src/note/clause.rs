@@ -308,19 +308,6 @@ impl Reader {
                         line.corrects = None;
                         continue;
                     }
-                    let owner = of[at].map(|owner| {
-                        seen[owner].or_else(|| {
-                            let found = self.item_feature(
-                                &items[owner].0,
-                                &items[owner].1,
-                                line,
-                                Some(kind),
-                                false,
-                            );
-                            seen[owner] = found;
-                            found
-                        })
-                    });
                     // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
                     let waits = line.feature.filter(|feature| {
                         let one = &self.job.features[*feature];
@@ -335,7 +322,19 @@ impl Reader {
                     } else if is_role && matches!(kind, Kind::Dims(_)) {
                         Some(None)
                     } else {
-                        owner
+                        of[at].map(|owner| {
+                            seen[owner].or_else(|| {
+                                let found = self.item_feature(
+                                    &items[owner].0,
+                                    &items[owner].1,
+                                    line,
+                                    Some(kind),
+                                    false,
+                                );
+                                seen[owner] = found;
+                                found
+                            })
+                        })
                     };
                     // `3 tenths over`: over the size that is wanted.
                     if let (Kind::Num(num), Some(Some(feature))) = (kind, owner)

@@ -44,6 +44,14 @@ fn row_unit(found: &[Token]) -> Option<Unit> {
     said.next().filter(|_| all_metric)
 }
 
+/// Are there both inches and millimetres in a line?
+fn is_mixed(found: &[Token]) -> bool {
+    let has = |unit: Unit| {
+        found.iter().any(|token| matches!(&token.kind, Kind::Num(num) if num.unit == Some(unit)))
+    };
+    has(Unit::Inch) && has(Unit::Millimetre)
+}
+
 /// A text without the sizes that are struck out: `~~3/8 pins~~`.
 fn unstruck(raw: &str) -> String {
     let mut inside = false;
@@ -195,8 +203,13 @@ pub(crate) struct Reader {
     by_name: HashMap<String, usize>,
     /// Words for parts that this note's own lines begin with.
     things: HashSet<String>,
-    /// Parts as they were spoken of, the latest last.
+    /// When each part was spoken of last, by the tick of a clock of its own.
     recent: Vec<usize>,
+    tick: usize,
+    /// The mates of each feature.
+    mated: HashMap<usize, Vec<usize>>,
+    /// The first part of each stuff.
+    made_of: HashMap<String, usize>,
     wanted: Vec<Wanted>,
     unit: Option<(Unit, usize)>,
     /// What bare numbers most likely are.
@@ -241,6 +254,8 @@ struct Line {
     /// This clause says by a word that a size was measured.
     by_word: bool,
     unit: Option<Unit>,
+    /// It has both inches and millimetres: a bare number may be either.
+    mixed: bool,
     done: bool,
     state: State,
     /// How many things the line said.
@@ -279,6 +294,9 @@ impl Reader {
             by_name: HashMap::new(),
             things: things(text),
             recent: Vec::new(),
+            tick: 0,
+            mated: HashMap::new(),
+            made_of: HashMap::new(),
             wanted: Vec::new(),
             unit: None,
             context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
@@ -351,7 +369,9 @@ impl Reader {
         let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
         let indented = start > 0 && (!boxed || self.is_heading);
         let asks = raw.ends_with('?');
-        let mut line = Line { number, done, asks, unit: row_unit(&found), ..Line::default() };
+        let mixed = self.unit.is_none() && is_mixed(&found);
+        let mut line =
+            Line { number, done, asks, mixed, unit: row_unit(&found), ..Line::default() };
         let struck = unstruck(raw);
         let raw = struck.as_str();
         let from;
@@ -664,18 +684,21 @@ impl Reader {
         self.say(line, feature).nominal = Some(nominal);
     }
 
+    /// What this line has said of a feature already.
+    fn said_here(&self, line: &Line, feature: usize) -> Option<usize> {
+        let here = self.job.said.iter().enumerate().rev();
+        here.take_while(|(_, said)| said.line == line.number)
+            .find(|(_, said)| said.feature == feature)
+            .map(|(at, _)| at)
+    }
+
     /// What this line says of a feature.
     fn say(&mut self, line: &mut Line, feature: usize) -> &mut Said {
         line.found += 1;
         line.feature = Some(feature);
         self.last_feature = Some(feature);
         self.touch(self.job.features[feature].part);
-        let at = self
-            .job
-            .said
-            .iter()
-            .rposition(|said| said.line == line.number && said.feature == feature);
-        let at = at.unwrap_or_else(|| {
+        let at = self.said_here(line, feature).unwrap_or_else(|| {
             self.job.said.push(Said {
                 line: line.number,
                 feature,
@@ -714,6 +737,13 @@ impl Reader {
     fn put_reading(&mut self, line: &mut Line, feature: usize, size: Length, at: Range<usize>) {
         let (state, date) = (line.state, line.date.clone());
         let reading = Reading { line: line.number, at, size, state, date };
+        let one = &self.job.features[feature];
+        if line.date.is_some() && one.nominal.is_none() && one.line == line.number {
+            let text =
+                format!("nothing before says that there is a {}", self.job.full_name(feature));
+            let answer = "the reading is kept; give its size on a line of its own";
+            self.ask(line.number, reading.at.clone(), text, Some(answer.into()));
+        }
         let one = &mut self.job.features[feature];
         one.readings.push(reading);
         one.done |= line.done;

@@ -164,9 +164,7 @@ impl Reader {
                 (part, score + boost)
             })
             .filter(|(_, score)| *score > 0)
-            .max_by_key(|(part, score)| {
-                (*score, self.recent.iter().rposition(|recent| recent == part), plural(*part))
-            })
+            .max_by_key(|(part, score)| (*score, self.recent[*part], plural(*part)))
     }
 
     /// The parts that a phrase may name: those that hold its rarest word, and
@@ -189,13 +187,13 @@ impl Reader {
 
     /// Of several that a short name could mean, the one with such a size.
     pub(super) fn part_by_size(&self, said: &[String], sizes: &[Length]) -> Option<usize> {
-        (0..self.job.parts.len()).filter(|part| likeness(said, &self.stems[*part]) >= 62).find(
-            |part| {
-                sizes.iter().any(|size| {
-                    self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))
-                })
-            },
-        )
+        let near = |part: &usize| {
+            sizes.iter().any(|size| {
+                self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))
+            })
+        };
+        let alike = self.alike(said).into_iter();
+        alike.filter(|part| likeness(said, &self.stems[*part]) >= 62).find(near)
     }
 
     /// The part named by the tokens at a place, the longest name first.
@@ -281,6 +279,7 @@ impl Reader {
         });
         self.stems.push(stems(name));
         self.of_part.push(Vec::new());
+        self.recent.push(0);
         self.key(self.job.parts.len() - 1);
         self.job.parts.len() - 1
     }
@@ -304,8 +303,8 @@ impl Reader {
     }
 
     pub(super) fn touch(&mut self, part: usize) {
-        self.recent.retain(|recent| *recent != part);
-        self.recent.push(part);
+        self.tick += 1;
+        self.recent[part] = self.tick;
     }
 
     /// How much a part is the inner one.

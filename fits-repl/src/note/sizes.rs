@@ -231,6 +231,20 @@ impl Reader {
             line.found += 1;
             return None;
         }
+        if let Kind::Num(num) = given.kind
+            && line.mixed
+            && num.unit.is_none()
+            && !num.is_inch_shaped()
+        {
+            self.ask(
+                line.number,
+                given.place.clone(),
+                "this line has inches and millimetres: which is this?",
+                Some("write its unit beside it".into()),
+            );
+            line.found += 1;
+            return None;
+        }
         // Nobody turns 20 in on a bench lathe: was it millimetres?
         if let Kind::Num(num) = given.kind
             && self.unit_of(num, line.unit)
@@ -377,8 +391,9 @@ impl Reader {
         let near = self
             .nearest(part, None, size)
             .filter(|at| self.job.features[*at].line != line.number && self.is_near(*at, size));
-        if let Some(near) = near.filter(|_| {
-            num.places >= 3
+        if let Some(near) = near.filter(|near| {
+            let was = self.job.features[*near].nominal.as_ref().and_then(Nominal::size);
+            (was != Some(size) || self.is_fine(num, line)) && num.places >= 3
                 || num.places == 2
                     && !num.leading_point
                     && !num.unit.is_some_and(|unit| unit == fits_core::size::Unit::Inch)
@@ -413,6 +428,15 @@ impl Reader {
         let feature = if other && one.side.surface().is_some() {
             let name = format!("{} 2", one.name);
             let (part, side) = (one.part, one.side);
+            let text = format!(
+                "line {} gives the {} another size: is this a second one?",
+                one.line,
+                self.job.full_name(feature)
+            );
+            let answer = format!(
+                "it is read as `{name}`; name it by its place, or write `not` and the old size"
+            );
+            self.ask(line.number, given.place.clone(), text, Some(answer));
             self.feature(line, part, &name, side, given.place.clone())
         } else {
             feature

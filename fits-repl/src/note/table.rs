@@ -198,11 +198,17 @@ impl Reader {
             .or_else(|| said.strip_prefix("same as "))
             .or_else(|| (said == "same" || said == "ditto").then_some(""));
         if let Some(other) = alike {
-            let other = self
+            let other: Option<usize> = self
                 .part_called(&stems(other))
                 .map(|(part, _)| part)
                 .filter(|_| !other.is_empty())
-                .or_else(|| part.checked_sub(1));
+                .or_else(|| part.checked_sub(1).filter(|_| other.is_empty()));
+            if other.is_none() {
+                let at = row.feature.0..row.feature.0 + row.feature.1.len();
+                let text = format!("no part before this row is called so: `{}`", row.feature.1);
+                self.ask(line.number, at, text, Some("name a part of a row above".into()));
+                line.found += 1;
+            }
             if let Some(other) = other {
                 self.like(line, part, other, row);
             }

@@ -267,6 +267,16 @@ fn told(out: &mut String, job: &Job) {
             &format!("{name}: first the {}: {}", job.full_name(first), why.words()),
         );
         if let Some(Ok(pair)) = &pair {
+            if let Some(apart) = pair.apart {
+                wrapped(
+                    &mut said,
+                    "    ! ",
+                    &format!(
+                        "their sizes differ by {}: the limits go by the hole's",
+                        play(apart, unit)
+                    ),
+                );
+            }
             if pair.closed_in {
                 wrapped(
                     &mut said,
