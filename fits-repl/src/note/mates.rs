@@ -87,6 +87,16 @@ impl Reader {
         let is_sure = is_sure
             || !fit.words.is_empty()
             || from.is_some_and(|at| self.job.features[at].side != Side::Length);
+        if is_sure
+            && part.is_some()
+            && part == line.subject
+            && !fit.words.is_empty()
+            && self.exact.get(&stems(&name).concat()).copied() == part
+        {
+            let text = format!("the {name} cannot go into itself");
+            self.ask(line.number, at, text, Some("name the other part".into()));
+            return;
+        }
         if !is_sure || part.is_some() && part == line.subject {
             return;
         }
@@ -246,7 +256,6 @@ impl Reader {
             Side::Shaft => Side::Hole,
             side => side,
         };
-        let said_of_itself = self.exact.get(&stems(&want.name).concat()) == Some(&one.part);
         let part = if want.name.is_empty() {
             // Only a fit: whoever is the same size and waits.
             if let Some(at) = self.mates_at(want.feature).first().copied() {
@@ -291,10 +300,6 @@ impl Reader {
             }
         };
         if part == one.part && want.to.is_none() {
-            if said_of_itself {
-                let text = format!("the {} cannot go into itself", self.job.parts[part].name);
-                self.ask(want.line, want.at.clone(), text, Some("name the other part".into()));
-            }
             return;
         }
         let existing = self

@@ -410,7 +410,12 @@ impl Reader {
         self.text(raw, from, &mut line);
         if line.found == before {
             let part = line.subject;
-            if !line.declares || raw[from.min(raw.len())..].contains(|c: char| c.is_alphanumeric())
+            let again = part
+                .and_then(|part| self.job.parts.get(part))
+                .is_some_and(|part| part.line != number);
+            if !line.declares
+                || again
+                || raw[from.min(raw.len())..].contains(|c: char| c.is_alphanumeric())
             {
                 self.remark(number, raw, part);
             }

@@ -162,7 +162,16 @@ impl Reader {
                 .filter_map(|part| reader.feature_called(part, name, Some(*side)))
                 .collect();
             let fits = |at: &usize| near.is_some_and(|size| reader.is_near(*at, size));
-            all.iter().copied().find(fits).or(all.first().copied())
+            // A size that is a tenth off is of something else.
+            let about = |at: &usize| {
+                let nominal = reader.job.features[*at].nominal.as_ref().and_then(Nominal::size);
+                near.zip(nominal).is_none_or(|(size, nominal)| {
+                    (size.millimetres() / nominal.millimetres() - 1.0).abs() < 0.1
+                        || (size.millimetres() / nominal.millimetres() - 25.4).abs() < 3.0
+                        || (nominal.millimetres() / size.millimetres() - 25.4).abs() < 3.0
+                })
+            };
+            all.iter().copied().find(fits).or(all.first().copied().filter(about))
         };
         if (subject.is_none() || part.is_none() && line.date.is_some())
             && *side != Side::Length

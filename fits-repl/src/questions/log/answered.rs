@@ -93,7 +93,11 @@ impl Session {
                 let doubted = if *sure { None } else { self.doubt(&Entry::Done, at, at)? };
                 match doubted {
                     Some(problem) => Err(problem),
-                    None => self.enter(Entry::Done, at, at.clone(), Vec::new()),
+                    None => {
+                        self.enter(Entry::Done, at, at.clone(), Vec::new())?;
+                        let notes = self.log_into_job();
+                        self.shown_log(at, notes)
+                    }
                 }
             }
             LogQuery::Scrap => self.enter(Entry::Scrap, at, at.clone(), Vec::new()),
