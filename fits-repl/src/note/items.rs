@@ -142,7 +142,7 @@ impl Reader {
             return (None, taken);
         }
         if matches!(out.last(), Some((Item::Mate { .. }, _)))
-            && let Some((name, side, taken)) = self.mates_own(rest, out)
+            && let Some((name, side, taken)) = Self::mates_own(rest, out)
         {
             return (Some(Item::MateFeature(name, side)), taken);
         }
@@ -320,11 +320,7 @@ impl Reader {
 
     /// A feature named right behind the mate is the mate's, where it is on the
     /// other side than the one spoken of: `.875 in the yoke hole .877`.
-    fn mates_own(
-        &self,
-        rest: &[Token],
-        out: &[(Item, Range<usize>)],
-    ) -> Option<(String, Side, usize)> {
+    fn mates_own(rest: &[Token], out: &[(Item, Range<usize>)]) -> Option<(String, Side, usize)> {
         // `bottom end`: which of several comes before it.
         let marks = rest
             .iter()

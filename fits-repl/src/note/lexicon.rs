@@ -44,14 +44,11 @@ pub(super) fn stem(word: &str) -> String {
         "bored" | "bores" => "bore",
         "feet" => "foot",
         "center" | "centers" | "centres" => "centre",
-        other => match spelled(other) {
-            Some(full) => full,
-            None => {
-                let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
-                let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
-                return bare.to_owned();
-            }
-        },
+        other => {
+            let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
+            let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
+            spelled(other).unwrap_or(bare)
+        }
     };
     full.to_owned()
 }

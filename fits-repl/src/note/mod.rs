@@ -225,7 +225,9 @@ pub(crate) struct Reader {
     is_heading: bool,
     last_feature: Option<usize>,
     /// The date of the readings that an indented line goes on with.
-    hangs: Option<Option<String>>,
+    hangs: Option<String>,
+    /// A heading says that all under it was measured.
+    measured: bool,
     dated: bool,
     /// Its lines are sentences: what is not sure is asked, line by line.
     prose: bool,
@@ -307,12 +309,14 @@ impl Reader {
             is_heading: false,
             last_feature: None,
             hangs: None,
+            measured: false,
             dated: false,
             prose: is_prose(text),
             has_text: false,
         }
     }
 
+    #[allow(clippy::too_many_lines, reason = "one kind of line after another, each short")]
     fn line(&mut self, number: usize, raw: &str, next_indented: bool) {
         if raw.trim().is_empty() {
             return;
@@ -356,6 +360,14 @@ impl Reader {
             return self.remark(number, raw, None);
         }
         let date = lines::date(raw, self.dated);
+        // `## Measured so far`: the lines under it are readings.
+        let mut words = found.iter().filter_map(Token::word);
+        let first_word = words.find(|word| !word.starts_with('#')).unwrap_or_default();
+        if !has_size && next_indented && lexicon::surely_measured(first_word) && date.is_none() {
+            (self.measured, self.current) = (true, None);
+            return self.remark(number, raw, None);
+        }
+        self.measured &= lines::bullet(raw).1 > 0 && !raw.starts_with('#');
         if date.is_none()
             && let Some(columns) = self.columns.clone()
             && self.row(number, raw, &columns)
@@ -380,20 +392,22 @@ impl Reader {
         {
             (line.date, line.reads, from) = (Some(date), true, after);
             self.dated = true;
-            self.hangs = Some(line.date.clone());
+            self.hangs.clone_from(&line.date);
         } else if found.first().and_then(Token::word).is_some_and(lexicon::surely_measured)
             && start == 0
         {
             // `got  journal .7498`: all of the line, and what hangs under it, was read.
             line.reads = true;
             from = found[0].at.end;
-            self.hangs = Some(None);
+            self.hangs = Some(String::new());
+        } else if self.measured && start > 0 {
+            (line.reads, from) = (true, start);
         } else if indented
             && start > 0
             && !raw.trim_start().starts_with(['-', '*', '['])
             && self.hangs.is_some()
         {
-            (line.reads, line.date) = (true, self.hangs.clone().flatten());
+            (line.reads, line.date) = (true, self.hangs.clone().filter(|date| !date.is_empty()));
             from = start;
         } else if indented {
             line.subject = self.current.filter(|_| !asks_first(&raw[start..]));
@@ -459,7 +473,17 @@ impl Reader {
 
     /// The part that a line at the margin opens; where the rest begins.
     fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
-        let found = tokens(&raw[start..], start);
+        let mut found = tokens(&raw[start..], start);
+        // `2 off  bushes`: how many stands first.
+        let count = found.first().and_then(|token| match token.kind {
+            Kind::Count(count) => Some(count),
+            _ => None,
+        });
+        let start = match (count, found.get(1)) {
+            (Some(_), Some(name)) => name.at.start,
+            _ => start,
+        };
+        found.drain(..usize::from(count.is_some() && found.len() > 1));
         let mut end = 0;
         while let Some(token) = found.get(end) {
             let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
@@ -556,6 +580,8 @@ impl Reader {
                 )
             });
         self.last_feature = None;
+        let many = &mut self.job.parts[part].count;
+        *many = many.or(count);
         self.describe(part, &found[end..]);
         stop
     }

@@ -555,7 +555,12 @@ impl Reader {
         match near.as_slice() {
             [] => {
                 // A first size may stand in a dated line.
-                let part = line.subject?;
+                let Some(part) = line.subject else {
+                    if num.places > 1 {
+                        self.ask_measured(line, num);
+                    }
+                    return None;
+                };
                 if num.is_inch_shaped() && num.vulgar || num.places < 2 {
                     let given = Given::plain(&kind, &num.at);
                     let (name, side) = self.default_feature(part, &given)?;
@@ -576,13 +581,7 @@ impl Reader {
                     self.reading(line, feature, num);
                     return Some(feature);
                 }
-                self.ask(
-                    line.number,
-                    num.at.clone(),
-                    "what was measured here?",
-                    Some("name the part and the feature before the reading".into()),
-                );
-                line.found += 1;
+                self.ask_measured(line, num);
                 None
             }
             [first, second, ..]
@@ -608,6 +607,16 @@ impl Reader {
                 Some(first)
             }
         }
+    }
+
+    fn ask_measured(&mut self, line: &mut Line, num: &Num) {
+        self.ask(
+            line.number,
+            num.at.clone(),
+            "what was measured here?",
+            Some("name the part and the feature before the reading".into()),
+        );
+        line.found += 1;
     }
 
     /// `bush od is 1.2525 and the housing 1.2510`: the part's side of the joint

@@ -180,7 +180,9 @@ impl Scan<'_> {
                 self.sign = Some(self.at);
             }
             self.at += first.len_utf8();
-        } else if let Some((thread, length)) = thread(&rest).filter(|_| !glued) {
+        } else if let Some((thread, length)) =
+            thread(&rest).or_else(|| of_series(&rest)).filter(|_| !glued)
+        {
             self.put(Kind::Thread(thread), length);
         } else if let Some((off, length)) = self.after_number().then(|| deviations(&rest)).flatten()
         {
@@ -190,6 +192,10 @@ impl Scan<'_> {
         } else if let Some((mut num, length)) = number(&rest) {
             num.at = self.from + self.at..self.from + self.at + length;
             self.put(Kind::Num(num), length);
+        } else if let Some(side) =
+            ["od", "id"].into_iter().find(|side| is_slashed(&rest, side) && !glued)
+        {
+            self.put(Kind::Word(side.into()), 3);
         } else if first.is_alphabetic() || first == '#' {
             self.word(&rest);
         } else {
@@ -257,6 +263,32 @@ impl Scan<'_> {
         let small = letters.starts_with(|c: char| c.is_ascii_lowercase());
         (small || common || self.after_number()).then(|| word.to_owned())
     }
+}
+
+/// `o/d`, `i/d`.
+fn is_slashed(text: &str, side: &str) -> bool {
+    let (first, last) = side.split_at(1);
+    let written = format!("{first}/{last}");
+    text.get(..3).is_some_and(|head| head.eq_ignore_ascii_case(&written))
+        && !text[3..].starts_with(char::is_alphanumeric)
+}
+
+/// `5/8" BSF`: a series alone has one pitch for a size.
+fn of_series(text: &str) -> Option<(String, usize)> {
+    const SERIES: &[&str] = &["bsf", "bsw", "whit", "whitworth", "unc", "unf", "bsp", "npt", "ba"];
+    let (size, length) = number(text)?;
+    let is_size = size.vulgar || size.is_whole() && size.over < 20;
+    let tail = text[length..].trim_start();
+    let form: String = tail.chars().take_while(char::is_ascii_alphabetic).collect();
+    if !is_size
+        || size.unit == Some(Unit::Millimetre)
+        || !SERIES.contains(&form.to_lowercase().as_str())
+    {
+        return None;
+    }
+    let end = text.len() - tail.len() + form.len();
+    let name = text[..length].trim_end_matches(['"', ' ']).trim_end_matches("in").trim();
+    Some((format!("{} {}", name.replace(' ', "-"), form.to_uppercase()), end))
 }
 
 /// `M12`, `Tr24x5`, `5/16-18`, `1-1/4 - 5 acme`.
@@ -504,6 +536,7 @@ fn deviations(text: &str) -> Option<(Kind, usize)> {
 }
 
 /// Puts together what several tokens say: ranges, `A x B`, counts.
+#[allow(clippy::too_many_lines, reason = "one kind of tokens after another, each short")]
 fn joined(found: Vec<Token>) -> Vec<Token> {
     let mut out: Vec<Token> = Vec::with_capacity(found.len());
     for token in found {
@@ -635,11 +668,28 @@ fn is_no_size(found: &[Token], at: usize) -> bool {
             || matches!(token.kind, Kind::Sign('%' | '\u{b0}'))
     };
     let before = at.checked_sub(1).map(|before| &found[before]);
+    // `bush 1: id`, `roller 2 bore`: which of several.
+    let of_several = num.is_whole()
+        && num.over < 10
+        && before
+            .and_then(Token::word)
+            .is_some_and(|word| !word.ends_with('s') && super::lexicon::inwardness(word).is_some())
+        && behind.is_some_and(|token| {
+            token.is_sign(':')
+                || token.word().is_some_and(|word| {
+                    super::lexicon::feature(word).is_some_and(|side| side != Side::Length)
+                        || matches!(word, "pressed" | "in" | "is" | "came" | "now")
+                })
+        });
     let is_before = |token: &Token| {
-        token.is_sign('$')
+        token
+            .word()
+            .is_some_and(|word| matches!(word, "ra" | "rz" | "loctite" | "en" | "iso" | "din"))
+            || token.is_sign('$')
             || num.is_whole() && token.word().is_some_and(|word| BEFORE.contains(&word))
     };
-    num.unit.is_none() && (behind.is_some_and(is_behind) || before.is_some_and(is_before))
+    num.unit.is_none()
+        && (of_several || behind.is_some_and(is_behind) || before.is_some_and(is_before))
 }
 
 /// `2 x 3/8 dowels`, `2x 3/8`: how many of a size.
@@ -693,25 +743,22 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
         out.push(Token { kind: Kind::Dims(all), at });
         return;
     }
-    match out.last_mut() {
-        Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) => {
-            if class.is_none() {
-                at.end = token.at.end;
-            }
-            let mut all = match std::mem::replace(kind, Kind::Sign(' ')) {
-                Kind::Num(first) => vec![first],
-                Kind::Dims(all) => all,
-                _ => Vec::new(),
-            };
-            all.push(next);
-            *kind = Kind::Dims(all);
+    if let Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) = out.last_mut() {
+        if class.is_none() {
+            at.end = token.at.end;
         }
+        let mut all = match std::mem::replace(kind, Kind::Sign(' ')) {
+            Kind::Num(first) => vec![first],
+            Kind::Dims(all) => all,
+            _ => Vec::new(),
+        };
+        all.push(next);
+        *kind = Kind::Dims(all);
+    } else {
         // `3/8-16 x 2`, `1-3/8 dia x 3`: so long.
-        _ => {
-            let at = token.at.clone();
-            out.push(Token { kind: Kind::Num(next), at: at.clone() });
-            out.push(Token { kind: Kind::Word("long".into()), at: at.end..at.end });
-        }
+        let at = token.at.clone();
+        out.push(Token { kind: Kind::Num(next), at: at.clone() });
+        out.push(Token { kind: Kind::Word("long".into()), at: at.end..at.end });
     }
     out.extend(class);
 }

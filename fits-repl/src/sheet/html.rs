@@ -46,7 +46,7 @@ impl Block {
     }
 
     /// Goes on with another block on the same page.
-    pub(super) fn append(&mut self, other: Self) {
+    pub(super) fn append(&mut self, other: &Self) {
         self.html.push_str(&other.html);
         self.tall += other.tall;
     }

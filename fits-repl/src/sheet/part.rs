@@ -90,7 +90,7 @@ pub(super) fn uncut(job: &Job, session: &Session) -> Vec<Page> {
         let mut head = Block::default();
         head.heading(1, UNCUT);
         head.bench();
-        head.append(std::mem::take(first));
+        head.append(first);
         *first = head;
     }
     paged(UNCUT, blocks)

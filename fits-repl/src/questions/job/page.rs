@@ -255,6 +255,7 @@ fn joint(pair: &Paired, unit: Unit) -> Option<String> {
 }
 
 /// Order of making, what cannot pass, end play, what is next.
+#[allow(clippy::too_many_lines, reason = "one thing told after another, each short")]
 fn told(out: &mut String, job: &Job) {
     let mut said = String::new();
     for mate in &job.mates {
