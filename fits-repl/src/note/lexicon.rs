@@ -221,7 +221,7 @@ pub(super) fn says_measured(word: &str) -> bool {
     const WORDS: &[&str] = &[
         "mic", "mics", "mike", "mikes", "miked", "micd", "mic'd", "measured", "measures",
         "measure", "meas", "got", "now", "reads", "read", "came", "actual", "act", "is", "are",
-        "was", "at", "comes", "reading", "gauged", "checked", "bored", "turned", "finished",
+        "was", "were", "at", "comes", "reading", "gauged", "checked", "bored", "turned", "finished",
         "found", "worn", "get",
     ];
     WORDS.contains(&word)
@@ -237,6 +237,7 @@ pub(super) fn surely_measured(word: &str) -> bool {
                 | "bored"
                 | "turned"
                 | "was"
+                | "were"
                 | "now"
                 | "finished"
                 | "checked"

@@ -215,6 +215,8 @@ pub(crate) struct Reader {
     /// What bare numbers most likely are.
     context: Unit,
     columns: Option<(char, Vec<(usize, Column)>)>,
+    /// The feature and the mate of the row above.
+    above: (String, String),
     /// A ruled line here stands under the header.
     ruled: bool,
     /// The part that the lines below its name belong to.
@@ -303,6 +305,7 @@ impl Reader {
             unit: None,
             context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
             columns: None,
+            above: (String::new(), String::new()),
             ruled: false,
             current: None,
             block: Vec::new(),
@@ -472,6 +475,7 @@ impl Reader {
     }
 
     /// The part that a line at the margin opens; where the rest begins.
+    #[allow(clippy::too_many_lines, reason = "one sign of a name after another, each short")]
     fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
         let mut found = tokens(&raw[start..], start);
         // `2 off  bushes`: how many stands first.

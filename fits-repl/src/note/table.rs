@@ -48,6 +48,7 @@ impl Reader {
             return false;
         }
         let cells = if padded { at_columns(&cells, &columns.1) } else { cells };
+        let above = self.above.clone();
         let mut row = Row::default();
         for (index, (at, cell)) in cells.iter().enumerate() {
             let column = if padded {
@@ -76,6 +77,12 @@ impl Reader {
                 Column::Notes => row.notes.push(cell.1),
             }
         }
+        for (cell, above) in [(&mut row.feature, &above.0), (&mut row.mate, &above.1)] {
+            if is_ditto(cell.1) && !above.is_empty() {
+                cell.1 = above;
+            }
+        }
+        self.above = (row.feature.1.to_owned(), row.mate.1.to_owned());
         if row.fit.1.is_empty() && !row.limits.1.contains(|c: char| c.is_ascii_digit()) {
             row.fit = row.limits;
         }
@@ -138,9 +145,7 @@ impl Reader {
     /// The part, or the parts, that a row is of.
     fn parts_of_row(&mut self, row: &Row, line: &mut Line) -> Vec<usize> {
         let text = row.part.1;
-        let is_ditto = text.is_empty()
-            || matches!(text, "\"" | "''" | "do" | "ditto" | "-" | "\u{3003}" | "\u{201d}" | ",,");
-        if is_ditto {
+        if text.is_empty() || text == "-" || is_ditto(text) {
             return self.current.into_iter().collect();
         }
         // A length of the whole has no part: `Endfloat`.
@@ -838,6 +843,11 @@ impl Reader {
         });
         (part, own)
     }
+}
+
+/// As the cell above.
+fn is_ditto(cell: &str) -> bool {
+    matches!(cell, "\"" | "''" | "do" | "ditto" | "\u{3003}" | "\u{201d}" | ",,")
 }
 
 /// Cells that run into the next column with one blank between: `hnd end 1`.

@@ -416,7 +416,25 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         bytes[from.min(bytes.len())..].iter().take_while(|b| b.is_ascii_digit()).count()
     };
     let value = |from: usize, length: usize| text[from..from + length].parse::<i128>().ok();
+    // `½`, as one letter.
+    let letter = |from: usize| -> Option<(i128, i128, usize)> {
+        let letter = text.get(from..)?.chars().next()?;
+        let (over, under) = match letter {
+            '\u{bd}' => (1, 2),
+            '\u{bc}' => (1, 4),
+            '\u{be}' => (3, 4),
+            '\u{215b}' => (1, 8),
+            '\u{215c}' => (3, 8),
+            '\u{215d}' => (5, 8),
+            '\u{215e}' => (7, 8),
+            _ => return None,
+        };
+        Some((over, under, from + letter.len_utf8()))
+    };
     let fraction = |from: usize| -> Option<(i128, i128, usize)> {
+        if let Some(found) = letter(from) {
+            return Some(found);
+        }
         let top = count(from);
         if top == 0 || top > 3 || bytes.get(from + top) != Some(&b'/') {
             return None;
@@ -447,7 +465,8 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         end = whole;
         num.over = value(0, whole)?;
         let joined = text[whole..].starts_with(['-', ' ']);
-        if let Some((over, under, stop)) = joined.then(|| fraction(whole + 1)).flatten() {
+        let after = if joined { fraction(whole + 1) } else { letter(whole) };
+        if let Some((over, under, stop)) = after {
             (num.over, num.under) = (num.over * under + over, under);
             (num.vulgar, end) = (true, stop);
         } else if matches!(bytes.get(whole), Some(b'.' | b','))
