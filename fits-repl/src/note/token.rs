@@ -409,6 +409,22 @@ fn is_number_of_a_thing(digits: &str) -> bool {
         || BEARINGS.contains(&digits)
 }
 
+/// A fraction of one letter, and where the rest begins.
+fn letter(text: &str, from: usize) -> Option<(i128, i128, usize)> {
+    let letter = text.get(from..)?.chars().next()?;
+    let (over, under) = match letter {
+        '\u{bd}' => (1, 2),
+        '\u{bc}' => (1, 4),
+        '\u{be}' => (3, 4),
+        '\u{215b}' => (1, 8),
+        '\u{215c}' => (3, 8),
+        '\u{215d}' => (5, 8),
+        '\u{215e}' => (7, 8),
+        _ => return None,
+    };
+    Some((over, under, from + letter.len_utf8()))
+}
+
 /// A number with its unit: `14-1/2`, `.750`, `19,97 mm`, `1"`.
 pub(super) fn number(text: &str) -> Option<(Num, usize)> {
     let bytes = text.as_bytes();
@@ -416,23 +432,8 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         bytes[from.min(bytes.len())..].iter().take_while(|b| b.is_ascii_digit()).count()
     };
     let value = |from: usize, length: usize| text[from..from + length].parse::<i128>().ok();
-    // `½`, as one letter.
-    let letter = |from: usize| -> Option<(i128, i128, usize)> {
-        let letter = text.get(from..)?.chars().next()?;
-        let (over, under) = match letter {
-            '\u{bd}' => (1, 2),
-            '\u{bc}' => (1, 4),
-            '\u{be}' => (3, 4),
-            '\u{215b}' => (1, 8),
-            '\u{215c}' => (3, 8),
-            '\u{215d}' => (5, 8),
-            '\u{215e}' => (7, 8),
-            _ => return None,
-        };
-        Some((over, under, from + letter.len_utf8()))
-    };
     let fraction = |from: usize| -> Option<(i128, i128, usize)> {
-        if let Some(found) = letter(from) {
+        if let Some(found) = letter(text, from) {
             return Some(found);
         }
         let top = count(from);
@@ -465,7 +466,7 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         end = whole;
         num.over = value(0, whole)?;
         let joined = text[whole..].starts_with(['-', ' ']);
-        let after = if joined { fraction(whole + 1) } else { letter(whole) };
+        let after = if joined { fraction(whole + 1) } else { letter(text, whole) };
         if let Some((over, under, stop)) = after {
             (num.over, num.under) = (num.over * under + over, under);
             (num.vulgar, end) = (true, stop);
