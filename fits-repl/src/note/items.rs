@@ -538,11 +538,16 @@ impl Reader {
                     *mate = Some(self.job.parts[subject].name.clone());
                     return (None, 1 + taken);
                 }
-                let is_sure = said_fit || in_hole || !purpose;
+                // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
+                let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
+                let is_sure = said_fit || in_hole || !purpose || is_whole;
                 if purpose && !is_sure {
                     return (Some(Item::Loose(name)), 1 + taken);
                 }
-                (Some(Item::Mate { name, part, is_sure: said_fit || in_hole }), 1 + taken)
+                (
+                    Some(Item::Mate { name, part, is_sure: said_fit || in_hole || is_whole }),
+                    1 + taken,
+                )
             }
             None => (Some(Item::Loose(word.to_owned())), 1),
         }
