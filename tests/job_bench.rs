@@ -7,7 +7,11 @@
 use std::{fs, path::Path};
 
 use fits_core::job::whole::{First, Job};
-use fits_repl::{note, session::Session};
+use fits_repl::{
+    note,
+    render::{Colour, text::Text},
+    session::Session,
+};
 use serde_json::Value;
 
 fn feature(job: &Job, name: &str) -> usize {
@@ -291,4 +295,53 @@ fn the_cider_press_is_read_as_a_whole() {
     let mut table = csv::Reader::from_reader(csv.as_bytes());
     assert_eq!(table.headers().expect("a header").len(), 15);
     assert!(table.records().all(|row| row.expect("a row").len() == 15));
+}
+
+/// The pass log of a feature: its end is the feature's reading, dated by the
+/// clock passed in.
+#[test]
+fn the_end_of_a_pass_log_is_written_into_the_job() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = written(folder.path());
+    let mut session = Session::new();
+    open(&mut session, &path);
+    session.evaluate("units in").expect("inches");
+    session.evaluate("bush bore = .7508").expect("the bush is there");
+    let next = session.evaluate("next").expect("the journal");
+    let page = {
+        let settings = session.shown();
+        Text { settings, colour: Colour::Off }.answer(&next)
+    };
+    // What it says to type is answered, and opens the log of that feature.
+    let query = page.split("passes: `").nth(1).and_then(|rest| rest.split('`').next());
+    let query = query.unwrap_or_else(|| panic!("no passes: {page}")).replace("\n  ", " ");
+    let plan = serde_json::to_value(session.evaluate(&query).expect("a plan")).expect("JSON");
+    assert!(plan.to_string().contains("it is the shaft journal"), "{plan}");
+    session.evaluate("cut 0.75in = 0.7490in sure").expect("a pass");
+    assert!(fs::read_to_string(&path).expect("it").ends_with(".7508\n"), "nothing before `done`");
+    let done = serde_json::to_value(session.evaluate("done sure").expect("done")).expect("JSON");
+    assert!(done["notes"].to_string().contains("written to"), "{done}");
+    let text = fs::read_to_string(&path).expect("it");
+    assert!(text.ends_with("2026-10-04 shaft journal = 0.749in\n"), "{text}");
+    let job = note::read(&text);
+    let journal = &job.features[feature(&job, "shaft journal")];
+    assert_eq!(journal.reading().expect("read").size, "0.749in".parse().expect("a size"));
+}
+
+/// Two features wait for the same size: which it was is asked, nothing is written.
+#[test]
+fn a_log_that_may_be_of_two_features_is_asked_about() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("two.job");
+    let text = "all inches\nshaft\n  journal L .750\n  journal R .750\n";
+    fs::write(&path, text).expect("written");
+    let mut session = Session::new();
+    open(&mut session, &path);
+    session.evaluate("units in").expect("inches");
+    session.evaluate("shaft 0.7484in..0.7492in from 0.8in").expect("a plan");
+    session.evaluate("cut 0.75in = 0.7490in sure").expect("a pass");
+    let done = serde_json::to_value(session.evaluate("done sure").expect("done")).expect("JSON");
+    let notes = done["notes"].to_string();
+    assert!(notes.contains("`shaft journal l = 0.749in` or `shaft journal r"), "{notes}");
+    assert_eq!(fs::read_to_string(&path).expect("it"), text);
 }

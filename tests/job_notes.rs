@@ -137,6 +137,25 @@ fn notes_are_read_as_a_competent_reader_reads_them() {
     assert!(wrong <= FALSE, "false: {:#?}", all.false_ones);
 }
 
+/// Six notes of other hands: three were looked at when the rules were made
+/// general, three only measured until the end.
+#[test]
+#[allow(clippy::cast_precision_loss, reason = "counts of a few hundred")]
+fn notes_of_other_hands_are_read_too() {
+    let mut all = Score::default();
+    for name in ["21", "22", "23", "24", "25", "26"] {
+        score(name, &mut all);
+    }
+    let share = |part: usize, of: usize| part as f64 / of as f64;
+    assert!(all.values > 300 && all.mates > 90, "the notes are there");
+    let values = share(all.right, all.values);
+    assert!(values >= 0.90, "{values} of the values; missed {:#?}", all.missed);
+    let mates = share(all.mates_right, all.mates);
+    assert!(mates >= 0.66, "{mates} of the mates");
+    let wrong = share(all.false_ones.len(), all.values);
+    assert!(wrong <= 0.03, "false: {:#?}", all.false_ones);
+}
+
 #[test]
 fn prose_is_asked_about_line_by_line_and_no_size_in_it_is_guessed() {
     let text = fs::read_to_string(folder().join("prose_09.txt")).expect("the note");
@@ -157,7 +176,9 @@ fn prose_is_asked_about_line_by_line_and_no_size_in_it_is_guessed() {
 /// Every line with anything in it is heard of again.
 #[test]
 fn nothing_that_was_written_is_lost() {
-    for name in ["01", "03", "04", "05", "07", "08", "11", "prose_09"] {
+    for name in
+        ["01", "03", "04", "05", "07", "08", "11", "prose_09", "21", "22", "23", "24", "25", "26"]
+    {
         let text = fs::read_to_string(folder().join(format!("{name}.txt"))).expect("the note");
         let job = note::read(&text);
         for (at, line) in text.lines().enumerate() {

@@ -128,6 +128,28 @@ impl Reader {
             self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
             return false;
         }
+        // `(bought, .3117)`: nearly a size of this line, so what it came out at.
+        if let ([Token { kind: Kind::Num(num), .. }], Some(feature)) = (tokens, line.feature)
+            && num.places >= 3
+            && let Some(size) = self.length(num, line.unit)
+        {
+            let part = self.job.features[feature].part;
+            let near = self.features_of(part).map(|(at, _)| at).find(|at| {
+                let one = &self.job.features[*at];
+                let read = one.readings.last().map(|reading| reading.size);
+                one.side.surface().is_some()
+                    && (self.is_near(*at, size)
+                        && one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size)
+                            != Some(size)
+                        || read.is_some_and(|read| {
+                            (read.millimetres() - size.millimetres()).abs() < 0.3
+                        }))
+            });
+            if let Some(near) = near {
+                self.reading(line, near, num);
+                return false;
+            }
+        }
         let items = self.items(tokens, line);
         // `Ø17 = 17.004`: a feature named by its size.
         if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] =
@@ -139,17 +161,36 @@ impl Reader {
             };
             line.feature = self.job.features.iter().position(named).or(line.feature);
         }
-        let mut reads = line.reads || is_measured_behind(tokens);
+        // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
+        let says_so = line.state == State::InPlace
+            || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
+        // `t1 = 3.5` may be what is wanted, `mikes 3.5` is not.
+        line.by_word =
+            items.iter().any(|(item, place)| matches!(item, Item::Reads(true)) && place.len() > 1);
+        let mut reads = line.reads
+            || is_measured_behind(tokens)
+            || says_so
+                && items.iter().any(|(item, _)| {
+                    matches!(item, Item::Size(Kind::Num(num)) if self.is_fine(num, line))
+                });
         if items.iter().any(|(item, _)| matches!(item, Item::Same)) {
             self.same_as_before(line);
         }
-        let negated = items.iter().any(|(item, _)| matches!(item, Item::Not));
+        let negated = items.iter().find_map(|(item, _)| match item {
+            Item::Not => Some(true),
+            Item::Size(_) => Some(false),
+            _ => None,
+        }) == Some(true);
         if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
             line.state = State::InPlace;
         }
         let mut opened = false;
         if let Some((Item::Part(part), _)) =
             items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)))
+            && !items
+                .iter()
+                .take_while(|(item, _)| matches!(item, Item::Loose(_)))
+                .any(|(item, _)| matches!(item, Item::Loose(word) if super::lexicon::leads_to_mate(word)))
         {
             if line.subject != Some(*part) {
                 line.feature = None;
@@ -167,21 +208,28 @@ impl Reader {
         let sizes: Vec<usize> = positions(&items, |item| matches!(item, Item::Size(_)));
         let mut of: Vec<Option<usize>> = vec![None; items.len()];
         let mut seen: Vec<Option<usize>> = vec![None; items.len()];
-        let after_style =
-            sizes.first().zip(features.first()).is_some_and(|(size, feature)| size < feature);
         for &size in &sizes {
             let before = features.iter().rev().find(|feature| **feature < size).copied();
             let next = features.iter().find(|feature| **feature > size).copied();
             let next = next.filter(|next| !sizes.iter().any(|other| *other > size && other < next));
             let taken = |feature: usize| of.contains(&Some(feature));
-            of[size] = if after_style {
-                next.filter(|next| !taken(*next)).or(before)
-            } else {
-                match before {
-                    Some(before) if taken(before) && next.is_some() => next,
-                    Some(before) => Some(before),
-                    None => next,
+            // `.5 thick` reads from the size on, whatever stands before it.
+            let is_length = |at: usize| {
+                at == size + 1 && matches!(items[at].0, Item::Feature { side: Side::Length, .. })
+            };
+            of[size] = match (before, next) {
+                (Some(before), Some(next))
+                    if taken(before)
+                        || is_length(next)
+                            && !matches!(
+                                &items[before].0,
+                                Item::Feature { side: Side::Length, .. }
+                            ) =>
+                {
+                    Some(next)
                 }
+                (Some(before), _) => Some(before),
+                (None, next) => next,
             };
         }
         let is_plain = opened
@@ -197,6 +245,7 @@ impl Reader {
         let mut last: Option<usize> = None;
         let mut mate: Option<(String, Option<usize>, Range<usize>, bool)> = None;
         let mut mate_to = None;
+        let mut own_of_mate: Option<usize> = None;
         let mut skip_material = false;
         for (at, (item, place)) in items.iter().enumerate() {
             match item {
@@ -204,7 +253,8 @@ impl Reader {
                     // `is` is a reading only where the size is one by its shape.
                     reads |= *sure;
                 }
-                Item::Stock => skip_material = true,
+                // `stock 1-1/4`, not `1.000 ground stock 22 long`.
+                Item::Stock => skip_material = sizes.first().is_none_or(|first| at < *first),
                 Item::Fit(words, word) => {
                     if !fit.words.is_empty() {
                         fit.words.push_str(", ");
@@ -222,6 +272,10 @@ impl Reader {
                     }
                 }
                 Item::Size(kind) => {
+                    // `.9035 not .902`, `instead of the .125`.
+                    if sizes.first() != Some(&at) && is_denied(&items, at) {
+                        continue;
+                    }
                     let is_stocked =
                         skip_material || self.is_stock_size(&items, at, line, of[at].is_some());
                     if is_stocked || negated && of[at].is_some() && !is_correction(&items, at) {
@@ -254,19 +308,6 @@ impl Reader {
                         line.corrects = None;
                         continue;
                     }
-                    let owner = of[at].map(|owner| {
-                        seen[owner].or_else(|| {
-                            let found = self.item_feature(
-                                &items[owner].0,
-                                &items[owner].1,
-                                line,
-                                Some(kind),
-                                false,
-                            );
-                            seen[owner] = found;
-                            found
-                        })
-                    });
                     // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
                     let waits = line.feature.filter(|feature| {
                         let one = &self.job.features[*feature];
@@ -281,7 +322,19 @@ impl Reader {
                     } else if is_role && matches!(kind, Kind::Dims(_)) {
                         Some(None)
                     } else {
-                        owner
+                        of[at].map(|owner| {
+                            seen[owner].or_else(|| {
+                                let found = self.item_feature(
+                                    &items[owner].0,
+                                    &items[owner].1,
+                                    line,
+                                    Some(kind),
+                                    false,
+                                );
+                                seen[owner] = found;
+                                found
+                            })
+                        })
                     };
                     // `3 tenths over`: over the size that is wanted.
                     if let (Kind::Num(num), Some(Some(feature))) = (kind, owner)
@@ -320,12 +373,44 @@ impl Reader {
                     line.mate_name = Some(name.clone());
                     line.mate_part = *part;
                 }
+                Item::MateFeature(name, side) => {
+                    own_of_mate = None;
+                    if let Some((mate, part, _, sure)) = &mut mate {
+                        let id = part.unwrap_or_else(|| self.part_named(mate, line.number));
+                        (*part, *sure) = (Some(id), true);
+                        line.mate_part = Some(id);
+                        let found = self.feature_called(id, name, Some(*side));
+                        let found = found
+                            .unwrap_or_else(|| self.feature(line, id, name, *side, place.clone()));
+                        own_of_mate = Some(found);
+                        mate_to = side.surface().map(|_| found).or(mate_to);
+                    }
+                }
+                Item::OfMate(Kind::Num(num)) if own_of_mate.is_some() => {
+                    if let (Some(to), Some(size)) = (own_of_mate, self.length(num, line.unit)) {
+                        let kept = line.feature;
+                        if reads {
+                            self.reading(line, to, num);
+                        } else {
+                            let from = self.unit_of(num, line.unit);
+                            self.size(line, to, fits_core::job::whole::Nominal::Size(size), from);
+                        }
+                        line.feature = kept.or(line.feature);
+                    }
+                }
                 Item::OfMate(kind) => {
                     if let Some((name, part, _, sure)) = &mut mate {
                         let id = part.unwrap_or_else(|| self.part_named(name, line.number));
                         *part = Some(id);
                         *sure = true;
                         line.mate_part = Some(id);
+                        // A key lies in a joint: it is no mate of a diameter.
+                        let is_key = self.stems[id].iter().any(|word| word == "key");
+                        if last.is_none() && is_key {
+                            self.of_mate(line, id, kind, place, None);
+                            mate = None;
+                            continue;
+                        }
                         if last.is_none() {
                             last = self.implied_side(line, id, kind);
                         }
@@ -349,6 +434,21 @@ impl Reader {
                 _ => {}
             }
         }
+        // `thread 1.5 long in the base`: it is the thread that goes in.
+        let is_length = |reader: &Self, at: usize| reader.job.features[at].side == Side::Length;
+        let last = match last {
+            Some(at) if mate.is_some() && is_length(self, at) => seen
+                .iter()
+                .flatten()
+                .rev()
+                .copied()
+                .chain(line.role_of)
+                .find(|at| {
+                    !is_length(self, *at) && Some(self.job.features[*at].part) == line.subject
+                })
+                .or(last),
+            _ => last,
+        };
         let from = last.or_else(|| {
             line.feature.filter(|feature| {
                 Some(self.job.features[*feature].part) == line.subject || line.subject.is_none()
@@ -362,6 +462,12 @@ impl Reader {
             self.fit_alone(line, feature, fit);
         }
         reads
+    }
+
+    /// Written finer than a drawing is: four decimals of an inch, two of a millimetre.
+    pub(super) fn is_fine(&self, num: &Num, line: &Line) -> bool {
+        let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
+        num.places >= if metric { 2 } else { 4 }
     }
 
     /// `3 tenths over`: a reading by what it is off from the one size wanted.
@@ -435,24 +541,44 @@ impl Reader {
         let stuff =
             if tokens.get(stuff).and_then(Token::word).is_some_and(leads) { stuff } else { 0 };
         let skip = stuff
-            + tokens[stuff..].iter().take_while(|token| token.word().is_some_and(leads)).count();
+            + tokens[stuff..]
+                .iter()
+                .take_while(|token| {
+                    token.word().is_some_and(leads) || matches!(token.kind, Kind::Count(_))
+                })
+                .count();
         let rest = &tokens[skip..];
-        let Some(mut taken) = Self::part_phrase(rest) else { return false };
+        let Some(mut taken) = self.part_phrase(rest) else { return false };
         if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
             return false;
         }
+        let named = || rest[..taken].iter().filter_map(Token::word);
+        if line.declares && named().all(is_material) {
+            return false;
+        }
+        if let Some((name, side, _)) = super::items::feature_phrase(&rest[taken..]) {
+            let known = self.part_at(&rest[..taken]).map(|(part, _)| part);
+            if self.is_modifier(line, known, rest, taken, &name, side) {
+                return false;
+            }
+        }
         let next = rest.get(taken);
-        let opens = next.is_some_and(|token| {
-            matches!(token.kind, Kind::Num(_) | Kind::Thread(_) | Kind::Dims(_) | Kind::Count(_))
-                || token.word().is_some_and(|word| {
+        let begins = matches!(sign, '^' | '.') && has_size(tokens);
+        let opens = begins
+            || next.is_some_and(|token| {
+                matches!(
+                    token.kind,
+                    Kind::Num(_) | Kind::Thread(_) | Kind::Dims(_) | Kind::Count(_)
+                ) || token.word().is_some_and(|word| {
                     matches!(word, "is" | "are")
                         || is_material(word)
                         || super::lexicon::fit(&[word]).is_some()
-                        || matches!(word, "id" | "od" | "bore" | "hole")
+                        || super::lexicon::feature(word).is_some()
                 })
-        }) || skip > 0
-            && tokens[skip - 1].word() != Some("the")
-            && is_material(rest[0].word().unwrap_or_default());
+            })
+            || skip > 0
+                && tokens[skip - 1].word() != Some("the")
+                && is_material(rest[0].word().unwrap_or_default());
         let is_feature =
             super::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();
         if !opens || is_feature || sign == '(' {
@@ -491,6 +617,10 @@ impl Reader {
             || owned
                 && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
         {
+            return false;
+        }
+        // Ground stock is used as it comes.
+        if matches!(word.as_str(), "ground" | "pgb") {
             return false;
         }
         // A pin is used as the rod comes.
@@ -577,6 +707,14 @@ fn is_after_size(items: &[(Item, Range<usize>)], at: usize) -> bool {
     at > 0 && matches!(items[at - 1].0, Item::Size(_) | Item::OfMate(_))
 }
 
+/// Does `not` or `instead of` stand right before a size?
+fn is_denied(items: &[(Item, Range<usize>)], at: usize) -> bool {
+    let before = items[..at].iter().rev().map(|(item, _)| item);
+    before
+        .take_while(|item| matches!(item, Item::Not | Item::Loose(_)))
+        .any(|item| matches!(item, Item::Not))
+}
+
 /// Behind `not`, a second size is what holds.
 fn is_correction(items: &[(Item, Range<usize>)], at: usize) -> bool {
     items[..at].iter().any(|(item, _)| matches!(item, Item::Size(_)))
@@ -631,6 +769,12 @@ fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
             Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
             Kind::Sign('-') if spaced_dash => Some('-'),
+            // `.9995 and the housing 1.2510`: each has its own.
+            Kind::Word(ref word)
+                if word == "and" && has_size(&found[start..at]) && has_size(&found[at..]) =>
+            {
+                Some(' ')
+            }
             _ => None,
         };
         if let Some(next) = breaks {

@@ -30,6 +30,8 @@ pub(super) enum Item {
         part: Option<usize>,
         is_sure: bool,
     },
+    /// The mate's own feature, named behind it: `in the yoke hole`.
+    MateFeature(String, Side),
     /// A size of the mate.
     OfMate(Kind),
     Size(Kind),
@@ -49,6 +51,9 @@ pub(super) enum Item {
     /// A word that says nothing here.
     Loose(String),
 }
+
+/// An item and its place in the line.
+pub(super) type Placed = (Item, Range<usize>);
 
 impl Reader {
     pub(super) fn items(&self, tokens: &[Token], line: &Line) -> Vec<(Item, Range<usize>)> {
@@ -77,6 +82,11 @@ impl Reader {
             Kind::Class(class) => return (Some(Item::Class(class.clone())), 1),
             Kind::Off(low, high) => return (Some(Item::Off(low.clone(), high.clone())), 1),
             Kind::Sign('=') => return (Some(Item::Reads(true)), 1),
+            Kind::Sign('>') if self.sized_mate(&rest[1..], line).is_some() => {
+                let (more, taken) = self.sized_mate(&rest[1..], line).unwrap_or_default();
+                out.extend(more);
+                return (None, 1 + taken);
+            }
             // `-> got .7488`: what came of it.
             Kind::Sign('>')
                 if rest.get(1).is_some_and(|next| {
@@ -96,7 +106,8 @@ impl Reader {
             }
             Kind::Sign(_) | Kind::Count(_) => return (None, 1),
             Kind::Num(_) | Kind::Range(..) | Kind::Dims(_) | Kind::Thread(_) => {
-                let of_mate = matches!(out.last(), Some((Item::Mate { .. }, _)));
+                let of_mate =
+                    matches!(out.last(), Some((Item::Mate { .. } | Item::MateFeature(..), _)));
                 let kind = rest[0].kind.clone();
                 return (Some(if of_mate { Item::OfMate(kind) } else { Item::Size(kind) }), 1);
             }
@@ -122,6 +133,19 @@ impl Reader {
             Kind::Word(_) | Kind::Code(_) => {}
         }
         let word = words.first().copied().unwrap_or_default();
+        // `on washer .125 thick`: the size is of what is named behind it.
+        if let Some((Item::OfMate(_), _)) = out.last()
+            && let Some((name, side @ Side::Length, taken)) = feature_phrase(rest)
+        {
+            let place = rest[0].at.clone();
+            out.insert(out.len() - 1, (Item::MateFeature(name, side), place));
+            return (None, taken);
+        }
+        if matches!(out.last(), Some((Item::Mate { .. }, _)))
+            && let Some((name, side, taken)) = Self::mates_own(rest, out)
+        {
+            return (Some(Item::MateFeature(name, side)), taken);
+        }
         if let Some((item, taken)) = Self::phrase(&words) {
             return (Some(item), taken);
         }
@@ -157,7 +181,7 @@ impl Reader {
         }
         // A part, or a feature that is called by one.
         let known = self.part_at(rest).map(|(part, taken)| (Some(part), taken));
-        let named = known.or_else(|| Self::part_phrase(rest).map(|taken| (None, taken)));
+        let named = known.or_else(|| self.part_phrase(rest).map(|taken| (None, taken)));
         let is_fit_word = lexicon::fit(&words).is_some();
         // A part of its own that the note has not named yet: `shldr screw` beside the screw.
         if let Some((None, taken)) = named
@@ -226,9 +250,14 @@ impl Reader {
                 return (Some(Item::Part(part)), taken);
             }
         }
+        if word == "clearance" && matches!(rest.get(1).map(|next| &next.kind), Some(Kind::Num(_))) {
+            let name = "clearance hole".to_owned();
+            return (Some(Item::Feature { name, side: Side::Hole, part: None, mate: None }), 1);
+        }
         if is_fit_word && let Some((taken, fit)) = lexicon::fit(&words) {
             let said = words[..taken].join(" ");
-            let is_noun = feature(word).is_some_and(|_| taken == 1 && word != "turned");
+            let leads = words.get(1).is_some_and(|next| leads_to_mate(next));
+            let is_noun = feature(word).is_some_and(|_| taken == 1 && word != "turned" && !leads);
             if !is_noun {
                 // `match screw`, `follows screw`.
                 let matches = lexicon::matches_mate(&said);
@@ -269,7 +298,9 @@ impl Reader {
         // `ream 1/4 for a dowel`: a hole.
         let by_size =
             |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
+        let has_hole = matches!(out.last(), Some((Item::Feature { side: Side::Hole, .. }, _)));
         if matches!(word, "ream" | "reamed" | "drill" | "drilled")
+            && !has_hole
             && !line.asks
             && (by_size(rest.get(1)) && line.date.is_none()
                 || matches!(out.last(), Some((Item::Size(_), _)))
@@ -285,6 +316,29 @@ impl Reader {
             return (Some(Item::Same), 1);
         }
         (Some(Item::Loose(text_of(&rest[0]))), 1)
+    }
+
+    /// A feature named right behind the mate is the mate's, where it is on the
+    /// other side than the one spoken of: `.875 in the yoke hole .877`.
+    fn mates_own(rest: &[Token], out: &[(Item, Range<usize>)]) -> Option<(String, Side, usize)> {
+        // `bottom end`: which of several comes before it.
+        let marks = rest
+            .iter()
+            .take_while(|token| {
+                token.word().is_some_and(|word| is_instance(&stem(word)) && word.len() > 1)
+            })
+            .count();
+        let (name, side, taken) = feature_phrase(&rest[marks..])?;
+        let own = out.iter().find_map(|(item, _)| match item {
+            Item::Feature { side, .. } => Some(*side),
+            _ => None,
+        });
+        side.surface()?;
+        if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() {
+            return None;
+        }
+        let marks: Vec<String> = rest[..marks].iter().map(text_of).collect();
+        Some((format!("{} {name}", marks.join(" ")).trim().to_owned(), side, marks.len() + taken))
     }
 
     /// One of several alike, by its mark alone.
@@ -307,13 +361,15 @@ impl Reader {
             }
             ["all", "round" | "around", ..] | ["per" | "each", "side", ..] => (Item::AllRound, 2),
             ["installed" | "fitted" | "pressed", ..] => (Item::InPlace, 1),
+            ["instead", "of", ..] | ["rather", "than", ..] => (Item::Not, 2),
             ["not", ..] => (Item::Not, 1),
             ["stock", ..] => (Item::Stock, 1),
             ["flat" | "plate" | "sheet" | "angle", ..] => (Item::Loose(words[0].to_owned()), 1),
             ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
             ["old", "part" | "one", ..] => (Item::Old, 2),
             ["as", "bought" | "is" | "found", ..] => (Item::Loose("as".into()), 2),
-            ["end", "play" | "float" | "play/float", ..]
+            ["each" | "both" | "either", "end" | "ends", ..] => (Item::Loose(String::new()), 2),
+            ["end", "play" | "float" | "play/float" | "shake", ..]
             | ["axial", "play" | "float", ..]
             | ["side", "play", ..] => (length(&words[..2]), 2),
             ["endplay" | "endfloat" | "end-play" | "end-float" | "float", ..] => {
@@ -342,7 +398,7 @@ impl Reader {
     }
 
     /// `gear seat` is the shaft's, `gear bore` the gear's.
-    fn is_modifier(
+    pub(super) fn is_modifier(
         &self,
         line: &Line,
         part: Option<usize>,
@@ -352,7 +408,13 @@ impl Reader {
         side: Side,
     ) -> bool {
         let head = stem(name.split_whitespace().next().unwrap_or_default());
-        if matches!(head.as_str(), "id" | "od") {
+        if matches!(head.as_str(), "id" | "od") || matches!(name, "bored" | "turned") {
+            return false;
+        }
+        // `P bore .7502` of a part that has a bore.
+        if line.reads
+            && part.is_some_and(|part| self.feature_called(part, name, Some(side)).is_some())
+        {
             return false;
         }
         let inner = |words: &[Token]| {
@@ -394,18 +456,32 @@ impl Reader {
             let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
             return Some((said.join(" "), Some(part), skip + taken));
         }
-        let taken = Self::part_phrase(rest).or_else(|| {
+        let taken = self.part_phrase(rest).or_else(|| {
             matches!(&rest.first()?.kind, Kind::Code(code) if code.len() > 2).then_some(1)
         });
         let taken = taken.or_else(|| {
             // A thread's name may be part of it: `M8 shoulder bolt`.
             matches!(rest.first()?.kind, Kind::Thread(_))
-                .then(|| Self::part_phrase(&rest[1..]))
+                .then(|| self.part_phrase(&rest[1..]))
                 .flatten()
                 .map(|taken| taken + 1)
         })?;
         let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
         Some((said.join(" "), None, skip + taken))
+    }
+
+    /// A mate behind its size: `1/4 dowel`, `a 1/4-20 screw`.
+    fn sized_mate(&self, rest: &[Token], line: &Line) -> Option<(Vec<Placed>, usize)> {
+        let article = usize::from(matches!(rest.first()?.word(), Some("a" | "an" | "the")));
+        let Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_)), at } =
+            rest.get(article)?
+        else {
+            return None;
+        };
+        let (name, part, taken) = self.mate_name(&rest[article + 1..], line)?;
+        let place = rest[article + 1].at.start..rest[article + taken].at.end;
+        let mate = (Item::Mate { name, part, is_sure: true }, place);
+        Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], article + 1 + taken))
     }
 
     fn led_mate(
@@ -434,15 +510,12 @@ impl Reader {
                 return (Some(Item::Mate { name, part: Some(part), is_sure: true }), 2);
             }
         }
-        // `on 1/4 dowel`: the size of the mate comes first.
-        if let Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) = rest.get(1)
-            && let Some((name, part, taken)) = self.mate_name(&rest[2..], line)
+        // `on a 1/4 dowel`: the size of the mate comes first.
+        if let Some((more, taken)) = self.sized_mate(&rest[1..], line)
             && !(purpose && !said_fit && !in_hole)
         {
-            let place = rest[2].at.start..rest[1 + taken].at.end;
-            out.push((Item::Mate { name, part, is_sure: true }, place));
-            out.push((Item::OfMate(kind.clone()), at.clone()));
-            return (None, 2 + taken);
+            out.extend(more);
+            return (None, 1 + taken);
         }
         match self.mate_name(&rest[1..], line) {
             Some((name, part, taken)) => {
@@ -452,11 +525,29 @@ impl Reader {
                 if let (true, Some(part)) = (of_length, part) {
                     return (Some(Item::Part(part)), 1 + taken);
                 }
-                let is_sure = said_fit || in_hole || !purpose;
+                // `hole in the housing`, of the pin that goes there.
+                let subject = line.subject.filter(|subject| {
+                    self.inwardness(*subject) > 1 && Some(*subject) != part && word == "in"
+                });
+                if let (Some(subject), Some(_)) = (subject, part)
+                    && let Some((Item::Feature { side, part: own @ None, mate, .. }, _)) =
+                        out.last_mut()
+                    && matches!(side, Side::Hole | Side::Other)
+                {
+                    *own = part;
+                    *mate = Some(self.job.parts[subject].name.clone());
+                    return (None, 1 + taken);
+                }
+                // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
+                let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
+                let is_sure = said_fit || in_hole || !purpose || is_whole;
                 if purpose && !is_sure {
                     return (Some(Item::Loose(name)), 1 + taken);
                 }
-                (Some(Item::Mate { name, part, is_sure: said_fit || in_hole }), 1 + taken)
+                (
+                    Some(Item::Mate { name, part, is_sure: said_fit || in_hole || is_whole }),
+                    1 + taken,
+                )
             }
             None => (Some(Item::Loose(word.to_owned())), 1),
         }
@@ -510,7 +601,7 @@ fn length_between(rest: &[Token]) -> Option<(String, Side, usize)> {
 }
 
 /// A feature's own word and what tells it from others: how many tokens.
-fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
+pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     if let Some(found) = length_between(rest) {
         return Some(found);
     }
@@ -535,6 +626,12 @@ fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         .and_then(Token::word)
         .is_some_and(|next| inwardness(next).is_some() || next == "bar" || next == "stock")
         && skip == 1
+    {
+        return None;
+    }
+    // `pawl pivots on`: what it does.
+    if lexicon::fit(&[word]).is_some()
+        && rest.get(1).and_then(Token::word).is_some_and(leads_to_mate)
     {
         return None;
     }

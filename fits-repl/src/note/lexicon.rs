@@ -2,34 +2,52 @@
 
 use fits_core::{job::whole::Side, shop::words::Word};
 
+/// The words that notes shorten by their vowels: `jrnl`, `hsg`, `kwy`.
+#[rustfmt::skip]
+const SHORTENED: &[&str] = &[
+    "bearing", "bush", "housing", "wheel", "screw", "shoulder", "journal", "thread", "shaft",
+    "dowel", "roller", "frame", "handle", "spindle", "pulley", "bracket", "plate", "keyway",
+    "shank", "sprocket", "collar", "flange", "coupling", "washer", "gear", "bolt", "lever",
+    "spacer", "sleeve", "length", "thick", "width", "centre", "block", "press", "push", "slip",
+    "drive", "tight", "running", "loose", "sliding", "clearance", "interference", "bronze",
+    "brass", "steel", "nylon",
+];
+
+/// The word that letters with no vowel among them stand for.
+pub(super) fn spelled(word: &str) -> Option<&'static str> {
+    let letters = word.strip_suffix('s').unwrap_or(word);
+    let short = letters.len() >= 3
+        && letters.len() <= 5
+        && letters.chars().all(|c| c.is_ascii_alphabetic())
+        && !letters[1..].contains(['a', 'e', 'i', 'o', 'u']);
+    let stands_for = |full: &&&str| {
+        let mut rest = full.chars();
+        full.starts_with(&letters[..1]) && letters.chars().all(|c| rest.any(|one| one == c))
+    };
+    SHORTENED.iter().find(|full| short && **full != letters && stands_for(full)).copied()
+}
+
 /// A word as it is compared: short forms spelled out, the plural taken off.
 pub(super) fn stem(word: &str) -> String {
     let word = word.trim_end_matches(['.', '\'']);
     let full = match word {
-        "brg" | "brgs" | "brng" | "brngs" | "bearings" => "bearing",
-        "bushing" | "bushings" | "bushes" | "bushs" | "bsh" | "busing" => "bush",
-        "hsg" | "hsgs" | "hsng" | "housing" | "housings" => "housing",
-        "whl" | "wheels" => "wheel",
-        "scr" | "scrw" | "screws" => "screw",
-        "sh" | "shldr" | "shld" | "shldrs" | "shoulders" => "shoulder",
-        "jrnl" | "jnl" | "jrnls" | "jour" | "journals" => "journal",
-        "thd" | "thrd" | "threads" | "thds" => "thread",
-        "brz" => "bronze",
-        "shft" | "shafts" => "shaft",
-        "dwl" | "dowels" => "dowel",
-        "rlr" | "rollers" => "roller",
+        "bushing" | "bushings" | "bushes" | "bushs" | "busing" => "bush",
+        "bearings" | "brng" | "brngs" => "bearing",
+        "sscr" | "sscrs" => "setscrew",
+        "sh" | "shldr" | "shld" | "shldrs" => "shoulder",
+        "jour" => "journal",
         "dia" | "diam" | "diameter" | "diameters" => "dia",
         "i.d" | "inside" | "inner" | "ids" => "id",
         "o.d" | "outside" | "outer" | "ods" => "od",
         "lh" | "left" | "l" => "l",
         "rh" | "right" | "r" => "r",
         "bored" | "bores" => "bore",
-        "hdl" | "handles" => "handle",
-        "frm" => "frame",
-        "spacers" => "spacer",
+        "feet" => "foot",
+        "center" | "centers" | "centres" => "centre",
         other => {
             let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
-            return if keeps { other } else { other.strip_suffix('s').unwrap_or(other) }.to_owned();
+            let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
+            spelled(other).unwrap_or(bare)
         }
     };
     full.to_owned()
@@ -42,9 +60,8 @@ pub(super) fn feature(word: &str) -> Option<Side> {
         return None;
     }
     Some(match stem(word).as_str() {
-        "bore" | "id" | "hole" | "counterbore" | "cbore" | "socket" | "eye" | "drilling" => {
-            Side::Hole
-        }
+        "bore" | "id" | "hole" | "counterbore" | "cbore" | "socket" | "eye" | "drilling"
+        | "pocket" | "recess" => Side::Hole,
         "journal" | "seat" | "od" | "shoulder" | "dia" | "spigot" | "stub" | "shank" | "pivot"
         | "neck" | "tenon" | "boss" | "stem" | "snout" | "register" | "land" | "nose"
         | "trunnion" | "end" | "turned" | "seating" | "diam." | "body" | "crankpin" | "gudgeon" => {
@@ -53,9 +70,8 @@ pub(super) fn feature(word: &str) -> Option<Side> {
         "thread" | "tapped" | "threaded" | "tapping" => Side::Thread,
         "long" | "length" | "lg" | "width" | "wide" | "thick" | "thickness" | "thk" | "depth"
         | "deep" | "float" | "endfloat" | "play" | "endplay" | "gap" | "reach" | "face-face"
-        | "projection" | "overall" | "oal" | "high" | "height" | "stickout" | "between" => {
-            Side::Length
-        }
+        | "projection" | "overall" | "oal" | "high" | "height" | "stickout" | "between"
+        | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" => Side::Length,
         "keyway" | "keyseat" | "slot" | "flat" | "square" | "hex" | "groove" | "kway" => {
             Side::Other
         }
@@ -63,89 +79,58 @@ pub(super) fn feature(word: &str) -> Option<Side> {
     })
 }
 
-/// How much a part is the inner one of two: the larger goes into the smaller.
-/// Nothing for a word that is no part.
+/// Parts by how much they are the inner one of two: the larger goes into the
+/// smaller.
+#[rustfmt::skip]
+const THINGS: &[(i32, &[&str])] = &[
+    (3, &[
+        "screw", "bolt", "shaft", "pin", "dowel", "spindle", "axle", "key", "rod", "stud",
+        "mandrel", "arbor", "arbour", "tommy", "crank", "clip", "circlip", "spoke", "rivet",
+        "post", "tang", "piston",
+    ]),
+    (2, &["plug", "bar", "peg", "insert"]),
+    (1, &["bush", "bearing", "sleeve", "liner", "ferrule"]),
+    (0, &[
+        "roller", "arm", "lever", "handle", "gear", "wheel", "pulley", "pawl", "ratchet", "cam",
+        "collar", "washer", "spacer", "shim", "nut", "link", "pinion", "sprocket", "knob",
+        "coupling", "pad", "foot", "follower", "disc", "disk", "ring", "drum", "grip", "spring",
+        "gib", "wedge", "piece", "fork", "clevis",
+    ]),
+    (-1, &[
+        "housing", "frame", "tube", "pipe", "hub", "plate", "block", "bracket", "casting", "body",
+        "bed", "base", "yoke", "cheek", "leg", "beam", "pedestal", "pillow", "boss", "standard",
+        "side", "crosshead", "cover", "cap", "lid", "guard", "rail", "guide", "carriage", "jaw",
+        "column", "pillar", "platen", "tray", "cylinder",
+    ]),
+];
+
+/// Words that end others: `setscrew`, `handwheel`, `crankpin`, `pushrod`.
+#[rustfmt::skip]
+const ENDS_OTHERS: &[&str] = &[
+    "screw", "bolt", "shaft", "pin", "rod", "wheel", "plate", "gear", "bush", "bearing", "block",
+    "washer", "clip", "nut",
+];
+
+/// How much a part is the inner one of two; nothing for a word that is no part.
 pub(super) fn inwardness(word: &str) -> Option<i32> {
-    Some(match stem(word).as_str() {
-        "screw" | "bolt" | "shaft" | "pin" | "dowel" | "spindle" | "axle" | "key" | "rod"
-        | "stud" | "crankshaft" | "mandrel" | "arbor" | "arbour" | "tommy" | "crank" => 3,
-        "plug" | "bar" | "peg" => 2,
-        "bush" | "bearing" | "sleeve" | "liner" => 1,
-        "roller" | "arm" | "lever" | "handle" | "gear" | "wheel" | "handwheel" | "pulley"
-        | "pawl" | "ratchet" | "cam" | "collar" | "washer" | "spacer" | "nut" | "link"
-        | "pinion" | "sprocket" | "knob" | "flywheel" | "coupling" => 0,
-        "housing" | "frame" | "tube" | "hub" | "plate" | "block" | "bracket" | "casting"
-        | "body" | "bed" | "base" | "yoke" | "cheek" | "leg" | "beam" | "pedestal" | "pillow"
-        | "boss" | "standard" | "side" => -1,
-        _ => return None,
-    })
+    let word = stem(word);
+    let of = |word: &str| THINGS.iter().find(|(_, all)| all.contains(&word)).map(|(rank, _)| *rank);
+    of(&word)
+        .or_else(|| ENDS_OTHERS.iter().find(|end| word.ends_with(**end)).and_then(|end| of(end)))
 }
 
 /// Is it a metal, another stuff, or the form it comes in?
 pub(super) fn is_material(word: &str) -> bool {
+    #[rustfmt::skip]
     const STUFF: &[&str] = &[
-        "steel",
-        "iron",
-        "cast",
-        "ci",
-        "bronze",
-        "brass",
-        "nylon",
-        "acetal",
-        "delrin",
-        "maple",
-        "oak",
-        "ash",
-        "beech",
-        "wood",
-        "crs",
-        "hrs",
-        "ms",
-        "mild",
-        "stainless",
-        "ss",
-        "aluminium",
-        "aluminum",
-        "alum",
-        "ally",
-        "alloy",
-        "sintered",
-        "oilite",
-        "gunmetal",
-        "plastic",
-        "ptfe",
-        "teflon",
-        "silver",
-        "drill",
-        "rod",
-        "gauge",
-        "ground",
-        "flat",
-        "bar",
-        "tube",
-        "tubing",
-        "plate",
-        "sheet",
-        "pgb",
-        "stock",
-        "round",
-        "angle",
-        "drawn",
-        "cold",
-        "rolled",
-        "material",
-        "polymer",
-        "phosphor",
-        "copper",
-        "hardened",
-        "leaded",
-        "turned",
-        "seamless",
-        "uhmw",
-        "hdpe",
-        "tufnol",
-        "hickory",
-        "elm",
+        "steel", "iron", "cast", "ci", "bronze", "brass", "nylon", "acetal", "delrin", "maple",
+        "oak", "ash", "beech", "wood", "crs", "hrs", "ms", "mild", "stainless", "ss", "aluminium",
+        "aluminum", "alum", "ally", "alloy", "sintered", "oilite", "gunmetal", "plastic", "ptfe",
+        "teflon", "silver", "drill", "rod", "gauge", "ground", "flat", "bar", "tube", "tubing",
+        "plate", "sheet", "pgb", "stock", "round", "angle", "drawn", "cold", "rolled", "material",
+        "polymer", "phosphor", "copper", "hardened", "leaded", "turned", "seamless", "uhmw",
+        "hdpe", "tufnol", "hickory", "elm", "rubber", "leather", "pine", "birch", "cherry",
+        "walnut", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
     ];
     STUFF.contains(&stem(word).as_str()) || STUFF.contains(&word)
 }
@@ -181,7 +166,8 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
         Some(known(name))
     };
     (1..=words.len().min(3)).rev().find_map(|count| {
-        let text = words[..count].join(" ");
+        let full = |word: &&str| spelled(word).map_or_else(|| (*word).to_owned(), str::to_owned);
+        let text = words[..count].iter().map(full).collect::<Vec<_>>().join(" ");
         // `press in housing`: the preposition leads to the mate.
         if count > 1 && leads_to_mate(words[count - 1]) && !matches!(words[count - 2], "chase") {
             return None;
@@ -221,59 +207,24 @@ pub(super) fn matches_mate(fit: &str) -> bool {
 
 /// Words that lead to the other part.
 pub(super) fn leads_to_mate(word: &str) -> bool {
-    matches!(
-        word,
-        "in" | "on"
-            | "with"
-            | "w"
-            | "to"
-            | "for"
-            | "into"
-            | "onto"
-            | "through"
-            | "thru"
-            | "inside"
-            | "over"
-            | "w/"
-    )
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "in", "on", "with", "w", "to", "for", "into", "onto", "through", "thru", "inside", "over",
+        "w/",
+    ];
+    WORDS.contains(&word)
 }
 
 /// Words after which a size was measured.
 pub(super) fn says_measured(word: &str) -> bool {
-    matches!(
-        word,
-        "mic"
-            | "mics"
-            | "mike"
-            | "mikes"
-            | "miked"
-            | "micd"
-            | "mic'd"
-            | "measured"
-            | "measures"
-            | "measure"
-            | "meas"
-            | "got"
-            | "now"
-            | "reads"
-            | "read"
-            | "came"
-            | "actual"
-            | "act"
-            | "is"
-            | "are"
-            | "was"
-            | "at"
-            | "comes"
-            | "reading"
-            | "gauged"
-            | "checked"
-            | "bored"
-            | "turned"
-            | "finished"
-            | "found"
-            | "worn"
-    )
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "mic", "mics", "mike", "mikes", "miked", "micd", "mic'd", "measured", "measures",
+        "measure", "meas", "got", "now", "reads", "read", "came", "actual", "act", "is", "are",
+        "was", "were", "at", "comes", "reading", "gauged", "checked", "bored", "turned", "finished",
+        "found", "worn", "get",
+    ];
+    WORDS.contains(&word)
 }
 
 /// The strong ones of those: they say it without a date.
@@ -286,6 +237,7 @@ pub(super) fn surely_measured(word: &str) -> bool {
                 | "bored"
                 | "turned"
                 | "was"
+                | "were"
                 | "now"
                 | "finished"
                 | "checked"
@@ -295,83 +247,71 @@ pub(super) fn surely_measured(word: &str) -> bool {
 
 /// Words that join, and say nothing of a size.
 pub(super) fn is_small(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "the", "a", "an", "of", "and", "both", "each", "ends", "all", "is", "are", "be", "it",
+        "its", "out", "at", "fit", "fits", "as", "so", "my", "this", "that", "from", "by", "then",
+        "dia", "nominal", "nom", "approx", "about", "size", "made", "make", "new", "old", "to",
+        "came", "comes", "up", "cut", "w", "with", "two", "pair", "after", "before", "pressing",
+        "in", "on", "for", "or", "but", "one", "want", "wants", "wanted", "pressed", "place",
+        "free", "turn", "turned", "bored", "ream", "reamed", "was", "now", "still", "just", "if",
+        "not", "off", "tops", "max", "min",
+    ];
+    WORDS.contains(&word)
+}
+
+/// Words before a feature's own that tell it from others, and name no part.
+pub(super) fn is_adjective(word: &str) -> bool {
     matches!(
         word,
-        "the"
-            | "a"
-            | "an"
-            | "of"
-            | "and"
-            | "both"
-            | "each"
-            | "ends"
-            | "all"
-            | "is"
-            | "are"
-            | "be"
-            | "it"
-            | "its"
-            | "out"
-            | "at"
-            | "fit"
-            | "fits"
-            | "as"
-            | "so"
-            | "my"
-            | "this"
-            | "that"
-            | "from"
-            | "by"
-            | "then"
-            | "dia"
-            | "nominal"
-            | "nom"
-            | "approx"
-            | "about"
-            | "size"
-            | "made"
-            | "make"
-            | "new"
-            | "old"
-            | "to"
-            | "came"
-            | "comes"
-            | "up"
-            | "cut"
-            | "w"
-            | "with"
-            | "two"
-            | "pair"
-            | "after"
-            | "before"
-            | "pressing"
-            | "in"
-            | "on"
-            | "for"
-            | "or"
-            | "but"
-            | "one"
-            | "want"
-            | "wants"
-            | "wanted"
-            | "pressed"
-            | "place"
+        "big"
+            | "little"
+            | "small"
+            | "large"
+            | "short"
+            | "long"
+            | "first"
+            | "second"
+            | "third"
+            | "upper"
+            | "lower"
+            | "top"
+            | "bottom"
+            | "left"
+            | "right"
+            | "front"
+            | "rear"
+            | "back"
+            | "main"
+            | "other"
+            | "same"
+            | "drive"
             | "free"
-            | "turn"
-            | "turned"
-            | "bored"
-            | "ream"
-            | "reamed"
-            | "was"
-            | "now"
-            | "still"
-            | "just"
-            | "if"
-            | "not"
-            | "off"
-            | "tops"
-            | "max"
-            | "min"
+            | "plain"
+            | "centre"
+            | "center"
+    )
+}
+
+/// Words that open a question or a thing to do, not a part.
+pub(super) fn asks(word: &str) -> bool {
+    matches!(
+        word,
+        "what"
+            | "which"
+            | "how"
+            | "is"
+            | "do"
+            | "does"
+            | "can"
+            | "should"
+            | "where"
+            | "note"
+            | "todo"
+            | "who"
+            | "why"
+            | "when"
+            | "will"
     )
 }
 

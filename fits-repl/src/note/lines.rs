@@ -64,6 +64,8 @@ pub(super) enum Column {
     Feature,
     Size,
     Unit,
+    Limits,
+    Length,
     Fit,
     Mate,
     Reading,
@@ -87,31 +89,58 @@ pub(super) fn header(line: &str) -> Option<(char, Vec<(usize, Column)>)> {
     })
 }
 
+/// The words of a header; shorter forms are their beginnings, or their letters
+/// in order with vowels left out: `ft`, `mtl`, `q`.
+#[rustfmt::skip]
+const HEADERS: &[(Column, &[&str])] = &[
+    (Column::Part, &["part", "item", "name", "piece", "component", "parts"]),
+    (Column::Feature, &["feature", "where", "surface", "what", "place", "detail", "location", "ft"]),
+    (Column::Size, &["size", "nominal", "dimension", "diameter", "basic", "drawing", "dwg", "drg", "sizes",
+        "nom. size", "nominal size"]),
+    (Column::Unit, &["unit", "units"]),
+    (Column::Limits, &["limits", "tolerance", "deviation", "limit"]),
+    (Column::Length, &["length", "long", "lg"]),
+    (Column::Fit, &["fit", "class", "type", "fit type", "fits"]),
+    (Column::Mate, &["with", "w/", "mate", "mates", "mates with", "goes with", "to", "in/on", "mating part",
+        "mating", "against", "on/in", "goes in", "into"]),
+    (Column::Reading, &["actual", "act", "reading", "read", "measured", "mic", "as made", "got", "readings", "is",
+        "came out", "as cut"]),
+    (Column::Done, &["done", "ok", "status", "made", "tick", "\u{2713}"]),
+    (Column::Material, &["material", "mat'l", "mtl", "stuff", "stock"]),
+    (Column::Count, &["qty", "quantity", "no", "no.", "count", "off", "number"]),
+    (Column::Notes, &["notes", "note", "remarks", "comments", "remark"]),
+];
+
 fn column(cell: &str) -> Option<Column> {
     let word = cell.trim().trim_matches(['*', '.', ':', '_']).to_lowercase();
-    Some(match word.as_str() {
-        "part" | "item" | "name" | "piece" | "component" | "parts" => Column::Part,
-        "feature" | "feat" | "where" | "surface" | "what" | "place" | "detail" | "location" => {
-            Column::Feature
-        }
-        "size" | "nominal" | "nom" | "dim" | "dimension" | "dia" | "basic" | "drawing" | "dwg"
-        | "drg" | "sizes" | "nom. size" | "nominal size" => Column::Size,
-        "unit" | "units" => Column::Unit,
-        "fit" | "class" | "tol" | "tolerance" | "type" | "fit type" | "fits" => Column::Fit,
-        "with" | "mate" | "mates" | "mates with" | "goes with" | "to" | "in/on" | "mating part"
-        | "mating" | "against" | "on/in" | "goes in" => Column::Mate,
-        "act" | "actual" | "reading" | "read" | "measured" | "meas" | "mic" | "as made" | "got"
-        | "readings" | "is" | "came out" | "as cut" => Column::Reading,
-        "done" | "ok" | "status" | "made" | "tick" | "\u{2713}" => Column::Done,
-        "mat'l" | "matl" | "material" | "mat" | "stuff" | "stock" => Column::Material,
-        "qty" | "no" | "no." | "count" | "off" | "number" => Column::Count,
-        "notes" | "note" | "remarks" | "comments" | "remark" => Column::Notes,
-        _ => return None,
+    let find = |is: &dyn Fn(&str) -> bool| {
+        HEADERS
+            .iter()
+            .find(|(_, words)| words.iter().any(|word| is(word)))
+            .map(|(column, _)| *column)
+    };
+    let short = |full: &str| {
+        let mut rest = full.chars();
+        full.starts_with(&word)
+            || full.chars().next() == word.chars().next()
+                && word.len() > 2
+                && word.chars().all(|c| rest.any(|one| one == c))
+    };
+    let is_word = word.len() < 6 && word.chars().all(|c| c.is_ascii_alphabetic());
+    find(&|full| full == word).or_else(|| find(&short).filter(|_| !word.is_empty() && is_word))
+}
+
+/// The unit that a line says for all that follows; the first of its clauses
+/// that says one counts: `no unit is inches, the bought parts are in mm`.
+pub(super) fn unit_line(line: &str) -> Option<Unit> {
+    unit_said(line).or_else(|| {
+        let mut clauses = line.split([',', ';', '.']).filter(|clause| !clause.trim().is_empty());
+        let first = unit_said(clauses.next()?)?;
+        (!tokens(line, 0).iter().any(|token| matches!(token.kind, Kind::Num(_)))).then_some(first)
     })
 }
 
-/// The unit that a line says for all that follows.
-pub(super) fn unit_line(line: &str) -> Option<Unit> {
+fn unit_said(line: &str) -> Option<Unit> {
     let found = tokens(line, 0);
     let lower = line.to_lowercase();
     let has_size = found.iter().any(|token| match &token.kind {

@@ -17,6 +17,28 @@ use super::{
 type Named = Option<(String, Option<usize>, Range<usize>, bool)>;
 
 impl Reader {
+    /// A mate, found again by either of its features.
+    fn add_mate(&mut self, mate: Mate) {
+        for feature in [mate.hole, mate.shaft] {
+            self.mated.entry(feature).or_default().push(self.job.mates.len());
+        }
+        self.job.mates.push(mate);
+    }
+
+    /// The mates of a feature.
+    fn mates_at(&self, feature: usize) -> &[usize] {
+        self.mated.get(&feature).map_or(&[], Vec::as_slice)
+    }
+
+    /// The parts whose names end so.
+    fn ending(&self, last: &str) -> Vec<usize> {
+        let all = self.keyed.get(last).map_or(&[][..], Vec::as_slice);
+        all.iter()
+            .copied()
+            .filter(|part| self.stems[*part].last().is_some_and(|end| end == last))
+            .collect()
+    }
+
     /// A feature called by its mate: `gear seat`, `dowel hole`.
     pub(super) fn hint(&mut self, line: &mut Line, feature: usize, mate: &str, at: &Range<usize>) {
         if self.wanted.iter().any(|wanted| wanted.feature == feature) {
@@ -37,12 +59,7 @@ impl Reader {
         at: Range<usize>,
     ) {
         self.say(line, feature);
-        let said = self
-            .job
-            .said
-            .iter()
-            .rposition(|said| said.line == line.number && said.feature == feature)
-            .unwrap_or(0);
+        let said = self.said_here(line, feature).unwrap_or(0);
         let matches = matches_mate(&fit.words);
         self.wanted.push(Wanted {
             line: line.number,
@@ -70,6 +87,16 @@ impl Reader {
         let is_sure = is_sure
             || !fit.words.is_empty()
             || from.is_some_and(|at| self.job.features[at].side != Side::Length);
+        if is_sure
+            && part.is_some()
+            && part == line.subject
+            && !fit.words.is_empty()
+            && self.exact.get(&stems(&name).concat()).copied() == part
+        {
+            let text = format!("the {name} cannot go into itself");
+            self.ask(line.number, at, text, Some("name the other part".into()));
+            return;
+        }
         if !is_sure || part.is_some() && part == line.subject {
             return;
         }
@@ -102,9 +129,10 @@ impl Reader {
                 Some(own.unwrap_or_else(|| self.feature(line, subject, word, side, at.clone())))
             });
         let Some(from) = from else { return };
-        if let Some(wanted) = self.wanted.iter_mut().find(|wanted| {
-            wanted.feature == from && wanted.line == line.number && wanted.fit.words.is_empty()
-        }) {
+        let here = self.wanted.iter_mut().rev().take_while(|wanted| wanted.line == line.number);
+        if let Some(wanted) =
+            here.into_iter().find(|wanted| wanted.feature == from && wanted.fit.words.is_empty())
+        {
             // A fit said here, or a name better than the hint.
             (wanted.name, wanted.part, wanted.to, wanted.fit) = (name, part, to, fit);
             return;
@@ -118,7 +146,8 @@ impl Reader {
             .wanted
             .iter_mut()
             .rev()
-            .find(|wanted| wanted.feature == feature && wanted.line == line.number)
+            .take_while(|wanted| wanted.line == line.number)
+            .find(|wanted| wanted.feature == feature)
         {
             if wanted.fit.words.is_empty() {
                 wanted.fit = fit;
@@ -204,6 +233,10 @@ impl Reader {
 
     /// Finds all mates, and says of both what is said of one.
     pub(super) fn settle(&mut self) {
+        for (part, of) in self.job.parts.iter().enumerate().rev() {
+            let of = of.material.as_deref().and_then(|of| stems(of).pop());
+            self.made_of.extend(of.map(|of| (of, part)));
+        }
         let mut wanted = std::mem::take(&mut self.wanted);
         wanted.sort_by_key(|wanted| (wanted.name.is_empty(), wanted.fit.words.is_empty()));
         for want in &wanted {
@@ -225,22 +258,14 @@ impl Reader {
         };
         let part = if want.name.is_empty() {
             // Only a fit: whoever is the same size and waits.
-            if let Some(mate) = self
-                .job
-                .mates
-                .iter_mut()
-                .find(|mate| mate.hole == want.feature || mate.shaft == want.feature)
-            {
+            if let Some(at) = self.mates_at(want.feature).first().copied() {
+                let mate = &mut self.job.mates[at];
                 if mate.fit.words.is_empty() {
                     mate.fit = want.fit.clone();
                 }
                 return;
             }
             // Of the others that wait one is of such a size.
-            let mut mated = vec![false; self.job.features.len()];
-            for mate in &self.job.mates {
-                (mated[mate.hole], mated[mate.shaft]) = (true, true);
-            }
             let waits: Vec<usize> = size.map_or_else(Vec::new, |size| {
                 (0..self.job.features.len())
                     .filter(|at| {
@@ -249,7 +274,7 @@ impl Reader {
                             && other.part != one.part
                             && other_side.surface().is_some()
                             && self.is_near(*at, size)
-                            && !mated[*at]
+                            && self.mates_at(*at).is_empty()
                     })
                     .collect()
             });
@@ -277,10 +302,12 @@ impl Reader {
         if part == one.part && want.to.is_none() {
             return;
         }
-        if let Some(existing) = self.job.mates.iter().position(|mate| {
-            (mate.hole == want.feature || mate.shaft == want.feature)
-                && self.job.features[mate.other(want.feature)].part == part
-        }) {
+        let existing = self
+            .mates_at(want.feature)
+            .iter()
+            .copied()
+            .find(|at| self.job.features[self.job.mates[*at].other(want.feature)].part == part);
+        if let Some(existing) = existing {
             let mate = &mut self.job.mates[existing];
             if mate.fit.words.is_empty() {
                 mate.fit = want.fit.clone();
@@ -300,7 +327,7 @@ impl Reader {
         } else {
             (want.feature, to)
         };
-        self.job.mates.push(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
+        self.add_mate(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
         self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
     }
 
@@ -308,9 +335,10 @@ impl Reader {
     fn join(&mut self, want: &Wanted, to: usize) {
         let outer = self.job.features[want.feature].side == Side::Shaft;
         let (hole, shaft) = if outer { (to, want.feature) } else { (want.feature, to) };
-        let found = self.job.mates.iter().position(|mate| mate.hole == hole && mate.shaft == shaft);
+        let found =
+            self.mates_at(hole).iter().copied().find(|at| self.job.mates[*at].shaft == shaft);
         let at = found.unwrap_or_else(|| {
-            self.job.mates.push(Mate {
+            self.add_mate(Mate {
                 line: want.line,
                 hole,
                 shaft,
@@ -328,14 +356,10 @@ impl Reader {
         let (found, score) =
             self.part_called(&said).filter(|(part, _)| *part != own).unwrap_or_else(|| {
                 // The part itself is no mate of its own: the next best.
-                let mut best = (usize::MAX, 0);
-                for part in (0..self.job.parts.len()).filter(|part| *part != own) {
-                    let likely = self.stems[part].last() == said.last() && said.len() == 1;
-                    if likely {
-                        best = (part, 60);
-                    }
-                }
-                best
+                let last = said.last().filter(|_| said.len() == 1);
+                let like = last
+                    .and_then(|last| self.ending(last).into_iter().rev().find(|part| *part != own));
+                like.map_or((usize::MAX, 0), |part| (part, 60))
             });
         // A bearing is the one that goes by its number.
         let numbered = |part: &usize| {
@@ -358,14 +382,17 @@ impl Reader {
                 })
             };
             if score < 90 && !fits(found) {
-                let other = (0..self.job.parts.len()).find(|part| {
-                    *part != own
-                        && self.stems[*part].last() == self.stems[found].last()
-                        && fits(*part)
-                });
+                let last = self.stems[found].last().cloned().unwrap_or_default();
+                let other = self.ending(&last).into_iter().find(|part| *part != own && fits(*part));
                 return other.or(Some(found));
             }
             return Some(found);
+        }
+        // `in the tube`: the grip that is made of brass tube.
+        if let Some(made_of) = said.last().and_then(|last| self.made_of.get(last))
+            && *made_of != own
+        {
+            return Some(*made_of);
         }
         // `shaft`: the part that has journals or seats.
         if said.last().is_some_and(|word| matches!(word.as_str(), "shaft" | "crankshaft" | "axle"))
@@ -406,9 +433,7 @@ impl Reader {
         side: Side,
         size: Option<Length>,
     ) -> usize {
-        let busy = |reader: &Self, at: usize| {
-            reader.job.mates.iter().any(|mate| mate.hole == at || mate.shaft == at)
-        };
+        let busy = |reader: &Self, at: usize| !reader.mates_at(at).is_empty();
         let own = stems(&self.job.parts[self.job.features[want.feature].part].name);
         let off = |reader: &Self, at: usize| {
             let nominal = reader.job.features[at].nominal.as_ref().and_then(Nominal::size);
@@ -468,6 +493,9 @@ impl Reader {
         // A keyway and the key of its width.
         for keyway in 0..self.job.features.len() {
             let one = &self.job.features[keyway];
+            if one.side != Side::Other {
+                continue;
+            }
             let key = (0..self.job.features.len()).find(|at| {
                 let key = &self.job.features[*at];
                 one.side == Side::Other
@@ -477,7 +505,7 @@ impl Reader {
                     && self.stems[key.part].iter().any(|word| word == "key")
             });
             if let Some(key) = key.filter(|_| one.nominal.is_some()) {
-                self.job.mates.push(Mate {
+                self.add_mate(Mate {
                     line: one.line,
                     hole: keyway,
                     shaft: key,
@@ -493,9 +521,7 @@ impl Reader {
             let is_nut = |reader: &Self, at: usize| {
                 reader.stems[reader.job.features[at].part].iter().any(|word| word == "nut")
             };
-            if !is_nut(self, nut)
-                || self.job.mates.iter().any(|mate| mate.hole == nut || mate.shaft == nut)
-            {
+            if !is_nut(self, nut) || !self.mates_at(nut).is_empty() {
                 continue;
             }
             let same = |reader: &Self, at: usize| {
@@ -505,7 +531,7 @@ impl Reader {
             let screw = threads.iter().copied().find(|at| !is_nut(self, *at) && same(self, *at));
             if let Some(screw) = screw {
                 let line = self.job.features[nut].line;
-                self.job.mates.push(Mate {
+                self.add_mate(Mate {
                     line,
                     hole: nut,
                     shaft: screw,
@@ -539,11 +565,8 @@ impl Reader {
     /// A thread cut to match another has its size.
     fn matching(&mut self, wanted: &[Wanted]) {
         for want in wanted.iter().filter(|want| want.matches) {
-            let Some(mate) = self
-                .job
-                .mates
-                .iter()
-                .find(|mate| mate.hole == want.feature || mate.shaft == want.feature)
+            let Some(mate) =
+                self.mates_at(want.feature).first().map(|at| self.job.mates[*at].clone())
             else {
                 continue;
             };
@@ -552,7 +575,21 @@ impl Reader {
             if one.nominal.is_none() {
                 (one.nominal, one.unit, one.unit_from) =
                     (other.nominal.clone(), other.unit, other.unit_from);
-                self.job.said[want.said].nominal = other.nominal;
+                self.job.said[want.said].nominal.clone_from(&other.nominal);
+            }
+            if other.nominal.is_none() {
+                let names =
+                    [want.feature, mate.other(want.feature)].map(|at| self.job.full_name(at));
+                let text = format!(
+                    "the {} is to match the {}, which has no size either",
+                    names[0], names[1]
+                );
+                self.ask(
+                    want.line,
+                    want.at.clone(),
+                    text,
+                    Some("give one of the two its size".into()),
+                );
             }
         }
         // What is said of a feature of no size that its mate has.

@@ -17,7 +17,10 @@ mod sizes;
 mod table;
 mod token;
 
-use std::{collections::HashMap, ops::Range};
+use std::{
+    collections::{HashMap, HashSet},
+    ops::Range,
+};
 
 use fits_core::{
     Length,
@@ -41,6 +44,14 @@ fn row_unit(found: &[Token]) -> Option<Unit> {
     said.next().filter(|_| all_metric)
 }
 
+/// Are there both inches and millimetres in a line?
+fn is_mixed(found: &[Token]) -> bool {
+    let has = |unit: Unit| {
+        found.iter().any(|token| matches!(&token.kind, Kind::Num(num) if num.unit == Some(unit)))
+    };
+    has(Unit::Inch) && has(Unit::Millimetre)
+}
+
 /// A text without the sizes that are struck out: `~~3/8 pins~~`.
 fn unstruck(raw: &str) -> String {
     let mut inside = false;
@@ -57,17 +68,63 @@ fn unstruck(raw: &str) -> String {
     out
 }
 
-/// Are the lines sentences, not notes?
+/// Are the lines sentences, not notes: long, and most with a full stop behind a word?
 fn is_prose(text: &str) -> bool {
-    let mut lines: Vec<usize> = text
-        .lines()
-        .filter(|line| !line.trim().is_empty())
-        .map(|line| {
-            line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count()
-        })
-        .collect();
-    lines.sort_unstable();
-    lines.get(lines.len() / 2).is_some_and(|words| *words > 10)
+    let lines = || text.lines().take(400).filter(|line| !line.trim().is_empty());
+    let words = |line: &str| {
+        line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count()
+    };
+    let stops = |line: &str| {
+        line.split_whitespace()
+            .filter(|word| {
+                word.len() > 3 && word.ends_with('.') && word.starts_with(char::is_alphabetic)
+            })
+            .count()
+    };
+    let mut counts: Vec<usize> = lines().map(words).collect();
+    counts.sort_unstable();
+    let stops: usize = lines().map(stops).sum();
+    counts.get(counts.len() / 2).is_some_and(|words| *words > 10) && stops * 2 > counts.len()
+}
+
+/// The names of parts that a note gives at the beginning of its lines: what
+/// stands before a size, a metal, a feature and its size, or a colon.
+fn things(text: &str) -> HashSet<String> {
+    let mut found = HashSet::new();
+    for raw in text.lines() {
+        let (_, start) = lines::bullet(raw);
+        let all = tokens(&raw[start..], start);
+        let plain = |token: &Token| {
+            token.word().is_some_and(|word| {
+                word.len() > 2
+                    && !lexicon::is_small(word)
+                    && !lexicon::says_measured(word)
+                    && !lexicon::leads_to_mate(word)
+                    && !lexicon::asks(word)
+                    && !is_material(word)
+                    && feature(word).is_none()
+                    && lexicon::fit(&[word]).is_none()
+            })
+        };
+        let end = all.iter().take_while(|token| plain(token)).count();
+        let Some(last) = end.checked_sub(1).and_then(|last| all[last].word()) else { continue };
+        let is_size =
+            |token: &Token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_));
+        let next = all.get(end);
+        let named = next.is_some_and(|token| {
+            token.is_sign(':')
+                || start == 0 && is_size(token)
+                || start == 0 && token.word().is_some_and(is_material)
+                || start == 0
+                    && token.word().and_then(feature).is_some()
+                    && all.get(end + 1).is_some_and(is_size)
+        });
+        let has_size = all.iter().any(is_size);
+        if end < 4 && named && has_size && !lexicon::is_adjective(last) {
+            found.insert(lexicon::stem(last));
+        }
+    }
+    found
 }
 
 /// Reads a note.
@@ -109,6 +166,11 @@ pub fn is_out_of_limits(job: &Job) -> bool {
     crate::questions::job::figures::figures(job).iter().any(|figure| figure.verdict == Some(over))
 }
 
+/// Does a line begin as a question does?
+fn asks_first(text: &str) -> bool {
+    ["what", "which", "how"].iter().any(|word| text.to_lowercase().starts_with(word))
+}
+
 fn is_instance_word(word: &str) -> bool {
     names::is_instance(&lexicon::stem(word))
 }
@@ -139,13 +201,24 @@ pub(crate) struct Reader {
     exact: HashMap<String, usize>,
     keyed: HashMap<String, Vec<usize>>,
     by_name: HashMap<String, usize>,
-    /// Parts as they were spoken of, the latest last.
+    /// Words for parts that this note's own lines begin with.
+    things: HashSet<String>,
+    /// When each part was spoken of last, by the tick of a clock of its own.
     recent: Vec<usize>,
+    tick: usize,
+    /// The mates of each feature.
+    mated: HashMap<usize, Vec<usize>>,
+    /// The first part of each stuff.
+    made_of: HashMap<String, usize>,
     wanted: Vec<Wanted>,
     unit: Option<(Unit, usize)>,
     /// What bare numbers most likely are.
     context: Unit,
     columns: Option<(char, Vec<(usize, Column)>)>,
+    /// The feature and the mate of the row above.
+    above: (String, String),
+    /// A ruled line here stands under the header.
+    ruled: bool,
     /// The part that the lines below its name belong to.
     current: Option<usize>,
     /// The parts first named under it.
@@ -153,6 +226,10 @@ pub(crate) struct Reader {
     /// The current part stands above its lines as a heading.
     is_heading: bool,
     last_feature: Option<usize>,
+    /// The date of the readings that an indented line goes on with.
+    hangs: Option<String>,
+    /// A heading says that all under it was measured.
+    measured: bool,
     dated: bool,
     /// Its lines are sentences: what is not sure is asked, line by line.
     prose: bool,
@@ -178,7 +255,11 @@ struct Line {
     date: Option<String>,
     /// Sizes are readings.
     reads: bool,
+    /// This clause says by a word that a size was measured.
+    by_word: bool,
     unit: Option<Unit>,
+    /// It has both inches and millimetres: a bare number may be either.
+    mixed: bool,
     done: bool,
     state: State,
     /// How many things the line said.
@@ -215,31 +296,45 @@ impl Reader {
             exact: HashMap::new(),
             keyed: HashMap::new(),
             by_name: HashMap::new(),
+            things: things(text),
             recent: Vec::new(),
+            tick: 0,
+            mated: HashMap::new(),
+            made_of: HashMap::new(),
             wanted: Vec::new(),
             unit: None,
             context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
             columns: None,
+            above: (String::new(), String::new()),
+            ruled: false,
             current: None,
             block: Vec::new(),
             is_heading: false,
             last_feature: None,
+            hangs: None,
+            measured: false,
             dated: false,
             prose: is_prose(text),
             has_text: false,
         }
     }
 
+    #[allow(clippy::too_many_lines, reason = "one kind of line after another, each short")]
     fn line(&mut self, number: usize, raw: &str, next_indented: bool) {
         if raw.trim().is_empty() {
             return;
         }
         let first = !std::mem::replace(&mut self.has_text, true);
         if !raw.contains(|c: char| c.is_alphanumeric()) {
+            // A ruled line under rows ends their table.
+            if !std::mem::take(&mut self.ruled) {
+                self.columns = None;
+            }
             return self.remark(number, raw, None);
         }
+        self.ruled = false;
         if let Some(columns) = lines::header(raw) {
-            self.columns = Some(columns);
+            (self.columns, self.ruled) = (Some(columns), true);
             return self.remark(number, raw, None);
         }
         if let Some(unit) = lines::unit_line(raw) {
@@ -268,6 +363,14 @@ impl Reader {
             return self.remark(number, raw, None);
         }
         let date = lines::date(raw, self.dated);
+        // `## Measured so far`: the lines under it are readings.
+        let mut words = found.iter().filter_map(Token::word);
+        let first_word = words.find(|word| !word.starts_with('#')).unwrap_or_default();
+        if !has_size && next_indented && lexicon::surely_measured(first_word) && date.is_none() {
+            (self.measured, self.current) = (true, None);
+            return self.remark(number, raw, None);
+        }
+        self.measured &= lines::bullet(raw).1 > 0 && !raw.starts_with('#');
         if date.is_none()
             && let Some(columns) = self.columns.clone()
             && self.row(number, raw, &columns)
@@ -281,27 +384,42 @@ impl Reader {
         let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
         let indented = start > 0 && (!boxed || self.is_heading);
         let asks = raw.ends_with('?');
-        let mut line = Line { number, done, asks, unit: row_unit(&found), ..Line::default() };
+        let mixed = self.unit.is_none() && is_mixed(&found);
+        let mut line =
+            Line { number, done, asks, mixed, unit: row_unit(&found), ..Line::default() };
         let struck = unstruck(raw);
         let raw = struck.as_str();
-        let mut from = start;
+        let from;
         if let Some((date, after)) = date
             .or_else(|| lines::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
         {
             (line.date, line.reads, from) = (Some(date), true, after);
             self.dated = true;
+            self.hangs.clone_from(&line.date);
+        } else if found.first().and_then(Token::word).is_some_and(lexicon::surely_measured)
+            && start == 0
+        {
+            // `got  journal .7498`: all of the line, and what hangs under it, was read.
+            line.reads = true;
+            from = found[0].at.end;
+            self.hangs = Some(String::new());
+        } else if self.measured && start > 0 {
+            (line.reads, from) = (true, start);
+        } else if indented
+            && start > 0
+            && !raw.trim_start().starts_with(['-', '*', '['])
+            && self.hangs.is_some()
+        {
+            (line.reads, line.date) = (true, self.hangs.clone().filter(|date| !date.is_empty()));
+            from = start;
         } else if indented {
-            let asks = ["what", "which", "how"]
-                .iter()
-                .any(|word| raw[start..].to_lowercase().starts_with(word));
-            line.subject = self.current.filter(|_| !asks);
+            line.subject = self.current.filter(|_| !asks_first(&raw[start..]));
+            from = self.part_within(raw, start, &mut line);
         } else {
             let was = self.current;
+            self.hangs = None;
             from = self.head(raw, start, &mut line, next_indented && start == 0);
-            let asks = ["what", "which", "how"]
-                .iter()
-                .any(|word| raw[start..].to_lowercase().starts_with(word));
-            if line.subject.is_none() && start > 0 && !asks {
+            if line.subject.is_none() && start > 0 && !asks_first(&raw[start..]) {
                 line.subject = was;
             }
         }
@@ -309,7 +427,12 @@ impl Reader {
         self.text(raw, from, &mut line);
         if line.found == before {
             let part = line.subject;
-            if !line.declares || raw[from.min(raw.len())..].contains(|c: char| c.is_alphanumeric())
+            let again = part
+                .and_then(|part| self.job.parts.get(part))
+                .is_some_and(|part| part.line != number);
+            if !line.declares
+                || again
+                || raw[from.min(raw.len())..].contains(|c: char| c.is_alphanumeric())
             {
                 self.remark(number, raw, part);
             }
@@ -330,13 +453,45 @@ impl Reader {
         self.job.questions.push(Question { line, at, text: text.into(), answer, by_writer: false });
     }
 
-    /// The part that a line at the margin opens; where the rest begins.
-    fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
+    /// A part of its own under a heading, `grip: brass tube`; where the rest begins.
+    fn part_within(&mut self, raw: &str, start: usize, line: &mut Line) -> usize {
         let found = tokens(&raw[start..], start);
+        let Some(colon) = found.iter().position(|token| token.is_sign(':')) else { return start };
+        let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
+        let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
+        let named = words[..end].last().is_some_and(|last| self.is_thing(last))
+            && words.len() == colon
+            && (end == 1 || feature(words[end - 1]).is_none())
+            && !words[..end].iter().any(|word| lexicon::is_small(word));
+        if !named {
+            return start;
+        }
+        let part = self.part_named(&raw[start..found[end - 1].at.end], line.number);
+        self.describe(part, &found[end..]);
+        self.touch(part);
+        self.block.push(part);
+        (line.subject, line.declares) = (Some(part), true);
+        found[end - 1].at.end
+    }
+
+    /// The part that a line at the margin opens; where the rest begins.
+    #[allow(clippy::too_many_lines, reason = "one sign of a name after another, each short")]
+    fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
+        let mut found = tokens(&raw[start..], start);
+        // `2 off  bushes`: how many stands first.
+        let count = found.first().and_then(|token| match token.kind {
+            Kind::Count(count) => Some(count),
+            _ => None,
+        });
+        let start = match (count, found.get(1)) {
+            (Some(_), Some(name)) => name.at.start,
+            _ => start,
+        };
+        found.drain(..usize::from(count.is_some() && found.len() > 1));
         let mut end = 0;
         while let Some(token) = found.get(end) {
             let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
-            let begins_name = end == 0 && Self::part_phrase(&found).is_some_and(|count| count > 1);
+            let begins_name = end == 0 && self.part_phrase(&found).is_some_and(|count| count > 1);
             let stops = lexicon::leads_to_mate(word)
                 || lexicon::is_small(word)
                 || lexicon::says_measured(word)
@@ -349,7 +504,12 @@ impl Reader {
                     && lexicon::stem(word) != "shoulder")
                 || (lexicon::fit(&[word]).is_some() && !begins_name);
             let is_code = matches!(token.kind, Kind::Code(_));
-            if stops && !begins_name || is_code && end > 0 && !word.starts_with("no") || end > 4 {
+            let apart = end > 0 && token.at.start > found[end - 1].at.end + 1;
+            if apart
+                || stops && !begins_name
+                || is_code && end > 0 && !word.starts_with("no")
+                || end > 4
+            {
                 break;
             }
             end += 1;
@@ -377,8 +537,6 @@ impl Reader {
         if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
             return start;
         }
-        let question =
-            ["what", "which", "how", "is", "do", "does", "can", "should", "where", "note", "todo"];
         let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
         let next = found.get(end);
         let last = words.last().copied().unwrap_or_default();
@@ -387,7 +545,7 @@ impl Reader {
                 .part_called(&stems(&raw[start..found[end - 1].at.end]))
                 .is_some_and(|(_, score)| score >= 62);
         let is_name = known
-            || inwardness(last).is_some()
+            || self.is_thing(last)
             || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
             || end > 0 && next.is_some_and(|next| next.is_sign(':') && end < 4)
             || end > 0
@@ -396,7 +554,7 @@ impl Reader {
                 && next.is_none_or(|next| next.is_sign('(') || next.is_sign('-'));
         if end == 0
             || !is_name
-            || question.contains(&words.first().copied().unwrap_or_default())
+            || lexicon::asks(words.first().copied().unwrap_or_default())
             || raw[start..].trim_end().ends_with('?') && !known && inwardness(last).is_none()
         {
             return start;
@@ -426,6 +584,8 @@ impl Reader {
                 )
             });
         self.last_feature = None;
+        let many = &mut self.job.parts[part].count;
+        *many = many.or(count);
         self.describe(part, &found[end..]);
         stop
     }
@@ -559,18 +719,21 @@ impl Reader {
         self.say(line, feature).nominal = Some(nominal);
     }
 
+    /// What this line has said of a feature already.
+    fn said_here(&self, line: &Line, feature: usize) -> Option<usize> {
+        let here = self.job.said.iter().enumerate().rev();
+        here.take_while(|(_, said)| said.line == line.number)
+            .find(|(_, said)| said.feature == feature)
+            .map(|(at, _)| at)
+    }
+
     /// What this line says of a feature.
     fn say(&mut self, line: &mut Line, feature: usize) -> &mut Said {
         line.found += 1;
         line.feature = Some(feature);
         self.last_feature = Some(feature);
         self.touch(self.job.features[feature].part);
-        let at = self
-            .job
-            .said
-            .iter()
-            .rposition(|said| said.line == line.number && said.feature == feature);
-        let at = at.unwrap_or_else(|| {
+        let at = self.said_here(line, feature).unwrap_or_else(|| {
             self.job.said.push(Said {
                 line: line.number,
                 feature,
@@ -609,6 +772,13 @@ impl Reader {
     fn put_reading(&mut self, line: &mut Line, feature: usize, size: Length, at: Range<usize>) {
         let (state, date) = (line.state, line.date.clone());
         let reading = Reading { line: line.number, at, size, state, date };
+        let one = &self.job.features[feature];
+        if line.date.is_some() && one.nominal.is_none() && one.line == line.number {
+            let text =
+                format!("nothing before says that there is a {}", self.job.full_name(feature));
+            let answer = "the reading is kept; give its size on a line of its own";
+            self.ask(line.number, reading.at.clone(), text, Some(answer.into()));
+        }
         let one = &mut self.job.features[feature];
         one.readings.push(reading);
         one.done |= line.done;

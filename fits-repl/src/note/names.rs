@@ -26,6 +26,7 @@ pub(super) fn is_instance(stem: &str) -> bool {
             | "4"
             | "front"
             | "rear"
+            | "back"
             | "outboard"
             | "inboard"
             | "near"
@@ -163,9 +164,7 @@ impl Reader {
                 (part, score + boost)
             })
             .filter(|(_, score)| *score > 0)
-            .max_by_key(|(part, score)| {
-                (*score, self.recent.iter().rposition(|recent| recent == part), plural(*part))
-            })
+            .max_by_key(|(part, score)| (*score, self.recent[*part], plural(*part)))
     }
 
     /// The parts that a phrase may name: those that hold its rarest word, and
@@ -188,13 +187,13 @@ impl Reader {
 
     /// Of several that a short name could mean, the one with such a size.
     pub(super) fn part_by_size(&self, said: &[String], sizes: &[Length]) -> Option<usize> {
-        (0..self.job.parts.len()).filter(|part| likeness(said, &self.stems[*part]) >= 62).find(
-            |part| {
-                sizes.iter().any(|size| {
-                    self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))
-                })
-            },
-        )
+        let near = |part: &usize| {
+            sizes.iter().any(|size| {
+                self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))
+            })
+        };
+        let alike = self.alike(said).into_iter();
+        alike.filter(|part| likeness(said, &self.stems[*part]) >= 62).find(near)
     }
 
     /// The part named by the tokens at a place, the longest name first.
@@ -218,7 +217,10 @@ impl Reader {
             let goes_on = words
                 .get(count)
                 .is_some_and(|next| inwardness(next).is_some() && feature(next).is_none());
-            if !first_is_word || count == 1 && (said[0].len() < 3 || is_instance(&said[0])) {
+            if !first_is_word
+                || count == 1
+                    && (is_instance(&said[0]) || said[0].len() < 3 && !self.is_code(tokens))
+            {
                 return None;
             }
             let (part, score) = self.part_called(said)?;
@@ -226,20 +228,30 @@ impl Reader {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.
-            (score > 65 || inwardness(&said[count - 1]).is_some() || score >= 60 && count > 1)
+            (score > 65 || self.is_thing(&said[count - 1]) || score >= 60 && count > 1)
                 .then_some((part, count))
         })
     }
 
+    /// One or two letters that a table's first column gives a part for its name.
+    fn is_code(&self, tokens: &[Token]) -> bool {
+        let Some(word) = tokens.first().and_then(Token::word) else { return false };
+        let before_feature =
+            tokens.get(1).and_then(Token::word).is_some_and(|next| feature(next).is_some());
+        self.exact.contains_key(word)
+            && (before_feature
+                || !super::lexicon::is_small(word) && !super::lexicon::leads_to_mate(word))
+    }
+
     /// A phrase that is the name of a part by its last word: how many tokens.
-    pub(super) fn part_phrase(tokens: &[Token]) -> Option<usize> {
+    pub(super) fn part_phrase(&self, tokens: &[Token]) -> Option<usize> {
         let word_of = |token: &Token| token.word().map(str::to_owned);
         let words: Vec<String> = tokens.iter().take(4).map_while(word_of).collect();
         let last = (0..words.len()).find(|&at| {
-            inwardness(&words[at]).is_some()
+            self.is_thing(&words[at])
                 && !words
                     .get(at + 1)
-                    .is_some_and(|next| inwardness(next).is_some() && feature(next).is_none())
+                    .is_some_and(|next| self.is_thing(next) && feature(next).is_none())
         })?;
         let usable =
             words[..last].iter().all(|word| super::lexicon::is_material(word) || word.len() > 2)
@@ -249,6 +261,12 @@ impl Reader {
                         || feature(word).is_some_and(|_| stem(word) != "shoulder")
                 });
         usable.then_some(last + 1)
+    }
+
+    /// Is it a word for a part: one of the trade's, or a name that this note
+    /// gives at a line's beginning?
+    pub(super) fn is_thing(&self, word: &str) -> bool {
+        inwardness(word).is_some() || self.things.contains(&stem(word))
     }
 
     /// A new part.
@@ -261,6 +279,7 @@ impl Reader {
         });
         self.stems.push(stems(name));
         self.of_part.push(Vec::new());
+        self.recent.push(0);
         self.key(self.job.parts.len() - 1);
         self.job.parts.len() - 1
     }
@@ -284,8 +303,8 @@ impl Reader {
     }
 
     pub(super) fn touch(&mut self, part: usize) {
-        self.recent.retain(|recent| *recent != part);
-        self.recent.push(part);
+        self.tick += 1;
+        self.recent[part] = self.tick;
     }
 
     /// How much a part is the inner one.

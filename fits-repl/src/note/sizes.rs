@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Nominal, Side},
+    job::whole::{FitSaid, Nominal, Side},
     size::Deviations,
 };
 
@@ -65,6 +65,17 @@ impl Reader {
         only_known: bool,
     ) -> Option<usize> {
         let Item::Feature { name, side, part, mate } = item else { return None };
+        // `on a shoulder screw, 5/16 shoulder`: the word is in the mate's name.
+        if let Some(other) = &line.mate_name
+            && part.is_none()
+            && stems(name).len() == 1
+            && stems(other).len() > 1
+            && stems(other).contains(&stem(name))
+        {
+            let other = other.clone();
+            line.subject = Some(self.part_named(&other, line.number));
+            line.feature = None;
+        }
         if let Some(part) = part {
             line.subject = Some(*part);
         }
@@ -134,7 +145,9 @@ impl Reader {
                         || is_thread
                         || one.nominal.is_none()
                         || stems(&one.name) == stems(name)
-                        || line.declares && one.line == line.number)
+                        || line.declares
+                            && one.line == line.number
+                            && (one.nominal.is_none() || size.is_none()))
             });
         if let Some(known) = known {
             return Some(known);
@@ -149,9 +162,18 @@ impl Reader {
                 .filter_map(|part| reader.feature_called(part, name, Some(*side)))
                 .collect();
             let fits = |at: &usize| near.is_some_and(|size| reader.is_near(*at, size));
-            all.iter().copied().find(fits).or(all.first().copied())
+            // A size that is a tenth off is of something else.
+            let about = |at: &usize| {
+                let nominal = reader.job.features[*at].nominal.as_ref().and_then(Nominal::size);
+                near.zip(nominal).is_none_or(|(size, nominal)| {
+                    (size.millimetres() / nominal.millimetres() - 1.0).abs() < 0.1
+                        || (size.millimetres() / nominal.millimetres() - 25.4).abs() < 3.0
+                        || (nominal.millimetres() / size.millimetres() - 25.4).abs() < 3.0
+                })
+            };
+            all.iter().copied().find(fits).or(all.first().copied().filter(about))
         };
-        if (subject.is_none() || line.date.is_some())
+        if (subject.is_none() || part.is_none() && line.date.is_some())
             && *side != Side::Length
             && let Some(found) = everywhere(self)
         {
@@ -170,7 +192,10 @@ impl Reader {
             line.subject = Some(one.part);
             return Some(new);
         }
-        if only_known && *side == Side::Length {
+        if only_known
+            && *side == Side::Length
+            && !matches!(head.as_str(), "play" | "float" | "shake")
+        {
             return None;
         }
         let part = subject.unwrap_or_else(|| self.assembly(line.number));
@@ -211,6 +236,20 @@ impl Reader {
                     "write it on a line of its own: the part, the feature, the size and its unit"
                         .into(),
                 ),
+            );
+            line.found += 1;
+            return None;
+        }
+        if let Kind::Num(num) = given.kind
+            && line.mixed
+            && num.unit.is_none()
+            && !num.is_inch_shaped()
+        {
+            self.ask(
+                line.number,
+                given.place.clone(),
+                "this line has inches and millimetres: which is this?",
+                Some("write its unit beside it".into()),
             );
             line.found += 1;
             return None;
@@ -361,8 +400,9 @@ impl Reader {
         let near = self
             .nearest(part, None, size)
             .filter(|at| self.job.features[*at].line != line.number && self.is_near(*at, size));
-        if let Some(near) = near.filter(|_| {
-            num.places >= 3
+        if let Some(near) = near.filter(|near| {
+            let was = self.job.features[*near].nominal.as_ref().and_then(Nominal::size);
+            (was != Some(size) || self.is_fine(num, line)) && num.places >= 3
                 || num.places == 2
                     && !num.leading_point
                     && !num.unit.is_some_and(|unit| unit == fits_core::size::Unit::Inch)
@@ -397,6 +437,15 @@ impl Reader {
         let feature = if other && one.side.surface().is_some() {
             let name = format!("{} 2", one.name);
             let (part, side) = (one.part, one.side);
+            let text = format!(
+                "line {} gives the {} another size: is this a second one?",
+                one.line,
+                self.job.full_name(feature)
+            );
+            let answer = format!(
+                "it is read as `{name}`; name it by its place, or write `not` and the old size"
+            );
+            self.ask(line.number, given.place.clone(), text, Some(answer));
             self.feature(line, part, &name, side, given.place.clone())
         } else {
             feature
@@ -421,7 +470,13 @@ impl Reader {
             return false;
         }
         let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
-        if (reads || line.reads) && (has_nominal || line.date.is_some()) {
+        if (reads || line.reads)
+            && (has_nominal
+                || line.date.is_some()
+                || line.by_word
+                || line.reads
+                || self.is_fine(num, line))
+        {
             return true;
         }
         has_nominal
@@ -456,8 +511,19 @@ impl Reader {
     /// A reading that names its part only, or nothing.
     #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
     fn reading_by_size(&mut self, line: &mut Line, num: &Num, size: Length) -> Option<usize> {
+        // `end play, I get .4 mm`: of what this line spoke of last.
+        let waits = |at: &usize| {
+            let one = &self.job.features[*at];
+            let is_play = stems(&one.name)
+                .last()
+                .is_some_and(|word| matches!(word.as_str(), "play" | "float" | "shake" | "gap"));
+            one.side == Side::Length
+                && one.readings.is_empty()
+                && one.line == line.number
+                && (is_play || one.nominal.is_none())
+        };
         if let Some(feature) = line.feature.filter(|at| {
-            self.is_near(*at, size)
+            (self.is_near(*at, size) || waits(at))
                 && line.subject.is_none_or(|part| part == self.job.features[*at].part)
         }) {
             if self.job.features[feature].nominal.as_ref().and_then(Nominal::size) == Some(size)
@@ -489,31 +555,33 @@ impl Reader {
         match near.as_slice() {
             [] => {
                 // A first size may stand in a dated line.
-                let part = line.subject?;
+                let Some(part) = line.subject else {
+                    if num.places > 1 {
+                        self.ask_measured(line, num);
+                    }
+                    return None;
+                };
                 if num.is_inch_shaped() && num.vulgar || num.places < 2 {
                     let given = Given::plain(&kind, &num.at);
                     let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     return Some(self.nominal(line, feature, size, num, &given));
                 }
+                if let Some(feature) = self.other_side(line, part, size, &num.at) {
+                    self.reading(line, feature, num);
+                    return Some(feature);
+                }
                 // A bought part may have been measured before its size was written.
+                let given = Given::plain(&kind, &num.at);
                 if line.date.is_none()
-                    && self.inwardness(part) > 1
-                    && !self.features_of(part).any(|(_, one)| one.side == Side::Shaft)
+                    && let Some((name, side)) = self.default_feature(part, &given)
+                    && !self.features_of(part).any(|(_, one)| one.side == side)
                 {
-                    let given = Given::plain(&kind, &num.at);
-                    let (name, side) = self.default_feature(part, &given)?;
                     let feature = self.feature(line, part, &name, side, num.at.clone());
                     self.reading(line, feature, num);
                     return Some(feature);
                 }
-                self.ask(
-                    line.number,
-                    num.at.clone(),
-                    "what was measured here?",
-                    Some("name the part and the feature before the reading".into()),
-                );
-                line.found += 1;
+                self.ask_measured(line, num);
                 None
             }
             [first, second, ..]
@@ -539,6 +607,50 @@ impl Reader {
                 Some(first)
             }
         }
+    }
+
+    fn ask_measured(&mut self, line: &mut Line, num: &Num) {
+        self.ask(
+            line.number,
+            num.at.clone(),
+            "what was measured here?",
+            Some("name the part and the feature before the reading".into()),
+        );
+        line.found += 1;
+    }
+
+    /// `bush od is 1.2525 and the housing 1.2510`: the part's side of the joint
+    /// that the line speaks of.
+    fn other_side(
+        &mut self,
+        line: &mut Line,
+        part: usize,
+        size: Length,
+        at: &Range<usize>,
+    ) -> Option<usize> {
+        let before = line
+            .feature
+            .or(self.last_feature)
+            .filter(|before| self.job.features[*before].part != part)?;
+        let one = self.job.features[before].clone();
+        let read = one.readings.last().filter(|reading| reading.line == line.number)?;
+        if (read.size.millimetres() / size.millimetres() - 1.0).abs() > 0.01 {
+            return None;
+        }
+        let (name, side) = match one.side {
+            Side::Shaft if self.inwardness(part) < 0 => ("bore", Side::Hole),
+            Side::Shaft => ("hole", Side::Hole),
+            Side::Hole => ("od", Side::Shaft),
+            _ => return None,
+        };
+        let taken =
+            self.features_of(part).any(|(_, other)| other.side == side && other.name == name);
+        let name = if taken { format!("{name} 2") } else { name.to_owned() };
+        let made = self.feature(line, part, &name, side, at.clone());
+        let other = self.job.parts[one.part].name.clone();
+        let mut mate = Some((other, Some(one.part), at.clone(), true));
+        self.finish_mate(line, &mut mate, Some(made), &mut FitSaid::default(), Some(before));
+        Some(made)
     }
 
     /// What a bare size is on a part of that kind.

@@ -23,6 +23,8 @@ struct Row<'a> {
     feature: (usize, &'a str),
     size: (usize, &'a str),
     unit: &'a str,
+    limits: (usize, &'a str),
+    length: (usize, &'a str),
     fit: (usize, &'a str),
     mate: (usize, &'a str),
     reading: (usize, &'a str),
@@ -45,6 +47,8 @@ impl Reader {
         if sign != columns.0 && !(padded && cells.len() > 1) || cells.len() < 2 {
             return false;
         }
+        let cells = if padded { at_columns(&cells, &columns.1) } else { cells };
+        let above = self.above.clone();
         let mut row = Row::default();
         for (index, (at, cell)) in cells.iter().enumerate() {
             let column = if padded {
@@ -62,6 +66,8 @@ impl Reader {
                 Column::Feature => row.feature = cell,
                 Column::Size => row.size = cell,
                 Column::Unit => row.unit = cell.1,
+                Column::Limits => row.limits = cell,
+                Column::Length => row.length = cell,
                 Column::Fit => row.fit = cell,
                 Column::Mate => row.mate = cell,
                 Column::Reading => row.reading = cell,
@@ -70,6 +76,15 @@ impl Reader {
                 Column::Count => row.count = cell.1,
                 Column::Notes => row.notes.push(cell.1),
             }
+        }
+        for (cell, above) in [(&mut row.feature, &above.0), (&mut row.mate, &above.1)] {
+            if is_ditto(cell.1) && !above.is_empty() {
+                cell.1 = above;
+            }
+        }
+        self.above = (row.feature.1.to_owned(), row.mate.1.to_owned());
+        if row.fit.1.is_empty() && !row.limits.1.contains(|c: char| c.is_ascii_digit()) {
+            row.fit = row.limits;
         }
         let own_size = |text: &str| {
             tokens(text, 0)
@@ -130,9 +145,7 @@ impl Reader {
     /// The part, or the parts, that a row is of.
     fn parts_of_row(&mut self, row: &Row, line: &mut Line) -> Vec<usize> {
         let text = row.part.1;
-        let is_ditto = text.is_empty()
-            || matches!(text, "\"" | "''" | "do" | "ditto" | "-" | "\u{3003}" | "\u{201d}" | ",,");
-        if is_ditto {
+        if text.is_empty() || text == "-" || is_ditto(text) {
             return self.current.into_iter().collect();
         }
         // A length of the whole has no part: `Endfloat`.
@@ -190,11 +203,17 @@ impl Reader {
             .or_else(|| said.strip_prefix("same as "))
             .or_else(|| (said == "same" || said == "ditto").then_some(""));
         if let Some(other) = alike {
-            let other = self
+            let other: Option<usize> = self
                 .part_called(&stems(other))
                 .map(|(part, _)| part)
                 .filter(|_| !other.is_empty())
-                .or_else(|| part.checked_sub(1));
+                .or_else(|| part.checked_sub(1).filter(|_| other.is_empty()));
+            if other.is_none() {
+                let at = row.feature.0..row.feature.0 + row.feature.1.len();
+                let text = format!("no part before this row is called so: `{}`", row.feature.1);
+                self.ask(line.number, at, text, Some("name a part of a row above".into()));
+                line.found += 1;
+            }
             if let Some(other) = other {
                 self.like(line, part, other, row);
             }
@@ -212,7 +231,9 @@ impl Reader {
         {
             readings.clear();
         }
-        let size = tokens(row.size.1, row.size.0);
+        // What the part is made from is no size of it.
+        let is_stock = lexicon::is_stock(&row.feature.1.to_lowercase());
+        let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
         let names = each_of(row.feature.1);
         let count = names.len();
         for (at, name) in names.iter().enumerate() {
@@ -227,6 +248,7 @@ impl Reader {
                 self.reading(line, feature, &num);
             }
             self.job.features[feature].done |= line.done;
+            self.length_of_row(row, line, feature);
             self.mate_of_row(row, line, feature, part);
         }
     }
@@ -260,12 +282,15 @@ impl Reader {
                 _ => None,
             })
             .or_else(|| {
-                tokens(row.fit.1, 0).into_iter().find_map(|token| match token.kind {
+                let beside = format!("{} {}", row.fit.1, row.limits.1);
+                tokens(&beside, 0).into_iter().find_map(|token| match token.kind {
                     Kind::Class(class) if !class.contains('/') => Some(class),
                     _ => None,
                 })
             });
-        let off = size.iter().find_map(|token| match &token.kind {
+        // Deviations stand behind a size.
+        let limits = tokens(&format!("0 {}", row.limits.1), 0);
+        let off = size.iter().chain(&limits).find_map(|token| match &token.kind {
             Kind::Off(low, high) => Some((low.clone(), high.clone())),
             _ => None,
         });
@@ -310,7 +335,8 @@ impl Reader {
             } else {
                 Side::Hole
             };
-            if kind.is_some() {
+            let side = if kind.is_none() { Side::Length } else { side };
+            if kind.is_some() || !row.length.1.is_empty() {
                 owner = Some(self.feature(line, part, name.trim(), side, place.clone()));
             }
         } else if let Some((Kind::Range(..) | Kind::Num(_), _)) = &kind
@@ -354,6 +380,22 @@ impl Reader {
         self.give(line, &given)
     }
 
+    /// A length in its own column: the feature's own, or how long the feature is.
+    fn length_of_row(&mut self, row: &Row, line: &mut Line, feature: usize) {
+        let Some(Token { kind: Kind::Num(num), at }) =
+            tokens(row.length.1, row.length.0).into_iter().next()
+        else {
+            return;
+        };
+        let Some(size) = self.length(&num, line.unit) else { return };
+        let one = &self.job.features[feature];
+        let own = one.side == Side::Length && one.nominal.is_none();
+        let (part, name) = (one.part, format!("{} length", one.name));
+        let long = if own { feature } else { self.feature(line, part, &name, Side::Length, at) };
+        let from = self.unit_of(&num, line.unit);
+        self.size(line, long, Nominal::Size(size), from);
+    }
+
     fn mate_of_row(&mut self, row: &Row, line: &mut Line, feature: usize, part: usize) {
         let mut fit = FitSaid::default();
         let words: Vec<String> =
@@ -374,13 +416,14 @@ impl Reader {
             matches!(token.kind, Kind::Num(_) | Kind::Dims(_)) && !is_mark(token)
         }) else {
             let subject = line.subject;
-            self.finish_mate(
-                line,
-                &mut Some((text.to_owned(), None, row.mate.0..row.mate.0 + text.len(), true)),
-                Some(feature),
-                &mut fit,
-                None,
-            );
+            let place = row.mate.0..row.mate.0 + text.len();
+            // `P,CS`: it goes through both.
+            let several =
+                text.split(',').all(|name| self.exact.contains_key(&stems(name).concat()));
+            for name in text.split(',').filter(|_| several).chain((!several).then_some(text)) {
+                let mut mate = Some((name.trim().to_owned(), None, place.clone(), true));
+                self.finish_mate(line, &mut mate, Some(feature), &mut fit.clone(), None);
+            }
             line.subject = subject;
             return;
         };
@@ -800,6 +843,32 @@ impl Reader {
         });
         (part, own)
     }
+}
+
+/// As the cell above.
+fn is_ditto(cell: &str) -> bool {
+    matches!(cell, "\"" | "''" | "do" | "ditto" | "\u{3003}" | "\u{201d}" | ",,")
+}
+
+/// Cells that run into the next column with one blank between: `hnd end 1`.
+fn at_columns<'a>(
+    cells: &[(usize, &'a str)],
+    columns: &[(usize, Column)],
+) -> Vec<(usize, &'a str)> {
+    let mut out = Vec::new();
+    for &(at, cell) in cells {
+        let inside = columns.iter().map(|(start, _)| start.wrapping_sub(at)).find(|within| {
+            (1..cell.len()).contains(within)
+                && cell.as_bytes()[within - 1] == b' '
+                && cell[*within..]
+                    .starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | '+' | '-'))
+        });
+        match inside {
+            Some(within) => out.extend([(at, &cell[..within]), (at + within, &cell[within..])]),
+            None => out.push((at, cell)),
+        }
+    }
+    out
 }
 
 /// Both sides of a joint: `pin / frame`, `handwheel on shaft`.

@@ -7,6 +7,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
+    job::whole::Side,
     size::{Number, Unit},
     standards::{b41, iso286},
 };
@@ -151,6 +152,17 @@ impl Scan<'_> {
         )
     }
 
+    /// Behind a size, or behind the word that says what it is of: `1-3/8 dia`.
+    fn after_size(&self) -> bool {
+        match self.found.as_slice() {
+            [.., Token { kind: Kind::Num(_), .. }, Token { kind: Kind::Word(word), .. }] => {
+                super::lexicon::feature(word).is_some()
+            }
+            [.., Token { kind: Kind::Thread(_), .. }] => true,
+            _ => self.after_number(),
+        }
+    }
+
     fn one(&mut self) {
         let rest = self.rest().to_owned();
         let Some(first) = rest.chars().next() else { return };
@@ -158,7 +170,7 @@ impl Scan<'_> {
             && self.text[..self.at].ends_with(|c: char| c.is_alphanumeric())
             && self.found.last().is_some_and(|last| last.at.end == self.from + self.at)
             && !matches!(self.found.last().map(|last| &last.kind), Some(Kind::Num(_)));
-        let times = matches!(first, 'x' | 'X' | '\u{d7}') && self.after_number();
+        let times = matches!(first, 'x' | 'X' | '\u{d7}') && !glued && self.after_size();
         let goes_on =
             rest[first.len_utf8()..].trim_start_matches([' ', '\u{d8}', '\u{2300}', '\u{f8}']);
         if times && goes_on.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
@@ -168,7 +180,9 @@ impl Scan<'_> {
                 self.sign = Some(self.at);
             }
             self.at += first.len_utf8();
-        } else if let Some((thread, length)) = thread(&rest).filter(|_| !glued) {
+        } else if let Some((thread, length)) =
+            thread(&rest).or_else(|| of_series(&rest)).filter(|_| !glued)
+        {
             self.put(Kind::Thread(thread), length);
         } else if let Some((off, length)) = self.after_number().then(|| deviations(&rest)).flatten()
         {
@@ -178,6 +192,10 @@ impl Scan<'_> {
         } else if let Some((mut num, length)) = number(&rest) {
             num.at = self.from + self.at..self.from + self.at + length;
             self.put(Kind::Num(num), length);
+        } else if let Some(side) =
+            ["od", "id"].into_iter().find(|side| is_slashed(&rest, side) && !glued)
+        {
+            self.put(Kind::Word(side.into()), 3);
         } else if first.is_alphabetic() || first == '#' {
             self.word(&rest);
         } else {
@@ -245,6 +263,32 @@ impl Scan<'_> {
         let small = letters.starts_with(|c: char| c.is_ascii_lowercase());
         (small || common || self.after_number()).then(|| word.to_owned())
     }
+}
+
+/// `o/d`, `i/d`.
+fn is_slashed(text: &str, side: &str) -> bool {
+    let (first, last) = side.split_at(1);
+    let written = format!("{first}/{last}");
+    text.get(..3).is_some_and(|head| head.eq_ignore_ascii_case(&written))
+        && !text[3..].starts_with(char::is_alphanumeric)
+}
+
+/// `5/8" BSF`: a series alone has one pitch for a size.
+fn of_series(text: &str) -> Option<(String, usize)> {
+    const SERIES: &[&str] = &["bsf", "bsw", "whit", "whitworth", "unc", "unf", "bsp", "npt", "ba"];
+    let (size, length) = number(text)?;
+    let is_size = size.vulgar || size.is_whole() && size.over < 20;
+    let tail = text[length..].trim_start();
+    let form: String = tail.chars().take_while(char::is_ascii_alphabetic).collect();
+    if !is_size
+        || size.unit == Some(Unit::Millimetre)
+        || !SERIES.contains(&form.to_lowercase().as_str())
+    {
+        return None;
+    }
+    let end = text.len() - tail.len() + form.len();
+    let name = text[..length].trim_end_matches(['"', ' ']).trim_end_matches("in").trim();
+    Some((format!("{} {}", name.replace(' ', "-"), form.to_uppercase()), end))
 }
 
 /// `M12`, `Tr24x5`, `5/16-18`, `1-1/4 - 5 acme`.
@@ -365,6 +409,22 @@ fn is_number_of_a_thing(digits: &str) -> bool {
         || BEARINGS.contains(&digits)
 }
 
+/// A fraction of one letter, and where the rest begins.
+fn letter(text: &str, from: usize) -> Option<(i128, i128, usize)> {
+    let letter = text.get(from..)?.chars().next()?;
+    let (over, under) = match letter {
+        '\u{bd}' => (1, 2),
+        '\u{bc}' => (1, 4),
+        '\u{be}' => (3, 4),
+        '\u{215b}' => (1, 8),
+        '\u{215c}' => (3, 8),
+        '\u{215d}' => (5, 8),
+        '\u{215e}' => (7, 8),
+        _ => return None,
+    };
+    Some((over, under, from + letter.len_utf8()))
+}
+
 /// A number with its unit: `14-1/2`, `.750`, `19,97 mm`, `1"`.
 pub(super) fn number(text: &str) -> Option<(Num, usize)> {
     let bytes = text.as_bytes();
@@ -373,6 +433,9 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
     };
     let value = |from: usize, length: usize| text[from..from + length].parse::<i128>().ok();
     let fraction = |from: usize| -> Option<(i128, i128, usize)> {
+        if let Some(found) = letter(text, from) {
+            return Some(found);
+        }
         let top = count(from);
         if top == 0 || top > 3 || bytes.get(from + top) != Some(&b'/') {
             return None;
@@ -403,7 +466,8 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         end = whole;
         num.over = value(0, whole)?;
         let joined = text[whole..].starts_with(['-', ' ']);
-        if let Some((over, under, stop)) = joined.then(|| fraction(whole + 1)).flatten() {
+        let after = if joined { fraction(whole + 1) } else { letter(text, whole) };
+        if let Some((over, under, stop)) = after {
             (num.over, num.under) = (num.over * under + over, under);
             (num.vulgar, end) = (true, stop);
         } else if matches!(bytes.get(whole), Some(b'.' | b','))
@@ -492,6 +556,7 @@ fn deviations(text: &str) -> Option<(Kind, usize)> {
 }
 
 /// Puts together what several tokens say: ranges, `A x B`, counts.
+#[allow(clippy::too_many_lines, reason = "one kind of tokens after another, each short")]
 fn joined(found: Vec<Token>) -> Vec<Token> {
     let mut out: Vec<Token> = Vec::with_capacity(found.len());
     for token in found {
@@ -567,6 +632,15 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             _ => out.push(token),
         }
     }
+    for at in 0..out.len() {
+        if is_no_size(&out, at)
+            && let Kind::Num(num) = &out[at].kind
+        {
+            let count = u32::try_from(num.over / num.under).unwrap_or(1);
+            out[at].kind = Kind::Count(count);
+        }
+        many(&mut out, at);
+    }
     // `2 thrust washers`.
     for at in 0..out.len() {
         let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && (2..=12).contains(&num.over));
@@ -574,20 +648,89 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             at > 0 && matches!(out[at - 1].kind, Kind::Num(_) | Kind::Dims(_) | Kind::Class(_));
         let plural = |token: Option<&Token>| {
             token.and_then(Token::word).is_some_and(|word| {
-                word.ends_with('s') && super::lexicon::inwardness(word).is_some()
+                word.ends_with('s')
+                    && (super::lexicon::inwardness(word).is_some()
+                        || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
             })
         };
         if is_count
             && !after_size
             && (plural(out.get(at + 1))
-                || out.get(at + 1).is_some_and(|next| next.word().is_some())
-                    && plural(out.get(at + 2)))
+                || out.get(at + 1).and_then(Token::word).is_some_and(|word| {
+                    word != "x" && super::lexicon::feature(word) != Some(Side::Length)
+                }) && plural(out.get(at + 2)))
             && let Kind::Num(num) = &out[at].kind
         {
             out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
         }
     }
     out
+}
+
+/// Is a number an angle, a count, a weight, a time, or what a sheet goes by?
+fn is_no_size(found: &[Token], at: usize) -> bool {
+    #[rustfmt::skip]
+    const BEHIND: &[&str] = &[
+        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "teeth", "tooth", "dp",
+        "percent", "hour", "hours", "hrs", "mins", "minutes", "day", "days", "week", "weeks", "psi",
+        "flute", "flutes", "start", "starts", "turns", "passes", "jaw", "bucks", "pounds", "am", "pm", "st",
+        "nd", "rd", "th", "times",
+    ];
+    #[rustfmt::skip]
+    const BEFORE: &[&str] = &[
+        "no", "page", "sheet", "dwg", "drg", "drawing", "rev", "step", "op", "item", "pos", "fig", "job",
+        "lot", "year", "$",
+    ];
+    let Kind::Num(num) = &found[at].kind else { return false };
+    let behind = found.get(at + 1);
+    let is_behind = |token: &Token| {
+        token.word().is_some_and(|word| BEHIND.contains(&word))
+            || matches!(token.kind, Kind::Sign('%' | '\u{b0}'))
+    };
+    let before = at.checked_sub(1).map(|before| &found[before]);
+    // `bush 1: id`, `roller 2 bore`: which of several.
+    let of_several = num.is_whole()
+        && num.over < 10
+        && before
+            .and_then(Token::word)
+            .is_some_and(|word| !word.ends_with('s') && super::lexicon::inwardness(word).is_some())
+        && behind.is_some_and(|token| {
+            token.is_sign(':')
+                || token.word().is_some_and(|word| {
+                    super::lexicon::feature(word).is_some_and(|side| side != Side::Length)
+                        || matches!(word, "pressed" | "in" | "is" | "came" | "now")
+                })
+        });
+    let is_before = |token: &Token| {
+        token
+            .word()
+            .is_some_and(|word| matches!(word, "ra" | "rz" | "loctite" | "en" | "iso" | "din"))
+            || token.is_sign('$')
+            || num.is_whole() && token.word().is_some_and(|word| BEFORE.contains(&word))
+    };
+    num.unit.is_none()
+        && (of_several || behind.is_some_and(is_behind) || before.is_some_and(is_before))
+}
+
+/// `2 x 3/8 dowels`, `2x 3/8`: how many of a size.
+fn many(found: &mut Vec<Token>, at: usize) {
+    let Kind::Dims(all) = &found[at].kind else { return };
+    let [first, rest @ ..] = all.as_slice() else { return };
+    let counts = first.is_whole() && first.unit.is_none() && (2..=12).contains(&first.over);
+    let plural = found.get(at + 1).and_then(Token::word).is_some_and(|word| {
+        word.ends_with('s')
+            && (super::lexicon::inwardness(word).is_some()
+                || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
+    });
+    let [second, more @ ..] = rest else { return };
+    if !(counts && plural && (second.vulgar || second.places > 0 || second.unit.is_some())) {
+        return;
+    }
+    let count = u32::try_from(first.over).unwrap_or(1);
+    let kind = if more.is_empty() { Kind::Num(second.clone()) } else { Kind::Dims(rest.to_vec()) };
+    let (place, start) = (found[at].at.clone(), second.at.start);
+    found[at] = Token { kind: Kind::Count(count), at: place.start..place.start + 1 };
+    found.insert(at + 1, Token { kind, at: start..place.end });
 }
 
 /// The number at the end is a count.
@@ -620,20 +763,22 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
         out.push(Token { kind: Kind::Dims(all), at });
         return;
     }
-    match out.last_mut() {
-        Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) => {
-            if class.is_none() {
-                at.end = token.at.end;
-            }
-            let mut all = match std::mem::replace(kind, Kind::Sign(' ')) {
-                Kind::Num(first) => vec![first],
-                Kind::Dims(all) => all,
-                _ => Vec::new(),
-            };
-            all.push(next);
-            *kind = Kind::Dims(all);
+    if let Some(Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_)), at }) = out.last_mut() {
+        if class.is_none() {
+            at.end = token.at.end;
         }
-        _ => out.push(Token { kind: Kind::Num(next), at: token.at.clone() }),
+        let mut all = match std::mem::replace(kind, Kind::Sign(' ')) {
+            Kind::Num(first) => vec![first],
+            Kind::Dims(all) => all,
+            _ => Vec::new(),
+        };
+        all.push(next);
+        *kind = Kind::Dims(all);
+    } else {
+        // `3/8-16 x 2`, `1-3/8 dia x 3`: so long.
+        let at = token.at.clone();
+        out.push(Token { kind: Kind::Num(next), at: at.clone() });
+        out.push(Token { kind: Kind::Word("long".into()), at: at.end..at.end });
     }
     out.extend(class);
 }

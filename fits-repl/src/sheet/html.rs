@@ -45,6 +45,12 @@ impl Block {
         let _ = writeln!(self.html, "<h{level}>{}</h{level}>", escaped(words));
     }
 
+    /// Goes on with another block on the same page.
+    pub(super) fn append(&mut self, other: &Self) {
+        self.html.push_str(&other.html);
+        self.tall += other.tall;
+    }
+
     /// A line, or a few.
     pub(super) fn say(&mut self, words: &str) {
         self.said("", words);

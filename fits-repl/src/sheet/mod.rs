@@ -1,5 +1,5 @@
-//! The sheet to hang by the lathe: one HTML file, a page a part, and a page for
-//! putting the parts together.
+//! The sheet to hang by the lathe: one HTML file, a page a part that is cut, one
+//! for all that is not, and a page for putting the parts together.
 //!
 //! Its limits are the job's own, its tools and passes those of single queries
 //! (`asked`); it adds none.
@@ -19,9 +19,10 @@ use crate::session::Session;
 pub fn page(job: &Job, session: &mut Session) -> String {
     let title = job.title.as_deref().unwrap_or("Job");
     let mut pages = Vec::new();
-    for at in 0..job.parts.len() {
+    for at in (0..job.parts.len()).filter(|at| part::is_cut(job, *at)) {
         pages.extend(part::pages(job, at, session));
     }
+    pages.extend(part::uncut(job, session));
     pages.extend(joints::pages(job, session));
     html::document(title, &pages)
 }

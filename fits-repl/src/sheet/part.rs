@@ -33,7 +33,9 @@ pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> 
     if this.bought {
         head.say("Bought: mic it, it is not cut.");
     }
-    if let Some(drawing) = picture::part(job, part, &text) {
+    // One diameter and no length: the picture of its limits says as much.
+    let says_more = features.len() > 1;
+    if let Some(drawing) = picture::part(job, part, &text).filter(|_| says_more) {
         head.drawing(&drawing);
     }
     head.bench();
@@ -58,6 +60,44 @@ pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> 
     blocks.extend(remarks(job, part));
     paged(&this.name, blocks)
 }
+
+/// Is anything of a part cut to limits?
+pub(super) fn is_cut(job: &Job, part: usize) -> bool {
+    job.features_of(part).any(|(at, feature)| {
+        !job.is_split(at) && (job.limits(at).is_some() || asked::of_thread(feature).is_some())
+    })
+}
+
+/// The parts that need no page of their own: what the note says of each.
+pub(super) fn uncut(job: &Job, session: &Session) -> Vec<Page> {
+    let mut blocks = Vec::new();
+    for (part, this) in job.parts.iter().enumerate().filter(|(part, _)| !is_cut(job, *part)) {
+        let mut block = Block::default();
+        let about = [this.material.clone(), this.count.map(|count| format!("{count} of them"))];
+        let about: Vec<String> =
+            std::iter::once(this.name.clone()).chain(about.into_iter().flatten()).collect();
+        block.heading(2, &about.join(", "));
+        let rows: Vec<Vec<Cell>> = job
+            .features_of(part)
+            .filter(|(at, _)| !job.is_split(*at))
+            .map(|(at, feature)| other(job, at, &feature.name, &text_of(session, Some(feature))))
+            .collect();
+        block.table("As the note has them", &["size", "wanted", "read", "done"], &rows);
+        blocks.push(block);
+        blocks.extend(remarks(job, part));
+    }
+    if let Some(first) = blocks.first_mut() {
+        let mut head = Block::default();
+        head.heading(1, UNCUT);
+        head.bench();
+        head.append(first);
+        *first = head;
+    }
+    paged(UNCUT, blocks)
+}
+
+/// The heading of the parts that need no page.
+const UNCUT: &str = "Parts with nothing to cut to a fit";
 
 /// How figures are written: in the unit of the feature first.
 pub(super) fn text_of(session: &Session, feature: Option<&Feature>) -> Text {

@@ -47,6 +47,9 @@ pub struct Paired {
     pub choice: Option<Choice>,
     /// The inch class was taken, not the pair of ISO 286.
     pub is_inch: bool,
+    /// The hole's size less the shaft's, where the note gives them different
+    /// sizes that are apart as the fit wants: limits go by the hole's.
+    pub apart: Option<Length>,
     /// The bore closes in when its bush is pressed: the hole's size is worked
     /// out from what it measured before, as common practice has it.
     pub closed_in: bool,
@@ -153,17 +156,26 @@ impl Job {
         if bearing(hole) || bearing(shaft) {
             return None;
         }
-        if let (Some(hole), Some(shaft)) = (size(hole), size(shaft)) {
-            let apart = (hole.tenth_nanometres() - shaft.tenth_nanometres()).abs();
-            // More apart than a fit makes: 2 % and 0.5 mm.
-            if apart.saturating_mul(50) > hole.tenth_nanometres() && apart > 5_000_000 {
-                return Some(Err(Error::new(Kind::NotAPair {
-                    why: say!("the hole is {} and the shaft {}", hole, shaft),
-                })));
-            }
-        }
+        let sizes = size(hole).zip(size(shaft)).filter(|(hole, shaft)| hole != shaft);
         let chosen = self.chosen(mate, nominal, hole, shaft)?;
-        Some(chosen.and_then(|chosen| self.read_in(mate, nominal, chosen)))
+        Some(chosen.and_then(|chosen| {
+            let mut pair = self.read_in(mate, nominal, chosen)?;
+            if let Some((hole, shaft)) = sizes {
+                let apart = hole.checked_sub(shaft)?;
+                // Two sizes that are apart as the fit wants say the fit once more.
+                if !pair.wanted.contains(apart) && pair.clearance.is_none() {
+                    let (least, most) = (pair.wanted.lower(), pair.wanted.upper());
+                    return Err(Error::new(Kind::NotAPair {
+                        why: say!(
+                            "the hole is {} and the shaft {}: {} apart, where the fit wants {} to {}; write the size that both share",
+                            hole, shaft, apart, least, most
+                        ),
+                    }));
+                }
+                pair.apart = Some(apart);
+            }
+            Ok(pair)
+        }))
     }
 
     /// The limits before anything is read.
@@ -291,7 +303,17 @@ impl Job {
             (Some(hole), Some(shaft)) => Some(hole.middle().checked_sub(shaft)?),
             _ => None,
         };
-        Ok(Paired { nominal, hole, shaft, wanted, clearance, choice, is_inch, closed_in })
+        Ok(Paired {
+            nominal,
+            hole,
+            shaft,
+            wanted,
+            clearance,
+            choice,
+            is_inch,
+            apart: None,
+            closed_in,
+        })
     }
 
     /// What the bore of a bush measures once it is pressed in, where it was

@@ -2,8 +2,10 @@
 
 pub(crate) mod answered;
 pub(crate) mod asked;
+mod end_of_log;
 pub(crate) mod figures;
 pub(crate) mod lines;
+mod next;
 pub(crate) mod page;
 
 use self::{answered::JobAnswer, asked::JobQuery};

@@ -10,10 +10,13 @@ use fits_core::{
     standards::iso286::Feature as Surface,
 };
 
-use crate::{render::text::lines::wrapped, session::Session};
+use crate::{
+    render::text::{figures::is_exact, lines::wrapped},
+    session::Session,
+};
 
 /// Both units, the feature's own first.
-const fn units(own: Unit) -> [Unit; 2] {
+pub(super) const fn units(own: Unit) -> [Unit; 2] {
     match own {
         Unit::Inch => [Unit::Inch, Unit::Millimetre],
         _ => [Unit::Millimetre, Unit::Inch],
@@ -50,17 +53,24 @@ fn play(length: Length, unit: Unit) -> String {
     format!("{} {word}", size(length.checked_abs().unwrap_or(length), unit))
 }
 
+/// A size as it is typed: every figure of it, in millimetres where inches would
+/// need more than six.
+pub(crate) fn exact(length: Length, unit: Unit) -> String {
+    let inches = Decimals { unit: Unit::Inch, places: 6 };
+    let is_inch = unit == Unit::Inch && is_exact(length, inches);
+    let unit = if is_inch { unit } else { Unit::Millimetre };
+    let decimals = if is_inch { inches } else { Decimals { unit, places: 7 } };
+    let text = length.shown(decimals, Rounding::Nearest).to_string();
+    format!("{}{}", text.trim_end_matches('0').trim_end_matches('.'), unit.symbol())
+}
+
 /// The plain query that gives a joint's figures.
 pub(crate) fn query(job: &Job, mate: &Mate) -> Option<String> {
     let (hole, shaft) = (job.features.get(mate.hole)?, job.features.get(mate.shaft)?);
     let nominal =
         hole.nominal.as_ref().and_then(Nominal::size).or_else(|| shaft.nominal.as_ref()?.size())?;
     let unit = hole.unit;
-    let exact = |length: Length| {
-        let decimals = Decimals { unit, places: 7 };
-        let text = length.shown(decimals, Rounding::Nearest).to_string();
-        format!("{}{}", text.trim_end_matches('0').trim_end_matches('.'), unit.symbol())
-    };
+    let exact = |length: Length| exact(length, unit);
     let classes = hole.class.as_deref().zip(shaft.class.as_deref());
     let mut text = match (classes, mate.fit.word, mate.fit.clearance) {
         (_, _, Some(_)) => return None,
@@ -245,6 +255,7 @@ fn joint(pair: &Paired, unit: Unit) -> Option<String> {
 }
 
 /// Order of making, what cannot pass, end play, what is next.
+#[allow(clippy::too_many_lines, reason = "one thing told after another, each short")]
 fn told(out: &mut String, job: &Job) {
     let mut said = String::new();
     for mate in &job.mates {
@@ -267,6 +278,16 @@ fn told(out: &mut String, job: &Job) {
             &format!("{name}: first the {}: {}", job.full_name(first), why.words()),
         );
         if let Some(Ok(pair)) = &pair {
+            if let Some(apart) = pair.apart {
+                wrapped(
+                    &mut said,
+                    "    ! ",
+                    &format!(
+                        "their sizes differ by {}: the limits go by the hole's",
+                        play(apart, unit)
+                    ),
+                );
+            }
             if pair.closed_in {
                 wrapped(
                     &mut said,
@@ -342,41 +363,7 @@ fn told(out: &mut String, job: &Job) {
         let _ = writeln!(out, "END PLAY  {} by the lengths{judged}", size(play.left, unit));
     }
     let _ = writeln!(out, "NEXT");
-    next(out, job);
-}
-
-/// What to do next: setup, tool, size, reading.
-pub(crate) fn next(out: &mut String, job: &Job) {
-    let Some(at) = job.next() else {
-        let _ = writeln!(out, "  nothing is left to cut to a fit");
-        return;
-    };
-    let feature = &job.features[at];
-    let [own, other] = units(feature.unit);
-    let name = job.full_name(at);
-    let (how, tool) = match feature.side {
-        Side::Hole => ("bore or ream", "a bore gauge or a telescoping gauge and a micrometer"),
-        _ => ("turn", "a micrometer"),
-    };
-    match job.limits(at) {
-        Some(Ok((limits, _))) => {
-            let words = format!(
-                "{how} the {name} to {} ({}), aim {}; read it with {tool}",
-                range(limits, own),
-                range(limits, other),
-                size(limits.middle(), own)
-            );
-            wrapped(out, "  ", &words);
-        }
-        _ => wrapped(
-            out,
-            "  ",
-            &format!(
-                "the {name}: its fit is not settled; say it in the note, as `press in ...` or `running on ...`"
-            ),
-        ),
-    }
-    wrapped(out, "  ", &format!("then type `{name} = ` and the reading"));
+    super::next::next(out, job);
 }
 
 /// Every question, with the line and a caret under its place.

@@ -91,10 +91,12 @@ impl Session {
             LogQuery::Undo => self.enter(Entry::Undo, at, at.clone(), Vec::new()),
             LogQuery::Done { sure } => {
                 let doubted = if *sure { None } else { self.doubt(&Entry::Done, at, at)? };
-                match doubted {
-                    Some(problem) => Err(problem),
-                    None => self.enter(Entry::Done, at, at.clone(), Vec::new()),
+                if let Some(problem) = doubted {
+                    return Err(problem);
                 }
+                self.enter(Entry::Done, at, at.clone(), Vec::new())?;
+                let notes = self.log_into_job();
+                self.shown_log(at, notes)
             }
             LogQuery::Scrap => self.enter(Entry::Scrap, at, at.clone(), Vec::new()),
             LogQuery::Show => match &self.shop.log {

@@ -196,7 +196,9 @@ impl Session {
         }
         plan.next =
             Some(next_figures(log.adviser(prior, self.advice_of(&log)).map_err(failed)?.as_ref())?);
+        let owner = self.log_owner(&log.opening).told_at_opening();
         self.open(plan, log, (prior, learned_from));
+        plan.notes.extend(owner.filter(|_| plan.log.is_some()));
         // Advice that a coarse dial can hardly follow.
         if step > tolerance.half() {
             let than = if step > tolerance { "wider than" } else { "more than half of" };
