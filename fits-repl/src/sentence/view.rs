@@ -234,6 +234,8 @@ pub(super) const KEPT: &[&str] = &[
     "sixteenths",
     "inch",
     "or",
+    "piston",
+    "pistons",
 ];
 
 /// Tries the longest spelling first at each place; a shorter one where the
