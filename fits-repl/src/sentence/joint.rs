@@ -29,6 +29,7 @@ pub(crate) fn is_joint(token: &Token) -> bool {
 }
 
 /// What is said of a joint, part by part.
+#[derive(Clone)]
 pub(crate) struct Joint {
     bore: Option<Num>,
     plug: Option<Num>,
@@ -78,6 +79,20 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
     let mut free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
     free.extend(num("ring"));
     free.extend(num("hub"));
+    // Tube is sold by its outside and its wall: what goes into it is as large as its bore.
+    if view.types(&["tube", "tubing", "pipe"])
+        && joint.bore.is_none()
+        && joint.plug.is_none()
+        && roles.num("id").is_none()
+        && let Some(wall) = &joint.wall
+    {
+        if joint.od.is_none() && free.len() == 1 {
+            joint.od = free.pop();
+        }
+        if let Some(od) = joint.od.as_ref().filter(|_| free.is_empty()) {
+            joint.plug = Some(od.less_twice(wall, system)?);
+        }
+    }
     if let Some(id) = num("id") {
         if has_bushing {
             joint.bush_id = Some(id);
@@ -327,7 +342,28 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         return bushing_on_shaft(view, system);
     }
     let joint = joint(view, system)?;
-    compose(view, &joint, fit.as_ref(), system, shrinks)
+    let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
+    // `3/8 press in 2 plate`: a plate's number is its thickness as often as a size across.
+    if let (Some(across), None, Some(size)) = (&joint.od, &joint.long, &joint.plug)
+        && view.types(&["plate", "plates"])
+        && !view.has("role")
+    {
+        let wide = Num { value: size.value * 4.0, text: trimmed(size.value * 4.0), ..size.clone() };
+        let thick = Joint { od: Some(wide), long: Some(across.clone()), ..joint.clone() };
+        let choices = [Some(said), compose(view, &thick, fit.as_ref(), system, shrinks)];
+        let lines = choices.into_iter().flatten().filter_map(|said| match said {
+            Said::Plain(lines) => Some(lines.join(" ; ")),
+            Said::Ask { .. } => None,
+        });
+        return Some(Said::ask(
+            format!(
+                "{} across about the hole, or a wide plate so thick, is not said",
+                across.plain(system)
+            ),
+            lines.collect(),
+        ));
+    }
+    Some(said)
 }
 
 pub(crate) fn compose(
