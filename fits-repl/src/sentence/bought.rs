@@ -128,11 +128,13 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
         matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..))
     })?;
-    let name = view.word("bought")?;
-    if view.words("bought").any(|other| other != name)
-        || view.words("head").any(|head| head != "ream")
-        || view.has("vague")
-    {
+    // `dowel in dom tube`: beside another part the tube is what holds it.
+    let mut names: Vec<&str> = view.words("bought").collect();
+    names.dedup();
+    let is_holder = names.len() > 1 && names.contains(&"tube");
+    names.retain(|name| !is_holder || *name != "tube");
+    let [name] = names[..] else { return None };
+    if view.words("head").any(|head| head != "ream") || view.has("vague") {
         return None;
     }
     let size = only_number(view)?;
@@ -152,9 +154,10 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             _ => return None,
         },
     };
-    let material = match view.words("material").count() {
-        0 => String::new(),
-        1 => format!(", hub {}", view.word("material")?),
+    let material = match (view.words("material").count(), is_holder) {
+        (0, false) => String::new(),
+        (0, true) => ", hub dom".to_owned(),
+        (1, false) => format!(", hub {}", view.word("material")?),
         _ => return None,
     };
     let is_metric = text.ends_with("mm");
@@ -166,11 +169,23 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
         "crs" => "low-carbon cold drawn bar",
         "shoulder screw" if is_metric => "f9 metric shoulder screw",
         "shoulder screw" => "inch shoulder screw",
+        "tube" if !is_metric => "tube",
         "tube outside" if is_metric => "metric drawn tube outside",
         "tube outside" => "drawn-over-mandrel tube outside",
         "tube bore" if !is_metric => "drawn-over-mandrel tube bore",
         _ => return None,
     };
+    if name == "tube" {
+        // A shaft in it, or a hub of it, is another question's.
+        if view.has("hole") || view.has("shaft") || view.has("hub") {
+            return None;
+        }
+        let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
+        return Some(Said::ask(
+            "the tube's outside or its bore is not said",
+            ["outside", "bore"].map(|side| format!("dom tube {side} {text}{rest}")).into(),
+        ));
+    }
     if name == "f9 metric shoulder screw" {
         let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
         return Some(Said::ask(

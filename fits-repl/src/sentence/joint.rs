@@ -86,7 +86,8 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         && roles.num("id").is_none()
         && let Some(wall) = &joint.wall
     {
-        if joint.od.is_none() && free.len() == 1 {
+        // `3/4 press in tubing .065 wall`: not the tube's own.
+        if joint.od.is_none() && free.len() == 1 && roles.num("ring").is_some() {
             joint.od = free.pop();
         }
         if let Some(od) = joint.od.as_ref().filter(|_| free.is_empty()) {

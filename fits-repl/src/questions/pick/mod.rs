@@ -20,7 +20,7 @@ pub(crate) const CLAUSES: &[Clause] = &[
 pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     topic: "pick",
     also: &[],
-    lines: &["Standard fits that give a wanted range: preferred classes, then the easiest first."],
+    lines: &["Standard fits that give a wanted range: preferred classes and the easiest first."],
     examples: &[
         ("pick 20mm clearance 0.01mm..0.06mm", "play"),
         ("pick 1in interference 0.5 thou..2 thou", "grip"),
