@@ -59,7 +59,7 @@ fn rings_go_where_a_maker_puts_them() {
     }
 }
 
-/// Two examples of a groove maker's page (ponnmachine.com/groove_design.html): 112 on
+/// Two examples of a groove maker's page (`ponnmachine.com/groove_design.html`): 112 on
 /// a 1/2 in rod, moving; 210 in a 1 in bore, standing.
 #[test]
 fn rings_of_worked_examples_go() {

@@ -154,12 +154,7 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             _ => return None,
         },
     };
-    let material = match (view.words("material").count(), is_holder) {
-        (0, false) => String::new(),
-        (0, true) => ", hub dom".to_owned(),
-        (1, false) => format!(", hub {}", view.word("material")?),
-        _ => return None,
-    };
+    let material = hub_of(view, is_holder)?;
     let is_metric = text.ends_with("mm");
     let name = match name {
         "dowel" if is_m6 => "m6 dowel pin",
@@ -176,15 +171,7 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     if name == "tube" {
-        // A shaft in it, or a hub of it, is another question's.
-        if view.has("hole") || view.has("shaft") || view.has("hub") {
-            return None;
-        }
-        let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
-        return Some(Said::ask(
-            "the tube's outside or its bore is not said",
-            ["outside", "bore"].map(|side| format!("dom tube {side} {text}{rest}")).into(),
-        ));
+        return either_side_of_a_tube(view, &text, fit, &material);
     }
     if name == "f9 metric shoulder screw" {
         let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
@@ -235,6 +222,34 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             .then(|| Said::plain(format!("{name} {text}"))),
         (name, Some(word)) => Some(Said::plain(format!("{name} {text}, {word}{material}"))),
     }
+}
+
+/// `, hub NAME`: the metal that holds it, or the tube.
+fn hub_of(view: &View, is_tube: bool) -> Option<String> {
+    match (view.words("material").count(), is_tube) {
+        (0, false) => Some(String::new()),
+        (0, true) => Some(", hub dom".to_owned()),
+        (1, false) => Some(format!(", hub {}", view.word("material")?)),
+        _ => None,
+    }
+}
+
+/// A tube's figure is its outside or its bore; a shaft in it, or a hub of it, is
+/// another question's.
+fn either_side_of_a_tube(
+    view: &View,
+    size: &str,
+    fit: Option<&str>,
+    material: &str,
+) -> Option<Said> {
+    let is_other = ["hole", "shaft", "hub"].iter().any(|kind| view.has(kind));
+    let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
+    (!is_other).then(|| {
+        Said::ask(
+            "the tube's outside or its bore is not said",
+            ["outside", "bore"].map(|side| format!("dom tube {side} {size}{rest}")).into(),
+        )
+    })
 }
 
 /// Two collars: how far to move the tailstock.

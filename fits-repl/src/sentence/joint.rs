@@ -344,27 +344,34 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     }
     let joint = joint(view, system)?;
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
-    // `3/8 press in 2 plate`: a plate's number is its thickness as often as a size across.
-    if let (Some(across), None, Some(size)) = (&joint.od, &joint.long, &joint.plug)
-        && view.types(&["plate", "plates"])
-        && !view.has("role")
-    {
-        let wide = Num { value: size.value * 4.0, text: trimmed(size.value * 4.0), ..size.clone() };
-        let thick = Joint { od: Some(wide), long: Some(across.clone()), ..joint.clone() };
-        let choices = [Some(said), compose(view, &thick, fit.as_ref(), system, shrinks)];
-        let lines = choices.into_iter().flatten().filter_map(|said| match said {
+    Some(plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said))
+}
+
+/// `3/8 press in 2 plate`: a plate's number is its thickness as often as a size across.
+fn plate(
+    view: &View,
+    joint: &Joint,
+    fit: Option<&Fit>,
+    system: System,
+    shrinks: bool,
+) -> Option<Said> {
+    let (Some(across), None, Some(size)) = (&joint.od, &joint.long, &joint.plug) else {
+        return None;
+    };
+    if !view.types(&["plate", "plates"]) || view.has("role") {
+        return None;
+    }
+    let wide = Num { value: size.value * 4.0, text: trimmed(size.value * 4.0), ..size.clone() };
+    let thick = Joint { od: Some(wide), long: Some(across.clone()), ..joint.clone() };
+    let lines = [joint, &thick].into_iter().filter_map(|joint| {
+        match compose(view, joint, fit, system, shrinks)? {
             Said::Plain(lines) => Some(lines.join(" ; ")),
             Said::Ask { .. } => None,
-        });
-        return Some(Said::ask(
-            format!(
-                "{} across about the hole, or a wide plate so thick, is not said",
-                across.plain(system)
-            ),
-            lines.collect(),
-        ));
-    }
-    Some(said)
+        }
+    });
+    let across = across.plain(system);
+    let why = format!("{across} across about the hole, or a wide plate so thick, is not said");
+    Some(Said::ask(why, lines.collect()))
 }
 
 pub(crate) fn compose(
