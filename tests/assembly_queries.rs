@@ -196,7 +196,7 @@ fn a_lighter_class_keeps_and_holds_or_none_is_named() {
         answer("assemble 0.824in FN2, hub galvanised tube wall 0.049in long 1in, shaft steel");
     assert_eq!(joint["yields"], true);
     assert!(joint.get("lighter").is_none(), "{joint}");
-    assert!(joint["notes"].to_string().contains("no standard class both keeps and holds"));
+    assert!(joint["notes"].to_string().contains("no standard class keeps and still grips"));
     let hub = "hub steel 4140 prehard od 40 long 25, shaft steel";
     let heavy = answer(&format!("assemble 20 H7/x6, {hub}"));
     assert_eq!(heavy["yields"], true);

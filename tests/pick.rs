@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use fits_checks::{hold_generated, rows};
 use fits_core::{
     Fit, Length, Limits,
-    shop::{Candidate, FitClasses, pick},
+    shop::{Candidate, FitClasses, nearest_b41, pick},
     standards::{
         b41,
         iso286::{Class, Feature, Grade, Letter},
@@ -123,9 +123,8 @@ fn worked_examples_come_out() {
 }
 
 #[test]
-fn a_grade_coarser_comes_before_the_finer_and_a_preferred_fit_before_its_equals() {
-    // 20 H8/f7 is 20 to 74 um, H8/f8 20 to 86: the preferred one counts a
-    // grade coarser, so it stands first of the two; H9/f8 is coarser still.
+fn preferred_classes_come_first_then_the_coarser_grade() {
+    // 20 H8/f7 is 20 to 74 um: H8 and f7 stand in ANSI B4.2's list, f8 does not.
     let order = |upper: &str| names(&pick(length("20mm"), range("0.02mm", upper)).unwrap());
     let before = |list: &[String], one: &str, other: &str| {
         let at = |name: &str| {
@@ -135,10 +134,39 @@ fn a_grade_coarser_comes_before_the_finer_and_a_preferred_fit_before_its_equals(
     };
     let list = order("0.086mm");
     before(&list, "H8/f7", "H8/f8");
-    before(&list, "H8/f8", "H7/f7");
+    before(&list, "H8/f7", "H7/f7");
+    before(&list, "H7/f7", "H8/f8");
+    before(&list, "H8/f8", "H7/f6");
     let list = order("0.105mm");
-    before(&list, "H9/f8", "H8/f7");
-    before(&list, "H8/f7", "H7/f6");
+    before(&list, "H8/f7", "H9/f8");
+    before(&list, "H9/f8", "H8/f8");
+}
+
+/// ISO 286-1 has CD, EF and FG for fine mechanisms; nobody owns reamers or gauges
+/// of them, nor of the two letters after Z.
+#[test]
+fn two_letters_come_last_and_an_inch_class_is_named_for_an_inch_size() {
+    for (nominal, lower, upper) in
+        [("1in", "0.001in", "0.003in"), ("20mm", "0.01mm", "0.06mm"), ("10mm", "0.005mm", "0.05mm")]
+    {
+        let found = names(&pick(length(nominal), range(lower, upper)).unwrap());
+        let is_double = |name: &String| {
+            let letters = |part: &str| part.chars().filter(char::is_ascii_alphabetic).count();
+            name.contains('/')
+                && name.split('/').any(|it| letters(it) > 1 && !it.to_lowercase().starts_with("js"))
+        };
+        assert!(found.iter().any(is_double), "{found:?}");
+        assert!(found.is_sorted_by_key(is_double), "{found:?}");
+    }
+    // ASME B4.1 at 1 in: RC4 0.8 to 2.8 thou, RC5 1.6 to 4.0; 1 to 3 holds neither.
+    let near = nearest_b41(length("1in"), range("0.001in", "0.003in")).unwrap().unwrap();
+    assert_eq!(near.classes.to_string(), "RC4");
+    assert_eq!(near.outside, length("0.0002in"));
+    let text = fits_checks::ask(
+        &mut fits_repl::session::Session::new(),
+        "pick 1in clearance 0.001in..0.003in",
+    );
+    assert_eq!(text["nearest_b41"]["class"], "RC4", "{text}");
 }
 
 #[test]
@@ -195,6 +223,21 @@ fn everything(nominal: Length) -> Vec<(FitClasses, Fit)> {
     all
 }
 
+/// 0 where both classes stand in the list of preferred fits, 2 with two letters.
+fn rarity(classes: FitClasses) -> u8 {
+    let FitClasses::Iso286 { hole, shaft } = classes else { return 0 };
+    let list = rows("data/iso286/preferred_fits.csv");
+    let listed =
+        |class: Class, column| list.iter().any(|row| row.text(column) == class.to_string());
+    if listed(hole, "hole") && listed(shaft, "shaft") {
+        return 0;
+    }
+    let double = ["cd", "ef", "fg", "za", "zb", "zc"];
+    let starts =
+        |class: Class| double.iter().any(|it| class.to_string().to_lowercase().starts_with(it));
+    1 + u8::from(starts(hole) || starts(shaft))
+}
+
 /// How far a fit's clearance reaches outside a range, on the worse side.
 fn sticks_out(fit: &Fit, wanted: Limits) -> Length {
     let (has, wants) = (fit.clearance(), wanted);
@@ -236,8 +279,8 @@ proptest! {
             prop_assert!(found.is_sorted_by_key(|candidate| candidate.outside));
         } else {
             prop_assert_eq!(found.len(), inside.len());
-            // Coarser first, a preferred fit counting one more and first of its
-            // equals; then like grades, a shaft coarser than its hole one step
+            // Preferred classes, then one letter, then two; coarser first, a preferred
+            // fit counting one more and first of its equals; then like grades, a shaft coarser than its hole one step
             // worse; then the middle of the range.
             let in_order = found.is_sorted_by_key(|candidate| {
                 let (hole, shaft) = candidate.grades;
@@ -248,7 +291,8 @@ proptest! {
                     limits.lower().tenth_nanometres() + limits.upper().tenth_nanometres()
                 };
                 let off_centre = doubled(clearance).abs_diff(doubled(wanted));
-                (std::cmp::Reverse(ease), !candidate.preferred, unlike, off_centre)
+                let rare = rarity(candidate.classes);
+                (rare, std::cmp::Reverse(ease), !candidate.preferred, unlike, off_centre)
             });
             prop_assert!(in_order);
         }

@@ -57,19 +57,37 @@ fn plus_minus(answer: &Value, by: &str) -> f64 {
 #[test]
 fn how_it_is_written_decides() {
     let mut session = Session::new();
-    for (query, written, machined, no_block) in [
-        ("title block 0.750in", "3 decimals", 0.005, 0.0005),
-        ("title block .75in", "2 decimals", 0.010, 0.005),
-        ("title block 1.5in", "1 decimal", 0.030, 0.05),
-        ("title block 0.7500in", "4 decimals", 0.0005, 0.00005),
-        ("title block 3/4in", "a fraction over 4", 1.0 / 64.0, 0.125),
-        ("title block 1-7/8in", "a fraction over 8", 1.0 / 64.0, 1.0 / 16.0),
-        ("title block 5/32", "a fraction over 32", 1.0 / 64.0, 1.0 / 64.0),
+    for (query, written, by, usual, no_block) in [
+        ("title block 0.750in", "3 decimals", "machined parts", 0.005, Some(0.0005)),
+        ("title block .75in", "2 decimals", "machined parts", 0.010, Some(0.005)),
+        ("title block 1.5in", "1 decimal", "machined parts", 0.030, Some(0.05)),
+        ("title block 0.7500in", "4 decimals", "machined parts", 0.0005, Some(0.00005)),
+        // The old rule is told of 5/32 (1/64) and 1-7/8 (1/16): of 3/4 it would be 1/8.
+        ("title block 3/4in", "a fraction over 4", "a common block", 1.0 / 32.0, None),
+        ("title block 3-1/2in", "a fraction over 2", "a closer block", 1.0 / 64.0, None),
+        ("title block 1-7/8in", "a fraction over 8", "a common block", 0.03125, Some(0.0625)),
+        ("title block 5/32", "a fraction over 32", "a closer block", 1.0 / 64.0, Some(0.015_625)),
     ] {
         let answer = takes(&mut session, query);
         assert_eq!(answer["written"], written, "{query}");
-        assert!((plus_minus(&answer, "machined parts") / 25.4 - machined).abs() < 1e-7, "{query}");
-        assert!((plus_minus(&answer, "no block") / 25.4 - no_block).abs() < 1e-7, "{query}");
+        assert!((plus_minus(&answer, by) / 25.4 - usual).abs() < 1e-7, "{query}");
+        let sets = answer["sets"].as_array().unwrap();
+        assert_eq!(sets.iter().any(|set| set["practice"] == "no block"), no_block.is_some());
+        if let Some(no_block) = no_block {
+            assert!((plus_minus(&answer, "no block") / 25.4 - no_block).abs() < 1e-7, "{query}");
+        }
+        // What is called tight is no wider than what is called usual.
+        let width = |name: &str| {
+            let set = sets.iter().find(|set| set["practice"] == name)?;
+            set["plus_minus_mm"].as_f64()
+        };
+        for (closer, wider) in
+            [("a tight block", "machined parts"), ("a closer block", "a common block")]
+        {
+            if let (Some(closer), Some(wider)) = (width(closer), width(wider)) {
+                assert!(closer < wider, "{answer}");
+            }
+        }
         assert!(["practice", "memory"].contains(&answer["known"].as_str().unwrap()), "{answer}");
     }
 }

@@ -3,7 +3,7 @@
 //! The search goes through every hole H with every shaft and every hole with
 //! every shaft h of ISO 286 in the grades IT4 to IT13, and through every class
 //! of ASME B4.1. The order of the answers is common practice, no source: what
-//! is easier to make comes first.
+//! there are reamers and gauges for, then what is easier to make.
 
 use core::{cmp::Reverse, fmt};
 
@@ -91,15 +91,17 @@ struct Weighed {
 }
 
 impl Weighed {
-    /// Coarser grades first, where a preferred fit counts one grade coarser
-    /// than it is; a preferred fit before its equals; grades that suit each
-    /// other; then what lies nearest to the middle of the wanted range.
+    /// Preferred classes first and letters of fine mechanisms last; coarser
+    /// grades, where a preferred fit counts one grade coarser than it is; a
+    /// preferred fit before its equals; grades that suit each other; then what
+    /// lies nearest to the middle of the wanted range.
     fn ease(&self) -> impl Ord + use<> {
         let (hole, shaft) = self.grades;
         let sum = u16::from(hole) + u16::from(shaft);
         // A shaft coarser than its hole is one step worse: holes are harder.
         let unlike = hole.abs_diff(shaft) + u8::from(shaft > hole);
         (
+            rarity(self.classes),
             Reverse(sum + u16::from(self.preferred)),
             !self.preferred,
             unlike,
@@ -110,10 +112,12 @@ impl Weighed {
 }
 
 /// The standard fits whose whole clearance range lies inside a wanted one at a
-/// nominal size, the easiest to make first. Interference is clearance below
-/// nought. When none lies inside, up to five nearest misses, the nearest first.
+/// nominal size, preferred classes and the easiest to make first. Interference is
+/// clearance below nought. When none lies inside, up to five nearest misses, the
+/// nearest first.
 ///
-/// Coarser grades come first; a preferred fit counts as one grade coarser and
+/// Two classes that each stand in a preferred fit come first, letters such as EF
+/// last. Then coarser grades come first; a preferred fit counts as one grade coarser and
 /// stands before its equals; then grades that suit each other, then the middle
 /// of the wanted range.
 ///
@@ -157,6 +161,25 @@ pub fn pick(nominal: Length, wanted: Limits) -> Result<Vec<Candidate>, Error> {
         all.truncate(MISSES);
     }
     all.into_iter().map(|weighed| build(nominal, &weighed)).collect()
+}
+
+/// The class of ASME B4.1 that reaches the least outside a wanted clearance; none
+/// where its tables do not reach the size.
+///
+/// ```
+/// use fits_core::{Limits, shop::nearest_b41};
+/// let wanted = Limits::new("0.001in".parse()?, "0.003in".parse()?)?;
+/// let near = nearest_b41("1in".parse()?, wanted)?.expect("an inch size");
+/// assert_eq!((near.classes.to_string().as_str(), near.is_miss()), ("RC4", true));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+///
+/// # Errors
+/// Out of range.
+pub fn nearest_b41(nominal: Length, wanted: Limits) -> Result<Option<Candidate>, Error> {
+    let all = b41::Class::all().filter_map(|class| inch(class, nominal, wanted));
+    let nearest = all.min_by_key(|weighed| (weighed.outside, weighed.off_centre));
+    nearest.map(|weighed| build(nominal, &weighed)).transpose()
 }
 
 /// Every class of a feature that is defined at the size, IT4 to IT13.
@@ -239,6 +262,24 @@ fn weigh(
         preferred: is_preferred(classes),
         outside,
         off_centre: i64::try_from(off_centre).unwrap_or(i64::MAX),
+    }
+}
+
+/// How rare reamers and gauges of two classes are: 0 where each stands in a
+/// preferred fit; 2 for letters such as EF, which ISO 286-1 has for fine
+/// mechanisms.
+fn rarity(classes: FitClasses) -> u8 {
+    let FitClasses::Iso286 { hole, shaft } = classes else { return 0 };
+    let listed = |class: Class, of: fn(&Preferred) -> (usize, u8)| {
+        pick_table::PREFERRED.iter().map(of).any(|(letter, grade)| {
+            letter == class.letter.index() && Grade::it(grade) == Some(class.grade)
+        })
+    };
+    let is_double = |letter: Letter| letter != Letter::JS && letter.name(Feature::Shaft).len() > 1;
+    if listed(hole, |fit| fit.hole) && listed(shaft, |fit| fit.shaft) {
+        0
+    } else {
+        1 + u8::from(is_double(hole.letter) || is_double(shaft.letter))
     }
 }
 

@@ -125,7 +125,10 @@ pub fn reamer_cut(
     let above_reamer = measures.map(|size| hole.checked_sub(size)).transpose()?;
     // A reamer that is itself over cuts so however it runs.
     let is_reamer = measures.is_some_and(|size| size > seven.upper());
+    let is_worn = measures.is_some_and(|size| size < nominal);
     let remedies = match cuts {
+        // Worn under its size and still in H7: it cuts over itself, and tells on it.
+        Cuts::Usual if is_worn => vec![Remedy::RunTrue, Remedy::HoneLead, Remedy::Worn],
         Cuts::Usual => Vec::new(),
         Cuts::Under => vec![Remedy::Again, Remedy::MicReamer, Remedy::Worn],
         Cuts::Over | Cuts::Wild if is_reamer => vec![Remedy::MicReamer],

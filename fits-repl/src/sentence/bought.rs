@@ -139,11 +139,13 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
         matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..))
     })?;
-    let name = view.word("bought")?;
-    if view.words("bought").any(|other| other != name)
-        || view.words("head").any(|head| head != "ream")
-        || view.has("vague")
-    {
+    // `dowel in dom tube`: beside another part the tube is what holds it.
+    let mut names: Vec<&str> = view.words("bought").collect();
+    names.dedup();
+    let is_holder = names.len() > 1 && names.contains(&"tube");
+    names.retain(|name| !is_holder || *name != "tube");
+    let [name] = names[..] else { return None };
+    if view.words("head").any(|head| head != "ream") || view.has("vague") {
         return None;
     }
     let size = only_number(view)?;
@@ -163,11 +165,7 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             _ => return None,
         },
     };
-    let material = match view.words("material").count() {
-        0 => String::new(),
-        1 => format!(", hub {}", view.word("material")?),
-        _ => return None,
-    };
+    let material = hub_of(view, is_holder)?;
     let is_metric = text.ends_with("mm");
     let name = match name {
         "dowel" if is_m6 => "m6 dowel pin",
@@ -177,11 +175,15 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
         "crs" => "low-carbon cold drawn bar",
         "shoulder screw" if is_metric => "f9 metric shoulder screw",
         "shoulder screw" => "inch shoulder screw",
+        "tube" if !is_metric => "tube",
         "tube outside" if is_metric => "metric drawn tube outside",
         "tube outside" => "drawn-over-mandrel tube outside",
         "tube bore" if !is_metric => "drawn-over-mandrel tube bore",
         _ => return None,
     };
+    if name == "tube" {
+        return either_side_of_a_tube(view, &text, fit, &material);
+    }
     if name == "f9 metric shoulder screw" {
         let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
         return Some(Said::ask(
@@ -231,6 +233,34 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             .then(|| Said::plain(format!("{name} {text}"))),
         (name, Some(word)) => Some(Said::plain(format!("{name} {text}, {word}{material}"))),
     }
+}
+
+/// `, hub NAME`: the metal that holds it, or the tube.
+fn hub_of(view: &View, is_tube: bool) -> Option<String> {
+    match (view.words("material").count(), is_tube) {
+        (0, false) => Some(String::new()),
+        (0, true) => Some(", hub dom".to_owned()),
+        (1, false) => Some(format!(", hub {}", view.word("material")?)),
+        _ => None,
+    }
+}
+
+/// A tube's figure is its outside or its bore; a shaft in it, or a hub of it, is
+/// another question's.
+fn either_side_of_a_tube(
+    view: &View,
+    size: &str,
+    fit: Option<&str>,
+    material: &str,
+) -> Option<Said> {
+    let is_other = ["hole", "shaft", "hub"].iter().any(|kind| view.has(kind));
+    let rest = fit.map_or(String::new(), |word| format!(", {word}{material}"));
+    (!is_other).then(|| {
+        Said::ask(
+            "the tube's outside or its bore is not said",
+            ["outside", "bore"].map(|side| format!("dom tube {side} {size}{rest}")).into(),
+        )
+    })
 }
 
 /// Two collars: how far to move the tailstock.

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use crate::sentence::{
     Said,
     roles::assign,
+    sizes::is_nominal,
     token::{Num, System, Token, Unit},
     view::View,
 };
@@ -253,6 +254,15 @@ fn in_place(view: &View, system: System) -> Option<Said> {
         .map(|(_, num)| num.clone())
         .filter(|num| Some(num) != shaft.as_ref())
         .collect();
+    // `bushing 3/4in bore .7485 after pressing`: the bore as it measures, and what it was.
+    let nominal = match &others[..] {
+        [one, other] if shaft.is_none() => {
+            let near = (one.mm(system) - other.mm(system)).abs() < 0.03 * other.mm(system);
+            let at = usize::from(is_nominal(other, system) && !is_nominal(one, system));
+            Some(others.remove(at)).filter(|_| near)
+        }
+        _ => None,
+    };
     let bore = others.pop().filter(|_| others.is_empty())?;
     let tail = match &shaft {
         Some(shaft) if (shaft.mm(system) - bore.mm(system)).abs() < 0.03 * bore.mm(system) => {
@@ -266,6 +276,19 @@ fn in_place(view: &View, system: System) -> Option<Said> {
         ["bearing bronze C93200" | "bronze"] => Some(Said::plain(of("bronze"))),
         [metal] if metal.contains("bronze") || matches!(metal, "nylon" | "acetal" | "brass") => {
             Some(Said::plain(of(metal)))
+        }
+        [] if nominal.is_some() => {
+            let shaft = nominal.map(|num| format!(", shaft {}", num.plain(system)));
+            let shaft = shaft.unwrap_or_default();
+            Some(Said::ask(
+                "what the bushing is of, and whether the shaft is of the nominal size, is not said",
+                vec![
+                    of("bronze") + &shaft,
+                    of("sintered bronze") + &shaft,
+                    of("bronze"),
+                    of("sintered bronze"),
+                ],
+            ))
         }
         [] if shaft.is_some() => Some(Said::ask(
             "what the bushing is of is not said",

@@ -142,8 +142,10 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
                     vec![format!("{size} running"), format!("{size} free running")],
                 ));
             }
+            // What the parts are made of, and a thin wall, belong to the word.
+            let more = circumstances(view, &Fit::Word("running"))?;
             return (is_hole || is_shaft || view.says("state", "moving"))
-                .then(|| Said::plain(format!("{size} running")));
+                .then(|| Said::plain(format!("{size} running{more}")));
         }
         if view.has("head") || view.has("material") || view.has("state") {
             return None;

@@ -29,6 +29,7 @@ pub(crate) fn is_joint(token: &Token) -> bool {
 }
 
 /// What is said of a joint, part by part.
+#[derive(Clone)]
 pub(crate) struct Joint {
     bore: Option<Num>,
     plug: Option<Num>,
@@ -78,6 +79,21 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
     let mut free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
     free.extend(num("ring"));
     free.extend(num("hub"));
+    // Tube is sold by its outside and its wall: what goes into it is as large as its bore.
+    if view.types(&["tube", "tubing", "pipe"])
+        && joint.bore.is_none()
+        && joint.plug.is_none()
+        && roles.num("id").is_none()
+        && let Some(wall) = &joint.wall
+    {
+        // `3/4 press in tubing .065 wall`: not the tube's own.
+        if joint.od.is_none() && free.len() == 1 && roles.num("ring").is_some() {
+            joint.od = free.pop();
+        }
+        if let Some(od) = joint.od.as_ref().filter(|_| free.is_empty()) {
+            joint.plug = Some(od.less_twice(wall, system)?);
+        }
+    }
     if let Some(id) = num("id") {
         if has_bushing {
             joint.bush_id = Some(id);
@@ -327,7 +343,35 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         return bushing_on_shaft(view, system);
     }
     let joint = joint(view, system)?;
-    compose(view, &joint, fit.as_ref(), system, shrinks)
+    let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
+    Some(plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said))
+}
+
+/// `3/8 press in 2 plate`: a plate's number is its thickness as often as a size across.
+fn plate(
+    view: &View,
+    joint: &Joint,
+    fit: Option<&Fit>,
+    system: System,
+    shrinks: bool,
+) -> Option<Said> {
+    let (Some(across), None, Some(size)) = (&joint.od, &joint.long, &joint.plug) else {
+        return None;
+    };
+    if !view.types(&["plate", "plates"]) || view.has("role") {
+        return None;
+    }
+    let wide = Num { value: size.value * 4.0, text: trimmed(size.value * 4.0), ..size.clone() };
+    let thick = Joint { od: Some(wide), long: Some(across.clone()), ..joint.clone() };
+    let lines = [joint, &thick].into_iter().filter_map(|joint| {
+        match compose(view, joint, fit, system, shrinks)? {
+            Said::Plain(lines) => Some(lines.join(" ; ")),
+            Said::Ask { .. } => None,
+        }
+    });
+    let across = across.plain(system);
+    let why = format!("{across} across about the hole, or a wide plate so thick, is not said");
+    Some(Said::ask(why, lines.collect()))
 }
 
 pub(crate) fn compose(

@@ -1,6 +1,6 @@
 //! Parts in trouble, threads by a mic and pistons, said in the shop's words.
 
-use fits_core::speech::Figure;
+use fits_core::standards::iso286::Feature;
 
 use crate::sentence::{
     Said,
@@ -141,21 +141,16 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
         Token::Bearing(ball) => Some(*ball),
         _ => None,
     });
-    if let Some(ball) = ball {
-        if !mates.is_empty() || !should.is_empty() {
-            return None;
-        }
-        let ring = if part == "hole" { ball.outside() } else { ball.bore() };
-        let ring = Figure::from(ring).said_in(ball.unit()).replace(' ', "");
-        return Some(Said::plain(format!(
-            "rescue {part} {} for bearing {ring}",
-            list(&readings)
-        )));
-    }
-    if view.has("bearing") {
-        let [ring] = mates[..] else { return None };
+    if view.has("bearing") || view.count(|token| matches!(token, Token::Bearing(_))) > 0 {
+        let feature = if part == "hole" { Feature::Hole } else { Feature::Shaft };
         // A ring is metric; its bore may be read in inches.
-        let mm = ring.mm(System::Millimetres);
+        let (mm, ring) = match (ball, &mates[..]) {
+            (Some(ball), []) => (ball.seat_size(feature).millimetres(), ball.number().to_owned()),
+            (None, [ring]) if view.has("bearing") => {
+                (ring.mm(System::Millimetres), ring.plain(System::Millimetres))
+            }
+            _ => return None,
+        };
         let near = |num: &&&Num, system| (num.mm(system) - mm).abs() < 0.05 * mm;
         let each = readings.iter().map(|num| {
             [System::Inches, System::Millimetres]
@@ -164,10 +159,7 @@ pub(crate) fn rescue(view: &View, system: System) -> Option<Said> {
                 .map(|system| num.plain(system))
         });
         let each = each.collect::<Option<Vec<_>>>()?.join(" ");
-        return Some(Said::plain(format!(
-            "rescue {part} {each} for bearing {}",
-            ring.plain(System::Millimetres)
-        )));
+        return Some(Said::plain(format!("rescue {part} {each} for bearing {ring}")));
     }
     // A part that was cut for a nominal size and a fit is suited as it is.
     if let ([one], Some(_), false) = (&should[..], word, in_trouble)
@@ -256,24 +248,7 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
     if view.has("plastic") || view.has("grip") {
         return None;
     }
-    let metals: Vec<&str> = view.words("material").collect();
-    let pair = match metals[..] {
-        [] => String::new(),
-        [inner] => format!(" {inner}"),
-        [inner, outer] => {
-            // A metal just before the cylinder is the outer one.
-            let first = view
-                .items
-                .iter()
-                .position(|item| matches!(item.token, Token::Word { kind: "material", .. }))?;
-            let is_outer = matches!(
-                view.items.get(first + 1).map(|item| &item.token),
-                Some(Token::Word { kind: "service-outer", .. })
-            );
-            if is_outer { format!(" {outer} in {inner}") } else { format!(" {inner} in {outer}") }
-        }
-        _ => return None,
-    };
+    let pair = pair_of(view)?;
     let kinds: Vec<&str> = view.words("service-kind").collect();
     let kind = kinds.iter().fold(String::new(), |kind, next| kind + " " + next);
     let heat = view.one(|token| match token {
@@ -285,4 +260,35 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
     }
     let heat = heat.map_or_else(String::new, |heat| format!(" at {heat}"));
     Some(Said::plain(format!("{head} {}{pair}{kind}{heat}", size.plain(system))))
+}
+
+/// ` aluminium in cast iron`: what the inner and the outer part are made of. A metal
+/// after `in`, or before the cylinder, is the outer part's; one before the piston is
+/// the inner one's.
+fn pair_of(view: &View) -> Option<String> {
+    let near = |at: usize| view.items.get(at).map(|item| &item.token);
+    let side = |at: usize| match (at.checked_sub(1).and_then(near), near(at + 1)) {
+        (_, Some(Token::Word { kind: "service", .. })) => Some(false),
+        // `piston ali bore 1.5`: the piston's, or the bore's.
+        (Some(Token::Word { kind: "service", .. }), _) => None,
+        (Some(Token::Word { kind: "connector", name: "in" }), _)
+        | (_, Some(Token::Word { kind: "service-outer", .. })) => Some(true),
+        _ => None,
+    };
+    let metals: Vec<(&str, Option<bool>)> = (0..view.items.len())
+        .filter_map(|at| match near(at)? {
+            Token::Word { kind: "material", name } => Some((*name, side(at))),
+            _ => None,
+        })
+        .collect();
+    Some(match metals[..] {
+        [] => String::new(),
+        [(outer, Some(true))] => format!(" in {outer}"),
+        [(inner, _)] => format!(" {inner}"),
+        [(outer, Some(true)), (inner, None | Some(false))]
+        | [(outer, None), (inner, Some(false))]
+        | [(inner, Some(false)), (outer, None)]
+        | [(inner, Some(false) | None), (outer, Some(true))] => format!(" {inner} in {outer}"),
+        _ => return None,
+    })
 }

@@ -7,6 +7,7 @@ use crate::sentence::{
     named::{bearing, classes, gauge, general, thread, thread_class},
     number::{byte, deviations, digits, ends, number, plain_number, spaces, span, spelled_number},
     table::word_at,
+    tools::trimmed,
 };
 
 /// A unit that was written.
@@ -52,6 +53,19 @@ impl Num {
                 (Some(Unit::Tenth), _) => 0.00254,
                 (Some(Unit::Micron), _) => 0.001,
             }
+    }
+
+    /// The bore of a tube: its outside less two walls, in the outside's unit.
+    pub(crate) fn less_twice(&self, wall: &Self, system: System) -> Option<Self> {
+        let share = 1.0 - 2.0 * wall.mm(system) / self.mm(system);
+        let value = self.value * share;
+        (share > 0.0).then(|| Self {
+            text: trimmed(value),
+            value,
+            is_fraction: false,
+            places: 3,
+            ..self.clone()
+        })
     }
 
     /// As a plain query has it, with its unit.

@@ -270,6 +270,8 @@ pub(super) const KEPT: &[&str] = &[
     "sixteenths",
     "inch",
     "or",
+    "piston",
+    "pistons",
 ];
 
 /// The kinds that say most of a line, the first of them first.

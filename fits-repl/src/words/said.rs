@@ -9,6 +9,7 @@ use fits_core::size::{Number, Unit};
 
 use crate::{
     query::{Amount, Dimension, Size, Spot},
+    questions::bearing::is_number,
     words::{
         fault::{Parsed, fatal},
         keywords::{keyword, name_with_figures, separator, space, span, unknown, words_until},
@@ -24,6 +25,8 @@ pub(crate) enum Takes {
     Nothing,
     /// A size, or two with `..` between.
     Size,
+    /// A ball bearing's number, or the size of its ring.
+    Bearing,
     /// A torque.
     Torque,
     /// A temperature.
@@ -201,6 +204,14 @@ fn words_to<'a>(input: &'a str, takes: &'static [(&'static str, Takes)]) -> Pars
     if is_size { Ok((plain, words)) } else { name_with_figures(input, ends) }
 }
 
+/// A number as ball bearings have it, without a unit.
+fn bearing_number(input: &str) -> Option<(&str, &str)> {
+    let end = input.find([' ', ',', ';']).unwrap_or(input.len());
+    let (typed, after) = input.split_at(end);
+    let has_unit = Unit::scan(after.trim_start()).is_some();
+    (!has_unit && is_number(typed)).then_some((after, typed))
+}
+
 fn taken<'a>(
     rest: &'a str,
     total: usize,
@@ -211,7 +222,11 @@ fn taken<'a>(
     let (start, _) = space(rest)?;
     match kind {
         Takes::Nothing | Takes::Before | Takes::Small => Ok((rest, Value::Nothing)),
-        Takes::Size => {
+        Takes::Size | Takes::Bearing => {
+            if let Some((end, number)) = bearing_number(start).filter(|_| kind == Takes::Bearing) {
+                let at = span(total, start, end);
+                return Ok((end, Value::Name(Spot { value: number.to_owned(), at })));
+            }
             if !starts_size(start) {
                 return fatal(start, 0, format!("a size is missing after `{word}`"), example);
             }

@@ -48,7 +48,7 @@ const ASKED: core::ops::RangeInclusive<f64> = 40.0..=100.0;
 
 /// The most thread that a tap is made to cut (Army Ordnance OD 1621, task 2: at
 /// most 83); the basic minor diameter of a 60-degree thread is at 83.3.
-const MOST_CUT: f64 = 83.4;
+pub const MOST_CUT: f64 = 83.4;
 
 /// Of a formed thread: 65 is recommended, down to 60 possible (Machinery's
 /// Handbook, cold form tapping); above 75 the crests overfill (common

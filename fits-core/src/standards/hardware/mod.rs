@@ -13,7 +13,7 @@ mod square_tube;
 mod table;
 mod woodruff;
 
-pub use orings::{Gland, GlandUse, ORing};
+pub use orings::{Gland, GlandUse, ORing, RingFit, RingOn};
 #[cfg(feature = "uom")]
 pub use pins::CrossPin;
 pub use pins::{ClevisPin, CotterPin, SpringPin, SpringPinKind, TaperPin};

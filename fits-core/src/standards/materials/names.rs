@@ -18,7 +18,7 @@ fn spelled(name: &str) -> String {
     plain(name)
         .split(' ')
         .map(|word| match word {
-            "aluminum" | "alu" | "alum" => "aluminium",
+            "aluminum" | "alu" | "alum" | "ali" => "aluminium",
             "gray" => "grey",
             "galvanized" => "galvanised",
             "normalized" => "normalised",

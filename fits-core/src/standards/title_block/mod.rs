@@ -57,7 +57,8 @@ impl Written {
     /// use fits_core::standards::title_block::Written;
     /// let found: Vec<_> = Written::Decimals(3).practices().collect();
     /// assert_eq!(found[0].plus_minus, "0.005in".parse()?);
-    /// assert_eq!(Written::Fraction(32).without_a_block()?, "1/64in".parse()?);
+    /// assert_eq!(Written::Fraction(32).without_a_block()?, Some("1/64in".parse()?));
+    /// assert_eq!(Written::Fraction(2).without_a_block()?, None);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn practices(self) -> impl Iterator<Item = Practice> {
@@ -75,15 +76,17 @@ impl Written {
     }
 
     /// The old rule of drawings without a block: half of the last place, or of the
-    /// least fraction, that is written. Common practice.
+    /// least fraction, that is written. Common practice. None for halves and quarters:
+    /// it is told of eighths and finer, and would allow 1/4 in about 1/2.
     ///
     /// # Errors
     /// More decimals or a finer fraction than a length holds.
-    pub fn without_a_block(self) -> Result<Length, Error> {
+    pub fn without_a_block(self) -> Result<Option<Length>, Error> {
         let parts = match self {
+            Self::Fraction(under) if under < 8 => return Ok(None),
             Self::Decimals(count) => 10_i128.checked_pow(count).and_then(|it| it.checked_mul(2)),
             Self::Fraction(under) => Some(i128::from(under) * 2),
         };
-        Length::INCH.checked_scale(1, parts.unwrap_or(i128::MAX))
+        Length::INCH.checked_scale(1, parts.unwrap_or(i128::MAX)).map(Some)
     }
 }

@@ -75,7 +75,7 @@ pub(crate) fn read(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
 }
 
 /// Has it the shape of a ball bearing's number? `6203`, `625ZZ`, `R8`, `RLS6`.
-fn is_number(typed: &str) -> bool {
+pub(crate) fn is_number(typed: &str) -> bool {
     let typed = typed.to_ascii_uppercase();
     let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
     let is_metric = typed.starts_with('6') && {

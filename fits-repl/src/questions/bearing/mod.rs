@@ -8,7 +8,7 @@ mod shown;
 use crate::questions::prelude::*;
 
 pub(crate) use self::{
-    asked::{BearingOf, read},
+    asked::{BearingOf, is_number, read},
     figures::BearingAnswer,
 };
 

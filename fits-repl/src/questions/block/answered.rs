@@ -83,13 +83,15 @@ impl Session {
         for found in written.practices() {
             add(found.trade, found.plus_minus, found.note, found.source, found.known)?;
         }
-        add(
-            "no block",
-            written.without_a_block().map_err(failed)?,
-            "the old rule: half of the last place or least fraction written",
-            "common practice, no source",
-            Known::Practice,
-        )?;
+        if let Some(plus_minus) = written.without_a_block().map_err(failed)? {
+            add(
+                "no block",
+                plus_minus,
+                "the old rule: half of the last place or least fraction written",
+                "common practice, no source",
+                Known::Practice,
+            )?;
+        }
         for (class, by) in [("f", "ISO 2768-f"), ("m", "ISO 2768-m"), ("c", "ISO 2768-c")] {
             let class: Class = class.parse().map_err(failed)?;
             if let Ok(plus_minus) = class.linear(size) {

@@ -32,6 +32,13 @@ impl Text {
                 wrapped(out, "                  ", set.note);
             }
         }
+        if !answer.sets.iter().any(|set| set.practice == "no block") {
+            wrapped(
+                out,
+                "  ",
+                "no block at all: the old rule, half of the least fraction written, is told of eighths and finer; of halves and quarters ask",
+            );
+        }
         wrapped(
             out,
             "  ",

@@ -18,6 +18,10 @@ use crate::{
 pub(crate) const SERIES: [Series; 4] =
     [Series::Fraction, Series::Letter, Series::Number, Series::Metric];
 
+/// The coarsest step of the common series; with a twentieth of the size, as far as
+/// a drill is called near (common practice, no source).
+const SIXTY_FOURTH: Length = Length::from_tenth_nanometres(3_968_750);
+
 impl Session {
     /// The nearest drills under and over a size, one of each series.
     pub(crate) fn drills(&self, asked: &Size) -> Result<Answer, Problem> {
@@ -39,6 +43,13 @@ impl Session {
                 SERIES.into_iter().filter_map(|series| find(series).map(named)).collect();
             found.retain(|drill| !is_exact(drill));
             found.sort_by_key(|drill| drill.off_mm.0.tenth_nanometres().unsigned_abs());
+            // The end of a series that does not reach so far is near nothing.
+            let far = size.checked_scale(1, 20).unwrap_or(size).max(SIXTY_FOURTH);
+            let mut is_first = true;
+            found.retain(|drill| {
+                std::mem::take(&mut is_first)
+                    || drill.off_mm.0.checked_abs().is_ok_and(|off| off <= far)
+            });
             found
         };
         let exact: Vec<NamedDrill> =

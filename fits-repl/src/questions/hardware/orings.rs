@@ -1,8 +1,9 @@
 //! An O-ring and its groove.
 
 use fits_core::{
-    Length,
-    standards::hardware::{Gland, GlandUse, ORing},
+    Error, Length,
+    speech::Speech,
+    standards::hardware::{Gland, GlandUse, ORing, RingOn},
 };
 
 use super::{
@@ -122,14 +123,11 @@ fn groove(
         None => said!("O-ring of section {} {}, {}", gland.section(), what, used),
     };
     let mut answer = HardwareAnswer::new("o-ring", title);
-    let groove = match (place, on) {
-        (Place::Piston, Some(bore)) => Some(gland.in_piston(bore)?),
-        (Place::Rod, Some(rod)) => Some(gland.about_rod(rod)?),
-        _ => None,
+    match (place, on) {
+        (Place::Piston, Some(bore)) => answer.limits("groove", gland.in_piston(bore)?),
+        (Place::Rod, Some(rod)) => answer.limits("groove", gland.about_rod(rod)?),
+        _ => &mut answer,
     };
-    if let Some(groove) = groove {
-        answer.limits("groove", groove);
-    }
     answer.limits("width", gland.width()?).limits("gland depth", gland.depth()?);
     if let Some(play) = gland.play() {
         answer.size("play, at most", play, gland.known());
@@ -138,6 +136,10 @@ fn groove(
         if pressure != Some("outside") {
             answer.size("groove od", ring.outside()?, ring.known());
             answer.note("pressure inside: the ring lies against the outer wall, groove od");
+            let left = ring.outside()?.checked_sub(gland.width()?.upper().checked_mul(2)?)?;
+            if !left.is_positive() {
+                answer.note("! that groove leaves nothing in its middle: a plain counterbore");
+            }
         }
         if pressure != Some("inside") {
             answer.size("groove id", ring.inside(), ring.known());
@@ -150,7 +152,18 @@ fn groove(
     let [min_percent, max_percent] = gland.squeeze();
     answer.squeeze =
         Some(SqueezeFigures { min_percent, max_percent, filled_percent: gland.filled() });
-    fit_of_ring(&mut answer, gland, place, ring, groove);
+    let on = match place {
+        Place::Piston => on.map(RingOn::Piston),
+        Place::Rod => on.map(RingOn::Rod),
+        Place::Face => None,
+    };
+    match (ring, on) {
+        (Some(ring), Some(on)) => fit_of_ring(&mut answer, ring, gland.used(), on)?,
+        (None, Some(on)) => {
+            answer.note(rings_that_go(gland, on));
+        }
+        (_, None) => {}
+    }
     answer.note(match place {
         Place::Face => "gland depth: of the groove itself",
         _ => "gland depth: from the bottom of the groove to the wall opposite",
@@ -164,56 +177,41 @@ fn groove(
     Ok(answer)
 }
 
-/// How the ring itself sits: stretched by a piston's groove, squeezed into a rod's.
+/// How the ring itself sits: stretched by a piston's groove, held by a rod's.
 fn fit_of_ring(
     answer: &mut HardwareAnswer,
-    gland: Gland,
-    place: Place,
-    ring: Option<ORing>,
-    groove: Option<fits_core::Limits>,
-) {
-    let Some(groove) = groove else { return };
-    match (place, ring) {
-        (Place::Piston, Some(ring)) => {
-            let stretch =
-                100.0 * (groove.middle().millimetres() / ring.inside().millimetres() - 1.0);
-            let judged = if (0.0..=5.0).contains(&stretch) {
-                "within the usual 0 to 5"
-            } else if stretch < 0.0 {
-                "! it lies loose in the groove: a smaller ring"
-            } else {
-                "! more than the usual 5: a larger ring"
-            };
-            answer.note(said!(
-                "the groove stretches it by {} percent: {}",
-                format!("{stretch:.1}"),
-                judged
-            ));
-        }
-        (Place::Rod, Some(ring)) => {
-            let Ok(outside) = ring.outside() else { return };
-            let over = 100.0 * (outside.millimetres() / groove.middle().millimetres() - 1.0);
-            let judged = if (0.0..=3.0).contains(&over) {
-                "as it should"
-            } else if over < 0.0 {
-                "! it does not reach the groove's wall: a larger ring"
-            } else {
-                "! it would buckle: a smaller ring"
-            };
-            answer.note(said!(
-                "its outside is {} percent over the groove: {}",
-                format!("{over:.1}"),
-                judged
-            ));
-        }
-        (Place::Piston, None) => {
-            let found = ORing::for_groove(gland.section(), groove.middle());
-            let names: Vec<&str> = found.iter().take(3).map(|ring| ring.number()).collect();
-            if !names.is_empty() {
-                answer
-                    .note(said!("rings that it stretches by 0 to 5 percent: {}", names.join(", ")));
-            }
-        }
-        _ => {}
+    ring: ORing,
+    used: GlandUse,
+    on: RingOn,
+) -> Result<(), Error> {
+    let fit = ring.fit(used, on)?;
+    let by = format!("{:.1}", fit.stretch);
+    answer.note(match on {
+        RingOn::Piston(_) => said!("the groove stretches it by {} percent: 1 to 5 is usual", by),
+        RingOn::Rod(_) => said!(
+            "the rod stretches it by {} percent; its outside is {} percent over the groove",
+            by,
+            format!("{:.1}", fit.over)
+        ),
+    });
+    if fit.is_sold_by_size {
+        answer.note(
+            "! more stretch than the usual 5 percent: it is sold by this size, and ages sooner",
+        );
+    }
+    Ok(())
+}
+
+/// The rings of a section that go there.
+fn rings_that_go(gland: Gland, on: RingOn) -> Speech {
+    let all = ORing::that_go(gland.used(), on);
+    let of_section = |of: bool| {
+        let rings = all.iter().filter(|ring| (ring.section() == gland.section()) == of);
+        rings.map(|ring| ring.number()).collect::<Vec<_>>().join(", ")
+    };
+    match (of_section(true), of_section(false)) {
+        (own, _) if !own.is_empty() => said!("rings of this section that go there: {}", own),
+        (_, other) if other.is_empty() => "! no ring that is listed here goes there".into(),
+        (_, other) => said!("! no listed ring of this section goes there; of others: {}", other),
     }
 }

@@ -158,6 +158,10 @@ fn plug(
     answer.limits("wall", tube.wall()?).limits("inside corner", corner);
     let side = inside.unwrap_or_else(|| first.middle());
     if inside.is_none() {
+        answer.size("start at", first.upper(), first.known());
+        answer.note(
+            "start at: flats that fill the widest such tube; take them down to the tube in hand",
+        );
         answer.note(
             "no fit covers that spread: mic the inside both ways, clear of the seam, and say it: \
              inside SIZE",

@@ -91,7 +91,7 @@ impl Session {
         let lighter = if !keeps && is_by_class { self.lighter(&joint) } else { None };
         if !keeps && is_by_class && lighter.is_none() {
             notes.push(
-                "no standard class both keeps and holds: a thicker hub, a stronger metal, or a retaining compound"
+                "no standard class keeps and still grips at its loosest: a thicker hub, a stronger metal, or a retaining compound"
                     .into(),
             );
         }

@@ -116,8 +116,8 @@ impl Session {
         } else {
             0.0
         };
-        // A tenth is less than friction is known by.
-        if left > 0.9 * held {
+        // A tenth is less than friction is known by, and nothing cannot be lost.
+        if left >= 0.9 * held {
             return None;
         }
         let inches = self.shown == Units::Inches;

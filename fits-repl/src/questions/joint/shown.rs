@@ -19,10 +19,16 @@ const BARS: f64 = 40.0;
 
 impl Text {
     pub(crate) fn assembly(&self, out: &mut String, answer: &AssemblyAnswer) {
+        // What should not be pressed is said before anything to cut.
+        if !answer.valid {
+            self.keeps(out, answer);
+        }
         for feature in [&answer.hole, &answer.shaft].into_iter().flatten() {
             self.cut_line(out, "CUT", feature.kind.map_or("size", Feature::word), feature);
         }
-        self.keeps(out, answer);
+        if answer.valid {
+            self.keeps(out, answer);
+        }
         let lubricant = answer.lubricant;
         let (low, high) = (answer.friction.min, answer.friction.max);
         if let Some(force) = answer.press_force_n {
@@ -461,6 +467,6 @@ impl Text {
         let times = grip.times.map_or(String::new(), |times| format!(" ({}x)", figures(times)));
         let torque = format!("{torque}{times}");
         let range = format!("{} to {}", ends[0], ends[1]);
-        let _ = writeln!(out, "  {:<7}{range:<32}{:>19}{:>10} {safety}", grip.class, torque, force);
+        let _ = writeln!(out, "  {:<7}{range:<31} {torque:>19} {force:>9} {safety}", grip.class);
     }
 }

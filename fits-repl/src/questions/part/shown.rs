@@ -234,12 +234,18 @@ impl Text {
         if let Some(reamer) = ream.inch_reamers.first().filter(|_| first == Unit::Inch)
             && let Ok(new) = Limits::new(reamer.min_mm.0, reamer.max_mm.0)
         {
-            let _ = writeln!(
-                out,
-                "        off the shelf: {}, new {} unconfirmed; mic yours",
+            // In the hole's limits, and yet not in what the rule asks of a reamer.
+            let off = match (new.lower() < limits.lower(), new.upper() > limits.upper()) {
+                (false, false) => "",
+                (true, _) => "; below what is asked above: the hole comes out near its least",
+                (_, true) => "; above what is asked above: no room to cut over",
+            };
+            let said = format!(
+                "off the shelf: {}, new {} unconfirmed; mic yours{off}",
                 reamer.name,
                 Self::range(new, Unit::Inch)
             );
+            wrapped(out, "        ", &said);
         }
         let own = ream.crib.as_ref().and_then(|crib| crib.drill.as_ref());
         if let Some(drill) = &ream.drill {

@@ -1,6 +1,10 @@
 //! Standard classes for a wanted clearance, answered.
 
-use fits_core::{Limits, shop::pick, source::Known};
+use fits_core::{
+    Limits,
+    shop::{Candidate, FitClasses, nearest_b41, pick},
+    source::Known,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -39,27 +43,26 @@ impl Session {
         let mut found = pick(nominal, range).map_err(|error| from_core(&error, size.at.clone()))?;
         let count = found.iter().filter(|candidate| !candidate.is_miss()).count();
         found.truncate(CANDIDATES);
-        let candidates = found.iter().map(|candidate| CandidateFigures {
-            class: candidate.classes.to_string(),
-            min_mm: Mm(candidate.fit.clearance().lower()),
-            max_mm: Mm(candidate.fit.clearance().upper()),
-            preferred: candidate.preferred,
-            outside_mm: Mm(candidate.outside),
-            known: candidate.fit.known(),
-        });
+        let is_inch = |candidate: &Candidate| matches!(candidate.classes, FitClasses::B41(_));
+        let nearest_b41 = if found.iter().any(is_inch) {
+            None
+        } else {
+            nearest_b41(nominal, range).map_err(|error| from_core(&error, size.at.clone()))?
+        };
         let known = found.iter().map(|it| it.fit.known()).fold(Known::Given, Known::worst);
         Ok(Answer::Pick(PickAnswer {
             nominal_mm: Mm(nominal),
             wanted_min_mm: Mm(range.lower()),
             wanted_max_mm: Mm(range.upper()),
             found: count,
-            candidates: candidates.collect(),
+            candidates: found.iter().map(CandidateFigures::of).collect(),
+            nearest_b41: nearest_b41.as_ref().map(CandidateFigures::of),
             known,
         }))
     }
 }
 
-/// Standard classes that give a wanted clearance, the easiest to make first.
+/// Standard classes that give a wanted clearance, the preferred first, then the easiest to make.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PickAnswer {
     /// The nominal size.
@@ -72,6 +75,9 @@ pub struct PickAnswer {
     pub found: usize,
     /// The first of them, or the near misses.
     pub candidates: Vec<CandidateFigures>,
+    /// The class of ASME B4.1 that comes nearest, where none is named above.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nearest_b41: Option<CandidateFigures>,
     /// How they are known: the worst of those named.
     pub known: Known,
 }
@@ -91,4 +97,17 @@ pub struct CandidateFigures {
     pub outside_mm: Mm,
     /// How its limits are known.
     pub known: Known,
+}
+
+impl CandidateFigures {
+    fn of(candidate: &Candidate) -> Self {
+        Self {
+            class: candidate.classes.to_string(),
+            min_mm: Mm(candidate.fit.clearance().lower()),
+            max_mm: Mm(candidate.fit.clearance().upper()),
+            preferred: candidate.preferred,
+            outside_mm: Mm(candidate.outside),
+            known: candidate.fit.known(),
+        }
+    }
 }

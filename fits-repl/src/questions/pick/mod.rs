@@ -20,7 +20,7 @@ pub(crate) const CLAUSES: &[Clause] = &[
 pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     topic: "pick",
     also: &[],
-    lines: &["Standard fits that give a wanted range, the easiest to make first."],
+    lines: &["Standard fits that give a wanted range: preferred classes and the easiest first."],
     examples: &[
         ("pick 20mm clearance 0.01mm..0.06mm", "play"),
         ("pick 1in interference 0.5 thou..2 thou", "grip"),
@@ -44,7 +44,7 @@ impl Question for Pick {
         Ok(vec![Reason {
             figure: "order".into(),
             value: format!("{} found", picked.found),
-            rule: "coarser grades first, a preferred fit as if one grade coarser, then the middle of what is wanted".into(),
+            rule: "preferred classes first, two-letter ones last; coarser grades, a preferred fit as if one grade coarser; then the middle of what is wanted".into(),
             source: Known::Practice.words().into(),
             known: Known::Practice,
         }])

@@ -2,8 +2,11 @@
 
 use std::fmt::Write as _;
 
+use fits_core::size::Unit;
+
 use crate::{
     answer::PickAnswer,
+    questions::pick::answered::CandidateFigures,
     render::text::{Text, lines::wrapped},
 };
 
@@ -16,21 +19,30 @@ impl Text {
         } else {
             let _ = writeln!(
                 out,
-                "{} standard fits lie inside, the easiest to make first:",
+                "{} standard fits lie inside, preferred classes and the easiest to make first:",
                 answer.found
             );
         }
         for found in &answer.candidates {
-            let mark = match (found.preferred, found.outside_mm.0.is_positive()) {
-                (_, true) => format!("outside by {}", self.one_difference(found.outside_mm.0)),
-                (true, false) => "preferred".to_owned(),
-                (false, false) => String::new(),
-            };
-            let ends = [found.min_mm, found.max_mm].map(|end| self.one_play(end.0));
-            // How far outside may be long to say.
-            let room = if found.outside_mm.0.is_positive() { 20 } else { 22 };
-            let _ =
-                writeln!(out, "  {:<10}{:>22} to {:<room$}{mark}", found.class, ends[0], ends[1]);
+            let mark = if found.preferred { "preferred" } else { "" };
+            self.candidate(out, found, mark);
         }
+        // A shop in inches looks for a class of B4.1 first.
+        if let Some(inch) = answer.nearest_b41.as_ref().filter(|_| self.units()[0] == Unit::Inch) {
+            let _ = writeln!(out, "none of ASME B4.1 lies inside; its nearest:");
+            self.candidate(out, inch, "");
+        }
+    }
+
+    fn candidate(&self, out: &mut String, found: &CandidateFigures, mark: &str) {
+        let outside = found.outside_mm.0;
+        let mark = if outside.is_positive() {
+            format!("outside by {}", self.one_difference(outside))
+        } else {
+            mark.to_owned()
+        };
+        let [least, most] = [found.min_mm, found.max_mm].map(|end| self.one_play(end.0));
+        let line = format!("  {:<9} {least:>21} to {most:<21} {mark}", found.class);
+        let _ = writeln!(out, "{}", line.trim_end());
     }
 }

@@ -13,30 +13,41 @@ use crate::{
     render::text::{Text, lines::wrapped},
 };
 
-const fn words(remedy: Remedy) -> &'static str {
-    match remedy {
+fn words(remedy: Remedy, nominal: &str) -> String {
+    let words = match remedy {
         Remedy::RunTrue => {
             "let it follow the hole: floating holder, tailstock on centre, no run-out at the lead"
         }
         Remedy::Slower => "half the drill's speed or less, a steady feed, never backwards",
         Remedy::Fluid => "cutting fluid, and clear the chips: what builds up on the edge cuts over",
         Remedy::HoneLead => "hone the lead lightly, all flutes alike: one high flute cuts over",
-        Remedy::Stock => "leave only the usual stock, as `ream 1/4in H7` says for its size",
+        Remedy::Stock => {
+            return format!("leave only the usual stock, as `ream {nominal} H7` says");
+        }
         Remedy::MicReamer => "mic the reamer over its lands, and use the size that it is",
         Remedy::Again => {
             "let the part cool and run it through again: a thin or soft wall springs back"
         }
         Remedy::Worn => "a worn one cuts under: keep it for presses, use a new one here",
-    }
+    };
+    words.to_owned()
 }
 
 impl Text {
     pub(crate) fn reamer_cut(&self, out: &mut String, answer: &ReamerCutAnswer) {
         let [first, second] = self.units();
         let over = answer.over_mm.0.checked_abs().unwrap_or(answer.over_mm.0);
+        // What the reamer measures: the hole less what it cut over that.
+        let below = answer.above_reamer_mm.and_then(|above| {
+            let reamer = answer.hole_mm.0.checked_sub(above.0).ok()?;
+            answer.nominal_mm.0.checked_sub(reamer).ok().filter(|it| it.is_positive())
+        });
+        let worn = below.map_or(String::new(), |below| {
+            format!(", by a reamer {} under its size", self.one_difference(below))
+        });
         let lead = match answer.cuts {
             Cuts::Under => format!("UNDER   by {}", self.difference(over)),
-            Cuts::Usual => format!("USUAL   {} over", self.difference(over)),
+            Cuts::Usual => format!("USUAL   {} over{worn}", self.difference(over)),
             Cuts::Over => format!("OVER    by {}", self.difference(over)),
             Cuts::Wild => format!(
                 "OVER    by {}: more than a reamer does that runs true",
@@ -95,8 +106,9 @@ impl Text {
             "  ",
             &format!("a pin to suit the hole: `hole {size}, press` or `hole {size}, sliding`"),
         );
+        let nominal = Self::size(answer.nominal_mm.0, first).replace(' ', "");
         for remedy in &answer.remedies {
-            wrapped(out, "  - ", words(*remedy));
+            wrapped(out, "  - ", &words(*remedy, &nominal));
         }
         if !answer.remedies.is_empty() {
             let _ = writeln!(out, "  try it on scrap (what to do is common practice, no source)");

@@ -1,7 +1,7 @@
 //! A part that came out wrong, answered.
 
 use fits_core::{
-    Fit, Limits,
+    Fit, Length, Limits,
     shop::{
         rescue::{Compound, Duty, Mate, Trouble, Way},
         words::{Circumstance, Word},
@@ -17,7 +17,7 @@ use fits_core::{
 use crate::{
     answer::Mm,
     problem::Problem,
-    query::Units,
+    query::{Spot, Units},
     questions::{
         part::resolve::from_core,
         rescue::{
@@ -60,18 +60,18 @@ impl Session {
             );
         }
         let is = self.readings(said, part)?;
-        let bearing = said.size("bearing");
-        let mate = if let Some(size) = bearing {
+        let bearing = self.ring_of(said, part)?;
+        let mate = if let Some(ring) = &bearing {
             if let Some((other, _)) = said.sizes_of("mate") {
                 return Err(Problem::new("the bearing is the mate already", other.at.clone())
                     .advise(EXAMPLE));
             }
             let family = if part == Feature::Hole { "bearing outside" } else { "bearing bore" };
-            let nominal = self.nominal(size)?;
-            let ring = bought::Family::named(family)
-                .and_then(|family| family.part(nominal))
-                .map_err(|error| from_core(&error, size.at.clone()))?;
-            Some(Mate { limits: ring.limits, is_bought: true })
+            let limits = bought::Family::named(family)
+                .and_then(|family| family.part(ring.value))
+                .map_err(|error| from_core(&error, ring.at.clone()))?
+                .limits;
+            Some(Mate { limits, is_bought: true })
         } else {
             self.span_of(said, "mate")?.map(|limits| Mate { limits, is_bought: false })
         };
@@ -162,11 +162,11 @@ impl Session {
                 ([only], None) => self.nominal(only)?,
                 ([], Some((wanted, None))) => self.nominal(wanted)?,
                 ([], None) => {
-                    let size = said.size("bearing").ok_or_else(|| {
+                    let ring = self.ring_of(said, part)?.ok_or_else(|| {
                         Problem::new("what size it should be is not said", off.at.clone())
                             .advise(format!("as in `rescue {} 3 thou {word} 3/4in`", part.word()))
                     })?;
-                    self.nominal(size)?
+                    ring.value
                 }
                 _ => {
                     return Err(Problem::new(
@@ -184,6 +184,17 @@ impl Session {
                 .advise(EXAMPLE));
         };
         Limits::new(*least, *most).map_err(|error| from_core(&error, 0..said.end))
+    }
+
+    /// The size of the bearing's ring on this part, said or by the bearing's number.
+    fn ring_of(&self, said: &Said, part: Feature) -> Result<Option<Spot<Length>>, Problem> {
+        if let Some(number) = said.name("bearing") {
+            let (ball, _) = bought::Ball::named(&number.value)
+                .map_err(|error| from_core(&error, number.at.clone()))?;
+            return Ok(Some(Spot { value: ball.seat_size(part), at: number.at.clone() }));
+        }
+        let Some(size) = said.size("bearing") else { return Ok(None) };
+        Ok(Some(Spot { value: self.nominal(size)?, at: size.at.clone() }))
     }
 
     /// A clause's size or range.
@@ -208,15 +219,15 @@ impl Session {
         if let Some(limits) = self.span_of(said, "should be")? {
             return Ok(limits);
         }
-        if let Some(size) = said.size("bearing") {
-            let nominal = self.nominal(size)?;
+        if let Some(ring) = self.ring_of(said, part)? {
+            let nominal = ring.value;
             let turns = said.has("turns") || part == Feature::Shaft && !said.has("stands");
             let load = if turns { Load::TurnsNormal } else { Load::StandsSlides };
-            let failed = |error: fits_core::Error| from_core(&error, size.at.clone());
+            let failed = |error: fits_core::Error| from_core(&error, ring.at.clone());
             let seats = seat(part, load, nominal).map_err(failed)?;
             let class = seats
                 .first()
-                .ok_or_else(|| Problem::new("no seat is listed", size.at.clone()))?
+                .ok_or_else(|| Problem::new("no seat is listed", ring.at.clone()))?
                 .class;
             let other = if turns { "stands" } else { "turns" };
             notes.push(format!(

@@ -24,7 +24,7 @@ const TAKES: &[(&str, Takes)] = &[
     ("over", Takes::Before),
     ("under", Takes::Before),
     ("mate", Takes::Size),
-    ("bearing", Takes::Size),
+    ("bearing", Takes::Bearing),
     ("long", Takes::Size),
     ("od", Takes::Size),
     ("wall", Takes::Size),

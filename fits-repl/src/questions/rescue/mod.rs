@@ -28,13 +28,13 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
     lines: &[
         "A part that came out wrong or is worn: what it measures (two readings if it",
         "is out of round), what it should be, the fit; the ways out come ranked.",
-        "mate SIZE or bearing SIZE: the other part; long SIZE, torque T, od SIZE, at T,",
+        "mate SIZE or bearing NUMBER: the other part; long SIZE, torque T, od SIZE, at T,",
         "hub NAME, shaft NAME, bush NAME, wall SIZE, turns, shock, oily, people.",
     ],
     examples: &[
         ("rescue shaft 0.7478in should be 0.7495in, press", "a journal turned too small"),
         ("rescue hole 3 thou over 3/4in, press, long 1in", "a bore too big"),
-        ("rescue hole 1.852in for bearing 47mm", "a ring that spins in its bore"),
+        ("rescue hole 1.852in for bearing 6005", "a ring that spins in its bore"),
         ("rescue hole 0.753in 0.761in should be 3/4in, slip", "an egged hole"),
     ],
 }];

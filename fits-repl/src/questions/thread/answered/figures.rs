@@ -4,7 +4,9 @@ use fits_core::{
     Error, Length,
     shop::{
         infeed::Slide,
-        tap::{Advice, Bit, Bore, ChartDrill, Drive, Minor, TapDrill, TapHole, Wanted, Work},
+        tap::{
+            Advice, Bit, Bore, ChartDrill, Drive, MOST_CUT, Minor, TapDrill, TapHole, Wanted, Work,
+        },
     },
     size::{Decimals, Rounding, Unit},
     source::{Known, Reason},
@@ -166,11 +168,17 @@ pub(crate) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Res
     // Tough metal wants less thread than a chart gives it, by whatever drill.
     let is_tough = matches!(wanted, Wanted::Advised(advice) if advice.work == Work::ToughSteel);
     // A shop of inch threads need not own metric drills: only where no other keeps the limits,
-    // or leaves tough metal more than the everyday three quarters of a thread.
+    // or each leaves more thread than a tap stands, of tough metal than the everyday three
+    // quarters.
+    let most = match wanted {
+        Wanted::Advised(_) if is_tough => EVERYDAY_PERCENT,
+        Wanted::Advised(_) => MOST_CUT,
+        Wanted::Percent(_) | Wanted::Middle => f64::INFINITY,
+    };
     let has_own = is_inch
-        && hole.choose(&own, wanted).is_ok_and(|found| {
-            found.best.keeps() && !(is_tough && found.best.percent > EVERYDAY_PERCENT)
-        });
+        && hole
+            .choose(&own, wanted)
+            .is_ok_and(|found| found.best.keeps() && found.best.percent <= most);
     let other = match (has_own, is_inch) {
         (true, _) => Vec::new(),
         (false, true) => Bit::standard(METRIC),

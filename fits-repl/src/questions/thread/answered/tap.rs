@@ -100,6 +100,7 @@ impl Session {
             reasons.extend(taper_reasons(thread, self.shown));
             notes.splice(..0, taper_notes(query, thread));
         }
+        notes.extend(other_pipe(thread));
         reasons.extend(own.as_ref().and_then(|own| own.reason.clone()));
         reasons.extend(bore.iter().flat_map(Bore::reasons));
         let mut drills = drills
@@ -231,6 +232,13 @@ fn is_tapped(found: &Found) -> Result<(), Problem> {
         .advise("its mates are Rp and Rc, as `Rp1/2 tap`"));
     }
     Ok(())
+}
+
+/// A pipe's size alone does not say which: the taper has its own drill.
+fn other_pipe(thread: &Thread) -> Option<String> {
+    let name = thread.to_string();
+    let taper: Thread = name.strip_prefix('G').map(|size| format!("Rc{size}"))?.parse().ok()?;
+    Some(format!("the parallel thread; the taper takes another drill: `{taper} tap`"))
 }
 
 fn advised(advice: Advice) -> Reason {
