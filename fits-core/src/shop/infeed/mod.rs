@@ -455,17 +455,17 @@ impl Infeed {
         vec![
             Reason {
                 figure: "depth".into(),
-                value: self.depth.to_string(),
+                value: self.depth.to_string().into(),
                 rule: format!(
                     "blank {}, pitch diameter {}, nose {nose}: the groove is half a pitch wide at the pitch diameter",
                     self.cut.blank, self.cut.pitch_diameter
-                ),
+                ).into(),
                 source: "geometry of the form".into(),
                 known: Known::Formula,
             },
             Reason {
                 figure: "passes".into(),
-                value: self.list.len().to_string(),
+                value: self.list.len().to_string().into(),
                 rule: format!(
                     "equal chip areas{}; none under 0.05 mm, none over the one before; a finish cut of 0.025 to 0.05 mm and spring passes are common practice, no source",
                     if is_trapezoid(self.cut.half_angle_degrees) {
@@ -473,7 +473,7 @@ impl Infeed {
                     } else {
                         ", depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for"
                     }
-                ),
+                ).into(),
                 source: self.source.into(),
                 known: self.known,
             },

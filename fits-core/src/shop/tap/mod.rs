@@ -500,11 +500,12 @@ impl TapHole {
         Ok(vec![
             Reason {
                 figure: "percent of thread".into(),
-                value: format!("{:.0} %", drill.percent),
+                value: format!("{:.0} %", drill.percent).into(),
                 rule: format!(
                     "100 (D - hole) / {}: D {}, hole {}",
                     self.full, self.major, drill.bit.diameter
-                ),
+                )
+                .into(),
                 source: "Machinery's Handbook, 31st ed., p. 2155, table 2: twice the full height"
                     .into(),
                 known: Known::Formula,

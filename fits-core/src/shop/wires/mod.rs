@@ -395,24 +395,26 @@ impl WireThread {
         let a = self.half_angle_degrees;
         let formula = Reason {
             figure: "over wires, plain".into(),
-            value: found.plain.to_string(),
-            rule: format!("E + W (1 + cosec a) - (P/2) cot a, E {e}, W {w}, P {p}, a {a} degrees"),
+            value: found.plain.to_string().into(),
+            rule: format!("E + W (1 + cosec a) - (P/2) cot a, E {e}, W {w}, P {p}, a {a} degrees")
+                .into(),
             source: "NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2129".into(),
             known: Known::Formula,
         };
         let term = Reason {
             figure: "lead term".into(),
-            value: found.lead_term.to_string(),
+            value: found.lead_term.to_string().into(),
             rule: format!(
                 "(W/2) tan^2 B cos a cot a, B {:.2} degrees; it matters over 0.00015 in",
                 found.lead_angle_degrees
-            ),
+            )
+            .into(),
             source: "NBS Handbook H28; ASME B1.2".into(),
             known: Known::Formula,
         };
         let exact = Reason {
             figure: "over wires, exact".into(),
-            value: found.exact.to_string(),
+            value: found.exact.to_string().into(),
             rule: "a straight wire touching both helicoid flanks, solved numerically".into(),
             source: "agrees with Machinery's Handbook, 31st ed., p. 2136, to 0.0001 of the pitch"
                 .into(),

@@ -449,7 +449,7 @@ impl Part {
     pub fn reason(&self) -> Reason {
         Reason {
             figure: format!("{} {}", self.family.0.noun, spoken(self.nominal, self.family.0.unit)),
-            value: format!("{} to {}", self.limits.lower(), self.limits.upper()),
+            value: say!("{} to {}", self.limits.lower(), self.limits.upper()),
             rule: self.note.into(),
             source: self.source.into(),
             known: self.known,

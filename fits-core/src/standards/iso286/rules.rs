@@ -482,8 +482,8 @@ fn reason(figure: String, value: Length, rule: String, table: &str, from: Proven
     let micrometres = value.millimetres() * 1000.0;
     Reason {
         figure,
-        value: format!("{micrometres} um"),
-        rule,
+        value: format!("{micrometres} um").into(),
+        rule: rule.into(),
         source: if from.text.is_empty() {
             table.to_owned()
         } else {

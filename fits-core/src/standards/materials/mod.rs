@@ -31,6 +31,7 @@ use uom::si::{
 use crate::{
     error::{Error, Kind},
     source::{Known, Provenance, Reason},
+    speech::{Figure as Said, Speech, say},
 };
 
 /// A material and its figures, from the table or given by its owner.
@@ -270,15 +271,19 @@ impl Property {
     }
 
     /// The unit of [`Material::reason`]'s value; empty for a ratio.
-    const fn unit(self) -> &'static str {
+    /// A value of it with its unit.
+    fn said(self, value: f64) -> Speech {
         match self {
-            Self::Modulus => " GPa",
-            Self::Poisson => "",
-            Self::Expansion => " millionths per °C",
-            Self::Yield | Self::Tensile => " MPa",
-            Self::Density => " kg/m³",
-            Self::HeatLimit | Self::ColdLimit => " °C",
-            Self::SpecificHeat => " J/(kg·K)",
+            Self::Modulus => say!("{} GPa", value),
+            Self::Poisson => say!("{}", value),
+            Self::Expansion => {
+                let degree = ["\u{b0}C", "\u{b0}F"].map(str::to_owned);
+                say!("{} per {}", Said::Millionths(value), Said::Either(degree))
+            }
+            Self::Yield | Self::Tensile => say!("{} MPa", value),
+            Self::Density => say!("{} kg/m³", value),
+            Self::HeatLimit | Self::ColdLimit => say!("{}", Said::Celsius(value)),
+            Self::SpecificHeat => say!("{} J/(kg·K)", value),
         }
     }
 }
@@ -459,18 +464,20 @@ impl Material {
     /// ```
     /// use fits_core::{source::Known, standards::materials::{Material, Property}};
     /// let reason = Material::find("bronze")?.reason(Property::Expansion).expect("known");
-    /// assert_eq!((reason.value.as_str(), reason.known), ("18 millionths per °C", Known::Seen));
+    /// assert_eq!(reason.value, "18 millionths per °C");
+    /// assert_eq!(reason.known, Known::Seen);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn reason(&self, property: Property) -> Option<Reason> {
         self.figure(property).map(|figure| Reason {
             figure: format!("{}, {}", property.words(), self.name),
-            value: format!("{}{}", figure.value, property.unit()),
+            value: property.said(figure.value),
             rule: [figure.of, figure.note]
                 .into_iter()
                 .filter(|part| !part.is_empty())
                 .collect::<Vec<_>>()
-                .join("; "),
+                .join("; ")
+                .into(),
             source: figure.from.text.to_owned(),
             known: figure.from.known,
         })

@@ -149,16 +149,16 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
     };
     let mut reasons = vec![Reason {
         figure: format!("{} effective diameter tolerance", sizes.class),
-        value: sizes.pitch_tolerance.to_string(),
-        rule: format!("{rule}, P {}", size.pitch),
+        value: sizes.pitch_tolerance.to_string().into(),
+        rule: format!("{rule}, P {}", size.pitch).into(),
         source: SOURCE.to_owned(),
         known: Known::Seen,
     }];
     if sizes.deviation.is_negative() {
         reasons.push(Reason {
             figure: "allowance".to_owned(),
-            value: "0.025 mm".to_owned(),
-            rule: "normal screws, 0 to 10 BA".to_owned(),
+            value: "0.025 mm".into(),
+            rule: "normal screws, 0 to 10 BA".into(),
             source: SOURCE.to_owned(),
             known: Known::Seen,
         });

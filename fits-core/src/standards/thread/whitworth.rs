@@ -144,8 +144,8 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes, engaged: Option<Length>) -
     let unit = unit(major, length, pitch);
     let recalled = |figure: String, value: Length, rule: String| Reason {
         figure,
-        value: format!("{} in", crate::size::inches(value)),
-        rule,
+        value: format!("{} in", crate::size::inches(value)).into(),
+        rule: rule.into(),
         source: "BS 84, bases of tolerances, from memory".to_owned(),
         known: Known::Memory,
     };

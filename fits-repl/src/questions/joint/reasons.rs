@@ -5,6 +5,7 @@ use fits_core::{
     Length,
     shop::assemble::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, lead_in},
     source::{Known, Reason},
+    speech::{Figure, Speech},
     standards::materials::{Material, Property},
 };
 use uom::si::{
@@ -31,12 +32,12 @@ impl Session {
         let mut found = reasons(self.shown, &joint, &solved);
         found.extend(joint.friction.reasons().iter().cloned());
         if let Some(heat) = self.heat(text, &joint)? {
-            found.extend(heat.reasons().iter().cloned().map(|it| self.spoken_reason(it)));
+            found.extend(heat.reasons().iter().cloned());
         }
         if let Ok(entry) = lead_in(joint.diameter, bore) {
-            found.extend(entry.reasons().into_iter().map(|it| self.spoken_reason(it)));
+            found.extend(entry.reasons().into_iter());
         }
-        found.extend(of_materials(&joint).into_iter().map(|it| self.spoken_reason(it)));
+        found.extend(of_materials(&joint).into_iter());
         Ok(found)
     }
 
@@ -51,7 +52,7 @@ impl Session {
             known: Known::Practice,
         }];
         found.extend(joint.friction.reasons().iter().cloned());
-        found.extend(of_materials(&joint).into_iter().map(|it| self.spoken_reason(it)));
+        found.extend(of_materials(&joint).into_iter());
         Ok(found)
     }
 }
@@ -75,8 +76,11 @@ fn reasons(units: Units, joint: &Joint, solved: &Assembly) -> Vec<Reason> {
             let lost = joint.roughness.checked_scale(whole_tenths(share), 10);
             found.push(Reason {
                 figure: "roughness loss".into(),
-                value: lost.map_or_else(|_| String::new(), |lost| said(units, lost)),
-                rule: format!("{share} x {} (Rz of both, summed)", said(units, joint.roughness)),
+                value: lost.map_or_else(|_| "".into(), Into::into),
+                rule: Speech::of(
+                    "{} x {} (Rz of both, summed)",
+                    [Figure::from(share), joint.roughness.into()],
+                ),
                 source: source.into(),
                 known: Known::Seen,
             });
@@ -89,12 +93,12 @@ fn reasons(units: Units, joint: &Joint, solved: &Assembly) -> Vec<Reason> {
         let hoop = pressed(units, worst.stress.hoop);
         found.push(Reason {
             figure: format!("{name} stress"),
-            value: pressed(units, worst.counts()),
+            value: pressed(units, worst.counts()).into(),
             rule: if worst.brittle {
-                format!("hoop {hoop}, a pull")
+                format!("hoop {hoop}, a pull").into()
             } else {
                 let radial = pressed(units, worst.stress.radial);
-                format!("von Mises of hoop {hoop} and radial {radial}")
+                format!("von Mises of hoop {hoop} and radial {radial}").into()
             },
             source: LAME.into(),
             known: Known::Formula,
@@ -133,8 +137,8 @@ fn pressures(found: &mut Vec<Reason>, units: Units, joint: &Joint, solved: &Asse
         };
         found.push(Reason {
             figure: figure.into(),
-            value: pressed(units, pressure),
-            rule,
+            value: pressed(units, pressure).into(),
+            rule: rule.into(),
             source: source.into(),
             known,
         });
@@ -163,8 +167,8 @@ fn forces(found: &mut Vec<Reason>, units: Units, joint: &Joint, solved: &Assembl
     let mut by = |figure: &str, value: String, rule: String| {
         found.push(Reason {
             figure: figure.into(),
-            value,
-            rule,
+            value: value.into(),
+            rule: rule.into(),
             source: "Shigley, Mechanical Engineering Design, 9th ed., Eq. 7-48 and 7-49".into(),
             known: Known::Formula,
         });

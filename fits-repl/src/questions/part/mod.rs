@@ -22,7 +22,7 @@ pub(crate) mod warm;
 pub(crate) mod warm_figures;
 pub(crate) mod warm_shown;
 
-use fits_core::shop::Verdict;
+use fits_core::{shop::Verdict, speech::Speech};
 
 use self::{
     asked::Part,
@@ -34,7 +34,7 @@ use self::{
 };
 use crate::questions::{
     prelude::*,
-    why::answered::{by_rule, said_range},
+    why::answered::{by_rule, range},
 };
 
 pub(crate) use self::help::HELP;
@@ -81,14 +81,14 @@ impl Question for Part {
             Resolved::Suit { pair, in_hand, mate } => {
                 session.why_both(&mut figures, self, &pair);
                 figures.push(by_rule(
-                    &format!(
+                    format!(
                         "{} to suit",
                         mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
                     ),
-                    &said_range(session.shown, mate.limits),
-                    &format!(
-                        "{} in hand, with the fit's own least and greatest clearance",
-                        said_range(session.shown, in_hand.limits)
+                    range(mate.limits),
+                    Speech::of(
+                        "{} to {} in hand, with the fit's own least and greatest clearance",
+                        [in_hand.limits.lower(), in_hand.limits.upper()],
                     ),
                 ));
             }

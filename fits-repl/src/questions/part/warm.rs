@@ -218,7 +218,7 @@ impl Session {
         for (one, name) in [(&found.pair.hole, "hole"), (&found.pair.shaft, "shaft")] {
             figures.push(Reason {
                 figure: format!("{name} {}", one.label),
-                value: said_range(units, one.limits),
+                value: said_range(units, one.limits).into(),
                 rule: "at 20 °C".into(),
                 source: one.source.into(),
                 known: Known::Formula,
@@ -244,12 +244,13 @@ impl Session {
             };
             figures.push(Reason {
                 figure: format!("least clearance at {}", degrees(units, end.at_c, 0)),
-                value: said(units, end.min_mm.0),
+                value: said(units, end.min_mm.0).into(),
                 rule: format!(
                     "{} - {}",
                     term(hole.lower(), worst(spreads.0, answer.hole.expansion_per_c_e6, warmer)),
                     term(shaft.upper(), worst(spreads.1, answer.shaft.expansion_per_c_e6, !warmer))
-                ),
+                )
+                .into(),
                 source: "linear expansion about 20 °C, ISO 1".into(),
                 known: Known::Formula,
             });
@@ -265,7 +266,7 @@ impl Session {
             };
             figures.push(Reason {
                 figure: "the tightest pair meets".into(),
-                value: degrees(units, meets, 1),
+                value: degrees(units, meets, 1).into(),
                 rule: format!(
                     "{} + ({} - {}) / ({} x {} - {} x {}) x 1000000",
                     if units == Units::Inches { 68 } else { 20 },
@@ -275,7 +276,8 @@ impl Session {
                     each(spreads.0, answer.hole.expansion_per_c_e6, warmer),
                     said(units, shaft.upper()),
                     each(spreads.1, answer.shaft.expansion_per_c_e6, !warmer)
-                ),
+                )
+                .into(),
                 source: "linear expansion about 20 °C, ISO 1".into(),
                 known: Known::Formula,
             });
@@ -286,7 +288,7 @@ impl Session {
         }
         for material in materials {
             for property in [Property::Expansion, Property::HeatLimit] {
-                figures.extend(material.reason(property).map(|it| self.spoken_reason(it)));
+                figures.extend(material.reason(property));
             }
             figures.extend(swelling_reason(material));
         }

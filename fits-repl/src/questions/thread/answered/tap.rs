@@ -197,7 +197,7 @@ impl Session {
     fn formed(&self, form: &FormTapFigures) -> Reason {
         Reason {
             figure: "hole for a forming tap".into(),
-            value: said(self.shown, form.hole_mm.0),
+            value: said(self.shown, form.hole_mm.0).into(),
             rule: "D - 0.0068 x percent x P, 65 % where none is asked".into(),
             source: "Machinery's Handbook, cold form tapping".into(),
             known: Known::Formula,
@@ -236,8 +236,8 @@ fn is_tapped(found: &Found) -> Result<(), Problem> {
 fn advised(advice: Advice) -> Reason {
     Reason {
         figure: "percent of thread advised".into(),
-        value: format!("{} to {} %", advice.low, advice.high),
-        rule: format!("{}, {}", advice.work.name(), driven_by(advice.drive)),
+        value: format!("{} to {} %", advice.low, advice.high).into(),
+        rule: format!("{}, {}", advice.work.name(), driven_by(advice.drive)).into(),
         source: advice.source.into(),
         known: advice.known,
     }
