@@ -30,7 +30,7 @@ use crate::{
     problem::Problem,
     query::{Dimension, JointText, Units, WishText},
     questions::{
-        joint::resolved::Asked,
+        joint::{figures::Solved, resolved::Asked},
         part::{resolve::from_core, warm::known_of},
     },
     session::Session,
@@ -46,12 +46,11 @@ impl Session {
         let asked = self.joint(text, false)?;
         let solved = asked.joint.solve().map_err(|error| self.place(text, &error))?;
         let heat = self.heat(text, &asked.joint)?;
-        self.assembled(text, asked, &solved, heat.as_ref())
-            .map(|answer| Answer::Assembly(Box::new(answer)))
+        self.assembled(text, asked, solved, heat).map(|answer| Answer::Assembly(Box::new(answer)))
     }
 
     /// How the joint goes together by heat; none with sleeves.
-    pub(crate) fn heat(&self, text: &JointText, joint: &Joint) -> Result<Option<Heat>, Problem> {
+    fn heat(&self, text: &JointText, joint: &Joint) -> Result<Option<Heat>, Problem> {
         let at = text
             .within
             .as_ref()
@@ -76,9 +75,10 @@ impl Session {
         &self,
         text: &JointText,
         asked: Asked,
-        solved: &Assembly,
-        heat: Option<&Heat>,
+        assembly: Assembly,
+        heating: Option<Heat>,
     ) -> Result<AssemblyAnswer, Problem> {
+        let (solved, heat) = (&assembly, heating.as_ref());
         let failed = |error: fits_core::Error| self.place(text, &error);
         let Asked { joint, class, lubricant, mut notes, bore, to_cut } = asked;
         let [hole, shaft] = to_cut;
@@ -178,6 +178,7 @@ impl Session {
             },
             notes,
             cautions: cautions(text, &joint, solved, heat),
+            solved: Solved { assembly, heat: heating, entry },
         })
     }
 
@@ -298,10 +299,12 @@ impl Session {
         }
         unconfirmed.sort();
         unconfirmed.dedup();
+        let brittle = asked.joint.hub.tensile_strength().map(|_| Hazard::Brittle);
         Ok(Answer::PickGrip(PickGripAnswer {
             known,
             unconfirmed,
             nominal_mm: Mm(asked.joint.diameter),
+            joint: asked.joint,
             holds_n_m: wanted.holds.map(|torque| tidy(torque.get::<newton_meter>())),
             holds_n: held.filter(|_| along).map(tidy),
             press_under_n: wanted.press_under.map(|force| tidy(force.get::<newton>())),
@@ -311,7 +314,7 @@ impl Session {
             cautions: [Some(Hazard::Pressing), text.blind.as_ref().map(|_| Hazard::Blind)]
                 .into_iter()
                 .flatten()
-                .chain(asked.joint.hub.tensile_strength().map(|_| Hazard::Brittle))
+                .chain(brittle)
                 .chain([Hazard::People])
                 .map(Hazard::caution)
                 .collect(),

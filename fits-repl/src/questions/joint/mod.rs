@@ -77,8 +77,9 @@ impl Question for JointText {
         session.assemble(self)
     }
 
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        session.why_assembly(self)
+    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        let Answer::Assembly(found) = answer else { return Ok(Vec::new()) };
+        Ok(reasons::of_assembly(session.shown, found))
     }
 }
 
@@ -91,8 +92,9 @@ impl Question for GripText {
         session.pick_grip(&self.joint, &self.wishes)
     }
 
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        session.why_grip(&self.joint)
+    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        let Answer::PickGrip(found) = answer else { return Ok(Vec::new()) };
+        Ok(reasons::of_grip(found))
     }
 }
 

@@ -3,7 +3,7 @@
 
 use fits_core::{
     Length,
-    shop::assemble::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, lead_in},
+    shop::assemble::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST},
     source::{Known, Reason},
     speech::{Figure, Speech},
     standards::materials::{Material, Property},
@@ -16,45 +16,39 @@ use uom::si::{
 };
 
 use crate::{
-    problem::Problem,
-    query::{JointText, Units},
-    questions::{joint::resolved::Asked, why::answered::said},
-    session::Session,
+    query::Units,
+    questions::{
+        joint::figures::{AssemblyAnswer, PickGripAnswer, Solved},
+        why::answered::said,
+    },
 };
 
 const LAME: &str = "Lamé; Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16";
 
-impl Session {
-    /// Why a joint's figures are what they are.
-    pub(crate) fn why_assembly(&self, text: &JointText) -> Result<Vec<Reason>, Problem> {
-        let Asked { joint, bore, .. } = self.joint(text, false)?;
-        let solved = joint.solve().map_err(|error| self.place(text, &error))?;
-        let mut found = reasons(self.shown, &joint, &solved);
-        found.extend(joint.friction.reasons().iter().cloned());
-        if let Some(heat) = self.heat(text, &joint)? {
-            found.extend(heat.reasons().iter().cloned());
-        }
-        if let Ok(entry) = lead_in(joint.diameter, bore) {
-            found.extend(entry.reasons().into_iter());
-        }
-        found.extend(of_materials(&joint).into_iter());
-        Ok(found)
-    }
+/// Why a joint's figures are what they are.
+pub(crate) fn of_assembly(units: Units, answer: &AssemblyAnswer) -> Vec<Reason> {
+    let Solved { assembly, heat, entry } = &answer.solved;
+    let joint = assembly.joint();
+    let mut found = reasons(units, joint, assembly);
+    found.extend(joint.friction.reasons().iter().cloned());
+    found.extend(heat.iter().flat_map(|heat| heat.reasons().iter().cloned()));
+    found.extend(entry.reasons());
+    found.extend(of_materials(joint));
+    found
+}
 
-    /// Why the classes of a sought joint are what they are.
-    pub(crate) fn why_grip(&self, text: &JointText) -> Result<Vec<Reason>, Problem> {
-        let Asked { joint, .. } = self.joint(text, true)?;
-        let mut found = vec![Reason {
-            figure: "order".into(),
-            value: "lightest first".into(),
-            rule: "H7 with shafts of grade 6, H8 with grade 7, and ASME B4.1: torque at the loosest, force and yield at the tightest".into(),
-            source: Known::Practice.words().into(),
-            known: Known::Practice,
-        }];
-        found.extend(joint.friction.reasons().iter().cloned());
-        found.extend(of_materials(&joint).into_iter());
-        Ok(found)
-    }
+/// Why the classes of a sought joint are what they are.
+pub(crate) fn of_grip(answer: &PickGripAnswer) -> Vec<Reason> {
+    let mut found = vec![Reason {
+        figure: "order".into(),
+        value: "lightest first".into(),
+        rule: "H7 with shafts of grade 6, H8 with grade 7, and ASME B4.1: torque at the loosest, force and yield at the tightest".into(),
+        source: Known::Practice.words().into(),
+        known: Known::Practice,
+    }];
+    found.extend(answer.joint.friction.reasons().iter().cloned());
+    found.extend(of_materials(&answer.joint));
+    found
 }
 
 /// A pressure in the units of the answer.

@@ -70,11 +70,10 @@ impl Question for Part {
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let mut figures = Vec::new();
-        if self.warm.is_some() {
-            session.why_warm(&mut figures, self, answer)?;
-            return Ok(figures);
+        if let Answer::FitWarm(found) = answer {
+            return Ok(session.why_warm(found));
         }
+        let mut figures = Vec::new();
         match session.resolve(self)? {
             Resolved::One(one) => session.why_one(&mut figures, self, &one),
             Resolved::Pair(pair) => session.why_both(&mut figures, self, &pair),

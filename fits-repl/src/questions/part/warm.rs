@@ -39,7 +39,8 @@ use crate::{
 const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
 
 /// A pair, its materials and its range in °C, resolved.
-struct Found {
+#[derive(Clone, Debug)]
+pub(crate) struct Found {
     pair: Pair,
     hole: Cow<'static, Material>,
     shaft: Cow<'static, Material>,
@@ -90,6 +91,7 @@ impl Session {
             warm: at(found.warm_end, hot),
             known,
             unconfirmed,
+            found,
         })))
     }
 
@@ -206,15 +208,9 @@ impl Session {
             .map_err(|error| from_core(&error, part.size.at.clone()))
     }
 
-    pub(crate) fn why_warm(
-        &self,
-        figures: &mut Vec<Reason>,
-        part: &Part,
-        answer: &Answer,
-    ) -> Result<(), Problem> {
-        let (Answer::FitWarm(answer), Some(warm)) = (answer, &part.warm) else { return Ok(()) };
-        let found = self.warm_pair(part, warm)?;
-        let units = self.shown;
+    pub(crate) fn why_warm(&self, answer: &WarmAnswer) -> Vec<Reason> {
+        let mut figures = Vec::new();
+        let (units, found) = (self.shown, &answer.found);
         for (one, name) in [(&found.pair.hole, "hole"), (&found.pair.shaft, "shaft")] {
             figures.push(Reason {
                 figure: format!("{name} {}", one.label),
@@ -292,7 +288,7 @@ impl Session {
             }
             figures.extend(swelling_reason(material));
         }
-        Ok(())
+        figures
     }
 }
 

@@ -50,6 +50,7 @@ const EXAMPLE: &str = "as in `bushing 20 od 26 long 20, hub steel od 60, bronze`
 const LINED: [&str; 6] = ["lined", "ptfe-lined", "ptfe lined", "pom-lined", "wrapped", "du"];
 
 /// What is pressed where, resolved.
+#[derive(Clone, Debug)]
 pub(crate) struct Found {
     kind: Bush,
     bore: One,
@@ -206,6 +207,7 @@ impl Session {
             speed_m_per_s: speed(text, nominal).map(three_figures),
             notes,
             cautions: cautions(&found),
+            found: Some(Box::new(found)),
         })))
     }
 

@@ -54,7 +54,7 @@ impl Session {
             return Ok(());
         }
         let Answer::BushingFit(answer) = answer else { return Ok(()) };
-        let nominal = self.nominal(&text.bore.0)?;
+        let nominal = answer.nominal_mm.0;
         let ends = |ends: Ends| {
             format!("{} to {}", said(units, ends.min_mm.0), said(units, ends.max_mm.0))
         };
@@ -67,13 +67,14 @@ impl Session {
                 known: Known::Formula,
             });
         };
-        let (Some(interference), Some(closes_in)) = (answer.interference, answer.closes_in) else {
+        let (Some(interference), Some(closes_in), Some(found)) =
+            (answer.interference, answer.closes_in, &answer.found)
+        else {
             let found =
                 Bush::lined(nominal).map_err(|error| from_core(&error, text.bore.0.at.clone()))?;
             figures.push(found.reason());
             return Ok(());
         };
-        let found = self.found(text, nominal)?;
         by_formula(
             "interference",
             ends(interference),
