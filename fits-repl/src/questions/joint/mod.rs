@@ -3,11 +3,18 @@
 pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod at_work;
+pub(crate) mod body_reader;
 pub(crate) mod figures;
+pub(crate) mod known;
+pub(crate) mod pick_shown;
+pub(crate) mod picked;
 pub(crate) mod reader;
 pub(crate) mod reasons;
+pub(crate) mod refused;
 pub(crate) mod resolved;
 pub(crate) mod shown;
+pub(crate) mod tightness;
+pub(crate) mod wish_reader;
 
 use self::{
     asked::{GripText, JointText},

@@ -2,6 +2,7 @@
 
 pub(crate) mod answered;
 pub(crate) mod asked;
+pub(crate) mod bought;
 pub(crate) mod circumstance;
 pub(crate) mod clauses;
 pub(crate) mod figures;
