@@ -278,15 +278,6 @@ impl TaperPin {
             })
     }
 
-    /// The drill that the published table gives this pin and length, with its size
-    /// there; none where it has no row.
-    pub fn drill_listed(self, length: Length) -> Option<(&'static str, Length)> {
-        table::TAPER_DRILLS
-            .iter()
-            .find(|row| self.is_inch() && row.pin == self.name() && row.length == length)
-            .map(|row| (row.drill, row.size))
-    }
-
     /// How the size is known.
     pub const fn known(self) -> Known {
         self.0.from.known

@@ -143,19 +143,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
             )
         }
     };
-    let [major, pitch, minor] = spreads;
-    let crest = if side == Side::External { major } else { minor };
-    Ok(Sizes {
-        side,
-        class,
-        major,
-        pitch,
-        minor,
-        deviation,
-        pitch_tolerance: pitch.width(),
-        crest_tolerance: crest.width(),
-        outside: outside(thread),
-    })
+    Ok(Sizes { outside: outside(thread), ..Sizes::of(side, class, spreads, deviation) })
 }
 
 pub(super) fn no_core(thread: &Thread) -> Error {

@@ -92,7 +92,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
         }
     };
     let part = |thousandths, micrometres| tolerance(size.pitch, thousandths, micrometres);
-    let (room, [major, pitch, minor]) = match side {
+    let (room, spreads) = match side {
         Side::External => {
             let (room, at_major, at_pitch, at_minor) = if is_close {
                 (0, part(150, 0)?, part(80, 20)?, part(160, 40)?)
@@ -124,18 +124,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
             ],
         ),
     };
-    let crest = if side == Side::External { major } else { minor };
-    Ok(Sizes {
-        side,
-        class,
-        major,
-        pitch,
-        minor,
-        deviation: room.checked_neg()?,
-        pitch_tolerance: pitch.width(),
-        crest_tolerance: crest.width(),
-        outside: None,
-    })
+    Ok(Sizes::of(side, class, spreads, room.checked_neg()?))
 }
 
 /// Why the limits are what they are.

@@ -58,3 +58,26 @@ pub struct Sizes {
     /// Why the standard's tables do not hold this size, and what was done.
     pub outside: Option<&'static str>,
 }
+
+impl Sizes {
+    /// Of the limits of major, pitch and minor diameter; tolerances are their widths.
+    pub(super) fn of(
+        side: Side,
+        class: Class,
+        [major, pitch, minor]: [Spread; 3],
+        deviation: Length,
+    ) -> Self {
+        let crest = if side == Side::External { &major } else { &minor };
+        Self {
+            pitch_tolerance: pitch.width(),
+            crest_tolerance: crest.width(),
+            side,
+            class,
+            major,
+            pitch,
+            minor,
+            deviation,
+            outside: None,
+        }
+    }
+}
