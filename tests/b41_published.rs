@@ -270,7 +270,7 @@ fn reasons_pass_on_how_each_cell_is_known() {
     assert_eq!(rc4[1].figure, "shaft of RC4");
     assert_eq!(rc4[1].value, "-0.0045 to -0.0025 in");
     assert_eq!(rc4[1].rule, "column f7");
-    assert!(rc4[2].rule.starts_with("a course handout"));
+    assert!(rc4[2].rule.to_string().starts_with("a course handout"));
     assert_eq!(reasons("FN1", "4")[0].known, Known::Memory);
     assert_eq!(reasons("RC9", "1")[1].rule, "the standard has no symbol for it");
     assert_eq!(grade_reason(10, inches("1")).unwrap().known, Known::Seen);

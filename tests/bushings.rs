@@ -354,7 +354,7 @@ fn between_two_rows_the_line_is_straight() {
     let at = |text: &str| Running::wanted(Bush::Bronze, None, size(text)).unwrap();
     assert_eq!(at("1.5in").clearance, limits("2.25 thou", "3.5 thou"));
     assert_eq!(at("0.25in").clearance, at("0.5in").clearance);
-    assert!(at("1.5in").reason.rule.contains("1 in and 2 in"));
+    assert!(at("1.5in").reason.rule.to_string().contains("1 in and 2 in"));
     let error = Running::wanted(Bush::Bronze, None, size("6in")).unwrap_err();
     assert!(error.to_string().contains("ends at 5.5 in"), "{error}");
     assert!(Running::wanted(Bush::Lined, None, size("1in")).is_err());

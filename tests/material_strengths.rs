@@ -127,7 +127,7 @@ fn a_temper_said_is_the_temper_taken() {
         ("6061-T4", "T4"),
     ] {
         let reason = Material::find(name).unwrap().reason(Property::Yield).unwrap();
-        assert!(reason.rule.contains(says), "{name}: {}", reason.rule);
+        assert!(reason.rule.to_string().contains(says), "{name}: {}", reason.rule);
     }
     assert!(of("1018 cold drawn") > of("1018") && of("4140 prehard") > of("4140"));
 }

@@ -227,7 +227,10 @@ fn families_and_cares_go_together() {
             if let Some(reason) = material.reason(property) {
                 assert!(
                     !reason.source.is_empty()
-                        && reason.value.starts_with(|c: char| c.is_numeric() || c == '-')
+                        && reason
+                            .value
+                            .to_string()
+                            .starts_with(|c: char| c.is_numeric() || c == '-')
                 );
             }
         }

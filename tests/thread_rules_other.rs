@@ -281,9 +281,9 @@ fn every_figure_says_why_and_what_is_recalled() {
         let why = thread.why(side, None, None).unwrap_or_else(|error| panic!("{name}: {error}"));
         assert!(why.len() >= 4, "{name}: {} reasons", why.len());
         for reason in thread.reasons().iter().chain(&why) {
-            let texts = [&reason.figure, &reason.value, &reason.source];
+            let texts = [&reason.figure, &reason.value.to_string(), &reason.source];
             assert!(texts.iter().all(|text| !text.is_empty()), "{name}: {reason:?}");
-            assert!(!reason.value.contains("00000"), "{name}: noise in {reason:?}");
+            assert!(!reason.value.to_string().contains("00000"), "{name}: noise in {reason:?}");
         }
         why.iter().any(|reason| reason.known == Known::Memory)
     };

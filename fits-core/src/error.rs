@@ -153,9 +153,8 @@ impl Error {
 }
 
 impl Error {
-    /// What is wrong, its figures kept.
-    #[cfg(feature = "uom")]
-    pub(crate) fn why(&self) -> Speech {
+    /// Its sentence, where the error was made with one.
+    const fn speech(&self) -> Option<&Speech> {
         match &self.0.kind {
             Kind::NotAClass { why, .. }
             | Kind::NotAThread { why, .. }
@@ -166,9 +165,15 @@ impl Error {
             | Kind::OutOfReach { why, .. }
             | Kind::NoJoint { why, .. }
             | Kind::NotListed { why, .. }
-            | Kind::Ambiguous { why, .. } => why.clone(),
-            _ => self.to_string().into(),
+            | Kind::Ambiguous { why, .. } => Some(why),
+            _ => None,
         }
+    }
+
+    /// What is wrong, its figures kept.
+    #[cfg(feature = "uom")]
+    pub(crate) fn why(&self) -> Speech {
+        self.speech().cloned().unwrap_or_else(|| self.to_string().into())
     }
 
     /// What is wrong, with lengths in a unit; inches go with degrees Fahrenheit.
@@ -188,16 +193,6 @@ impl Error {
         match &self.0.kind {
             Kind::OutOfRange => "the size is out of range: lengths end near 900 000 km".to_owned(),
             Kind::NotASize { why, .. } => (*why).to_owned(),
-            Kind::NotAClass { why, .. }
-            | Kind::NotAThread { why, .. }
-            | Kind::NotDefined { why }
-            | Kind::NotGiven { why, .. }
-            | Kind::NotAPair { why }
-            | Kind::NoPlan { why }
-            | Kind::OutOfReach { why, .. }
-            | Kind::NoJoint { why, .. }
-            | Kind::NotListed { why, .. }
-            | Kind::Ambiguous { why, .. } => why.said_in(unit),
             Kind::OutOfTable { nominal, table, over, up_to } => format!(
                 "nominal size {} is outside {table} (over {}, up to {})",
                 size(*nominal),
@@ -217,6 +212,7 @@ impl Error {
                     size(*upper)
                 )
             }
+            _ => self.speech().map_or_else(String::new, |why| why.said_in(unit)),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Where a figure comes from: a standard, a table, a formula or practice.
 
+use crate::{size::Unit, speech::Speech};
 #[cfg(feature = "serde")]
 use serde::Serialize;
 
@@ -67,19 +68,37 @@ impl Known {
 
 /// Why one figure is what it is.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize))]
 pub struct Reason {
     /// The figure, as `IT7` or `largest reamer`.
     pub figure: String,
     /// Its value with its unit.
-    pub value: String,
+    #[cfg_attr(feature = "schema", schemars(with = "String"))]
+    pub value: Speech,
     /// The rule or formula, with the numbers put in where there are any.
-    pub rule: String,
+    #[cfg_attr(feature = "schema", schemars(with = "String"))]
+    pub rule: Speech,
     /// Standard and table, or book and page.
     pub source: String,
     /// How it is known.
     pub known: Known,
+}
+
+impl Reason {
+    /// It, with its figures said in a unit's own system.
+    ///
+    /// ```
+    /// use fits_core::{size::Unit, standards::materials::{Material, Property}};
+    /// let reason = Material::find("bronze")?.reason(Property::Expansion).expect("known");
+    /// assert_eq!(reason.said_in(Unit::Inch).value, "10 millionths per °F");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    #[must_use]
+    pub fn said_in(self, unit: Unit) -> Self {
+        let [value, rule] = [&self.value, &self.rule].map(|speech| speech.said_in(unit).into());
+        Self { value, rule, ..self }
+    }
 }
 
 /// One row's provenance in a generated table.
@@ -91,7 +110,19 @@ pub(crate) struct Provenance {
 
 impl Provenance {
     /// A figure that rests on the row.
-    pub(crate) fn reason(self, figure: &str, value: String, rule: &str, known: Known) -> Reason {
-        Reason { figure: figure.into(), value, rule: rule.into(), source: self.text.into(), known }
+    pub(crate) fn reason(
+        self,
+        figure: &str,
+        value: impl Into<Speech>,
+        rule: &'static str,
+        known: Known,
+    ) -> Reason {
+        Reason {
+            figure: figure.into(),
+            value: value.into(),
+            rule: rule.into(),
+            source: self.text.into(),
+            known,
+        }
     }
 }

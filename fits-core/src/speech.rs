@@ -2,6 +2,7 @@
 
 use crate::size::{Decimals, Length, Rounding, Unit};
 use core::fmt;
+use std::borrow::Cow;
 
 /// A sentence whose figures are kept as what they are, so that it can be said
 /// in millimetres and degrees Celsius or in inches and degrees Fahrenheit, and
@@ -18,8 +19,8 @@ use core::fmt;
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Speech {
-    /// The words; `{}` stands for each figure in turn.
-    words: &'static str,
+    /// The words; `{}` stands for each figure in turn, if there is one.
+    words: Cow<'static, str>,
     figures: Vec<Figure>,
 }
 
@@ -30,6 +31,8 @@ pub struct Speech {
 pub enum Figure {
     /// Words, a name or a number as it stands.
     Words(String),
+    /// Words among millimetres, and other words among inches.
+    Either([String; 2]),
     /// A length.
     Length(Length),
     /// A small difference of size: thou in inches.
@@ -38,6 +41,8 @@ pub enum Figure {
     About(Length),
     /// A temperature in degrees Celsius, whole degrees.
     Celsius(f64),
+    /// An expansion in millionths per degree Celsius.
+    Millionths(f64),
     /// A torque in newton metres, three figures.
     NewtonMetres(f64),
     /// A force in newtons, three figures.
@@ -84,24 +89,39 @@ as_it_stands!(u8, u32, u64, usize, i64, f64);
 
 impl From<String> for Speech {
     fn from(words: String) -> Self {
-        Self::of("{}", [words])
+        Self { words: Cow::Owned(words), figures: Vec::new() }
+    }
+}
+
+impl From<Length> for Speech {
+    fn from(length: Length) -> Self {
+        Self::of("{}", [length])
     }
 }
 
 impl From<&'static str> for Speech {
     fn from(words: &'static str) -> Self {
-        Self { words, figures: Vec::new() }
+        Self { words: Cow::Borrowed(words), figures: Vec::new() }
     }
 }
 
 impl Speech {
     /// Words with `{}` for each figure.
     pub fn of<F: Into<Figure>>(words: &'static str, figures: impl IntoIterator<Item = F>) -> Self {
-        Self { words, figures: figures.into_iter().map(Into::into).collect() }
+        let figures = figures.into_iter().map(Into::into).collect();
+        Self { words: Cow::Borrowed(words), figures }
+    }
+
+    /// Is nothing said?
+    pub fn is_empty(&self) -> bool {
+        self.words.is_empty()
     }
 
     /// It, with lengths in a unit; inches go with degrees Fahrenheit.
     pub fn said_in(&self, unit: Unit) -> String {
+        if self.figures.is_empty() {
+            return self.words.clone().into_owned();
+        }
         let mut out = String::with_capacity(self.words.len() + 16);
         let mut figures = self.figures.iter();
         let mut parts = self.words.split("{}").peekable();
@@ -115,11 +135,19 @@ impl Speech {
     }
 }
 
+/// Is it said so in millimetres?
+impl PartialEq<&str> for Speech {
+    fn eq(&self, other: &&str) -> bool {
+        self.to_string() == *other
+    }
+}
+
 impl Figure {
     /// It, in a unit's own system.
     pub fn said_in(&self, unit: Unit) -> String {
         match (self, unit) {
-            (Self::Words(words), _) => words.clone(),
+            (Self::Words(words) | Self::Either([words, _]), Unit::Millimetre)
+            | (Self::Words(words) | Self::Either([_, words]), _) => words.clone(),
             (Self::Length(length) | Self::Small(length), Unit::Millimetre) => length.to_string(),
             (Self::About(length), Unit::Millimetre) => {
                 let shown = length.shown(Decimals::MILLIMETRES, Rounding::Nearest).to_string();
@@ -139,6 +167,10 @@ impl Figure {
             }
             (Self::Celsius(celsius), Unit::Millimetre) => format!("{celsius:.0} °C"),
             (Self::Celsius(celsius), _) => format!("{:.0} °F", celsius * 1.8 + 32.0),
+            (Self::Millionths(each), Unit::Millimetre) => format!("{each} millionths"),
+            (Self::Millionths(each), _) => {
+                format!("{} millionths", trimmed(&format!("{:.2}", each / 1.8)))
+            }
             (Self::NewtonMetres(torque), Unit::Millimetre) => three(*torque, "N\u{b7}m"),
             (Self::NewtonMetres(torque), _) => three(torque / 1.355_817_948, "lbf\u{b7}ft"),
             (Self::Newtons(force), Unit::Millimetre) => three(*force, "N"),

@@ -432,90 +432,11 @@ impl PassLog {
         self.standing().rev().find_map(|entry| entry.reading()).unwrap_or(self.opening.start)
     }
 
-    /// The last cut dialled that still stands.
-    pub fn last_cut(&self) -> Option<Length> {
-        self.standing().rev().find_map(|entry| match entry {
-            Entry::Cut { dial, .. } => Some(dial),
-            _ => None,
-        })
-    }
-
     /// Was it read after the last pass?
     pub fn is_read(&self) -> bool {
         match self.standing().next_back() {
             None => true,
             Some(entry) => entry.reading().is_some() || self.state() != State::Open,
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn log(entries: &[Entry]) -> PassLog {
-        let size = |text: &str| text.parse().expect("a size");
-        let opening = Opening {
-            version: VERSION,
-            feature: Feature::Hole,
-            nominal: size("20mm"),
-            class: "H7".into(),
-            lower: size("20mm"),
-            upper: size("20.021mm"),
-            start: size("19.6mm"),
-            step: size("0.01mm"),
-            instrument: "bore gauge".into(),
-            repeat: size("0.002mm"),
-            bias: size("0.002mm"),
-            material: None,
-            overhang: None,
-            machine: None,
-        };
-        PassLog { opening, entries: entries.to_vec() }
-    }
-
-    fn cut(read: Option<&str>) -> Entry {
-        let read = read.map(|text| text.parse().expect("a size"));
-        Entry::Cut {
-            dial: "0.2mm".parse().expect("a size"),
-            read,
-            sure: false,
-            seen: Seen::default(),
-        }
-    }
-
-    #[test]
-    fn an_undo_takes_back_the_last_that_stands() {
-        let one = || cut(Some("19.79mm"));
-        let two = || cut(Some("19.99mm"));
-        let standing = |entries: &[Entry]| log(entries).standing().collect::<Vec<_>>();
-        assert_eq!(standing(&[one(), two(), Entry::Undo]), [one()]);
-        assert_eq!(standing(&[one(), two(), Entry::Undo, Entry::Undo]), []);
-        assert_eq!(standing(&[one(), Entry::Undo, two()]), [two()]);
-        assert_eq!(standing(&[Entry::Undo, one()]), [one()]);
-        assert_eq!(standing(&[one(), Entry::Done, Entry::Undo]), [one()]);
-        assert_eq!(log(&[one(), Entry::Done]).state(), State::Done);
-        assert_eq!(log(&[one(), Entry::Done, Entry::Undo]).state(), State::Open);
-        // What was lost stays lost.
-        assert_eq!(standing(&[Entry::Lost, Entry::Undo]), [Entry::Lost]);
-    }
-
-    #[test]
-    fn lines_are_read_back_as_written() {
-        let entries = [
-            cut(Some("19.79mm")),
-            cut(None),
-            Entry::Spring { read: None, sure: true, seen: Seen::default() },
-        ];
-        for entry in entries.clone().into_iter().chain([Entry::Undo, Entry::Done, Entry::Scrap]) {
-            let line = serde_json::to_string(&entry).expect("it writes");
-            assert_eq!(serde_json::from_str::<Entry>(&line).expect("it reads"), entry, "{line}");
-        }
-        assert_eq!(
-            serde_json::to_string(&entries[0]).expect("it writes"),
-            r#"{"entry":"cut","dial":"0.2 mm","read":"19.79 mm"}"#
-        );
-        assert!(serde_json::from_str::<Entry>(r#"{"entry":"cut"}"#).is_err());
-        assert!(serde_json::from_str::<Entry>(r#"{"entry":"lost"}"#).is_err());
     }
 }

@@ -181,14 +181,14 @@ pub fn reasons(family: Family, air: Air) -> [Reason; 2] {
     [
         Reason {
             figure: "heat capacity".into(),
-            value: format!("{} MJ/m³K, {}", row.heat, row.family.words()),
+            value: format!("{} MJ/m³K, {}", row.heat, row.family.words()).into(),
             rule: "wait = diameter × heat capacity / 4 h × ln(change of size / within)".into(),
             source: row.from.text.into(),
             known: row.from.known,
         },
         Reason {
             figure: "heat given off, h".into(),
-            value: format!("{} W/m²K", air.carries()),
+            value: format!("{} W/m²K", air.carries()).into(),
             rule: "a solid bar as warm inside as outside".into(),
             source: Known::Practice.words().into(),
             known: Known::Practice,

@@ -123,17 +123,18 @@ impl Prior {
         if let Some(tool) = tool(feature, overhang) {
             reasons.push(Reason {
                 figure: "cut factor".into(),
-                value: format!("{} ± {}", tool.gain, tool.gain_sd),
+                value: format!("{} ± {}", tool.gain, tool.gain_sd).into(),
                 rule: format!(
                     "change of diameter = cut factor × dialled + offset; overhang to {}",
                     tool.overhang_up_to
-                ),
+                )
+                .into(),
                 source: tool.from.text.into(),
                 known: tool.from.known,
             });
             reasons.push(Reason {
                 figure: "offset of a pass".into(),
-                value: format!("{} ± {}", tool.offset, tool.offset_sd),
+                value: format!("{} ± {}", tool.offset, tool.offset_sd).into(),
                 rule: "on the diameter, the same in each pass".into(),
                 source: tool.from.text.into(),
                 known: tool.from.known,
@@ -142,8 +143,8 @@ impl Prior {
         let row = cuts(family);
         reasons.push(Reason {
             figure: "scatter of a pass".into(),
-            value: row.scatter.to_string(),
-            rule: format!("one standard deviation, {}", row.family.words()),
+            value: row.scatter.to_string().into(),
+            rule: format!("one standard deviation, {}", row.family.words()).into(),
             source: Known::Practice.words().into(),
             known: Known::Practice,
         });

@@ -278,7 +278,7 @@ impl Passes {
         ]
         .map(|(figure, value, rule)| Reason {
             figure: figure.into(),
-            value: value.to_string(),
+            value: value.to_string().into(),
             rule: rule.into(),
             source: row.from.text.into(),
             known: row.from.known,

@@ -135,21 +135,23 @@ impl Ream {
         let mut reasons = vec![
             Reason {
                 figure: "largest reamer".into(),
-                value: dimension(self.reamer.upper()),
+                value: dimension(self.reamer.upper()).into(),
                 rule: format!(
                     "hole's upper limit - 15 % of the tolerance, rounded up to {}",
                     shares[0]
-                ),
+                )
+                .into(),
                 source: "DIN 1420".into(),
                 known: Known::Seen,
             },
             Reason {
                 figure: "smallest reamer".into(),
-                value: dimension(self.reamer.lower()),
+                value: dimension(self.reamer.lower()).into(),
                 rule: format!(
                     "largest reamer - 35 % of the tolerance, rounded up to {}",
                     shares[1]
-                ),
+                )
+                .into(),
                 source: "DIN 1420".into(),
                 known: Known::Seen,
             },
@@ -159,7 +161,8 @@ impl Ream {
                     "{} to {}",
                     dimension(self.stock.lower()),
                     dimension(self.stock.upper())
-                ),
+                )
+                .into(),
                 rule: "by diameter".into(),
                 source: row.from.text.into(),
                 known: row.from.known,
@@ -167,18 +170,21 @@ impl Ream {
         ];
         let all = [self.metric, self.fraction, self.number].into_iter().flatten();
         let shown = all.filter(|found| drills.contains(&found.drill.name()));
-        reasons.extend(shown.map(|found| Reason {
-            figure: format!("drill {}", found.drill.name()),
-            value: dimension(found.drill.diameter()),
-            rule: format!(
-                "cuts 0.05 mm over and still leaves the least stock; leaves {}",
-                dimension(found.leaves)
-            ),
-            source: match found.drill.source() {
-                "" => "standard drill sizes".into(),
-                list => format!("standard drill sizes; {list}"),
-            },
-            known: found.drill.known(),
+        reasons.extend(shown.map(|found| {
+            Reason {
+                figure: format!("drill {}", found.drill.name()),
+                value: dimension(found.drill.diameter()).into(),
+                rule: format!(
+                    "cuts 0.05 mm over and still leaves the least stock; leaves {}",
+                    dimension(found.leaves)
+                )
+                .into(),
+                source: match found.drill.source() {
+                    "" => "standard drill sizes".into(),
+                    list => format!("standard drill sizes; {list}"),
+                },
+                known: found.drill.known(),
+            }
         }));
         reasons
     }

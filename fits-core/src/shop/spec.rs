@@ -42,7 +42,8 @@ impl FitClasses {
     /// ```
     /// use fits_core::shop::FitClasses;
     /// let reasons = "H7/g6".parse::<FitClasses>()?.reasons("20mm".parse()?)?;
-    /// assert_eq!((reasons[0].figure.as_str(), reasons[0].value.as_str()), ("IT7", "21 um"));
+    /// assert_eq!(reasons[0].figure, "IT7");
+    /// assert_eq!(reasons[0].value, "21 um");
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn reasons(self, nominal: Length) -> Result<Vec<Reason>, Error> {

@@ -68,8 +68,8 @@ impl Damp {
 pub fn swelling_reason(material: &Material) -> Option<Reason> {
     entry(material).map(|entry| Reason {
         figure: format!("growth with damp, {}", entry.material),
-        value: format!("{} % in room air, {} % soaked", entry.room_air, entry.soaked),
-        rule: entry.note.to_owned(),
+        value: format!("{} % in room air, {} % soaked", entry.room_air, entry.soaked).into(),
+        rule: entry.note.to_owned().into(),
         source: entry.from.text.to_owned(),
         known: entry.from.known,
     })

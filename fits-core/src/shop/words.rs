@@ -232,7 +232,7 @@ impl Choice {
     pub fn explained(&self) -> Reason {
         Reason {
             figure: format!("{} fit", self.word.name()),
-            value: format!("{}/{} ({})", self.iso.0, self.iso.1, self.inch),
+            value: format!("{}/{} ({})", self.iso.0, self.iso.1, self.inch).into(),
             rule: self.reason.into(),
             source: self.source.into(),
             known: self.known,

@@ -49,10 +49,10 @@ pub use crate::questions::{
     },
     thread::figures::{
         AdvisedFigures, BlankFigures, BoreFigures, ClearanceHoleAnswer, ClearanceHoleFigures,
-        DrillName, FeedFigures, FormTapFigures, KeptFigures, OverWiresAnswer, PlayFigures,
-        ReliefFigures, SideFigures, TapAnswer, TapFigures, TaperFigures, ThreadAnswer, ThreadName,
-        ThreadPassFigures, ThreadPassesAnswer, WiresAnswer,
+        DrillName, FormTapFigures, KeptFigures, OverWiresAnswer, PlayFigures, SideFigures,
+        TapAnswer, TapFigures, TaperFigures, ThreadAnswer, ThreadName, WiresAnswer,
     },
+    thread::pass_figures::{FeedFigures, ReliefFigures, ThreadPassFigures, ThreadPassesAnswer},
     why::answered::WhyAnswer,
 };
 

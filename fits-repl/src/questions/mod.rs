@@ -224,7 +224,7 @@ questions! {
         Thread(Box<thread::asked::ThreadQuery>) => [Thread(Box<thread::figures::ThreadAnswer>),
         Tap(Box<thread::figures::TapAnswer>), ClearanceHole(Box<thread::figures::ClearanceHoleAnswer>),
         Wires(Box<thread::figures::WiresAnswer>), OverWires(Box<thread::figures::OverWiresAnswer>),
-        ThreadPasses(Box<thread::figures::ThreadPassesAnswer>)] read by thread::led::led;
+        ThreadPasses(Box<thread::pass_figures::ThreadPassesAnswer>)] read by thread::led::led;
     help:
         /// `help`, with the topic and its place.
         Help(help::Topic) => [Help(help::answered::HelpAnswer)] read by help::read;

@@ -73,7 +73,8 @@ impl Session {
                     "repeat {}, bias {}",
                     said(self.shown, off.repeat),
                     said(self.shown, off.bias)
-                ),
+                )
+                .into(),
                 rule: "standard deviations".into(),
                 source: self.crib_source(),
                 known: Known::Given,

@@ -8,7 +8,6 @@ pub(crate) mod quantities;
 pub(crate) mod sentence;
 pub(crate) mod shop;
 pub(crate) mod sizes;
-pub(crate) mod spoken;
 
 use std::sync::Arc;
 

@@ -203,7 +203,7 @@ impl Friction {
         };
         let reason = |figure: &str, entry: &Entry| Reason {
             figure: figure.into(),
-            value: entry.value.to_string(),
+            value: entry.value.to_string().into(),
             rule: if is_one_row || entry.group == Group::Galling {
                 entry.note.into()
             } else {
@@ -252,8 +252,8 @@ impl Friction {
         }
         let reason = |figure: &str, value: f64| Reason {
             figure: figure.into(),
-            value: value.to_string(),
-            rule: String::new(),
+            value: value.to_string().into(),
+            rule: "".into(),
             source: Known::Given.words().into(),
             known: Known::Given,
         };

@@ -17,7 +17,7 @@ use crate::{
     shop::celsius,
     size::Length,
     source::{Known, Provenance, Reason},
-    speech::say,
+    speech::{Figure, say},
     standards::materials::{Care, Fume, Material, Property},
 };
 
@@ -228,7 +228,7 @@ impl Heat {
     fn explained(&self, joint: &Joint, seconds: f64, keeps: Option<f64>) -> Vec<Reason> {
         let mut found = vec![Reason {
             figure: "clearance as they meet".into(),
-            value: self.clearance.to_string(),
+            value: say!("{}", self.clearance),
             rule: "a thousandth of the diameter, unless it is given".into(),
             source: Known::Practice.words().into(),
             known: Known::Practice,
@@ -240,12 +240,14 @@ impl Heat {
             };
             found.push(Reason {
                 figure: "hub alone to".into(),
-                value: format!("{:.0} °C", to.get::<degree_celsius>()),
-                rule: format!(
-                    "20 + {} / ({:.1} millionths x {}){kept}",
+                value: say!("{}", Figure::Celsius(to.get::<degree_celsius>())),
+                rule: say!(
+                    "{} + {} / ({} x {}){}",
+                    Figure::Either(["20", "68"].map(str::to_owned)),
                     self.opens,
-                    alpha * 1e6,
-                    joint.diameter
+                    Figure::Millionths(libm::round(alpha * 1e7) / 10.0),
+                    joint.diameter,
+                    kept
                 ),
                 source: "linear expansion".into(),
                 known: Known::Formula,
@@ -269,7 +271,7 @@ impl Heat {
             let from = table::STEEL.first().map_or("", |row| row.from.text);
             found.push(Reason {
                 figure: "shaft alone to".into(),
-                value: format!("{:.0} °C", to.get::<degree_celsius>()),
+                value: say!("{}", Figure::Celsius(to.get::<degree_celsius>())),
                 rule: "steel's expansion summed as it falls with cold; other materials by the same fall".into(),
                 source: from.into(),
                 known: Known::Formula,
@@ -281,7 +283,7 @@ impl Heat {
         if let Some(coolant) = coolant {
             found.push(Reason {
                 figure: coolant.name.into(),
-                value: format!("{} °C", coolant.celsius),
+                value: say!("{}", Figure::Celsius(coolant.celsius)),
                 rule: coolant.note.into(),
                 source: coolant.from.text.into(),
                 known: coolant.from.known,

@@ -5,6 +5,7 @@ use crate::{
     error::Error,
     size::Length,
     source::{Known, Reason},
+    speech::say,
 };
 
 /// The chamfer of the part that is pressed in, and the pilot that may stand
@@ -57,14 +58,14 @@ impl LeadIn {
         vec![
             Reason {
                 figure: "lead-in".into(),
-                value: format!("{}° by {}", self.angle, self.length),
+                value: say!("{}° by {}", self.angle, self.length),
                 rule: "5° and the cube root of the diameter in millimetres".into(),
                 source: "DIN 7190-1, from memory".into(),
                 known: Known::Memory,
             },
             Reason {
                 figure: "pilot".into(),
-                value: format!("{} to {}", self.pilot.0, self.pilot.1),
+                value: say!("{} to {}", self.pilot.0, self.pilot.1),
                 rule: "one or two thou under the bore's least size, up to 1/8 in long".into(),
                 source: Known::Practice.words().into(),
                 known: Known::Practice,

@@ -179,8 +179,8 @@ impl Bush {
         let row = KINDS.iter().find(|row| row.kind == self && row.figure == figure)?;
         Some(Reason {
             figure: format!("{}, {} bushing", figure.replace('_', " "), self.words()),
-            value: row.value.to_owned(),
-            rule: row.note.to_owned(),
+            value: row.value.to_owned().into(),
+            rule: row.note.to_owned().into(),
             source: row.from.text.to_owned(),
             known: row.from.known,
         })

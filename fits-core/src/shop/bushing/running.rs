@@ -167,12 +167,13 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
     Ok(Running {
         reason: Reason {
             figure: format!("running clearance, {}", service.words()),
-            value: format!("{} to {}", clearance.lower(), clearance.upper()),
+            value: say!("{} to {}", clearance.lower(), clearance.upper()),
             rule: format!(
                 "between the rows of {} in and {} in",
                 inches(below.diameter),
                 inches(above.diameter)
-            ),
+            )
+            .into(),
             source: above.from.text.to_owned(),
             known: clearance.known(),
         },
@@ -200,7 +201,7 @@ fn by_bore(kind: Bush, shaft: Length) -> Result<Running, Error> {
     Ok(Running {
         reason: Reason {
             figure: format!("running clearance, {} bushing", kind.words()),
-            value: format!("{} to {}", clearance.lower(), clearance.upper()),
+            value: say!("{} to {}", clearance.lower(), clearance.upper()),
             rule: format!(
                 "{} to {} thou an inch of bore, never under {} and {} thou; {}",
                 thou("least_per_inch_thou"),
@@ -208,7 +209,8 @@ fn by_bore(kind: Bush, shaft: Length) -> Result<Running, Error> {
                 thou("least_thou"),
                 thou("most_thou"),
                 from.note
-            ),
+            )
+            .into(),
             source: from.from.text.to_owned(),
             known: from.from.known,
         },

@@ -15,6 +15,7 @@
 //! half of it, and spring passes without infeed, are common practice, no source.
 
 mod cut;
+mod how;
 mod runout;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
@@ -25,6 +26,7 @@ pub use runout::{Groove, Overrun, Relief, Runout};
 
 use std::borrow::Cow;
 
+pub use self::how::{DialReads, How, Slide};
 use crate::{
     error::{Error, Kind},
     size::{Length, Limits},
@@ -37,77 +39,6 @@ const LEAST: Length = Length::from_tenth_nanometres(500_000);
 
 /// More cuts than this are not worth listing.
 const MOST_CUTS: u32 = 40;
-
-/// Which slide feeds the tool in.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-pub enum Slide {
-    /// The cross slide, straight in.
-    Cross,
-    /// The compound, swung so many degrees from the cross slide's way.
-    Compound {
-        /// Not more than the flank's half angle, else the trailing flank rubs.
-        degrees: f64,
-    },
-}
-
-/// What the cross slide's dial counts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-pub enum DialReads {
-    /// The change of diameter.
-    Diameter,
-    /// The slide's own travel.
-    Radius,
-}
-
-impl DialReads {
-    /// What the dial shows for a change of diameter.
-    ///
-    /// ```
-    /// use fits_core::{Length, shop::infeed::DialReads};
-    /// let cut: Length = "0.5mm".parse()?;
-    /// assert_eq!(DialReads::Radius.dialled(cut), "0.25mm".parse()?);
-    /// assert_eq!(DialReads::Radius.on_diameter("0.25mm".parse()?)?, cut);
-    /// # Ok::<(), fits_core::Error>(())
-    /// ```
-    #[must_use]
-    pub fn dialled(self, change: Length) -> Length {
-        match self {
-            Self::Diameter => change,
-            Self::Radius => change.half(),
-        }
-    }
-
-    /// A dial's figure as a change of diameter: of one division, what
-    /// [`CutRules::stepping`](crate::shop::CutRules::stepping) takes, so that
-    /// the cuts of a plan are whole divisions.
-    ///
-    /// # Errors
-    /// Out of range.
-    pub fn on_diameter(self, dialled: Length) -> Result<Length, Error> {
-        match self {
-            Self::Diameter => Ok(dialled),
-            Self::Radius => dialled.checked_mul(2),
-        }
-    }
-}
-
-/// How it is to be cut.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct How {
-    /// The slide that feeds.
-    pub slide: Slide,
-    /// What the cross slide's dial counts; a compound's dial counts its travel.
-    pub dial: DialReads,
-    /// The least that the dial can be set to.
-    pub step: Length,
-    /// Radial depth of the first cut; nothing: by the usual number of passes.
-    pub first: Option<Length>,
-    /// Passes without infeed at the end (common practice: two).
-    pub springs: u8,
-}
 
 /// One pass.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -175,21 +106,6 @@ struct PassCount {
     from: Provenance,
 }
 
-impl Slide {
-    /// The compound half a degree short of the flank's half angle, so that the
-    /// trailing flank is cleaned as it goes: 29.5 degrees for 60-degree
-    /// threads (common practice, no source).
-    ///
-    /// ```
-    /// use fits_core::shop::infeed::Slide;
-    /// let usual = Slide::usual_compound(30.0);
-    /// assert!(matches!(usual, Slide::Compound { degrees } if degrees < 30.0));
-    /// ```
-    pub fn usual_compound(half_angle_degrees: f64) -> Self {
-        Self::Compound { degrees: (half_angle_degrees - 0.5).max(0.0) }
-    }
-}
-
 /// What to try the thread with (common practice, no source).
 ///
 /// ```
@@ -200,53 +116,6 @@ pub const fn try_with(feature: Feature) -> &'static str {
     match feature {
         Feature::Shaft => "three wires or a thread mic; else its nut, on by hand without shake",
         Feature::Hole => "a plug gauge or its screw, in by hand without shake",
-    }
-}
-
-impl How {
-    fn feed(&self, radial: Length) -> Result<Length, Error> {
-        match self.slide {
-            Slide::Cross => Ok(radial),
-            Slide::Compound { degrees } => {
-                Length::nearest_millimetres(radial.millimetres() / libm::cos(degrees.to_radians()))
-            }
-        }
-    }
-
-    fn radial(&self, feed: Length) -> Result<Length, Error> {
-        match self.slide {
-            Slide::Cross => Ok(feed),
-            Slide::Compound { degrees } => {
-                Length::nearest_millimetres(feed.millimetres() * libm::cos(degrees.to_radians()))
-            }
-        }
-    }
-
-    fn compound(&self, feed: Length) -> Option<Length> {
-        matches!(self.slide, Slide::Compound { .. }).then_some(feed)
-    }
-
-    fn times(&self) -> i64 {
-        match (self.slide, self.dial) {
-            (Slide::Cross, DialReads::Diameter) => 2,
-            _ => 1,
-        }
-    }
-
-    /// The dial's reading at a radial depth, in tenths of a nanometre.
-    fn dialled(&self, radial: Length) -> Result<i64, Error> {
-        Ok(self.feed(radial)?.checked_mul(self.times())?.tenth_nanometres())
-    }
-
-    fn division(&self) -> i64 {
-        self.step.tenth_nanometres().max(1)
-    }
-
-    /// The slide's travel at so many divisions of its dial.
-    fn travel(&self, steps: i64) -> Result<Length, Error> {
-        Length::from_tenth_nanometres(self.division())
-            .checked_mul(steps)?
-            .checked_scale(1, self.times().into())
     }
 }
 
@@ -455,17 +324,17 @@ impl Infeed {
         vec![
             Reason {
                 figure: "depth".into(),
-                value: self.depth.to_string(),
+                value: self.depth.to_string().into(),
                 rule: format!(
                     "blank {}, pitch diameter {}, nose {nose}: the groove is half a pitch wide at the pitch diameter",
                     self.cut.blank, self.cut.pitch_diameter
-                ),
+                ).into(),
                 source: "geometry of the form".into(),
                 known: Known::Formula,
             },
             Reason {
                 figure: "passes".into(),
-                value: self.list.len().to_string(),
+                value: self.list.len().to_string().into(),
                 rule: format!(
                     "equal chip areas{}; none under 0.05 mm, none over the one before; a finish cut of 0.025 to 0.05 mm and spring passes are common practice, no source",
                     if is_trapezoid(self.cut.half_angle_degrees) {
@@ -473,7 +342,7 @@ impl Infeed {
                     } else {
                         ", depth x sqrt(k/n), a gentle first cut (q 0.3) where none is asked for"
                     }
-                ),
+                ).into(),
                 source: self.source.into(),
                 known: self.known,
             },

@@ -155,9 +155,9 @@ impl Relief {
 
     /// Why.
     pub fn reasons(&self) -> Vec<Reason> {
-        let reason = |figure: &str, value: Length, rule: &str| Reason {
+        let reason = |figure: &str, value: Length, rule: &'static str| Reason {
             figure: figure.into(),
-            value: value.to_string(),
+            value: value.to_string().into(),
             rule: rule.into(),
             source: "common practice, no source; the shares of the pitch as GB/T 3-1997 has them"
                 .into(),

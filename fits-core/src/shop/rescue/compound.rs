@@ -161,7 +161,8 @@ impl Compound {
                 self.0.shear_mpa,
                 self.gap_most(),
                 self.0.hot_c
-            ),
+            )
+            .into(),
             rule: self.0.note.into(),
             source: self.0.from.text.into(),
             known: self.0.from.known,

@@ -315,8 +315,9 @@ impl Way {
     pub fn reason(&self) -> Reason {
         Reason {
             figure: self.name.to_owned(),
-            value: format!("strength {} of 5, effort {} of 5, judged", self.strength, self.effort),
-            rule: self.says.first().map_or_else(String::new, ToString::to_string),
+            value: format!("strength {} of 5, effort {} of 5, judged", self.strength, self.effort)
+                .into(),
+            rule: self.says.first().map_or_else(String::new, ToString::to_string).into(),
             source: self.source.into(),
             known: self.known,
         }

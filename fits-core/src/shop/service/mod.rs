@@ -223,10 +223,11 @@ impl Asked<'_> {
         known = known.worst(any.from.known);
         reasons.push(Reason {
             figure: "growth".into(),
-            value: format!("{inner} inside, {outer} outside"),
+            value: format!("{inner} inside, {outer} outside").into(),
             rule: format!(
                 "expansion x size x {warmer:.0} K; the outer part is taken as still cold"
-            ),
+            )
+            .into(),
             source: "thermal expansion".into(),
             known: Known::Formula,
         });
@@ -255,13 +256,15 @@ fn reason(row: &Row, rule: Limits, asked: &Asked) -> Reason {
             "{} to {}",
             Figure::Length(rule.lower()).said_in(crate::size::Unit::Millimetre),
             Figure::Length(rule.upper()).said_in(crate::size::Unit::Millimetre)
-        ),
+        )
+        .into(),
         rule: format!(
             "{} to {}; {}",
             thou(row.least_a, row.least_b),
             thou(row.most_a, row.most_b),
             row.note
-        ),
+        )
+        .into(),
         source: row.from.text.into(),
         known: row.from.known,
     }

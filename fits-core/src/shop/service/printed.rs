@@ -112,7 +112,7 @@ impl Printed {
     pub fn reason(self) -> Reason {
         Reason {
             figure: format!("printed {}", self.name()),
-            value: format!("holes come out {} small", self.0.small),
+            value: format!("holes come out {} small", self.0.small).into(),
             rule: self.0.note.into(),
             source: self.0.from.text.into(),
             known: self.0.from.known,

@@ -181,8 +181,8 @@ impl Oversize {
     pub(super) fn reason(&self) -> Reason {
         Reason {
             figure: "drill cuts over its size".into(),
-            value: self.commonly.to_string(),
-            rule: format!("commonly; up to {} with a jig (AND10387)", self.most),
+            value: self.commonly.to_string().into(),
+            rule: format!("commonly; up to {} with a jig (AND10387)", self.most).into(),
             source: self.source.into(),
             known: self.known,
         }

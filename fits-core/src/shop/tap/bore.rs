@@ -66,9 +66,9 @@ impl TapHole {
 impl Bore {
     /// Why.
     pub fn reasons(&self) -> Vec<Reason> {
-        let practice = |figure: &str, value: String, rule: &str| Reason {
+        let practice = |figure: &str, value: String, rule: &'static str| Reason {
             figure: figure.into(),
-            value,
+            value: value.into(),
             rule: rule.into(),
             source: "common practice, no source".into(),
             known: Known::Practice,

@@ -82,7 +82,7 @@ impl TapDepth {
     pub fn reasons(&self) -> Vec<Reason> {
         let engaged = Reason {
             figure: "thread engaged".into(),
-            value: self.engage.to_string(),
+            value: self.engage.to_string().into(),
             rule: "so that the screw breaks before the thread strips; full-strength steel screws"
                 .into(),
             source: self.source.into(),
@@ -90,8 +90,8 @@ impl TapDepth {
         };
         let deeper = self.overrun.map(|overrun| Reason {
             figure: "blind hole deeper by".into(),
-            value: overrun.length().to_string(),
-            rule: format!("e1 of pitch {}, to the hole's full diameter", overrun.pitch()),
+            value: overrun.length().to_string().into(),
+            rule: format!("e1 of pitch {}, to the hole's full diameter", overrun.pitch()).into(),
             source: overrun.source().into(),
             known: overrun.known(),
         });

@@ -312,9 +312,9 @@ impl Keyway {
     pub fn reasons_for(self, fit: KeyFit) -> Result<Vec<Reason>, Error> {
         let [shaft, hub] = self.widths_for(fit)?;
         let key = self.key_for(fit)?;
-        let reason = |figure: &str, value: String, rule: &str| Reason {
+        let reason = |figure: &str, value: String, rule: String| Reason {
             figure: figure.into(),
-            value,
+            value: value.into(),
             rule: rule.into(),
             source: self.source().into(),
             known: self.known(),
@@ -325,17 +325,17 @@ impl Keyway {
             reason(
                 "key and depths of its keyways",
                 format!("{} wide, {} high", self.width(), self.height()),
-                "by the shaft's diameter",
+                "by the shaft's diameter".into(),
             ),
             reason(
                 "across the shaft's keyway",
                 said(self.across_shaft()?),
-                &format!("{top} - depth in the shaft"),
+                format!("{top} - depth in the shaft"),
             ),
             reason(
                 "across the hub's keyway",
                 said(self.across_hub()?),
-                &format!("{top} + depth in the hub"),
+                format!("{top} + depth in the hub"),
             ),
             Reason { figure: "width in the shaft".into(), ..shaft.reason() },
             Reason { figure: "width in the hub".into(), ..hub.reason() },

@@ -4,6 +4,8 @@
 //!
 //! From `data/hardware/`, whose rows say how each figure is known.
 
+#[cfg(feature = "uom")]
+mod cross_pin;
 mod orings;
 mod pins;
 mod rings;
@@ -13,9 +15,9 @@ mod square_tube;
 mod table;
 mod woodruff;
 
-pub use orings::{Gland, GlandUse, ORing, RingFit, RingOn};
 #[cfg(feature = "uom")]
-pub use pins::CrossPin;
+pub use cross_pin::CrossPin;
+pub use orings::{Gland, GlandUse, ORing, RingFit, RingOn};
 pub use pins::{ClevisPin, CotterPin, SpringPin, SpringPinKind, TaperPin};
 pub use rings::{Ring, RingKind};
 pub use square_tube::{SquareTube, TubeStandard};

@@ -1,4 +1,4 @@
-//! Spring pins, taper pins, clevis and cotter pins, and a pin across a shaft.
+//! Spring pins, taper pins, clevis and cotter pins.
 
 use super::{is_called, limits, not_listed, table};
 use crate::{
@@ -278,15 +278,6 @@ impl TaperPin {
             })
     }
 
-    /// The drill that the published table gives this pin and length, with its size
-    /// there; none where it has no row.
-    pub fn drill_listed(self, length: Length) -> Option<(&'static str, Length)> {
-        table::TAPER_DRILLS
-            .iter()
-            .find(|row| self.is_inch() && row.pin == self.name() && row.length == length)
-            .map(|row| (row.drill, row.size))
-    }
-
     /// How the size is known.
     pub const fn known(self) -> Known {
         self.0.from.known
@@ -419,74 +410,5 @@ impl CotterPin {
     /// Where its figures are written.
     pub const fn source(self) -> &'static str {
         self.0.from.text
-    }
-}
-
-/// A pin across a shaft and the collar on it, in double shear.
-///
-/// The three formulas are those of the textbooks for a cross pin under torque
-/// (Roloff/Matek, machine elements; recalled, and derived again in the tests).
-///
-/// ```
-/// use fits_core::standards::hardware::CrossPin;
-/// let pin = CrossPin { shaft: "20mm".parse()?, pin: "5mm".parse()? };
-/// assert_eq!(CrossPin::usual(pin.shaft)?.lower(), pin.pin);
-/// // 10 N m: 500 N on each of two sections of 19.635 mm², 10 mm out.
-/// let is_near = |pascals: f64, mpa: f64| (pascals / 1e6 - mpa).abs() < 0.01;
-/// assert!(is_near(pin.shear(10.0) * 19.635, 500.0));
-/// assert!(is_near(pin.shaft_pressure(10.0), 30.0));
-/// assert!(is_near(pin.collar_pressure(10.0, "40mm".parse()?)?, 6.667));
-/// # Ok::<(), fits_core::Error>(())
-/// ```
-#[cfg(feature = "uom")]
-#[derive(Clone, Copy, Debug)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct CrossPin {
-    /// The shaft's diameter.
-    pub shaft: Length,
-    /// The pin's diameter.
-    pub pin: Length,
-}
-
-#[cfg(feature = "uom")]
-impl CrossPin {
-    /// The least and the greatest pin for a shaft: a quarter to a third of it.
-    ///
-    /// # Errors
-    /// Out of range.
-    pub fn usual(shaft: Length) -> Result<Limits, Error> {
-        limits([shaft.checked_scale(1, 4)?, shaft.checked_scale(1, 3)?], Known::Practice)
-    }
-
-    fn metres(self) -> (f64, f64) {
-        (self.shaft.millimetres() / 1000.0, self.pin.millimetres() / 1000.0)
-    }
-
-    /// The shear stress in the pin under a torque, in pascals for newton metres:
-    /// the torque over two sections, each half the shaft's diameter out.
-    pub fn shear(self, torque_n_m: f64) -> f64 {
-        let (shaft, pin) = self.metres();
-        4.0 * torque_n_m / (std::f64::consts::PI * pin * pin * shaft)
-    }
-
-    /// The greatest pressure of the pin in the shaft's hole, which rises from
-    /// nothing at the centre: pascals.
-    pub fn shaft_pressure(self, torque_n_m: f64) -> f64 {
-        let (shaft, pin) = self.metres();
-        6.0 * torque_n_m / (pin * shaft * shaft)
-    }
-
-    /// The pressure of the pin in the wall of a collar of this outside diameter: pascals.
-    ///
-    /// # Errors
-    /// The collar is no larger than the shaft.
-    pub fn collar_pressure(self, torque_n_m: f64, outside: Length) -> Result<f64, Error> {
-        if outside <= self.shaft {
-            return Err(Error::new(Kind::NotAPair {
-                why: say!("a collar of {} leaves no wall about a shaft of {}", outside, self.shaft),
-            }));
-        }
-        let ((shaft, pin), outside) = (self.metres(), outside.millimetres() / 1000.0);
-        Ok(4.0 * torque_n_m / (pin * (outside * outside - shaft * shaft)))
     }
 }

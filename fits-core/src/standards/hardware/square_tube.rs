@@ -292,9 +292,9 @@ impl SquareTube {
     pub fn reasons(self) -> Result<Vec<Reason>, Error> {
         let said = |limits: Limits| format!("{} to {}", limits.lower(), limits.upper());
         let source = self.rows(TubeFigure::WallShare).next().map_or("", |row| row.from.text);
-        let reason = |figure: &str, limits: Limits, rule: &str| Reason {
+        let reason = |figure: &str, limits: Limits, rule: &'static str| Reason {
             figure: figure.into(),
-            value: said(limits),
+            value: said(limits).into(),
             rule: rule.into(),
             source: source.into(),
             known: limits.known(),

@@ -226,7 +226,7 @@ impl Woodruff {
         if let Some(row) = self.shafts() {
             reasons.push(Reason {
                 figure: "shafts that it suits".into(),
-                value: format!("{} to {}", row.shaft[0], row.shaft[1]),
+                value: format!("{} to {}", row.shaft[0], row.shaft[1]).into(),
                 rule: "by the key's width".into(),
                 source: row.from.text.into(),
                 known: row.from.known,

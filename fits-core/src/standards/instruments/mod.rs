@@ -160,14 +160,14 @@ impl Instrument {
         Ok([
             Reason {
                 figure: format!("{}, the same in each reading", self.name()),
-                value: row.bias.to_string(),
-                rule,
+                value: row.bias.to_string().into(),
+                rule: rule.into(),
                 source: row.from.text.into(),
                 known: row.from.known,
             },
             Reason {
                 figure: format!("{}, from reading to reading", self.name()),
-                value: row.repeat.to_string(),
+                value: row.repeat.to_string().into(),
                 rule: "standard uncertainty of one reading; of the mean of n, over sqrt(n)".into(),
                 source: Known::Practice.words().into(),
                 known: Known::Practice,

@@ -242,8 +242,8 @@ impl Class {
         let cell = self.cell(quantity, size)?;
         let reason = |figure: String, value: String, rule: &str| Reason {
             figure,
-            value,
-            rule: rule.to_owned(),
+            value: value.into(),
+            rule: rule.to_owned().into(),
             source: cell.from.text.to_owned(),
             known: cell.from.known,
         };

@@ -7,6 +7,7 @@
 //! [`crate::shop::assemble`]'s business.
 
 mod names;
+mod own;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod table;
@@ -28,9 +29,11 @@ use uom::si::{
     thermodynamic_temperature::degree_celsius,
 };
 
+pub use self::own::Figures;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     source::{Known, Provenance, Reason},
+    speech::{Figure as Said, Speech, say},
 };
 
 /// A material and its figures, from the table or given by its owner.
@@ -162,49 +165,6 @@ pub enum Property {
     SpecificHeat,
 }
 
-/// The figures of a material that its owner gives.
-///
-/// ```
-/// use fits_core::standards::materials::{Figures, Material};
-/// use uom::si::{f64::Pressure, pressure::gigapascal};
-/// let figures = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.28);
-/// let iron = Material::custom("my iron", figures)?;
-/// assert!(iron.yield_strength().is_none());
-/// let error = Material::custom("", Figures { poisson: 0.6, ..figures }).unwrap_err();
-/// assert_eq!(error.to_string(), "Poisson's ratio 0.6 is not one a material has");
-/// # Ok::<(), fits_core::Error>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct Figures {
-    /// Young's modulus.
-    pub modulus: Pressure,
-    /// Poisson's ratio, from 0 to under 0.5.
-    pub poisson: f64,
-    /// Linear thermal expansion.
-    pub expansion: Option<TemperatureCoefficient>,
-    /// Yield strength.
-    pub yield_strength: Option<Pressure>,
-    /// Density.
-    pub density: Option<MassDensity>,
-    /// The highest temperature to heat a part to.
-    pub heat_limit: Option<ThermodynamicTemperature>,
-}
-
-impl Figures {
-    /// Stiffness alone; the other figures not known.
-    pub const fn elastic(modulus: Pressure, poisson: f64) -> Self {
-        Self {
-            modulus,
-            poisson,
-            expansion: None,
-            yield_strength: None,
-            density: None,
-            heat_limit: None,
-        }
-    }
-}
-
 impl PartialEq for Material {
     fn eq(&self, other: &Self) -> bool {
         let same = |a: Option<Figure>, b: Option<Figure>| {
@@ -270,15 +230,19 @@ impl Property {
     }
 
     /// The unit of [`Material::reason`]'s value; empty for a ratio.
-    const fn unit(self) -> &'static str {
+    /// A value of it with its unit.
+    fn said(self, value: f64) -> Speech {
         match self {
-            Self::Modulus => " GPa",
-            Self::Poisson => "",
-            Self::Expansion => " millionths per °C",
-            Self::Yield | Self::Tensile => " MPa",
-            Self::Density => " kg/m³",
-            Self::HeatLimit | Self::ColdLimit => " °C",
-            Self::SpecificHeat => " J/(kg·K)",
+            Self::Modulus => say!("{} GPa", value),
+            Self::Poisson => say!("{}", value),
+            Self::Expansion => {
+                let degree = ["\u{b0}C", "\u{b0}F"].map(str::to_owned);
+                say!("{} per {}", Said::Millionths(value), Said::Either(degree))
+            }
+            Self::Yield | Self::Tensile => say!("{} MPa", value),
+            Self::Density => say!("{} kg/m³", value),
+            Self::HeatLimit | Self::ColdLimit => say!("{}", Said::Celsius(value)),
+            Self::SpecificHeat => say!("{} J/(kg·K)", value),
         }
     }
 }
@@ -299,85 +263,6 @@ impl Material {
     /// family than the one said.
     pub fn find(name: &str) -> Result<&'static Self, Error> {
         names::find(name)
-    }
-
-    /// A material by its own figures.
-    ///
-    /// # Errors
-    /// A modulus or a strength that is not above 0, or a Poisson's ratio
-    /// outside 0 to 0.5.
-    pub fn custom(name: &str, figures: Figures) -> Result<Self, Error> {
-        let given = |value| Figure {
-            value,
-            from: Provenance { known: Known::Given, text: "as given" },
-            note: "",
-            of: "",
-        };
-        let refused = |why: crate::speech::Speech| Err(Error::new(Kind::NoPlan { why }));
-        let positive = |value: f64| value.is_finite() && value > 0.0;
-        let modulus = figures.modulus.get::<gigapascal>();
-        if !positive(modulus) {
-            return refused(format!("a modulus of {modulus} GPa is not one a material has").into());
-        }
-        if !(0.0..0.5).contains(&figures.poisson) {
-            return refused(
-                format!("Poisson's ratio {} is not one a material has", figures.poisson).into(),
-            );
-        }
-        let yield_strength = figures.yield_strength.map(|figure| figure.get::<megapascal>());
-        if let Some(strength) = yield_strength.filter(|strength| !positive(*strength)) {
-            return refused(
-                format!("a strength of {strength} MPa is not one a material has").into(),
-            );
-        }
-        let expansion = figures.expansion.map(|figure| figure.get::<per_kelvin>() * 1e6);
-        if let Some(expansion) = expansion.filter(|value| !value.is_finite()) {
-            return refused(
-                format!("an expansion of {expansion} is not one a material has").into(),
-            );
-        }
-        Ok(Self {
-            name: Cow::Owned(if name.is_empty() { "as given" } else { name }.to_owned()),
-            family: Family::Other,
-            aliases: &[],
-            silent: &[],
-            care: None,
-            fume: None,
-            modulus: given(modulus),
-            poisson: given(figures.poisson),
-            expansion: expansion.map(given),
-            yield_strength: yield_strength.map(given),
-            tensile: None,
-            density: figures.density.map(|it| given(it.get::<kilogram_per_cubic_meter>())),
-            heat_limit: figures.heat_limit.map(|it| given(it.get::<degree_celsius>())),
-            cold_limit: None,
-            specific_heat: None,
-        })
-    }
-
-    /// The same material with another yield strength: the bar in hand has its
-    /// own certificate.
-    ///
-    /// # Errors
-    /// Not above 0.
-    ///
-    /// ```
-    /// use fits_core::standards::materials::Material;
-    /// use fits_core::uom::si::{f64::Pressure, pressure::megapascal};
-    /// let hard = Material::find("4140")?.with_yield(Pressure::new::<megapascal>(900.0))?;
-    /// assert!((hard.yield_mpa().expect("given") - 900.0).abs() < 1e-9);
-    /// # Ok::<(), fits_core::Error>(())
-    /// ```
-    pub fn with_yield(&self, strength: Pressure) -> Result<Self, Error> {
-        let value = strength.get::<megapascal>();
-        if !(value.is_finite() && value > 0.0) {
-            return Err(Error::new(Kind::NoPlan {
-                why: format!("a strength of {value} MPa is not one a material has").into(),
-            }));
-        }
-        let from = Provenance { known: Known::Given, text: "as given" };
-        let given = Figure { value, from, note: "", of: "" };
-        Ok(Self { yield_strength: Some(given), ..self.clone() })
     }
 
     /// Its name, as `aluminium 6061-T6`: unique in the table.
@@ -459,18 +344,20 @@ impl Material {
     /// ```
     /// use fits_core::{source::Known, standards::materials::{Material, Property}};
     /// let reason = Material::find("bronze")?.reason(Property::Expansion).expect("known");
-    /// assert_eq!((reason.value.as_str(), reason.known), ("18 millionths per °C", Known::Seen));
+    /// assert_eq!(reason.value, "18 millionths per °C");
+    /// assert_eq!(reason.known, Known::Seen);
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn reason(&self, property: Property) -> Option<Reason> {
         self.figure(property).map(|figure| Reason {
             figure: format!("{}, {}", property.words(), self.name),
-            value: format!("{}{}", figure.value, property.unit()),
+            value: property.said(figure.value),
             rule: [figure.of, figure.note]
                 .into_iter()
                 .filter(|part| !part.is_empty())
                 .collect::<Vec<_>>()
-                .join("; "),
+                .join("; ")
+                .into(),
             source: figure.from.text.to_owned(),
             known: figure.from.known,
         })

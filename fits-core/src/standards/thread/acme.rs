@@ -143,19 +143,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
             )
         }
     };
-    let [major, pitch, minor] = spreads;
-    let crest = if side == Side::External { major } else { minor };
-    Ok(Sizes {
-        side,
-        class,
-        major,
-        pitch,
-        minor,
-        deviation,
-        pitch_tolerance: pitch.width(),
-        crest_tolerance: crest.width(),
-        outside: outside(thread),
-    })
+    Ok(Sizes { outside: outside(thread), ..Sizes::of(side, class, spreads, deviation) })
 }
 
 pub(super) fn no_core(thread: &Thread) -> Error {
@@ -187,29 +175,31 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
         let (value, from) = allowance(thread.major(), rule);
         reasons.push(Reason {
             figure: format!("{} allowance", sizes.class),
-            value: format!("{} in", crate::size::inches(value)),
-            rule: format!("{} times the root of the middle diameter of its range", rule.allowance),
+            value: format!("{} in", crate::size::inches(value)).into(),
+            rule: format!("{} times the root of the middle diameter of its range", rule.allowance)
+                .into(),
             source: from.map_or(standard, |from| from.text).to_owned(),
             known: from.map_or(Known::Formula, |from| from.known),
         });
     }
     reasons.push(Reason {
         figure: format!("{} pitch diameter tolerance", sizes.class),
-        value: format!("{} in", crate::size::inches(sizes.pitch_tolerance)),
+        value: format!("{} in", crate::size::inches(sizes.pitch_tolerance)).into(),
         rule: format!(
             "{} sqrt(D) + {} sqrt(P) = {:.5} in, D {} in, P {pitch:.5} in",
             rule.by_diameter,
             rule.by_pitch,
             tolerance(rule, major, pitch),
             crate::size::inches(thread.major())
-        ),
+        )
+        .into(),
         source: standard.to_owned(),
         known,
     });
     reasons.push(Reason {
         figure: "crest tolerance".to_owned(),
-        value: format!("{} in", crate::size::inches(sizes.crest_tolerance)),
-        rule: "0.05 P, at least 0.005 in".to_owned(),
+        value: format!("{} in", crate::size::inches(sizes.crest_tolerance)).into(),
+        rule: "0.05 P, at least 0.005 in".into(),
         source: standard.to_owned(),
         known,
     });

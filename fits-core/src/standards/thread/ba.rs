@@ -92,7 +92,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
         }
     };
     let part = |thousandths, micrometres| tolerance(size.pitch, thousandths, micrometres);
-    let (room, [major, pitch, minor]) = match side {
+    let (room, spreads) = match side {
         Side::External => {
             let (room, at_major, at_pitch, at_minor) = if is_close {
                 (0, part(150, 0)?, part(80, 20)?, part(160, 40)?)
@@ -124,18 +124,7 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
             ],
         ),
     };
-    let crest = if side == Side::External { major } else { minor };
-    Ok(Sizes {
-        side,
-        class,
-        major,
-        pitch,
-        minor,
-        deviation: room.checked_neg()?,
-        pitch_tolerance: pitch.width(),
-        crest_tolerance: crest.width(),
-        outside: None,
-    })
+    Ok(Sizes::of(side, class, spreads, room.checked_neg()?))
 }
 
 /// Why the limits are what they are.
@@ -149,16 +138,16 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
     };
     let mut reasons = vec![Reason {
         figure: format!("{} effective diameter tolerance", sizes.class),
-        value: sizes.pitch_tolerance.to_string(),
-        rule: format!("{rule}, P {}", size.pitch),
+        value: sizes.pitch_tolerance.to_string().into(),
+        rule: format!("{rule}, P {}", size.pitch).into(),
         source: SOURCE.to_owned(),
         known: Known::Seen,
     }];
     if sizes.deviation.is_negative() {
         reasons.push(Reason {
             figure: "allowance".to_owned(),
-            value: "0.025 mm".to_owned(),
-            rule: "normal screws, 0 to 10 BA".to_owned(),
+            value: "0.025 mm".into(),
+            rule: "normal screws, 0 to 10 BA".into(),
             source: SOURCE.to_owned(),
             known: Known::Seen,
         });

@@ -17,6 +17,7 @@
 //! ```
 
 mod acme;
+mod sizes;
 #[rustfmt::skip]
 #[allow(clippy::unreadable_literal, reason = "generated")]
 mod acme_table;
@@ -80,6 +81,7 @@ pub use pipe::Taper;
 pub use pitch::Pitch;
 pub use scan::{scan, scan_expected};
 
+pub use self::sizes::{Sizes, Spread};
 use crate::{
     error::{Error, Kind},
     size::Length,
@@ -411,60 +413,4 @@ fn left_over(text: &str, taken: usize) -> Error {
         advice: "a class, `LH` or `2 starts` may follow".into(),
     })
     .at(start, text.len())
-}
-
-/// The greatest and the least good size of one diameter; `None` where the
-/// standard gives none.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-pub struct Spread {
-    /// The greatest.
-    pub max: Option<Length>,
-    /// The least.
-    pub min: Option<Length>,
-}
-
-impl Spread {
-    pub(crate) const fn of(max: Length, min: Length) -> Self {
-        Self { max: Some(max), min: Some(min) }
-    }
-
-    /// The tolerance; nought where a limit is missing.
-    fn width(&self) -> Length {
-        let both = self.max.zip(self.min);
-        both.and_then(|(max, min)| max.checked_sub(min).ok()).unwrap_or_default()
-    }
-
-    /// Is this size good, as far as limits are given?
-    pub fn contains(&self, size: Length) -> bool {
-        self.max.is_none_or(|max| size <= max) && self.min.is_none_or(|min| size >= min)
-    }
-}
-
-/// The limits of a thread in one class.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
-#[non_exhaustive]
-pub struct Sizes {
-    /// Screw or nut.
-    pub side: Side,
-    /// The class asked for, or the usual one.
-    pub class: Class,
-    /// Major diameter. A nut's has no upper limit.
-    pub major: Spread,
-    /// Pitch (effective) diameter.
-    pub pitch: Spread,
-    /// Minor diameter. A metric screw's upper limit is of a flat root, its
-    /// lower one of the root with the least radius; a Unified screw's upper
-    /// limit is of the rounded root, a reference in the tables.
-    pub minor: Spread,
-    /// Fundamental deviation: es of a screw (nought or less), EI of a nut
-    /// (nought or more). Its size is the Unified allowance.
-    pub deviation: Length,
-    /// Tolerance of the pitch diameter.
-    pub pitch_tolerance: Length,
-    /// Tolerance of the crest: of a screw's major, a nut's minor diameter.
-    pub crest_tolerance: Length,
-    /// Why the standard's tables do not hold this size, and what was done.
-    pub outside: Option<&'static str>,
 }

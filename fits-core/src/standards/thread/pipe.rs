@@ -386,8 +386,8 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
     let mut add = |figure: &str, value: String, rule: String, from: &Provenance| {
         reasons.push(Reason {
             figure: figure.to_owned(),
-            value,
-            rule,
+            value: value.into(),
+            rule: rule.into(),
             source: from.text.to_owned(),
             known: from.known,
         });

@@ -267,8 +267,8 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes) -> Vec<Reason> {
     let Ok(zone) = zone(sizes.class, sizes.side) else { return Vec::new() };
     let reason = |figure: String, value: Length, from: Option<&Provenance>, rule: String| Reason {
         figure,
-        value: value.to_string(),
-        rule,
+        value: value.to_string().into(),
+        rule: rule.into(),
         source: from.map_or(STANDARD, |from| from.text).to_owned(),
         known: from.map_or(Known::Formula, |from| from.known),
     };

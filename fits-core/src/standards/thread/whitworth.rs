@@ -95,7 +95,7 @@ pub(super) fn sizes(
     let above = |bottom: Length, by: f64| {
         Ok::<_, Error>(Spread::of(bottom.checked_add(to_tenth(by))?, bottom))
     };
-    let [major, pitch, minor] = match side {
+    let spreads = match side {
         Side::External => {
             let at_root = if class == Class::Word(Quality::Close) { 0.013 } else { 0.02 };
             [
@@ -110,19 +110,9 @@ pub(super) fn sizes(
             above(minor, 0.2 * pitch + at_crest(thread.pitch()))?,
         ],
     };
-    let crest = if side == Side::External { major } else { minor };
-    Ok(Sizes {
-        side,
-        class,
-        major,
-        pitch,
-        minor,
-        deviation: room.checked_neg()?,
-        pitch_tolerance: pitch.width(),
-        crest_tolerance: crest.width(),
-        outside: (thread.series() == Series::Special)
-            .then_some("no listed size of BS 84: by the same formulas"),
-    })
+    let outside = (thread.series() == Series::Special)
+        .then_some("no listed size of BS 84: by the same formulas");
+    Ok(Sizes { outside, ..Sizes::of(side, class, spreads, room.checked_neg()?) })
 }
 
 /// What the tolerance of a nut's minor diameter has besides 0.2 P.
@@ -144,8 +134,8 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes, engaged: Option<Length>) -
     let unit = unit(major, length, pitch);
     let recalled = |figure: String, value: Length, rule: String| Reason {
         figure,
-        value: format!("{} in", crate::size::inches(value)),
-        rule,
+        value: format!("{} in", crate::size::inches(value)).into(),
+        rule: rule.into(),
         source: "BS 84, bases of tolerances, from memory".to_owned(),
         known: Known::Memory,
     };

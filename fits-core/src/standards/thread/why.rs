@@ -38,10 +38,10 @@ impl Thread {
         let (major, pitch) = (self.written(self.major), self.pitch.in_words());
         let basic = |figure: &str, value: Length, trillionths: i64| Reason {
             figure: figure.into(),
-            value: self.written(value),
+            value: self.written(value).into(),
             rule: match listed {
                 Some(_) => "tabulated".into(),
-                None => format!("{major} - {} x {pitch}, to {place}", factor(trillionths)),
+                None => format!("{major} - {} x {pitch}, to {place}", factor(trillionths)).into(),
             },
             source: match listed {
                 Some(from) => from.text.into(),
@@ -54,8 +54,9 @@ impl Thread {
         reasons.push(basic("basic minor diameter", self.basic_minor_diameter(), root));
         reasons.push(Reason {
             figure: "lead angle".into(),
-            value: format!("{:.2} degrees", self.lead_angle_degrees()),
-            rule: format!("arctan(lead {} / (pi x basic pitch diameter))", self.lead().in_words()),
+            value: format!("{:.2} degrees", self.lead_angle_degrees()).into(),
+            rule: format!("arctan(lead {} / (pi x basic pitch diameter))", self.lead().in_words())
+                .into(),
             source: "geometry".into(),
             known: Known::Formula,
         });
@@ -68,7 +69,7 @@ impl Thread {
             };
             reasons.push(Reason {
                 figure: "stress area".into(),
-                value,
+                value: value.into(),
                 rule: rule.into(),
                 source: source.into(),
                 known: Known::Formula,
@@ -85,7 +86,7 @@ impl Thread {
     /// let why = "M10x1.25".parse::<Thread>()?.why(Side::External, None, None)?;
     /// let pitch = why.iter().find(|reason| reason.figure == "pitch diameter tolerance");
     /// let pitch = pitch.expect("explained");
-    /// assert_eq!((pitch.value.as_str(), pitch.rule.as_str()), ("0.118 mm", "Td2, grade 6"));
+    /// assert!(pitch.value == "0.118 mm" && pitch.rule == "Td2, grade 6");
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     ///
@@ -108,7 +109,8 @@ impl Thread {
                         Side::External => "an external",
                         Side::Internal => "an internal",
                     }
-                ),
+                )
+                .into(),
                 rule: "none was given: the usual class".into(),
                 source: match self.form {
                     Form::Metric => "ISO 965-1, recommended classes, medium quality".into(),
@@ -131,7 +133,7 @@ impl Thread {
         if let Some(outside) = sizes.outside {
             reasons.push(Reason {
                 figure: "outside the tables".into(),
-                value: self.to_string(),
+                value: self.to_string().into(),
                 rule: outside.into(),
                 source: self.form.source().into(),
                 known: Known::Formula,
@@ -172,12 +174,13 @@ impl Thread {
             };
             reasons.push(Reason {
                 figure: format!("{name} diameter"),
-                value: self.spread(spread),
+                value: self.spread(spread).into(),
                 rule: format!(
                     "basic {} {deviation} of {}{tolerance}{root}",
                     self.written(basic),
                     self.written(sizes.deviation.checked_abs().unwrap_or_default()),
-                ),
+                )
+                .into(),
                 source: self.form.source().into(),
                 known: Known::Formula,
             });
@@ -208,7 +211,13 @@ impl Thread {
             || (self.form.source().to_owned(), Known::Formula),
             |from| (from.text.to_owned(), from.known),
         );
-        Reason { figure: "thread".into(), value: self.to_string(), rule, source, known }
+        Reason {
+            figure: "thread".into(),
+            value: self.to_string().into(),
+            rule: rule.into(),
+            source,
+            known,
+        }
     }
 }
 

@@ -39,8 +39,8 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes, reasons: &mut Vec<Reason>)
         };
         reasons.push(Reason {
             figure: name.into(),
-            value: figure.length.to_string(),
-            rule,
+            value: figure.length.to_string().into(),
+            rule: rule.into(),
             source,
             known,
         });

@@ -57,8 +57,8 @@ pub(super) fn reasons(
         }
         reasons.push(Reason {
             figure: format!("{name} diameter"),
-            value: thread.spread(spread),
-            rule: rule.to_owned(),
+            value: thread.spread(spread).into(),
+            rule: rule.to_owned().into(),
             source: thread.form.source().to_owned(),
             known,
         });

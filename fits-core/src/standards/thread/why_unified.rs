@@ -39,8 +39,8 @@ pub(super) fn reasons(
     let mut add = |figure: &str, value: i64, rule: String, source: &str| {
         reasons.push(Reason {
             figure: figure.into(),
-            value: format!("{} in", inches(length(value))),
-            rule,
+            value: format!("{} in", inches(length(value))).into(),
+            rule: rule.into(),
             source: source.into(),
             known: Known::Formula,
         });
@@ -114,7 +114,7 @@ pub(super) fn reasons(
             let from = provenance(row.source);
             reasons.push(Reason {
                 figure: name.into(),
-                value: format!("{} in", inches(length(row.microinches))),
+                value: format!("{} in", inches(length(row.microinches))).into(),
                 rule: "the tables print this, 0.0001 in off the formula: the tables are followed"
                     .into(),
                 source: from.text.into(),

@@ -49,7 +49,7 @@ impl Question for Align {
         };
         Ok(vec![Reason {
             figure: "set-over".into(),
-            value,
+            value: value.into(),
             rule: "half the change of diameter over the whole length between centres".into(),
             source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
             known: Known::Seen,

@@ -193,7 +193,8 @@ impl Session {
                 "{} to {}",
                 said(self.shown, seat.lower_mm.0),
                 said(self.shown, seat.upper_mm.0)
-            ),
+            )
+            .into(),
             rule: seat.reason.into(),
             source: seat.source.into(),
             known: seat.known,
@@ -205,7 +206,8 @@ impl Session {
                 said(self.shown, answer.bore_mm.0),
                 said(self.shown, answer.outside_mm.0),
                 said(self.shown, answer.width_mm.0)
-            ),
+            )
+            .into(),
             rule: "boundary sizes by number".into(),
             source: answer.source.into(),
             known: Ball::named(answer.number).map_or(answer.known, |(ball, _)| ball.known()),

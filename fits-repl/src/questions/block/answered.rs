@@ -113,7 +113,7 @@ impl TitleBlockAnswer {
     pub(crate) fn reasons(&self) -> Vec<Reason> {
         let reason = |set: &BlockSet| Reason {
             figure: set.practice.into(),
-            value: format!("+/- {}", set.plus_minus_mm.0),
+            value: format!("+/- {}", set.plus_minus_mm.0).into(),
             rule: set.note.into(),
             source: set.source.into(),
             known: set.known,

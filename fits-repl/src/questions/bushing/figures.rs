@@ -7,7 +7,10 @@ use fits_core::{
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::answer::{Ends, Mm};
+use crate::{
+    answer::{Ends, Mm},
+    questions::bushing::answered::Found,
+};
 
 /// A bushing whose bore in place was measured.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
@@ -56,6 +59,9 @@ pub struct BushingInPlaceAnswer {
 /// A bushing in its housing, and what runs in it.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct BushingAnswer {
+    /// What is pressed where, for `why`; none for a lined bushing.
+    #[serde(skip)]
+    pub(crate) found: Option<Box<Found>>,
     /// Nominal bore.
     pub nominal_mm: Mm,
     /// `solid bronze`, `sintered bronze`, `plastic` or `lined`.

@@ -237,9 +237,9 @@ fn figures(found: Candidate) -> ByMicFigures {
 
 /// Why the figures are what they are.
 pub(crate) fn reasons(answer: &Answer) -> Vec<Reason> {
-    let rule = |figure: &str, value: String, rule: &str, source: &str, known| Reason {
+    let rule = |figure: &str, value: String, rule: &'static str, source: &str, known| Reason {
         figure: figure.into(),
-        value,
+        value: value.into(),
         rule: rule.into(),
         source: source.into(),
         known,

@@ -50,9 +50,9 @@ impl Question for CleanUpOf {
     }
 
     fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let rule = |figure: &str, rule: &str, source: &str, known| Reason {
+        let rule = |figure: &str, rule: &'static str, source: &str, known| Reason {
             figure: figure.into(),
-            value: String::new(),
+            value: "".into(),
             rule: rule.into(),
             source: source.into(),
             known,

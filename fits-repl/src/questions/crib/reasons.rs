@@ -35,7 +35,13 @@ impl Session {
     }
 
     fn of_crib(&self, figure: String, value: String, rule: String) -> Reason {
-        Reason { figure, value, rule, source: self.crib_source(), known: Known::Given }
+        Reason {
+            figure,
+            value: value.into(),
+            rule: rule.into(),
+            source: self.crib_source(),
+            known: Known::Given,
+        }
     }
 
     fn why_reamed(&self, figures: &mut Vec<Reason>, hole: &FeatureAnswer, ream: &ReamFigures) {

@@ -39,8 +39,8 @@ impl Question for DrillFor {
             let drill = Drill::named(found.name)?;
             Some(Reason {
                 figure: format!("drill {}", found.name),
-                value: said(session.shown, found.mm.0),
-                rule: String::new(),
+                value: said(session.shown, found.mm.0).into(),
+                rule: "".into(),
                 source: format!("standard drill sizes; {}", drill.source()),
                 known: drill.known(),
             })

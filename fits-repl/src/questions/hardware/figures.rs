@@ -170,8 +170,8 @@ impl HardwareAnswer {
     ) -> &mut Self {
         self.reasons.push(Reason {
             figure: figure.into(),
-            value: value.into(),
-            rule: rule.into(),
+            value: value.into().into(),
+            rule: rule.to_owned().into(),
             source: source.into(),
             known,
         });
@@ -183,11 +183,11 @@ impl HardwareAnswer {
         let reasons = self.sizes.iter().map(|size| Reason {
             figure: size.name.into(),
             value: if size.min_mm == size.max_mm {
-                size.min_mm.0.to_string()
+                size.min_mm.0.to_string().into()
             } else {
-                format!("{} to {}", size.min_mm.0, size.max_mm.0)
+                format!("{} to {}", size.min_mm.0, size.max_mm.0).into()
             },
-            rule: rule.into(),
+            rule: rule.to_owned().into(),
             source: source.into(),
             known: size.known,
         });

@@ -1,20 +1,19 @@
 //! Joints solved, as answers.
 
+use super::known::{heat_rests_on, how_known};
 use fits_core::{
     Length,
     shop::{
         FitClasses, Hazard,
         assemble::{
-            Assembly, GROUND, Grip, Heat, Joint, MOST_PLASTIC, Surface, Wishes, Worst, Yielding,
-            galls, grips, lead_in,
+            Assembly, GROUND, Heat, Joint, MOST_PLASTIC, Surface, Wishes, Yielding, galls, grips,
+            lead_in,
         },
     },
-    size::Unit,
-    source::Known,
-    standards::materials::{Family, Property},
+    standards::materials::Family,
 };
 use uom::si::{
-    f64::{Force, Pressure, ThermodynamicTemperature, Time, Torque},
+    f64::{Pressure, ThermodynamicTemperature, Time},
     force::newton,
     pressure::megapascal,
     thermodynamic_temperature::degree_celsius,
@@ -24,34 +23,30 @@ use uom::si::{
 
 use crate::{
     answer::{
-        Answer, AssemblyAnswer, BodyFigures, BothFigures, GripFigures, LeadInFigures,
-        LighterFigures, MinMax, Mm, PickGripAnswer, PlasticFigures, WallPoint,
+        Answer, AssemblyAnswer, BodyFigures, BothFigures, LeadInFigures, LighterFigures, MinMax,
+        Mm, PlasticFigures, WallPoint,
     },
     problem::Problem,
-    query::{Dimension, JointText, Units, WishText},
+    query::{JointText, Units},
     questions::{
-        joint::resolved::Asked,
-        part::{resolve::from_core, warm::known_of},
+        joint::{figures::Solved, resolved::Asked},
+        part::resolve::from_core,
     },
     session::Session,
 };
 
 /// Places through a wall.
 const STATIONS: i128 = 8;
-/// How many classes an answer names.
-const CANDIDATES: usize = 8;
-
 impl Session {
     pub(crate) fn assemble(&self, text: &JointText) -> Result<Answer, Problem> {
         let asked = self.joint(text, false)?;
         let solved = asked.joint.solve().map_err(|error| self.place(text, &error))?;
         let heat = self.heat(text, &asked.joint)?;
-        self.assembled(text, asked, &solved, heat.as_ref())
-            .map(|answer| Answer::Assembly(Box::new(answer)))
+        self.assembled(text, asked, solved, heat).map(|answer| Answer::Assembly(Box::new(answer)))
     }
 
     /// How the joint goes together by heat; none with sleeves.
-    pub(crate) fn heat(&self, text: &JointText, joint: &Joint) -> Result<Option<Heat>, Problem> {
+    fn heat(&self, text: &JointText, joint: &Joint) -> Result<Option<Heat>, Problem> {
         let at = text
             .within
             .as_ref()
@@ -76,9 +71,10 @@ impl Session {
         &self,
         text: &JointText,
         asked: Asked,
-        solved: &Assembly,
-        heat: Option<&Heat>,
+        assembly: Assembly,
+        heating: Option<Heat>,
     ) -> Result<AssemblyAnswer, Problem> {
+        let (solved, heat) = (&assembly, heating.as_ref());
         let failed = |error: fits_core::Error| self.place(text, &error);
         let Asked { joint, class, lubricant, mut notes, bore, to_cut } = asked;
         let [hole, shaft] = to_cut;
@@ -178,6 +174,7 @@ impl Session {
             },
             notes,
             cautions: cautions(text, &joint, solved, heat),
+            solved: Solved { assembly, heat: heating, entry },
         })
     }
 
@@ -222,111 +219,6 @@ impl Session {
         }
     }
 
-    /// Classes by what the joint must do.
-    pub(crate) fn pick_grip(&self, text: &JointText, wishes: &WishText) -> Result<Answer, Problem> {
-        not_picked(text)?;
-        let asked = self.joint(text, true).map_err(|mut problem| {
-            // What is pressed needs its length too.
-            if let Some((_, fix)) = &mut problem.fix
-                && text.head.long.is_none()
-                && fix.contains(" od ")
-            {
-                let unit = self.shown.unit();
-                fix.push_str(if unit == Unit::Inch { " long 1in" } else { " long 25mm" });
-            }
-            problem
-        })?;
-        let held = wishes.holds.as_ref().map(|amount| self.positive(amount)).transpose()?;
-        let along = wishes.holds.as_ref().is_some_and(|it| it.value.dimension == Dimension::Force);
-        // A force along the axis is held by the same friction at the radius.
-        let arm = if along { asked.joint.diameter.millimetres() / 2e3 } else { 1.0 };
-        let wanted = Wishes {
-            holds: held.map(|held| Torque::new::<newton_meter>(held * arm)),
-            press_under: wishes
-                .press_under
-                .as_ref()
-                .map(|amount| self.positive(amount))
-                .transpose()?
-                .map(Force::new::<newton>),
-            hub_safe: wishes.hub_safe.is_some(),
-        };
-        if wanted == Wishes::default() {
-            return Err(Problem::new(
-                "nothing is wanted of the joint",
-                text.head.size.at.end..text.head.size.at.end,
-            )
-            .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"));
-        }
-        let found = grips(&asked.joint, &wanted).map_err(|error| {
-            let problem = self.place(text, &error);
-            if error.to_string().contains("length in contact") {
-                problem.advise("give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`")
-            } else {
-                problem
-            }
-        })?;
-        let found: Vec<Grip> = found.into_iter().filter(|grip| self.speaks(grip.classes)).collect();
-        let met: Vec<&Grip> = found.iter().filter(|grip| grip.meets(&wanted)).collect();
-        let count = met.len();
-        let shown: Vec<&Grip> = if count == 0 {
-            // The heaviest that keep and go in, and the lightest that hold.
-            let keeps = found.iter().rev().find(|grip| grip.safe && grip.goes_in);
-            let holds = found.iter().find(|grip| grip.holds);
-            let torque = |grip: &&Grip| {
-                grip.assembly.torque().map_or(0.0, |torque| torque.get::<newton_meter>())
-            };
-            let most = found
-                .iter()
-                .filter(|grip| grip.valid() && wanted.holds.is_some() && holds.is_none())
-                .max_by(|a, b| torque(a).total_cmp(&torque(b)))
-                .filter(|most| keeps.is_none_or(|keeps| keeps.classes != most.classes));
-            keeps.into_iter().chain(holds).chain(most).collect()
-        } else if wanted.holds.is_some() {
-            // The lightest few and the heaviest.
-            let last = if count > CANDIDATES { met.last().copied() } else { None };
-            let few = CANDIDATES - usize::from(last.is_some());
-            met.into_iter().take(few).chain(last).collect()
-        } else {
-            met.into_iter().rev().take(CANDIDATES).collect()
-        };
-        let mut known = Known::Given;
-        let mut unconfirmed = Vec::new();
-        for grip in &shown {
-            let (one, of) = grip_known(grip);
-            known = known.worst(one);
-            unconfirmed.extend(of);
-        }
-        unconfirmed.sort();
-        unconfirmed.dedup();
-        Ok(Answer::PickGrip(PickGripAnswer {
-            known,
-            unconfirmed,
-            nominal_mm: Mm(asked.joint.diameter),
-            holds_n_m: wanted.holds.map(|torque| tidy(torque.get::<newton_meter>())),
-            holds_n: held.filter(|_| along).map(tidy),
-            press_under_n: wanted.press_under.map(|force| tidy(force.get::<newton>())),
-            hub_safe: wanted.hub_safe,
-            found: count,
-            candidates: shown.into_iter().map(|grip| figures(grip, &wanted)).collect(),
-            cautions: [Some(Hazard::Pressing), text.blind.as_ref().map(|_| Hazard::Blind)]
-                .into_iter()
-                .flatten()
-                .chain(asked.joint.hub.tensile_strength().map(|_| Hazard::Brittle))
-                .chain([Hazard::People])
-                .map(Hazard::caution)
-                .collect(),
-        }))
-    }
-
-    fn positive(&self, amount: &crate::query::Amount) -> Result<f64, Problem> {
-        let value = self.amount(amount)?;
-        if value > 0.0 {
-            return Ok(value);
-        }
-        Err(Problem::new("that is nothing to hold or to press with", amount.at.clone())
-            .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"))
-    }
-
     /// The heaviest standard class of the question's own system with which
     /// nothing yields.
     fn lighter(&self, joint: &Joint) -> Option<LighterFigures> {
@@ -343,7 +235,7 @@ impl Session {
     }
 
     /// Is a class of the system that the question is put in?
-    fn speaks(&self, classes: FitClasses) -> bool {
+    pub(super) fn speaks(&self, classes: FitClasses) -> bool {
         matches!(classes, FitClasses::B41(_)) == (self.shown == Units::Inches)
     }
 }
@@ -392,28 +284,6 @@ fn yielded(joint: &Joint, solved: &Assembly) -> Vec<String> {
     notes
 }
 
-/// Refuses what `pick` would pass over: it finds the interference, and tells
-/// nothing of heat.
-fn not_picked(text: &JointText) -> Result<(), Problem> {
-    if let Some(ends) = &text.interference {
-        return Err(Problem::new("the interference is what `pick` finds", ends.from.at.clone())
-            .advise(
-                "of a given one ask `assemble 20 interference 0.03, hub steel od 40 long 25`",
-            ));
-    }
-    let heat = [
-        text.clearance.as_ref().map(|size| &size.at),
-        text.within.as_ref().map(|amount| &amount.at),
-        text.head.warm.as_ref().map(|warm| &warm.at),
-    ];
-    match heat.into_iter().flatten().next() {
-        Some(at) => Err(Problem::new("`pick` does not take heat", at.clone()).advise(
-            "ask it of the class picked, as `assemble 20 H7/s6, hub steel od 40 long 25, clearance 0.03`",
-        )),
-        None => Ok(()),
-    }
-}
-
 /// Six figures, and nothing under a pascal: the rest is noise of the
 /// arithmetic.
 pub(crate) fn tidy(value: f64) -> f64 {
@@ -445,7 +315,10 @@ pub(crate) fn min_max((least, most): (Pressure, Pressure)) -> MinMax {
     MinMax { min: mpa(least), max: mpa(most) }
 }
 
-fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core::Error> {
+pub(super) fn parts(
+    joint: &Joint,
+    solved: &Assembly,
+) -> Result<Vec<BodyFigures>, fits_core::Error> {
     let rings = joint.rings();
     let last = rings.len().saturating_sub(1);
     rings
@@ -496,7 +369,7 @@ fn parts(joint: &Joint, solved: &Assembly) -> Result<Vec<BodyFigures>, fits_core
 /// A press beyond a home shop's: ten tons, in newtons. Common practice.
 const BIG_PRESS: f64 = 90e3;
 
-fn cautions(
+pub(super) fn cautions(
     text: &JointText,
     joint: &Joint,
     solved: &Assembly,
@@ -522,94 +395,9 @@ fn cautions(
     hazards.into_iter().map(Hazard::caution).collect()
 }
 
-fn figures(grip: &Grip, wishes: &Wishes) -> GripFigures {
-    let range = grip.assembly.joint().interference;
-    let worst = grip.assembly.worst().iter().filter_map(Worst::safety);
-    GripFigures {
-        class: grip.classes.to_string(),
-        interference_min_mm: Mm(range.lower()),
-        interference_max_mm: Mm(range.upper()),
-        axial_hold_n: grip.assembly.axial_hold().map(|force| tidy(force.get::<newton>())),
-        torque_n_m: grip.assembly.torque().map(|torque| tidy(torque.get::<newton_meter>())),
-        press_force_n: grip.assembly.press_force().map(|force| tidy(force.get::<newton>())),
-        safety: worst.min_by(f64::total_cmp).map(tidy),
-        brittle: grip.assembly.breaks(),
-        keeps: grip.assembly.keeps(),
-        times: wishes.holds.and_then(|wanted| {
-            grip.assembly
-                .torque()
-                .map(|held| tidy(held.get::<newton_meter>() / wanted.get::<newton_meter>()))
-        }),
-        valid: grip.valid(),
-        meets: grip.meets(wishes),
-        known: grip_known(grip).0,
-    }
-}
-
-fn grip_known(grip: &Grip) -> (Known, Vec<String>) {
-    how_known(grip.assembly.joint(), grip.fit.known(), &grip.classes.to_string(), Vec::new())
-}
-
 /// Is the joint to be made by heat or cold?
-const fn is_hot(text: &JointText) -> bool {
+pub(super) const fn is_hot(text: &JointText) -> bool {
     text.shrink.is_some() || text.clearance.is_some() || text.within.is_some()
-}
-
-/// What the temperatures rest on: the expansion of both parts, and, where heat
-/// is asked for, what they stand.
-fn heat_rests_on(text: &JointText, joint: &Joint, heat: &Heat) -> Vec<(Known, String)> {
-    let parts = [&joint.hub, &joint.shaft];
-    let mut found: Vec<_> = parts
-        .into_iter()
-        .map(|it| (known_of(it, Property::Expansion), format!("the expansion of {}", it.name())))
-        .collect();
-    let limits = [
-        (heat.heat_limit, Property::HeatLimit, "heat"),
-        (heat.cold_limit, Property::ColdLimit, "cold"),
-    ];
-    for (limit, property, what) in limits {
-        let of = limit.map(|limit| if limit.part == "hub" { parts[0] } else { parts[1] });
-        if let Some(material) = of.filter(|_| is_hot(text)) {
-            let known = known_of(material, property);
-            found.push((known, format!("the {what} limit of {}", material.name())));
-        }
-    }
-    found
-}
-
-/// The least certain of what a joint's answer rests on, and what of it no text
-/// confirms; `more` is what else went in.
-fn how_known(
-    joint: &Joint,
-    limits: Known,
-    class: &str,
-    more: Vec<(Known, String)>,
-) -> (Known, Vec<String>) {
-    let materials = [&joint.hub, &joint.shaft]
-        .into_iter()
-        .chain(joint.sleeves.iter().map(|sleeve| &sleeve.material))
-        .map(|it| (it.known(), format!("figures of {}", it.name())));
-    // Force and torque go by friction; without a length there are none.
-    let friction = joint.length.map_or(Known::Given, |_| joint.friction.known());
-    let finish = if joint.finish_is_assumed { Known::Practice } else { Known::Given };
-    let mut known = limits.worst(finish);
-    let mut unconfirmed = Vec::new();
-    for (one, what) in [(limits, format!("the limits of {class}"))]
-        .into_iter()
-        .chain(materials)
-        .chain([(friction, "the friction".to_owned())])
-        .chain(more)
-    {
-        known = known.worst(one);
-        // Its expansion is one of its figures.
-        let is_said = what
-            .rsplit_once(" of ")
-            .is_some_and(|(_, name)| unconfirmed.contains(&format!("figures of {name}")));
-        if one.is_unconfirmed() && !is_said && !unconfirmed.contains(&what) {
-            unconfirmed.push(what);
-        }
-    }
-    (known, unconfirmed)
 }
 
 /// What is held against a part's strength.

@@ -2,7 +2,10 @@
 //! in megapascals, forces in newtons, torques in newton metres, temperatures
 //! in degrees Celsius.
 
-use fits_core::source::Known;
+use fits_core::{
+    shop::assemble::{Assembly, Heat, Joint, LeadIn},
+    source::Known,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -17,10 +20,21 @@ pub struct MinMax {
     pub max: f64,
 }
 
+/// A joint as the core solved it.
+#[derive(Clone, Debug)]
+pub(crate) struct Solved {
+    pub(crate) assembly: Assembly,
+    pub(crate) heat: Option<Heat>,
+    pub(crate) entry: LeadIn,
+}
+
 /// Parts pressed or shrunk together.
 #[expect(clippy::struct_excessive_bools, reason = "each is a question of its own, as JSON has it")]
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct AssemblyAnswer {
+    /// What was solved, for `why`.
+    #[serde(skip)]
+    pub(crate) solved: Solved,
     /// Nominal size of the joint.
     pub nominal_mm: Mm,
     /// How the interference was given: classes, `measured` or `as given`.
@@ -263,6 +277,9 @@ pub struct LeadInFigures {
 /// Standard classes by what a joint must do.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PickGripAnswer {
+    /// The joint without a class, for `why`.
+    #[serde(skip)]
+    pub(crate) joint: Joint,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// The torque wanted.

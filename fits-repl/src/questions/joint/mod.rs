@@ -3,11 +3,18 @@
 pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod at_work;
+pub(crate) mod body_reader;
 pub(crate) mod figures;
+pub(crate) mod known;
+pub(crate) mod pick_shown;
+pub(crate) mod picked;
 pub(crate) mod reader;
 pub(crate) mod reasons;
+pub(crate) mod refused;
 pub(crate) mod resolved;
 pub(crate) mod shown;
+pub(crate) mod tightness;
+pub(crate) mod wish_reader;
 
 use self::{
     asked::{GripText, JointText},
@@ -77,8 +84,9 @@ impl Question for JointText {
         session.assemble(self)
     }
 
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        session.why_assembly(self)
+    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        let Answer::Assembly(found) = answer else { return Ok(Vec::new()) };
+        Ok(reasons::of_assembly(session.shown, found))
     }
 }
 
@@ -91,8 +99,9 @@ impl Question for GripText {
         session.pick_grip(&self.joint, &self.wishes)
     }
 
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        session.why_grip(&self.joint)
+    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+        let Answer::PickGrip(found) = answer else { return Ok(Vec::new()) };
+        Ok(reasons::of_grip(found))
     }
 }
 

@@ -1,6 +1,7 @@
 //! `assemble`: a joint and its parts; and `pick` by what a joint must hold.
 
-use fits_core::{size::Number, standards::iso286::Feature};
+use super::body_reader::{ends, friction, name, of_body, part};
+use fits_core::standards::iso286::Feature;
 use nom::{
     Parser,
     branch::alt,
@@ -8,29 +9,23 @@ use nom::{
 };
 
 use crate::{
-    query::{
-        Amount, Body, Dimension, Ends, JointText, Mate, Part, Query, Size, SleeveText, Spot,
-        Tolerance, WishText,
-    },
-    questions::{
-        joint::asked::GripText,
-        part::{
-            clauses::{once, one_size},
-            measured::{instruments, reading},
-            reader::limits_after,
-        },
+    query::{Body, Dimension, JointText, Mate, Part, Query, Size, Spot, Tolerance},
+    questions::part::{
+        clauses::{once, one_size},
+        measured::{instruments, reading},
+        reader::limits_after,
     },
     words::{
         self,
         fault::{Parsed, fatal, fatal_fix},
         keywords::{keyword, near_miss, separator, shortened, space, span, spot, word},
         quantities::quantity,
-        sizes::{expression, number_fault, size_after, starts_size},
+        sizes::{expression, size_after, starts_size},
     },
 };
 
 /// Words that begin a clause here, and so end a material's name.
-const CLAUSES: &[&str] = &[
+pub(super) const CLAUSES: &[&str] = &[
     "hub",
     "shaft",
     "sleeve",
@@ -64,23 +59,21 @@ const CLAUSES: &[&str] = &[
     "on",
 ];
 
-/// Words that begin a wish, and end a material's name too.
-const WISHES: &[&str] = &["holds", "press", "safe"];
-
 const LUBRICANTS: &[&str] =
     &["dry", "oil", "oiled", "grease", "greased", "moly", "lubricated", "degreased"];
 
-const EXAMPLE: &str = "as in `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel`";
+pub(super) const EXAMPLE: &str =
+    "as in `assemble 20 H7/s6, hub aluminium od 40 long 25, shaft steel`";
 
 /// The part that sizes and figures now belong to.
 #[derive(Clone, Copy, PartialEq)]
-enum Now {
+pub(super) enum Now {
     Hub,
     Shaft,
     Sleeve,
 }
 
-fn joint(size: Size, tolerance: Tolerance) -> JointText {
+pub(super) fn joint(size: Size, tolerance: Tolerance) -> JointText {
     JointText {
         head: Part::new(None, None, size, tolerance),
         interference: None,
@@ -137,80 +130,8 @@ fn as_a_word(joint: &mut JointText) {
     }
 }
 
-/// After `pick SIZE`, where what follows is a wish, not a range.
-pub(crate) fn pick(input: &str, total: usize, size: Size) -> Parsed<'_, Query> {
-    let mut joint = joint(size, Tolerance::Bare);
-    let mut wishes = WishText::default();
-    let mut now = Now::Hub;
-    let mut input = input;
-    loop {
-        let (rest, _) = separator(input)?;
-        if rest.is_empty() {
-            return Ok((rest, Query::PickGrip(Box::new(GripText { joint, wishes }))));
-        }
-        input = wish(rest, total, &mut wishes)?.0;
-        if input.len() == rest.len() {
-            let (end, known) = clause(rest, total, &mut joint, &mut now)?;
-            if !known {
-                return unknown(
-                    rest,
-                    "a torque to hold, a press or a part is said here, as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
-                );
-            }
-            input = end;
-        }
-    }
-}
-
-/// Does a wish begin here?
-pub(crate) fn starts_wish(input: &str) -> bool {
-    keyword("holds")(input).is_ok()
-        || keyword("press")(input).is_ok()
-        || keyword("hub")(input).is_ok()
-}
-
-fn wish<'a>(input: &'a str, total: usize, wishes: &mut WishText) -> Parsed<'a, ()> {
-    if let Ok((after, ())) = keyword("holds")(input) {
-        let (after, _) = space(after)?;
-        let torque = quantity(
-            after,
-            total,
-            Dimension::Torque,
-            "the torque is missing after `holds`",
-            "as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
-        );
-        // A force is held along the axis.
-        let (end, found) = match (torque, quantity(after, total, Dimension::Force, "", "")) {
-            (Err(_), Ok(force)) => force,
-            (torque, _) => torque?,
-        };
-        return once(input, end, &mut wishes.holds, found);
-    }
-    if let Ok((after, ())) = keyword("press")(input) {
-        let (after, _) = space(after)?;
-        let after = keyword("under")(after).map_or(after, |(after, ())| after);
-        let (after, _) = space(after)?;
-        let (end, found) = quantity(
-            after,
-            total,
-            Dimension::Force,
-            "the force is missing after `press under`",
-            "as in `pick 20 press under 20 kN, hub steel od 40 long 25`",
-        )?;
-        return once(input, end, &mut wishes.press_under, found);
-    }
-    if let Ok((after, ())) = keyword("hub")(input) {
-        let (start, _) = space(after)?;
-        if let Ok((end, ())) = keyword("safe")(start) {
-            let at = span(total, input, end);
-            return once(input, end, &mut wishes.hub_safe, Spot { value: (), at });
-        }
-    }
-    Ok((input, ()))
-}
-
 /// One clause of a joint; false where none begins here.
-fn clause<'a>(
+pub(super) fn clause<'a>(
     input: &'a str,
     total: usize,
     joint: &mut JointText,
@@ -430,145 +351,6 @@ fn of_feature<'a>(
     once(after, end, &mut joint.head.mate, mate).map(|(end, ())| Some(end))
 }
 
-/// A part's material after its name.
-fn part<'a>(
-    start: &'a str,
-    total: usize,
-    joint: &mut JointText,
-    now: Now,
-    at: std::ops::Range<usize>,
-) -> Parsed<'a, ()> {
-    let slot = match now {
-        Now::Hub => &mut joint.hub.material,
-        Now::Shaft => &mut joint.shaft.material,
-        Now::Sleeve => {
-            let sleeve =
-                SleeveText { body: Body::default(), at, classes: None, interference: None };
-            joint.sleeves.push(sleeve);
-            match joint.sleeves.last_mut() {
-                Some(sleeve) => &mut sleeve.body.material,
-                None => return Ok((start, ())),
-            }
-        }
-    };
-    material(start, total, slot)
-}
-
-/// A size or a figure of one part.
-fn of_body<'a>(
-    input: &'a str,
-    after: &'a str,
-    total: usize,
-    body: &mut Body,
-    typed: &str,
-) -> Parsed<'a, bool> {
-    let (start, _) = space(after)?;
-    let done = |(end, ()): (&'a str, ())| (end, true);
-    let figure = |dimension, missing: &str, slot: &mut Option<Amount>| {
-        const FIGURES: &str =
-            "as in `assemble 30 interference 0.035, hub e 110GPa nu 0.28 od 62, shaft steel`";
-        let (end, found) = quantity(start, total, dimension, missing, FIGURES)?;
-        once(input, end, slot, found).map(done)
-    };
-    match typed {
-        "od" => {
-            let missing = "the outside diameter is missing after `od`";
-            one_size(input, after, total, &mut body.od, missing, EXAMPLE).map(done)
-        }
-        "id" => {
-            let missing = "the bore is missing after `id`";
-            one_size(input, after, total, &mut body.id, missing, EXAMPLE).map(done)
-        }
-        "wall" => {
-            let missing = "the wall is missing after `wall`";
-            one_size(input, after, total, &mut body.wall, missing, EXAMPLE).map(done)
-        }
-        "e" => figure(Dimension::Pressure, "the modulus is missing after `e`", &mut body.modulus),
-        "yield" => {
-            figure(Dimension::Pressure, "the strength is missing after `yield`", &mut body.strength)
-        }
-        "alpha" => figure(
-            Dimension::Expansion,
-            "the expansion is missing after `alpha`",
-            &mut body.expansion,
-        ),
-        "nu" => {
-            let (end, found) = plain(start, total, "Poisson's ratio is missing after `nu`")?;
-            once(input, end, &mut body.poisson, found).map(done)
-        }
-        _ => Ok((input, false)),
-    }
-}
-
-/// A plain number.
-fn plain<'a>(input: &'a str, total: usize, missing: &str) -> Parsed<'a, Spot<f64>> {
-    match Number::scan(input) {
-        Ok(Some((number, taken))) => {
-            let (top, bottom) = number.ratio();
-            #[allow(clippy::cast_precision_loss, reason = "a measured figure: 53 bits are plenty")]
-            let number = top as f64 / bottom as f64;
-            let end = input.get(taken..).unwrap_or_default();
-            Ok((end, Spot { value: number, at: span(total, input, end) }))
-        }
-        Ok(None) => fatal(input, 0, missing, EXAMPLE),
-        Err(error) => number_fault(input, &error),
-    }
-}
-
-fn friction(input: &str, total: usize) -> Parsed<'_, Spot<(f64, f64)>> {
-    let missing = "the coefficient is missing after `friction`";
-    let (rest, low) = plain(input, total, missing)?;
-    let Some(after) = rest.strip_prefix("..") else {
-        return Ok((rest, Spot { value: (low.value, low.value), at: low.at }));
-    };
-    let (end, high) = plain(after, total, missing)?;
-    Ok((end, Spot { value: (low.value, high.value), at: span(total, input, end) }))
-}
-
-/// A size, or two with a mark between them.
-fn ends<'a>(input: &'a str, total: usize, mark: &str, missing: &str) -> Parsed<'a, Ends> {
-    let (rest, from) = size_after(input, total, missing, EXAMPLE)?;
-    let (after, _) = space(rest)?;
-    let Some(after) = after.strip_prefix(mark) else {
-        return Ok((rest, Ends { from, to: None }));
-    };
-    let (after, _) = space(after)?;
-    let (end, to) = size_after(after, total, missing, EXAMPLE)?;
-    Ok((end, Ends { from, to: Some(to) }))
-}
-
-/// Words and numbers up to a comma or a word that ends them: `aluminium
-/// 6061-T6`.
-fn name<'a>(input: &'a str, ends: &[&[&str]]) -> Parsed<'a, String> {
-    let mut found = String::new();
-    let mut rest = input;
-    loop {
-        let (next, _) = space(rest)?;
-        let end = next
-            .find(|c: char| !(c.is_alphanumeric() || matches!(c, '-' | '.' | '/' | '\'')))
-            .unwrap_or(next.len());
-        let (typed, after) = next.split_at(end);
-        let small = typed.to_ascii_lowercase();
-        if typed.is_empty() || ends.iter().any(|list| list.contains(&small.as_str())) {
-            return Ok((rest, found));
-        }
-        if !found.is_empty() {
-            found.push(' ');
-        }
-        found.push_str(typed);
-        rest = after;
-    }
-}
-
-/// A material's name; none where figures follow at once.
-fn material<'a>(input: &'a str, total: usize, slot: &mut Option<Spot<String>>) -> Parsed<'a, ()> {
-    let (end, name) = name(input, &[CLAUSES, WISHES])?;
-    if name.is_empty() {
-        return Ok((input, ()));
-    }
-    once(input, end, slot, Spot { value: name, at: span(total, input, end) })
-}
-
 const OTHER_GREASE: &str = "a lubricant is dry, oil, grease, moly or degreased; of another give the friction, as `assemble 20 H7/s6, hub steel od 40 long 25, friction 0.1`";
 
 /// Where what these words ask for is told, and the first of them.
@@ -620,7 +402,10 @@ fn fit_word<'a>(input: &'a str, total: usize, joint: &mut JointText) -> Parsed<'
     once(input, end, &mut joint.head.word, said)
 }
 
-fn unknown<T>(input: &str, advice: &str) -> Result<T, nom::Err<crate::words::fault::Fault>> {
+pub(super) fn unknown<T>(
+    input: &str,
+    advice: &str,
+) -> Result<T, nom::Err<crate::words::fault::Fault>> {
     let typed = input.split([' ', ',']).next().unwrap_or(input);
     let length = typed.len().max(input.chars().next().map_or(0, char::len_utf8));
     let near = CLAUSES.iter().find(|known| near_miss(&typed.to_ascii_lowercase(), known));

@@ -3,8 +3,9 @@
 
 use fits_core::{
     Length,
-    shop::assemble::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST, lead_in},
+    shop::assemble::{Assembly, Joint, SMOOTHING_LEAST, SMOOTHING_MOST},
     source::{Known, Reason},
+    speech::{Figure, Speech},
     standards::materials::{Material, Property},
 };
 use uom::si::{
@@ -15,45 +16,39 @@ use uom::si::{
 };
 
 use crate::{
-    problem::Problem,
-    query::{JointText, Units},
-    questions::{joint::resolved::Asked, why::answered::said},
-    session::Session,
+    query::Units,
+    questions::{
+        joint::figures::{AssemblyAnswer, PickGripAnswer, Solved},
+        why::answered::said,
+    },
 };
 
 const LAME: &str = "Lamé; Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16";
 
-impl Session {
-    /// Why a joint's figures are what they are.
-    pub(crate) fn why_assembly(&self, text: &JointText) -> Result<Vec<Reason>, Problem> {
-        let Asked { joint, bore, .. } = self.joint(text, false)?;
-        let solved = joint.solve().map_err(|error| self.place(text, &error))?;
-        let mut found = reasons(self.shown, &joint, &solved);
-        found.extend(joint.friction.reasons().iter().cloned());
-        if let Some(heat) = self.heat(text, &joint)? {
-            found.extend(heat.reasons().iter().cloned().map(|it| self.spoken_reason(it)));
-        }
-        if let Ok(entry) = lead_in(joint.diameter, bore) {
-            found.extend(entry.reasons().into_iter().map(|it| self.spoken_reason(it)));
-        }
-        found.extend(of_materials(&joint).into_iter().map(|it| self.spoken_reason(it)));
-        Ok(found)
-    }
+/// Why a joint's figures are what they are.
+pub(crate) fn of_assembly(units: Units, answer: &AssemblyAnswer) -> Vec<Reason> {
+    let Solved { assembly, heat, entry } = &answer.solved;
+    let joint = assembly.joint();
+    let mut found = reasons(units, joint, assembly);
+    found.extend(joint.friction.reasons().iter().cloned());
+    found.extend(heat.iter().flat_map(|heat| heat.reasons().iter().cloned()));
+    found.extend(entry.reasons());
+    found.extend(of_materials(joint));
+    found
+}
 
-    /// Why the classes of a sought joint are what they are.
-    pub(crate) fn why_grip(&self, text: &JointText) -> Result<Vec<Reason>, Problem> {
-        let Asked { joint, .. } = self.joint(text, true)?;
-        let mut found = vec![Reason {
-            figure: "order".into(),
-            value: "lightest first".into(),
-            rule: "H7 with shafts of grade 6, H8 with grade 7, and ASME B4.1: torque at the loosest, force and yield at the tightest".into(),
-            source: Known::Practice.words().into(),
-            known: Known::Practice,
-        }];
-        found.extend(joint.friction.reasons().iter().cloned());
-        found.extend(of_materials(&joint).into_iter().map(|it| self.spoken_reason(it)));
-        Ok(found)
-    }
+/// Why the classes of a sought joint are what they are.
+pub(crate) fn of_grip(answer: &PickGripAnswer) -> Vec<Reason> {
+    let mut found = vec![Reason {
+        figure: "order".into(),
+        value: "lightest first".into(),
+        rule: "H7 with shafts of grade 6, H8 with grade 7, and ASME B4.1: torque at the loosest, force and yield at the tightest".into(),
+        source: Known::Practice.words().into(),
+        known: Known::Practice,
+    }];
+    found.extend(answer.joint.friction.reasons().iter().cloned());
+    found.extend(of_materials(&answer.joint));
+    found
 }
 
 /// A pressure in the units of the answer.
@@ -75,8 +70,11 @@ fn reasons(units: Units, joint: &Joint, solved: &Assembly) -> Vec<Reason> {
             let lost = joint.roughness.checked_scale(whole_tenths(share), 10);
             found.push(Reason {
                 figure: "roughness loss".into(),
-                value: lost.map_or_else(|_| String::new(), |lost| said(units, lost)),
-                rule: format!("{share} x {} (Rz of both, summed)", said(units, joint.roughness)),
+                value: lost.map_or_else(|_| "".into(), Into::into),
+                rule: Speech::of(
+                    "{} x {} (Rz of both, summed)",
+                    [Figure::from(share), joint.roughness.into()],
+                ),
                 source: source.into(),
                 known: Known::Seen,
             });
@@ -89,12 +87,12 @@ fn reasons(units: Units, joint: &Joint, solved: &Assembly) -> Vec<Reason> {
         let hoop = pressed(units, worst.stress.hoop);
         found.push(Reason {
             figure: format!("{name} stress"),
-            value: pressed(units, worst.counts()),
+            value: pressed(units, worst.counts()).into(),
             rule: if worst.brittle {
-                format!("hoop {hoop}, a pull")
+                format!("hoop {hoop}, a pull").into()
             } else {
                 let radial = pressed(units, worst.stress.radial);
-                format!("von Mises of hoop {hoop} and radial {radial}")
+                format!("von Mises of hoop {hoop} and radial {radial}").into()
             },
             source: LAME.into(),
             known: Known::Formula,
@@ -133,8 +131,8 @@ fn pressures(found: &mut Vec<Reason>, units: Units, joint: &Joint, solved: &Asse
         };
         found.push(Reason {
             figure: figure.into(),
-            value: pressed(units, pressure),
-            rule,
+            value: pressed(units, pressure).into(),
+            rule: rule.into(),
             source: source.into(),
             known,
         });
@@ -163,8 +161,8 @@ fn forces(found: &mut Vec<Reason>, units: Units, joint: &Joint, solved: &Assembl
     let mut by = |figure: &str, value: String, rule: String| {
         found.push(Reason {
             figure: figure.into(),
-            value,
-            rule,
+            value: value.into(),
+            rule: rule.into(),
             source: "Shigley, Mechanical Engineering Design, 9th ed., Eq. 7-48 and 7-49".into(),
             known: Known::Formula,
         });

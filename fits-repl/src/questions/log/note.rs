@@ -47,8 +47,9 @@ impl Session {
         if *learned_from > 0 {
             figures.push(Reason {
                 figure: "cut factor learned".into(),
-                value: format!("{:.3} ± {:.3}", prior.gain, prior.gain_sd),
-                rule: format!("from {learned_from} finished logs; the usual counts as three"),
+                value: format!("{:.3} ± {:.3}", prior.gain, prior.gain_sd).into(),
+                rule: format!("from {learned_from} finished logs; the usual counts as three")
+                    .into(),
                 source: "the pass logs kept".into(),
                 known: Known::Seen,
             });
@@ -63,7 +64,7 @@ impl Session {
             Some(reasons) => figures.extend(reasons),
             None => figures.push(Reason {
                 figure: opening.instrument.clone(),
-                value: off,
+                value: off.into(),
                 rule: "standard deviations".into(),
                 source: "the crib".into(),
                 known: Known::Seen,
@@ -77,7 +78,8 @@ impl Session {
                  passes scatter; each reading weighs by its uncertainty; the dial that ends \
                  inside most often, at most {} % to overshoot",
                 (self.advice(None).risk * 1000.0).round() / 10.0
-            ),
+            )
+            .into(),
             source: "R. E. Kalman, J. Basic Engineering 82 (1960)".into(),
             known: Known::Formula,
         });

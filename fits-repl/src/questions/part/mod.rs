@@ -2,6 +2,7 @@
 
 pub(crate) mod answered;
 pub(crate) mod asked;
+pub(crate) mod bought;
 pub(crate) mod circumstance;
 pub(crate) mod clauses;
 pub(crate) mod figures;
@@ -22,7 +23,7 @@ pub(crate) mod warm;
 pub(crate) mod warm_figures;
 pub(crate) mod warm_shown;
 
-use fits_core::shop::Verdict;
+use fits_core::{shop::Verdict, speech::Speech};
 
 use self::{
     asked::Part,
@@ -34,7 +35,7 @@ use self::{
 };
 use crate::questions::{
     prelude::*,
-    why::answered::{by_rule, said_range},
+    why::answered::{by_rule, range},
 };
 
 pub(crate) use self::help::HELP;
@@ -70,25 +71,24 @@ impl Question for Part {
     }
 
     fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let mut figures = Vec::new();
-        if self.warm.is_some() {
-            session.why_warm(&mut figures, self, answer)?;
-            return Ok(figures);
+        if let Answer::FitWarm(found) = answer {
+            return Ok(session.why_warm(found));
         }
+        let mut figures = Vec::new();
         match session.resolve(self)? {
             Resolved::One(one) => session.why_one(&mut figures, self, &one),
             Resolved::Pair(pair) => session.why_both(&mut figures, self, &pair),
             Resolved::Suit { pair, in_hand, mate } => {
                 session.why_both(&mut figures, self, &pair);
                 figures.push(by_rule(
-                    &format!(
+                    format!(
                         "{} to suit",
                         mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
                     ),
-                    &said_range(session.shown, mate.limits),
-                    &format!(
-                        "{} in hand, with the fit's own least and greatest clearance",
-                        said_range(session.shown, in_hand.limits)
+                    range(mate.limits),
+                    Speech::of(
+                        "{} to {} in hand, with the fit's own least and greatest clearance",
+                        [in_hand.limits.lower(), in_hand.limits.upper()],
                     ),
                 ));
             }

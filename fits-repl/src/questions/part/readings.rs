@@ -160,7 +160,7 @@ impl Session {
                 value: judged.verdict.word().into(),
                 rule: format!(
                     "good, over or under is said at a probability of 95 %; standard uncertainty {standard}, guard band 1.645 of it"
-                ),
+                ).into(),
                 source: "ISO 14253-1:2017, as secondary texts give it".into(),
                 known: Known::Memory,
             });
@@ -305,11 +305,11 @@ impl Session {
             .map_err(failed)?;
         reasons.push(Reason {
             figure: "size at 20 °C".into(),
-            value: measured.size().to_string(),
+            value: measured.size().to_string().into(),
             rule: format!(
                 "{} × (1 + αg ({room_c} − 20)) / (1 + αp ({part_c} − 20)), αp of {material}, αg of a steel gauge",
                 measured.read()
-            ),
+            ).into(),
             source: "ISO 1: sizes hold at 20 °C".into(),
             known: Known::Formula,
         });

@@ -21,7 +21,7 @@ use crate::{
 };
 
 /// What a feature's limits are called.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) enum Label {
     Iso(Class),
     Inch(b41::Class),
@@ -39,7 +39,7 @@ impl std::fmt::Display for Label {
 }
 
 /// One feature, resolved.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) struct One {
     pub(crate) kind: Option<Feature>,
     pub(crate) nominal: Length,
@@ -134,6 +134,7 @@ impl One {
 }
 
 /// A hole and a shaft, resolved.
+#[derive(Clone, Debug)]
 pub(crate) struct Pair {
     pub(crate) fit: Fit,
     pub(crate) hole: One,
@@ -145,7 +146,7 @@ pub(crate) struct Pair {
 }
 
 /// What a shop word chose.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) struct Chosen {
     pub(crate) choice: Choice,
     /// In what circumstance.

@@ -39,7 +39,8 @@ use crate::{
 const EXAMPLE: &str = "as in `20 H7/g6 warm 60C, hole nylon, shaft steel`";
 
 /// A pair, its materials and its range in °C, resolved.
-struct Found {
+#[derive(Clone, Debug)]
+pub(crate) struct Found {
     pair: Pair,
     hole: Cow<'static, Material>,
     shaft: Cow<'static, Material>,
@@ -90,6 +91,7 @@ impl Session {
             warm: at(found.warm_end, hot),
             known,
             unconfirmed,
+            found,
         })))
     }
 
@@ -206,19 +208,13 @@ impl Session {
             .map_err(|error| from_core(&error, part.size.at.clone()))
     }
 
-    pub(crate) fn why_warm(
-        &self,
-        figures: &mut Vec<Reason>,
-        part: &Part,
-        answer: &Answer,
-    ) -> Result<(), Problem> {
-        let (Answer::FitWarm(answer), Some(warm)) = (answer, &part.warm) else { return Ok(()) };
-        let found = self.warm_pair(part, warm)?;
-        let units = self.shown;
+    pub(crate) fn why_warm(&self, answer: &WarmAnswer) -> Vec<Reason> {
+        let mut figures = Vec::new();
+        let (units, found) = (self.shown, &answer.found);
         for (one, name) in [(&found.pair.hole, "hole"), (&found.pair.shaft, "shaft")] {
             figures.push(Reason {
                 figure: format!("{name} {}", one.label),
-                value: said_range(units, one.limits),
+                value: said_range(units, one.limits).into(),
                 rule: "at 20 °C".into(),
                 source: one.source.into(),
                 known: Known::Formula,
@@ -244,12 +240,13 @@ impl Session {
             };
             figures.push(Reason {
                 figure: format!("least clearance at {}", degrees(units, end.at_c, 0)),
-                value: said(units, end.min_mm.0),
+                value: said(units, end.min_mm.0).into(),
                 rule: format!(
                     "{} - {}",
                     term(hole.lower(), worst(spreads.0, answer.hole.expansion_per_c_e6, warmer)),
                     term(shaft.upper(), worst(spreads.1, answer.shaft.expansion_per_c_e6, !warmer))
-                ),
+                )
+                .into(),
                 source: "linear expansion about 20 °C, ISO 1".into(),
                 known: Known::Formula,
             });
@@ -265,7 +262,7 @@ impl Session {
             };
             figures.push(Reason {
                 figure: "the tightest pair meets".into(),
-                value: degrees(units, meets, 1),
+                value: degrees(units, meets, 1).into(),
                 rule: format!(
                     "{} + ({} - {}) / ({} x {} - {} x {}) x 1000000",
                     if units == Units::Inches { 68 } else { 20 },
@@ -275,7 +272,8 @@ impl Session {
                     each(spreads.0, answer.hole.expansion_per_c_e6, warmer),
                     said(units, shaft.upper()),
                     each(spreads.1, answer.shaft.expansion_per_c_e6, !warmer)
-                ),
+                )
+                .into(),
                 source: "linear expansion about 20 °C, ISO 1".into(),
                 known: Known::Formula,
             });
@@ -286,11 +284,11 @@ impl Session {
         }
         for material in materials {
             for property in [Property::Expansion, Property::HeatLimit] {
-                figures.extend(material.reason(property).map(|it| self.spoken_reason(it)));
+                figures.extend(material.reason(property));
             }
             figures.extend(swelling_reason(material));
         }
-        Ok(())
+        figures
     }
 }
 

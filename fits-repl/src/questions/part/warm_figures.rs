@@ -4,11 +4,17 @@ use fits_core::{Kind, source::Known};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::answer::{Ends, Mm};
+use crate::{
+    answer::{Ends, Mm},
+    questions::part::warm::Found,
+};
 
 /// A pair over a range of temperature.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct WarmAnswer {
+    /// What it was worked out from, for `why`.
+    #[serde(skip)]
+    pub(crate) found: Found,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// The hole.

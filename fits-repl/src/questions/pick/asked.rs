@@ -19,8 +19,8 @@ pub(crate) fn pick(input: &str, total: usize) -> Parsed<'_, Query> {
     let (input, _) = space(input)?;
     let (rest, size) = size_after(input, total, "the size is missing after `pick`", EXAMPLE)?;
     let (rest, _) = separator(rest)?;
-    if joint::reader::starts_wish(rest) {
-        return joint::reader::pick(rest, total, size);
+    if joint::wish_reader::starts_wish(rest) {
+        return joint::wish_reader::pick(rest, total, size);
     }
     let Ok((rest, wanted)) = alt((
         value(Wanted::Clearance, keyword("clearance")),

@@ -43,7 +43,7 @@ impl Question for Pick {
         let Answer::Pick(picked) = answer else { return Ok(Vec::new()) };
         Ok(vec![Reason {
             figure: "order".into(),
-            value: format!("{} found", picked.found),
+            value: format!("{} found", picked.found).into(),
             rule: "preferred classes first, two-letter ones last; coarser grades, a preferred fit as if one grade coarser; then the middle of what is wanted".into(),
             source: Known::Practice.words().into(),
             known: Known::Practice,

@@ -34,7 +34,7 @@ impl Question for Seat {
         let said = |size: Mm| said(session.shown, size.0);
         let reason = |seat: &SeatFigures| Reason {
             figure: format!("{} for a {} bearing", seat.class, seat.bearing),
-            value: format!("{} to {}", said(seat.lower_mm), said(seat.upper_mm)),
+            value: format!("{} to {}", said(seat.lower_mm), said(seat.upper_mm)).into(),
             rule: seat.reason.into(),
             source: seat.source.into(),
             known: seat.known,

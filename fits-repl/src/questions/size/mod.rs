@@ -58,7 +58,7 @@ impl Question for Size {
         let length = session.length(self)?;
         Ok(vec![Reason {
             figure: "size".into(),
-            value: said(session.shown, length),
+            value: said(session.shown, length).into(),
             rule: "1 in = 25.4 mm; kept as a whole count of 0.1 nm".into(),
             source: "international yard and pound agreement, 1959".into(),
             known: Known::Formula,

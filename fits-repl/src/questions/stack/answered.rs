@@ -218,8 +218,8 @@ impl Session {
         let mut by_sum = |figure: &str, value: Mm, rule: String| {
             figures.push(Reason {
                 figure: figure.into(),
-                value: said(units, value.0),
-                rule,
+                value: said(units, value.0).into(),
+                rule: rule.into(),
                 source: "sum of the signed links".into(),
                 known: Known::Formula,
             });
@@ -234,12 +234,12 @@ impl Session {
         });
         figures.push(Reason {
             figure: "root sum square".into(),
-            value: format!("{} to {}", said(units, stack.rss.min_mm.0), said(units, stack.rss.max_mm.0)),
+            value: format!("{} to {}", said(units, stack.rss.min_mm.0), said(units, stack.rss.max_mm.0)).into(),
             rule: format!(
                 "{} +/- sqrt({})",
                 said(units, stack.aim_mm.0),
                 squares.collect::<Vec<_>>().join(" + ")
-            ),
+            ).into(),
             source: "simple statistical tolerancing, parts on their own and centred; F. Scholz, Tolerance Stack Analysis Methods, 1995".into(),
             known: Known::Formula,
         });
@@ -254,12 +254,12 @@ impl Session {
                 "mean {}, standard deviation {}",
                 said(units, stack.simulated.mean_mm.0),
                 said(units, stack.simulated.sd_mm.0)
-            ),
+            ).into(),
             rule: format!(
                 "every part drawn on its own, {}; uniform: anywhere between the limits; normal: the limits at three standard deviations, none beyond; seed {}",
                 spreads.join(", "),
                 stack.simulated.seed
-            ),
+            ).into(),
             source: "our choice where no spread is said: uniform, the widest".into(),
             known: Known::Practice,
         });
@@ -272,7 +272,7 @@ impl Session {
                     format!("{:.0} %, {:.0} %", link.share_of_worst * 100.0, link.share_of_variance * 100.0)
                 })
                 .collect::<Vec<_>>()
-                .join("; "),
+                .join("; ").into(),
             rule: "of the worst case: its tolerance over all tolerances; of the variance: its own over all".into(),
             source: "sum of the signed links".into(),
             known: Known::Formula,
@@ -293,8 +293,8 @@ fn why_last_part(stack: &StackAnswer, units: Units) -> Option<Reason> {
     };
     Some(Reason {
         figure: "last part, whatever the others measure".into(),
-        value: part.always.map_or("none".to_owned(), ends),
-        rule: format!("wanted {}; {rule}", ends(wanted)),
+        value: part.always.map_or("none".to_owned(), ends).into(),
+        rule: format!("wanted {}; {rule}", ends(wanted)).into(),
         source: "sum of the signed links".into(),
         known: Known::Formula,
     })

@@ -4,6 +4,8 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod figures;
 pub(crate) mod led;
+pub(crate) mod pass_figures;
+pub(crate) mod passes_shown;
 pub(crate) mod reader;
 pub(crate) mod shown;
 
@@ -11,10 +13,8 @@ use fits_core::shop::Verdict;
 
 use self::{
     asked::ThreadQuery,
-    figures::{
-        ClearanceHoleAnswer, OverWiresAnswer, TapAnswer, ThreadAnswer, ThreadPassesAnswer,
-        WiresAnswer,
-    },
+    figures::{ClearanceHoleAnswer, OverWiresAnswer, TapAnswer, ThreadAnswer, WiresAnswer},
+    pass_figures::ThreadPassesAnswer,
 };
 use crate::{
     answer::ThreadName,

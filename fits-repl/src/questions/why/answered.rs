@@ -4,7 +4,7 @@ use fits_core::{
     Fit, Kind, Length, Limits,
     shop::{InchReamer, Passes, Ream},
     source::{Known, Reason},
-    speech::Figure,
+    speech::{Figure, Speech},
     standards::{
         iso286::{Class, Feature},
         processes::Process,
@@ -25,8 +25,9 @@ impl Session {
     pub(crate) fn why(&self, query: &Query, of: &str) -> Result<Answer, Problem> {
         let answer = query.question().answer(self)?;
         let mut figures = query.question().reasons(self, &answer)?;
-        why_answer(&mut figures, &answer, self.shown);
+        why_answer(&mut figures, &answer);
         self.why_crib(&mut figures, &answer);
+        let figures = figures.into_iter().map(|it| it.said_in(self.shown.unit())).collect();
         Ok(Answer::Why(WhyAnswer { of: of.to_owned(), figures }))
     }
 }
@@ -34,7 +35,7 @@ impl Session {
 impl Session {
     pub(crate) fn why_one(&self, figures: &mut Vec<Reason>, part: &Part, one: &One) {
         match one.label {
-            Label::Iso(class) => return why_class(figures, class, one.nominal, self.shown),
+            Label::Iso(class) => return why_class(figures, class, one.nominal),
             // One class gives both parts: once is enough.
             Label::Inch(_) if one.kind == Some(Feature::Shaft) => return,
             Label::Inch(class) => {
@@ -50,8 +51,8 @@ impl Session {
         }
         figures.push(Reason {
             figure: format!("limits {}", one.label),
-            value: said_range(self.shown, one.limits),
-            rule: String::new(),
+            value: range(one.limits),
+            rule: "".into(),
             source: one.source.into(),
             known: Known::Formula,
         });
@@ -63,7 +64,7 @@ impl Session {
         }
         self.why_one(figures, part, &pair.hole);
         self.why_one(figures, part, &pair.shaft);
-        why_pair(figures, &pair.fit, self.shown);
+        why_pair(figures, &pair.fit);
     }
 }
 
@@ -77,17 +78,22 @@ pub(crate) fn said_range(units: Units, limits: Limits) -> String {
     format!("{} to {}", said(units, limits.lower()), said(units, limits.upper()))
 }
 
-pub(crate) fn by_rule(figure: &str, value: &str, rule: &str) -> Reason {
+/// The limits of a figure, said in the reader's units.
+pub(crate) fn range(limits: Limits) -> Speech {
+    Speech::of("{} to {}", [limits.lower(), limits.upper()])
+}
+
+pub(crate) fn by_rule(figure: impl Into<String>, value: Speech, rule: impl Into<Speech>) -> Reason {
     Reason {
         figure: figure.into(),
-        value: value.into(),
+        value,
         rule: rule.into(),
         source: "ISO 286-1:2010, clause 3".into(),
         known: Known::Formula,
     }
 }
 
-fn why_class(figures: &mut Vec<Reason>, class: Class, nominal: Length, units: Units) {
+fn why_class(figures: &mut Vec<Reason>, class: Class, nominal: Length) {
     // The answer stands, so the class is defined.
     let Ok(mut reasons) = class.reasons(nominal) else {
         return;
@@ -95,30 +101,30 @@ fn why_class(figures: &mut Vec<Reason>, class: Class, nominal: Length, units: Un
     figures.append(&mut reasons);
     if let Ok(limits) = class.limits(nominal) {
         figures.push(by_rule(
-            &format!("limits of {class}"),
-            &said_range(units, limits),
+            format!("limits of {class}"),
+            range(limits),
             "nominal size + deviations",
         ));
     }
 }
 
-fn why_pair(figures: &mut Vec<Reason>, fit: &Fit, units: Units) {
-    let range = fit.clearance();
+fn why_pair(figures: &mut Vec<Reason>, fit: &Fit) {
+    let clearance = fit.clearance();
     figures.push(by_rule(
         "least clearance",
-        &said(units, range.lower()),
+        clearance.lower().into(),
         "hole's lower limit - shaft's upper limit",
     ));
     figures.push(by_rule(
         "greatest clearance",
-        &said(units, range.upper()),
+        clearance.upper().into(),
         "hole's upper limit - shaft's lower limit",
     ));
     if fit.kind() == Kind::Transition {
         let chance = fit.chance_of_clearance();
         figures.push(Reason {
             figure: "chance of clearance".into(),
-            value: format!("{:.0} % even, {:.0} % normal", chance.even * 100.0, chance.normal * 100.0),
+            value: format!("{:.0} % even, {:.0} % normal", chance.even * 100.0, chance.normal * 100.0).into(),
             rule: "even: area over both tolerances; normal: centred, limits at three standard deviations".into(),
             source: "probability of a difference of two sizes".into(),
             known: Known::Formula,
@@ -127,14 +133,14 @@ fn why_pair(figures: &mut Vec<Reason>, fit: &Fit, units: Units) {
 }
 
 /// What every answer adds: aims, tools and passes.
-fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
+fn why_answer(figures: &mut Vec<Reason>, answer: &Answer) {
     let mut aim = |feature: &FeatureAnswer| {
         figures.push(Reason {
             figure: match feature.kind {
                 Some(kind) => format!("aim of {kind} {}", feature.class),
                 None => format!("aim of {}", feature.class),
             },
-            value: said(units, feature.aim_mm.0),
+            value: feature.aim_mm.0.into(),
             rule: "middle of the limits".into(),
             source: "our choice; `20 H7 = 20.013` judges any other size".into(),
             known: Known::Practice,
@@ -186,7 +192,7 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
         figures.extend(ream.reasons(&pre_drills(answer)));
         figures.extend(InchReamer::for_hole(&ream).into_iter().map(|reamer| Reason {
             figure: format!("new reamer {}", reamer.name),
-            value: said_range(units, reamer.limits),
+            value: range(reamer.limits),
             rule: "nominal size and what a new reamer measures above it".into(),
             source: reamer.source.into(),
             known: reamer.known,
@@ -202,8 +208,9 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer, units: Units) {
     {
         figures.push(Reason {
             figure: "processes".into(),
-            value: feature.processes.join(", "),
-            rule: format!("their grades hold {}", feature.grade.as_deref().unwrap_or_default()),
+            value: feature.processes.join(", ").into(),
+            rule: format!("their grades hold {}", feature.grade.as_deref().unwrap_or_default())
+                .into(),
             source: process.source().into(),
             known: process.known(),
         });

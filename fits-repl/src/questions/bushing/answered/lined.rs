@@ -78,6 +78,7 @@ impl Session {
         ];
         fast(text, Bush::Lined, nominal, &mut notes);
         Ok(Answer::BushingFit(Box::new(BushingAnswer {
+            found: None,
             nominal_mm: Mm(nominal),
             kind: Bush::Lined.words(),
             material: found.family.name().to_owned(),

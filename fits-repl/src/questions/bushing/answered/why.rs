@@ -6,13 +6,14 @@ use fits_core::{
         swelling_reason,
     },
     source::{Known, Reason},
+    speech::{Figure, Speech},
     standards::materials::Property,
 };
 
 use crate::{
     answer::{Answer, BushingInPlaceAnswer, Ends},
     problem::Problem,
-    query::{BushingText, Units},
+    query::BushingText,
     questions::{
         bushing::answered::play::service,
         part::resolve::from_core,
@@ -22,16 +23,18 @@ use crate::{
 };
 
 /// Why a shaft for a bore in place is of its size.
-fn why_in_place(units: Units, answer: &BushingInPlaceAnswer) -> Reason {
+fn why_in_place(answer: &BushingInPlaceAnswer) -> Reason {
     let running = answer.running;
     Reason {
         figure: "shaft".into(),
-        value: said(units, answer.shaft.aim_mm.0),
-        rule: format!(
+        value: answer.shaft.aim_mm.0.into(),
+        rule: Speech::of(
             "the bore as it measures, less the play wanted, {} to {}, {}",
-            said(units, running.min_mm.0),
-            said(units, running.max_mm.0),
-            answer.running_by
+            [
+                Figure::from(running.min_mm.0),
+                running.max_mm.0.into(),
+                answer.running_by.as_str().into(),
+            ],
         ),
         source: "ISO 286-1:2010, clause 3".into(),
         known: answer.known,
@@ -47,30 +50,31 @@ impl Session {
     ) -> Result<(), Problem> {
         let units = self.shown;
         if let Answer::BushingInPlace(answer) = answer {
-            figures.push(why_in_place(units, answer));
+            figures.push(why_in_place(answer));
             return Ok(());
         }
         let Answer::BushingFit(answer) = answer else { return Ok(()) };
-        let nominal = self.nominal(&text.bore.0)?;
+        let nominal = answer.nominal_mm.0;
         let ends = |ends: Ends| {
             format!("{} to {}", said(units, ends.min_mm.0), said(units, ends.max_mm.0))
         };
         let mut by_formula = |figure: &str, value: String, rule: String, source: &str| {
             figures.push(Reason {
                 figure: figure.into(),
-                value,
-                rule,
+                value: value.into(),
+                rule: rule.into(),
                 source: source.into(),
                 known: Known::Formula,
             });
         };
-        let (Some(interference), Some(closes_in)) = (answer.interference, answer.closes_in) else {
+        let (Some(interference), Some(closes_in), Some(found)) =
+            (answer.interference, answer.closes_in, &answer.found)
+        else {
             let found =
                 Bush::lined(nominal).map_err(|error| from_core(&error, text.bore.0.at.clone()))?;
             figures.push(found.reason());
             return Ok(());
         };
-        let found = self.found(text, nominal)?;
         by_formula(
             "interference",
             ends(interference),
@@ -128,9 +132,9 @@ impl Session {
         );
         if text.running.is_none() {
             let by_table = Running::wanted(found.kind, service(text, nominal)?, nominal);
-            figures.extend(by_table.ok().map(|running| self.spoken_reason(running.reason)));
+            figures.extend(by_table.ok().map(|running| running.reason));
         }
-        figures.extend(found.reasons.iter().cloned().map(|it| self.spoken_reason(it)));
+        figures.extend(found.reasons.iter().cloned());
         for one in [&found.material, &found.hub] {
             figures.extend(one.reason(Property::Modulus));
             if text.warm.is_some() {

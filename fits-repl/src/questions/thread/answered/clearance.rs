@@ -59,7 +59,7 @@ pub(crate) fn clearance(found: &Found) -> Result<Answer, Problem> {
                 });
                 reasons.push(Reason {
                     figure: "chart hole".into(),
-                    value: chart.hole().to_string(),
+                    value: chart.hole().to_string().into(),
                     rule: "the drill of the chart; H13 on it, common practice".into(),
                     source: chart.source().into(),
                     known: chart.known().worst(Known::Practice),
@@ -131,8 +131,8 @@ fn named(found: &Found, limits: Limits) -> Option<String> {
 fn reason(hole: ClearanceHole, least: Length, rule: String, known: Known) -> Reason {
     Reason {
         figure: format!("{} hole", hole.fit()),
-        value: least.to_string(),
-        rule,
+        value: least.to_string().into(),
+        rule: rule.into(),
         source: hole.source().into(),
         known,
     }

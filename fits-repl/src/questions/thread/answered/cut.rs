@@ -180,8 +180,8 @@ impl Session {
         {
             let reason = Reason {
                 figure: "run-out".into(),
-                value: said(self.shown, run.runout()),
-                rule: format!("by the pitch, the row of {}", said(self.shown, run.pitch())),
+                value: said(self.shown, run.runout()).into(),
+                rule: format!("by the pitch, the row of {}", said(self.shown, run.pitch())).into(),
                 source: run.source().into(),
                 known: run.known(),
             };

@@ -274,7 +274,7 @@ pub(crate) fn published(thread: &Thread, drill: &TapDrill) -> Option<Reason> {
         ChartDrill::of(thread).map_or((pipe, Known::Seen), |chart| (chart.source(), chart.known()));
     Some(Reason {
         figure: "published tap drill".into(),
-        value: size.to_string(),
+        value: size.to_string().into(),
         rule: match thread.form() {
             Form::PipeRp => {
                 "tabulated: the list's taper column, drilled straight; inside the limits of Rp"

@@ -331,7 +331,7 @@ impl Session {
 fn one_set(thread: &Thread) -> Reason {
     Reason {
         figure: "limits".into(),
-        value: format!("those of {thread}"),
+        value: format!("those of {thread}").into(),
         rule: "one size and pitch stands in the tables once, by its own letters".into(),
         source: "ASME B1.1, as Machinery's Handbook, 31st ed., table 3, prints it".into(),
         known: Known::Formula,

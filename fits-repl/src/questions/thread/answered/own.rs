@@ -93,11 +93,11 @@ impl Session {
         let Some(best) = found else {
             let reason = best.as_ref().map(|best| Reason {
                 figure: format!("drill {} of the crib, not taken", best.bit.name),
-                value: format!("{:.0} % of thread", best.percent),
+                value: format!("{:.0} % of thread", best.percent).into(),
                 rule: if best.keeps() {
-                    format!("over {NEAR:.0} % of thread off what is wanted")
+                    format!("over {NEAR:.0} % of thread off what is wanted").into()
                 } else {
-                    "its best, and outside the limits of the minor diameter".to_owned()
+                    "its best, and outside the limits of the minor diameter".into()
                 },
                 source: self.crib_source(),
                 known: Known::Given,
@@ -110,8 +110,8 @@ impl Session {
         let beside = rather.as_ref().map_or(String::new(), |rather| format!("; of all, {rather}"));
         let reason = Reason {
             figure: format!("tap drill {}", best.bit.name),
-            value: said(self.shown, best.bit.diameter),
-            rule: format!("the best of the crib{beside}"),
+            value: said(self.shown, best.bit.diameter).into(),
+            rule: format!("the best of the crib{beside}").into(),
             source: self.crib_source(),
             known: Known::Given,
         };

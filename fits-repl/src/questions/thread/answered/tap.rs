@@ -198,7 +198,7 @@ impl Session {
     fn formed(&self, form: &FormTapFigures) -> Reason {
         Reason {
             figure: "hole for a forming tap".into(),
-            value: said(self.shown, form.hole_mm.0),
+            value: said(self.shown, form.hole_mm.0).into(),
             rule: "D - 0.0068 x percent x P, 65 % where none is asked".into(),
             source: "Machinery's Handbook, cold form tapping".into(),
             known: Known::Formula,
@@ -244,8 +244,8 @@ fn other_pipe(thread: &Thread) -> Option<String> {
 fn advised(advice: Advice) -> Reason {
     Reason {
         figure: "percent of thread advised".into(),
-        value: format!("{} to {} %", advice.low, advice.high),
-        rule: format!("{}, {}", advice.work.name(), driven_by(advice.drive)),
+        value: format!("{} to {} %", advice.low, advice.high).into(),
+        rule: format!("{}, {}", advice.work.name(), driven_by(advice.drive)).into(),
         source: advice.source.into(),
         known: advice.known,
     }

@@ -128,7 +128,7 @@ pub(crate) fn taper_reasons(thread: &Thread, units: Units) -> Vec<Reason> {
         };
         reasons.push(Reason {
             figure: "least hole".into(),
-            value: said(units, least),
+            value: said(units, least).into(),
             rule: "the minor diameter at the screw's small end, hand tight: no list was read"
                 .into(),
             source: source.into(),
@@ -138,7 +138,7 @@ pub(crate) fn taper_reasons(thread: &Thread, units: Units) -> Vec<Reason> {
     if let Some(full) = thread.full_thread_hole() {
         reasons.push(Reason {
             figure: "greatest straight hole for full thread".into(),
-            value: bit_of(full).name.into(),
+            value: bit_of(full).name.into_owned().into(),
             rule: "tabulated".into(),
             source: "Yamawa catalogue 2021, p. 720, after JIS B 0203".into(),
             known: Known::Seen,
