@@ -87,7 +87,8 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         && let Some(wall) = &joint.wall
     {
         // `3/4 press in tubing .065 wall`: not the tube's own.
-        if joint.od.is_none() && free.len() == 1 && roles.num("ring").is_some() {
+        let beside = roles.get("ring").is_some_and(|taken| taken.at.abs_diff(taken.word) == 1);
+        if joint.od.is_none() && free.len() == 1 && beside {
             joint.od = free.pop();
         }
         if let Some(od) = joint.od.as_ref().filter(|_| free.is_empty()) {
