@@ -59,8 +59,8 @@ impl Columns {
         let unknown = self.names.iter().find(|name| !own.contains(name) && !fields(name))?;
         let near = own.iter().chain(&known).find(|known| crate::words::near_miss(unknown, known));
         let ends = || {
-            let last = format!(".{unknown}");
-            known.iter().find(|known| known.ends_with(&last))
+            let last = [format!(".{unknown}"), format!("{unknown}_mm")];
+            known.iter().find(|known| last.iter().any(|last| known.ends_with(last)))
         };
         let hint = near.or_else(ends).map_or_else(
             || "`fits schema` has every field".to_owned(),

@@ -21,12 +21,6 @@ pub use next::{Action, Because, Next};
 pub use settings::{Settings, Split, TOP_SLIDE_DEGREES};
 pub use story::Story;
 
-// Earlier names; each said two things.
-#[doc(hidden)]
-pub use crate::standards::instruments::Uncertainty as Instrument;
-#[doc(hidden)]
-pub use Observed as Entry;
-
 use self::{
     ahead::Shared,
     kinds::Kinds,
@@ -253,7 +247,7 @@ impl Adviser {
     /// assert!(adviser.take_up(Uncertainty { repeat: um(-2)?, bias: um(1)? }).is_err());
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn take_up(&mut self, instrument: Instrument) -> Result<(), Error> {
+    pub fn take_up(&mut self, instrument: Uncertainty) -> Result<(), Error> {
         check(&self.prior, instrument, &self.settings)?;
         if instrument == self.instrument {
             return Ok(());
