@@ -8,11 +8,14 @@ use fits_core::{
     Length, Limits,
     shop::{
         Verdict,
-        adviser::{Action, Adviser, Instrument, Prior, Settings},
+        adviser::{Action, Adviser, Prior, Settings},
         rehearse::{Rehearsal, Work},
         verdict::{Measured, Rule},
     },
-    standards::iso286::{Class, Feature},
+    standards::{
+        instruments::Uncertainty,
+        iso286::{Class, Feature},
+    },
 };
 
 fn um(count: i64) -> Length {
@@ -36,7 +39,7 @@ fn work() -> Work {
             offset_sd: um(6),
             scatter: um(2),
         },
-        instrument: Instrument { repeat: um(2), bias: um(1) },
+        instrument: Uncertainty { repeat: um(2), bias: um(1) },
         settings: Settings::default(),
     }
 }
@@ -83,7 +86,7 @@ fn rehearsals(criterion: &mut Criterion) {
 }
 
 fn verdicts(criterion: &mut Criterion) {
-    let gauge = Instrument { repeat: um(2), bias: um(1) };
+    let gauge = Uncertainty { repeat: um(2), bias: um(1) };
     let judge = |readings: &[Length]| {
         Measured::of(&[readings], Some(gauge), None)
             .and_then(|measured| measured.judge(Feature::Hole, limits(), Rule::Edition2017))

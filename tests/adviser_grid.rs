@@ -4,8 +4,8 @@
 
 use fits_core::{
     Length, Limits,
-    shop::adviser::{Adviser, Instrument, Prior, Settings},
-    standards::iso286::Feature,
+    shop::adviser::{Adviser, Prior, Settings},
+    standards::{instruments::Uncertainty, iso286::Feature},
 };
 
 fn um(count: f64) -> Length {
@@ -87,7 +87,7 @@ fn a_cut_and_its_reading_agree_with_a_sum_over_everything() {
             scatter: um(SCATTER),
         };
         let limits = Limits::new(um(20_000.0), um(20_021.0)).expect("limits");
-        let gauge = Instrument { repeat: um(REPEAT), bias: um(BIAS) };
+        let gauge = Uncertainty { repeat: um(REPEAT), bias: um(BIAS) };
         let start = um(19_600.0);
         let mut adviser =
             Adviser::new(limits, Feature::Hole, start, prior, gauge, Settings::default())

@@ -8,8 +8,12 @@ use std::fmt::Write as _;
 use fits_checks::hold_generated;
 use fits_core::{
     Length, Limits,
-    shop::adviser::{Action, Adviser, Instrument, Prior, Settings, Split},
-    standards::{instruments, iso286::Class, iso286::Feature},
+    shop::adviser::{Action, Adviser, Prior, Settings, Split},
+    standards::{
+        instruments::{self, Uncertainty},
+        iso286::Class,
+        iso286::Feature,
+    },
 };
 
 fn um(count: f64) -> Length {
@@ -89,7 +93,7 @@ impl Job {
         Self { feature: Feature::Shaft, start, ..self }
     }
 
-    fn instrument(&self) -> Instrument {
+    fn instrument(&self) -> Uncertainty {
         let found = instruments::Instrument::find(self.gauge).expect("known");
         found.uncertainty(self.feature, self.limits.middle()).expect("measures it")
     }
@@ -414,7 +418,7 @@ fn a_known_tool_is_played_as_well_as_can_be() {
             offset_sd: Length::ZERO,
             scatter: um(scatter),
         };
-        let gauge = Instrument { repeat: Length::ZERO, bias: Length::ZERO };
+        let gauge = Uncertainty { repeat: Length::ZERO, bias: Length::ZERO };
         let settings = Settings { split: Split::Whole, ..Settings::default() }
             .dial_division(um(f64::from(division)))
             .least_chip(um(1.0));

@@ -7,8 +7,11 @@
 use fits_core::{
     Length, Limits,
     job::{Entry as Logged, Opening, PassLog, Seen},
-    shop::adviser::{Action, Adviser, Because, Instrument, Prior, Settings},
-    standards::iso286::{Class, Feature},
+    shop::adviser::{Action, Adviser, Because, Prior, Settings},
+    standards::{
+        instruments::Uncertainty,
+        iso286::{Class, Feature},
+    },
 };
 use proptest::prelude::*;
 
@@ -30,7 +33,7 @@ fn prior() -> Prior {
     Prior { gain: 0.97, gain_sd: 0.04, offset: Length::ZERO, offset_sd: um(6.0), scatter: um(2.0) }
 }
 
-const GAUGE: Instrument = Instrument {
+const GAUGE: Uncertainty = Uncertainty {
     repeat: Length::from_tenth_nanometres(20_000),
     bias: Length::from_tenth_nanometres(15_000),
 };
@@ -189,7 +192,7 @@ proptest! {
         let prior = Prior {
             gain: f64::from(gain) / 100.0, gain_sd: f64::from(gain_sd) / 100.0, ..prior()
         };
-        let instrument = Instrument { repeat: um(f64::from(repeat)), bias: um(1.0) };
+        let instrument = Uncertainty { repeat: um(f64::from(repeat)), bias: um(1.0) };
         let settings = Settings::default().dial_division(um(f64::from(step)));
         let mut size = far - sign * f64::from(start) / 1e3;
         let start = um(size * 1e3);

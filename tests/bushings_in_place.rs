@@ -21,7 +21,7 @@ fn the_shaft_to_turn() {
     assert!((inch(&found["shaft"]["lower_mm"]) - 0.7465).abs() < 1e-7, "{found}");
     assert!((inch(&found["shaft"]["upper_mm"]) - 0.7475).abs() < 1e-7, "{found}");
     assert!((inch(&found["shaft"]["aim_mm"]) - 0.7470).abs() < 1e-7, "{found}");
-    assert!(found["play"].is_null());
+    assert!(found["play_verdict"].is_null());
 }
 
 /// A bushing that mics so before it is pressed in closes in: that is not this
@@ -54,9 +54,9 @@ fn too_tight_is_reamed_burnished_or_turned_down_by_the_kind() {
         let query =
             format!("bushing in place 0.7500in, {metal}, shaft 0.7497in, running 0.001in..0.002in");
         let found = answer(&query);
-        assert_eq!(found["play"], "tight", "{found}");
-        assert_eq!(found["ways"][0], way, "{found}");
-        assert_eq!(found["ways"][1], "shaft", "{found}");
+        assert_eq!(found["play_verdict"], "tight", "{found}");
+        assert_eq!(found["remedies"][0], way, "{found}");
+        assert_eq!(found["remedies"][1], "shaft", "{found}");
         assert_eq!(found["reamer"].is_object(), others, "{found}");
         assert!((inch(&found["bore_for_it"]["lower_mm"]) - 0.7507).abs() < 1e-7, "{found}");
         assert!((inch(&found["bore_for_it"]["upper_mm"]) - 0.7517).abs() < 1e-7, "{found}");
@@ -66,7 +66,7 @@ fn too_tight_is_reamed_burnished_or_turned_down_by_the_kind() {
     let far = answer(
         "bushing in place 0.7500in, sintered bronze, shaft 0.7515in, running 0.001in..0.002in",
     );
-    let ways = far["ways"].to_string();
+    let ways = far["remedies"].to_string();
     assert!(!ways.contains("burnish") && !ways.contains("ream"), "{far}");
     assert!(far["notes"].to_string().contains("do not ream"), "{far}");
 }
@@ -75,11 +75,15 @@ fn too_tight_is_reamed_burnished_or_turned_down_by_the_kind() {
 fn good_and_too_loose() {
     let good =
         answer("bushing in place 0.7500in, bronze, shaft 0.7485in, running 0.001in..0.002in");
-    assert_eq!((&good["play"], &good["ways"]), (&"good".into(), &serde_json::json!([])), "{good}");
+    assert_eq!(
+        (&good["play_verdict"], &good["remedies"]),
+        (&"good".into(), &serde_json::json!([])),
+        "{good}"
+    );
     let loose =
         answer("bushing in place 0.7500in, bronze, shaft 0.7465in, running 0.001in..0.002in");
-    assert_eq!(loose["play"], "loose", "{loose}");
-    assert_eq!(loose["ways"][0], "larger-shaft", "{loose}");
+    assert_eq!(loose["play_verdict"], "loose", "{loose}");
+    assert_eq!(loose["remedies"][0], "larger-shaft", "{loose}");
 }
 
 #[test]
@@ -117,7 +121,7 @@ fn phrases() {
         let mut session = Session::new();
         session.evaluate("units in").unwrap();
         let (got, want) = (takes(&mut session, phrase), takes(&mut session, plain));
-        for field in ["answer", "kind", "bore_mm", "given_shaft", "play"] {
+        for field in ["answer", "kind", "bore_mm", "given_shaft", "play_verdict"] {
             assert_eq!(got[field], want[field], "{phrase}: {got}");
         }
     }

@@ -202,7 +202,7 @@ fn a_reading_at_the_prompt_is_appended_and_changes_its_mate() {
     let answer = serde_json::to_value(&answer).expect("JSON");
     let notes = answer["notes"].to_string();
     assert!(notes.contains("the shaft journal is now cut to 0.7480 to 0.7500 in"), "{notes}");
-    assert_eq!(answer["next"], "shaft journal");
+    assert_eq!(answer["next_feature"], "shaft journal");
     // A name that the job lacks and one typed wrong leave the note alone.
     for refused in ["bush outside = .75", "journal = 19.0 mmm"] {
         assert!(session.evaluate(refused).is_err(), "{refused}");

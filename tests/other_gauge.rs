@@ -5,8 +5,8 @@
 use fits_checks::{ask, fits};
 use fits_core::{
     Length, Limits,
-    shop::adviser::{Adviser, Instrument, Prior, Settings},
-    standards::iso286::Feature,
+    shop::adviser::{Adviser, Prior, Settings},
+    standards::{instruments::Uncertainty, iso286::Feature},
 };
 use fits_repl::{
     render::{Colour, text::Text},
@@ -43,7 +43,7 @@ fn readings_of_two_gauges_weigh_as_least_squares_has_it() {
     let limits = Limits::new(um(20_000.0), um(20_021.0)).expect("limits");
     let gauges = [(2.0, 3.0), (4.0, 1.0)];
     let [own, other] =
-        gauges.map(|(repeat, bias)| Instrument { repeat: um(repeat), bias: um(bias) });
+        gauges.map(|(repeat, bias)| Uncertainty { repeat: um(repeat), bias: um(bias) });
     let prior = Prior {
         gain: 0.97,
         gain_sd: 0.04,
@@ -66,7 +66,7 @@ fn readings_of_two_gauges_weigh_as_least_squares_has_it() {
         assert!((known.size.in_um() - mean).abs() < 1e-3, "{upto}: {known:?}, {mean}");
         assert!((known.size_sd.in_um() - sd).abs() < 1e-3, "{upto}: {known:?}, {sd}");
     }
-    assert!(adviser.take_up(Instrument { repeat: um(-1.0), bias: um(0.0) }).is_err());
+    assert!(adviser.take_up(Uncertainty { repeat: um(-1.0), bias: um(0.0) }).is_err());
 }
 
 trait Micrometres {

@@ -36,11 +36,11 @@ fn the_pins_in_it() {
     assert!((found["over_mm"].as_f64().unwrap() - 0.020_32).abs() < 1e-9);
     assert_eq!(found["class"], "H8");
     let play = |found: &Value, at: usize, end: &str| {
-        found["pins"][at]["clearance"][end].as_f64().unwrap() / 0.00254
+        found["pin_fits"][at]["clearance"][end].as_f64().unwrap() / 0.00254
     };
     assert!((play(&found, 0, "min_mm") - 6.0).abs() < 1e-6, "{found}");
     let dowel = answer("reamer 1/4in cut 0.2508in");
-    assert_eq!(dowel["pins"][1]["pin"], "inch dowel pin", "{dowel}");
+    assert_eq!(dowel["pin_fits"][1]["pin_name"], "inch dowel pin", "{dowel}");
     assert!((play(&dowel, 1, "min_mm") - 5.0).abs() < 1e-6, "{dowel}");
     assert!((play(&dowel, 1, "max_mm") - 7.0).abs() < 1e-6, "{dowel}");
     // What it offers to keep is taken.

@@ -7,10 +7,13 @@
 use fits_core::{
     Length, Limits,
     shop::{
-        adviser::{Action, Adviser, Instrument, Prior, Settings},
+        adviser::{Action, Adviser, Prior, Settings},
         rehearse::{Odds, Rehearsal, Work},
     },
-    standards::iso286::{Class, Feature},
+    standards::{
+        instruments::Uncertainty,
+        iso286::{Class, Feature},
+    },
 };
 
 const RUNS: u64 = 2000;
@@ -43,7 +46,7 @@ fn work(class: &str, repeat: f64, scatter: f64) -> Work {
         feature: Feature::Hole,
         start: "19.6mm".parse().expect("a size"),
         machine: machine(scatter),
-        instrument: Instrument { repeat: micrometres(repeat), bias: Length::ZERO },
+        instrument: Uncertainty { repeat: micrometres(repeat), bias: Length::ZERO },
         settings: Settings { step: micrometres(2.0), ..Settings::default() },
     }
 }
@@ -145,7 +148,7 @@ fn the_same_seed_gives_the_same_odds_and_another_seed_others() {
 fn a_bias_costs_parts() {
     let fair = work("H7", 2.5, 2.0);
     let biased =
-        Work { instrument: Instrument { bias: micrometres(6.0), ..fair.instrument }, ..fair };
+        Work { instrument: Uncertainty { bias: micrometres(6.0), ..fair.instrument }, ..fair };
     let [.., fair] = rehearsed(fair);
     let [.., biased] = rehearsed(biased);
     assert!(biased.good < fair.good - 0.05, "{:.4} against {:.4}", biased.good, fair.good);

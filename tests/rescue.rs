@@ -143,7 +143,7 @@ fn what_cannot_be_done_names_the_figure_that_fails() {
     let says = |query: &str, name: &str| {
         let found = way(&answer(query), name);
         assert_eq!(found["verdict"], "no", "{query}: {found}");
-        found["says"][0].as_str().unwrap().to_owned()
+        found["notes"][0].as_str().unwrap().to_owned()
     };
     assert_eq!(
         says("rescue hole 20.3mm should be 20mm", "retaining compound"),

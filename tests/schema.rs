@@ -33,6 +33,17 @@ fn passes(validator: &jsonschema::Validator, answer: &Value) {
     assert!(errors.is_empty(), "{}: {errors:?}", answer["query"]);
 }
 
+fn drop_nulls(value: &mut Value) {
+    match value {
+        Value::Object(object) => {
+            object.retain(|_, value| !value.is_null());
+            object.values_mut().for_each(drop_nulls);
+        }
+        Value::Array(list) => list.iter_mut().for_each(drop_nulls),
+        _ => {}
+    }
+}
+
 #[test]
 fn every_answer_on_record_is_as_the_schema_says() {
     let schema = whole();
@@ -42,6 +53,10 @@ fn every_answer_on_record_is_as_the_schema_says() {
     assert!(answers.len() > 3500, "{}", answers.len());
     for answer in &answers {
         passes(&validator, answer);
+        // Null says the same as absent.
+        let mut without = answer.clone();
+        drop_nulls(&mut without);
+        passes(&validator, &without);
     }
     // It refuses what is not an answer: a field that is missing, of another type
     // or of another answer, and a word that no enumeration holds.
@@ -137,25 +152,18 @@ fn no_field_is_left_out() {
     assert!(missing.is_empty(), "{missing:?}");
 }
 
-/// The JSON types that a key's schema allows, `null` aside.
-fn types(root: &Value, schema: &Value, found: &mut BTreeSet<&'static str>) {
-    let mut add = |name: &str| match name {
-        "object" => found.insert("object"),
-        "array" => found.insert("list"),
-        "string" => found.insert("text"),
-        "boolean" => found.insert("yes or no"),
-        "number" | "integer" => found.insert("number"),
-        _ => false,
+/// The JSON types that a key's schema allows, `null` aside: of a list those of what it
+/// holds too.
+fn types(root: &Value, schema: &Value, found: &mut BTreeSet<String>) {
+    let names = match &schema["type"] {
+        Value::Array(names) => names.as_slice(),
+        name => std::slice::from_ref(name),
     };
-    match &schema["type"] {
-        Value::String(name) => {
-            add(name);
-        }
-        Value::Array(names) => names.iter().filter_map(Value::as_str).for_each(|name| {
-            add(name);
-        }),
-        _ => {}
-    }
+    found.extend(names.iter().filter_map(Value::as_str).filter_map(|name| match name {
+        "null" => None,
+        "integer" => Some("number".to_owned()),
+        name => Some(name.to_owned()),
+    }));
     if let Some(reference) = schema["$ref"].as_str() {
         let target = root.pointer(reference.trim_start_matches('#'));
         types(root, target.unwrap_or_else(|| panic!("{reference} is not there")), found);
@@ -165,57 +173,161 @@ fn types(root: &Value, schema: &Value, found: &mut BTreeSet<&'static str>) {
             types(root, one, found);
         }
     }
+    if schema["items"].is_object() {
+        let mut items = BTreeSet::new();
+        types(root, &schema["items"], &mut items);
+        found.extend(items.into_iter().map(|item| format!("array of {item}")));
+        found.remove("array");
+    }
 }
 
-fn keys(root: &Value, at: &Value, found: &mut BTreeMap<String, BTreeSet<&'static str>>) {
+/// Each key of each object of a schema, with its types; beside it the keys of that object.
+fn keys(root: &Value, at: &Value, each: &mut impl FnMut(&str, BTreeSet<String>, &Value)) {
     match at {
         Value::Object(object) => {
             if let Some(properties) = object.get("properties").and_then(Value::as_object) {
                 for (key, schema) in properties {
-                    types(root, schema, found.entry(key.clone()).or_default());
+                    let mut found = BTreeSet::new();
+                    types(root, schema, &mut found);
+                    each(key, found, at);
                 }
             }
-            object.values().for_each(|value| keys(root, value, found));
+            object.values().for_each(|value| keys(root, value, each));
         }
-        Value::Array(list) => list.iter().for_each(|value| keys(root, value, found)),
+        Value::Array(list) => list.iter().for_each(|value| keys(root, value, each)),
         _ => {}
     }
 }
 
-/// Keys that have two types, each with the reason.
-const TWO_TYPES: [(&str, &str); 13] = [
-    ("bore", CRIB_FILE),
-    ("drill", CRIB_FILE),
-    ("instrument", CRIB_FILE),
-    ("material", CRIB_FILE),
-    ("next", LATER),
-    ("pin", CRIB_FILE),
-    ("pins", LATER),
-    ("play", LATER),
-    ("reamer", CRIB_FILE),
-    ("says", LATER),
-    ("shaft", LATER),
-    ("size", LATER),
-    ("tap", CRIB_FILE),
-];
-
-/// To be renamed before version 1 of the contract is released.
-const LATER: &str = "a job, a bushing in place or a way out says with it another thing";
-
-const CRIB_FILE: &str = "`crib` of the answer `crib` is the file as it is written";
+/// The schema of every answer but `crib`, whose field `crib` is the file as it is
+/// written: its lengths are texts, and its tools lists.
+fn without_the_crib_file() -> Vec<Value> {
+    let schema = whole();
+    let kinds = schema["allOf"][1]["oneOf"].as_array().expect("kinds").clone();
+    let names = kinds.iter().filter_map(|kind| kind.pointer("/properties/answer/const"));
+    let names = names.filter_map(Value::as_str).filter(|name| *name != "crib");
+    let found: Vec<Value> = names.map(|name| schema::schema(Some(name)).expect("it")).collect();
+    assert!(found.len() > 30, "{}", found.len());
+    found
+}
 
 #[test]
 fn a_key_has_one_type_everywhere() {
-    let schema = whole();
-    let mut found = BTreeMap::new();
-    keys(&schema, &schema, &mut found);
-    assert!(found.len() > 300, "{}", found.len());
+    let mut found: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for schema in without_the_crib_file() {
+        keys(&schema, &schema, &mut |key, types, _| {
+            found.entry(key.to_owned()).or_default().extend(types);
+        });
+    }
+    assert!(found.len() > 500, "{}", found.len());
     for (key, types) in &found {
-        let is_listed = TWO_TYPES.iter().any(|(listed, _)| listed == key);
-        assert_eq!(types.len() > 1, is_listed, "`{key}` is {types:?}");
-        if key.ends_with("_mm") {
-            let is_length = types.iter().all(|it| ["number", "list"].contains(it));
+        assert_eq!(types.len(), 1, "`{key}` is {types:?}");
+        if key.ends_with("mm") {
+            let is_length = types.iter().all(|it| ["number", "array of number"].contains(&&**it));
             assert!(is_length, "`{key}` is {types:?}");
         }
     }
+}
+
+/// How the names of figures end that are in a unit.
+const UNITS: [&str; 15] = [
+    "mm", "mm2", "c", "n", "n_m", "mpa", "deg", "arcmin", "percent", "kg", "min", "tpi", "m_per_s",
+    "kg_m3", "per_c_e6",
+];
+
+/// Figures without one: counts, places, shares, chances and factors.
+const PLAIN: [&str; 30] = [
+    "by",
+    "count",
+    "cut_factor",
+    "cut_factor_sd",
+    "effort",
+    "entry_count",
+    "even",
+    "found",
+    "histogram",
+    "learned_from",
+    "length_over_bore",
+    "line",
+    "link",
+    "margin",
+    "matters_most",
+    "max",
+    "mean_passes",
+    "mean_readings",
+    "min",
+    "normal",
+    "note_line",
+    "readings",
+    "risk",
+    "runs",
+    "safety",
+    "seed",
+    "starts",
+    "strength",
+    "times",
+    "yielded_share",
+];
+
+/// A figure in a unit says it, so that a length is never a bare number.
+#[test]
+fn a_number_says_its_unit() {
+    let mut used = BTreeSet::new();
+    for schema in without_the_crib_file() {
+        keys(&schema, &schema, &mut |key, types, object| {
+            if types.iter().all(|it| !it.ends_with("number")) {
+                return;
+            }
+            let is_share = ["share", "probability"].iter().any(|it| key.starts_with(it));
+            let in_unit =
+                UNITS.iter().any(|unit| key == *unit || key.ends_with(&format!("_{unit}")));
+            assert!(in_unit || is_share || PLAIN.contains(&key), "`{key}` of {object}");
+            used.insert(key.to_owned());
+        });
+    }
+    for plain in PLAIN {
+        assert!(used.contains(plain), "no figure is `{plain}`: delete it here");
+    }
+}
+
+/// The limits of a size are `lower_mm` and `upper_mm`; the ends of every other range
+/// have `min` and `max` before their unit, and both are there.
+#[test]
+fn the_ends_of_a_range_are_spelled_one_way() {
+    // A word of the trade for one figure: the least chip that a tool takes.
+    const ALONE: [&str; 1] = ["least_chip_mm"];
+    const ELSE: [&str; 10] = [
+        "least", "most", "greatest", "smallest", "largest", "lowest", "highest", "low", "high",
+        "minimum",
+    ];
+    let (mut ranges, mut alone) = (0, BTreeSet::new());
+    for schema in without_the_crib_file() {
+        keys(&schema, &schema, &mut |key, types, object| {
+            if types.iter().all(|it| !it.ends_with("number")) {
+                return;
+            }
+            let words: Vec<&str> = key.split('_').collect();
+            let is_else = words.iter().any(|word| ELSE.contains(word));
+            assert!(!is_else || key == "matters_most" || ALONE.contains(&key), "`{key}`");
+            for (one, other) in
+                [("min", "max"), ("max", "min"), ("lower", "upper"), ("upper", "lower")]
+            {
+                let Some(place) = words.iter().position(|word| *word == one) else { continue };
+                if key == "wait_min" {
+                    continue;
+                }
+                let mut twin = words.clone();
+                twin[place] = other;
+                let has_twin = !object["properties"][twin.join("_")].is_null();
+                ranges += 1;
+                alone.extend((!has_twin).then(|| key.to_owned()));
+                let is_bare = words.len() == 2;
+                assert!(is_bare || !["lower", "upper"].contains(&one), "`{key}`");
+            }
+        });
+    }
+    assert!(ranges > 100, "{ranges}");
+    // The other end of these is of no use to anybody.
+    let one_end = ["interference_min_mm", "major_min_mm", "minor_min_mm", "wall_min_mm"];
+    assert_eq!(alone, one_end.map(str::to_owned).into(), "ranges with one end");
 }

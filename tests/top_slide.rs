@@ -4,10 +4,13 @@
 use fits_core::{
     Length,
     shop::{
-        adviser::{Instrument, Prior, Settings, TOP_SLIDE_DEGREES},
+        adviser::{Prior, Settings, TOP_SLIDE_DEGREES},
         rehearse::{Rehearsal, Work},
     },
-    standards::iso286::{Class, Feature},
+    standards::{
+        instruments::Uncertainty,
+        iso286::{Class, Feature},
+    },
 };
 use fits_repl::{render::json, session::Session};
 use serde_json::Value;
@@ -55,7 +58,7 @@ fn a_coarse_dial_gains_by_it() {
                 offset_sd: size("6um"),
                 scatter: size("2um"),
             },
-            instrument: Instrument { repeat: size("2um"), bias: size("1.5um") },
+            instrument: Uncertainty { repeat: size("2um"), bias: size("1.5um") },
             settings: Settings::default().dial_division(size("0.05mm")).top_slide(top_slide),
         };
         let mut rehearsal = Rehearsal::new(work, 7).expect("sensible");

@@ -71,15 +71,41 @@ pub fn schema(kind: Option<&str>) -> Result<Value, String> {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "What fits --json and fits batch write on each line",
         "description": format!("{CONTRACT}. Fields may be added; a field is never renamed or \
-            given another type or meaning. Names that end _mm are millimetres. A field that \
-            is null says the same as one that is not there."),
+            given another type or meaning. Names that end mm are millimetres. The limits of a \
+            size are lower_mm and upper_mm, the ends of any other range have min and max. A \
+            field that is null says the same as one that is not there; a list or a text that is \
+            not there is empty, and a yes or no is no."),
         "allOf": [beside, { "oneOf": chosen }],
     });
     keep_needed(&mut defs, &schema);
     if let Some(object) = schema.as_object_mut() {
         object.insert("$defs".into(), Value::Object(defs));
     }
+    null_is_absent(&mut schema);
     Ok(schema)
+}
+
+/// What may be null need not be there.
+fn null_is_absent(schema: &mut Value) {
+    match schema {
+        Value::Object(object) => {
+            let may_be_null = |schema: &Value| {
+                let is_null = |one: &Value| one == "null" || one["type"] == "null";
+                ["type", "anyOf"].iter().any(|key| {
+                    schema[key].as_array().is_some_and(|several| several.iter().any(is_null))
+                })
+            };
+            if let Some(properties) = object.get("properties").cloned()
+                && let Some(Value::Array(required)) = object.get_mut("required")
+            {
+                required
+                    .retain(|name| !name.as_str().is_some_and(|it| may_be_null(&properties[it])));
+            }
+            object.values_mut().for_each(null_is_absent);
+        }
+        Value::Array(list) => list.iter_mut().for_each(null_is_absent),
+        _ => {}
+    }
 }
 
 /// Drops definitions that nothing refers to.

@@ -1,6 +1,9 @@
 //! A query a row in, a row of cells out: CSV as RFC 4180 has it.
 
-use std::io::{self, Write};
+use std::{
+    borrow::Cow,
+    io::{self, Write},
+};
 
 use csv_core::{ReadRecordResult, Reader};
 
@@ -22,6 +25,9 @@ pub struct Columns {
     names: Vec<String>,
     paths: Vec<Vec<String>>,
 }
+
+/// Ways to cut a part: they are worked out where a column names one.
+const PLANS: [&str; 3] = ["ream", "bore", "turn"];
 
 /// Columns that are never the input's own.
 const BESIDE: [&str; 3] = ["line", "query", "error"];
@@ -59,8 +65,8 @@ impl Columns {
         let unknown = self.names.iter().find(|name| !own.contains(name) && !fields(name))?;
         let near = own.iter().chain(&known).find(|known| crate::words::near_miss(unknown, known));
         let ends = || {
-            let last = format!(".{unknown}");
-            known.iter().find(|known| known.ends_with(&last))
+            let last = [format!(".{unknown}"), format!("{unknown}_mm")];
+            known.iter().find(|known| last.iter().any(|last| known.ends_with(last)))
         };
         let hint = near.or_else(ends).map_or_else(
             || "`fits schema` has every field".to_owned(),
@@ -319,6 +325,7 @@ pub fn run(
     let has =
         |wanted: &str| columns.paths.iter().any(|path| path.first().is_some_and(|it| it == wanted));
     let (tells_error, tells_shown) = (has("error"), has("shown"));
+    session.plans = columns.names.iter().any(|name| PLANS.iter().any(|plan| name.contains(plan)));
     let mut out = Vec::with_capacity(2 * ENOUGH);
     append_row(&mut out, columns.names.iter().map(String::as_bytes));
     let mut cells: Vec<Vec<u8>> = vec![Vec::new(); columns.names.len()];
@@ -331,7 +338,7 @@ pub fn run(
                 output.flush()?;
                 return Ok(worst);
             }
-            Row::Broken(number, problem) => (number, Err(problem), String::new()),
+            Row::Broken(number, problem) => (number, Err(problem), Cow::default()),
             Row::Cells(number) => {
                 let (answer, text) = ask(session, rows.cell(query_at.unwrap_or_default()));
                 (number, answer, text)
@@ -372,20 +379,20 @@ pub fn run(
 }
 
 /// The answer of a cell, and its text.
-fn ask(session: &mut Session, cell: Option<&[u8]>) -> (Result<Answer, Problem>, String) {
+fn ask<'a>(
+    session: &mut Session,
+    cell: Option<&'a [u8]>,
+) -> (Result<Answer, Problem>, Cow<'a, str>) {
     let Some(cell) = cell else {
         let problem = Problem::new("this row has no cell for the query", 0..0)
             .advise("the first line names the columns");
-        return (Err(problem), String::new());
+        return (Err(problem), Cow::default());
     };
     match std::str::from_utf8(cell) {
-        Ok(text) => {
-            let text = text.trim();
-            (session.evaluate(text), text.to_owned())
-        }
+        Ok(text) => (session.evaluate(text.trim()), text.trim().into()),
         Err(error) => {
             let (problem, text) = not_text(cell, error);
-            (Err(problem), text)
+            (Err(problem), text.into())
         }
     }
 }

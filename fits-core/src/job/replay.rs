@@ -200,9 +200,9 @@ impl PassLog {
     fn play(&self, adviser: &mut Adviser, entry: &Entry) -> Result<(), Error> {
         let readings = entry.readings(self.opening.feature);
         let entered = match entry {
-            Entry::Cut { dial, .. } => adviser::Entry::Cut { dialled: *dial, readings },
-            Entry::Spring { .. } => adviser::Entry::Spring { readings },
-            Entry::Read { .. } => adviser::Entry::Read { readings },
+            Entry::Cut { dial, .. } => adviser::Observed::Cut { dialled: *dial, readings },
+            Entry::Spring { .. } => adviser::Observed::Spring { readings },
+            Entry::Read { .. } => adviser::Observed::Read { readings },
             Entry::Undo | Entry::Done | Entry::Scrap | Entry::Lost => return Ok(()),
         };
         adviser.take_up(self.read_with(entry.seen()))?;

@@ -112,8 +112,8 @@ impl Crib {
     pub fn first_drill(&self, bore: Limits, rules: &CutRules, unit: Unit) -> Option<FirstDrill> {
         let range = Passes::drill_range(bore, rules).ok()?;
         let series = if unit.is_inch() { Series::Fraction } else { Series::Metric };
-        let usual = Drill::under(range.upper().min(self.largest_drill(unit)), &[series])
-            .filter(|drill| drill.diameter() >= range.lower());
+        let largest = range.upper().min(self.largest_drill(unit));
+        let usual = Drill::largest(range.lower(), largest, &[series]);
         if let Some(drill) = self.drill_between(range.lower(), range.upper()) {
             let rather = usual.filter(|usual| usual.diameter() > drill.size);
             return Some(FirstDrill { drill, is_own: true, rather });

@@ -203,9 +203,8 @@ fn share(hole: Limits, percent: i64) -> Result<Length, Error> {
 /// The largest drill that leaves fitting stock.
 fn pre_drill(hole: Length, stock: Limits, series: &[Series]) -> Option<PreDrill> {
     let range = pre_drill_range(hole, stock).ok()?;
-    let drill = Drill::under(range.upper(), series)?;
-    let leaves = hole.checked_sub(drill.diameter()).ok()?;
-    (drill.diameter() >= range.lower()).then_some(PreDrill { drill, leaves })
+    let drill = Drill::largest(range.lower(), range.upper(), series)?;
+    Some(PreDrill { drill, leaves: hole.checked_sub(drill.diameter()).ok()? })
 }
 
 /// From the drill that leaves half as much again as the most stock to the one

@@ -151,8 +151,11 @@ pub fn object_with(
 /// strings, where its number means the same.
 fn escape(out: &mut Vec<u8>, start: usize) {
     let Some(bytes) = out.get(start..) else { return };
-    // Nearly every object is plain ASCII, in which nothing is obeyed.
-    if bytes.iter().all(|byte| matches!(byte, b' '..=b'~')) {
+    // Nearly every object is plain ASCII, in which nothing is obeyed. A run of bytes
+    // without an early end is looked at many at once.
+    let is_plain =
+        |run: &[u8]| run.iter().fold(true, |plain, byte| plain & matches!(byte, b' '..=b'~'));
+    if bytes.chunks(256).all(is_plain) {
         return;
     }
     let Ok(text) = std::str::from_utf8(bytes) else { return };

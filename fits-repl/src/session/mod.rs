@@ -56,6 +56,8 @@ pub struct Session {
     pub alone: bool,
     /// JSON holds limits and aims as a person is shown them, too.
     pub tells_shown: bool,
+    /// Limits and fits come with the ways to cut them.
+    pub(crate) plans: bool,
     pub(crate) last: String,
     pub(crate) last_settings: SettingsAnswer,
     pub(crate) last_kept: Arc<Kept>,
@@ -98,6 +100,7 @@ impl Session {
             refused: Refused::Nothing,
             alone: false,
             tells_shown: false,
+            plans: true,
             last: String::new(),
             last_settings,
             last_kept: Arc::default(),

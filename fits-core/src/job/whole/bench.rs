@@ -278,14 +278,12 @@ impl Job {
                 Ok((None, ..)) => {}
             }
         }
-        if best.is_none()
-            && let (Some(class), Some(nominal)) =
-                (&one.class, one.nominal.as_ref().and_then(Nominal::size))
-        {
-            let class: crate::standards::iso286::Class = class.parse().ok()?;
-            return Some(class.limits(nominal).map(|limits| (limits, usize::MAX)));
+        if let Some((limits, at, _)) = best {
+            return Some(Ok((limits, at)));
         }
-        best.map(|(limits, at, _)| Ok((limits, at)))
+        let class: crate::standards::iso286::Class = one.class.as_ref()?.parse().ok()?;
+        let nominal = one.nominal.as_ref().and_then(Nominal::size)?;
+        Some(class.limits(nominal).map(|limits| (limits, usize::MAX)))
     }
 
     /// Joints that one feature cannot both meet, with what was read.

@@ -22,12 +22,6 @@ pub use next::{Action, Because, Next};
 pub use settings::{Settings, Split, TOP_SLIDE_DEGREES};
 pub use story::Story;
 
-// Earlier names; each said two things.
-#[doc(hidden)]
-pub use crate::standards::instruments::Uncertainty as Instrument;
-#[doc(hidden)]
-pub use Observed as Entry;
-
 pub use self::figures::{Estimate, Observed, Prior, Remark, Surprise};
 use self::{
     ahead::Shared,
@@ -160,7 +154,7 @@ impl Adviser {
     /// assert!(adviser.take_up(Uncertainty { repeat: um(-2)?, bias: um(1)? }).is_err());
     /// # Ok::<(), fits_core::Error>(())
     /// ```
-    pub fn take_up(&mut self, instrument: Instrument) -> Result<(), Error> {
+    pub fn take_up(&mut self, instrument: Uncertainty) -> Result<(), Error> {
         check(&self.prior, instrument, &self.settings)?;
         if instrument == self.instrument {
             return Ok(());

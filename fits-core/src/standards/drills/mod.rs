@@ -68,8 +68,17 @@ impl Drill {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn under(size: Length, allowed: &[Series]) -> Option<Self> {
-        let end = table::DRILLS.partition_point(|entry| entry.diameter <= size);
-        table::DRILLS[..end].iter().rev().map(Self).find(|drill| allowed.contains(&drill.series()))
+        Self::largest(Length::ZERO, size, allowed)
+    }
+
+    /// The largest drill from one size up to another, from the series allowed.
+    pub(crate) fn largest(from: Length, to: Length, allowed: &[Series]) -> Option<Self> {
+        let place = |is_before: &dyn Fn(Length) -> bool| {
+            table::DRILLS.partition_point(|entry| is_before(entry.diameter))
+        };
+        let within = place(&|diameter| diameter < from)..place(&|diameter| diameter <= to);
+        let found = table::DRILLS.get(within).unwrap_or_default();
+        found.iter().rev().map(Self).find(|drill| allowed.contains(&drill.series()))
     }
 
     /// The smallest drill from a size up, from the series allowed.

@@ -164,10 +164,7 @@ fn turns((over, under): (i64, i64)) -> Option<Pitch> {
 fn names(size: Length, read: Pitch) -> Result<Vec<(u8, String)>, Error> {
     let mut names = Vec::new();
     let mut add = |rank: u8, major: Length, pitch: Option<Pitch>, name: &dyn Fn() -> String| {
-        if let Some(pitch) = pitch
-            && is_near(pitch, read)
-            && is_about(major, size, pitch)
-        {
+        if pitch.is_some_and(|pitch| is_near(pitch, read) && is_about(major, size, pitch)) {
             names.push((rank, name()));
         }
     };

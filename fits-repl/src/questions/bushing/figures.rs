@@ -35,15 +35,15 @@ pub struct BushingInPlaceAnswer {
     pub clearance: Option<Ends>,
     /// How that stands to what is wanted.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub play: Option<Play>,
+    pub play_verdict: Option<Play>,
     /// The bore that the shaft wants, where this one does not do.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bore_for_it: Option<SuitedFigures>,
     /// What there is to open for it, on the diameter.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub open_by_mm: Option<Mm>,
-    /// The ways out, most usual first.
-    pub ways: Vec<Way>,
+    /// What to do, most usual first.
+    pub remedies: Vec<Way>,
     /// The sliding speed, where the turns were given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub speed_m_per_s: Option<f64>,

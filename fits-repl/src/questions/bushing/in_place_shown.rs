@@ -35,7 +35,7 @@ impl Text {
             if let Some(given) = limits(given) {
                 self.bushing_line(out, "shaft", given);
             }
-            let verdict = match answer.play {
+            let verdict = match answer.play_verdict {
                 Some(Play::Tight) => "TOO TIGHT: ",
                 Some(Play::Loose) => "TOO LOOSE: ",
                 _ => "GOOD: ",
@@ -60,7 +60,7 @@ impl Text {
         {
             self.bushing_line(out, "limits", range);
         }
-        for way in &answer.ways {
+        for way in &answer.remedies {
             self.way_out(out, *way, answer);
         }
         if let Some(wanted) = limits(&answer.running) {

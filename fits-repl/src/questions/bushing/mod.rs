@@ -87,6 +87,6 @@ impl Answered for BushingInPlaceAnswer {
     }
 
     fn is_out_of_limits(&self) -> bool {
-        !matches!(self.play, None | Some(fits_core::shop::bushing::Play::Good))
+        !matches!(self.play_verdict, None | Some(fits_core::shop::bushing::Play::Good))
     }
 }

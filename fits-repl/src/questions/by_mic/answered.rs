@@ -99,7 +99,7 @@ pub struct InsertAnswer {
     /// And the most.
     pub bore_max_mm: Mm,
     /// The drill.
-    pub drill: Option<&'static str>,
+    pub drill_name: Option<&'static str>,
     /// Its diameter.
     pub drill_mm: Option<Mm>,
     /// Pitch diameter of the insert's tap, the least.
@@ -206,7 +206,7 @@ impl Session {
             designation: thread.to_string(),
             bore_min_mm: Mm(hole.bore.lower()),
             bore_max_mm: Mm(hole.bore.upper()),
-            drill: hole.drill.map(Drill::name),
+            drill_name: hole.drill.map(Drill::name),
             drill_mm: hole.drill.map(|drill| Mm(drill.diameter())),
             tap_pitch_diameter_mm: Mm(hole.pitch_diameter),
             tap_major_mm: Mm(hole.major),

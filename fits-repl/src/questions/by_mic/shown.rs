@@ -94,7 +94,7 @@ impl Text {
     pub(crate) fn insert(&self, out: &mut String, answer: &InsertAnswer) {
         let [first, other] = self.units();
         let _ = writeln!(out, "{} wire thread insert", answer.designation);
-        if let (Some(drill), Some(size)) = (answer.drill, answer.drill_mm) {
+        if let (Some(drill), Some(size)) = (answer.drill_name, answer.drill_mm) {
             let _ = writeln!(
                 out,
                 "DRILL   {:<10}{:<16}{}",

@@ -21,9 +21,9 @@ pub struct CleanUpAnswer {
     /// The readings.
     pub readings_mm: Vec<Mm>,
     /// The least and the greatest.
-    pub least_mm: Mm,
+    pub reading_min_mm: Mm,
     /// The greatest.
-    pub greatest_mm: Mm,
+    pub reading_max_mm: Mm,
     /// Greatest less least: taper, wear or egg.
     pub spread_mm: Mm,
     /// The least bore about the bore's own middle.
@@ -53,7 +53,7 @@ pub struct BushFigures {
     /// Its wall when all is cut.
     pub wall_mm: Mm,
     /// The least.
-    pub wall_least_mm: Mm,
+    pub wall_min_mm: Mm,
     /// What is left about it, where the outside was given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub left_wall_mm: Option<Mm>,
@@ -106,7 +106,7 @@ impl Session {
                             NamedLimits::of("bush outside", sleeve.fit.shaft()),
                         ],
                         wall_mm: Mm(sleeve.wall),
-                        wall_least_mm: Mm(sleeve.wall_least),
+                        wall_min_mm: Mm(sleeve.wall_least),
                         left_wall_mm: match sleeve.left {
                             Left::Wall(left) => Some(Mm(left)),
                             _ => None,
@@ -125,8 +125,8 @@ impl Session {
         }
         Ok(CleanUpAnswer {
             readings_mm: readings.iter().copied().map(Mm).collect(),
-            least_mm: Mm(bore.least),
-            greatest_mm: Mm(bore.greatest),
+            reading_min_mm: Mm(bore.least),
+            reading_max_mm: Mm(bore.greatest),
             spread_mm: Mm(bore.greatest.checked_sub(bore.least).map_err(failed)?),
             cleans_up_mm: Mm(bore.on_its_middle),
             cleans_up_on_old_middle_mm: Mm(bore.on_the_old_middle),

@@ -29,8 +29,8 @@ impl Text {
             "  ",
             &format!(
                 "readings from {} to {}: {} of taper, wear or egg",
-                Self::size(answer.least_mm.0, first),
-                Self::size(answer.greatest_mm.0, first),
+                Self::size(answer.reading_min_mm.0, first),
+                Self::size(answer.reading_max_mm.0, first),
                 self.difference(answer.spread_mm.0)
             ),
         );
@@ -47,7 +47,7 @@ impl Text {
                 &format!(
                     "bush with a wall of {} ({} at the least){left}; pinned or bonded where the load turns, bored in place last",
                     Self::size(bush.wall_mm.0, first),
-                    Self::size(bush.wall_least_mm.0, first)
+                    Self::size(bush.wall_min_mm.0, first)
                 ),
             );
         }

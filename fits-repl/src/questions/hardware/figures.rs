@@ -103,7 +103,7 @@ pub struct HardwareAnswer {
     pub sizes: Vec<SizeFigures>,
     /// The drill, where one is chosen.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub drill: Option<&'static str>,
+    pub drill_name: Option<&'static str>,
     /// What a pin across a shaft carries.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub carries: Option<CrossPinFigures>,
@@ -125,7 +125,7 @@ impl HardwareAnswer {
             part,
             title: Note(title),
             sizes: Vec::new(),
-            drill: None,
+            drill_name: None,
             carries: None,
             squeeze: None,
             notes: Vec::new(),

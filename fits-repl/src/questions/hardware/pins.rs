@@ -237,7 +237,7 @@ fn spring_pin(pin: SpringPin, nominal: Length) -> Made {
     };
     let drill = Drill::over(hole.lower(), series).filter(|drill| hole.contains(drill.diameter()));
     if let Some(drill) = drill {
-        answer.drill = Some(drill.name());
+        answer.drill_name = Some(drill.name());
         answer.note(said!(
             "drill {}: it may cut over its size, so try one hole first: up to {} is allowed",
             drill.name(),
@@ -271,7 +271,7 @@ fn taper_pin(pin: TaperPin, long: Option<Length>, out: Option<Length>) -> Made {
             .size("drill", drill.diameter(), known)
             .size("small end", small_end, Known::Formula.worst(pin.known()))
             .size("large end", large_end, Known::Formula.worst(pin.known()));
-        answer.drill = Some(drill.name());
+        answer.drill_name = Some(drill.name());
         let half = small_end.checked_add(large_end)?.half();
         let series: &[Series] = if pin.is_inch() { INCH_SERIES } else { &[Series::Metric] };
         answer.note(said!("drill {} right through, then the reamer", drill.name()));
@@ -351,7 +351,7 @@ fn cotter_pin(nominal: Length) -> Made {
         HardwareAnswer::new("cotter pin", said!("cotter pin {}, ASME B18.8.1", nominal));
     answer.size("hole", pin.hole(), Known::Seen).limits("shank", pin.shank()?);
     if let Some(drill) = Drill::over(pin.hole().checked_sub(Length::THOU)?, INCH_SERIES) {
-        answer.drill = Some(drill.name());
+        answer.drill_name = Some(drill.name());
         answer.note(said!("drill {}", drill.name()));
     }
     answer.note("a new pin each time; both legs bent, the head in the slot");

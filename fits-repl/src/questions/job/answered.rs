@@ -24,7 +24,7 @@ pub struct JobAnswer {
     /// What is to be asked.
     pub questions: Vec<String>,
     /// What is next.
-    pub next: Option<String>,
+    pub next_feature: Option<String>,
     #[serde(skip)]
     pub(crate) page: String,
 }
@@ -219,7 +219,7 @@ fn answer(file: &str, notes: Vec<String>, job: &Job, page: String) -> Answer {
         notes,
         features: figures(job),
         questions,
-        next: job.next().map(|at| job.full_name(at)),
+        next_feature: job.next().map(|at| job.full_name(at)),
         page,
     }))
 }

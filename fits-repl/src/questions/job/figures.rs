@@ -13,7 +13,7 @@ use crate::answer::Mm;
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct CutFigures {
     /// The line of the note that names it.
-    pub cut_line: usize,
+    pub note_line: usize,
     /// The part.
     pub part: String,
     /// The feature.
@@ -29,13 +29,13 @@ pub struct CutFigures {
     pub thread: Option<String>,
     /// The least that it may measure.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub cut_lower_mm: Option<Mm>,
+    pub lower_mm: Option<Mm>,
     /// The most.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub cut_upper_mm: Option<Mm>,
+    pub upper_mm: Option<Mm>,
     /// What to aim at.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub cut_aim_mm: Option<Mm>,
+    pub aim_mm: Option<Mm>,
     /// How the limits are known.
     pub known: Known,
     /// What it goes with, and how.
@@ -76,7 +76,7 @@ pub(crate) fn figures(job: &Job) -> Vec<CutFigures> {
             })
             .collect();
         CutFigures {
-            cut_line: feature.line,
+            note_line: feature.line,
             part: job.parts.get(feature.part).map(|part| part.name.clone()).unwrap_or_default(),
             feature: feature.name.clone(),
             side: feature.side,
@@ -85,9 +85,9 @@ pub(crate) fn figures(job: &Job) -> Vec<CutFigures> {
                 Some(Nominal::Thread(name)) => Some(name.clone()),
                 _ => None,
             },
-            cut_lower_mm: limits.map(|limits| Mm(limits.lower())),
-            cut_upper_mm: limits.map(|limits| Mm(limits.upper())),
-            cut_aim_mm: limits.map(|limits| Mm(limits.middle())),
+            lower_mm: limits.map(|limits| Mm(limits.lower())),
+            upper_mm: limits.map(|limits| Mm(limits.upper())),
+            aim_mm: limits.map(|limits| Mm(limits.middle())),
             known: limits.map_or(Known::Given, fits_core::Limits::known),
             mates: mates.join("; "),
             reading_mm: reading.map(|reading| Mm(reading.size)),
@@ -114,15 +114,15 @@ pub(crate) fn csv(job: &Job) -> String {
             None => "",
         };
         let cells = [
-            row.cut_line.to_string(),
+            row.note_line.to_string(),
             row.part,
             row.feature,
             row.side.word().to_owned(),
             mm(row.size_mm),
             row.thread.unwrap_or_default(),
-            mm(row.cut_lower_mm),
-            mm(row.cut_upper_mm),
-            mm(row.cut_aim_mm),
+            mm(row.lower_mm),
+            mm(row.upper_mm),
+            mm(row.aim_mm),
             row.mates,
             mm(row.reading_mm),
             state.to_owned(),

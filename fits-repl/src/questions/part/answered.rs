@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Deviations, Fit, Kind, Length, Limits,
-    shop::{Hazard, Reading, Start},
+    shop::{Hazard, Reading},
     standards::iso286::{Class, Feature},
 };
 
@@ -69,10 +69,10 @@ impl Session {
         match feature.kind {
             Some(Feature::Hole) => {
                 (answer.ream, answer.not_reamed) = self.reamed(feature.limits);
-                answer.bore = self.passes(part, Feature::Hole, feature.limits, Start::Open).ok();
+                answer.bore = self.planned(part, Feature::Hole, feature.limits);
             }
             Some(Feature::Shaft) => {
-                answer.turn = self.passes(part, Feature::Shaft, feature.limits, Start::Open).ok();
+                answer.turn = self.planned(part, Feature::Shaft, feature.limits);
             }
             None => {}
         }
@@ -204,7 +204,7 @@ impl Session {
         let ((ream, not_reamed), bore) = if pair.hole.have {
             ((None, None), None)
         } else {
-            (self.reamed(hole), self.passes(part, Feature::Hole, hole, Start::Open).ok())
+            (self.reamed(hole), self.planned(part, Feature::Hole, hole))
         };
         let mut cautions = Vec::new();
         // What is shrunk together is not pressed.

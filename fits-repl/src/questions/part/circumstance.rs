@@ -197,8 +197,8 @@ impl Session {
             word: word.name(),
             agrees,
             nearest: if agrees { word.name() } else { nearest.name() },
-            least_mm: Mm(range.lower()),
-            most_mm: Mm(range.upper()),
+            min_mm: Mm(range.lower()),
+            max_mm: Mm(range.upper()),
         })
     }
 }
@@ -227,9 +227,9 @@ impl Session {
             of(pair.fit.part(mate).tolerance()),
             of(actual.tolerance()),
             held.word,
-            of(held.most_mm.0.checked_sub(held.least_mm.0).map_err(failed)?),
+            of(held.max_mm.0.checked_sub(held.min_mm.0).map_err(failed)?),
         )];
-        if held.most_mm.0.is_negative() && !actual.upper().is_negative() {
+        if held.max_mm.0.is_negative() && !actual.upper().is_negative() {
             notes.push(format!(
                 "the loosest of these do not hold: pin or bond them, or measure each {kind}"
             ));

@@ -139,9 +139,9 @@ pub struct HeldTo {
     #[serde(rename = "nearest_word")]
     pub nearest: &'static str,
     /// The word's least clearance at this size; interference is below 0.
-    pub least_mm: Mm,
+    pub min_mm: Mm,
     /// Its most.
-    pub most_mm: Mm,
+    pub max_mm: Mm,
 }
 
 /// The chance of clearance in a transition fit.

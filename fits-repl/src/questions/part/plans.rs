@@ -126,15 +126,28 @@ impl Session {
         })
     }
 
+    /// The passes to a feature, where they are wanted and there are any.
+    pub(crate) fn planned(
+        &self,
+        part: &Part,
+        feature: Feature,
+        limits: Limits,
+    ) -> Option<PassFigures> {
+        self.plans.then(|| self.passes(part, feature, limits, Start::Open).ok()).flatten()
+    }
+
     /// The reamer for a hole, or why there is none.
     pub(crate) fn reamed(&self, hole: Limits) -> (Option<ReamFigures>, Option<String>) {
+        if !self.plans {
+            return (None, None);
+        }
         match Ream::of(hole) {
             Ok(ream) => (Some(self.ream_figures(&ream)), None),
             Err(error) => (None, Some(error.to_string())),
         }
     }
 
-    pub(crate) fn passes(
+    fn passes(
         &self,
         part: &Part,
         feature: Feature,

@@ -127,7 +127,7 @@ impl Text {
             } else {
                 format!("NOT a {} fit: nearest to a {} fit", held.word, held.nearest)
             };
-            let range = Limits::new(held.least_mm.0, held.most_mm.0);
+            let range = Limits::new(held.min_mm.0, held.max_mm.0);
             let range = range.map_or(String::new(), |range| {
                 let [low, high] = [range.lower(), range.upper()].map(|end| self.play(end));
                 format!(" (a {} fit has {low} to {high})", held.word)

@@ -38,7 +38,7 @@ pub struct ReamerCutAnswer {
     pub above_reamer_mm: Option<Mm>,
     /// What the pins for it have: the one in hand, or a shaft of the nominal size
     /// and a dowel.
-    pub pins: Vec<PinPlay>,
+    pub pin_fits: Vec<PinPlay>,
     /// What to do, most usual first (common practice).
     pub remedies: Vec<Remedy>,
     /// A query that remembers it.
@@ -51,9 +51,9 @@ pub struct ReamerCutAnswer {
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
 pub struct PinPlay {
     /// Which.
-    pub pin: String,
+    pub pin_name: String,
     /// Its limits.
-    pub size: Ends,
+    pub pin_limits: Ends,
     /// The clearance it has; interference is below 0.
     pub clearance: Ends,
 }
@@ -69,26 +69,26 @@ impl Session {
                 .advise("both have their unit, as `reamer 1/4in cut 0.2508in`")
         })?;
         let failed = |error: fits_core::Error| from_core(&error, of.hole.at.clone());
-        let play = |pin: String, size: Limits| -> Result<PinPlay, Problem> {
+        let play = |pin_name: String, size: Limits| -> Result<PinPlay, Problem> {
             let clearance = Limits::new(
                 hole.checked_sub(size.upper()).map_err(failed)?,
                 hole.checked_sub(size.lower()).map_err(failed)?,
             )
             .map_err(failed)?;
-            Ok(PinPlay { pin, size: size.into(), clearance: clearance.into() })
+            Ok(PinPlay { pin_name, pin_limits: size.into(), clearance: clearance.into() })
         };
         let one = |size: Length| Limits::new(size, size).map_err(failed);
-        let mut pins = Vec::new();
+        let mut pin_fits = Vec::new();
         if let Some(size) = &of.pin {
-            pins.push(play("pin in hand".to_owned(), one(self.near(size, nominal)?)?)?);
+            pin_fits.push(play("pin in hand".to_owned(), one(self.near(size, nominal)?)?)?);
         } else {
-            pins.push(play("shaft of nominal size".to_owned(), one(nominal)?)?);
+            pin_fits.push(play("shaft of nominal size".to_owned(), one(nominal)?)?);
             for family in ["inch dowel pin", "m6 dowel pin"] {
                 let family = Family::named(family).map_err(failed)?;
                 if family.sizes().any(|size| size == nominal)
                     && let Ok(dowel) = family.part(nominal)
                 {
-                    pins.push(play(family.name().to_owned(), dowel.limits)?);
+                    pin_fits.push(play(family.name().to_owned(), dowel.limits)?);
                 }
             }
         }
@@ -102,7 +102,7 @@ impl Session {
             class: found.class.map(|class| class.to_string()),
             new_reamer: found.new.map(|(limits, ..)| limits.into()),
             above_reamer_mm: found.above_reamer.map(Mm),
-            pins,
+            pin_fits,
             remedies: found.remedies,
             remember: format!("crib add reamer {} cuts {}", said(nominal), said(hole)),
             known: found.new.map_or(Known::Formula, |(_, known, _)| known),

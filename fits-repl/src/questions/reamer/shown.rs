@@ -91,14 +91,18 @@ impl Text {
             let way = if above.0.is_negative() { "under" } else { "over" };
             let _ = writeln!(out, "  it cut {} {way} what it measures", self.difference(off));
         }
-        for pin in &answer.pins {
+        for pin in &answer.pin_fits {
             let (low, high) = (pin.clearance.min_mm.0, pin.clearance.max_mm.0);
             let play = if low == high {
                 self.one_play(low)
             } else {
                 format!("{} to {}", self.one_play(low), self.one_play(high))
             };
-            wrapped(out, "  ", &format!("{} {}: {play}", pin.pin, range(&pin.size, first)));
+            wrapped(
+                out,
+                "  ",
+                &format!("{} {}: {play}", pin.pin_name, range(&pin.pin_limits, first)),
+            );
         }
         let size = Self::size(hole, first).replace(' ', "");
         wrapped(

@@ -132,8 +132,8 @@ impl Session {
             long_mm: trouble.long.map(Mm),
             torque_n_m: duty.torque_n_m,
             at_c: duty.celsius,
-            hub: hub.as_ref().map(|it| it.name().to_owned()),
-            shaft: shaft.as_ref().map(|it| it.name().to_owned()),
+            hub_material: hub.as_ref().map(|it| it.name().to_owned()),
+            shaft_material: shaft.as_ref().map(|it| it.name().to_owned()),
             bush_material: bush.as_ref().map(|it| it.name().to_owned()),
             duty: ["turns", "shock", "oily", "people"]
                 .into_iter()
@@ -289,7 +289,7 @@ fn figures_of(way: Way, unit: Unit) -> WayFigures {
         who: way.who,
         limits: way.limits.into_iter().map(|(of, limits)| NamedLimits::of(of, limits)).collect(),
         figures: way.figures.into_iter().collect(),
-        says: way.says,
+        notes: way.says,
         ask: way.ask.map(|ask| ask.said_in(unit)),
         known: way.known,
         source: way.source,

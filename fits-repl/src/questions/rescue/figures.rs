@@ -49,10 +49,10 @@ pub struct RescueAnswer {
     pub at_c: Option<f64>,
     /// What the hole is in, where it was said.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub hub: Option<String>,
+    pub hub_material: Option<String>,
     /// What the shaft is made of, where it was said.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub shaft: Option<String>,
+    pub shaft_material: Option<String>,
     /// What a bush would be made of, where it was said.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bush_material: Option<String>,
@@ -105,7 +105,7 @@ pub struct WayFigures {
     /// What is to be known of it.
     #[serde(serialize_with = "sentences")]
     #[schemars(with = "Vec<String>")]
-    pub says: Vec<Speech>,
+    pub notes: Vec<Speech>,
     /// A query that gives the same figures, with more.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ask: Option<String>,

@@ -78,7 +78,7 @@ impl Text {
         // Those that one reason forbids stand on one line.
         let mut refused: Vec<(String, Vec<&str>)> = Vec::new();
         for way in cannot {
-            let why = way.says.first().map_or_else(String::new, |why| why.said_in(first));
+            let why = way.notes.first().map_or_else(String::new, |why| why.said_in(first));
             match refused.iter_mut().find(|(known, _)| *known == why) {
                 Some((_, ways)) => ways.push(way.way),
                 None => refused.push((why, vec![way.way])),
@@ -104,7 +104,7 @@ impl Text {
         for NamedLimits { of, limits, .. } in &way.limits {
             self.limits_or_size(out, of, *limits);
         }
-        wrapped(out, "    ", &joined(&way.says, unit));
+        wrapped(out, "    ", &joined(&way.notes, unit));
     }
 
     /// Limits on a line; a size alone where both ends are one.

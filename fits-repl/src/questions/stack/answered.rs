@@ -358,8 +358,8 @@ fn simulated(
         seed: found.seed,
         mean_mm: Mm(found.mean),
         sd_mm: Mm(found.deviation),
-        least_mm: Mm(found.least),
-        greatest_mm: Mm(found.greatest),
+        min_mm: Mm(found.least),
+        max_mm: Mm(found.greatest),
         quantiles: SHARES
             .into_iter()
             .map(|share| QuantileFigures { share, play_mm: Mm(found.quantile(share)) })

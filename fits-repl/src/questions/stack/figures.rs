@@ -86,9 +86,9 @@ pub struct SimulatedFigures {
     /// Its standard deviation.
     pub sd_mm: Mm,
     /// Least play met.
-    pub least_mm: Mm,
+    pub min_mm: Mm,
     /// Greatest.
-    pub greatest_mm: Mm,
+    pub max_mm: Mm,
     /// Play that so many stay at or below.
     pub quantiles: Vec<QuantileFigures>,
     /// The chance that the stack has no play.

@@ -42,7 +42,7 @@ impl Text {
                 .quantiles
                 .iter()
                 .find(|found| found.share >= share)
-                .map_or(found.greatest_mm, |found| found.play_mm)
+                .map_or(found.max_mm, |found| found.play_mm)
         };
         line("997 of 1000 stacks", Ends { min_mm: at(0.001), max_mm: at(0.998) }, "");
         let [first, second] = self.units();
@@ -217,7 +217,7 @@ fn histogram(out: &mut String, answer: &StackAnswer, unit: Unit) {
     const ROWS: u64 = 4;
     let bars = &answer.simulated.histogram;
     let Some(most) = bars.iter().max().copied().filter(|most| *most > 0) else { return };
-    let (least, greatest) = (answer.simulated.least_mm.0, answer.simulated.greatest_mm.0);
+    let (least, greatest) = (answer.simulated.min_mm.0, answer.simulated.max_mm.0);
     if least == greatest {
         return;
     }

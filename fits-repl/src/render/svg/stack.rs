@@ -120,7 +120,7 @@ fn bars(drawing: &mut Drawing, answer: &StackAnswer, scale: &Scale) {
         let parts = |number: u64| f64::from(u32::try_from(number).unwrap_or(u32::MAX));
         if of == 0 { 0.0 } else { parts(count) / parts(of) }
     };
-    let (least, greatest) = (found.least_mm.0.millimetres(), found.greatest_mm.0.millimetres());
+    let (least, greatest) = (found.min_mm.0.millimetres(), found.max_mm.0.millimetres());
     let foot = drawing.below + TALLEST + 8.0;
     let steps = u64::try_from(found.histogram.len()).unwrap_or(0);
     for (at, count) in (0_u64..).zip(&found.histogram) {
