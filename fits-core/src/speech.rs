@@ -138,7 +138,7 @@ impl Speech {
 /// Is it said so in millimetres?
 impl PartialEq<&str> for Speech {
     fn eq(&self, other: &&str) -> bool {
-        self.to_string() == *other
+        self.said_in(Unit::Millimetre) == *other
     }
 }
 

@@ -340,11 +340,8 @@ fn with_length(view: &View, system: System) -> Option<Said> {
         && !is_said(long.word - 2)
         && !is_said(long.word + 1)
     {
-        let (at, length) = if long.at > long.word {
-            (long.word - 1, before)
-        } else {
-            (long.word + 1, after)
-        };
+        let (at, length) =
+            if long.at > long.word { (long.word - 1, before) } else { (long.word + 1, after) };
         return Some(Said::ask("which of the two is the length?", vec![said, of(at, length)?]));
     }
     Some(Said::plain(said))

@@ -198,8 +198,9 @@ pub(crate) fn number(line: &str, at: usize) -> Option<(Num, usize)> {
         } else {
             // 1-1/4, 1 1/4 and 1.1/4
             let joint = byte(line, whole);
-            let more =
-                matches!(joint, Some(b'-' | b' ' | b'.')).then(|| fraction(line, whole + 1)).flatten();
+            let more = matches!(joint, Some(b'-' | b' ' | b'.'))
+                .then(|| fraction(line, whole + 1))
+                .flatten();
             if let Some(end) = more {
                 let part = line.get(whole + 1..end)?;
                 let units: f64 = line.get(at..whole)?.parse().ok()?;

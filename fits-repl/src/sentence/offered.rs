@@ -34,7 +34,10 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     let typed = view.figures();
     let choices = in_units(&view, setting, |view, system| {
         let all = may_be(view, system)?;
-        Some(Said::ask("", all.into_iter().filter(|one| numbers_in(&[one.clone()]) >= typed).collect()))
+        Some(Said::ask(
+            "",
+            all.into_iter().filter(|one| numbers_in(&[one.clone()]) >= typed).collect(),
+        ))
     })?;
     let Said::Ask { choices, .. } = choices else { return None };
     let unknown = unknown.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();

@@ -126,20 +126,21 @@ pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
         };
         // A fortieth of the largest is not a diameter and no length.
         let fits = |found: &(usize, usize)| {
-            !is_others(found.0) && ((by == "tightness" && size(found.0) < largest / 25.0)
-                || matches!(
-                    by,
-                    "part"
-                        | "gap"
-                        | "wall"
-                        | "start"
-                        | "reads"
-                        | "division"
-                        | "chuck"
-                        | "tailend"
-                        | "apart"
-                )
-                || size(found.0) > largest / 40.0)
+            !is_others(found.0)
+                && ((by == "tightness" && size(found.0) < largest / 25.0)
+                    || matches!(
+                        by,
+                        "part"
+                            | "gap"
+                            | "wall"
+                            | "start"
+                            | "reads"
+                            | "division"
+                            | "chuck"
+                            | "tailend"
+                            | "apart"
+                    )
+                    || size(found.0) > largest / 40.0)
         };
         let right = reach(1)
             .filter(|_| !(by == "apart" && ["apart", "between them", "apart on"].contains(&&*said)))

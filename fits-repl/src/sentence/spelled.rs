@@ -75,7 +75,9 @@ const UNITS: &[&str] = &[
 
 /// Words after a bare `half` or `quarter` that make it a size in inches.
 const SIZED: &[&str] = &[
-    "key", "keyway", "keyseat",
+    "key",
+    "keyway",
+    "keyseat",
     "whitworth",
     "whit",
     "bsp",

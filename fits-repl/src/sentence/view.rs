@@ -276,8 +276,23 @@ pub(super) const KEPT: &[&str] = &[
 
 /// The kinds that say most of a line, the first of them first.
 const GIST: &[&str] = &[
-    "fit", "material", "hole", "shaft", "hub", "bushing", "bought", "key", "should", "off", "trouble",
-    "reads", "start", "role", "head", "connector", "asking",
+    "fit",
+    "material",
+    "hole",
+    "shaft",
+    "hub",
+    "bushing",
+    "bought",
+    "key",
+    "should",
+    "off",
+    "trouble",
+    "reads",
+    "start",
+    "role",
+    "head",
+    "connector",
+    "asking",
 ];
 
 /// Kinds of words that are never passed over.

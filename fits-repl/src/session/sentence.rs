@@ -217,8 +217,10 @@ impl Session {
             Some(trial.read_as.take().unwrap_or(typed))
         };
         let fraction = line[at.clone()].trim_end_matches(|c: char| !c.is_ascii_digit());
-        let choices: Vec<String> =
-            [format!("{fraction}in"), format!("{decimal}mm")].iter().filter_map(|it| with(it)).collect();
+        let choices: Vec<String> = [format!("{fraction}in"), format!("{decimal}mm")]
+            .iter()
+            .filter_map(|it| with(it))
+            .collect();
         (choices.len() == 2).then(|| {
             Problem::new("a fraction is of an inch, and millimetres are in decimals", at)
                 .choose(choices)
