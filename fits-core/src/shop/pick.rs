@@ -111,7 +111,7 @@ impl Weighed {
 
 /// The standard fits whose whole clearance range lies inside a wanted one at a
 /// nominal size, the easiest to make first. Interference is clearance below
-/// nought. When none lies inside, up to five nearest misses, the nearest first.
+/// zero. When none lies inside, up to five nearest misses, the nearest first.
 ///
 /// Coarser grades come first; a preferred fit counts as one grade coarser and
 /// stands before its equals; then grades that suit each other, then the middle
