@@ -154,7 +154,7 @@ fn bad_joints_are_refused_in_words() {
             "a wall of 0.05 mm is too thin for an interference of 0.03 mm",
             with(&|joint| joint.outside = mm(20.1)),
         ),
-        ("a joint of 0 mm is none that is pressed", with(&|joint| joint.diameter = Length::ZERO)),
+        ("a joint of 0 mm cannot be pressed", with(&|joint| joint.diameter = Length::ZERO)),
     ] {
         assert_eq!(found, message);
     }

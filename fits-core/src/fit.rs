@@ -16,11 +16,11 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
 pub enum Kind {
-    /// There is always clearance, be it nought at the closest.
+    /// There is always clearance, be it zero at the closest.
     Clearance,
     /// Clearance or interference, as the parts fall.
     Transition,
-    /// There is always interference, be it nought at the loosest.
+    /// There is always interference, be it zero at the loosest.
     Interference,
 }
 

@@ -49,7 +49,7 @@ impl Known {
         }
     }
 
-    /// Was it only recalled? Then whoever uses it is told so.
+    /// Was it only recalled? The answer then says so.
     pub const fn is_unconfirmed(self) -> bool {
         matches!(self, Self::Memory)
     }

@@ -171,7 +171,7 @@ pub struct Seen {
     /// How warm the part was, in degrees Celsius, where that was said.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub at_c: Option<f64>,
-    /// What its growth was reckoned of.
+    /// The material that its growth was worked out for.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub material: Option<String>,
     /// What it was read with, where that was not the log's instrument.

@@ -39,7 +39,7 @@ pub(super) struct Cuts {
     pub(super) from: Provenance,
 }
 
-/// A material given by its figures, or not told, cuts like steel.
+/// A material given by its figures, or not named, cuts like steel.
 pub(super) fn cuts(family: Option<Family>) -> &'static Cuts {
     const STEEL: &Cuts = &Cuts {
         family: Family::Steel,

@@ -113,7 +113,7 @@ impl Weighed {
 
 /// The standard fits whose whole clearance range lies inside a wanted one at a
 /// nominal size, preferred classes and the easiest to make first. Interference is
-/// clearance below nought. When none lies inside, up to five nearest misses, the
+/// clearance below zero. When none lies inside, up to five nearest misses, the
 /// nearest first.
 ///
 /// Two classes that each stand in a preferred fit come first, letters such as EF

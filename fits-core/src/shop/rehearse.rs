@@ -411,7 +411,7 @@ impl Luck {
         if let Some(kept) = self.kept.take() {
             return kept;
         }
-        // Never the logarithm of nought.
+        // Never the logarithm of zero.
         let radius = libm::sqrt(-2.0 * libm::log(1.0 - self.even()));
         let angle = 2.0 * core::f64::consts::PI * self.even();
         self.kept = Some(radius * libm::sin(angle));

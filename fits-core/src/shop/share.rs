@@ -156,7 +156,7 @@ impl Shared {
     ) -> Result<Self, Error> {
         if torque_n_m.is_nan() || torque_n_m <= 0.0 {
             return Err(Error::new(Kind::OutOfReach {
-                why: say!("a torque of {} is none", Figure::NewtonMetres(torque_n_m)),
+                why: say!("a torque cannot be {}", Figure::NewtonMetres(torque_n_m)),
                 advice: "give the torque to hold".to_owned(),
             }));
         }

@@ -39,7 +39,7 @@ impl Damp {
     }
 
     /// How much a part of this material grows from dry, as a share of its
-    /// length; nought for what does not swell.
+    /// length; zero for what does not swell.
     ///
     /// ```
     /// use fits_core::{shop::Damp, standards::materials::Material};

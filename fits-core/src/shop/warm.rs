@@ -219,7 +219,7 @@ impl Warm {
     }
 
     /// Least and greatest clearance at a temperature; interference is below
-    /// nought.
+    /// zero.
     ///
     /// # Errors
     /// Out of range.

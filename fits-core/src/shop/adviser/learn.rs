@@ -8,7 +8,7 @@ use crate::size::Length;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct FinishedPass {
-    /// Dialled; nought for a spring pass, which teaches nothing here.
+    /// Dialled; zero for a spring pass, which teaches nothing here.
     pub dialled: Length,
     /// The change from the reading before to the reading after.
     pub took: Length,

@@ -87,9 +87,9 @@ pub struct Next {
     /// What to do.
     pub action: Action,
     /// For a cut, the change of diameter to dial, a whole number of steps;
-    /// nought is a spring pass.
+    /// zero is a spring pass.
     pub dial: Option<Length>,
-    /// How often to read after it; nought for no reading.
+    /// How often to read after it; zero for no reading.
     pub readings: u32,
     /// A cut that stops short on purpose: measure after it, then cut again.
     pub measuring: bool,
@@ -443,7 +443,7 @@ impl Adviser {
 mod tests {
     use super::on_step;
 
-    /// As `f64::round` has it: a tie goes away from nought.
+    /// As `f64::round` has it: a tie goes away from zero.
     #[test]
     fn a_length_comes_to_the_nearest_step() {
         for (length, steps) in [(24.9, 2), (25.0, 3), (25.1, 3), (-25.0, -3), (0.0, 0), (4.9, 0)] {

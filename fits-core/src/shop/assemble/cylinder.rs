@@ -16,11 +16,11 @@ use crate::{error::Error, size::Length, speech::say, standards::materials::Mater
 /// More joints than this are not an assembly of a small shop.
 const MOST_JOINTS: usize = 6;
 
-/// One of the parts: a ring, or a solid shaft where its bore is nought.
+/// One of the parts: a ring, or a solid shaft where its bore is zero.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Ring<'a> {
-    /// Bore; nought of a solid shaft.
+    /// Bore; zero of a solid shaft.
     pub bore: Length,
     /// Outside diameter.
     pub outside: Length,
@@ -177,7 +177,7 @@ impl Compound {
         Err(refused("the parts have no one way to touch", "check the interferences"))
     }
 
-    /// The pressure at a joint, counted from the innermost; nought where it
+    /// The pressure at a joint, counted from the innermost; zero where it
     /// does not touch or there is no such joint.
     pub fn pressure(&self, joint: usize) -> Pressure {
         // The last ring's outside is free: no joint.
@@ -271,7 +271,7 @@ fn loaded(free: &[Solved], pressures: &[f64]) -> Vec<Solved> {
         .collect()
 }
 
-/// The pressures at the joints that touch, nought at the others: at each, the
+/// The pressures at the joints that touch, zero at the others: at each, the
 /// outer bore's opening less the inner outside's is the interference. Each
 /// joint knows its neighbours alone, so one sweep each way solves it.
 fn pressures(free: &[Solved], wanted: &[f64], touches: &[bool]) -> Vec<f64> {

@@ -1,5 +1,5 @@
 //! Friction between the parts of a joint, from `data/friction.csv`: the low
-//! figure to reckon what a joint holds, the high one to choose a press.
+//! figure to work out what a joint holds, the high one to choose a press.
 
 #[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
@@ -230,8 +230,8 @@ impl Friction {
     ///
     /// ```
     /// use fits_core::shop::assemble::Friction;
-    /// let told = Friction::given(0.1, 0.15)?;
-    /// assert!(told.holds() <= told.to_press());
+    /// let given = Friction::given(0.1, 0.15)?;
+    /// assert!(given.holds() <= given.to_press());
     /// assert!(Friction::given(-0.1, 0.1).is_err());
     /// # Ok::<(), fits_core::Error>(())
     /// ```
@@ -262,12 +262,12 @@ impl Friction {
         Ok(Self { holds: low, to_press: high, reasons })
     }
 
-    /// With which what a joint holds is worked out.
+    /// Coefficient used for holding force.
     pub const fn holds(&self) -> f64 {
         self.holds
     }
 
-    /// With which a press is chosen.
+    /// Coefficient used to choose a press.
     pub const fn to_press(&self) -> f64 {
         self.to_press
     }

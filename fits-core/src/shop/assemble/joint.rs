@@ -75,7 +75,7 @@ pub struct Joint {
     pub interference: Limits,
     /// Outside diameter of the hub.
     pub outside: Length,
-    /// Bore of the shaft; nought of a solid one.
+    /// Bore of the shaft; zero of a solid one.
     pub inside: Length,
     /// What the hub is made of.
     pub hub: Material,
@@ -85,10 +85,10 @@ pub struct Joint {
     pub sleeves: Vec<Sleeve>,
     /// How long the parts are engaged.
     pub length: Option<Length>,
-    /// The roughness Rz of both surfaces, summed; nought where it is not
+    /// The roughness Rz of both surfaces, summed; zero where it is not
     /// regarded.
     pub roughness: Length,
-    /// The roughness is assumed, not told: it takes from the grip, and spares
+    /// The roughness is assumed, not given: it takes from the grip, and spares
     /// no stress.
     pub finish_is_assumed: bool,
     /// Friction between the two surfaces.
@@ -222,7 +222,7 @@ impl Joint {
     fn check(&self) -> Result<(), Error> {
         if self.diameter < SMALLEST || self.diameter > LARGEST {
             return Err(refused(
-                say!("a joint of {} is none that is pressed", self.diameter),
+                say!("a joint of {} cannot be pressed", self.diameter),
                 "joints run from 0.1 mm to 20 m across",
             ));
         }

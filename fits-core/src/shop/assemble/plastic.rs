@@ -112,7 +112,7 @@ impl Body {
     }
 
     /// The course of θ at the face of a ring that yields right through: at the
-    /// other surface nothing presses, and θ is nought.
+    /// other surface nothing presses, and θ is zero.
     fn course_at_face(&self) -> f64 {
         let ratio = self.outer / self.inner;
         course(0.0) * if self.is_hub { ratio * ratio } else { 1.0 / (ratio * ratio) }

@@ -106,7 +106,7 @@ pub struct Pressed {
     /// Does a part yield or break at the most interference? Then the bore
     /// closes in by the elastic-plastic figure.
     pub yields: bool,
-    /// The most of a part's section that yields, from nought to one.
+    /// The most of a part's section that yields, from zero to one.
     pub yielded_share: f64,
     /// Where the bushing yields right through, the most that its bore can close
     /// in whatever the metal does: its section can't grow, so the bore moves
@@ -144,7 +144,7 @@ impl Bushing<'_> {
         };
         let (bore, outside) = (self.bore.middle(), self.outside.middle());
         if !bore.is_positive() {
-            return refused(say!("a bore of {} is none", bore), "give the bore, as 20");
+            return refused(say!("a bore cannot be {}", bore), "give the bore, as 20");
         }
         let wall = outside.checked_sub(bore)?.half();
         if !wall.is_positive() {
@@ -187,7 +187,7 @@ impl Bushing<'_> {
     }
 
     /// How much the bore closes in under an interference, if all springs and
-    /// if what is no stronger than its least yield gives; nought where that
+    /// if what is no stronger than its least yield gives; zero where that
     /// is clearance.
     fn closes_in(&self, interference: Length) -> Result<(Length, Length), Error> {
         if !interference.is_positive() {

@@ -53,7 +53,7 @@ pub struct ThreadPass {
     pub takes: Length,
     /// The compound's travel from the start, where the compound feeds.
     pub compound: Option<Length>,
-    /// What the feeding slide's dial reads, from nought at the touch.
+    /// What the feeding slide's dial reads, from zero at the touch.
     pub dial: Length,
 }
 

@@ -56,7 +56,7 @@ impl CleanUp {
             ));
         };
         if !least.is_positive() {
-            return Err(refuse(say!("a bore of {} is none", least), "read it again"));
+            return Err(refuse(say!("a bore cannot be {}", least), "read it again"));
         }
         let before = before.unwrap_or(least);
         if before > greatest {

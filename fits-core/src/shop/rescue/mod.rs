@@ -174,13 +174,13 @@ pub struct Way {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Rescue {
     /// Metal missing on the diameter at the worst place, to the nearest good size;
-    /// below nought there is metal to spare.
+    /// below zero there is metal to spare.
     pub missing: Length,
     /// The mate, as given or as taken.
     pub mate: Limits,
     /// The mate was not given: it is what goes with the part as it should be.
     pub is_mate_taken: bool,
-    /// Hole less shaft as they are; below nought they grip.
+    /// Hole less shaft as they are; below zero they grip.
     pub gap: Limits,
     /// The ways, the best first.
     pub ways: Vec<Way>,
@@ -265,7 +265,7 @@ impl Trouble<'_> {
         if !self.is.lower().is_positive() || !self.wanted.lower().is_positive() {
             return Err(Error::new(Kind::OutOfReach {
                 why: say!(
-                    "a {} of {} is none",
+                    "a {} cannot be {}",
                     self.part.word(),
                     self.is.lower().min(self.wanted.lower())
                 ),

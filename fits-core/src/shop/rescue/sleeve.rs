@@ -45,7 +45,7 @@ pub struct Sleeve {
     /// Is the wall so thin that the class is the one for thin tubes?
     pub is_thin: bool,
     /// Of a hole: what is left about the bush, where the outside is known. Of a
-    /// shaft: what is left of its strength against twisting, from nought to one.
+    /// shaft: what is left of its strength against twisting, from zero to one.
     pub left: Left,
     /// How the least wall is known.
     pub known: Known,

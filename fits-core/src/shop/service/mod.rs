@@ -144,7 +144,7 @@ impl Asked<'_> {
     pub fn runs(&self) -> Result<Runs, Error> {
         if !self.size.is_positive() {
             return Err(Error::new(Kind::NotDefined {
-                why: say!("a size of {} is none", self.size),
+                why: say!("a size cannot be {}", self.size),
             }));
         }
         let of_kind =

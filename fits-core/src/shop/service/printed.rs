@@ -58,7 +58,7 @@ impl Printed {
             || {
                 let names: Vec<_> = PRINTED.iter().map(|row| row.name).collect();
                 Error::new(Kind::NotListed {
-                    why: say!("`{}` is no printed plastic known here", name.trim()),
+                    why: say!("`{}` is not a printed plastic that is known here", name.trim()),
                     advice: format!("known are {}", names.join(", ")),
                 })
             },

@@ -175,7 +175,7 @@ impl Stack {
         nearest(libm::sqrt(self.links.iter().map(Link::variance).sum()))
     }
 
-    /// Each link's part in the worst case and in the variance; nought all
+    /// Each link's part in the worst case and in the variance; zero all
     /// round where nothing varies.
     pub fn shares(&self) -> Vec<Share> {
         let of = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { 0.0 };

@@ -170,7 +170,7 @@ struct Work {
     tables: [Quantiles; 3],
     streams: Vec<Xoshiro256PlusPlus>,
     worst: Limits,
-    /// Bins a count of 0.1 nm; nought where nothing varies.
+    /// Bins a count of 0.1 nm; zero where nothing varies.
     bins_a_count: f64,
     wanted: Option<(f64, f64)>,
 }

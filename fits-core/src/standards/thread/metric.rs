@@ -57,7 +57,7 @@ pub(super) struct StepRow {
     pub(super) external: [Cell; 7],
     /// Nut, grades 4 to 8.
     pub(super) internal: [Cell; 5],
-    /// Length of engagement N: from and to, in micrometres; nought where not
+    /// Length of engagement N: from and to, in micrometres; zero where not
     /// read.
     pub(super) engagement: [u32; 2],
 }

@@ -33,7 +33,7 @@ impl Nominal {
     /// standard series). Other systems look their numbers up.
     ///
     /// # Errors
-    /// A fraction over nought, or out of range.
+    /// A fraction over zero, or out of range.
     pub fn length(self) -> Result<Length, Error> {
         match self {
             Self::Millimetres(length) | Self::Decimal(length) => Ok(length),

@@ -19,7 +19,7 @@ impl Spread {
         Self { max: Some(max), min: Some(min) }
     }
 
-    /// The tolerance; nought where a limit is missing.
+    /// The tolerance; zero where a limit is missing.
     pub(super) fn width(&self) -> Length {
         let both = self.max.zip(self.min);
         both.and_then(|(max, min)| max.checked_sub(min).ok()).unwrap_or_default()
@@ -48,8 +48,8 @@ pub struct Sizes {
     /// lower one of the root with the least radius; a Unified screw's upper
     /// limit is of the rounded root, a reference in the tables.
     pub minor: Spread,
-    /// Fundamental deviation: es of a screw (nought or less), EI of a nut
-    /// (nought or more). Its size is the Unified allowance.
+    /// Fundamental deviation: es of a screw (zero or less), EI of a nut
+    /// (zero or more). Its size is the Unified allowance.
     pub deviation: Length,
     /// Tolerance of the pitch diameter.
     pub pitch_tolerance: Length,

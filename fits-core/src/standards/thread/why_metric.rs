@@ -48,7 +48,7 @@ pub(super) fn reasons(thread: &Thread, sizes: &Sizes, reasons: &mut Vec<Reason>)
     let position = pitch.position;
     let off = deviation(thread.pitch, position);
     let formula = match position.to_ascii_lowercase() {
-        'h' => "nought",
+        'h' => "zero",
         'e' => "50 + 11 P um, to an R 40 number",
         'f' => "30 + 11 P um, to an R 40 number",
         _ => "15 + 11 P um, to an R 40 number",

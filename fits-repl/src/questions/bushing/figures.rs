@@ -86,7 +86,7 @@ pub struct BushingAnswer {
     pub press_force_n: Option<f64>,
     /// Does a part yield at the most interference?
     pub yields: bool,
-    /// The most of a part's section that yields, from nought to one.
+    /// The most of a part's section that yields, from zero to one.
     pub yielded_share: f64,
     /// The bore in place.
     pub bore_in_place: Ends,

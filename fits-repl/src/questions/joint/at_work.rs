@@ -27,7 +27,7 @@ use crate::{
 };
 
 impl Session {
-    /// At each end of the range told; nothing where none is.
+    /// At each end of the range given; empty where none is.
     pub(crate) fn at_work(
         &self,
         text: &JointText,
@@ -83,7 +83,7 @@ impl Session {
 }
 
 /// How much more the shaft grows than the hub, per degree and unit of size;
-/// nought where either's expansion is not known.
+/// zero where either's expansion is not known.
 fn outgrows(joint: &Joint) -> f64 {
     let expansion = |material: &Material| material.expansion().map(|it| it.get::<per_kelvin>());
     expansion(&joint.shaft).zip(expansion(&joint.hub)).map_or(0.0, |(shaft, hub)| shaft - hub)

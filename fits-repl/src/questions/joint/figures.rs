@@ -182,7 +182,7 @@ pub struct BodyFigures {
     pub part: &'static str,
     /// What it is made of.
     pub material: String,
-    /// Bore; nought of a solid shaft.
+    /// Bore; zero of a solid shaft.
     pub bore_mm: Mm,
     /// Outside diameter.
     pub outside_mm: Mm,
@@ -204,7 +204,7 @@ pub struct BodyFigures {
     /// Is it enough?
     pub keeps: bool,
     /// Growth of the bore's diameter at the tightest; closing in is below
-    /// nought.
+    /// zero.
     pub bore_growth_mm: Option<Mm>,
     /// Growth of the outside at the tightest.
     pub outside_growth_mm: Mm,

@@ -175,7 +175,10 @@ impl Session {
         if value > 0.0 {
             return Ok(value);
         }
-        Err(Problem::new("that is nothing to hold or to press with", amount.at.clone())
-            .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"))
+        Err(Problem::new(
+            "what it holds and what presses it must be more than 0",
+            amount.at.clone(),
+        )
+        .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"))
     }
 }

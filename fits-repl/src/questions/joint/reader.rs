@@ -353,7 +353,7 @@ fn of_feature<'a>(
 
 const OTHER_GREASE: &str = "a lubricant is dry, oil, grease, moly or degreased; of another give the friction, as `assemble 20 H7/s6, hub steel od 40 long 25, friction 0.1`";
 
-/// Where what these words ask for is told, and the first of them.
+/// Another question that these words belong to, and the first of them.
 fn elsewhere(words: &str) -> Option<(&'static str, &str)> {
     let first = words.split(' ').next().unwrap_or_default();
     let advice = match first.to_ascii_lowercase().as_str() {

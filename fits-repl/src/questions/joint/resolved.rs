@@ -225,7 +225,7 @@ impl Session {
             let length = self.nominal(size)?;
             if length > Length::MILLIMETRE.half() {
                 return Err(Problem::new(
-                    format!("a roughness of {length} is none that a joint has"),
+                    format!("a roughness of {length} is too coarse for a joint"),
                     size.at.clone(),
                 )
                 .advise("turned and reamed surfaces have Rz from 3 to 25 um, as rz 6.3um"));

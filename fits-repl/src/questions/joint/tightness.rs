@@ -80,7 +80,7 @@ impl Session {
         let shaft = head.second_reading.as_ref().or(head.shaft.as_ref());
         if let (Some(hole), Some(shaft)) = (hole, shaft) {
             if let Some(word) = head.word.as_ref().filter(|_| text.shrink.is_none()) {
-                // Both readings say how tight it is: a word is known, and told as not used.
+                // Both readings say how tight it is: a word beside them is checked, and noted as not used.
                 Word::find(&word.value).map_err(|error| from_core(&error, word.at.clone()))?;
                 notes.push(format!("both parts were read: `{}` is not counted", word.value));
             }

@@ -88,7 +88,7 @@ pub struct EntryFigures {
     /// How warm the part was, where that was said.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_c: Option<f64>,
-    /// What its growth was reckoned of.
+    /// The material that its growth was worked out for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub material: Option<String>,
     /// What it was read with, where that was not the log's instrument.
@@ -135,7 +135,7 @@ pub struct FormOfPlaces {
 pub struct NextFigures {
     /// `cut`, `read again`, `stop` or `scrap`.
     pub action: &'static str,
-    /// For a cut, the change of diameter to dial; nought is a spring pass.
+    /// For a cut, the change of diameter to dial; zero is a spring pass.
     pub dial_mm: Option<Mm>,
     /// What to dial on the top slide instead, as its travel, where it is set over.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -145,7 +145,7 @@ pub struct NextFigures {
     pub expect_mm: Option<Mm>,
     /// A cut that stops short on purpose: measure after it.
     pub measuring: bool,
-    /// How often to measure after it; nought where nothing is to be measured.
+    /// How often to measure after it; zero where nothing is to be measured.
     pub readings: u32,
     /// Why it is not a cut, where that is not plain.
     #[serde(skip_serializing_if = "Option::is_none")]

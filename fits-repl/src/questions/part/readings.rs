@@ -30,7 +30,7 @@ use crate::{
     session::Session,
 };
 
-/// How near to its size a warm part is waited for, unless told.
+/// How near to its size a warm part is waited for, unless given.
 const NEAR: Length = Length::TENTH;
 
 /// How warm a part was, and all that follows from it.
@@ -74,8 +74,8 @@ impl Session {
                     "judge the reading by itself first, as `20 H7 = 20.013 with bore gauge`",
                 )
             } else {
-                let problem = Problem::new("there is no reading that this is said of", at);
-                // Where the parts' materials are told, the pair is to work there.
+                let problem = Problem::new("this goes with a reading, and none is given", at);
+                // Where the parts' materials are given, the pair is to work there.
                 match &measuring.at {
                     Some(place) if part.shaft_material.is_some() || part.hub.is_some() => {
                         let temperature = &place.temperature.at;
@@ -270,7 +270,7 @@ impl Session {
     fn warmth(&self, warmth: &Warmth) -> Result<(f64, f64), Problem> {
         let celsius = self.amount(&warmth.temperature)?;
         let Some(either) = &warmth.either else { return Ok((celsius, 0.0)) };
-        // A difference of temperatures knows no nought.
+        // A difference of temperatures has no zero point to shift.
         let unit = either.value.unit.or(warmth.temperature.value.unit);
         let scale = match unit {
             Some(unit) => unit.scale,

@@ -83,7 +83,7 @@ pub struct ThreadPassFigures {
     /// The compound's travel since the tool touched.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub compound_mm: Option<Mm>,
-    /// What the dial of the slide that feeds reads, nought at the touch.
+    /// What the dial of the slide that feeds reads, zero at the touch.
     pub dial_mm: Mm,
 }
 

@@ -400,7 +400,7 @@ fn short(size: Length, unit: Unit) -> String {
     format!("{} {}", size.shown(decimals, Rounding::Up), unit.symbol())
 }
 
-/// A figure without needless noughts.
+/// A figure without needless zeros.
 fn trimmed(value: f64, places: usize) -> String {
     let text = format!("{value:.places$}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()

@@ -74,7 +74,7 @@ impl Session {
         if nominal.is_positive() {
             return Ok(nominal);
         }
-        let message = format!("a bore of {nominal} is none");
+        let message = format!("a bore cannot be {nominal}");
         Err(Problem::new(message, text.bore.0.at.clone()).advise(EXAMPLE))
     }
 

@@ -206,7 +206,7 @@ const fn wire_decimals(units: Units) -> Decimals {
     Decimals { places: usual.places + 1, ..usual }
 }
 
-/// A size to so many places, without the noughts at the end.
+/// A size to so many places, without the zeros at the end.
 fn figure(size: Length, decimals: Decimals, toward: Rounding) -> String {
     let text = size.shown(decimals, toward).to_string();
     format!("{} {}", text.trim_end_matches('0').trim_end_matches('.'), decimals.unit.symbol())
