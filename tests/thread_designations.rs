@@ -224,7 +224,7 @@ fn a_bare_size_takes_the_coarse_pitch_and_says_so() {
         assert_eq!(taken, text.len());
         let thread = designation.resolve().expect(text);
         assert_eq!((thread.to_string().as_str(), thread.is_pitch_assumed()), (name, true));
-        assert!(thread.reasons()[0].rule.starts_with("no pitch was given"), "{text}");
+        assert!(thread.reasons()[0].rule.to_string().starts_with("no pitch was given"), "{text}");
     }
     assert!(!read("3/8 UNF").0.resolve().expect("listed").is_pitch_assumed());
 }

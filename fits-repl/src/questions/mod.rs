@@ -257,7 +257,7 @@ questions! {
         /// `assemble SIZE`: parts pressed or shrunk together.
         Assemble(Box<joint::asked::JointText>),
         /// `pick SIZE holds TORQUE`: classes by what a joint must do.
-        PickGrip(Box<joint::asked::GripText>) => [Assembly(Box<joint::figures::AssemblyAnswer>), PickGrip(joint::figures::PickGripAnswer)] read by joint::read;
+        PickGrip(Box<joint::asked::GripText>) => [Assembly(Box<joint::figures::AssemblyAnswer>), PickGrip(Box<joint::figures::PickGripAnswer>)] read by joint::read;
     pick:
         /// `pick SIZE clearance A..B`: classes that give it.
         Pick(pick::asked::Pick) => [Pick(pick::answered::PickAnswer)] read by pick::asked::read;

@@ -278,26 +278,8 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
     if view.words("head").any(|head| head != "tail") {
         return None;
     }
-    // `1 in 20 over 150`: a taper that is wanted.
-    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
-    for pair in numbers.windows(2) {
-        let [(at, one), (of, turns)] = pair else { continue };
-        let is_ratio = one.text == "1"
-            && one.unit.is_none()
-            && *of == at + 2
-            && matches!(view.items[at + 1].token, Token::Word { name: "in", .. })
-            && turns.unit.is_none()
-            && turns.places == 0
-            && !turns.is_fraction;
-        let others: Vec<&Num> = numbers
-            .iter()
-            .filter(|(place, _)| place != at && place != of)
-            .map(|(_, num)| *num)
-            .collect();
-        if let (true, [over]) = (is_ratio, &others[..]) {
-            let over = over.plain(system);
-            return Some(Said::plain(format!("align taper 1:{} over {over}", turns.text)));
-        }
+    if let Some(taper) = one_in(view, system) {
+        return Some(taper);
     }
     // `in 10`: over 10, where nothing else says how far apart.
     let after_in = view.items.windows(2).position(|pair| {
@@ -374,6 +356,31 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
     let tail_is_big = at_tail == (size == "big");
     let (a, b) = if tail_is_big { (less, more) } else { (more, less) };
     Some(Said::plain(format!("align {a} {b} over {over}")))
+}
+
+/// `1 in 20 over 150`: a taper that is wanted.
+fn one_in(view: &View, system: System) -> Option<Said> {
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    for pair in numbers.windows(2) {
+        let [(at, one), (of, turns)] = pair else { continue };
+        let is_ratio = one.text == "1"
+            && one.unit.is_none()
+            && *of == at + 2
+            && matches!(view.items[at + 1].token, Token::Word { name: "in", .. })
+            && turns.unit.is_none()
+            && turns.places == 0
+            && !turns.is_fraction;
+        let others: Vec<&Num> = numbers
+            .iter()
+            .filter(|(place, _)| place != at && place != of)
+            .map(|(_, num)| *num)
+            .collect();
+        if let (true, [over]) = (is_ratio, &others[..]) {
+            let over = over.plain(system);
+            return Some(Said::plain(format!("align taper 1:{} over {over}", turns.text)));
+        }
+    }
+    None
 }
 
 /// A nominal inch, or 25 mm, and so much more.

@@ -108,7 +108,7 @@ fn crossed(view: &View, part: &str, sized: &impl Fn(&Num) -> String) -> Option<S
         return None;
     }
     let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
-    let states = view.words("state").map(|word| format!(" {word}")).collect::<String>();
+    let states = view.words("state").fold(String::new(), |all, word| all + " " + word);
     let plain = match (part, &numbers[..]) {
         ("square plug", [side, other, wall]) if side.text == other.text => {
             format!("square plug {} wall {}{states}", sized(side), sized(wall))

@@ -40,7 +40,7 @@ pub(crate) fn fraction(line: &str, at: usize) -> Option<usize> {
     (power_of_two(line.get(upper + 1..lower)?)
         && above > 0
         && above < 64 * below
-        && !(byte(line, lower) == Some(b'.') && !ends(line, lower + 1)))
+        && (byte(line, lower) != Some(b'.') || ends(line, lower + 1)))
     .then_some(lower)
 }
 

@@ -36,7 +36,7 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
         let all = may_be(view, system)?;
         Some(Said::ask(
             "",
-            all.into_iter().filter(|one| numbers_in(&[one.clone()]) >= typed).collect(),
+            all.into_iter().filter(|one| numbers_in(std::slice::from_ref(one)) >= typed).collect(),
         ))
     })?;
     let Said::Ask { choices, .. } = choices else { return None };
@@ -91,12 +91,11 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         ([], [one], Some(fit)) => Some(of_one(view, *one, fit, system)),
         ([], [(_, num)], None) => Some(of_size(view, &num.plain(system))),
         ([], [(_, a), (_, b), (_, c)], _) if view.has("bushing") => {
-            let mut sizes = [a, b, c];
-            if !view.has("role") {
-                sizes[..2].sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
-            } else {
+            if view.has("role") {
                 return None;
             }
+            let mut sizes = [a, b, c];
+            sizes[..2].sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
             let [id, od, long] = sizes.map(|num| num.plain(system));
             Some(
                 ["bronze", "sintered bronze"]

@@ -70,9 +70,8 @@ fn passes(token: &Token, by: &str) -> bool {
     }
 }
 
-/// Assigns the numbers to `kinds` of words. None where two ways are alike and
-/// differ, or a role that must have a number finds none.
-pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Option<Roles> {
+/// The words that may hold a number, and the numbers within their reach.
+fn holders(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Vec<Holder> {
     let is_number = |at: usize| {
         matches!(view.items.get(at).map(|item| &item.token), Some(Token::Number(_)))
             && !skip.contains(&at)
@@ -160,6 +159,13 @@ pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System
                 || (name == "apart" && (left.is_some() || right.is_some())));
         holders.push(Holder { by, at, must, left, right, verb_right });
     }
+    holders
+}
+
+/// Assigns the numbers to `kinds` of words. None where two ways are alike and
+/// differ, or a role that must have a number finds none.
+pub(crate) fn assign(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Option<Roles> {
+    let holders = holders(view, kinds, skip, system);
     let mut best: Option<(i64, Vec<Option<usize>>)> = None;
     let mut tie = false;
     let mut chosen = vec![None; holders.len()];

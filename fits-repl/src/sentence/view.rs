@@ -147,16 +147,11 @@ impl Line {
                 }
                 _ => None,
             };
-            let end = match found {
-                Some((token, end)) => {
-                    items.push(Item { token, at: at..end });
-                    end
-                }
-                None => {
-                    unknown.push(at..place.end);
-                    place.end
-                }
-            };
+            let end = found.as_ref().map_or(place.end, |(_, end)| *end);
+            match found {
+                Some((token, end)) => items.push(Item { token, at: at..end }),
+                None => unknown.push(at..place.end),
+            }
             at = next_place(&self.text, end);
         }
         (View { items, text: Rc::clone(&self.text) }, unknown)

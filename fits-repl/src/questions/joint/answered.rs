@@ -37,6 +37,9 @@ use crate::{
 
 /// Places through a wall.
 const STATIONS: i128 = 8;
+/// What is said where no class will do.
+const NONE_KEEPS: &str = "no standard class keeps and still grips at its loosest: a thicker hub, a stronger metal, or a retaining compound";
+
 impl Session {
     pub(crate) fn assemble(&self, text: &JointText) -> Result<Answer, Problem> {
         let asked = self.joint(text, false)?;
@@ -86,10 +89,7 @@ impl Session {
         let is_by_class = !matches!(class.as_str(), "measured" | "as given");
         let lighter = if !keeps && is_by_class { self.lighter(&joint) } else { None };
         if !keeps && is_by_class && lighter.is_none() {
-            notes.push(
-                "no standard class keeps and still grips at its loosest: a thicker hub, a stronger metal, or a retaining compound"
-                    .into(),
-            );
+            notes.push(NONE_KEEPS.into());
         }
         Self::notes(&mut notes, &joint, solved);
         if text.head.warm.is_none() {

@@ -149,7 +149,7 @@ impl Session {
         unconfirmed.sort();
         unconfirmed.dedup();
         let brittle = asked.joint.hub.tensile_strength().map(|_| Hazard::Brittle);
-        Ok(Answer::PickGrip(PickGripAnswer {
+        Ok(Answer::PickGrip(Box::new(PickGripAnswer {
             known,
             unconfirmed,
             nominal_mm: Mm(asked.joint.diameter),
@@ -167,7 +167,7 @@ impl Session {
                 .chain([Hazard::People])
                 .map(Hazard::caution)
                 .collect(),
-        }))
+        })))
     }
 
     fn positive(&self, amount: &crate::query::Amount) -> Result<f64, Problem> {
