@@ -5,12 +5,14 @@ use fits_core::{
     Length, Limits,
     shop::{
         adviser::{
-            Action, Adviser, Because, Entry, FinishedPass, Instrument, Next, Prior, Settings,
-            Split, learn,
+            Action, Adviser, Because, FinishedPass, Next, Observed, Prior, Settings, Split, learn,
         },
         rehearse::{Rehearsal, Work},
     },
-    standards::iso286::{Class, Feature},
+    standards::{
+        instruments::Uncertainty,
+        iso286::{Class, Feature},
+    },
 };
 use nalgebra::{DMatrix, DVector, Matrix2, Vector2};
 use proptest::prelude::*;
@@ -30,7 +32,7 @@ fn prior() -> Prior {
     Prior { gain: 0.97, gain_sd: 0.04, offset: um(1.0), offset_sd: um(6.0), scatter: um(2.0) }
 }
 
-const GAUGE: Instrument = Instrument {
+const GAUGE: Uncertainty = Uncertainty {
     repeat: Length::from_tenth_nanometres(25_000),
     bias: Length::from_tenth_nanometres(15_000),
 };
@@ -194,12 +196,12 @@ proptest! {
         cuts in prop::collection::vec((10_u32..200, 0_u32..9), 1..6),
     ) {
         let mut size = 19.0;
-        let entries: Vec<Entry> = cuts
+        let entries: Vec<Observed> = cuts
             .iter()
             .map(|&(dial, off)| {
                 let dial = f64::from(dial) / 1000.0;
                 size += 0.97 * dial;
-                Entry::Cut {
+                Observed::Cut {
                     dialled: um(dial * 1e3),
                     readings: vec![um(size * 1e3 + f64::from(off))],
                 }
@@ -232,7 +234,7 @@ proptest! {
             gain_sd: f64::from(gain_sd) / 100.0,
             ..prior()
         };
-        let instrument = Instrument { repeat: um(f64::from(repeat)), bias: um(1.0) };
+        let instrument = Uncertainty { repeat: um(f64::from(repeat)), bias: um(1.0) };
         let adviser = Adviser::new(
             h7(), Feature::Hole, um(f64::from(start)), prior, instrument, settings,
         ).expect("sensible");
@@ -384,7 +386,7 @@ fn a_hopeless_tolerance_ends() {
         Feature::Hole,
         um(19_600.0),
         prior(),
-        Instrument { repeat: um(6.0), bias: um(4.0) },
+        Uncertainty { repeat: um(6.0), bias: um(4.0) },
         Settings::default(),
     )
     .expect("sensible");
@@ -421,7 +423,7 @@ fn senseless_figures_are_refused() {
     let (good, fine) = (prior(), Settings::default());
     assert_eq!(with(Prior { gain: f64::NAN, ..good }, GAUGE, fine), "the cut factor has no sense");
     assert_eq!(
-        with(good, Instrument { repeat: um(-1.0), ..GAUGE }, fine),
+        with(good, Uncertainty { repeat: um(-1.0), ..GAUGE }, fine),
         "a standard deviation is less than 0"
     );
     assert_eq!(with(good, GAUGE, Settings { risk: 0.0, ..fine }), "the risk has no sense");
