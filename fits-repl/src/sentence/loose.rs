@@ -6,7 +6,7 @@ use std::ops::Range;
 use crate::words::clause::opened_by;
 
 use super::{
-    ALL, Said, Setting, distinct, in_units, ready, settle, spelled,
+    ALL, Said, Setting, distinct, in_units, numbers_in, ready, settle, spelled,
     token::Token,
     view::{KEPT, Line, View},
 };
@@ -27,7 +27,7 @@ const ABOUT: &[&str] = &["settings", "help", "why"];
 pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let text = &spelled::figures(&super::plain_marks(text));
     let words = text.split_whitespace().filter(|word| word.len() > 1).count();
-    if text.len() > super::LONGEST || words < 3 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
+    if text.len() > super::LONGEST || words < 4 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;
     }
     let line = Line::new(text);
@@ -77,8 +77,13 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
             std::iter::once(plain).chain(others).collect()
         }
     };
+    // No choice leaves a number out.
+    let typed = numbers_in(&[text.clone()])
+        .min(choices.first().map_or(0, |first| numbers_in(std::slice::from_ref(first))));
+    let mut choices = distinct(choices);
+    choices.retain(|choice| numbers_in(std::slice::from_ref(choice)) >= typed);
     let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
-    Some(Guess { unknown, choices: distinct(choices) })
+    Some(Guess { unknown, choices })
 }
 
 /// The question with so many words left out that it knows, but not there.

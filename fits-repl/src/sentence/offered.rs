@@ -15,9 +15,15 @@ use super::{
 const HARMLESS: &[&str] =
     &["cut", "inch", "or", "one", "by", "both", "hot", "cold", "thin", "each", "off", "heavy"];
 
+/// What begins so has its own words for what is wrong.
+const OWN_WORDS: &[&str] =
+    &["align", "assemble", "stack", "pick", "rehearse", "weight", "rescue", "log", "crib", "job"];
+
 /// What may be meant by the figures, the fit and the parts that are named.
 pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
-    if text.len() > super::LONGEST {
+    let first = text.split_whitespace().next().unwrap_or_default();
+    let words = text.split_whitespace().count();
+    if text.len() > super::LONGEST || words < 4 || OWN_WORDS.contains(&first) {
         return None;
     }
     let text = &spelled::figures(&super::plain_marks(text));

@@ -29,7 +29,10 @@ impl Session {
         let Err(problem) = &answer else { return answer };
         let is_mended = || {
             let mended = problem.mended(line);
-            mended.is_some_and(|mended| self.trial().understand_as_typed(&mended).is_ok())
+            mended.is_some_and(|mended| {
+                let again = self.trial().understand_as_typed(&mended);
+                again.map_or_else(|again| !again.choices.is_empty(), |_| true)
+            })
         };
         let is_settled = problem.is_failure || !problem.choices.is_empty() || is_mended();
         if is_settled {
