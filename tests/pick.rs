@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use fits_checks::{hold_generated, rows};
 use fits_core::{
     Fit, Length, Limits,
-    shop::{Candidate, FitClasses, nearest_b41, pick},
+    shop::{Candidate, FitClasses, fits_with, nearest_b41, pick},
     standards::{
         b41,
         iso286::{Class, Feature, Grade, Letter},
@@ -244,6 +244,38 @@ fn sticks_out(fit: &Fit, wanted: Limits) -> Length {
     let below = wants.lower().checked_sub(has.lower()).unwrap();
     let above = has.upper().checked_sub(wants.upper()).unwrap();
     below.max(above).max(Length::ZERO)
+}
+
+/// What two parts of a clearance could be of. ASME B4.1-1967, Table 2 (Machinery's
+/// Handbook), 0.71 to 1.19 in, in thousandths: RC4 0.8 to 2.8, RC5 1.6 to 4.0, RC6 1.6
+/// to 4.8, RC7 2.5 to 5.7, RC3 0.8 to 2.1, RC8 4.5 to 9.2.
+#[test]
+fn classes_that_hold_a_clearance() {
+    let found = fits_with(length("3/4in"), length("0.0027in")).unwrap();
+    let has = |class: &str| found.iter().any(|fit| fit.to_string() == class);
+    for class in ["RC4", "RC5", "RC6", "RC7"] {
+        assert!(has(class), "{class} in {found:?}");
+    }
+    for class in ["RC3", "RC8"] {
+        assert!(!has(class), "{class}");
+    }
+    // By brute force: those of the preferred fits whose own range holds it.
+    for micrometres in -60..80_i64 {
+        let clearance = Length::from_tenth_nanometres(micrometres * 10_000);
+        let nominal = length("20mm");
+        let found: Vec<String> =
+            fits_with(nominal, clearance).unwrap().iter().map(ToString::to_string).collect();
+        let point = Limits::new(clearance, clearance).unwrap();
+        for class in b41::Class::all() {
+            let Ok(fit) = class.fit(nominal) else { continue };
+            let holds = fit.clearance().contains(clearance);
+            assert_eq!(found.contains(&class.to_string()), holds, "{class} {micrometres}");
+        }
+        for candidate in pick(nominal, point).unwrap() {
+            // Nothing of the standards is narrower than a point.
+            assert!(candidate.is_miss());
+        }
+    }
 }
 
 proptest! {

@@ -62,7 +62,7 @@ pub use cautions::Hazard;
 pub use check::{Reading, Verdict};
 pub use inch_reamers::InchReamer;
 pub use passes::{CutRules, Pass, Passes, Stage, Start};
-pub use pick::{Candidate, FitClasses, nearest_b41, pick};
+pub use pick::{Candidate, FitClasses, fits_with, nearest_b41, pick};
 #[cfg(feature = "uom")]
 pub use plain::celsius;
 pub use ream::{PreDrill, Ream};

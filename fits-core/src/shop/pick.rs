@@ -87,6 +87,8 @@ struct Weighed {
     grades: (u8, u8),
     preferred: bool,
     outside: i64,
+    /// All that is wanted lies inside.
+    holds: bool,
     off_centre: i64,
 }
 
@@ -182,6 +184,45 @@ pub fn nearest_b41(nominal: Length, wanted: Limits) -> Result<Option<Candidate>,
     nearest.map(|weighed| build(nominal, &weighed)).transpose()
 }
 
+/// The preferred fits of ISO 286 and the classes of ASME B4.1 that two parts of
+/// this clearance could be of, the one whose middle is nearest first. Interference
+/// is clearance below zero.
+///
+/// ```
+/// use fits_core::{Length, shop::fits_with};
+/// let clearance: Length = "0.0027in".parse()?;
+/// let fits = fits_with("3/4in".parse()?, clearance)?;
+/// assert!(fits.iter().any(|fit| fit.to_string() == "RC5"));
+/// # Ok::<(), fits_core::Error>(())
+/// ```
+///
+/// # Errors
+/// The nominal size is outside the tables of ISO 286.
+pub fn fits_with(nominal: Length, clearance: Length) -> Result<Vec<FitClasses>, Error> {
+    let point = Limits::new(clearance, clearance)?;
+    let of = |feature, (letter, number): (usize, u8)| -> Result<Option<Part>, Error> {
+        let (Some(letter), Some(grade)) = (Letter::all().nth(letter), Grade::it(number)) else {
+            return Ok(None);
+        };
+        let class = Class { feature, letter, grade };
+        Ok(class.ends_if_defined(nominal)?.map(|(lower, upper)| Part {
+            class,
+            grade: number,
+            lower: lower.tenth_nanometres(),
+            upper: upper.tenth_nanometres(),
+        }))
+    };
+    let mut found: Vec<Weighed> = Vec::new();
+    for fit in &pick_table::PREFERRED {
+        let (hole, shaft) = (of(Feature::Hole, fit.hole)?, of(Feature::Shaft, fit.shaft)?);
+        found.extend(hole.zip(shaft).map(|(hole, shaft)| pair(&hole, &shaft, point)));
+    }
+    found.extend(b41::Class::all().filter_map(|class| inch(class, nominal, point)));
+    found.retain(|weighed| weighed.holds);
+    found.sort_by_key(|weighed| weighed.off_centre);
+    Ok(found.into_iter().map(|weighed| weighed.classes).collect())
+}
+
 /// Every class of a feature that is defined at the size, IT4 to IT13.
 fn parts(feature: Feature, nominal: Length) -> Result<Vec<Part>, Error> {
     let mut found = Vec::with_capacity(280);
@@ -261,6 +302,7 @@ fn weigh(
         grades,
         preferred: is_preferred(classes),
         outside,
+        holds: least <= lower && upper <= most,
         off_centre: i64::try_from(off_centre).unwrap_or(i64::MAX),
     }
 }

@@ -230,6 +230,8 @@ impl Session {
             in_hand: in_hand.and_then(|part| part.kind),
             choice: pair.chosen.as_ref().map(|chosen| Box::new(Self::choice_figures(chosen))),
             held_to: pair.held_to,
+            fit_words: self.words_of(pair),
+            fit_classes: Self::classes_of(pair),
             notes: Self::no_effect(part, pair.chosen.as_ref()),
             ream,
             not_reamed,

@@ -3,7 +3,10 @@
 
 use fits_core::{
     Length, Limits,
-    shop::words::{Choice, Circumstance, Hub, Word},
+    shop::{
+        fits_with,
+        words::{Choice, Circumstance, Hub, Word},
+    },
     size::Unit,
     standards::materials::{Family, Material},
 };
@@ -161,6 +164,29 @@ impl Session {
             .filter(|(_, counts)| !counts)
             .map(|(what, _)| format!("`{what}` leaves the {} fit as it is", choice.word.name()))
             .collect()
+    }
+
+    /// The words that two readings could be called by.
+    pub(crate) fn words_of(&self, pair: &Pair) -> Vec<&'static str> {
+        let Some(actual) = reading_of_both(pair) else { return Vec::new() };
+        let case = Circumstance::plain(pair.hole.nominal);
+        Word::all()
+            .filter(|word| word.name() != "shrink")
+            .filter(|word| {
+                let choice = word.choose(&case);
+                let own = choice.and_then(|choice| self.pair_of(&choice, pair.hole.nominal));
+                own.is_ok_and(|own| own.fit.clearance().contains(actual))
+            })
+            .map(Word::name)
+            .collect()
+    }
+
+    /// The standard fits that two readings could be of.
+    pub(crate) fn classes_of(pair: &Pair) -> Vec<String> {
+        const MOST: usize = 8;
+        let Some(actual) = reading_of_both(pair) else { return Vec::new() };
+        let fits = fits_with(pair.hole.nominal, actual).unwrap_or_default();
+        fits.iter().take(MOST).map(ToString::to_string).collect()
     }
 
     /// A pair whose limits are both given beside a word: is it that fit, and
@@ -325,4 +351,13 @@ pub(crate) fn refuse_circumstance(part: &Part) -> Result<(), Problem> {
 /// A plan that says where the work is learns from what it is made of.
 fn is_cut_from(part: &Part) -> bool {
     part.from.is_some() && part.work.as_ref().is_none_or(|work| work.value != Work::Ream)
+}
+
+/// The clearance of two parts that are both as they measure, and of which nothing
+/// else is said.
+fn reading_of_both(pair: &Pair) -> Option<Length> {
+    let actual = pair.fit.clearance();
+    let is_asked = pair.chosen.is_none() && pair.held_to.is_none();
+    (is_asked && pair.hole.have && pair.shaft.have && actual.lower() == actual.upper())
+        .then(|| actual.lower())
 }

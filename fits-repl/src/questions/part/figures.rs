@@ -114,6 +114,13 @@ pub struct FitAnswer {
     /// How a pair whose limits were given stands to the word beside it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub held_to: Option<HeldTo>,
+    /// The words that a pair of two readings could be called by.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fit_words: Vec<&'static str>,
+    /// The preferred fits and classes of ASME B4.1 that it could be of, the one
+    /// whose middle is nearest first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fit_classes: Vec<String>,
     /// What to know of a bought-in part, and of what was said of the parts.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,

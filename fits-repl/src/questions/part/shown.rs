@@ -134,6 +134,12 @@ impl Text {
             });
             wrapped(out, "  ", &format!("{to}{range}"));
         }
+        let could_be = [fit.fit_words.join(", "), fit.fit_classes.join(", ")];
+        let could_be: Vec<&str> =
+            could_be.iter().map(String::as_str).filter(|all| !all.is_empty()).collect();
+        if !could_be.is_empty() {
+            wrapped(out, "  it could be: ", &could_be.join("; "));
+        }
         for note in &fit.notes {
             wrapped(out, "  ", note);
         }
@@ -161,9 +167,19 @@ impl Text {
             Basis::Both => ", hole- and shaft-basis",
             Basis::Neither => "",
         };
-        let _ = writeln!(out, "  {} fit{basis}", fit.kind.word());
         let clearance = &fit.clearance;
         let (low, high) = (clearance.min_mm.0, clearance.max_mm.0);
+        if low == high {
+            // Two parts as they measure.
+            let fits = if low == fits_core::Length::ZERO {
+                "line to line: neither clearance nor interference".to_owned()
+            } else {
+                format!("{} fit: {}", fit.kind.word(), self.play(low))
+            };
+            let _ = writeln!(out, "  {fits}");
+            return;
+        }
+        let _ = writeln!(out, "  {} fit{basis}", fit.kind.word());
         let lines = match fit.kind {
             Kind::Clearance => [("least", low), ("greatest", high)],
             Kind::Interference => [("least", high), ("greatest", low)],
