@@ -468,7 +468,7 @@ fn what_is_no_bushing_is_refused() {
             Bushing { outside: exactly("25.9mm"), ..good },
             "an outside of 25.9 mm is loose in a housing of 26 mm",
         ),
-        (Bushing { bore: exactly("0mm"), ..good }, "a bore of 0 mm is none"),
+        (Bushing { bore: exactly("0mm"), ..good }, "a bore cannot be 0 mm"),
     ] {
         assert_eq!(bushing.press().unwrap_err().to_string(), why);
     }

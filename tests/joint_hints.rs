@@ -150,7 +150,7 @@ fn slips_are_mended() {
         ),
         (
             "20 H7/g6 at 60C, hole bronze, shaft steel",
-            "there is no reading that this is said of",
+            "this goes with a reading, and none is given",
             "60C",
             "`20 H7/g6 warm 60C, hole bronze, shaft steel`",
         ),

@@ -71,7 +71,7 @@ fn every_kind_of_question_passes_it_on() {
         "assemble 20 H7/s6, hub 1045 od 40 long 25, shaft steel",
         "assemble 20 H7/s6, hub 303 od 40 long 25, shaft steel",
         "1100 grade IT4",
-        "pick 20 clearance 0.007..0.041",
+        "pick 20 clearance 0.012..0.030",
         "10in LC7",
         "4in FN2",
         "2mm K9",

@@ -17,7 +17,7 @@ use crate::{
     nearest::{nearest, plain},
     size::Length,
     source::{Known, Provenance, Reason},
-    standards::iso286::Class,
+    standards::{iso286::Class, materials::Material},
 };
 
 /// A shop's word for a fit.
@@ -284,6 +284,13 @@ impl Word {
             return Err(Error::new(Kind::Ambiguous {
                 why: format!("`{bare}` can mean {}", means.join(" or ")).into(),
                 choices: means.iter().map(|word| (*word).to_owned()).collect(),
+            }));
+        }
+        if Material::find(bare).is_ok() {
+            return Err(Error::new(Kind::NotListed {
+                why: format!("`{}` is a material, and no word for a fit is said", text.trim())
+                    .into(),
+                advice: "say the fit first, then hub and what it is made of".into(),
             }));
         }
         let known = Self::all()

@@ -31,7 +31,7 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
         return None;
     }
     let line = Line::new(text);
-    let most = u8::try_from(words.div_ceil(2)).unwrap_or(8).min(8);
+    let most = u8::try_from(words.div_ceil(2)).unwrap_or(6).min(6);
     let passed_over = |passed: u8, more: usize| {
         let mut all = Vec::new();
         let mut without = Vec::new();
@@ -65,7 +65,8 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let opens = opened_by(&first.to_lowercase()).is_some();
     let found = (1..=most)
         .map(|passed| (passed, 0))
-        .chain([(0, 1), (most, 1), (0, 2), (most, 2)])
+        .chain([(0, 1), (most, 1)])
+        .chain(if opens { Vec::new() } else { vec![(0, 2)] })
         .find_map(|(passed, more)| passed_over(passed, more));
     let (passed, said) =
         found.filter(|(passed, _)| !(opens && passed.iter().any(|at| at.start == 0)))?;
@@ -78,8 +79,7 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
         }
     };
     // No choice leaves a number out.
-    let typed = numbers_in(&[text.clone()])
-        .min(choices.first().map_or(0, |first| numbers_in(std::slice::from_ref(first))));
+    let typed = choices.first().map_or(0, |first| numbers_in(std::slice::from_ref(first)));
     let mut choices = distinct(choices);
     choices.retain(|choice| numbers_in(std::slice::from_ref(choice)) >= typed);
     let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();

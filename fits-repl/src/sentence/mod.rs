@@ -240,15 +240,26 @@ fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
         return None;
     }
     let words: Vec<&str> = text.split(' ').collect();
-    let at = words.windows(3).position(|three| {
-        let is_large = three[0].parse::<u32>().is_ok_and(|size| size >= 4);
-        is_large && three[1] == "in" && three[2].starts_with(|c: char| c.is_ascii_alphabetic())
-    })?;
+    let is_doubtful = |at: usize| {
+        let [size, said, next] = [at, at + 1, at + 2].map(|at| words.get(at).copied());
+        let is_large = size.and_then(|size| size.parse::<u32>().ok()).is_some_and(|size| size >= 4);
+        let goes_on = next.is_some_and(|next| next.starts_with(|c: char| c.is_ascii_alphabetic()));
+        is_large && said == Some("in") && goes_on
+    };
+    let doubtful: Vec<usize> = (0..words.len()).filter(|at| is_doubtful(*at)).collect();
+    if doubtful.is_empty() {
+        return None;
+    }
+    // All of them one way, so that none is left to ask about.
     let with = |unit: &str| {
-        let mut said: Vec<String> = words.iter().map(|word| (*word).to_owned()).collect();
-        said[at].push_str(unit);
-        said.remove(at + 1);
-        match read(&said.join(" "), setting)? {
+        let said = words.iter().enumerate().filter_map(|(at, word)| {
+            if doubtful.contains(&at) {
+                return Some(format!("{word}{unit}"));
+            }
+            let is_in = at.checked_sub(1).is_some_and(|before| doubtful.contains(&before));
+            (!is_in).then(|| (*word).to_owned())
+        });
+        match read(&said.collect::<Vec<_>>().join(" "), setting)? {
             Said::Plain(lines) => Some(vec![lines.join(" ; ")]),
             Said::Ask { choices, .. } => Some(choices),
         }

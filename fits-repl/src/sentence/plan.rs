@@ -179,6 +179,10 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     if verb.is_none() && !is_rehearsal && !view.has("start") && view.has("reads") {
         return None;
     }
+    // A reamed hole is finished: to open it further is not what a fit word asks.
+    if verb.is_none() && view.types(&["reamed", "reamed it"]) {
+        return None;
+    }
     // The part that is there is not the one to cut.
     if let (Some(verb), Some((owner, _))) = (verb, owner)
         && (verb == "bore") != (owner == "hole")

@@ -156,6 +156,8 @@ pub(crate) fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>,
             view.items.get(at).map(|item| &item.token),
             Some(Token::Word { kind: "head", name: "stack" | "play" })
         )
+            // `how much float` asks for it.
+            && !view.said(at).starts_with("how")
     };
     let is_want = |at: usize| {
         matches!(
@@ -265,6 +267,9 @@ pub(crate) fn named_links(
             }
             Token::Times(count) => times.push((at, *count)),
             Token::Word { kind: "count", name } => times.push((at, name.parse().ok()?)),
+            // `two washers .060 each`: of each of the two.
+            Token::Word { kind: "doubled", .. } if view.said(at) == "each" && !times.is_empty() => {
+            }
             Token::Word { kind: "doubled", .. } => times.push((at, 2)),
             _ => {}
         }
@@ -427,6 +432,7 @@ pub(crate) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option
                     _ => return None,
                 }
             }
+            Token::Word { kind: "doubled", .. } if view.said(at) == "each" => {}
             Token::Word { kind: "count" | "doubled", .. } | Token::Span(..) => return None,
             Token::Word { kind: "less", .. } | Token::Minus => is_plus = false,
             Token::Plus => is_plus = true,

@@ -247,6 +247,7 @@ impl ORing {
 
 /// The part that a ring's size is chosen by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
 pub enum RingOn {
     /// A piston or plug in a bore of this size: the groove stretches the ring.
     Piston(Length),

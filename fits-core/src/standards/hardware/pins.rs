@@ -157,7 +157,6 @@ pub(super) struct TaperDrillRow {
 /// assert!(small > "0.2083in".parse()? && small < "0.2084in".parse()?);
 /// // The table's number 4 drill is over the small end: a smaller one is taken.
 /// let length = "2in".parse()?;
-/// assert_eq!(pin.drill_listed(length), Some(("4", "0.2090in".parse()?)));
 /// assert_eq!(pin.drill(length)?.0.diameter(), "0.2055in".parse()?);
 ///
 /// let metric = TaperPin::metric("6mm".parse()?)?;
