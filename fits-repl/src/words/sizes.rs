@@ -223,11 +223,13 @@ pub(crate) fn number_fault<T>(input: &str, error: &fits_core::Error) -> Result<T
         } else {
             "a space after it if two things are meant".into()
         };
+        // Ten-thousandths look like inches: alone they are asked about.
+        let decimal = if after.len() == 4 { point } else { format!("`{point}`") };
         return fatal_fix(
             &input[at.start..],
             1,
             format!("the comma in {whole},{after} can be read in two ways"),
-            format!("`{point}` if it is a decimal point, {other}; so"),
+            format!("{decimal} if it is a decimal point, {other}; so"),
             Some((1, ".".into())),
         );
     }
