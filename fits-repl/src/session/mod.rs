@@ -213,7 +213,7 @@ impl Session {
             }
             // A mended line is offered only if it is answered.
             if let Some(mended) = problem.mended(line) {
-                match self.fully_mended(mended.clone(), &problem.advice) {
+                match self.fully_mended(mended.clone(), &problem.advice, Self::understand) {
                     Some(whole) if whole == mended => {}
                     Some(whole) => problem.fix = Some((0..line.len(), whole)),
                     None => {
@@ -230,10 +230,15 @@ impl Session {
 
     /// A mended line that is answered: where the like is wrong again, as a
     /// second number without a unit, that is mended too.
-    pub(crate) fn fully_mended(&self, mut line: String, advice: &str) -> Option<String> {
+    pub(crate) fn fully_mended(
+        &self,
+        mut line: String,
+        advice: &str,
+        ask: fn(&mut Self, &str) -> Result<Answer, Problem>,
+    ) -> Option<String> {
         const ROUNDS: usize = 8;
         for _ in 0..ROUNDS {
-            let Err(again) = self.trial().understand(&line) else { return Some(line) };
+            let Err(again) = ask(&mut self.trial(), &line) else { return Some(line) };
             if advice.is_empty() || again.advice != advice {
                 return None;
             }

@@ -201,7 +201,10 @@ impl Session {
             typed.insert_str(end, unit);
             match trial.ask(&typed) {
                 Ok(_) => Some(typed),
-                Err(problem) => trial.fully_mended(problem.mended(&typed)?, &problem.advice),
+                // Plainly: the units are said now, so none are asked about again.
+                Err(problem) => {
+                    trial.fully_mended(problem.mended(&typed)?, &problem.advice, Self::ask)
+                }
             }
         };
         [("in", Units::Millimetres), ("mm", Units::Inches)]
