@@ -17,7 +17,7 @@ use crate::{
     nearest::{nearest, plain},
     size::Length,
     source::{Known, Provenance, Reason},
-    standards::{iso286::Class, materials::Material},
+    standards::iso286::Class,
 };
 
 /// A shop's word for a fit.
@@ -286,7 +286,8 @@ impl Word {
                 choices: means.iter().map(|word| (*word).to_owned()).collect(),
             }));
         }
-        if Material::find(bare).is_ok() {
+        #[cfg(feature = "uom")]
+        if crate::standards::materials::Material::find(bare).is_ok() {
             return Err(Error::new(Kind::NotListed {
                 why: format!("`{}` is a material, and no word for a fit is said", text.trim())
                     .into(),
