@@ -77,7 +77,7 @@ fn the_walk_through_is_shown_by_chapters() {
         .filter_map(|line| line.split_once(": "))
         .map(|it| it.0)
         .collect();
-    assert_eq!(chapters, ["journal", "inches", "log", "threads", "joints"], "{contents:?}");
+    assert_eq!(chapters, ["journal", "inches", "log", "threads", "joints", "pipe"], "{contents:?}");
     for chapter in chapters {
         let text = help(&format!(" {chapter}")).lines.join("\n");
         assert!(text.contains("$ fits ") && !text.contains("```"), "{chapter}");
