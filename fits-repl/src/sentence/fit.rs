@@ -334,11 +334,10 @@ fn with_length(view: &View, system: System) -> Option<Said> {
         Some(Token::Number(num)) => Some(num),
         _ => None,
     };
-    let is_said = |at: usize| DIAMETER.contains(&&*view.said(at + 1));
+    let is_diameter = |at: usize| DIAMETER.contains(&&*view.said(at + 1));
     if let (Some(before), Some(after)) =
         (long.word.checked_sub(1).and_then(number), number(long.word + 1))
-        && !is_said(long.word - 2)
-        && !is_said(long.word + 1)
+        && !is_diameter(long.word + 1)
     {
         let (at, length) =
             if long.at > long.word { (long.word - 1, before) } else { (long.word + 1, after) };
