@@ -79,6 +79,19 @@ struct Part {
     upper: i64,
 }
 
+impl Part {
+    /// A class at a size; none where the standard does not define it there.
+    fn of(class: Class, grade: u8, nominal: Length) -> Result<Option<Self>, Error> {
+        let ends = class.ends_if_defined(nominal)?;
+        Ok(ends.map(|(lower, upper)| Self {
+            class,
+            grade,
+            lower: lower.tenth_nanometres(),
+            upper: upper.tenth_nanometres(),
+        }))
+    }
+}
+
 /// A pair weighed, before anything is built of it. Everything in counts of
 /// 0.1 nm.
 struct Weighed {
@@ -204,13 +217,7 @@ pub fn fits_with(nominal: Length, clearance: Length) -> Result<Vec<FitClasses>, 
         let (Some(letter), Some(grade)) = (Letter::all().nth(letter), Grade::it(number)) else {
             return Ok(None);
         };
-        let class = Class { feature, letter, grade };
-        Ok(class.ends_if_defined(nominal)?.map(|(lower, upper)| Part {
-            class,
-            grade: number,
-            lower: lower.tenth_nanometres(),
-            upper: upper.tenth_nanometres(),
-        }))
+        Part::of(Class { feature, letter, grade }, number, nominal)
     };
     let mut found: Vec<Weighed> = Vec::new();
     for fit in &pick_table::PREFERRED {
@@ -231,15 +238,7 @@ fn parts(feature: Feature, nominal: Length) -> Result<Vec<Part>, Error> {
             continue;
         };
         for letter in Letter::all() {
-            let class = Class { feature, letter, grade };
-            if let Some((lower, upper)) = class.ends_if_defined(nominal)? {
-                found.push(Part {
-                    class,
-                    grade: number,
-                    lower: lower.tenth_nanometres(),
-                    upper: upper.tenth_nanometres(),
-                });
-            }
+            found.extend(Part::of(Class { feature, letter, grade }, number, nominal)?);
         }
     }
     Ok(found)

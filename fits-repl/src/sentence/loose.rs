@@ -79,9 +79,9 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
         }
     };
     // No choice leaves a number out.
-    let typed = choices.first().map_or(0, |first| numbers_in(std::slice::from_ref(first)));
+    let typed = choices.first().map_or(0, |first| numbers_in(first));
     let mut choices = distinct(choices);
-    choices.retain(|choice| numbers_in(std::slice::from_ref(choice)) >= typed);
+    choices.retain(|choice| numbers_in(choice) >= typed);
     let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
     Some(Guess { unknown, choices })
 }

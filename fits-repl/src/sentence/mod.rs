@@ -66,6 +66,14 @@ impl Said {
     fn ask(why: impl Into<String>, choices: Vec<String>) -> Self {
         Self::Ask { why: why.into(), choices }
     }
+
+    /// The plain queries that may be meant: one, or what is asked about.
+    fn queries(self) -> Vec<String> {
+        match self {
+            Self::Plain(lines) => vec![lines.join(" ; ")],
+            Self::Ask { choices, .. } => choices,
+        }
+    }
 }
 
 /// A word that was taken for a slip of typing.
@@ -212,12 +220,7 @@ fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
     let thou = thou.filter(|_| numbers.count() > mils);
     Some(match (mm, thou) {
         (Some(mm), Some(thou)) if mm != thou => {
-            let lines = |said| match said {
-                Said::Plain(lines) => vec![lines.join(" ; ")],
-                Said::Ask { choices, .. } => choices,
-            };
-            let mut choices = lines(mm);
-            choices.extend(lines(thou));
+            let choices = [mm.queries(), thou.queries()].concat();
             Some(Said::ask("a mil is a millimetre to some, a thou to others", distinct(choices)))
         }
         (mm, thou) => mm.or(thou),
@@ -227,6 +230,8 @@ fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
 /// `3/4 mm`, `1-1/2mm`: where a vulgar fraction is given in millimetres, and its value.
 pub(crate) fn fraction_of_a_millimetre(text: &str) -> Option<(std::ops::Range<usize>, f64)> {
     let slash = text.find('/')?;
+    // `H7/g6` parts two classes.
+    number::byte(text, slash + 1).filter(u8::is_ascii_digit)?;
     let is_part = |c: char| c.is_ascii_digit() || c == '-';
     let start = text[..slash].trim_end_matches(is_part).len();
     let (num, end) = number::number(text, start)?;
@@ -259,10 +264,7 @@ fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
             let is_in = at.checked_sub(1).is_some_and(|before| doubtful.contains(&before));
             (!is_in).then(|| (*word).to_owned())
         });
-        match read(&said.collect::<Vec<_>>().join(" "), setting)? {
-            Said::Plain(lines) => Some(vec![lines.join(" ; ")]),
-            Said::Ask { choices, .. } => Some(choices),
-        }
+        read(&said.collect::<Vec<_>>().join(" "), setting).map(Said::queries)
     };
     let choices = [with("mm")?, with("in")?].concat();
     Some(Said::ask("`in` may be inches, or what it goes into", distinct(choices)))
@@ -365,19 +367,16 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     settle(found).map(|said| (said, slips))
 }
 
-/// How many numbers stand in plain queries: runs of digits, points and slashes,
+/// How many numbers stand in a plain query: runs of digits, points and slashes,
 /// but the digits of a class, as `h6`.
-fn numbers_in(lines: &[String]) -> usize {
+fn numbers_in(line: &str) -> usize {
     let is_part = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/');
-    let groups = |line: &String| {
-        let words = line
-            .split("..")
-            .flat_map(|part| part.split(|c: char| !(is_part(c) || c.is_ascii_alphabetic())));
-        let own = words.filter(|word| !word.starts_with(|c: char| c.is_ascii_alphabetic()));
-        let parts = own.flat_map(|word| word.split(|c: char| !is_part(c)));
-        parts.filter(|run| run.contains(|c: char| c.is_ascii_digit())).count()
-    };
-    lines.iter().map(groups).sum()
+    let words = line
+        .split("..")
+        .flat_map(|part| part.split(|c: char| !(is_part(c) || c.is_ascii_alphabetic())));
+    let own = words.filter(|word| !word.starts_with(|c: char| c.is_ascii_alphabetic()));
+    let parts = own.flat_map(|word| word.split(|c: char| !is_part(c)));
+    parts.filter(|run| run.contains(|c: char| c.is_ascii_digit())).count()
 }
 
 /// A view with its nouns, its `in`, its signs and its metals settled.
@@ -416,17 +415,16 @@ fn in_units(
     // No reading leaves a number out.
     let typed = view.figures();
     let question = |view: &View, system| {
-        question(view, system)
-            .filter(|said| !matches!(said, Said::Plain(lines) if numbers_in(lines) < typed))
+        question(view, system).filter(|said| {
+            !matches!(said, Said::Plain(lines)
+                if lines.iter().map(|line| numbers_in(line)).sum::<usize>() < typed)
+        })
     };
     let both = || {
         let choices = [System::Inches, System::Millimetres]
             .into_iter()
             .filter_map(|system| question(view, system))
-            .flat_map(|said| match said {
-                Said::Plain(lines) => vec![lines.join(" ; ")],
-                Said::Ask { choices, .. } => choices,
-            })
+            .flat_map(Said::queries)
             .collect();
         let choices = distinct(choices);
         match choices.len() {

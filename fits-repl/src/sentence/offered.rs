@@ -8,7 +8,7 @@ use super::{
     sizes::{Fit, fit_of, is_nominal},
     spelled,
     token::{Num, System, Token},
-    view::{KEPT, Line, View},
+    view::{Item, KEPT, Line, View},
 };
 
 /// Words that turn nothing round where all that is offered is asked.
@@ -40,10 +40,7 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     let typed = view.figures();
     let choices = in_units(&view, setting, |view, system| {
         let all = may_be(view, system)?;
-        Some(Said::ask(
-            "",
-            all.into_iter().filter(|one| numbers_in(std::slice::from_ref(one)) >= typed).collect(),
-        ))
+        Some(Said::ask("", all.into_iter().filter(|one| numbers_in(one) >= typed).collect()))
     })?;
     let Said::Ask { choices, .. } = choices else { return None };
     let unknown = unknown.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
@@ -103,15 +100,18 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
             let mut sizes = [a, b, c];
             sizes[..2].sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
             let [id, od, long] = sizes.map(|num| num.plain(system));
-            Some(
-                ["bronze", "sintered bronze"]
-                    .map(|metal| format!("bushing {id} od {od} long {long}, hub steel, {metal}"))
-                    .to_vec(),
-            )
+            Some(bushings(&id, &od, &long))
         }
         ([], [a, b], _) => Some(of_two(view, *a, *b, fit.as_ref(), system)),
         _ => None,
     }
+}
+
+/// A bushing of either bronze.
+fn bushings(id: &str, od: &str, long: &str) -> Vec<String> {
+    ["bronze", "sintered bronze"]
+        .map(|metal| format!("bushing {id} od {od} long {long}, hub steel, {metal}"))
+        .to_vec()
 }
 
 fn of_thread(view: &View, thread: &str) -> Vec<String> {
@@ -132,15 +132,15 @@ fn of_thread(view: &View, thread: &str) -> Vec<String> {
 
 /// The part that a number is of, by the noun beside it.
 fn part_of(view: &View, at: usize) -> Option<&'static str> {
-    let noun = |item: &super::view::Item| match item.token {
-        Token::Word { kind: "hole" | "hub", .. } => Some("hole"),
-        Token::Word { kind: "shaft", .. } => Some("shaft"),
-        Token::Number(_) => Some(""),
+    // A noun, or none where another number comes first.
+    let noun = |item: &Item| match item.token {
+        Token::Word { kind: "hole" | "hub", .. } => Some(Some("hole")),
+        Token::Word { kind: "shaft", .. } => Some(Some("shaft")),
+        Token::Number(_) => Some(None),
         _ => None,
     };
-    let before = view.items[..at].iter().rev().find_map(noun);
-    let after = view.items[at + 1..].iter().find_map(noun);
-    before.filter(|it| !it.is_empty()).or(after.filter(|it| !it.is_empty()))
+    let before = view.items[..at].iter().rev().find_map(noun).flatten();
+    before.or_else(|| view.items[at + 1..].iter().find_map(noun).flatten())
 }
 
 /// What the hub is made of, where one metal is named.
@@ -170,16 +170,9 @@ fn of_one(view: &View, (at, num): (usize, &Num), fit: &Fit, system: System) -> V
         all.push(format!("{bought} {size}, {text}{metal}"));
     }
     match part_of(view, at) {
-        _ if !is_nominal(num, system) && part_of(view, at).is_none() => {
-            all.extend([part("hole"), part("shaft"), whole]);
-        }
-        Some("hole") if !is_nominal(num, system) => {
-            all.extend([part("hole"), part("shaft"), whole]);
-        }
-        Some("shaft") if !is_nominal(num, system) => {
-            all.extend([part("shaft"), part("hole"), whole]);
-        }
-        _ => all.extend([whole, part("hole"), part("shaft")]),
+        _ if is_nominal(num, system) => all.extend([whole, part("hole"), part("shaft")]),
+        Some("shaft") => all.extend([part("shaft"), part("hole"), whole]),
+        _ => all.extend([part("hole"), part("shaft"), whole]),
     }
     all
 }
@@ -216,6 +209,7 @@ fn of_two(
     let is_close = (x - y).abs() < 0.05 * x.max(y);
     let hole_first = part_of(view, a.0) != Some("shaft") || part_of(view, b.0) == Some("shaft");
     let (hole, shaft) = if hole_first { (&first, &second) } else { (&second, &first) };
+    let (small, large) = if x < y { (&first, &second) } else { (&second, &first) };
     match fit {
         None | Some(Fit::Word(_)) if is_close => {
             let tail = match fit {
@@ -250,14 +244,8 @@ fn of_two(
                 ],
             }
         }
-        _ if view.has("bushing") => {
-            let (small, large) = if x < y { (&first, &second) } else { (&second, &first) };
-            ["bronze", "sintered bronze"]
-                .map(|metal| format!("bushing {small} od {large} long {large}, hub steel, {metal}"))
-                .to_vec()
-        }
+        _ if view.has("bushing") => bushings(small, large, large),
         Some(fit) => {
-            let (small, large) = if x < y { (&first, &second) } else { (&second, &first) };
             let fit = fit.text();
             let mut all = vec![
                 format!("bore {large} {fit} from {small}"),
@@ -274,7 +262,6 @@ fn of_two(
             all
         }
         None if view.has("start") || view.says("head", "passes") || view.has("shaft") => {
-            let (small, large) = if x < y { (&first, &second) } else { (&second, &first) };
             match (view.has("hole"), view.has("shaft")) {
                 (true, false) => {
                     ["H7", "sliding"].map(|fit| format!("bore {large} {fit} from {small}")).to_vec()

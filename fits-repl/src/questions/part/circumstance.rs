@@ -169,16 +169,21 @@ impl Session {
     /// The words that two readings could be called by.
     pub(crate) fn words_of(&self, pair: &Pair) -> Vec<&'static str> {
         let Some(actual) = reading_of_both(pair) else { return Vec::new() };
-        let case = Circumstance::plain(pair.hole.nominal);
-        Word::all()
-            .filter(|word| word.name() != "shrink")
-            .filter(|word| {
-                let choice = word.choose(&case);
-                let own = choice.and_then(|choice| self.pair_of(&choice, pair.hole.nominal));
-                own.is_ok_and(|own| own.fit.clearance().contains(actual))
-            })
-            .map(Word::name)
-            .collect()
+        let nominal = pair.hole.nominal;
+        let all = self.clearances(Circumstance::plain(nominal), nominal);
+        all.filter(|(_, range)| range.contains(actual)).map(|(word, _)| word.name()).collect()
+    }
+
+    /// Each word but `shrink` with the clearance that its own fit has.
+    fn clearances(
+        &self,
+        case: Circumstance,
+        nominal: Length,
+    ) -> impl Iterator<Item = (Word, Limits)> {
+        Word::all().filter(|word| word.name() != "shrink").filter_map(move |word| {
+            let choice = word.choose(&case).ok()?;
+            Some((word, self.pair_of(&choice, nominal).ok()?.fit.clearance()))
+        })
     }
 
     /// The standard fits that two readings could be of.
@@ -210,15 +215,10 @@ impl Session {
             let (aim, middle) = (limits.middle(), actual.middle());
             aim.tenth_nanometres().abs_diff(middle.tenth_nanometres())
         };
-        let nearest = Word::all()
-            .filter(|other| other.name() != "shrink")
-            .filter_map(|other| {
-                let choice = other.choose(&Circumstance { turns: None, ..case }).ok()?;
-                let fit = self.pair_of(&choice, nominal).ok()?.fit;
-                Some((off(fit.clearance()), other))
-            })
-            .min_by_key(|(off, _)| *off)
-            .map_or(word, |(_, other)| other);
+        let nearest = self
+            .clearances(Circumstance { turns: None, ..case }, nominal)
+            .min_by_key(|(_, range)| off(*range))
+            .map_or(word, |(other, _)| other);
         Ok(HeldTo {
             word: word.name(),
             agrees,
