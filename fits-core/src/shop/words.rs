@@ -287,7 +287,7 @@ impl Word {
             }));
         }
         #[cfg(feature = "uom")]
-        if crate::standards::materials::Material::find(bare).is_ok() {
+        if crate::standards::materials::Material::named(bare).is_some() {
             return Err(Error::new(Kind::NotListed {
                 why: format!("`{}` is a material, and no word for a fit is said", text.trim())
                     .into(),

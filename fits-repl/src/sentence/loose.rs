@@ -32,11 +32,12 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     }
     let line = Line::new(text);
     let most = u8::try_from(words.div_ceil(2)).unwrap_or(6).min(6);
+    let known_to: [u64; 7] = line.known_to();
     let passed_over = |passed: u8, more: usize| {
         let mut all = Vec::new();
         let mut without = Vec::new();
         for (bit, (name, question)) in (0..).zip(ALL) {
-            if ABOUT.contains(name) {
+            if ABOUT.contains(name) || known_to[usize::from(passed)] & (1 << bit) == 0 {
                 continue;
             }
             let read = |view: &View| in_units(view, setting, question);

@@ -333,7 +333,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
         return Some((Said::plain(format!("why {plain}")), slips));
     }
     let line = Line::new(text);
-    let known_to = line.known_to();
+    let [known_to] = line.known_to();
     if known_to == 0 {
         return None;
     }

@@ -303,13 +303,13 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     }
     // `6001 2rs`: its seals in a word of their own.
     let apart = word_at(line, spaces(line, end)).and_then(|(seals, sealed)| {
-        let (ball, _) = Ball::named(&format!("{}-{seals}", line.get(at..end)?)).ok()?;
+        let (ball, _) = Ball::listed(&format!("{}-{seals}", line.get(at..end)?))?;
         seals.bytes().any(|byte| byte.is_ascii_alphabetic()).then_some((ball, sealed))
     });
     let is_sealed = apart.is_some();
     let (ball, end) = match apart {
         Some(found) => found,
-        None => (Ball::named(line.get(at..end)?).ok()?.0, end),
+        None => (Ball::listed(line.get(at..end)?)?.0, end),
     };
     let (word, _) = word_at(line, spaces(line, end)).unwrap_or_default();
     let before = line.get(..at)?.trim_end().to_lowercase();

@@ -31,6 +31,17 @@ struct Place {
     end: usize,
 }
 
+impl Place {
+    /// May this word, which stands here, be passed over in a guess?
+    fn may_be_passed(&self, word: &str) -> bool {
+        let is_letter = |byte: u8| byte.is_ascii_alphabetic() || matches!(byte, b'\'' | b'/');
+        let is_word = word.len() > 1 && word.bytes().all(is_letter);
+        // What a part is made of, or how it is to fit, is not passed over.
+        let says_more = self.words.iter().any(|(row, _)| MEANT.contains(&row.kind));
+        self.token.is_none() && is_word && !says_more && !KEPT.contains(&&*word.to_lowercase())
+    }
+}
+
 /// A token and where it stands.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Item {
@@ -76,34 +87,43 @@ impl Line {
         place
     }
 
-    /// The questions that know every word of the line, a bit each: all of a
-    /// line is looked up once, and only those read it.
-    pub(super) fn known_to(&self) -> u64 {
+    /// The questions that know every word of the line but so many, a bit each,
+    /// from none passed over upward: all of a line is looked up once, and
+    /// only those read it.
+    pub(super) fn known_to<const LEVELS: usize>(&self) -> [u64; LEVELS] {
         let end = self.text.len();
-        let mut reached = vec![0; end + 1];
-        reached[0] = u64::MAX;
+        let mut reached = vec![[0; LEVELS]; end + 1];
+        reached[0] = [u64::MAX; LEVELS];
         for from in 0..end {
-            let here = std::mem::take(&mut reached[from]);
-            if here == 0 {
+            let here = std::mem::replace(&mut reached[from], [0; LEVELS]);
+            if here == [0; LEVELS] {
                 continue;
             }
             let at = next_place(&self.text, from);
+            let mut go_on = |end: usize, questions: u64, passed: usize| {
+                for (level, before) in (passed..LEVELS).zip(here) {
+                    reached[end][level] |= before & questions;
+                }
+            };
             if at >= end {
-                reached[end] |= here;
+                go_on(end, u64::MAX, 0);
                 continue;
             }
             let place = self.place(at);
             let mut known = 0;
             if let Some((_, end)) = &place.token {
-                reached[*end] |= here;
+                go_on(*end, u64::MAX, 0);
                 known = u64::MAX;
             }
             for (row, end) in &place.words {
-                reached[*end] |= here & row.questions;
+                go_on(*end, row.questions, 0);
                 known |= row.questions;
             }
             for row in &place.meant {
-                reached[place.end] |= here & row.questions & !known;
+                go_on(place.end, row.questions & !known, 0);
+            }
+            if LEVELS > 1 && place.may_be_passed(&self.text[at..place.end]) {
+                go_on(place.end, u64::MAX, 1);
             }
         }
         reached[end]
@@ -353,20 +373,13 @@ impl Search<'_> {
                 return true;
             }
         }
-        if self.left > 0 && place.token.is_none() {
-            let word = &text[at..place.end];
-            let is_letter = |byte: u8| byte.is_ascii_alphabetic() || matches!(byte, b'\'' | b'/');
-            let is_word = word.len() > 1 && word.bytes().all(is_letter);
-            // What a part is made of, or how it is to fit, is not passed over.
-            let says_more = place.words.iter().any(|(row, _)| MEANT.contains(&row.kind));
-            if is_word && !says_more && !KEPT.contains(&&*word.to_lowercase()) {
-                self.left -= 1;
-                let reached = self.goes_on(place.end, items);
-                self.left += 1;
-                if reached {
-                    self.passed.push(at..place.end);
-                    return true;
-                }
+        if self.left > 0 && place.may_be_passed(&text[at..place.end]) {
+            self.left -= 1;
+            let reached = self.goes_on(place.end, items);
+            self.left += 1;
+            if reached {
+                self.passed.push(at..place.end);
+                return true;
             }
         }
         self.dead.insert((at, self.left));
@@ -769,22 +782,22 @@ pub(crate) fn join_materials(view: &mut View) -> Option<()> {
                 Token::Word { name, .. } => name,
                 _ => "",
             };
-            let found = Material::find(said)
-                .or_else(|_| {
-                    Material::find(&format!(
+            let found = Material::named(said)
+                .or_else(|| {
+                    Material::named(&format!(
                         "{} {}",
                         line.get(view.items[at - 1].at.clone()).unwrap_or_default(),
                         one(&view.items[at])
                     ))
                 })
-                .or_else(|_| {
-                    Material::find(&format!(
+                .or_else(|| {
+                    Material::named(&format!(
                         "{} {}",
                         one(&view.items[at - 1]),
                         line.get(view.items[at].at.clone()).unwrap_or_default()
                     ))
                 });
-            let Ok(found) = found else {
+            let Some(found) = found else {
                 if is_hubs {
                     at += 1;
                     continue;

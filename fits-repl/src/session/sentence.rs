@@ -151,13 +151,20 @@ impl Session {
         Some(Problem::new(format!("`{unknown}` {are} not understood"), at).choose(choices))
     }
 
-    /// The first queries that are answered.
+    /// The first queries that are answered; of one that asks back in turn, its
+    /// choices.
     fn working(&self, choices: Vec<String>) -> Vec<String> {
         let works = |choice: &String| {
             let mut trial = self.trial();
             choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
         };
-        choices.into_iter().filter(works).take(4).collect()
+        let settled = |choice: String| match words::read(&choice) {
+            Ok(Query::Thread(thread)) => {
+                pipe_or_not(&choice, &thread).map_or(vec![choice], |asked| asked.choices.to_vec())
+            }
+            _ => vec![choice],
+        };
+        choices.into_iter().flat_map(settled).filter(works).take(4).collect()
     }
 
     /// A plain query with a bare number that a person may have meant in the
@@ -387,7 +394,7 @@ fn is_terse(line: &str) -> bool {
 /// words may be a phrase.
 fn may_be_phrase(query: &Query) -> bool {
     let is_metal = |spot: &Option<Spot<String>>| {
-        spot.as_ref().is_none_or(|name| Material::find(&name.value).is_ok())
+        spot.as_ref().is_none_or(|name| Material::named(&name.value).is_some())
     };
     match query {
         Query::Log(_)

@@ -77,6 +77,11 @@ fn series(number: &str) -> (&str, u32) {
     (lead, rest.parse().unwrap_or(0))
 }
 
+/// A number as the table writes it.
+fn of_number(text: &str) -> String {
+    text.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_uppercase()
+}
+
 impl Ball {
     /// Every bearing listed, by series.
     pub fn all() -> impl DoubleEndedIterator<Item = Self> {
@@ -90,8 +95,25 @@ impl Ball {
     /// # Errors
     /// No such number is listed; the advice names its neighbours.
     pub fn named(text: &str) -> Result<(Self, bool), Error> {
-        let typed: String =
-            text.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_uppercase();
+        Self::listed(text).ok_or_else(|| {
+            let near = Self::near(&of_number(text));
+            let near: Vec<_> = near.iter().map(|ball| ball.number()).collect();
+            Error::new(Kind::NotListed {
+                why: say!("no ball bearing {} is listed", text.trim()),
+                advice: format!("near it: {}", near.join(", ")),
+            })
+        })
+    }
+
+    /// The same; none where no such number is listed, and no neighbours are looked for.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Ball;
+    ///
+    /// assert!(Ball::listed("6203").is_some() && Ball::listed("6213").is_none());
+    /// ```
+    pub fn listed(text: &str) -> Option<(Self, bool)> {
+        let typed = of_number(text);
         let suffix = |ball: &Self| {
             let rest = typed.strip_prefix(ball.number())?;
             let is_suffix = rest.chars().all(|c| "ZRS2DUC3LH".contains(c))
@@ -102,14 +124,7 @@ impl Ball {
         let found = Self::all()
             .filter_map(|ball| Some((ball, suffix(&ball)?)))
             .min_by_key(|(_, rest)| rest.len());
-        if let Some((ball, rest)) = found {
-            return Ok((ball, rest.contains(['Z', 'R', 'D', 'L'])));
-        }
-        let near: Vec<_> = Self::near(&typed).iter().map(|ball| ball.number()).collect();
-        Err(Error::new(Kind::NotListed {
-            why: say!("no ball bearing {} is listed", text.trim()),
-            advice: format!("near it: {}", near.join(", ")),
-        }))
+        found.map(|(ball, rest)| (ball, rest.contains(['Z', 'R', 'D', 'L'])))
     }
 
     /// The two listed numbers nearest to one that is not listed: of its series

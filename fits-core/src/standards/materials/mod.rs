@@ -265,6 +265,17 @@ impl Material {
         names::find(name)
     }
 
+    /// The same; none where there is no such name, and no other is looked for.
+    ///
+    /// ```
+    /// use fits_core::standards::materials::Material;
+    ///
+    /// assert!(Material::named("660 bronze").is_some() && Material::named("oak").is_none());
+    /// ```
+    pub fn named(name: &str) -> Option<&'static Self> {
+        names::named(name)
+    }
+
     /// Its name, as `aluminium 6061-T6`: unique in the table.
     pub fn name(&self) -> &str {
         &self.name

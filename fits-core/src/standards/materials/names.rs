@@ -95,9 +95,32 @@ fn names(material: &Material) -> impl Iterator<Item = String> {
 
 pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
     let wanted = spelled(name);
+    known(&wanted).ok_or_else(|| {
+        Error::new(Kind::NotListed {
+            why: format!("no material is called {}", name.trim()).into(),
+            advice: nearest(&wanted)
+                .map_or_else(|| others(&wanted), |word| format!("nearest: {word}")),
+        })
+    })
+}
+
+/// Words that a name may spell in another way than they are spelled here.
+const RESPELLED: [&str; 3] = ["grey", "galvanised", "normalised"];
+
+/// A name's letters stand in this text, whatever their case.
+fn holds(text: &str, word: &str) -> bool {
+    text.as_bytes().windows(word.len()).any(|part| part.eq_ignore_ascii_case(word.as_bytes()))
+}
+
+pub(super) fn named(name: &str) -> Option<&'static Material> {
+    known(&spelled(name))
+}
+
+/// The material of a name as it is spelled here.
+fn known(wanted: &str) -> Option<&'static Material> {
     // Brass and stainless are one as they stand.
     let singular =
-        wanted.strip_suffix('s').filter(|singular| !singular.ends_with('s')).unwrap_or(&wanted);
+        wanted.strip_suffix('s').filter(|singular| !singular.ends_with('s')).unwrap_or(wanted);
     let is = |known: &str| known == wanted || known == singular;
     let words = sorted(singular);
     let tells = |material: &Material, known: &str| {
@@ -110,22 +133,24 @@ pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
         let wanted = telling(singular, family);
         !wanted.is_empty() && wanted == telling(known, family)
     };
-    Material::all()
-        .find(|material| is(&spelled(&material.name)))
-        .or_else(|| Material::all().find(|material| names(material).any(|known| is(&known))))
-        .or_else(|| {
-            Material::all().find(|material| names(material).any(|known| sorted(&known) == words))
-        })
-        .or_else(|| {
-            Material::all().find(|material| names(material).any(|known| tells(material, &known)))
-        })
-        .ok_or_else(|| {
-            Error::new(Kind::NotListed {
-                why: format!("no material is called {}", name.trim()).into(),
-                advice: nearest(&wanted)
-                    .map_or_else(|| others(&wanted), |word| format!("nearest: {word}")),
+    // A word that tells stands in every name that can be meant: most are passed over by it.
+    let says_family = |word: &str| Family::LISTED.iter().any(|it| it.says().contains(&word));
+    let mark = words
+        .iter()
+        .find(|word| !IDLE.contains(word) && !RESPELLED.contains(word) && !says_family(word));
+    let all = || {
+        Material::all().filter(move |material| {
+            let others = [material.aliases, material.silent].concat();
+            mark.is_none_or(|mark| {
+                holds(&material.name, mark) || others.iter().any(|name| holds(name, mark))
             })
         })
+    };
+    all()
+        .find(|material| is(&spelled(&material.name)))
+        .or_else(|| all().find(|material| names(material).any(|known| is(&known))))
+        .or_else(|| all().find(|material| names(material).any(|known| sorted(&known) == words)))
+        .or_else(|| all().find(|material| names(material).any(|known| tells(material, &known))))
 }
 
 /// The family whose own word is said.

@@ -88,7 +88,7 @@ pub(crate) fn is_number(typed: &str) -> bool {
     let is_inch = ["RLS", "RMS", "R"]
         .iter()
         .any(|lead| typed.strip_prefix(lead).is_some_and(|rest| matches!(digits(rest), 1 | 2)));
-    is_metric || is_inch || Ball::named(&typed).is_ok()
+    is_metric || is_inch || Ball::listed(&typed).is_some()
 }
 
 fn bearing<'a>(start: &'a str, after: &'a str, typed: &str, total: usize) -> Parsed<'a, Query> {
