@@ -105,7 +105,7 @@ pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
 }
 
 /// Words that a name may spell in another way than they are spelled here.
-const RESPELLED: [&str; 3] = ["grey", "galvanised", "normalised"];
+const RESPELLED: [&str; 4] = ["aluminium", "grey", "galvanised", "normalised"];
 
 /// A name's letters stand in this text, whatever their case.
 fn holds(text: &str, word: &str) -> bool {
@@ -133,19 +133,19 @@ fn known(wanted: &str) -> Option<&'static Material> {
         let wanted = telling(singular, family);
         !wanted.is_empty() && wanted == telling(known, family)
     };
-    // A word that tells stands in every name that can be meant: most are passed over by it.
-    let says_family = |word: &str| Family::LISTED.iter().any(|it| it.says().contains(&word));
-    let mark = words
-        .iter()
-        .find(|word| !IDLE.contains(word) && !RESPELLED.contains(word) && !says_family(word));
-    let all = || {
-        Material::all().filter(move |material| {
-            let others = [material.aliases, material.silent].concat();
-            mark.is_none_or(|mark| {
-                holds(&material.name, mark) || others.iter().any(|name| holds(name, mark))
-            })
+    // Each word stands in the name that is meant, or says its family: most are passed over by it.
+    let may_mean = |material: &&Material| {
+        let (aliases, silent) = (material.aliases.iter(), material.silent.iter());
+        words.iter().all(|word| {
+            IDLE.contains(word)
+                || RESPELLED.contains(word)
+                || material.family.says().contains(word)
+                || holds(&material.name, word)
+                || aliases.clone().chain(silent.clone()).any(|name| holds(name, word))
         })
     };
+    let candidates: Vec<&'static Material> = Material::all().filter(may_mean).collect();
+    let all = || candidates.iter().copied();
     all()
         .find(|material| is(&spelled(&material.name)))
         .or_else(|| all().find(|material| names(material).any(|known| is(&known))))
