@@ -204,8 +204,10 @@ impl Session {
             // mended in turn.
             let mut trial = self.trial();
             trial.take_units(other);
-            let mut typed = line.to_owned();
-            typed.insert_str(end, unit);
+            let (size, rest) = line.split_at(end);
+            // `.002h3`: the class is no part of the unit.
+            let is_glued = rest.starts_with(|c: char| c.is_ascii_alphabetic());
+            let typed = format!("{size}{unit}{}{rest}", if is_glued { " " } else { "" });
             match trial.ask(&typed) {
                 Ok(_) => Some(typed),
                 // Plainly: the units are said now, so none are asked about again.

@@ -109,7 +109,8 @@ const RESPELLED: [&str; 4] = ["aluminium", "grey", "galvanised", "normalised"];
 
 /// A name's letters stand in this text, whatever their case.
 fn holds(text: &str, word: &str) -> bool {
-    text.as_bytes().windows(word.len()).any(|part| part.eq_ignore_ascii_case(word.as_bytes()))
+    let mut parts = text.as_bytes().windows(word.len().max(1));
+    word.is_empty() || parts.any(|part| part.eq_ignore_ascii_case(word.as_bytes()))
 }
 
 pub(super) fn named(name: &str) -> Option<&'static Material> {
