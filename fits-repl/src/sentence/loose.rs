@@ -22,6 +22,9 @@ pub(crate) struct Guess {
 /// Questions about the program itself, which any words could ask.
 const ABOUT: &[&str] = &["settings", "help", "why"];
 
+/// Words that are passed over at most.
+const MOST: usize = 6;
+
 /// Passes over as few words as it can. Words that turn a meaning round, and
 /// numbers, are never passed over.
 pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
@@ -31,13 +34,13 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
         return None;
     }
     let line = Line::new(text);
-    let most = u8::try_from(words.div_ceil(2)).unwrap_or(6).min(6);
-    let known_to: [u64; 7] = line.known_to();
-    let passed_over = |passed: u8, more: usize| {
+    let most = words.div_ceil(2).min(MOST);
+    let known_to: [u64; MOST + 1] = line.known_to();
+    let passed_over = |passed: usize, more: usize| {
         let mut all = Vec::new();
         let mut without = Vec::new();
         for (bit, (name, question)) in (0..).zip(ALL) {
-            if ABOUT.contains(name) || known_to[usize::from(passed)] & (1 << bit) == 0 {
+            if ABOUT.contains(name) || known_to[passed] & (1 << bit) == 0 {
                 continue;
             }
             let read = |view: &View| in_units(view, setting, question);

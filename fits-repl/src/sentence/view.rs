@@ -135,7 +135,11 @@ impl Line {
     }
 
     /// The line with so many words passed over at most, and where they stand.
-    pub(super) fn view_without(&self, question: u8, most: u8) -> Option<(View, Vec<Range<usize>>)> {
+    pub(super) fn view_without(
+        &self,
+        question: u8,
+        most: usize,
+    ) -> Option<(View, Vec<Range<usize>>)> {
         let mut search =
             Search { line: self, question, dead: HashSet::new(), left: most, passed: Vec::new() };
         let mut items = Vec::new();
@@ -319,9 +323,9 @@ struct Search<'a> {
     line: &'a Line,
     question: u8,
     /// Places from which the end is not reached with so many words to pass over.
-    dead: HashSet<(usize, u8)>,
+    dead: HashSet<(usize, usize)>,
     /// Words that may still be passed over, and those that were, the last first.
-    left: u8,
+    left: usize,
     passed: Vec<Range<usize>>,
 }
 
