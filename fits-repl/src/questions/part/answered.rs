@@ -31,11 +31,23 @@ impl Session {
         if let Some(warm) = &part.warm {
             return self.warm(part, warm);
         }
-        match self.resolve(part)? {
-            Resolved::One(one) => self.feature(part, &one),
-            Resolved::Pair(pair) => self.pair(part, &pair),
-            Resolved::Suit { pair, in_hand, mate } => self.suited(part, &pair, &in_hand, &mate),
-        }
+        let resolved = self.resolve(part)?;
+        let mut answer = match &resolved {
+            Resolved::One(one) => self.feature(part, one),
+            Resolved::Pair(pair) => self.pair(part, pair),
+            Resolved::Suit { pair, in_hand, mate } => self.suited(part, pair, in_hand, mate),
+        }?;
+        let rests_on = match &mut answer {
+            Answer::Feature(it) => &mut it.rests_on,
+            Answer::Reading(it) => &mut it.feature.rests_on,
+            Answer::Fit(it) => &mut it.rests_on,
+            Answer::PairReading(it) => &mut it.rests_on,
+            Answer::Ream(it) => &mut it.hole.rests_on,
+            Answer::Passes(it) => &mut it.feature.rests_on,
+            _ => return Ok(answer),
+        };
+        *rests_on = Some(Box::new(resolved));
+        Ok(answer)
     }
 
     fn feature(&self, part: &Part, feature: &One) -> Result<Answer, Problem> {
@@ -215,6 +227,7 @@ impl Session {
         }
         let in_hand = [pair.hole, pair.shaft].into_iter().find(|part| part.have);
         FitAnswer {
+            rests_on: None,
             nominal_mm: Mm(fit.nominal()),
             kind,
             basis: fit.basis(),
@@ -329,6 +342,7 @@ impl Session {
             .checked_sub(shaft_size)
             .map_err(|error| from_core(&error, hole.at.clone()))?;
         Ok(Answer::PairReading(Box::new(PairReadingAnswer {
+            rests_on: None,
             nominal_mm: Mm(pair.fit.nominal()),
             hole: hole_answer,
             shaft: shaft_answer,

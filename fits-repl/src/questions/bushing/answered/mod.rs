@@ -35,7 +35,7 @@ use crate::{
     problem::Problem,
     query::{BushingText, Size, Spot, Tolerance},
     questions::{
-        bushing::answered::play::{cautions, length_over_bore, remarks, speed},
+        bushing::answered::play::{Wanted, cautions, length_over_bore, remarks, speed},
         part::{
             mates::is_inch,
             resolve::{One, from_core},
@@ -89,7 +89,8 @@ impl Session {
         let found = self.found(text, nominal)?;
         let failed = |error: fits_core::Error| at_fault(&error, text);
         let pressed = found.bushing().press().map_err(failed)?;
-        let (running, running_by, mut notes) = self.wanted(text, found.kind, nominal)?;
+        let Wanted { running, by: running_by, reason, mut notes } =
+            self.wanted(text, found.kind, nominal)?;
         notes.splice(0..0, found.notes.iter().cloned());
         let given = self.given_shaft(text, nominal)?;
         let suited = pressed.shaft_for(running).map_err(failed)?;
@@ -179,6 +180,7 @@ impl Session {
             speed_m_per_s: speed(text, nominal).map(three_figures),
             notes,
             cautions: cautions(&found),
+            reasons: why::brought(text, &found, reason),
             found: Some(Box::new(found)),
         })))
     }
