@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::{Family, Load, ball_table, seat};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     fit::Fit,
     nearest::keystrokes,
     size::{Length, Limits, Unit},
@@ -106,10 +106,10 @@ impl Ball {
             return Ok((ball, rest.contains(['Z', 'R', 'D', 'L'])));
         }
         let near: Vec<_> = Self::near(&typed).iter().map(|ball| ball.number()).collect();
-        Err(Error::new(Kind::NotListed {
-            why: say!("no ball bearing {} is listed", text.trim()),
-            advice: format!("near it: {}", near.join(", ")),
-        }))
+        Err(Error::not_listed(
+            say!("no ball bearing {} is listed", text.trim()),
+            format!("near it: {}", near.join(", ")),
+        ))
     }
 
     /// The two listed numbers nearest to one that is not listed: of its series
