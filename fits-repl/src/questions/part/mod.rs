@@ -7,6 +7,7 @@ pub(crate) mod circumstance;
 pub(crate) mod clauses;
 pub(crate) mod figures;
 pub(crate) mod help;
+pub(crate) mod limits;
 pub(crate) mod mates;
 pub(crate) mod measured;
 pub(crate) mod measured_figures;
