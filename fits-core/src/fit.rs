@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    error::{Error, Kind as ErrorKind},
+    error::Error,
     size::{Length, Limits},
     source::Known,
     standards::iso286::{Class, Feature, Grade, Letter, grade_within},
@@ -399,14 +399,12 @@ impl Fit {
             }
         };
         if lower > upper {
-            return Err(Error::new(ErrorKind::NoPlan {
-                why: format!(
-                    "the {in_hand} varies by {}, and the fit's clearance by {}: no {} suits all of it",
-                    limits.tolerance(),
-                    self.clearance.tolerance(),
-                    in_hand.mate()
-                ).into(),
-            }));
+            return Err(Error::no_plan(format!(
+                "the {in_hand} varies by {}, and the fit's clearance by {}: no {} suits all of it",
+                limits.tolerance(),
+                self.clearance.tolerance(),
+                in_hand.mate()
+            )));
         }
         Ok(Limits::new(lower, upper)?.known_as(self.known().worst(limits.known())))
     }
@@ -418,5 +416,5 @@ fn not_a_pair(hole: Class, shaft: Class) -> Error {
         (Feature::Shaft, Feature::Shaft) => format!("{hole} and {shaft} are two shafts"),
         _ => format!("the hole comes first: {shaft} is the hole, {hole} the shaft"),
     };
-    Error::new(ErrorKind::NotAPair { why: why.into() })
+    Error::not_a_pair(why)
 }

@@ -13,7 +13,7 @@ use uom::si::{
 
 use super::machining;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Reason},
     standards::materials::Family,
@@ -62,15 +62,10 @@ impl Body {
 const SENSIBLE_C: core::ops::RangeInclusive<f64> = -60.0..=300.0;
 
 fn senseless(celsius: f64) -> Error {
-    Error::new(Kind::NotListed {
-        why: format!("{} °C is not a temperature to measure at", libm::rint(celsius * 10.0) / 10.0)
-            .into(),
-        advice: format!(
-            "parts are measured from {} to {} °C",
-            SENSIBLE_C.start(),
-            SENSIBLE_C.end()
-        ),
-    })
+    Error::not_listed(
+        format!("{} °C is not a temperature to measure at", libm::rint(celsius * 10.0) / 10.0),
+        format!("parts are measured from {} to {} °C", SENSIBLE_C.start(), SENSIBLE_C.end()),
+    )
 }
 
 /// The part's size at 20 °C from what a gauge reads.
@@ -159,10 +154,10 @@ pub fn wait(
     let cooled = Body { temperature: room, ..part };
     let change = diameter.in_micrometres() * (part.factor()? - cooled.factor()?).abs();
     if !within.is_positive() {
-        return Err(Error::new(Kind::NotListed {
-            why: "a part never comes to within nothing of a size".into(),
-            advice: "allow a tenth, or a few micrometres".into(),
-        }));
+        return Err(Error::not_listed(
+            "a part never comes to within nothing of a size",
+            "allow a tenth, or a few micrometres",
+        ));
     }
     let ratio = change / within.in_micrometres();
     let seconds = if ratio > 1.0 {

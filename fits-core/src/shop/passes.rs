@@ -5,7 +5,7 @@
 //! figures stand in `data/holemaking/passes.csv`.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     shop::{adviser::Settings, stock_for, stock_table},
     size::{Length, Limits},
     source::Reason,
@@ -394,5 +394,5 @@ pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Res
 }
 
 fn no_plan(why: impl Into<crate::speech::Speech>) -> Error {
-    Error::new(Kind::NoPlan { why: why.into() })
+    Error::no_plan(why)
 }

@@ -1,7 +1,7 @@
 //! The reamer for a hole, and the drill before it.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     shop::{stock_for, stock_table},
     size::{Length, Limits},
     source::{Known, Reason},
@@ -71,7 +71,7 @@ impl Ream {
     /// # Errors
     /// The hole is too small, too large or too tight to be reamed.
     pub fn of(hole: Limits) -> Result<Self, Error> {
-        let refuse = |why: &'static str| Err(Error::new(Kind::NoPlan { why: why.into() }));
+        let refuse = |why: &'static str| Err(Error::no_plan(why));
         if hole.lower() > LARGEST {
             return refuse("reamers are not usual above 80 mm: bore it");
         }

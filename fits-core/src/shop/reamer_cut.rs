@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::{InchReamer, Ream};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::Known,
     speech::say,
@@ -99,9 +99,11 @@ pub fn reamer_cut(
     let over = hole.checked_sub(nominal)?;
     // Past a thirtieth of the size it is another reamer, or another unit.
     if !nominal.is_positive() || over.checked_abs()?.checked_mul(30)? > nominal {
-        return Err(Error::new(Kind::NoPlan {
-            why: say!("a reamer of {} does not cut a hole of {}", nominal, hole),
-        }));
+        return Err(Error::no_plan(say!(
+            "a reamer of {} does not cut a hole of {}",
+            nominal,
+            hole
+        )));
     }
     let (seven, nine) = (h(7)?.limits(nominal)?, h(9)?.limits(nominal)?);
     let cuts = if over.is_negative() {

@@ -288,24 +288,23 @@ impl Word {
         }
         #[cfg(feature = "uom")]
         if crate::standards::materials::Material::named(bare).is_some() {
-            return Err(Error::new(Kind::NotListed {
-                why: format!("`{}` is a material, and no word for a fit is said", text.trim())
-                    .into(),
-                advice: "say the fit first, then hub and what it is made of".into(),
-            }));
+            return Err(Error::not_listed(
+                format!("`{}` is a material, and no word for a fit is said", text.trim()),
+                "say the fit first, then hub and what it is made of",
+            ));
         }
         let known = Self::all()
             .flat_map(|word| core::iter::once(word.name()).chain(word.aliases().iter().copied()));
-        Err(Error::new(Kind::NotListed {
-            why: format!("`{}` is not a word for a fit here", text.trim()).into(),
-            advice: nearest(bare, known).map_or_else(
+        Err(Error::not_listed(
+            format!("`{}` is not a word for a fit here", text.trim()),
+            nearest(bare, known).map_or_else(
                 || {
                     let names: Vec<_> = Self::all().map(Self::name).collect();
                     format!("words: {}", names.join(", "))
                 },
                 |word| format!("nearest: {word}"),
             ),
-        }))
+        ))
     }
 
     /// What a shop says of more than one fit, as `tight`: [`Word::find`] names
@@ -371,15 +370,13 @@ impl Word {
         };
         let usual = row_for(None).ok_or_else(|| self.none_at())?;
         if case.turns == Some(true) && !self.0.moves && row_for(Some(When::Turns)).is_none() {
-            return Err(Error::new(Kind::NotListed {
-                why: format!("a {} fit holds the shaft still: it cannot turn", self.name()).into(),
-                advice: "for a part that turns: sliding, running, medium running".into(),
-            }));
+            return Err(Error::not_listed(
+                format!("a {} fit holds the shaft still: it cannot turn", self.name()),
+                "for a part that turns: sliding, running, medium running",
+            ));
         }
         if case.length.is_some_and(|length| !length.is_positive()) {
-            return Err(Error::new(Kind::NotDefined {
-                why: "the length of engagement must be above 0".into(),
-            }));
+            return Err(Error::not_defined("the length of engagement must be above 0"));
         }
         let special = When::ALL
             .into_iter()
@@ -407,8 +404,6 @@ impl Word {
 
     /// Every word reaches every size above 0.
     fn none_at(self) -> Error {
-        Error::new(Kind::NotDefined {
-            why: format!("a {} fit needs a size above 0", self.name()).into(),
-        })
+        Error::not_defined(format!("a {} fit needs a size above 0", self.name()))
     }
 }

@@ -2,7 +2,7 @@
 //! note, and by what was read.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     fit::Fit,
     job::whole::{FitSaid, Job, Mate, Nominal, Side, State},
     shop::words::{Choice, Circumstance, Hub},
@@ -165,12 +165,10 @@ impl Job {
                 // Two sizes that are apart as the fit wants say the fit once more.
                 if !pair.wanted.contains(apart) && pair.clearance.is_none() {
                     let (least, most) = (pair.wanted.lower(), pair.wanted.upper());
-                    return Err(Error::new(Kind::NotAPair {
-                        why: say!(
+                    return Err(Error::not_a_pair(say!(
                             "the hole is {} and the shaft {}: {} apart, where the fit wants {} to {}; write the size that both share",
                             hole, shaft, apart, least, most
-                        ),
-                    }));
+                        )));
                 }
                 pair.apart = Some(apart);
             }

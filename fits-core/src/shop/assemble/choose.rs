@@ -9,9 +9,9 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use super::{Assembly, Joint, refused};
+use super::{Assembly, Joint};
 use crate::{
-    error::Error,
+    error::{Error, Subject},
     fit::Fit,
     shop::FitClasses,
     size::{Length, Limits},
@@ -87,10 +87,11 @@ impl Grip {
 /// ```
 pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
     if joint.length.is_none() && (wishes.holds.is_some() || wishes.press_under.is_some()) {
-        return Err(refused(
+        return Err(Error::no_joint(
             "force and torque go by the length in contact, and none is given",
             "give it, as long 25",
-        ));
+        )
+        .about(Subject::Length));
     }
     // No interference yet: all the rest is checked once.
     let trial = super::millimetres(joint.diameter.millimetres() / 1e4)?;

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::{Bush, Suited, bore_for, shaft_for};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     speech::say,
 };
@@ -98,9 +98,11 @@ pub fn in_place(
     let here = Limits::new(bore, bore)?;
     let suited = shaft_for(here, wanted)?;
     if !suited.aim.is_positive() {
-        return Err(Error::new(Kind::NoPlan {
-            why: say!("a clearance of {} leaves no shaft in a bore of {}", wanted.middle(), bore),
-        }));
+        return Err(Error::no_plan(say!(
+            "a clearance of {} leaves no shaft in a bore of {}",
+            wanted.middle(),
+            bore
+        )));
     }
     let Some(shaft) = shaft else {
         return Ok(InPlace {

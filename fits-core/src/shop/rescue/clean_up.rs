@@ -4,7 +4,7 @@
 //! no bore less than d + 2 e.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Unit},
     speech::say,
 };
@@ -47,8 +47,7 @@ impl CleanUp {
         before: Option<Length>,
         out_of_line: Option<Length>,
     ) -> Result<Self, Error> {
-        let refuse =
-            |why, advice: &str| Error::new(Kind::OutOfReach { why, advice: advice.to_owned() });
+        let refuse = |why, advice: &str| Error::out_of_reach(why, advice);
         let (Some(&least), Some(&greatest)) = (readings.iter().min(), readings.iter().max()) else {
             return Err(refuse(
                 "no reading of the bore is given".into(),

@@ -197,9 +197,7 @@ impl Compound {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn bond(self, joint: &Bonded) -> Result<Bond, Error> {
-        let refuse = |why, advice: &str| {
-            Err(Error::new(Kind::OutOfReach { why, advice: advice.to_owned() }))
-        };
+        let refuse = |why, advice: &str| Err(Error::out_of_reach(why, advice));
         let gap = joint.gap.upper();
         if !gap.is_positive() {
             return refuse(
@@ -258,12 +256,10 @@ fn metal(material: Option<&Material>) -> Result<&'static Factor, Error> {
     let name = match material.map(Material::family) {
         None | Some(Family::Steel) => "steel",
         Some(Family::Plastic) => {
-            return Err(Error::new(Kind::OutOfReach {
-                why:
-                    "a retaining compound is for metal: it crazes plastics and cures badly on them"
-                        .into(),
-                advice: "press it, or screw or pin it".to_owned(),
-            }));
+            return Err(Error::out_of_reach(
+                "a retaining compound is for metal: it crazes plastics and cures badly on them",
+                "press it, or screw or pin it",
+            ));
         }
         Some(Family::Stainless) => "stainless steel",
         Some(Family::Aluminium) => "aluminium",

@@ -28,7 +28,7 @@ pub use sleeve::{Left, Sleeve};
 
 use self::{sleeve::fit_of, way_table::WAYS};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     shop::{
         Hazard,
         words::{Circumstance, Word},
@@ -263,14 +263,14 @@ impl Trouble<'_> {
     /// Metal missing to the nearest good size.
     fn missing(&self) -> Result<Length, Error> {
         if !self.is.lower().is_positive() || !self.wanted.lower().is_positive() {
-            return Err(Error::new(Kind::OutOfReach {
-                why: say!(
+            return Err(Error::out_of_reach(
+                say!(
                     "a {} cannot be {}",
                     self.part.word(),
                     self.is.lower().min(self.wanted.lower())
                 ),
-                advice: "read it again".to_owned(),
-            }));
+                "read it again",
+            ));
         }
         let (lost, spare) = match self.part {
             Feature::Hole => (
@@ -288,10 +288,10 @@ impl Trouble<'_> {
         if spare.is_positive() {
             return spare.checked_neg();
         }
-        Err(Error::new(Kind::OutOfReach {
-            why: say!("the {} is as it should be: {}", self.part.word(), self.is.lower()),
-            advice: "nothing is to be rescued".to_owned(),
-        }))
+        Err(Error::out_of_reach(
+            say!("the {} is as it should be: {}", self.part.word(), self.is.lower()),
+            "nothing is to be rescued",
+        ))
     }
 
     /// The mate as given; else what goes with the part as it should be.

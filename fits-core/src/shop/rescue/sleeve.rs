@@ -106,7 +106,7 @@ impl Sleeve {
         around: Option<Length>,
         unit: Unit,
     ) -> Result<Self, Error> {
-        let refuse = |why, advice: String| Err(Error::new(Kind::OutOfReach { why, advice }));
+        let refuse = |why, advice: String| Err(Error::out_of_reach(why, advice));
         let is_soft =
             material.is_some_and(|it| matches!(it.family(), Family::Bronze | Family::Brass));
         let kind = match part {

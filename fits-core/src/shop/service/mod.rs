@@ -143,22 +143,20 @@ impl Asked<'_> {
     /// ```
     pub fn runs(&self) -> Result<Runs, Error> {
         if !self.size.is_positive() {
-            return Err(Error::new(Kind::NotDefined {
-                why: say!("a size cannot be {}", self.size),
-            }));
+            return Err(Error::not_defined(say!("a size cannot be {}", self.size)));
         }
         let of_kind =
             || CLEARANCES.iter().filter(|row| row.head == self.service && row.kind == self.kind);
         if of_kind().next().is_none() {
             let kinds = kinds(self.service);
-            return Err(Error::new(Kind::NotListed {
-                why: say!("no clearance of a {} {} is known here", self.kind, self.service),
-                advice: if kinds.is_empty() {
+            return Err(Error::not_listed(
+                say!("no clearance of a {} {} is known here", self.kind, self.service),
+                if kinds.is_empty() {
                     format!("known are {}", services().join(", "))
                 } else {
                     format!("of a {} are known: {}", self.service, kinds.join(", "))
                 },
-            }));
+            ));
         }
         let pair = match (self.inner, self.outer) {
             (Some(inner), Some(outer)) => {
@@ -189,19 +187,16 @@ impl Asked<'_> {
         let warmer = celsius - REFERENCE_C;
         let mut grows = |material: Option<&Material>, part: &str| -> Result<Length, Error> {
             let material = material.ok_or_else(|| {
-                Error::new(Kind::OutOfReach {
-                    why: say!(
-                        "how the {} grows is not known: what it is made of is not said",
-                        part
-                    ),
-                    advice: "say both, as `piston 1in aluminium in cast iron at 150C`".to_owned(),
-                })
+                Error::out_of_reach(
+                    say!("how the {} grows is not known: what it is made of is not said", part),
+                    "say both, as `piston 1in aluminium in cast iron at 150C`",
+                )
             })?;
             let expansion = material.expansion().ok_or_else(|| {
-                Error::new(Kind::OutOfReach {
-                    why: say!("the expansion of {} is not known", material.name()),
-                    advice: "name a material of the tables".to_owned(),
-                })
+                Error::out_of_reach(
+                    say!("the expansion of {} is not known", material.name()),
+                    "name a material of the tables",
+                )
             })?;
             if let Some(reason) = material.reason(Property::Expansion) {
                 known = known.worst(reason.known);

@@ -2,7 +2,7 @@
 
 use super::printed_table::PRINTED;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Provenance, Reason},
     speech::say,
@@ -57,10 +57,10 @@ impl Printed {
         PRINTED.iter().find(|row| row.name.eq_ignore_ascii_case(name.trim())).map(Self).ok_or_else(
             || {
                 let names: Vec<_> = PRINTED.iter().map(|row| row.name).collect();
-                Error::new(Kind::NotListed {
-                    why: say!("`{}` is not a printed plastic that is known here", name.trim()),
-                    advice: format!("known are {}", names.join(", ")),
-                })
+                Error::not_listed(
+                    say!("`{}` is not a printed plastic that is known here", name.trim()),
+                    format!("known are {}", names.join(", ")),
+                )
             },
         )
     }

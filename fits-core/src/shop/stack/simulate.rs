@@ -16,7 +16,7 @@ use super::{
     spread::{CELLS, Quantiles, Spread},
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     speech::say,
 };
@@ -89,9 +89,12 @@ impl Stack {
         let parts: u64 = self.links.iter().map(|link| u64::from(link.count)).sum();
         let most = MOST_DRAWS / parts.max(1);
         if how.runs == 0 || how.runs > most {
-            return Err(Error::new(Kind::NoPlan {
-                why: say!("{} runs of {} parts: give 1 to {} runs", how.runs, parts, most),
-            }));
+            return Err(Error::no_plan(say!(
+                "{} runs of {} parts: give 1 to {} runs",
+                how.runs,
+                parts,
+                most
+            )));
         }
         let work = Work::new(self, how, wanted);
         let mut pieces = work.shared(how.threads);

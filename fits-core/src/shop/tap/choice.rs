@@ -2,7 +2,7 @@
 
 use super::{ABOUT, ASKED, Advice, Bit, MOST_CUT, SAME, TapDrill, TapHole, Work, no_drill};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
 };
 
@@ -81,10 +81,10 @@ impl TapHole {
             }
             Wanted::Middle => {
                 let middle = self.minor.map(Limits::middle).ok_or_else(|| {
-                    Error::new(Kind::OutOfReach {
-                        why: "no limits of the minor diameter are known".to_owned().into(),
-                        advice: "ask for a percent of thread".to_owned(),
-                    })
+                    Error::out_of_reach(
+                        "no limits of the minor diameter are known".to_owned(),
+                        "ask for a percent of thread",
+                    )
                 })?;
                 (middle, self.percent(middle), SAME)
             }

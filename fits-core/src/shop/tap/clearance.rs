@@ -3,7 +3,7 @@
 
 use super::{chart_hole_table, clearance_table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Known, Provenance},
     standards::{
@@ -138,10 +138,10 @@ impl Clearances {
             Screws::Metric => "ISO 273",
             Screws::Inch => "ASME B18.2.8",
         };
-        Err(Error::new(Kind::NotListed {
-            why: format!("{table} lists no clearance hole for a screw of {major}").into(),
-            advice: format!("the nearest listed: {}", names.join(", ")),
-        }))
+        Err(Error::not_listed(
+            format!("{table} lists no clearance hole for a screw of {major}"),
+            format!("the nearest listed: {}", names.join(", ")),
+        ))
     }
 }
 

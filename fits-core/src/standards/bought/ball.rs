@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::{Family, Load, ball_table, seat};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     fit::Fit,
     nearest::keystrokes,
     size::{Length, Limits, Unit},
@@ -98,10 +98,10 @@ impl Ball {
         Self::listed(text).ok_or_else(|| {
             let near = Self::near(&of_number(text));
             let near: Vec<_> = near.iter().map(|ball| ball.number()).collect();
-            Error::new(Kind::NotListed {
-                why: say!("no ball bearing {} is listed", text.trim()),
-                advice: format!("near it: {}", near.join(", ")),
-            })
+            Error::not_listed(
+                say!("no ball bearing {} is listed", text.trim()),
+                format!("near it: {}", near.join(", ")),
+            )
         })
     }
 

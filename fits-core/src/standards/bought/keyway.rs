@@ -129,10 +129,10 @@ impl Keyway {
             let over = rows().map(|row| row.over).min().unwrap_or_default();
             let up_to = rows().map(|row| row.up_to).max().unwrap_or_default();
             let said = |size| spoken(size, standard.unit());
-            Error::new(Kind::NotListed {
-                why: say!("no {} key is held here for a shaft of {}", standard.name(), said(shaft)),
-                advice: format!("shafts over {} up to {} are held", said(over), said(up_to)),
-            })
+            Error::not_listed(
+                say!("no {} key is held here for a shaft of {}", standard.name(), said(shaft)),
+                format!("shafts over {} up to {} are held", said(over), said(up_to)),
+            )
         })
     }
 

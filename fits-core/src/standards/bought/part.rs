@@ -23,7 +23,7 @@ use crate::{
 /// assert_eq!(fit.clearance().lower().to_string(), "-0.019 mm");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Part {
     /// The family it belongs to.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::table;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Provenance},
     speech::say,
@@ -174,10 +174,10 @@ pub fn seat(feature: Feature, load: Load, diameter: Length) -> Result<Vec<Seat>,
             .filter(|load| of_side().any(|row| row.load == *load))
             .map(Load::words)
             .collect();
-        return Err(Error::new(Kind::NotListed {
-            why: say!("no {} seat is listed for `{}` at {}", side, load.words(), diameter),
-            advice: format!("listed for the {side}: {}", listed.join(", ")),
-        }));
+        return Err(Error::not_listed(
+            say!("no {} seat is listed for `{}` at {}", side, load.words(), diameter),
+            format!("listed for the {side}: {}", listed.join(", ")),
+        ));
     }
     Ok(seats)
 }

@@ -10,7 +10,7 @@ mod table;
 
 use super::iso286::Feature;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     nearest::{nearest, plain},
     size::Length,
     source::{Known, Provenance, Reason},
@@ -106,10 +106,7 @@ impl Instrument {
                     },
                     |word| format!("nearest: {word}"),
                 );
-                Error::new(Kind::NotListed {
-                    why: say!("no instrument is called {}", name.trim()),
-                    advice,
-                })
+                Error::not_listed(say!("no instrument is called {}", name.trim()), advice)
             },
         )
     }
@@ -213,6 +210,6 @@ impl Instrument {
                 },
             ),
         };
-        Err(Error::new(Kind::NotListed { why: why.into(), advice }))
+        Err(Error::not_listed(why, advice))
     }
 }

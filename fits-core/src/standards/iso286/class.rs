@@ -5,7 +5,7 @@ use core::{fmt, str::FromStr};
 #[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
-use crate::error::{Error, Kind};
+use crate::error::Error;
 
 /// An internal or an external feature of size.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -111,8 +111,7 @@ impl Letter {
                 "the letters i, l, o, q and w are not used",
             )
         };
-        Err(Error::new(Kind::NotAClass { why: why.into(), advice: advice.into() })
-            .at(0, name.len()))
+        Err(Error::not_a_class(why, advice).at(0, name.len()))
     }
 
     /// The existing letter nearest in the alphabet to a name that is none.
@@ -216,14 +215,14 @@ impl FromStr for Grade {
             _ => text.parse().ok().and_then(Self::it),
         };
         grade.ok_or_else(|| {
-            Error::new(Kind::NotAClass {
-                why: if text.is_empty() {
-                    "the tolerance grade is missing".into()
+            Error::not_a_class(
+                if text.is_empty() {
+                    "the tolerance grade is missing".to_owned()
                 } else {
-                    format!("there is no tolerance grade IT{text}").into()
+                    format!("there is no tolerance grade IT{text}")
                 },
-                advice: "grades run from IT01, IT0, IT1 to IT18".into(),
-            })
+                "grades run from IT01, IT0, IT1 to IT18",
+            )
             .at(0, text.len())
         })
     }
@@ -279,10 +278,10 @@ impl FromStr for Class {
             Some(first) if first.is_ascii_uppercase() => Feature::Hole,
             Some(_) => Feature::Shaft,
             None => {
-                return Err(Error::new(Kind::NotAClass {
-                    why: "a tolerance class begins with its letter".into(),
-                    advice: "write `H7` for a hole, `g6` for a shaft".into(),
-                })
+                return Err(Error::not_a_class(
+                    "a tolerance class begins with its letter",
+                    "write `H7` for a hole, `g6` for a shaft",
+                )
                 .at(0, text.len()));
             }
         };

@@ -2,7 +2,7 @@
 
 use fits_core::{
     shop::bushing::{Play, Way},
-    source::Known,
+    source::{Known, Reason},
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -62,6 +62,9 @@ pub struct BushingAnswer {
     /// What is pressed where, for `why`; none for a lined bushing.
     #[serde(skip)]
     pub(crate) found: Option<Box<Found>>,
+    /// Why it runs so, and the figures of tables that went in.
+    #[serde(skip)]
+    pub reasons: Vec<Reason>,
     /// Nominal bore.
     pub nominal_mm: Mm,
     /// `solid bronze`, `sintered bronze`, `plastic` or `lined`.

@@ -9,6 +9,7 @@ use crate::{
     session::Session,
 };
 use fits_core::{
+    Subject,
     shop::{
         Hazard,
         assemble::{Grip, Wishes, Worst, grips},
@@ -109,7 +110,7 @@ impl Session {
         }
         let found = grips(&asked.joint, &wanted).map_err(|error| {
             let problem = self.place(text, &error);
-            if error.to_string().contains("length in contact") {
+            if error.subject() == Some(Subject::Length) {
                 problem.advise("give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`")
             } else {
                 problem

@@ -3,7 +3,7 @@
 use super::refused::{own_figures, said_in_place, said_once, says_nothing};
 use super::tightness::Tightness;
 use fits_core::{
-    Length, Limits,
+    Length, Limits, Subject,
     shop::assemble::{Friction, Joining, Joint, Lubricant, REAMED_AND_TURNED, Sleeve},
     size::{Decimals, Rounding},
     speech::Figure,
@@ -304,7 +304,7 @@ impl Session {
         };
         Material::custom("", figures).map_err(|error| {
             let at = match &body.poisson {
-                Some(spot) if error.to_string().contains("Poisson") => spot.at.clone(),
+                Some(spot) if error.subject() == Some(Subject::Poisson) => spot.at.clone(),
                 _ => modulus.at.clone(),
             };
             from_core(&error, at).advise("as e 110GPa nu 0.28")

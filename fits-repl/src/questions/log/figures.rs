@@ -1,6 +1,6 @@
 //! Answers about what a shop keeps: pass logs and the crib.
 
-use fits_core::{Limits, job::State, standards::iso286::Feature};
+use fits_core::{Limits, job::State, source::Reason, standards::iso286::Feature};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -66,6 +66,9 @@ pub struct PassLogAnswer {
     /// What else to know.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,
+    /// Where the figures of the advice come from.
+    #[serde(skip)]
+    pub reasons: Vec<Reason>,
     /// What to be careful of.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<&'static str>,

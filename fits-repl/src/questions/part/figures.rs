@@ -12,6 +12,7 @@ use serde::Serialize;
 use crate::{
     answer::{CribReaming, MeasuredReading, Mm, NextFigures, OpenedLog, PinsFigures, six_places},
     query::Dial,
+    questions::part::mates::Resolved,
 };
 
 /// One feature: limits and aim, and where they come from.
@@ -20,6 +21,9 @@ pub struct FeatureAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
     pub limits: Limits,
+    /// What the limits rest on, for `why`; the two parts of a pair share theirs.
+    #[serde(skip)]
+    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Hole or shaft; `None` where a feature was given by bare limits.
     pub kind: Option<Feature>,
     /// Nominal size.
@@ -85,6 +89,9 @@ pub struct ClearanceFigures {
 /// A pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct FitAnswer {
+    /// What the limits rest on, for `why`.
+    #[serde(skip)]
+    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// Clearance, transition or interference.
@@ -366,6 +373,9 @@ impl ReadingFigures {
 /// A measured pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub struct PairReadingAnswer {
+    /// What the limits rest on, for `why`.
+    #[serde(skip)]
+    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// The hole.

@@ -26,6 +26,7 @@ use crate::{
 pub(super) const BY_LOAD: &str = "ask for the seat, as `seat shaft 25 turns normal`";
 
 /// What a query's features come to.
+#[derive(Clone, Debug)]
 pub(crate) enum Resolved {
     /// One feature alone.
     One(One),
@@ -167,7 +168,7 @@ impl Session {
                 kind: Some(found.feature),
                 nominal,
                 limits: found.limits,
-                label: Label::Named(found.family.name()),
+                label: Label::Bought(found),
                 source: found.source,
                 have: true,
             });

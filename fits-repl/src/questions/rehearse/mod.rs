@@ -48,6 +48,10 @@ impl Answered for RehearsalAnswer {
         text.rehearsal(out, self);
     }
 
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        [self.feature.why_aim()].into_iter().chain(self.reasons.iter().cloned()).collect()
+    }
+
     fn unconfirmed(&self) -> Option<String> {
         crate::questions::part::unconfirmed_of(&[&self.feature])
     }

@@ -15,7 +15,11 @@ use crate::{
     query::{BushingText, Tolerance},
     questions::{
         bushing::{
-            answered::{LINED, play::speed, three_figures},
+            answered::{
+                LINED,
+                play::{Wanted, speed},
+                three_figures,
+            },
             figures::BushingInPlaceAnswer,
         },
         part::resolve::from_core,
@@ -46,7 +50,7 @@ impl Session {
             let material = self.material_named(spot)?;
             (Bush::of(&material), material.name().to_owned())
         };
-        let (running, running_by, mut notes) = self.wanted(text, kind, bore)?;
+        let Wanted { running, by: running_by, mut notes, .. } = self.wanted(text, kind, bore)?;
         let given = self.given_shaft(text, bore)?;
         let shaft = given.as_ref().map(|one| one.limits);
         let found = in_place(kind, bore, shaft, running).map_err(failed)?;
