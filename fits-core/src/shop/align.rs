@@ -13,6 +13,7 @@ use crate::{
 /// Which way the tailstock has to move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Toward {
     /// Toward the operator and the tool: the tailstock end came out large.
     Tool,

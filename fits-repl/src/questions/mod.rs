@@ -177,6 +177,7 @@ macro_rules! questions {
         => [$($answer:ident($figures:ty)),+] $(read by $read:path)?;)+) => {
         /// One line, read.
         #[derive(Clone, Debug)]
+        #[non_exhaustive]
         pub enum Query {
             $($($(#[$doc])* $asked($typed),)+)+
         }
@@ -194,6 +195,7 @@ macro_rules! questions {
         #[derive(Clone, Debug, JsonSchema, Serialize)]
         #[serde(tag = "answer", rename_all = "snake_case")]
         #[allow(missing_docs, reason = "what each holds says what it is")]
+        #[non_exhaustive]
         pub enum Answer {
             $($($answer($figures),)+)+
         }

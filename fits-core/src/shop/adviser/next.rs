@@ -19,6 +19,7 @@ use crate::{
 /// What to do next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Action {
     /// Make a pass.
     Cut,
@@ -45,6 +46,7 @@ impl Action {
 /// Why nothing is cut now, where that is not plain.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Because {
     /// The last pass was not measured.
     NotMeasured,

@@ -97,7 +97,11 @@ impl Session {
         }
         let ground = joint
             .finish_is_assumed
-            .then(|| Joint { roughness: GROUND, ..joint.clone() }.solve())
+            .then(|| {
+                let mut ground = joint.clone();
+                ground.roughness = GROUND;
+                ground.solve()
+            })
             .and_then(Result::ok);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
@@ -222,7 +226,8 @@ impl Session {
     /// The heaviest standard class of the question's own system with which
     /// nothing yields.
     fn lighter(&self, joint: &Joint) -> Option<LighterFigures> {
-        let wishes = Wishes { hub_safe: true, ..Wishes::default() };
+        let mut wishes = Wishes::default();
+        wishes.hub_safe = true;
         let found = grips(joint, &wishes).ok()?;
         let safe = found.iter().rev().find(|grip| {
             let grips = grip.assembly.working().is_ok_and(|(least, _)| least.is_positive());

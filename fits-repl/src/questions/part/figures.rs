@@ -16,6 +16,7 @@ use crate::{
 
 /// One feature: limits and aim, and where they come from.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FeatureAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
@@ -73,6 +74,7 @@ pub struct FeatureAnswer {
 
 /// Least, greatest and aimed-at clearance; interference is below 0.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ClearanceFigures {
     /// Least.
     pub min_mm: Mm,
@@ -84,6 +86,7 @@ pub struct ClearanceFigures {
 
 /// A pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FitAnswer {
     /// Nominal size.
     pub nominal_mm: Mm,
@@ -137,6 +140,7 @@ pub struct FitAnswer {
 
 /// How a pair whose limits were given stands to a shop's word.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct HeldTo {
     /// The word.
     pub word: &'static str,
@@ -153,6 +157,7 @@ pub struct HeldTo {
 
 /// The chance of clearance in a transition fit.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ChanceFigures {
     /// Sizes spread evenly between the limits.
     #[serde(serialize_with = "six_places")]
@@ -164,6 +169,7 @@ pub struct ChanceFigures {
 
 /// What a shop word chose, and why.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ChoiceFigures {
     /// The word, as the table has it.
     pub word: &'static str,
@@ -190,6 +196,7 @@ pub struct ChoiceFigures {
 
 /// A neighbouring choice.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct NeighbourFigures {
     /// The word.
     pub word: &'static str,
@@ -199,6 +206,7 @@ pub struct NeighbourFigures {
 
 /// The part that was measured first.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct MeasuredFigures {
     /// Which.
     pub part: Feature,
@@ -210,6 +218,7 @@ pub struct MeasuredFigures {
 
 /// A reamer and the drill before it.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamFigures {
     /// Smallest reamer.
     pub reamer_min_mm: Mm,
@@ -245,6 +254,7 @@ pub struct ReamFigures {
 
 /// A reamer off the shelf and what a new one measures, as recalled.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamerFigures {
     /// What it is sold as.
     pub name: String,
@@ -260,6 +270,7 @@ pub struct ReamerFigures {
 
 /// A drill before a reamer.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct DrillFigures {
     /// Its name.
     pub name: &'static str,
@@ -271,6 +282,7 @@ pub struct DrillFigures {
 
 /// Passes to a size.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassFigures {
     /// The passes in order.
     pub passes: Vec<PassFigure>,
@@ -291,6 +303,7 @@ pub struct PassFigures {
 
 /// One pass.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassFigure {
     /// Its name.
     pub name: &'static str,
@@ -307,6 +320,7 @@ pub struct PassFigure {
 
 /// A reading of one feature.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReadingAnswer {
     /// The feature.
     #[serde(flatten)]
@@ -318,6 +332,7 @@ pub struct ReadingAnswer {
 
 /// A reading judged.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReadingFigures {
     /// What was read.
     pub reading_mm: Mm,
@@ -365,6 +380,7 @@ impl ReadingFigures {
 
 /// A measured pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PairReadingAnswer {
     /// Nominal size.
     pub nominal_mm: Mm,
@@ -384,6 +400,7 @@ pub struct PairReadingAnswer {
 
 /// A reamer asked for by itself.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamAnswer {
     /// The hole.
     pub hole: FeatureAnswer,
@@ -394,6 +411,7 @@ pub struct ReamAnswer {
 
 /// Passes asked for by themselves.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassesAnswer {
     /// `bore` or `turn`.
     pub work: &'static str,

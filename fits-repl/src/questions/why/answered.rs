@@ -231,6 +231,7 @@ fn pre_drills(answer: &Answer) -> Vec<&'static str> {
 
 /// Where the figures of an answer come from.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct WhyAnswer {
     /// The query they belong to.
     pub of: String,
