@@ -2,7 +2,7 @@
 
 use fits_core::{
     job::Crib,
-    shop::{CutRules, Passes, Ream},
+    shop::{Passes, Ream},
     source::{Known, Reason},
 };
 

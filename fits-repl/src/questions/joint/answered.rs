@@ -95,14 +95,7 @@ impl Session {
         if text.head.warm.is_none() {
             notes.extend(self.unlike(&joint, solved));
         }
-        let ground = joint
-            .finish_is_assumed
-            .then(|| {
-                let mut ground = joint.clone();
-                ground.roughness = GROUND;
-                ground.solve()
-            })
-            .and_then(Result::ok);
+        let ground = joint.finish_is_assumed.then(|| joint.clone()).and_then(as_ground);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
         let by_heat = heat.map_or_else(Vec::new, |heat| heat_rests_on(text, &joint, heat));
@@ -243,6 +236,12 @@ impl Session {
     pub(super) fn speaks(&self, classes: FitClasses) -> bool {
         matches!(classes, FitClasses::B41(_)) == (self.shown == Units::Inches)
     }
+}
+
+/// The joint with ground surfaces.
+fn as_ground(mut joint: Joint) -> Option<Assembly> {
+    joint.roughness = GROUND;
+    joint.solve().ok()
 }
 
 /// How far a part yields that does not yield right through.

@@ -3,7 +3,7 @@
 use fits_core::{
     Fit, Length, Limits,
     shop::{
-        rescue::{Compound, Duty, Mate, Trouble, Way},
+        rescue::{Compound, Mate, Trouble, Way},
         words::{Circumstance, Word},
     },
     size::Unit,
