@@ -15,6 +15,7 @@ use crate::{
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(clippy::exhaustive_enums, reason = "there is play, grip or either")]
 pub enum Kind {
     /// There is always clearance, be it zero at the closest.
     Clearance,
@@ -58,6 +59,7 @@ impl Kind {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(clippy::exhaustive_enums, reason = "each zone is basic or is not")]
 pub enum Basis {
     /// The hole is an H: its lower limit is the nominal size.
     Hole,

@@ -9,6 +9,7 @@ use crate::{error::Error, size::Length, speech::say};
 /// Which way the tailstock has to move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Toward {
     /// Toward the operator and the tool: the tailstock end came out large.
     Tool,

@@ -25,6 +25,10 @@ pub const REFERENCE_C: f64 = 20.0;
 /// What a body is of and how warm it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Body {
     /// Linear expansion.
     pub expansion: TemperatureCoefficient,
@@ -103,6 +107,7 @@ pub fn growth(size: Length, body: Body) -> Result<Length, Error> {
 /// How a part cools.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Air {
     /// On the bench, in still air.
     Still,

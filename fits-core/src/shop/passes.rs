@@ -16,6 +16,7 @@ use crate::{
 /// What a pass is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Stage {
     /// A drill through, before boring.
     Drill,
@@ -45,6 +46,7 @@ impl Stage {
 /// One pass of a plan.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Pass {
     /// What it is for.
     pub stage: Stage,
@@ -58,6 +60,7 @@ pub struct Pass {
 /// Where the work is before the first pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Start {
     /// Not said: it is roughed from whatever is there.
     Open,
@@ -99,6 +102,7 @@ const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
 /// What the cuts of a plan keep to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct CutRules {
     /// A division of the dial, as a change of diameter.
     pub step: Length,
@@ -117,6 +121,12 @@ impl CutRules {
     /// least chip, and the usual smallest bore.
     pub fn stepping(step: Length) -> Self {
         Self { step, least_chip: Settings::default().least_cut, smallest_bore: Self::SMALLEST_BORE }
+    }
+
+    /// With another least cut that does not rub, on the diameter.
+    #[must_use]
+    pub const fn with_least_chip(self, least_chip: Length) -> Self {
+        Self { least_chip, ..self }
     }
 
     /// The least cut in whole divisions.

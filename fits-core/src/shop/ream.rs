@@ -39,6 +39,7 @@ const DRILL_OVERSIZE: Length = Length::from_tenth_nanometres(500_000);
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Ream {
     /// The hole it is for.
     pub hole: Limits,

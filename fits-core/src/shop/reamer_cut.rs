@@ -18,6 +18,10 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Cuts {
     /// Below the nominal size: the reamer is worn, or the hole has closed.
     Under,
@@ -34,6 +38,10 @@ pub enum Cuts {
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Remedy {
     /// Let the reamer follow the hole: a floating holder, the tailstock on
     /// centre, no run-out at the lead.
@@ -57,6 +65,7 @@ pub enum Remedy {
 /// A reamed hole, judged.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct ReamerCut {
     /// How much it is above the nominal size; below 0 it is under.
     pub over: Length,

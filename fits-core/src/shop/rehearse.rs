@@ -20,6 +20,7 @@ use crate::{
 /// How a machinist goes about it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Strategy {
     /// Dial all that is left to the aim, each time.
     Whole,
@@ -47,6 +48,7 @@ impl Strategy {
 /// common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Fault {
     /// The first pass comes out a turn of the dial short; 0.1 mm where the turn
     /// is not known.
@@ -92,6 +94,10 @@ impl Fault {
 /// The part and the machine of a rehearsal.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Work {
     /// The limits to end in.
     pub limits: Limits,
@@ -110,6 +116,7 @@ pub struct Work {
 /// How a strategy fared; shares are of all runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Odds {
     /// Which.
     pub strategy: Strategy,

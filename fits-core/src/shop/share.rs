@@ -22,6 +22,7 @@ const FACTORS: (f64, f64) = (2.0, 4.0);
 /// What holds beside a press.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Beside {
     /// A pin across hub and shaft, in double shear.
     CrossPin {
@@ -110,6 +111,7 @@ impl Beside {
 /// One holder and its share.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Part {
     /// What holds: `press`, `compound`, `pin`, `key`, `screw`.
     pub name: &'static str,
@@ -122,6 +124,7 @@ pub struct Part {
 /// A torque and what holds it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Shared {
     /// Those that hold, in the order in which they are loaded.
     pub parts: Vec<Part>,

@@ -235,6 +235,7 @@ impl From<Word> for Spec {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(clippy::exhaustive_structs, reason = "a size and a fit are all")]
 pub struct FitDesignation {
     /// The nominal size, in its own unit.
     pub size: Size,

@@ -29,6 +29,10 @@ use crate::{
 /// How warm part and gauge were, and how well that is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Thermal {
     /// The part.
     pub part: Body,
@@ -95,6 +99,7 @@ impl Thermal {
 /// One place on the part, or one angle, and what was read there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Place {
     /// The mean of the readings there.
     pub read: Length,
@@ -107,6 +112,7 @@ pub struct Place {
 /// The difference between places, against what the instrument scatters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Form {
     /// Between the largest and the smallest place: out of round, or taper.
     pub difference: Length,
@@ -372,6 +378,7 @@ impl Measured {
 /// How sure is sure enough (ISO 14253-1).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Rule {
     /// The expanded uncertainty, k = 2, off each limit.
     Edition2013,

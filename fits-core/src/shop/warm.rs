@@ -34,6 +34,7 @@ fn spread(material: &Material) -> f64 {
 /// Which pair of the parts made inside the limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Pairing {
     /// The smallest hole with the largest shaft.
     Tightest,

@@ -31,7 +31,7 @@ use crate::{
 /// assert_eq!(choice.inch, "FN2");
 /// assert_eq!(choice.looser.map(Word::name), Some("drive"));
 ///
-/// let thin = Circumstance { thin_wall: true, ..Circumstance::plain("1in".parse()?) };
+/// let thin = Circumstance::plain("1in".parse()?).with_thin_wall();
 /// let choice = press.choose(&thin)?;
 /// assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
 /// assert!(choice.work_it_out);
@@ -123,6 +123,10 @@ impl When {
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Hub {
     /// Steel or wrought iron.
     #[default]
@@ -140,6 +144,7 @@ pub enum Hub {
 /// What the fit is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Circumstance {
     /// The size that both parts share.
     pub nominal: Length,
@@ -200,6 +205,7 @@ impl Circumstance {
 /// The class that a word leads to.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Choice {
     /// The word it was chosen for.
     pub word: Word,

@@ -179,6 +179,7 @@ macro_rules! questions {
         => [$($answer:ident($figures:ty)),+] $(read by $read:path)?;)+) => {
         /// One line, read.
         #[derive(Clone, Debug)]
+        #[non_exhaustive]
         pub enum Query {
             $($($(#[$doc])* $asked($typed),)+)+
         }
@@ -196,6 +197,7 @@ macro_rules! questions {
         #[derive(Clone, Debug, JsonSchema, Serialize)]
         #[serde(tag = "answer", rename_all = "snake_case")]
         #[allow(missing_docs, reason = "what each holds says what it is")]
+        #[non_exhaustive]
         pub enum Answer {
             $($($answer($figures),)+)+
         }

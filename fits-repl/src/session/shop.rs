@@ -17,6 +17,7 @@ use crate::{
 
 /// Where pass logs are kept.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub enum Logs {
     /// Nowhere: a plan opens no log.
     Off,

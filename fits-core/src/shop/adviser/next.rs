@@ -20,6 +20,7 @@ use crate::{
 /// What to do next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Action {
     /// Make a pass.
     Cut,
@@ -46,6 +47,7 @@ impl Action {
 /// Why nothing is cut now, where that is not plain.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Because {
     /// The last pass was not measured.
     NotMeasured,

@@ -22,6 +22,7 @@ const COARSE: f64 = 0.125;
 /// How far a division of the dial may be split by eye.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Split {
     /// Whole divisions alone.
     Whole,
@@ -59,6 +60,7 @@ impl Split {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Settings {
     /// The most that the chance of overshooting may be after a cut, 0 to 1. It
     /// sets what scrap costs, too: at 0.05 three times an unfinished part.

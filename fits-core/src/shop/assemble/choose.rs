@@ -24,6 +24,7 @@ use crate::{
 /// What is wanted of a joint; what is not said is not asked for.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Wishes {
     /// It holds this torque at its loosest.
     pub holds: Option<Torque>,
@@ -79,7 +80,8 @@ impl Grip {
 /// let none = Limits::new("0mm".parse()?, "0mm".parse()?)?;
 /// let mut joint = Joint::new("20mm".parse()?, none, "40mm".parse()?, steel, steel)?;
 /// joint.length = Some("25mm".parse()?);
-/// let wishes = Wishes { holds: Some(Torque::new::<newton_meter>(30.0)), ..Wishes::default() };
+/// let mut wishes = Wishes::default();
+/// wishes.holds = Some(Torque::new::<newton_meter>(30.0));
 /// let found = grips(&joint, &wishes)?;
 /// let lightest = found.iter().find(|grip| grip.meets(&wishes)).expect("one holds");
 /// assert_eq!(lightest.classes.to_string(), "H7/r6");

@@ -23,6 +23,10 @@ const MOST_JOINTS: usize = 6;
 /// One of the parts: a ring, or a solid shaft where its bore is zero.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Ring<'a> {
     /// Bore; zero of a solid shaft.
     pub bore: Length,
@@ -35,6 +39,7 @@ pub struct Ring<'a> {
 /// One of a ring's surfaces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Surface {
     /// The bore; the centre of a solid shaft.
     Bore,
@@ -45,6 +50,7 @@ pub enum Surface {
 /// Stresses at one place; tension is above 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Stress {
     /// Across the wall.
     pub radial: Pressure,

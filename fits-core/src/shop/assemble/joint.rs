@@ -38,6 +38,10 @@ const LARGEST: Length = Length::from_tenth_nanometres(200_000_000_000);
 /// A part between the shaft and the hub, with the joint on its outside.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Sleeve {
     /// What it is made of.
     pub material: Material,
@@ -68,6 +72,7 @@ pub struct Sleeve {
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Joint {
     /// Nominal diameter of the joint.
     pub diameter: Length,

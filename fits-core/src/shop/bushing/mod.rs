@@ -69,6 +69,10 @@ const THINNEST: i64 = 50;
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Bushing<'a> {
     /// Its bore as made.
     pub bore: Limits,
@@ -118,6 +122,7 @@ pub struct Pressed {
 /// A part that suits others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "an aim and its limits are all")]
 pub struct Suited {
     /// The one size to make.
     pub aim: Length,

@@ -36,6 +36,7 @@ pub(super) struct KindRow {
 /// What a shaft does in its bushing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Service {
     /// A ground spindle under 500 ft/min.
     Spindle,

@@ -6,6 +6,10 @@ use crate::{error::Error, size::Length, standards::iso286::Feature};
 /// The tip of the threading tool.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Nose {
     /// Ground flat to a width.
     Flat(Length),
@@ -19,6 +23,10 @@ pub enum Nose {
 /// A thread to cut: plain figures, any symmetric form.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct ThreadCut {
     /// Hole: inside. Shaft: outside.
     pub feature: Feature,

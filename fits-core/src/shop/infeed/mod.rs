@@ -130,13 +130,8 @@ impl Infeed {
     ///     pitch_diameter: "9.026mm".parse()?,
     ///     nose: ThreadCut::common_nose(pitch, 30.0)?,
     /// };
-    /// let how = How {
-    ///     slide: Slide::Compound { degrees: 29.5 },
-    ///     dial: DialReads::Diameter,
-    ///     step: "0.02mm".parse()?,
-    ///     first: None,
-    ///     springs: 2,
-    /// };
+    /// let compound = Slide::Compound { degrees: 29.5 };
+    /// let how = How::new(compound, DialReads::Diameter, "0.02mm".parse()?);
     /// let plan = Infeed::plan(cut, how)?;
     /// // 0.6495 P from a basic blank.
     /// assert!((plan.depth.millimetres() - 0.9743).abs() < 0.0005);
@@ -217,13 +212,7 @@ impl Infeed {
     /// ```
     /// use fits_core::{Length, Limits, shop::infeed::{DialReads, How, Infeed, Slide}};
     /// use fits_core::standards::iso286::Feature;
-    /// let how = How {
-    ///     slide: Slide::Cross,
-    ///     dial: DialReads::Diameter,
-    ///     step: "0.02mm".parse()?,
-    ///     first: None,
-    ///     springs: 2,
-    /// };
+    /// let how = How::new(Slide::Cross, DialReads::Diameter, "0.02mm".parse()?);
     /// let limits = Limits::new("8.862mm".parse()?, "8.994mm".parse()?)?;
     /// let left = Infeed::to_go(Feature::Shaft, "9.1mm".parse()?, limits, how)?;
     /// assert_eq!(left.dial, "0.172mm".parse()?);

@@ -24,6 +24,7 @@ use crate::{
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct CleanUp {
     /// The least reading.
     pub least: Length,

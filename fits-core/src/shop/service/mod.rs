@@ -43,6 +43,7 @@ struct Row {
 /// What runs in what.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Asked<'a> {
     /// `piston`, `tube`, `hinge`, `crank`, `roller` or `slide`.
     pub service: &'a str,
@@ -61,6 +62,7 @@ pub struct Asked<'a> {
 /// The clearance to machine at 20 °C.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Runs {
     /// The clearance to machine, on the diameter.
     pub clearance: Limits,
@@ -116,7 +118,12 @@ impl Row {
     }
 }
 
-impl Asked<'_> {
+impl<'a> Asked<'a> {
+    /// A service of such a kind and size, cold, of parts that nothing is known of.
+    pub const fn new(service: &'a str, kind: &'a str, size: Length) -> Self {
+        Self { service, kind, size, inner: None, outer: None, celsius: None }
+    }
+
     /// The clearance to machine.
     ///
     /// With a temperature the plain rule is widened by what the inner part grows in a
@@ -127,11 +134,10 @@ impl Asked<'_> {
     ///
     /// ```
     /// use fits_core::{shop::service::{Asked, kinds, services}, standards::materials::Material};
-    /// let piston = Asked {
-    ///     service: "piston", kind: "plain", size: "1in".parse()?,
-    ///     inner: Some(Material::find("aluminium")?), outer: Some(Material::find("cast iron")?),
-    ///     celsius: Some(150.0),
-    /// };
+    /// let mut piston = Asked::new("piston", "plain", "1in".parse()?);
+    /// piston.inner = Some(Material::find("aluminium")?);
+    /// piston.outer = Some(Material::find("cast iron")?);
+    /// piston.celsius = Some(150.0);
     /// let runs = piston.runs()?;
     /// // The rule for aluminium in iron: 3 to 5 thou an inch; heat asks for no less.
     /// assert_eq!(runs.rule.lower(), "0.003in".parse()?);

@@ -23,6 +23,7 @@ pub const MOST_PARTS: u32 = 1000;
 /// Which way a link counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Direction {
     /// It adds to the play: the shoulder of a screw.
     Adds,
@@ -33,6 +34,7 @@ pub enum Direction {
 /// One link of a stack: so many parts of one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Link {
     /// Which way it counts.
     pub direction: Direction,

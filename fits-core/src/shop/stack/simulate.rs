@@ -33,6 +33,10 @@ const MOST_DRAWS: u64 = 1_000_000_000;
 /// How to simulate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Runs {
     /// How many stacks are put together.
     pub runs: u64,

@@ -16,6 +16,7 @@ use crate::{
 /// Which table a screw belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a screw is metric or inch")]
 pub enum Screws {
     /// ISO 273, metric: fine, medium, coarse.
     Metric,
@@ -90,6 +91,7 @@ impl ChartHole {
 /// The three holes of one screw.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Clearances {
     /// Fine or close.
     pub close: ClearanceHole,

@@ -75,6 +75,7 @@ const SAME: f64 = 1.0;
 /// A drill to choose from: from the standard sizes or from the owner's drawer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "a name and a diameter are all")]
 pub struct Bit {
     /// What it is called.
     pub name: Cow<'static, str>,
@@ -113,6 +114,7 @@ pub struct TapHole {
 /// How a hole stands to the minor diameter's limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Minor {
     /// Inside the limits.
     Kept,

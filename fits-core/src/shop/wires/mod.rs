@@ -35,6 +35,7 @@ const MOST_LEAD_ANGLE: f64 = 20.0;
 /// How a size over wires was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Method {
     /// The plain formula: the lead does not matter.
     Plain,

@@ -12,6 +12,7 @@ use crate::{
 /// The standard of a parallel key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum KeyStandard {
     /// DIN 6885-1, metric.
     Din6885,
@@ -62,6 +63,7 @@ impl KeyStandard {
 /// How a parallel key sits in its keyways.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum KeyFit {
     /// It slides along in the hub.
     Sliding,

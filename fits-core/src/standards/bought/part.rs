@@ -25,6 +25,7 @@ use crate::{
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Part {
     /// The family it belongs to.
     pub family: Family,

@@ -21,6 +21,7 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Load {
     /// Turns, light or variable.
     TurnsLight,
@@ -94,6 +95,7 @@ impl Load {
 /// One usual class for a bearing seat.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Seat {
     /// The class of the shaft or the housing.
     pub class: Class,

@@ -26,6 +26,7 @@ use crate::{
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "a shaft and a pin are all")]
 pub struct CrossPin {
     /// The shaft's diameter.
     pub shaft: Length,

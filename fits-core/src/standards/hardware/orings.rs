@@ -12,6 +12,7 @@ use crate::{
 /// How an O-ring seals.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum GlandUse {
     /// On a piston or about a rod that moves along.
     Moving,
@@ -247,6 +248,7 @@ impl ORing {
 /// The part that a ring's size is chosen by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a groove is outside or inside")]
 pub enum RingOn {
     /// A piston or plug in a bore of this size: the groove stretches the ring.
     Piston(Length),
@@ -273,6 +275,7 @@ impl RingOn {
 /// How a ring sits, in percent.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct RingFit {
     /// How far the piston's groove, or the rod, stretches its inside.
     pub stretch: f64,

@@ -12,6 +12,7 @@ use crate::{
 /// A kind of spring pin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum SpringPinKind {
     /// ASME B18.8.2, slotted.
     Slotted,

@@ -11,6 +11,7 @@ use crate::{
 /// What a square or rectangular tube is made to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum TubeStandard {
     /// ASTM A513, mechanical tube.
     A513,

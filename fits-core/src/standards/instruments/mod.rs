@@ -20,6 +20,10 @@ use crate::{
 /// How far a reading is off, as standard uncertainties.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Uncertainty {
     /// What changes from reading to reading: averages out.
     pub repeat: Length,

@@ -36,6 +36,7 @@ pub const LEAST: Length = Length::from_tenth_nanometres(5_000_000);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[non_exhaustive]
 pub enum Class {
     /// f, fine.
     #[cfg_attr(feature = "serde", serde(rename = "f"))]
@@ -54,6 +55,7 @@ pub enum Class {
 /// What is toleranced: each has its own table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "the standard has three tables")]
 pub enum Quantity {
     /// A length other than a broken edge (Table 1).
     Linear,

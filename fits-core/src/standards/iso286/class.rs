@@ -12,6 +12,7 @@ use crate::error::Error;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(clippy::exhaustive_enums, reason = "a surface is inside or outside")]
 pub enum Feature {
     /// An internal feature: a bore, a slot, the inside of a tube.
     Hole,
@@ -241,6 +242,7 @@ impl FromStr for Grade {
 ///
 /// Source: ISO 286-1:2010, clause 4.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[expect(clippy::exhaustive_structs, reason = "a class is these three")]
 pub struct Class {
     /// Hole or shaft.
     pub feature: Feature,

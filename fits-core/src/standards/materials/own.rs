@@ -22,12 +22,14 @@ use uom::si::{
 /// let figures = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.28);
 /// let iron = Material::custom("my iron", figures)?;
 /// assert!(iron.yield_strength().is_none());
-/// let error = Material::custom("", Figures { poisson: 0.6, ..figures }).unwrap_err();
+/// let odd = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.6);
+/// let error = Material::custom("", odd).unwrap_err();
 /// assert_eq!(error.to_string(), "Poisson's ratio 0.6 is not one a material has");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Figures {
     /// Young's modulus.
     pub modulus: Pressure,

@@ -34,6 +34,7 @@ const PITCH_SHARE: f64 = 0.02;
 /// A thread that a reading may be of.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Candidate {
     /// Its designation.
     pub name: String,

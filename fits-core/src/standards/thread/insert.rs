@@ -21,6 +21,7 @@ const MAJOR: i64 = 1_515_544_456_623;
 /// The hole for a wire thread insert.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct InsertHole {
     /// The bore before the insert's tap: least by the form, most by the nut's own
     /// tolerance of its minor diameter.
@@ -89,6 +90,7 @@ impl Thread {
 /// wide and deep. No standard gives limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SquareThread {
     /// Outside diameter.
     pub major: Length,

@@ -175,6 +175,7 @@ pub(super) fn first_pitch(major: Length) -> Option<Pitch> {
 /// How long the threads are engaged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Engagement {
     /// S.
     Short,

@@ -87,6 +87,10 @@ use crate::{error::Error, size::Length};
 /// Which list of its system a size stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Series {
     /// Coarse: metric coarse, UNC, BSW.
     Coarse,

@@ -9,6 +9,7 @@ use crate::{
 
 /// The size as a thread's name says it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Nominal {
     /// Millimetres: M10, Tr20.
     Millimetres(Length),

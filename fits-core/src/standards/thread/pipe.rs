@@ -65,6 +65,7 @@ pub(super) struct American {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Taper {
     /// From the small end of the screw to the gauge plane; L1 of NPT.
     pub gauge_length: Length,

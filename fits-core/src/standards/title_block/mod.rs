@@ -16,6 +16,7 @@ use crate::{
 /// How a size is written on the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a size is written in decimals or as a fraction")]
 pub enum Written {
     /// With so many decimals, one at least: `.750` has three.
     Decimals(u32),
@@ -26,6 +27,7 @@ pub enum Written {
 /// What is commonly taken.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Practice {
     /// Where: `machined parts`, `looser shops`, `a tight block`.
     pub trade: &'static str,

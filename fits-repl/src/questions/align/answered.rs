@@ -103,6 +103,7 @@ impl Session {
 
 /// The tailstock.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct AlignAnswer {
     /// Were two collars measured, or is a taper wanted?
     #[serde(rename = "is_wanted")]
@@ -135,6 +136,7 @@ pub struct AlignAnswer {
 
 /// A part and what a taper does to it.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct TaperedFigures {
     /// The part.
     pub feature: FeatureAnswer,

@@ -14,6 +14,7 @@ use crate::{
 
 /// A bushing whose bore in place was measured.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BushingInPlaceAnswer {
     /// What the bore measures.
     pub bore_mm: Mm,
@@ -132,6 +133,7 @@ pub struct BushingAnswer {
 
 /// One surface.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BushingPart {
     /// The class, or how the limits were given.
     pub class: String,
@@ -143,6 +145,7 @@ pub struct BushingPart {
 
 /// Least and most pressure.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PressureFigures {
     /// Least.
     pub min: f64,
@@ -152,6 +155,7 @@ pub struct PressureFigures {
 
 /// The shaft.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ShaftFigures {
     /// Was it given, not solved for?
     pub given: bool,
@@ -166,6 +170,7 @@ pub struct ShaftFigures {
 
 /// A size that suits others.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SuitedFigures {
     /// The size to make.
     pub aim_mm: Mm,
@@ -177,6 +182,7 @@ pub struct SuitedFigures {
 
 /// The clearance at work.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct InServiceFigures {
     /// The temperature.
     pub at_c: f64,

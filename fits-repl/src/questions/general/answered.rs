@@ -78,6 +78,7 @@ impl Session {
 
 /// The general tolerance of a size, an edge or an angle (ISO 2768-1).
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct GeneralAnswer {
     /// `linear`, `edge` or `angle`.
     pub kind: &'static str,

@@ -65,6 +65,7 @@ impl Session {
 /// A standard tolerance: an IT grade, or a grade of ASME B4.1 for a size in
 /// inches.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct GradeAnswer {
     /// The nominal size.
     pub nominal_mm: Mm,

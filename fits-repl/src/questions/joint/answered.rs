@@ -95,10 +95,7 @@ impl Session {
         if text.head.warm.is_none() {
             notes.extend(self.unlike(&joint, solved));
         }
-        let ground = joint
-            .finish_is_assumed
-            .then(|| Joint { roughness: GROUND, ..joint.clone() }.solve())
-            .and_then(Result::ok);
+        let ground = joint.finish_is_assumed.then(|| joint.clone()).and_then(as_ground);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
         let by_heat = heat.map_or_else(Vec::new, |heat| heat_rests_on(text, &joint, heat));
@@ -222,7 +219,8 @@ impl Session {
     /// The heaviest standard class of the question's own system with which
     /// nothing yields.
     fn lighter(&self, joint: &Joint) -> Option<LighterFigures> {
-        let wishes = Wishes { hub_safe: true, ..Wishes::default() };
+        let mut wishes = Wishes::default();
+        wishes.hub_safe = true;
         let found = grips(joint, &wishes).ok()?;
         let safe = found.iter().rev().find(|grip| {
             let grips = grip.assembly.working().is_ok_and(|(least, _)| least.is_positive());
@@ -238,6 +236,12 @@ impl Session {
     pub(super) fn speaks(&self, classes: FitClasses) -> bool {
         matches!(classes, FitClasses::B41(_)) == (self.shown == Units::Inches)
     }
+}
+
+/// The joint with ground surfaces.
+fn as_ground(mut joint: Joint) -> Option<Assembly> {
+    joint.roughness = GROUND;
+    joint.solve().ok()
 }
 
 /// How far a part yields that does not yield right through.

@@ -91,16 +91,11 @@ impl Session {
         let along = wishes.holds.as_ref().is_some_and(|it| it.value.dimension == Dimension::Force);
         // A force along the axis is held by the same friction at the radius.
         let arm = if along { asked.joint.diameter.millimetres() / 2e3 } else { 1.0 };
-        let wanted = Wishes {
-            holds: held.map(|held| Torque::new::<newton_meter>(held * arm)),
-            press_under: wishes
-                .press_under
-                .as_ref()
-                .map(|amount| self.positive(amount))
-                .transpose()?
-                .map(Force::new::<newton>),
-            hub_safe: wishes.hub_safe.is_some(),
-        };
+        let mut wanted = Wishes::default();
+        wanted.holds = held.map(|held| Torque::new::<newton_meter>(held * arm));
+        let under = wishes.press_under.as_ref().map(|amount| self.positive(amount)).transpose()?;
+        wanted.press_under = under.map(Force::new::<newton>);
+        wanted.hub_safe = wishes.hub_safe.is_some();
         if wanted == Wishes::default() {
             return Err(Problem::new(
                 "nothing is wanted of the joint",

@@ -99,19 +99,12 @@ impl Session {
             None => REAMED_AND_TURNED,
             Some(ends) => self.roughness(ends)?,
         };
-        let joint = Joint {
-            diameter,
-            interference,
-            outside,
-            inside,
-            hub,
-            shaft,
-            sleeves,
-            length,
-            roughness,
-            finish_is_assumed: text.roughness.is_none(),
-            friction,
-        };
+        let failed = |error: fits_core::Error| from_core(&error, text.head.size.at.clone());
+        let mut joint =
+            Joint::new(diameter, interference, outside, &hub, &shaft).map_err(failed)?;
+        (joint.inside, joint.sleeves, joint.length) = (inside, sleeves, length);
+        (joint.roughness, joint.finish_is_assumed) = (roughness, text.roughness.is_none());
+        joint.friction = friction;
         Ok(Asked { joint, class, lubricant: said, notes, bore, to_cut })
     }
 
@@ -297,11 +290,11 @@ impl Session {
                 .fix(modulus.at.end..modulus.at.end, unit));
         }
         let expansion = body.expansion.as_ref().map(|amount| self.amount(amount)).transpose()?;
-        let figures = Figures {
-            expansion: expansion.map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6)),
-            yield_strength: strength,
-            ..Figures::elastic(Pressure::new::<pascal>(self.amount(modulus)?), poisson)
-        };
+        let modulus_si = Pressure::new::<pascal>(self.amount(modulus)?);
+        let mut figures = Figures::elastic(modulus_si, poisson);
+        figures.expansion =
+            expansion.map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6));
+        figures.yield_strength = strength;
         Material::custom("", figures).map_err(|error| {
             let at = match &body.poisson {
                 Some(spot) if error.subject() == Some(Subject::Poisson) => spot.at.clone(),

@@ -17,6 +17,7 @@ use crate::{
 
 /// One feature: limits and aim, and where they come from.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FeatureAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
@@ -77,6 +78,7 @@ pub struct FeatureAnswer {
 
 /// Least, greatest and aimed-at clearance; interference is below 0.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ClearanceFigures {
     /// Least.
     pub min_mm: Mm,
@@ -88,6 +90,7 @@ pub struct ClearanceFigures {
 
 /// A pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FitAnswer {
     /// What the limits rest on, for `why`.
     #[serde(skip)]
@@ -144,6 +147,7 @@ pub struct FitAnswer {
 
 /// How a pair whose limits were given stands to a shop's word.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct HeldTo {
     /// The word.
     pub word: &'static str,
@@ -160,6 +164,7 @@ pub struct HeldTo {
 
 /// The chance of clearance in a transition fit.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ChanceFigures {
     /// Sizes spread evenly between the limits.
     #[serde(serialize_with = "six_places")]
@@ -171,6 +176,7 @@ pub struct ChanceFigures {
 
 /// What a shop word chose, and why.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ChoiceFigures {
     /// The word, as the table has it.
     pub word: &'static str,
@@ -197,6 +203,7 @@ pub struct ChoiceFigures {
 
 /// A neighbouring choice.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct NeighbourFigures {
     /// The word.
     pub word: &'static str,
@@ -206,6 +213,7 @@ pub struct NeighbourFigures {
 
 /// The part that was measured first.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct MeasuredFigures {
     /// Which.
     pub part: Feature,
@@ -217,6 +225,7 @@ pub struct MeasuredFigures {
 
 /// A reamer and the drill before it.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamFigures {
     /// Smallest reamer.
     pub reamer_min_mm: Mm,
@@ -252,6 +261,7 @@ pub struct ReamFigures {
 
 /// A reamer off the shelf and what a new one measures, as recalled.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamerFigures {
     /// What it is sold as.
     pub name: String,
@@ -267,6 +277,7 @@ pub struct ReamerFigures {
 
 /// A drill before a reamer.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct DrillFigures {
     /// Its name.
     pub name: &'static str,
@@ -278,6 +289,7 @@ pub struct DrillFigures {
 
 /// Passes to a size.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassFigures {
     /// The passes in order.
     pub passes: Vec<PassFigure>,
@@ -298,6 +310,7 @@ pub struct PassFigures {
 
 /// One pass.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassFigure {
     /// Its name.
     pub name: &'static str,
@@ -314,6 +327,7 @@ pub struct PassFigure {
 
 /// A reading of one feature.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReadingAnswer {
     /// The feature.
     #[serde(flatten)]
@@ -325,6 +339,7 @@ pub struct ReadingAnswer {
 
 /// A reading judged.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReadingFigures {
     /// What was read.
     pub reading_mm: Mm,
@@ -372,6 +387,7 @@ impl ReadingFigures {
 
 /// A measured pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PairReadingAnswer {
     /// What the limits rest on, for `why`.
     #[serde(skip)]
@@ -394,6 +410,7 @@ pub struct PairReadingAnswer {
 
 /// A reamer asked for by itself.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamAnswer {
     /// The hole.
     pub hole: FeatureAnswer,
@@ -404,6 +421,7 @@ pub struct ReamAnswer {
 
 /// Passes asked for by themselves.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassesAnswer {
     /// `bore` or `turn`.
     pub work: &'static str,

@@ -64,6 +64,7 @@ impl Session {
 
 /// Standard classes that give a wanted clearance, the preferred first, then the easiest to make.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PickAnswer {
     /// The nominal size.
     pub nominal_mm: Mm,
@@ -84,6 +85,7 @@ pub struct PickAnswer {
 
 /// One of them.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct CandidateFigures {
     /// The class or classes.
     pub class: String,

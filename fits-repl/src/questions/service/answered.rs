@@ -136,14 +136,9 @@ impl Session {
         let inner = said.words.first().map(|name| self.material_named(name)).transpose()?;
         let outer = said.name("in").map(|name| self.material_named(name)).transpose()?;
         let celsius = said.amount("at").map(|heat| self.amount(heat)).transpose()?;
-        let asked = Asked {
-            service: of.service,
-            kind,
-            size,
-            inner: inner.as_deref(),
-            outer: outer.as_deref(),
-            celsius,
-        };
+        let mut asked = Asked::new(of.service, kind, size);
+        (asked.inner, asked.outer) = (inner.as_deref(), outer.as_deref());
+        asked.celsius = celsius;
         let failed = |error: fits_core::Error| {
             let at = said.all(kind).next().map_or(typed.at.clone(), |clause| clause.at.clone());
             let advice = format!("{}; {example}", error.advice());

@@ -16,6 +16,7 @@ use crate::{
 
 /// The settings in force.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SettingsAnswer {
     /// What bare numbers are.
     pub units: Units,
@@ -253,6 +254,7 @@ impl Session {
 
 /// The settings in force.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct InForce {
     /// Units and dial.
     #[serde(flatten)]

@@ -45,12 +45,7 @@ struct Found<'a> {
 
 impl Found<'_> {
     fn link(&self, limits: Limits) -> Link {
-        Link {
-            direction: self.direction,
-            count: self.text.count.value,
-            limits,
-            spread: self.spread,
-        }
+        Link::new(self.direction, limits).times(self.text.count.value).spread(self.spread)
     }
 }
 

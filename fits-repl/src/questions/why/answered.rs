@@ -47,6 +47,7 @@ pub(crate) fn between(lower: Length, upper: Length) -> Speech {
 
 /// Where the figures of an answer come from.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct WhyAnswer {
     /// The query they belong to.
     pub of: String,
