@@ -64,7 +64,7 @@ impl Taper {
         if !length.is_positive() {
             return Err(Error::not_listed(
                 say!("a length of {} has no taper", length),
-                "the distance is more than 0, as 150 mm or 6 in",
+                "give a distance above 0, as 150 mm or 6 in",
             ));
         }
         if difference.checked_abs()? >= length {

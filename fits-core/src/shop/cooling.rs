@@ -160,7 +160,7 @@ pub fn wait(
     let change = diameter.in_micrometres() * (part.factor()? - cooled.factor()?).abs();
     if !within.is_positive() {
         return Err(Error::not_listed(
-            "a part never comes to within nothing of a size",
+            "how near to come is above 0",
             "allow a tenth, or a few micrometres",
         ));
     }

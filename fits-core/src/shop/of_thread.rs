@@ -107,7 +107,7 @@ impl WireThread {
     ///
     /// # Errors
     /// A taper thread; limits of a nut, or none of the pitch diameter; figures
-    /// that wires are no good for.
+    /// that wires do not measure.
     ///
     /// ```
     /// use fits_core::{shop::wires::WireThread, standards::thread::Thread};

@@ -379,7 +379,7 @@ const fn parts_of(whole: i64, part: i64) -> i64 {
 /// The start is not a size, or is inside the limits or past them already.
 pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Result<Length, Error> {
     if !start.is_positive() {
-        return Err(no_plan(say!("a size of {} is not a start", start)));
+        return Err(no_plan(say!("the work cannot start at {}", start)));
     }
     let aim = limits.middle();
     let left = match feature {

@@ -44,7 +44,7 @@ impl Strategy {
     }
 }
 
-/// What goes wrong in a rehearsal; the adviser is not told. The figures are
+/// What goes wrong in a rehearsal; the adviser does not know of it. The figures are
 /// common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
@@ -105,7 +105,7 @@ pub struct Work {
     pub feature: Feature,
     /// What the part reads before the first pass.
     pub start: Length,
-    /// Where machines are drawn from; the adviser is told it.
+    /// Where machines are drawn from; the adviser knows it.
     pub machine: Prior,
     /// What is measured with.
     pub instrument: Uncertainty,
@@ -356,7 +356,7 @@ impl<'a> Shop<'a> {
         Ok(())
     }
 
-    /// Does as told. Was the part given up?
+    /// Does what the adviser says. Was the part given up?
     fn advised(&mut self, mut adviser: Adviser) -> Result<bool, Error> {
         let (limits, feature) = (self.work.limits, self.work.feature);
         let read = |shop: &mut Self, times: u32| -> Result<Vec<Length>, Error> {

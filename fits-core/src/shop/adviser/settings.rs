@@ -11,7 +11,7 @@ const TENTH: i64 = 10;
 /// Standard deviation of that angle as set by the scale, in degrees (common
 /// practice, no source).
 const ANGLE_SD: f64 = 0.25;
-/// More parts than this are not told apart.
+/// More parts of a division than this cannot be told apart by eye.
 const MOST_PARTS: i64 = 20;
 /// A division split by eye, or one of the top slide, is set so well, in
 /// divisions (common practice, no source).

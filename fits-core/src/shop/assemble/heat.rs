@@ -23,7 +23,7 @@ use crate::{
 
 /// The temperature that sizes are given at (ISO 1), in degrees Celsius.
 const ROOM: f64 = 20.0;
-/// Steel melts here: what is hotter is no answer.
+/// Steel melts here: a hotter answer is not one.
 const MELTS: f64 = 1500.0;
 /// Below what a freezer gives, cold burns and the coolants choke.
 const BURNS: f64 = -25.0;

@@ -42,7 +42,7 @@ impl CleanUp {
     /// where it is not known), and how far places lie out of line.
     ///
     /// # Errors
-    /// No reading, one that is no size, or a size before the wear above them.
+    /// No reading, one that is not above 0, or a size before the wear above them.
     pub fn of(
         readings: &[Length],
         before: Option<Length>,
@@ -61,11 +61,7 @@ impl CleanUp {
         let before = before.unwrap_or(least);
         if before > greatest {
             return Err(refuse(
-                say!(
-                    "the bore is nowhere worn: it was {} and reads {} at the most",
-                    before,
-                    greatest
-                ),
+                say!("the bore is not worn: it was {} and reads {} at most", before, greatest),
                 "bore it to size",
             ));
         }

@@ -311,7 +311,7 @@ impl Trouble<'_> {
         }
         Err(Error::out_of_reach(
             say!("the {} is as it should be: {}", self.part.word(), self.is.lower()),
-            "nothing is to be rescued",
+            "there is nothing to rescue",
         ))
     }
 

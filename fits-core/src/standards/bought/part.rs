@@ -107,7 +107,7 @@ impl Part {
             parts.retain(is_own);
         }
         match (parts.as_slice(), refused) {
-            ([only], _) => Ok(only.clone()),
+            ([only], _) => Ok(*only),
             ([], Some(error)) => Err(error),
             (several, _) => {
                 let families: Vec<_> = several.iter().map(|part| part.family).collect();

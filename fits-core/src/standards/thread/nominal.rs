@@ -17,9 +17,9 @@ pub enum Nominal {
     Fraction {
         /// Whole inches.
         whole: u16,
-        /// Nought where there is no fraction.
+        /// 0 where there is no fraction.
         numerator: u16,
-        /// One where there is no fraction.
+        /// 1 where there is no fraction.
         denominator: u16,
     },
     /// Inches as a decimal: 0.375.

@@ -79,7 +79,7 @@ impl Written {
 
     /// The old rule of drawings without a block: half of the last place, or of the
     /// least fraction, that is written. Common practice. None for halves and quarters:
-    /// it is told of eighths and finer, and would allow 1/4 in about 1/2.
+    /// sources give it for eighths and finer, and it would allow 1/4 in about 1/2.
     ///
     /// # Errors
     /// More decimals or a finer fraction than a length holds.

@@ -121,7 +121,7 @@ pub struct AlignAnswer {
     pub over_mm: Mm,
     /// Between centres.
     pub between_mm: Mm,
-    /// Was that told?
+    /// Was the distance given in the query?
     #[serde(skip)]
     pub between_told: bool,
     /// Change of diameter over 100 mm.

@@ -149,7 +149,7 @@ impl Session {
         let seat = said(self.shown, nominal);
         Err(Problem::new(
             format!(
-                "{} is no seat for a {}: its {ring} is {seat}",
+                "{} is not a seat for a {}: its {ring} is {seat}",
                 said(self.shown, read),
                 ball.number()
             ),
@@ -167,7 +167,7 @@ impl Session {
         let Some(warm) = &of.warm else { return Ok(None) };
         let (first, second) = &warm.value;
         if let Some(second) = second {
-            return Err(Problem::new("one temperature is asked of a housing", second.at.clone())
+            return Err(Problem::new("a housing takes one temperature", second.at.clone())
                 .advise("as in `bearing 6204, housing aluminium, warm 60C`"));
         }
         let at = self.amount(first)?;

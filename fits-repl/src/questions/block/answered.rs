@@ -60,7 +60,7 @@ impl Session {
             _ => self.nominal(&of.size)?,
         };
         if !size.is_positive() {
-            return Err(Problem::new("a size is more than nothing", of.size.at.clone())
+            return Err(Problem::new("a size is above 0", of.size.at.clone())
                 .advise("as in `title block 0.750in`"));
         }
         let (written, _) = &of.written.value;

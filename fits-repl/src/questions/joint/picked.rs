@@ -32,7 +32,7 @@ fn not_picked(text: &JointText) -> Result<(), Problem> {
     if let Some(ends) = &text.interference {
         return Err(Problem::new("the interference is what `pick` finds", ends.from.at.clone())
             .advise(
-                "of a given one ask `assemble 20 interference 0.03, hub steel od 40 long 25`",
+                "for a given one ask `assemble 20 interference 0.03, hub steel od 40 long 25`",
             ));
     }
     let heat = [

@@ -55,7 +55,7 @@ pub(super) fn said_once(text: &JointText) -> Result<(), Problem> {
                 format!("the {part}'s bore is the size of the joint"),
                 id.at.clone(),
             )
-            .advise("a bored shaft is a shaft and its id"));
+            .advise("give a bored shaft as a shaft and its id"));
         }
         if let (Some(_), Some(figure)) = (&body.material, &body.expansion) {
             return Err(own_figures(part, figure.at.clone()));

@@ -241,7 +241,7 @@ impl Session {
         })
     }
 
-    /// A form told earlier, where the last readings say nothing of it.
+    /// A form shown earlier, where the last readings say nothing about it.
     pub(crate) fn form_before(&self, log: &PassLog) -> Option<String> {
         if log.last_places().is_some() {
             return None;

@@ -292,7 +292,7 @@ fn no_row(word: Word, spot: &Spot<String>, part: &str) -> Problem {
         let is_plastic = Material::find(material)
             .map_or_else(|_| material.contains("plastic"), |it| it.family() == Family::Plastic);
         let bushing = if is_plastic {
-            "`help bushings` shows how a bushing is said".to_owned()
+            "`help bushings` shows how to ask about one".to_owned()
         } else {
             format!("a bushing is said as `20 press, hub {material} bushing`")
         };

@@ -179,7 +179,7 @@ impl Session {
             let message = format!("a {} comes with its own limits", name.value);
             let mate = if class(text)?.feature == Feature::Hole { "hole " } else { "shaft " };
             return Err(Problem::new(message, text.at())
-                .advise("a class of its mate is said with the mate")
+                .advise("give the mate's class with the mate")
                 .fix(text.at().start..text.at().start, mate));
         }
         // Measured: the name says which surface it is, the limits what it mics.
@@ -380,7 +380,7 @@ fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
             format!("a {} comes with its own limits", name.value),
             name.at.clone(),
         )
-        .advise("a class of its mate is said with the mate, as `dowel 1/4in, hole H7`"));
+        .advise("give the mate's class with the mate, as `dowel 1/4in, hole H7`"));
     }
     if let Some(feature) = &part.feature {
         return Err(Problem::new(

@@ -1,4 +1,4 @@
-//! How a part was measured, and what a rehearsal is told, as typed.
+//! How a part was measured, and what a rehearsal takes, as typed.
 
 use crate::query::{Amount, Quantity, Size, Spot};
 

@@ -95,7 +95,7 @@ pub struct CandidateFigures {
     pub max_mm: Mm,
     /// A preferred fit of ANSI B4.2, or a class of ASME B4.1.
     pub preferred: bool,
-    /// How far it reaches outside what is wanted; nought inside.
+    /// How far it reaches outside what is wanted; 0 inside.
     pub outside_mm: Mm,
     /// How its limits are known.
     pub known: Known,

@@ -12,7 +12,7 @@ use crate::questions::prelude::*;
 pub(crate) const CLAUSES: &[Clause] = &[
     Clause::new("overhang", "N", "free length of the tool over its thickness"),
     Clause::new("rehearse", "a part", "the odds before cutting"),
-    Clause::new("runs", "N", "how often it is played"),
+    Clause::new("runs", "N", "how many times it is simulated"),
     Clause::new("seed", "N", "where chance begins"),
 ];
 

@@ -128,7 +128,7 @@ impl Session {
         if turn < division || turn > Length::INCH {
             let message = if turn < division {
                 format!(
-                    "a turn of the dial is no less than a division, {}",
+                    "a turn of the dial is at least one division, {}",
                     said(self.shown, division)
                 )
             } else {
@@ -199,7 +199,9 @@ impl Session {
                     Some(_) => problem
                         .advise("if a percentage was meant")
                         .fix(typed.at.end..typed.at.end, "%"),
-                    None => problem.advise("of a hundred cuts so many overshoot, as `risk 5%`"),
+                    None => {
+                        problem.advise("how many of a hundred cuts may overshoot, as `risk 5%`")
+                    }
                 },
             );
         }

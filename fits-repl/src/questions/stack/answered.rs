@@ -32,7 +32,7 @@ const SEED: u64 = 1;
 const LONGEST_PART: Length = Length::from_tenth_nanometres(1_000_000_000_000);
 /// Steps of the histogram.
 const STEPS: usize = 48;
-/// The shares whose play is told: the middle, and all but so many.
+/// The shares of stacks whose play is shown: the middle one, and the tails.
 const SHARES: [f64; 7] = [0.001_35, 0.01, 0.05, 0.5, 0.95, 0.99, 0.998_65];
 
 /// A link with its meaning; no limits where the part is still to be made.
@@ -172,7 +172,7 @@ impl Session {
                     let one = self.one(size, self.nominal(size)?, &link.tolerance, None)?;
                     if one.limits.upper() > LONGEST_PART {
                         return Err(Problem::new(
-                            "a part longer than 100 m is none of a shop's",
+                            "a part of a stack is at most 100 m long",
                             size.at.clone(),
                         )
                         .advise("as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`"));

@@ -117,7 +117,7 @@ pub struct QuantileFigures {
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 #[non_exhaustive]
 pub struct LastPartFigures {
-    /// Which link it is, counted from nought.
+    /// Which link it is, counted from 0.
     pub link: usize,
     /// The size to make it to.
     pub aim_mm: Mm,

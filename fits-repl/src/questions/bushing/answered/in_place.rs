@@ -39,9 +39,12 @@ impl Session {
         only_of_the_bore(text)?;
         let failed = |error: fits_core::Error| from_core(&error, text.bore.0.at.clone());
         let Some(spot) = &text.material else {
-            return Err(Problem::new("what the bushing is of is not said", text.bore.0.at.clone())
-                .advise("bronze is reamed, sintered bronze never")
-                .fix(text.bore.0.at.end..text.bore.0.at.end, ", bronze"));
+            return Err(Problem::new(
+                "what the bushing is made of is not said",
+                text.bore.0.at.clone(),
+            )
+            .advise("bronze is reamed, sintered bronze never")
+            .fix(text.bore.0.at.end..text.bore.0.at.end, ", bronze"));
         };
         let is_lined = LINED.contains(&spot.value.as_str());
         let (kind, material) = if is_lined {

@@ -222,9 +222,7 @@ impl Session {
             )
         })?;
         if found.lower().is_negative() {
-            return Err(
-                Problem::new("a shaft that is to run has no interference", place).advise(EXAMPLE)
-            );
+            return Err(Problem::new("a running shaft has no interference", place).advise(EXAMPLE));
         }
         Ok(Some(found))
     }
