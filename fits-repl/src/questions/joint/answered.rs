@@ -21,6 +21,7 @@ use uom::si::{
     torque::newton_meter,
 };
 
+use super::refused::place;
 use crate::{
     answer::{
         Answer, AssemblyAnswer, BodyFigures, BothFigures, LeadInFigures, LighterFigures, MinMax,
@@ -43,7 +44,7 @@ const NONE_KEEPS: &str = "no standard class keeps and still grips at its loosest
 impl Session {
     pub(crate) fn assemble(&self, text: &JointText) -> Result<Answer, Problem> {
         let asked = self.joint(text, false)?;
-        let solved = asked.joint.solve().map_err(|error| self.place(text, &error))?;
+        let solved = asked.joint.solve().map_err(|error| place(text, &error))?;
         let heat = self.heat(text, &asked.joint)?;
         self.assembled(text, asked, solved, heat).map(|answer| Answer::Assembly(Box::new(answer)))
     }
@@ -78,7 +79,7 @@ impl Session {
         heating: Option<Heat>,
     ) -> Result<AssemblyAnswer, Problem> {
         let (solved, heat) = (&assembly, heating.as_ref());
-        let failed = |error: fits_core::Error| self.place(text, &error);
+        let failed = |error: fits_core::Error| place(text, &error);
         let Asked { joint, class, lubricant, mut notes, bore, to_cut } = asked;
         let [hole, shaft] = to_cut;
         let parts = parts(&joint, solved).map_err(failed)?;

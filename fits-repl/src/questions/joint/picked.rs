@@ -2,6 +2,7 @@
 
 use super::answered::tidy;
 use super::known::grip_known;
+use super::refused::place;
 use crate::{
     answer::{Answer, GripFigures, Mm, PickGripAnswer},
     problem::Problem,
@@ -104,7 +105,7 @@ impl Session {
             .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"));
         }
         let found = grips(&asked.joint, &wanted).map_err(|error| {
-            let problem = self.place(text, &error);
+            let problem = place(text, &error);
             if error.subject() == Some(Subject::Length) {
                 problem.advise("give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`")
             } else {

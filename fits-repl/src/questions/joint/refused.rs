@@ -8,7 +8,6 @@ use crate::{
     problem::Problem,
     query::{JointText, Size, Tolerance},
     questions::part::resolve::from_core,
-    session::Session,
 };
 
 /// Is neither a class, a word, an interference nor a reading given?
@@ -85,38 +84,36 @@ pub(super) fn own_figures(part: &str, at: std::ops::Range<usize>) -> Problem {
         .advise("keep the name or the figures; a yield of its own goes with either")
 }
 
-impl Session {
-    /// Where a refusal of the core belongs.
-    pub(crate) fn place(&self, text: &JointText, error: &fits_core::Error) -> Problem {
-        let head = &text.head;
-        let spanned = |first: &Size, last: &Size| {
-            first.at.start.min(last.at.start)..first.at.end.max(last.at.end)
-        };
-        let bore = text.shaft.id.as_ref();
-        let at = match error.subject() {
-            Some(Subject::Diameter) => Some(&head.size),
-            Some(Subject::Length) => head.long.as_ref(),
-            // A wall is as thick as the size that was given with its part.
-            Some(Subject::Wall(0)) => bore.or(text.shaft.wall.as_ref()),
-            Some(Subject::Wall(part)) => {
-                let body = text.sleeves.get(part - 1).map_or(&text.hub, |sleeve| &sleeve.body);
-                body.od.as_ref().or(body.wall.as_ref())
-            }
-            _ => None,
-        };
-        let read = head.reading.as_ref().or(head.hole.as_ref()).map(|first| {
-            spanned(first, head.second_reading.as_ref().or(head.shaft.as_ref()).unwrap_or(first))
-        });
-        let given = text
-            .interference
-            .as_ref()
-            .map(|ends| spanned(&ends.from, ends.to.as_ref().unwrap_or(&ends.from)));
-        let whole = head.size.at.start..head_end(head);
-        let at = at.map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
-        let problem = from_core(error, at);
-        match (error.subject(), bore) {
-            (Some(Subject::Wall(0)), Some(_)) => problem.advise("a smaller id"),
-            _ => problem,
+/// Where a refusal of the core belongs.
+pub(super) fn place(text: &JointText, error: &fits_core::Error) -> Problem {
+    let head = &text.head;
+    let spanned = |first: &Size, last: &Size| {
+        first.at.start.min(last.at.start)..first.at.end.max(last.at.end)
+    };
+    let bore = text.shaft.id.as_ref();
+    let at = match error.subject() {
+        Some(Subject::Diameter) => Some(&head.size),
+        Some(Subject::Length) => head.long.as_ref(),
+        // A wall is as thick as the size that was given with its part.
+        Some(Subject::Wall(0)) => bore.or(text.shaft.wall.as_ref()),
+        Some(Subject::Wall(part)) => {
+            let body = text.sleeves.get(part - 1).map_or(&text.hub, |sleeve| &sleeve.body);
+            body.od.as_ref().or(body.wall.as_ref())
         }
+        _ => None,
+    };
+    let read = head.reading.as_ref().or(head.hole.as_ref()).map(|first| {
+        spanned(first, head.second_reading.as_ref().or(head.shaft.as_ref()).unwrap_or(first))
+    });
+    let given = text
+        .interference
+        .as_ref()
+        .map(|ends| spanned(&ends.from, ends.to.as_ref().unwrap_or(&ends.from)));
+    let whole = head.size.at.start..head_end(head);
+    let at = at.map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
+    let problem = from_core(error, at);
+    match (error.subject(), bore) {
+        (Some(Subject::Wall(0)), Some(_)) => problem.advise("a smaller id"),
+        _ => problem,
     }
 }

@@ -33,7 +33,7 @@ pub(crate) enum Resolved {
     /// Both features.
     Pair(Pair),
     /// One in hand, its mate to suit by the pair's clearance range.
-    Suit { pair: Pair, in_hand: One, mate: One },
+    Suit { pair: Pair, in_hand: Box<One>, mate: One },
 }
 
 impl Session {
@@ -135,7 +135,7 @@ impl Session {
         };
         let pair = Pair { held_to, ..pair };
         let mate = One::to_suit(kind.mate(), one.nominal, fit.part(kind.mate()));
-        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: one, mate })
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: Box::new(one), mate })
     }
 
     /// The first feature of the query: bought in, or by its limits.
@@ -267,7 +267,7 @@ impl Session {
         let said = Spot { value: have, at: size.at.clone() };
         let in_hand = self.one(size, read, &Tolerance::Bare, Some(&said))?;
         let mate = One::to_suit(have.mate(), fit.nominal(), limits);
-        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand, mate })
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: Box::new(in_hand), mate })
     }
 
     /// The pair that a shop word leads to.

@@ -156,8 +156,8 @@ impl Session {
             Resolved::Pair(pair) => pair,
             Resolved::Suit { in_hand, mate, .. } => {
                 let (hole, shaft) = match in_hand.kind {
-                    Some(Feature::Hole) => (in_hand, mate),
-                    _ => (mate, in_hand),
+                    Some(Feature::Hole) => (*in_hand, mate),
+                    _ => (mate, *in_hand),
                 };
                 Pair::unlike(hole, shaft)
                     .map_err(|error| from_core(&error, part.size.at.clone()))?

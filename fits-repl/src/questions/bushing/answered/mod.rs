@@ -124,15 +124,7 @@ impl Session {
         }
         let in_place = finished.unwrap_or(pressed.bore);
         let in_service = self.in_service(text, &found, in_place, turned)?;
-        let short =
-            in_service.iter().map(|at| at.min_mm.0).min().filter(|least| least.is_negative());
-        if let Some(short) = short.and_then(|least| least.checked_neg().ok()) {
-            // Up to what a shop measures.
-            let unit = self.shown.unit();
-            let places = if unit == Unit::Inch { 4 } else { 3 };
-            let more = short.shown(Decimals { unit, places }, Rounding::Up);
-            notes.push(format!("to run there too, it wants {more} {} more play", unit.symbol()));
-        }
+        notes.extend(too_tight(&in_service, self.shown.unit()));
         remarks(text, self.shown, &found, &pressed, &mut notes);
         let clearance = Limits::new(
             pressed.bore.lower().checked_sub(turned.upper()).map_err(failed)?,
@@ -321,6 +313,16 @@ fn at_fault(error: &fits_core::Error, text: &BushingText) -> Problem {
         _ => text.od.as_ref().map(|(size, _)| size),
     };
     from_core(error, size.unwrap_or(&text.bore.0).at.clone()).advise(EXAMPLE)
+}
+
+/// How much more play it wants to run warm and in damp, too.
+fn too_tight(in_service: &[InServiceFigures], unit: Unit) -> Option<String> {
+    let least = in_service.iter().map(|at| at.min_mm.0).min()?;
+    let short = least.checked_neg().ok().filter(|_| least.is_negative())?;
+    // Up to what a shop measures.
+    let places = if unit == Unit::Inch { 4 } else { 3 };
+    let more = short.shown(Decimals { unit, places }, Rounding::Up);
+    Some(format!("to run there too, it wants {more} {} more play", unit.symbol()))
 }
 
 fn running_place(text: &BushingText) -> std::ops::Range<usize> {
