@@ -10,11 +10,9 @@ use fits_core::{
 
 fn six_links() -> Stack {
     let um = |count: i64| Length::from_micrometres(count).expect("a length");
-    let link = |direction, size: i64, half: i64, spread| Link {
-        direction,
-        count: 1,
-        limits: Limits::new(um(size - half), um(size + half)).expect("limits"),
-        spread,
+    let link = |direction, size: i64, half: i64, spread| {
+        let limits = Limits::new(um(size - half), um(size + half)).expect("limits");
+        Link::new(direction, limits).spread(spread)
     };
     Stack::new(vec![
         link(Direction::Adds, 40_000, 50, Spread::Normal),

@@ -96,22 +96,22 @@ fn settings_without_sense_are_refused() {
         (
             "risk 0",
             "a risk lies between 0 and 1",
-            "of a hundred cuts so many overshoot, as `risk 5%`",
+            "how many of a hundred cuts may overshoot, as `risk 5%`",
         ),
         (
             "risk -1%",
             "a risk lies between 0 and 1",
-            "of a hundred cuts so many overshoot, as `risk 5%`",
+            "how many of a hundred cuts may overshoot, as `risk 5%`",
         ),
         (
             "risk 100%",
             "a risk lies between 0 and 1",
-            "of a hundred cuts so many overshoot, as `risk 5%`",
+            "how many of a hundred cuts may overshoot, as `risk 5%`",
         ),
         (
             "risk nan",
             "a risk lies between 0 and 1",
-            "of a hundred cuts so many overshoot, as `risk 5%`",
+            "how many of a hundred cuts may overshoot, as `risk 5%`",
         ),
         (
             "risk some",
@@ -120,7 +120,7 @@ fn settings_without_sense_are_refused() {
         ),
         (
             "dial turn 0.005",
-            "a turn of the dial is no less than a division, 0.01 mm",
+            "a turn of the dial is at least one division, 0.01 mm",
             "as the dial shows it, `dial turn 2mm` or `dial turn 0.1in`",
         ),
         (

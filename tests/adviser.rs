@@ -228,7 +228,8 @@ proptest! {
         repeat in 0_u32..20,
         step in 1_u32..30,
     ) {
-        let settings = Settings { step: um(f64::from(step)), ..Settings::default() };
+        let mut settings = Settings::default();
+        settings.step = um(f64::from(step));
         let prior = Prior {
             gain: f64::from(gain) / 100.0,
             gain_sd: f64::from(gain_sd) / 100.0,
@@ -305,7 +306,8 @@ fn the_first_cut_stops_short_and_the_last_one_does_not() {
 fn fifteen_thou_left_is_two_or_three_cuts() {
     let class: Class = "H7".parse().expect("a class");
     let limits = class.limits("0.75in".parse().expect("a size")).expect("defined");
-    let settings = Settings { step: "0.5thou".parse().expect("a step"), ..Settings::default() };
+    let mut settings = Settings::default();
+    settings.step = "0.5thou".parse().expect("a step");
     let mut adviser = Adviser::new(
         limits,
         Feature::Hole,
@@ -426,8 +428,10 @@ fn senseless_figures_are_refused() {
         with(good, Uncertainty { repeat: um(-1.0), ..GAUGE }, fine),
         "a standard deviation is less than 0"
     );
-    assert_eq!(with(good, GAUGE, Settings { risk: 0.0, ..fine }), "the risk has no sense");
-    assert_eq!(with(good, GAUGE, Settings { step: Length::ZERO, ..fine }), "no cut can be dialled");
+    assert_eq!(with(good, GAUGE, fine.risk(0.0)), "the risk has no sense");
+    let mut no_dial = fine;
+    no_dial.step = Length::ZERO;
+    assert_eq!(with(good, GAUGE, no_dial), "no cut can be dialled");
 }
 
 /// One job's cut factor and offset by the textbook formula, by a general crate.
@@ -513,11 +517,7 @@ fn the_chance_told_is_near_what_rehearsing_gives_with_any_dial() {
             start: start.parse().expect("a size"),
             machine: prior(),
             instrument: GAUGE,
-            settings: Settings {
-                step: um(step),
-                most_cut: um(1500.0).max(um(step)),
-                ..Settings::default()
-            },
+            settings: Settings::default().dial_division(um(step)),
         };
         let Work { limits, feature, start, machine, instrument, settings } = work;
         let told = Adviser::new(limits, feature, start, machine, instrument, settings)
@@ -563,7 +563,8 @@ fn after(
 ) -> Adviser {
     let class: Class = class.parse().expect("a class");
     let limits = class.limits(Length::from_millimetres(20).expect("20 mm")).expect("defined");
-    let settings = Settings { step: um(step), split, ..Settings::default() };
+    let mut settings = Settings::default();
+    (settings.step, settings.split) = (um(step), split);
     let start = start.parse().expect("a size");
     let mut adviser =
         Adviser::new(limits, feature, start, prior(), GAUGE, settings).expect("sensible");

@@ -419,9 +419,9 @@ fn a_known_tool_is_played_as_well_as_can_be() {
             scatter: um(scatter),
         };
         let gauge = Uncertainty { repeat: Length::ZERO, bias: Length::ZERO };
-        let settings = Settings { split: Split::Whole, ..Settings::default() }
-            .dial_division(um(f64::from(division)))
-            .least_chip(um(1.0));
+        let mut settings = Settings::default();
+        settings.split = Split::Whole;
+        let settings = settings.dial_division(um(f64::from(division))).least_chip(um(1.0));
         let wanted = best_play(half, scatter, division, -103);
         let start = um(20_000.0 + f64::from(half) - 103.0);
         let mut good = 0;

@@ -16,8 +16,9 @@ use uom::si::{
 
 fn material(modulus: f64, poisson: f64, strength: Option<f64>) -> Material {
     let strength = strength.map(Pressure::new::<megapascal>);
-    let figures = Figures::elastic(Pressure::new::<megapascal>(modulus), poisson);
-    Material::custom("test", Figures { yield_strength: strength, ..figures }).unwrap()
+    let mut figures = Figures::elastic(Pressure::new::<megapascal>(modulus), poisson);
+    figures.yield_strength = strength;
+    Material::custom("test", figures).unwrap()
 }
 
 /// The joint of a published row; every quantity of it comes from this alone.
@@ -36,8 +37,9 @@ fn published(row: &Row) -> (Joint, bool) {
         };
         let strength = row.text("quantity").strip_prefix("safety shaft ");
         let strength = strength.map(|text| Pressure::new::<psi>(text.parse().unwrap()));
-        let figures = Figures::elastic(modulus, row.get(poisson));
-        Material::custom("published", Figures { yield_strength: strength, ..figures }).unwrap()
+        let mut figures = Figures::elastic(modulus, row.get(poisson));
+        figures.yield_strength = strength;
+        Material::custom("published", figures).unwrap()
     };
     let interference = match row.text("given") {
         "diametral" => size("interference"),

@@ -26,10 +26,8 @@ use uom::si::{
 /// hold by, most to load by.
 #[test]
 fn roughness_takes_from_grip_and_spares_no_stress() {
-    let figures = Figures {
-        yield_strength: Some(Pressure::new::<megapascal>(900.0)),
-        ..Figures::elastic(Pressure::new::<megapascal>(210_000.0), 0.3)
-    };
+    let mut figures = Figures::elastic(Pressure::new::<megapascal>(210_000.0), 0.3);
+    figures.yield_strength = Some(Pressure::new::<megapascal>(900.0));
     let steel = Material::custom("test", figures).unwrap();
     let range = Limits::new(mm(0.022), mm(0.048)).unwrap();
     let mut joint = Joint::new(mm(30.0), range, mm(60.0), &steel, &steel).unwrap();
@@ -179,10 +177,8 @@ fn heat_by_the_handbook() {
     // Groover, Fundamentals of Modern Manufacturing, a bearing of 4.000 in to
     // be heated from 70 F for 0.005 in of clearance on 4.004 in, at 6.7
     // millionths: 406 F (statement read, answer recalled). We start at 68.
-    let figures = Figures {
-        expansion: Some(TemperatureCoefficient::new::<per_kelvin>(6.7e-6 * 1.8)),
-        ..Figures::elastic(Pressure::new::<megapascal>(206_843.0), 0.3)
-    };
+    let mut figures = Figures::elastic(Pressure::new::<megapascal>(206_843.0), 0.3);
+    figures.expansion = Some(TemperatureCoefficient::new::<per_kelvin>(6.7e-6 * 1.8));
     let ring = Material::custom("bearing", figures).unwrap();
     let joint = Joint::new(inches(4.0), exactly(inches(0.004)), inches(7.0), &ring, steel).unwrap();
     let heat = Heat::plan(&joint, Some(inches(0.005)), None).unwrap();
@@ -194,10 +190,8 @@ fn heat_by_the_handbook() {
 /// 0.0150 in that the expansion at room temperature gives (answer recalled).
 #[test]
 fn steel_shrinks_less_the_colder_it_gets() {
-    let figures = Figures {
-        expansion: Some(TemperatureCoefficient::new::<per_kelvin>(6.40e-6 * 1.8)),
-        ..Figures::elastic(Pressure::new::<megapascal>(207_000.0), 0.3)
-    };
+    let mut figures = Figures::elastic(Pressure::new::<megapascal>(207_000.0), 0.3);
+    figures.expansion = Some(TemperatureCoefficient::new::<per_kelvin>(6.40e-6 * 1.8));
     let steel = Material::custom("trunnion", figures).unwrap();
     // From 68 F, twelve degrees later.
     let shrinks = 0.013_69 - 12.363 * 6.43e-6 * 12.0;
@@ -291,11 +285,10 @@ fn the_lightest_that_holds_and_the_heaviest_that_keeps() {
     let steel = Material::find("steel 4140 prehard").unwrap();
     let mut joint = Joint::new(mm(20.0), exactly(mm(0.01)), mm(40.0), steel, steel).unwrap();
     joint.length = Some(mm(25.0));
-    let wishes = Wishes {
-        holds: Some(Torque::new::<newton_meter>(40.0)),
-        press_under: Some(Force::new::<newton>(70_000.0)),
-        hub_safe: true,
-    };
+    let mut wishes = Wishes::default();
+    wishes.holds = Some(Torque::new::<newton_meter>(40.0));
+    wishes.press_under = Some(Force::new::<newton>(70_000.0));
+    wishes.hub_safe = true;
     let found = grips(&joint, &wishes).unwrap();
     let met: Vec<_> = found.iter().filter(|grip| grip.meets(&wishes)).collect();
     assert!(!met.is_empty());

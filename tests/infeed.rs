@@ -21,7 +21,14 @@ fn mm(value: f64) -> Length {
 }
 
 fn how(slide: Slide, dial: DialReads) -> How {
-    How { slide, dial, step: mm(0.02), first: None, springs: 2 }
+    How::new(slide, dial, mm(0.02))
+}
+
+/// With a first cut of so much.
+fn first(how: How, depth: f64) -> How {
+    let mut changed = how;
+    changed.first = Some(mm(depth));
+    changed
 }
 
 const STRAIGHT: Slide = Slide::Cross;
@@ -119,7 +126,8 @@ fn the_usual_number_of_passes_is_the_tool_makers() {
         assert!(cutting <= most && cutting + 3 >= most, "{pitch}: {cutting} of {most}");
     }
     // Without a first cut asked for: depth sqrt(q / (n - 1)), q 0.3, 1, 2 ...
-    let fine = How { step: mm(0.0001), ..how(STRAIGHT, DialReads::Radius) };
+    let mut fine = how(STRAIGHT, DialReads::Radius);
+    fine.step = mm(0.0001);
     let plan = Infeed::plan(m10(Nose::Flat(mm(0.1875))), fine).unwrap();
     let rough = plan.depth.millimetres() - 0.05;
     for (pass, q) in plan.list.iter().zip([0.3_f64, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0]) {
@@ -127,7 +135,7 @@ fn the_usual_number_of_passes_is_the_tool_makers() {
         assert!((pass.depth.millimetres() - wanted).abs() < 0.0001, "{}: {wanted}", pass.depth);
     }
     // The first cut of so many equal areas: depth / sqrt(n).
-    let first = How { first: Some(mm(0.3)), ..how(STRAIGHT, DialReads::Radius) };
+    let first = first(how(STRAIGHT, DialReads::Radius), 0.3);
     let plan = Infeed::plan(m10(Nose::Flat(mm(0.1875))), first).unwrap();
     let area = |depth: Length| depth.millimetres().powi(2);
     assert!(plan.list[0].depth <= mm(0.3));
@@ -146,11 +154,11 @@ fn bad_plans_are_refused_with_the_range() {
     let (why, advice) = refused(cut, how(Slide::Compound { degrees: 31.0 }, DialReads::Diameter));
     assert_eq!(why, "with the compound at 31 degrees the trailing flank is cut wrong");
     assert_eq!(advice, "from 0 to 30 degrees");
-    let (why, advice) = refused(cut, How { first: Some(mm(2.0)), ..straight });
+    let (why, advice) = refused(cut, first(straight, 2.0));
     assert_eq!(why, "a first cut of 2 mm does not go with this thread's depth");
     assert_eq!(advice, "from 0.147 mm to 0.924 mm");
-    assert!(Infeed::plan(cut, How { first: Some(mm(0.01)), ..straight }).is_err());
-    assert!(Infeed::plan(cut, How { first: Some(mm(0.147)), ..straight }).is_ok());
+    assert!(Infeed::plan(cut, first(straight, 0.01)).is_err());
+    assert!(Infeed::plan(cut, first(straight, 0.147)).is_ok());
     assert!(Infeed::plan(ThreadCut { blank: mm(9.0), ..cut }, straight).is_err());
     assert!(Infeed::plan(ThreadCut { nose: Nose::Flat(mm(0.8)), ..cut }, straight).is_err());
     assert!(Infeed::plan(ThreadCut { nose: Nose::Radius(mm(2.0)), ..cut }, straight).is_err());
@@ -223,7 +231,7 @@ fn no_pass_of_a_listed_size_is_heavier_than_the_one_before_it() {
             for slide in [STRAIGHT, Slide::usual_compound(half)] {
                 for dial in [DialReads::Diameter, DialReads::Radius] {
                     for step in [mm(0.01), mm(0.02), Length::THOU] {
-                        let how = How { slide, dial, step, first: None, springs: 2 };
+                        let how = How::new(slide, dial, step);
                         let plan = Infeed::plan(cut, how)
                             .unwrap_or_else(|error| panic!("{name} {side:?}: {error}"));
                         assert_eq!(rises(&plan), None, "{name} {side:?} {how:?}");
@@ -263,7 +271,8 @@ proptest! {
             for feature in [Feature::Hole, Feature::Shaft] {
                 let cut = ThreadCut { feature, pitch, half_angle_degrees: half, blank, pitch_diameter, nose };
                 for (slide, first) in [(Slide::Cross, None), (Slide::Compound { degrees }, Some(first))] {
-                    let how = How { slide, dial: DialReads::Diameter, step, first, springs: 1 };
+                    let mut how = How::new(slide, DialReads::Diameter, step);
+                    (how.first, how.springs) = (first, 1);
                     let _ = Infeed::plan(cut, how).map(|plan| plan.reasons());
                     if let Ok(limits) = Limits::new(blank, pitch_diameter) {
                         let _ = Infeed::to_go(feature, pitch, limits, how);
@@ -300,7 +309,9 @@ proptest! {
         let slide = if compound { Slide::Compound { degrees: half * angle } } else { Slide::Cross };
         let dial = if diameter { DialReads::Diameter } else { DialReads::Radius };
         let first = share.map(|share| mm(0.9 * share * depth.millimetres()));
-        let plan = Infeed::plan(cut, How { slide, dial, step: mm(step), first, springs: 1 });
+        let mut how = How::new(slide, dial, mm(step));
+        (how.first, how.springs) = (first, 1);
+        let plan = Infeed::plan(cut, how);
         let plan = plan.map_err(|error| TestCaseError::fail(format!("{error}: {}", error.advice())))?;
         prop_assert_eq!(plan.depth, depth);
         let mut at = Length::ZERO;
@@ -362,9 +373,7 @@ fn chips_of_a_power_thread_are_of_one_area() {
             pitch_diameter: mm(diameter - pitch / 2.0),
             nose: Nose::Reaches(mm(diameter - pitch - 0.5)),
         };
-        let plan =
-            Infeed::plan(cut, How { step: mm(0.01), ..how(Slide::Cross, DialReads::Radius) })
-                .unwrap();
+        let plan = Infeed::plan(cut, How::new(Slide::Cross, DialReads::Radius, mm(0.01))).unwrap();
         let chips = chips(&plan);
         let (finish, rough) = chips.split_last().unwrap();
         let mean = rough.iter().sum::<f64>() / f64::from(u32::try_from(rough.len()).unwrap());

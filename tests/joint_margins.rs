@@ -9,9 +9,10 @@ use fits_core::{
 use uom::si::{f64::Pressure, force::newton, pressure::megapascal};
 
 fn steel(strength: f64) -> Material {
-    let figures = Figures::elastic(Pressure::new::<megapascal>(207_000.0), 0.3);
+    let mut figures = Figures::elastic(Pressure::new::<megapascal>(207_000.0), 0.3);
     let strength = Some(Pressure::new::<megapascal>(strength));
-    Material::custom("test", Figures { yield_strength: strength, ..figures }).unwrap()
+    figures.yield_strength = strength;
+    Material::custom("test", figures).unwrap()
 }
 
 #[test]

@@ -15,9 +15,10 @@ use proptest::prelude::*;
 use uom::si::{f64::Pressure, pressure::megapascal};
 
 fn metal(modulus: f64, poisson: f64, strength: f64) -> Material {
-    let figures = Figures::elastic(Pressure::new::<megapascal>(modulus), poisson);
+    let mut figures = Figures::elastic(Pressure::new::<megapascal>(modulus), poisson);
     let strength = Some(Pressure::new::<megapascal>(strength));
-    Material::custom("test", Figures { yield_strength: strength, ..figures }).unwrap()
+    figures.yield_strength = strength;
+    Material::custom("test", figures).unwrap()
 }
 
 /// A ring: inner and outer radius, modulus, Poisson's ratio, strength.

@@ -181,7 +181,7 @@ fn what_has_no_sense_is_refused() {
         (
             &["dial graduation 0.2mm", "machine boring head", "dial graduation 0.05mm"],
             "dial turn 0.04",
-            "a turn of the dial is no less than a division, 0.05 mm",
+            "a turn of the dial is at least one division, 0.05 mm",
             "as the dial shows it, `dial turn 2mm` or `dial turn 0.1in`",
         ),
     ] {

@@ -387,11 +387,11 @@ fn letters_j_to_zc_need_not_mirror() {
 
 fn link() -> impl Strategy<Value = Link> {
     (0..2_usize, 1..4_u32, 1_000_000_i64..400_000_000, 0_i64..2_000_000, 0..3_usize).prop_map(
-        |(way, parts, lower, width, spread)| Link {
-            direction: [Direction::Adds, Direction::TakesAway][way],
-            count: parts,
-            limits: Limits::new(count(lower), count(lower + width)).unwrap(),
-            spread: Spread::ALL[spread],
+        |(way, parts, lower, width, spread)| {
+            let limits = Limits::new(count(lower), count(lower + width)).unwrap();
+            Link::new([Direction::Adds, Direction::TakesAway][way], limits)
+                .times(parts)
+                .spread(Spread::ALL[spread])
         },
     )
 }
@@ -426,7 +426,7 @@ proptest! {
         let direction = [Direction::Adds, Direction::TakesAway][way];
         let Ok(last) = LastPart::of(&others, direction, parts, wanted) else { return Ok(()) };
         if let Some(limits) = last.always {
-            let made = Link { direction, count: parts, limits, spread: Spread::Uniform };
+            let made = Link::new(direction, limits).times(parts).spread(Spread::Uniform);
             let worst = Stack::new([&others[..], &[made]].concat()).unwrap().worst();
             prop_assert!(wanted.contains(worst.lower()) && wanted.contains(worst.upper()));
         }

@@ -241,7 +241,7 @@ proptest! {
     ) {
         let count = Length::from_tenth_nanometres;
         let limits = Limits::new(count(nominal), count(nominal + tolerance)).unwrap();
-        let rules = CutRules { least_chip: count(least), ..CutRules::stepping(count(step)) };
+        let rules = CutRules::stepping(count(step)).with_least_chip(count(least));
         let start = match feature {
             Feature::Hole => nominal - off,
             Feature::Shaft => nominal + tolerance + off,
@@ -330,7 +330,7 @@ fn both_ends_of_the_limits_are_good() {
 #[test]
 fn no_tool_is_sent_where_it_rubs_or_does_not_go_in() {
     let hole = limits(mm("20"), "H7");
-    let rules = CutRules { least_chip: mm("0.03"), ..CutRules::stepping(mm("0.01")) };
+    let rules = CutRules::stepping(mm("0.01")).with_least_chip(mm("0.03"));
     let plan = |from| Passes::plan(Feature::Hole, hole, Start::From(mm(from)), &rules);
     // 0.0155 to the middle, 0.026 to the last limit: no chip of 0.03.
     let rubs = plan("19.995").unwrap_err().to_string();
@@ -341,7 +341,8 @@ fn no_tool_is_sent_where_it_rubs_or_does_not_go_in() {
     assert_eq!(plan_of_one.aim, mm("20.018"));
     let small = plan("7.9").unwrap_err().to_string();
     assert_eq!(small, "no boring tool goes into 7.9 mm: drill it to 8 mm or more first");
-    let rules = CutRules { smallest_bore: mm("5"), ..rules };
+    let mut rules = rules;
+    rules.smallest_bore = mm("5");
     let hole = limits(mm("6"), "H7");
     assert!(Passes::plan(Feature::Hole, hole, Start::From(mm("5.5")), &rules).is_ok());
 }

@@ -47,7 +47,7 @@ fn work(class: &str, repeat: f64, scatter: f64) -> Work {
         start: "19.6mm".parse().expect("a size"),
         machine: machine(scatter),
         instrument: Uncertainty { repeat: micrometres(repeat), bias: Length::ZERO },
-        settings: Settings { step: micrometres(2.0), ..Settings::default() },
+        settings: Settings::default().dial_division(micrometres(2.0)),
     }
 }
 

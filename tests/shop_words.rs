@@ -122,13 +122,13 @@ fn the_table_is_what_the_data_give() {
 fn case(row: &Row, nominal: Length) -> Circumstance {
     let plain = Circumstance::plain(nominal);
     match row.text("when") {
-        "plastic" => Circumstance { hub: Hub::PlasticBushing, ..plain },
-        "bronze bushing" => Circumstance { hub: Hub::BronzeBushing, ..plain },
-        "thin wall" => Circumstance { thin_wall: true, ..plain },
-        "aluminium" => Circumstance { hub: Hub::Aluminium, ..plain },
-        "cast iron" => Circumstance { hub: Hub::CastIron, ..plain },
-        "long" => Circumstance { length: Some(nominal.checked_mul(2).unwrap()), ..plain },
-        "turns" => Circumstance { turns: Some(true), ..plain },
+        "plastic" => plain.with_hub(Hub::PlasticBushing),
+        "bronze bushing" => plain.with_hub(Hub::BronzeBushing),
+        "thin wall" => plain.with_thin_wall(),
+        "aluminium" => plain.with_hub(Hub::Aluminium),
+        "cast iron" => plain.with_hub(Hub::CastIron),
+        "long" => plain.with_length(nominal.checked_mul(2).unwrap()),
+        "turns" => plain.turning(true),
         _ => plain,
     }
 }
@@ -372,7 +372,7 @@ fn refusals_are_whole_sentences() {
     );
     assert!(refused("purple").1.starts_with("words: loose running, "));
     let press = Word::find("press").unwrap();
-    let turning = Circumstance { turns: Some(true), ..Circumstance::plain(Length::INCH) };
+    let turning = Circumstance::plain(Length::INCH).turning(true);
     let error = press.choose(&turning).unwrap_err();
     assert_eq!(error.to_string(), "a press fit holds the shaft still: it cannot turn");
     for (nominal, length) in [
@@ -381,7 +381,8 @@ fn refusals_are_whole_sentences() {
         (Length::INCH, Some(Length::ZERO)),
         (Length::MAX, None),
     ] {
-        let case = Circumstance { length, ..Circumstance::plain(nominal) };
+        let mut case = Circumstance::plain(nominal);
+        case.length = length;
         assert!(press.choose(&case).is_err(), "{nominal}");
     }
 }
@@ -389,20 +390,15 @@ fn refusals_are_whole_sentences() {
 #[test]
 fn the_first_of_several_circumstances_counts() {
     let press = Word::find("press").unwrap();
-    let thin_aluminium = Circumstance {
-        hub: Hub::Aluminium,
-        thin_wall: true,
-        length: Some("3in".parse().unwrap()),
-        ..Circumstance::plain(Length::INCH)
-    };
+    let thin_aluminium = Circumstance::plain(Length::INCH)
+        .with_hub(Hub::Aluminium)
+        .with_thin_wall()
+        .with_length("3in".parse().unwrap());
     let choice = press.choose(&thin_aluminium).unwrap();
     assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
     // 1.5 diameters is not yet long.
     for (length, changed) in [("1.5in", None), ("1.501in", Some("long"))] {
-        let case = Circumstance {
-            length: Some(length.parse().unwrap()),
-            ..Circumstance::plain(Length::INCH)
-        };
+        let case = Circumstance::plain(Length::INCH).with_length(length.parse().unwrap());
         assert_eq!(press.choose(&case).unwrap().changed_by, changed, "{length}");
     }
 }
@@ -481,7 +477,7 @@ fn worked_examples_of_textbooks_come_out() {
     // 0.0055 in of clearance.
     let choice = Word::find("medium running")
         .unwrap()
-        .choose(&Circumstance { turns: Some(true), ..Circumstance::plain(nominal) })
+        .choose(&Circumstance::plain(nominal).turning(true))
         .unwrap();
     assert_eq!(choice.inch, "RC5");
     let answer = fit(&choice, nominal).clearance();
@@ -522,18 +518,14 @@ fn a_thou_per_inch_is_a_plain_press_in_steel() {
     let size: Length = "3in".parse().unwrap();
     let bush = Word::find("press")
         .unwrap()
-        .choose(&Circumstance { hub: Hub::BronzeBushing, ..Circumstance::plain(size) })
+        .choose(&Circumstance::plain(size).with_hub(Hub::BronzeBushing))
         .unwrap();
     let clearance = fit(&bush, size).clearance();
     assert!(clearance.contains("-3thou".parse().unwrap()), "{clearance:?}");
     // Bronze runs at 0.0015 in per inch (maker's rule, published web page).
     for (nominal, rule) in [("0.5in", "0.75thou"), ("1in", "1.5thou"), ("2in", "3thou")] {
         let size: Length = nominal.parse().unwrap();
-        let bronze = Circumstance {
-            hub: Hub::BronzeBushing,
-            turns: Some(true),
-            ..Circumstance::plain(size)
-        };
+        let bronze = Circumstance::plain(size).with_hub(Hub::BronzeBushing).turning(true);
         let choice = Word::find("running").unwrap().choose(&bronze).unwrap();
         let clearance = fit(&choice, size).clearance();
         assert!(clearance.contains(rule.parse().unwrap()), "{nominal}");
@@ -631,7 +623,7 @@ fn plastic_gets_the_room_that_practice_gives_it() {
     // 0.004 in; the middle of that range lies inside.
     for (nominal, rule) in [("0.5in", "4thou"), ("1in", "5thou"), ("1.5in", "7.5thou")] {
         let size: Length = nominal.parse().unwrap();
-        let plastic = Circumstance { hub: Hub::PlasticBushing, ..Circumstance::plain(size) };
+        let plastic = Circumstance::plain(size).with_hub(Hub::PlasticBushing);
         let choice = Word::find("running").unwrap().choose(&plastic).unwrap();
         assert_eq!(choice.changed_by, Some("plastic"));
         assert!(choice.work_it_out);
@@ -656,13 +648,9 @@ proptest! {
             prop_assert!(!error.to_string().is_empty() && !error.advice().is_empty());
         }
         let hubs = [Hub::Steel, Hub::CastIron, Hub::Aluminium, Hub::BronzeBushing, Hub::PlasticBushing];
-        let case = Circumstance {
-            nominal: Length::from_tenth_nanometres(nominal),
-            hub: hubs[hub],
-            length: length.map(Length::from_tenth_nanometres),
-            turns,
-            thin_wall,
-        };
+        let mut case = Circumstance::plain(Length::from_tenth_nanometres(nominal)).with_hub(hubs[hub]);
+        case.length = length.map(Length::from_tenth_nanometres);
+        (case.turns, case.thin_wall) = (turns, thin_wall);
         let word = Word::all().nth(word).unwrap();
         if let Ok(choice) = word.choose(&case) {
             prop_assert!(case.nominal.is_positive());

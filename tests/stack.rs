@@ -18,7 +18,7 @@ fn about(middle: &str, half: &str) -> Limits {
 }
 
 fn link(direction: Direction, count: u32, limits: Limits, spread: Spread) -> Link {
-    Link { direction, count, limits, spread }
+    Link::new(direction, limits).times(count).spread(spread)
 }
 
 fn plus(middle: &str, half: &str) -> Link {

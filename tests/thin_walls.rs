@@ -16,9 +16,10 @@ use fits_core::{
 use uom::si::{f64::Pressure, pressure::megapascal};
 
 fn metal(modulus: f64, strength: f64) -> Material {
-    let figures = Figures::elastic(Pressure::new::<megapascal>(modulus), 0.3);
+    let mut figures = Figures::elastic(Pressure::new::<megapascal>(modulus), 0.3);
     let strength = Some(Pressure::new::<megapascal>(strength));
-    Material::custom("test", Figures { yield_strength: strength, ..figures }).unwrap()
+    figures.yield_strength = strength;
+    Material::custom("test", figures).unwrap()
 }
 
 /// The most pressure on a bore that a ring with a free outside bears in plane

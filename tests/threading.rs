@@ -51,13 +51,7 @@ fn charts_drills_come_out_of_the_name() {
 fn every_listed_thread_has_a_drill_and_a_wire() {
     let drills = Bit::standard(&[Series::Number, Series::Letter, Series::Fraction, Series::Metric]);
     let advice = Advice::of(Work::General, Drive::Power);
-    let how = How {
-        slide: Slide::Compound { degrees: 29.5 },
-        dial: DialReads::Diameter,
-        step: Length::THOU,
-        first: None,
-        springs: 2,
-    };
+    let how = How::new(Slide::Compound { degrees: 29.5 }, DialReads::Diameter, Length::THOU);
     let names = [
         "#0-80", "#1-64", "#2-56", "#3-48", "#4-40", "#5-40", "#6-32", "#8-32", "#10-24", "#10-32",
         "#12-24", "1/4-20", "1/4-28", "5/16-18", "3/8-16", "3/8-24", "7/16-14", "1/2-13",

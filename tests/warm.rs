@@ -35,10 +35,8 @@ fn inches(length: Length) -> f64 {
 
 /// A material that expands so many millionths per degree Fahrenheit.
 fn growing(millionths: f64) -> Material {
-    let figures = Figures {
-        expansion: Some(TemperatureCoefficient::new::<per_kelvin>(millionths * 1.8e-6)),
-        ..Figures::elastic(Pressure::new::<gigapascal>(100.0), 0.3)
-    };
+    let mut figures = Figures::elastic(Pressure::new::<gigapascal>(100.0), 0.3);
+    figures.expansion = Some(TemperatureCoefficient::new::<per_kelvin>(millionths * 1.8e-6));
     Material::custom("", figures).unwrap()
 }
 

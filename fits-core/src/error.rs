@@ -30,6 +30,7 @@ struct Detail {
     kind: Kind,
     at: Option<(usize, usize)>,
     instead: Option<crate::standards::iso286::Class>,
+    subject: Option<Subject>,
 }
 
 #[derive(Clone, PartialEq)]
@@ -67,9 +68,66 @@ pub(crate) enum Kind {
     Ambiguous { why: Speech, choices: Vec<String> },
 }
 
+/// What a refusal is about: the value to change.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Subject {
+    /// The diameter that the parts share.
+    Diameter,
+    /// How long they are in contact.
+    Length,
+    /// The wall of a part, counted from the innermost, which is 0.
+    Wall(usize),
+    /// Poisson's ratio of a material.
+    Poisson,
+}
+
+/// Makers of the kinds that say why, and what to do next.
+macro_rules! refusals {
+    ($($name:ident $kind:ident)*) => {
+        impl Error {
+            $(pub(crate) fn $name(why: impl Into<Speech>, advice: impl Into<String>) -> Self {
+                Self::new(Kind::$kind { why: why.into(), advice: advice.into() })
+            })*
+        }
+    };
+}
+
+refusals! {
+    not_a_class NotAClass
+    not_a_thread NotAThread
+    not_given NotGiven
+    not_listed NotListed
+    out_of_reach OutOfReach
+}
+
 impl Error {
     pub(crate) fn new(kind: Kind) -> Self {
-        Self(Box::new(Detail { kind, at: None, instead: None }))
+        Self(Box::new(Detail { kind, at: None, instead: None, subject: None }))
+    }
+
+    #[cfg(feature = "uom")]
+    pub(crate) fn no_joint(why: impl Into<Speech>, advice: impl Into<String>) -> Self {
+        Self::new(Kind::NoJoint { why: why.into(), advice: advice.into() })
+    }
+
+    pub(crate) fn no_plan(why: impl Into<Speech>) -> Self {
+        Self::new(Kind::NoPlan { why: why.into() })
+    }
+
+    pub(crate) fn not_a_pair(why: impl Into<Speech>) -> Self {
+        Self::new(Kind::NotAPair { why: why.into() })
+    }
+
+    pub(crate) fn not_defined(why: impl Into<Speech>) -> Self {
+        Self::new(Kind::NotDefined { why: why.into() })
+    }
+
+    /// It, with what it is about.
+    #[cfg_attr(not(feature = "uom"), allow(dead_code, reason = "joints need typed figures"))]
+    pub(crate) fn about(mut self, subject: Subject) -> Self {
+        self.0.subject = Some(subject);
+        self
     }
 
     pub(crate) fn at(mut self, start: usize, end: usize) -> Self {
@@ -122,6 +180,11 @@ impl Error {
     /// The bytes of the text read that are at fault, where a text was read.
     pub fn span(&self) -> Option<core::ops::Range<usize>> {
         self.0.at.map(|(start, end)| start..end)
+    }
+
+    /// The value to change, where several were given and one is at fault.
+    pub fn subject(&self) -> Option<Subject> {
+        self.0.subject
     }
 
     /// The nearest tolerance class that is defined, where there is one.

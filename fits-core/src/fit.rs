@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    error::{Error, Kind as ErrorKind},
+    error::Error,
     size::{Length, Limits},
     source::Known,
     standards::iso286::{Class, Feature, Grade, Letter, grade_within},
@@ -15,6 +15,7 @@ use crate::{
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(clippy::exhaustive_enums, reason = "there is play, grip or either")]
 pub enum Kind {
     /// There is always clearance, be it zero at the closest.
     Clearance,
@@ -58,6 +59,7 @@ impl Kind {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(clippy::exhaustive_enums, reason = "each zone is basic or is not")]
 pub enum Basis {
     /// The hole is an H: its lower limit is the nominal size.
     Hole,
@@ -399,14 +401,12 @@ impl Fit {
             }
         };
         if lower > upper {
-            return Err(Error::new(ErrorKind::NoPlan {
-                why: format!(
-                    "the {in_hand} varies by {}, and the fit's clearance by {}: no {} suits all of it",
-                    limits.tolerance(),
-                    self.clearance.tolerance(),
-                    in_hand.mate()
-                ).into(),
-            }));
+            return Err(Error::no_plan(format!(
+                "the {in_hand} varies by {}, and the fit's clearance by {}: no {} suits all of it",
+                limits.tolerance(),
+                self.clearance.tolerance(),
+                in_hand.mate()
+            )));
         }
         Ok(Limits::new(lower, upper)?.known_as(self.known().worst(limits.known())))
     }
@@ -418,5 +418,5 @@ fn not_a_pair(hole: Class, shaft: Class) -> Error {
         (Feature::Shaft, Feature::Shaft) => format!("{hole} and {shaft} are two shafts"),
         _ => format!("the hole comes first: {shaft} is the hole, {hole} the shaft"),
     };
-    Error::new(ErrorKind::NotAPair { why: why.into() })
+    Error::not_a_pair(why)
 }

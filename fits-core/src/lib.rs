@@ -291,7 +291,7 @@ pub mod standards;
 #[cfg(feature = "serde")]
 mod written;
 
-pub use error::Error;
+pub use error::{Error, Subject};
 pub use fit::{Basis, Chance, Fit, Kind};
 pub use size::{Deviations, Length, Limits, Size};
 #[cfg(feature = "uom")]

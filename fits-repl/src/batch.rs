@@ -15,6 +15,7 @@ use crate::{
 
 /// What a run of queries came to, worst first.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Outcome {
     /// Every query was answered.
     #[default]
@@ -56,6 +57,7 @@ pub const LONGEST_READ: usize = 1 << 20;
 
 /// How far a line was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Reading {
     /// There is none.
     End,

@@ -8,6 +8,7 @@ use serde::Serialize;
 /// What kind of problem it is: for programs, and stable.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
+#[non_exhaustive]
 pub enum Code {
     /// The words are no query.
     NotUnderstood,

@@ -31,6 +31,7 @@ pub use crate::questions::Query;
 
 /// A part of the text and where it stood, in bytes.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Spot<T> {
     /// What it is.
     pub value: T,
@@ -40,6 +41,7 @@ pub struct Spot<T> {
 
 /// A size as typed: one number, or a small sum.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum Expression {
     /// A number, with its unit if one was typed.
     Number(Number, Option<Unit>),
@@ -53,6 +55,7 @@ pub enum Expression {
 
 /// An operator between two sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Operator {
     /// `+`
     Plus,
@@ -69,6 +72,7 @@ pub type Size = Spot<Expression>;
 
 /// The unit that bare numbers take.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
+#[non_exhaustive]
 pub enum Units {
     /// Millimetres.
     #[serde(rename = "mm")]
@@ -91,6 +95,7 @@ impl Units {
 /// What a dial reads when the tool moves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
 #[serde(rename_all = "lowercase")]
+#[non_exhaustive]
 pub enum Dial {
     /// The change of diameter.
     Diameter,
@@ -118,6 +123,7 @@ impl Dial {
 
 /// The machine that work is cut on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
+#[non_exhaustive]
 pub enum Machine {
     /// A lathe.
     #[default]

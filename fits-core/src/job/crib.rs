@@ -30,6 +30,7 @@ use crate::{
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(default))]
+#[non_exhaustive]
 pub struct Crib {
     /// Drills, one by one.
     pub drill: Vec<OwnDrill>,
@@ -53,6 +54,10 @@ pub struct Crib {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct OwnDrill {
     /// Its marked size.
     pub size: Length,
@@ -81,6 +86,7 @@ impl OwnDrill {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum DrillSeries {
     /// Millimetres.
     Metric,
@@ -121,6 +127,10 @@ impl DrillSeries {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct DrillSet {
     /// The series; `set` in the file.
     #[cfg_attr(feature = "serde", serde(rename = "set"))]
@@ -172,6 +182,10 @@ impl DrillSet {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct Reamer {
     /// Its marked size.
     pub size: Length,
@@ -184,6 +198,10 @@ pub struct Reamer {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct Tap {
     /// The thread: `M10x1.25`.
     pub thread: String,
@@ -193,6 +211,10 @@ pub struct Tap {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct GaugePin {
     /// Its size.
     pub size: Length,
@@ -202,6 +224,10 @@ pub struct GaugePin {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct Bar {
     /// The smallest bore it goes into.
     pub bore: Length,
@@ -214,6 +240,10 @@ pub struct Bar {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct OwnInstrument {
     /// What its owner calls it.
     pub name: String,
@@ -228,6 +258,10 @@ pub struct OwnInstrument {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is a row of a file, which its owner writes whole"
+)]
 pub struct OwnMaterial {
     /// What its owner calls it.
     pub name: String,
@@ -259,6 +293,7 @@ pub struct LandedReamer {
 /// The gauge pins of a crib that judge a hole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Pins {
     /// It must go in.
     pub goes: Option<GaugePin>,
@@ -311,7 +346,9 @@ impl Crib {
     /// };
     /// let eight = Reamer { size: "8mm".parse()?, cuts: Some("8.02mm".parse()?) };
     /// let ten = Reamer { size: "10mm".parse()?, cuts: Some("10.008mm".parse()?) };
-    /// let crib = Crib { drills: vec![set], reamer: vec![eight, ten], ..Crib::default() };
+    /// let mut crib = Crib::default();
+    /// crib.drills = vec![set];
+    /// crib.reamer = vec![eight, ten];
     /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
     /// assert_eq!(crib.reamers_for(&ream)[0].reamer, ten);
     /// assert_eq!(crib.nearest_reamer("H7".parse::<Class>()?.limits("8mm".parse()?)?), Some(eight));
@@ -372,7 +409,8 @@ impl Crib {
     /// ```
     /// use fits_core::{Limits, job::{Crib, GaugePin}};
     /// let pin = |text: &str| Ok::<_, fits_core::Error>(GaugePin { size: text.parse()? });
-    /// let crib = Crib { pin: vec![pin("19.99mm")?, pin("20mm")?, pin("20.03mm")?], ..Crib::default() };
+    /// let mut crib = Crib::default();
+    /// crib.pin = vec![pin("19.99mm")?, pin("20mm")?, pin("20.03mm")?];
     /// let pins = crib.pins_for(Limits::new("20mm".parse()?, "20.021mm".parse()?)?);
     /// assert_eq!(pins.goes, Some(crib.pin[1]));
     /// assert_eq!(pins.stays_out, Some(crib.pin[2]));

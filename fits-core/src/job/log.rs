@@ -17,6 +17,10 @@ pub const VERSION: u32 = 1;
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Opening {
     /// The format's version.
     pub version: u32,
@@ -125,6 +129,10 @@ impl Opening {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Place {
     /// Its name, where one was said.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -150,6 +158,10 @@ impl Place {
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Gauge {
     /// Its name.
     pub name: String,
@@ -164,6 +176,7 @@ pub struct Gauge {
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[non_exhaustive]
 pub struct Seen {
     /// Each place with its readings, as typed in order.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
@@ -194,7 +207,8 @@ impl Seen {
     ///     Ok::<_, fits_core::Error>(Place { place: Some(name.into()), read, shown: Vec::new() })
     /// };
     /// let places = vec![place("front", "20.011mm")?, place("back", "20.004mm")?];
-    /// let seen = Seen { places, ..Seen::default() };
+    /// let mut seen = Seen::default();
+    /// seen.places = places;
     /// let named = |found: Option<(&Place, _)>| found.and_then(|(place, _)| place.place.clone());
     /// assert_eq!(named(seen.decides(Feature::Hole)).as_deref(), Some("front"));
     /// assert_eq!(named(seen.behind(Feature::Hole)).as_deref(), Some("back"));
@@ -231,6 +245,7 @@ impl Seen {
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(tag = "entry", rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Entry {
     /// A pass: what was dialled, as a change of diameter, and what it measured.
     Cut {
@@ -334,6 +349,10 @@ impl Entry {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum State {
     /// Passes may follow.
     Open,
@@ -371,6 +390,7 @@ pub enum State {
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "a log opens, and entries follow")]
 pub struct PassLog {
     /// What it is about.
     pub opening: Opening,

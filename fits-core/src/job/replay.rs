@@ -15,6 +15,10 @@ use crate::{
 /// What makes an entry doubtful; it is asked about before it is taken.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Doubt {
     /// The reading would fit in the other system of units.
     Unit {

@@ -85,7 +85,8 @@ impl Crib {
     /// ```
     /// use fits_core::{job::{Bar, Crib}, shop::CutRules, size::Unit};
     /// let bar = Bar { bore: "6mm".parse()?, reach: None };
-    /// let crib = Crib { bar: vec![bar], ..Crib::default() };
+    /// let mut crib = Crib::default();
+    /// crib.bar = vec![bar];
     /// assert_eq!(crib.largest_drill(Unit::Inch), Crib::usual_largest_drill(Unit::Inch));
     /// assert_eq!(crib.largest_drill(Unit::Inch), "1/2in".parse()?);
     /// let rules = crib.cut_rules(CutRules::stepping("0.01mm".parse()?));
@@ -142,7 +143,8 @@ impl Crib {
     ///     standards::iso286::{Class, Feature},
     /// };
     /// let own = OwnDrill { size: "18mm".parse()?, called: None };
-    /// let crib = Crib { drill: vec![own], ..Crib::default() };
+    /// let mut crib = Crib::default();
+    /// crib.drill = vec![own];
     /// let hole = "H7".parse::<Class>()?.limits("20mm".parse()?)?;
     /// let rules = CutRules::stepping("0.01mm".parse()?);
     /// let plan = crib.plan(Feature::Hole, hole, Start::Open, rules, Unit::Millimetre)?;
@@ -181,7 +183,8 @@ impl Crib {
     ///     standards::iso286::Class,
     /// };
     /// let ten = Reamer { size: "10mm".parse()?, cuts: Some("10.008mm".parse()?) };
-    /// let crib = Crib { reamer: vec![ten], ..Crib::default() };
+    /// let mut crib = Crib::default();
+    /// crib.reamer = vec![ten];
     /// let ream = Ream::of("H7".parse::<Class>()?.limits("10mm".parse()?)?)?;
     /// let rules = CutRules::stepping("0.01mm".parse()?);
     /// let reaming = crib.reaming(&ream, rules, Unit::Millimetre);
@@ -226,7 +229,8 @@ impl Crib {
     /// ```
     /// use fits_core::job::{Crib, OwnDrill};
     /// let own = |text: &str| Ok::<_, fits_core::Error>(OwnDrill { size: text.parse()?, called: None });
-    /// let crib = Crib { drill: vec![own("6mm")?, own("8mm")?], ..Crib::default() };
+    /// let mut crib = Crib::default();
+    /// crib.drill = vec![own("6mm")?, own("8mm")?];
     /// let (under, over) = crib.drills_about("6.5mm".parse()?);
     /// assert_eq!((under, over), (Some(own("6mm")?), Some(own("8mm")?)));
     /// # Ok::<(), fits_core::Error>(())

@@ -4,15 +4,12 @@
 //! the whole distance between centres (US Navy, Machinery Repairman, NAVEDTRA
 //! 14345; set-over = length × taper per unit of length / 2).
 
-use crate::{
-    error::{Error, Kind},
-    size::Length,
-    speech::say,
-};
+use crate::{error::Error, size::Length, speech::say};
 
 /// Which way the tailstock has to move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Toward {
     /// Toward the operator and the tool: the tailstock end came out large.
     Tool,
@@ -65,13 +62,13 @@ impl Taper {
     /// No length, or a taper as steep as no lathe sets over.
     pub fn new(difference: Length, length: Length) -> Result<Self, Error> {
         if !length.is_positive() {
-            return Err(refused(
+            return Err(Error::not_listed(
                 say!("a length of {} has no taper", length),
-                "the distance is more than 0, as 150 mm or 6 in",
+                "give a distance above 0, as 150 mm or 6 in",
             ));
         }
         if difference.checked_abs()? >= length {
-            return Err(refused(
+            return Err(Error::not_listed(
                 say!("{} over {} is not a taper to set over for", difference, length),
                 "a tailstock sets over for slight tapers",
             ));
@@ -87,7 +84,7 @@ impl Taper {
     pub fn between(headstock: Length, tailstock: Length, apart: Length) -> Result<Self, Error> {
         for diameter in [headstock, tailstock] {
             if !diameter.is_positive() {
-                return Err(refused(
+                return Err(Error::not_listed(
                     say!("{} is not a diameter", diameter),
                     "give what the two collars measure",
                 ));
@@ -166,8 +163,4 @@ impl Taper {
     pub fn leaves(self, tolerance: Length, length: Length) -> Result<Length, Error> {
         tolerance.checked_sub(self.over(length)?.checked_abs()?)
     }
-}
-
-fn refused(why: impl Into<crate::speech::Speech>, advice: &str) -> Error {
-    Error::new(Kind::NotListed { why: why.into(), advice: advice.into() })
 }

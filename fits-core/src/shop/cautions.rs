@@ -5,6 +5,7 @@ use super::caution_table;
 /// Work that can hurt someone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Hazard {
     /// Pressing one part into another.
     Pressing,

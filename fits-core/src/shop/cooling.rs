@@ -13,7 +13,7 @@ use uom::si::{
 
 use super::machining;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Reason},
     standards::materials::Family,
@@ -25,6 +25,10 @@ pub const REFERENCE_C: f64 = 20.0;
 /// What a body is of and how warm it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Body {
     /// Linear expansion.
     pub expansion: TemperatureCoefficient,
@@ -62,15 +66,10 @@ impl Body {
 const SENSIBLE_C: core::ops::RangeInclusive<f64> = -60.0..=300.0;
 
 fn senseless(celsius: f64) -> Error {
-    Error::new(Kind::NotListed {
-        why: format!("{} °C is not a temperature to measure at", libm::rint(celsius * 10.0) / 10.0)
-            .into(),
-        advice: format!(
-            "parts are measured from {} to {} °C",
-            SENSIBLE_C.start(),
-            SENSIBLE_C.end()
-        ),
-    })
+    Error::not_listed(
+        format!("{} °C is not a temperature to measure at", libm::rint(celsius * 10.0) / 10.0),
+        format!("parts are measured from {} to {} °C", SENSIBLE_C.start(), SENSIBLE_C.end()),
+    )
 }
 
 /// The part's size at 20 °C from what a gauge reads.
@@ -108,6 +107,7 @@ pub fn growth(size: Length, body: Body) -> Result<Length, Error> {
 /// How a part cools.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Air {
     /// On the bench, in still air.
     Still,
@@ -159,10 +159,10 @@ pub fn wait(
     let cooled = Body { temperature: room, ..part };
     let change = diameter.in_micrometres() * (part.factor()? - cooled.factor()?).abs();
     if !within.is_positive() {
-        return Err(Error::new(Kind::NotListed {
-            why: "a part never comes to within nothing of a size".into(),
-            advice: "allow a tenth, or a few micrometres".into(),
-        }));
+        return Err(Error::not_listed(
+            "how near to come is above 0",
+            "allow a tenth, or a few micrometres",
+        ));
     }
     let ratio = change / within.in_micrometres();
     let seconds = if ratio > 1.0 {

@@ -56,6 +56,7 @@ pub(super) fn cuts(family: Option<Family>) -> &'static Cuts {
 /// The cutting edge, for the least that it cuts rather than rubs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Edge {
     /// High-speed steel or ground carbide, stoned sharp.
     Sharp,

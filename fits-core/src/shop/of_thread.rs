@@ -9,7 +9,7 @@ use super::{
     wires::WireThread,
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     standards::{
         iso286::Feature,
@@ -36,11 +36,10 @@ impl TapHole {
             return Self::straight(thread, taper);
         }
         let form = parallel(thread).map_err(|_| {
-            Error::new(Kind::OutOfReach {
-                why: format!("no tap drill is known here for {} threads", thread.form().name())
-                    .into(),
-                advice: "no published one was read: ask the tap's maker".to_owned(),
-            })
+            Error::out_of_reach(
+                format!("no tap drill is known here for {} threads", thread.form().name()),
+                "no published one was read: ask the tap's maker",
+            )
         })?;
         let pitch = thread.pitch().nearest();
         let height = match form {
@@ -108,7 +107,7 @@ impl WireThread {
     ///
     /// # Errors
     /// A taper thread; limits of a nut, or none of the pitch diameter; figures
-    /// that wires are no good for.
+    /// that wires do not measure.
     ///
     /// ```
     /// use fits_core::{shop::wires::WireThread, standards::thread::Thread};
@@ -120,10 +119,10 @@ impl WireThread {
     pub fn of_thread(thread: &Thread, sizes: &Sizes) -> Result<Self, Error> {
         let form = parallel(thread)?;
         if sizes.side == Side::Internal {
-            return Err(Error::new(Kind::OutOfReach {
-                why: "wires measure the screw, not the nut".to_owned().into(),
-                advice: "try the nut with its screw or a gauge".to_owned(),
-            }));
+            return Err(Error::out_of_reach(
+                "wires measure the screw, not the nut".to_owned(),
+                "try the nut with its screw or a gauge",
+            ));
         }
         let pitch = thread.pitch();
         let plain = Self::new(
@@ -179,10 +178,10 @@ impl ThreadCut {
 
 fn parallel(thread: &Thread) -> Result<Form, Error> {
     match thread.form() {
-        form @ (Form::Npt | Form::PipeR | Form::PipeRc) => Err(Error::new(Kind::OutOfReach {
-            why: format!("{} is a taper thread", form.name()).into(),
-            advice: "taper threads go by their gauge plane: try the mating gauge".to_owned(),
-        })),
+        form @ (Form::Npt | Form::PipeR | Form::PipeRc) => Err(Error::out_of_reach(
+            format!("{} is a taper thread", form.name()),
+            "taper threads go by their gauge plane: try the mating gauge",
+        )),
         form => Ok(form),
     }
 }
@@ -196,10 +195,10 @@ fn middle(spread: Spread, diameter: &str) -> Result<Length, Error> {
     match both(spread) {
         Some(limits) => Ok(limits?.middle()),
         None => spread.max.or(spread.min).ok_or_else(|| {
-            Error::new(Kind::OutOfReach {
-                why: format!("the standard gives no limits of the {diameter} diameter").into(),
-                advice: "give the diameters in figures".to_owned(),
-            })
+            Error::out_of_reach(
+                format!("the standard gives no limits of the {diameter} diameter"),
+                "give the diameters in figures",
+            )
         }),
     }
 }

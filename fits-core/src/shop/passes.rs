@@ -5,7 +5,7 @@
 //! figures stand in `data/holemaking/passes.csv`.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     shop::{adviser::Settings, stock_for, stock_table},
     size::{Length, Limits},
     source::Reason,
@@ -16,6 +16,7 @@ use crate::{
 /// What a pass is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Stage {
     /// A drill through, before boring.
     Drill,
@@ -45,6 +46,7 @@ impl Stage {
 /// One pass of a plan.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Pass {
     /// What it is for.
     pub stage: Stage,
@@ -58,6 +60,7 @@ pub struct Pass {
 /// Where the work is before the first pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Start {
     /// Not said: it is roughed from whatever is there.
     Open,
@@ -99,6 +102,7 @@ const ONE_CUT: Length = Length::from_tenth_nanometres(1_000_000);
 /// What the cuts of a plan keep to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct CutRules {
     /// A division of the dial, as a change of diameter.
     pub step: Length,
@@ -117,6 +121,12 @@ impl CutRules {
     /// least chip, and the usual smallest bore.
     pub fn stepping(step: Length) -> Self {
         Self { step, least_chip: Settings::default().least_cut, smallest_bore: Self::SMALLEST_BORE }
+    }
+
+    /// With another least cut that does not rub, on the diameter.
+    #[must_use]
+    pub const fn with_least_chip(self, least_chip: Length) -> Self {
+        Self { least_chip, ..self }
     }
 
     /// The least cut in whole divisions.
@@ -369,7 +379,7 @@ const fn parts_of(whole: i64, part: i64) -> i64 {
 /// The start is not a size, or is inside the limits or past them already.
 pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Result<Length, Error> {
     if !start.is_positive() {
-        return Err(no_plan(say!("a size of {} is not a start", start)));
+        return Err(no_plan(say!("the work cannot start at {}", start)));
     }
     let aim = limits.middle();
     let left = match feature {
@@ -394,5 +404,5 @@ pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Res
 }
 
 fn no_plan(why: impl Into<crate::speech::Speech>) -> Error {
-    Error::new(Kind::NoPlan { why: why.into() })
+    Error::no_plan(why)
 }

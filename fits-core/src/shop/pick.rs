@@ -23,6 +23,10 @@ const MISSES: usize = 5;
 
 /// The classes of a fit, in one system or the other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum FitClasses {
     /// A hole and a shaft of ISO 286, as H7/g6.
     Iso286 {

@@ -1,7 +1,7 @@
 //! The reamer for a hole, and the drill before it.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     shop::{stock_for, stock_table},
     size::{Length, Limits},
     source::{Known, Reason},
@@ -39,6 +39,7 @@ const DRILL_OVERSIZE: Length = Length::from_tenth_nanometres(500_000);
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Ream {
     /// The hole it is for.
     pub hole: Limits,
@@ -71,7 +72,7 @@ impl Ream {
     /// # Errors
     /// The hole is too small, too large or too tight to be reamed.
     pub fn of(hole: Limits) -> Result<Self, Error> {
-        let refuse = |why: &'static str| Err(Error::new(Kind::NoPlan { why: why.into() }));
+        let refuse = |why: &'static str| Err(Error::no_plan(why));
         if hole.lower() > LARGEST {
             return refuse("reamers are not usual above 80 mm: bore it");
         }

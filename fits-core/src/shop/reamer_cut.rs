@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::{InchReamer, Ream};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::Known,
     speech::say,
@@ -18,6 +18,10 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Cuts {
     /// Below the nominal size: the reamer is worn, or the hole has closed.
     Under,
@@ -34,6 +38,10 @@ pub enum Cuts {
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Remedy {
     /// Let the reamer follow the hole: a floating holder, the tailstock on
     /// centre, no run-out at the lead.
@@ -57,6 +65,7 @@ pub enum Remedy {
 /// A reamed hole, judged.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct ReamerCut {
     /// How much it is above the nominal size; below 0 it is under.
     pub over: Length,
@@ -99,9 +108,11 @@ pub fn reamer_cut(
     let over = hole.checked_sub(nominal)?;
     // Past a thirtieth of the size it is another reamer, or another unit.
     if !nominal.is_positive() || over.checked_abs()?.checked_mul(30)? > nominal {
-        return Err(Error::new(Kind::NoPlan {
-            why: say!("a reamer of {} does not cut a hole of {}", nominal, hole),
-        }));
+        return Err(Error::no_plan(say!(
+            "a reamer of {} does not cut a hole of {}",
+            nominal,
+            hole
+        )));
     }
     let (seven, nine) = (h(7)?.limits(nominal)?, h(9)?.limits(nominal)?);
     let cuts = if over.is_negative() {

@@ -20,6 +20,7 @@ use crate::{
 /// How a machinist goes about it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Strategy {
     /// Dial all that is left to the aim, each time.
     Whole,
@@ -43,10 +44,11 @@ impl Strategy {
     }
 }
 
-/// What goes wrong in a rehearsal; the adviser is not told. The figures are
+/// What goes wrong in a rehearsal; the adviser does not know of it. The figures are
 /// common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Fault {
     /// The first pass comes out a turn of the dial short; 0.1 mm where the turn
     /// is not known.
@@ -92,6 +94,10 @@ impl Fault {
 /// The part and the machine of a rehearsal.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Work {
     /// The limits to end in.
     pub limits: Limits,
@@ -99,7 +105,7 @@ pub struct Work {
     pub feature: Feature,
     /// What the part reads before the first pass.
     pub start: Length,
-    /// Where machines are drawn from; the adviser is told it.
+    /// Where machines are drawn from; the adviser knows it.
     pub machine: Prior,
     /// What is measured with.
     pub instrument: Uncertainty,
@@ -110,6 +116,7 @@ pub struct Work {
 /// How a strategy fared; shares are of all runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Odds {
     /// Which.
     pub strategy: Strategy,
@@ -349,7 +356,7 @@ impl<'a> Shop<'a> {
         Ok(())
     }
 
-    /// Does as told. Was the part given up?
+    /// Does what the adviser says. Was the part given up?
     fn advised(&mut self, mut adviser: Adviser) -> Result<bool, Error> {
         let (limits, feature) = (self.work.limits, self.work.feature);
         let read = |shop: &mut Self, times: u32| -> Result<Vec<Length>, Error> {

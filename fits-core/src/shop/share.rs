@@ -6,7 +6,7 @@
 //! where the load turns round it must take all of it.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     speech::{Figure, say},
 };
@@ -22,6 +22,7 @@ const FACTORS: (f64, f64) = (2.0, 4.0);
 /// What holds beside a press.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Beside {
     /// A pin across hub and shaft, in double shear.
     CrossPin {
@@ -72,9 +73,7 @@ impl Beside {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn carries(self, shaft: Length, yield_mpa: f64, shock: bool) -> Result<f64, Error> {
-        let refuse = |why, advice: &str| {
-            Err(Error::new(Kind::OutOfReach { why, advice: advice.to_owned() }))
-        };
+        let refuse = |why, advice: &str| Err(Error::out_of_reach(why, advice));
         let factor = if shock { FACTORS.1 } else { FACTORS.0 };
         let (shear, crush) = (SHEAR * yield_mpa / factor, yield_mpa / factor);
         let radius = shaft.millimetres() / 2.0;
@@ -112,6 +111,7 @@ impl Beside {
 /// One holder and its share.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Part {
     /// What holds: `press`, `compound`, `pin`, `key`, `screw`.
     pub name: &'static str,
@@ -124,6 +124,7 @@ pub struct Part {
 /// A torque and what holds it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Shared {
     /// Those that hold, in the order in which they are loaded.
     pub parts: Vec<Part>,
@@ -155,10 +156,10 @@ impl Shared {
         turns_round: bool,
     ) -> Result<Self, Error> {
         if torque_n_m.is_nan() || torque_n_m <= 0.0 {
-            return Err(Error::new(Kind::OutOfReach {
-                why: say!("a torque cannot be {}", Figure::NewtonMetres(torque_n_m)),
-                advice: "give the torque to hold".to_owned(),
-            }));
+            return Err(Error::out_of_reach(
+                say!("a torque cannot be {}", Figure::NewtonMetres(torque_n_m)),
+                "give the torque to hold",
+            ));
         }
         let mut left = torque_n_m;
         let mut parts = Vec::new();

@@ -3,7 +3,7 @@
 use core::{fmt, str::FromStr};
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     fit::Fit,
     shop::{
         FitClasses,
@@ -69,10 +69,10 @@ impl FromStr for FitClasses {
         let Some((hole, shaft)) = text.split_once('/') else {
             return text.parse().map(Self::B41).map_err(|error: Error| {
                 match text.trim().parse::<Class>() {
-                    Ok(class) => Error::new(Kind::NotAClass {
-                        why: format!("{class} is one part's class, and a pair has two").into(),
-                        advice: format!("name the {}, as in H7/g6", class.feature.mate().word()),
-                    })
+                    Ok(class) => Error::not_a_class(
+                        format!("{class} is one part's class, and a pair has two"),
+                        format!("name the {}, as in H7/g6", class.feature.mate().word()),
+                    )
                     .at(0, text.len()),
                     Err(_) => error,
                 }
@@ -235,6 +235,7 @@ impl From<Word> for Spec {
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(clippy::exhaustive_structs, reason = "a size and a fit are all")]
 pub struct FitDesignation {
     /// The nominal size, in its own unit.
     pub size: Size,
@@ -287,10 +288,10 @@ impl FromStr for FitDesignation {
         let (size, spec) = number.split_at(unit_from + unit);
         let size: Size = size.parse().map_err(shifted)?;
         if spec.trim().is_empty() {
-            return Err(Error::new(Kind::NotAClass {
-                why: "the size stands alone, and nothing says how the pair fits".into(),
-                advice: "write it behind the size, as `20mm H7/g6` or `1in press`".to_owned(),
-            })
+            return Err(Error::not_a_class(
+                "the size stands alone, and nothing says how the pair fits",
+                "write it behind the size, as `20mm H7/g6` or `1in press`",
+            )
             .at(start, text.len()));
         }
         let from = text.len() - spec.len();

@@ -19,6 +19,7 @@ pub(super) struct Entry {
 /// How damp a part is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Damp {
     /// Dry as made.
     Dry,

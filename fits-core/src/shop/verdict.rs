@@ -11,9 +11,12 @@ use uom::si::{
     temperature_interval::kelvin,
 };
 
+mod chances;
+
+use self::chances::Chances;
 use super::{
     Verdict,
-    chance::{Normal, scatter_tail},
+    chance::scatter_tail,
     cooling::{Body, size_at_20},
 };
 use crate::{
@@ -26,6 +29,10 @@ use crate::{
 /// How warm part and gauge were, and how well that is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Thermal {
     /// The part.
     pub part: Body,
@@ -92,6 +99,7 @@ impl Thermal {
 /// One place on the part, or one angle, and what was read there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Place {
     /// The mean of the readings there.
     pub read: Length,
@@ -104,6 +112,7 @@ pub struct Place {
 /// The difference between places, against what the instrument scatters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Form {
     /// Between the largest and the smallest place: out of round, or taper.
     pub difference: Length,
@@ -186,10 +195,10 @@ impl Measured {
                 return Err(nothing());
             };
             if !least.is_positive() {
-                return Err(Error::new(Kind::NotListed {
-                    why: say!("{} is not a size of a part", least),
-                    advice: "give what the instrument showed".into(),
-                }));
+                return Err(Error::not_listed(
+                    say!("{} is not a size of a part", least),
+                    "give what the instrument showed",
+                ));
             }
             let sum: i128 = place.iter().map(|length| i128::from(length.tenth_nanometres())).sum();
             let read = mean(sum, count)?;
@@ -369,6 +378,7 @@ impl Measured {
 /// How sure is sure enough (ISO 14253-1).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Rule {
     /// The expanded uncertainty, k = 2, off each limit.
     Edition2013,
@@ -396,49 +406,6 @@ pub struct Judged {
     pub under: f64,
 }
 
-struct Chances {
-    good: f64,
-    over: f64,
-    under: f64,
-}
-
-impl Chances {
-    /// Sizes from the middle of the limits, each uncertain by itself, and all
-    /// of them together by what is the same in each: summed over that.
-    fn of(sizes: &[f64], own: &[f64], fixed: f64, half: f64) -> Self {
-        if let ([mean], [own]) = (sizes, own) {
-            let size = Normal { mean: *mean, sd: libm::hypot(*own, fixed) };
-            return Self {
-                good: size.between(-half, half),
-                over: certain_or(size, size.above(half), *mean > half),
-                under: certain_or(size, size.below(-half), *mean < -half),
-            };
-        }
-        let (mut sum, mut good, mut not_over, mut not_under) = (0.0, 0.0, 0.0, 0.0);
-        for node in -120..=120 {
-            let z = f64::from(node) * 0.05;
-            let density = libm::exp(-z * z / 2.0);
-            let (mut all_good, mut none_over, mut none_under) = (1.0, 1.0, 1.0);
-            for (mean, own) in sizes.iter().zip(own) {
-                let size = Normal { mean: mean + z * fixed, sd: *own };
-                all_good *= size.between(-half, half);
-                none_over *= size.below(half);
-                none_under *= size.above(-half);
-            }
-            sum += density;
-            good += density * all_good;
-            not_over += density * none_over;
-            not_under += density * none_under;
-        }
-        Self { good: good / sum, over: 1.0 - not_over / sum, under: 1.0 - not_under / sum }
-    }
-}
-
-/// At a limit to the digit, and certain, a size is inside.
-fn certain_or(size: Normal, chance: f64, is: bool) -> f64 {
-    if size.sd > 0.0 { chance } else { f64::from(u8::from(is)) }
-}
-
 fn corrected(read: Length, thermal: Option<&Thermal>) -> Result<Length, Error> {
     thermal.map_or(Ok(read), |thermal| size_at_20(read, thermal.part, thermal.gauge))
 }
@@ -451,8 +418,5 @@ fn mean(sum: i128, count: u32) -> Result<Length, Error> {
 }
 
 fn nothing() -> Error {
-    Error::new(Kind::NotListed {
-        why: "nothing was read".into(),
-        advice: "give what the instrument showed".into(),
-    })
+    Error::not_listed("nothing was read", "give what the instrument showed")
 }

@@ -13,7 +13,7 @@ use uom::si::{
 
 use super::{Damp, assemble::millimetres, cooling::REFERENCE_C};
 use crate::{
-    error::{Error, Kind as ErrorKind},
+    error::Error,
     fit::{Fit, Kind},
     size::{Length, Limits},
     speech::{Figure, say},
@@ -34,6 +34,7 @@ fn spread(material: &Material) -> f64 {
 /// Which pair of the parts made inside the limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Pairing {
     /// The smallest hole with the largest shaft.
     Tightest,
@@ -106,9 +107,7 @@ struct Growth {
 impl Growth {
     fn of(material: &Material) -> Result<Self, Error> {
         let heat = material.expansion().ok_or_else(|| {
-            Error::new(ErrorKind::NoPlan {
-                why: say!("the expansion of {} is not known", material.name()),
-            })
+            Error::no_plan(say!("the expansion of {} is not known", material.name()))
         })?;
         Ok(Self { heat: heat.get::<per_kelvin>(), spread: spread(material), damp: 0.0 })
     }
@@ -136,25 +135,25 @@ pub fn stands(material: &Material, temperature: ThermodynamicTemperature) -> Res
     let celsius = temperature.get::<degree_celsius>();
     let limit = material.heat_limit().map(|limit| limit.get::<degree_celsius>());
     if let Some(limit) = limit.filter(|limit| celsius > *limit) {
-        return Err(Error::new(ErrorKind::NoJoint {
-            why: say!(
+        return Err(Error::no_joint(
+            say!(
                 "{} is not run at {}: its limit is {}",
                 material.name(),
                 Figure::Celsius(celsius),
                 Figure::Celsius(limit)
             ),
-            advice: format!("{limit:.0} °C is {:.0} °F", limit * 1.8 + 32.0),
-        }));
+            format!("{limit:.0} °C is {:.0} °F", limit * 1.8 + 32.0),
+        ));
     }
     if celsius.is_nan() || celsius < COLDEST {
-        return Err(Error::new(ErrorKind::NoJoint {
-            why: say!(
+        return Err(Error::no_joint(
+            say!(
                 "the expansion of {} is not known at {}",
                 material.name(),
                 Figure::Celsius(celsius)
             ),
-            advice: "the figures hold from -100 °C up".to_owned(),
-        }));
+            "the figures hold from -100 °C up",
+        ));
     }
     Ok(())
 }

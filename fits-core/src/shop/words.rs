@@ -31,7 +31,7 @@ use crate::{
 /// assert_eq!(choice.inch, "FN2");
 /// assert_eq!(choice.looser.map(Word::name), Some("drive"));
 ///
-/// let thin = Circumstance { thin_wall: true, ..Circumstance::plain("1in".parse()?) };
+/// let thin = Circumstance::plain("1in".parse()?).with_thin_wall();
 /// let choice = press.choose(&thin)?;
 /// assert_eq!((choice.inch, choice.changed_by), ("FN1", Some("thin wall")));
 /// assert!(choice.work_it_out);
@@ -123,6 +123,10 @@ impl When {
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Hub {
     /// Steel or wrought iron.
     #[default]
@@ -140,6 +144,7 @@ pub enum Hub {
 /// What the fit is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Circumstance {
     /// The size that both parts share.
     pub nominal: Length,
@@ -200,6 +205,7 @@ impl Circumstance {
 /// The class that a word leads to.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Choice {
     /// The word it was chosen for.
     pub word: Word,
@@ -288,24 +294,23 @@ impl Word {
         }
         #[cfg(feature = "uom")]
         if crate::standards::materials::Material::named(bare).is_some() {
-            return Err(Error::new(Kind::NotListed {
-                why: format!("`{}` is a material, and no word for a fit is said", text.trim())
-                    .into(),
-                advice: "say the fit first, then hub and what it is made of".into(),
-            }));
+            return Err(Error::not_listed(
+                format!("`{}` is a material, and no word for a fit is said", text.trim()),
+                "say the fit first, then hub and what it is made of",
+            ));
         }
         let known = Self::all()
             .flat_map(|word| core::iter::once(word.name()).chain(word.aliases().iter().copied()));
-        Err(Error::new(Kind::NotListed {
-            why: format!("`{}` is not a word for a fit here", text.trim()).into(),
-            advice: nearest(bare, known).map_or_else(
+        Err(Error::not_listed(
+            format!("`{}` is not a word for a fit here", text.trim()),
+            nearest(bare, known).map_or_else(
                 || {
                     let names: Vec<_> = Self::all().map(Self::name).collect();
                     format!("words: {}", names.join(", "))
                 },
                 |word| format!("nearest: {word}"),
             ),
-        }))
+        ))
     }
 
     /// What a shop says of more than one fit, as `tight`: [`Word::find`] names
@@ -371,15 +376,13 @@ impl Word {
         };
         let usual = row_for(None).ok_or_else(|| self.none_at())?;
         if case.turns == Some(true) && !self.0.moves && row_for(Some(When::Turns)).is_none() {
-            return Err(Error::new(Kind::NotListed {
-                why: format!("a {} fit holds the shaft still: it cannot turn", self.name()).into(),
-                advice: "for a part that turns: sliding, running, medium running".into(),
-            }));
+            return Err(Error::not_listed(
+                format!("a {} fit holds the shaft still: it cannot turn", self.name()),
+                "for a part that turns: sliding, running, medium running",
+            ));
         }
         if case.length.is_some_and(|length| !length.is_positive()) {
-            return Err(Error::new(Kind::NotDefined {
-                why: "the length of engagement must be above 0".into(),
-            }));
+            return Err(Error::not_defined("the length of engagement must be above 0"));
         }
         let special = When::ALL
             .into_iter()
@@ -407,8 +410,6 @@ impl Word {
 
     /// Every word reaches every size above 0.
     fn none_at(self) -> Error {
-        Error::new(Kind::NotDefined {
-            why: format!("a {} fit needs a size above 0", self.name()).into(),
-        })
+        Error::not_defined(format!("a {} fit needs a size above 0", self.name()))
     }
 }

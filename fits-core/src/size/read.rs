@@ -12,6 +12,7 @@ use crate::error::{Error, Kind};
 /// A unit of length that a shop uses.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Unit {
     /// Millimetre.
     Millimetre,

@@ -7,6 +7,7 @@ use super::{Length, Limits, Unit, length::divide_half_even};
 /// Which way a shown figure is rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Rounding {
     /// To the nearest, halves to even: readings, differences, nominal sizes.
     Nearest,
@@ -19,6 +20,7 @@ pub enum Rounding {
 /// A unit and how many decimals of it to show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "a unit and how many decimals are all")]
 pub struct Decimals {
     /// The unit.
     pub unit: Unit,

@@ -60,6 +60,7 @@ pub use crate::questions::Answer;
 
 /// A length in JSON: millimetres.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Mm(pub Length);
 
 impl From<Length> for Mm {

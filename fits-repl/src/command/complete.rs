@@ -32,6 +32,7 @@ const TOOLS: [&str; 7] = ["drill", "reamer", "tap", "pin", "bar", "instrument", 
 
 /// A word that may stand there, and what it says.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Candidate {
     /// The word.
     pub word: Cow<'static, str>,

@@ -10,6 +10,7 @@ use crate::{
 
 /// What one answer is written as.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Form {
     /// Words.
     #[default]
@@ -24,6 +25,10 @@ pub enum Form {
 
 /// When colour is used.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum When {
     /// As the terminal and the environment say.
     Auto,
@@ -36,6 +41,7 @@ pub enum When {
 /// What the command line asks for.
 #[derive(Clone, Debug)]
 #[allow(clippy::struct_excessive_bools, reason = "each is a flag that is typed")]
+#[non_exhaustive]
 pub struct Asked {
     /// The command.
     pub command: Command,

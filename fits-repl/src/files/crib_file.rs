@@ -229,20 +229,19 @@ fn read(text: &str) -> Read {
     };
     let mut reader = Reader { text, document: &document, notes, is_damaged: false };
     let positive = |size: Length| size.is_positive();
-    let crib = Crib {
-        drill: reader.list("drill", |drill: &fits_core::job::OwnDrill| positive(drill.size)),
-        drills: reader.list("drills", |set: &fits_core::job::DrillSet| !set.drills().is_empty()),
-        reamer: reader.list("reamer", |reamer: &fits_core::job::Reamer| {
-            positive(reamer.size) && reamer.cuts.is_none_or(positive)
-        }),
-        tap: reader.list("tap", |_: &fits_core::job::Tap| true),
-        pin: reader.list("pin", |pin: &fits_core::job::GaugePin| positive(pin.size)),
-        bar: reader.list("bar", |bar: &fits_core::job::Bar| positive(bar.bore)),
-        instrument: reader.list("instrument", |own: &fits_core::job::OwnInstrument| {
-            positive(own.repeat) && own.bias.is_none_or(|bias| !bias.is_negative())
-        }),
-        material: reader.list("material", |_: &fits_core::job::OwnMaterial| true),
-    };
+    let mut crib = Crib::default();
+    crib.drill = reader.list("drill", |drill: &fits_core::job::OwnDrill| positive(drill.size));
+    crib.drills = reader.list("drills", |set: &fits_core::job::DrillSet| !set.drills().is_empty());
+    crib.reamer = reader.list("reamer", |reamer: &fits_core::job::Reamer| {
+        positive(reamer.size) && reamer.cuts.is_none_or(positive)
+    });
+    crib.tap = reader.list("tap", |_: &fits_core::job::Tap| true);
+    crib.pin = reader.list("pin", |pin: &fits_core::job::GaugePin| positive(pin.size));
+    crib.bar = reader.list("bar", |bar: &fits_core::job::Bar| positive(bar.bore));
+    crib.instrument = reader.list("instrument", |own: &fits_core::job::OwnInstrument| {
+        positive(own.repeat) && own.bias.is_none_or(|bias| !bias.is_negative())
+    });
+    crib.material = reader.list("material", |_: &fits_core::job::OwnMaterial| true);
     reader.unknown();
     let Reader { notes, is_damaged, .. } = reader;
     let is_damaged = is_damaged || left_out != text;

@@ -22,6 +22,7 @@ const MOST_BYTES: u64 = 16 << 20;
 
 /// The user's folders, where the system names them.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Home {
     /// Of the crib and the settings.
     pub config: Option<PathBuf>,

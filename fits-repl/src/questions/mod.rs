@@ -54,6 +54,7 @@ mod prelude {
 
     pub(crate) use super::{
         Answered, Question, help::answered::HelpTopic, part::mates::thought_in,
+        why::answered::between,
     };
     pub(crate) use crate::{
         answer::Answer,
@@ -80,12 +81,6 @@ pub(crate) trait Question {
     /// What it comes to. Nothing is changed by it.
     fn answer(&self, session: &Session) -> Result<Answer, Problem>;
 
-    /// Why its figures are what they are.
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let _ = (session, answer);
-        Ok(Vec::new())
-    }
-
     /// Does it leave the answers of other lines as they are, and need none?
     fn stands_alone(&self) -> bool {
         true
@@ -108,9 +103,6 @@ impl<T: Question> Question for Box<T> {
     }
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         (**self).answer(session)
-    }
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        (**self).reasons(session, answer)
     }
     fn stands_alone(&self) -> bool {
         (**self).stands_alone()
@@ -145,6 +137,13 @@ pub(crate) trait Answered {
     /// Its words.
     fn show(&self, text: &Text, out: &mut String);
 
+    /// Why its figures are what they are; a reason that is put in words at once
+    /// is in `units`.
+    fn reasons(&self, units: Units) -> Vec<Reason> {
+        let _ = units;
+        Vec::new()
+    }
+
     /// What in it comes from memory alone, for the line that says so.
     fn unconfirmed(&self) -> Option<String> {
         None
@@ -159,6 +158,9 @@ pub(crate) trait Answered {
 impl<T: Answered> Answered for Box<T> {
     fn show(&self, text: &Text, out: &mut String) {
         (**self).show(text, out);
+    }
+    fn reasons(&self, units: Units) -> Vec<Reason> {
+        (**self).reasons(units)
     }
     fn unconfirmed(&self) -> Option<String> {
         (**self).unconfirmed()
@@ -177,6 +179,7 @@ macro_rules! questions {
         => [$($answer:ident($figures:ty)),+] $(read by $read:path)?;)+) => {
         /// One line, read.
         #[derive(Clone, Debug)]
+        #[non_exhaustive]
         pub enum Query {
             $($($(#[$doc])* $asked($typed),)+)+
         }
@@ -194,6 +197,7 @@ macro_rules! questions {
         #[derive(Clone, Debug, JsonSchema, Serialize)]
         #[serde(tag = "answer", rename_all = "snake_case")]
         #[allow(missing_docs, reason = "what each holds says what it is")]
+        #[non_exhaustive]
         pub enum Answer {
             $($($answer($figures),)+)+
         }
@@ -326,6 +330,11 @@ impl Answer {
     /// What in an answer comes from memory alone, for the line that says so.
     pub fn unconfirmed(&self) -> Option<String> {
         self.answered().unconfirmed()
+    }
+
+    /// Why its figures are what they are.
+    pub(crate) fn reasons(&self, units: Units) -> Vec<Reason> {
+        self.answered().reasons(units)
     }
 
     /// Does it hold a reading that is outside its limits?

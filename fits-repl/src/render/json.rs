@@ -61,6 +61,7 @@ pub fn object(out: &mut Vec<u8>, line: Option<u64>, query: &str, answer: &Result
 
 /// What stands beside a query and its answer.
 #[derive(Clone, Copy, Debug, Default)]
+#[non_exhaustive]
 pub struct Beside<'a> {
     /// The plain query that a phrase was taken for.
     pub read_as: Option<&'a str>,

@@ -14,6 +14,7 @@ pub use crate::render::{printable::printable, text::lines::follow_terminal};
 
 /// Whether colour may be used. It never carries meaning alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Colour {
     /// A terminal that shows it.
     On,

@@ -291,7 +291,7 @@ fn in_place(view: &View, system: System) -> Option<Said> {
             ))
         }
         [] if shaft.is_some() => Some(Said::ask(
-            "what the bushing is of is not said",
+            "what the bushing is made of is not said",
             vec![of("bronze"), of("sintered bronze")],
         )),
         _ => None,

@@ -78,6 +78,7 @@ impl Said {
 
 /// A word that was taken for a slip of typing.
 #[derive(Clone, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
+#[non_exhaustive]
 pub struct Slip {
     /// As it was typed.
     pub typed: String,

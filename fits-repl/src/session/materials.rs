@@ -40,14 +40,12 @@ impl Session {
                 "take it out and add it with one, as `crib add material odd bronze modulus 105GPa`",
             ));
         };
-        let figures = Figures {
-            expansion: own
-                .expansion_um_per_m_k
-                .map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6)),
-            yield_strength: own.yield_mpa.map(Pressure::new::<megapascal>),
-            // As for any metal that nothing else is known of.
-            ..Figures::elastic(Pressure::new::<gigapascal>(modulus), own.poisson.unwrap_or(0.3))
-        };
+        // As for any metal that nothing else is known of.
+        let poisson = own.poisson.unwrap_or(0.3);
+        let mut figures = Figures::elastic(Pressure::new::<gigapascal>(modulus), poisson);
+        figures.expansion =
+            own.expansion_um_per_m_k.map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6));
+        figures.yield_strength = own.yield_mpa.map(Pressure::new::<megapascal>);
         Material::custom(&own.name, figures)
             .map(Some)
             .map_err(|error| from_core(&error, name.at.clone()))

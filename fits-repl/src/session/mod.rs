@@ -39,7 +39,7 @@ pub struct Session {
     pub(crate) kept: Arc<Kept>,
     /// The crib, the pass log and their files.
     pub(crate) shop: Shop,
-    /// Told how far long work is, so many of so many; says whether to go on.
+    /// Called with how much of long work is done, and how much there is; says whether to go on.
     pub progress: Option<fn(u64, u64) -> bool>,
     /// Today's date, for readings that are written to a note.
     pub today: Option<fn() -> String>,
@@ -120,7 +120,7 @@ impl Session {
         self.shown = units;
     }
 
-    /// Whether bare numbers were ever told to be inches, or millimetres.
+    /// Did anybody choose inches or millimetres for bare numbers?
     pub const fn units_are_chosen(&self) -> bool {
         self.units_chosen
     }

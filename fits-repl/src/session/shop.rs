@@ -17,6 +17,7 @@ use crate::{
 
 /// Where pass logs are kept.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub enum Logs {
     /// Nowhere: a plan opens no log.
     Off,
@@ -32,9 +33,9 @@ pub enum Logs {
 /// The settings beside units and dial.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Kept {
-    /// The division of the dials, where it was told.
+    /// The division of the dials, where it was set.
     pub(crate) graduation: Option<Length>,
-    /// What a whole turn of them reads, where it was told.
+    /// What a whole turn of them reads, where it was set.
     pub(crate) dial_turn: Option<Length>,
     /// The least that the tools cut rather than rub, on the diameter.
     pub(crate) least_chip: Option<Length>,

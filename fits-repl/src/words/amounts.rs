@@ -4,6 +4,7 @@ use crate::query::Spot;
 
 /// What is measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Dimension {
     /// A force.
     Force,
@@ -52,6 +53,7 @@ impl Dimension {
 /// A unit: its value is `scale` times the number plus `offset`, in newtons,
 /// pascals, newton metres, degrees Celsius, millionths per kelvin or seconds.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct QuantityUnit {
     /// What it measures.
     pub dimension: Dimension,
@@ -65,6 +67,7 @@ pub struct QuantityUnit {
 
 /// A number and its unit, if one was typed.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Quantity {
     /// The number.
     pub number: f64,

@@ -15,6 +15,7 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[non_exhaustive]
 pub enum First {
     /// It is measured already.
     Measured,
@@ -44,6 +45,7 @@ impl First {
 /// A part that cannot reach its seat.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Blocked {
     /// The joint.
     pub mate: usize,
@@ -58,6 +60,7 @@ pub struct Blocked {
 /// The end play that lengths leave.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Play {
     /// The length between the faces of the housings.
     pub between: usize,
@@ -74,6 +77,7 @@ pub struct Play {
 /// A side of a joint that two joints want differently.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Conflict {
     /// The feature.
     pub feature: usize,
@@ -99,14 +103,12 @@ impl Job {
     /// use fits_core::size::Unit;
     /// let size = |text: &str| text.parse().map(Nominal::Size);
     /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
-    /// let mut job = Job {
-    ///     parts: vec![Part::default(), Part::default()],
-    ///     features: vec![
-    ///         Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
-    ///         Feature::new(1, "pin", Side::Shaft, Unit::Inch, size("3/4in")?),
-    ///     ],
-    ///     ..Job::default()
-    /// };
+    /// let mut job = Job::default();
+    /// job.parts = vec![Part::default(), Part::default()];
+    /// job.features = vec![
+    ///     Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
+    ///     Feature::new(1, "pin", Side::Shaft, Unit::Inch, size("3/4in")?),
+    /// ];
     /// assert!(!job.is_split(1));
     /// assert_eq!(job.first(&mate), (0, First::Hole));
     /// job.parts[1].bought = true;

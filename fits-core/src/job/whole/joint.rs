@@ -2,7 +2,7 @@
 //! note, and by what was read.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     fit::Fit,
     job::whole::{FitSaid, Job, Mate, Nominal, Side, State},
     shop::words::{Choice, Circumstance, Hub},
@@ -18,6 +18,10 @@ use crate::{
 /// What one side of a joint is to measure.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Cut {
     /// The limits; none where the other side must be measured first.
     pub limits: Option<Limits>,
@@ -32,6 +36,7 @@ pub struct Cut {
 /// A joint worked out.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Paired {
     /// The size that both sides share.
     pub nominal: Length,
@@ -124,12 +129,11 @@ impl Job {
     ///     Ok(Feature { class: Some(class.into()), ..Feature::new(part, "", side, Unit::Millimetre, size) })
     /// };
     /// let mate = Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None };
-    /// let job = Job {
-    ///     parts: ["roller tube", "pin"].map(|name| Part { name: name.into(), ..Part::default() }).into(),
-    ///     features: vec![seat(0, Side::Hole, "H7")?, seat(1, Side::Shaft, "f7")?],
-    ///     mates: vec![mate.clone()],
-    ///     ..Job::default()
-    /// };
+    /// let part = |name: &str| Part { name: name.into(), ..Part::default() };
+    /// let mut job = Job::default();
+    /// job.parts = ["roller tube", "pin"].map(part).into();
+    /// job.features = vec![seat(0, Side::Hole, "H7")?, seat(1, Side::Shaft, "f7")?];
+    /// job.mates = vec![mate.clone()];
     /// // ISO 286: H7 is 0 to +21, f7 -41 to -20 micrometres.
     /// let pair = job.pair(&mate).expect("a hole and a shaft")?;
     /// assert_eq!(pair.wanted.lower(), "0.020mm".parse()?);
@@ -165,12 +169,10 @@ impl Job {
                 // Two sizes that are apart as the fit wants say the fit once more.
                 if !pair.wanted.contains(apart) && pair.clearance.is_none() {
                     let (least, most) = (pair.wanted.lower(), pair.wanted.upper());
-                    return Err(Error::new(Kind::NotAPair {
-                        why: say!(
+                    return Err(Error::not_a_pair(say!(
                             "the hole is {} and the shaft {}: {} apart, where the fit wants {} to {}; write the size that both share",
                             hole, shaft, apart, least, most
-                        ),
-                    }));
+                        )));
                 }
                 pair.apart = Some(apart);
             }

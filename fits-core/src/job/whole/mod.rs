@@ -24,15 +24,13 @@ pub use joint::{Cut, Paired};
 /// use fits_core::job::whole::{Feature, FitSaid, First, Job, Mate, Nominal, Part, Side};
 /// use fits_core::size::Unit;
 /// let size = |text: &str| text.parse().map(Nominal::Size);
-/// let job = Job {
-///     parts: ["frame", "crank"].map(|name| Part { name: name.into(), ..Part::default() }).into(),
-///     features: vec![
-///         Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
-///         Feature::new(1, "journal", Side::Shaft, Unit::Inch, size("3/4in")?),
-///     ],
-///     mates: vec![Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None }],
-///     ..Job::default()
-/// };
+/// let mut job = Job::default();
+/// job.parts = ["frame", "crank"].map(|name| Part { name: name.into(), ..Part::default() }).into();
+/// job.features = vec![
+///     Feature::new(0, "bore", Side::Hole, Unit::Inch, size("3/4in")?),
+///     Feature::new(1, "journal", Side::Shaft, Unit::Inch, size("3/4in")?),
+/// ];
+/// job.mates = vec![Mate { line: 1, hole: 0, shaft: 1, fit: FitSaid::default(), called: None }];
 /// assert_eq!(job.full_name(1), "crank journal");
 /// assert_eq!(job.features_of(1).count(), 1);
 /// let (_, mate) = job.mates_of(1).next().expect("it goes into the bore");
@@ -42,6 +40,7 @@ pub use joint::{Cut, Paired};
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Job {
     /// The first line, where it is a title.
     pub title: Option<String>,
@@ -62,6 +61,10 @@ pub struct Job {
 /// One part, or several alike.
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Part {
     /// As written: `crank shaft`.
     pub name: String,
@@ -80,6 +83,7 @@ pub struct Part {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Side {
     /// A hole: a bore, an inside.
     Hole,
@@ -118,6 +122,10 @@ impl Side {
 /// The size that a feature is to have.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Nominal {
     /// One size.
     Size(Length),
@@ -140,6 +148,10 @@ impl Nominal {
 /// How the unit of a size is known.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum UnitFrom {
     /// Written beside the number or in its row.
     #[default]
@@ -153,6 +165,10 @@ pub enum UnitFrom {
 /// A surface or a length of a part.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Feature {
     /// The part that it is on.
     pub part: usize,
@@ -192,6 +208,10 @@ pub struct Feature {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum State {
     /// The part by itself, or nothing said.
     #[default]
@@ -205,6 +225,10 @@ pub enum State {
 /// A size that was measured.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Reading {
     /// The line that says it.
     pub line: usize,
@@ -221,6 +245,10 @@ pub struct Reading {
 /// A hole and a shaft, or two threads, that go together.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Mate {
     /// The line that says it first.
     pub line: usize,
@@ -237,6 +265,10 @@ pub struct Mate {
 /// A fit as a note says it.
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct FitSaid {
     /// As written: `press`, `running, 1.5 to 2 thou`.
     pub words: String,
@@ -249,6 +281,10 @@ pub struct FitSaid {
 /// What one line says of one feature.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Said {
     /// The line.
     pub line: usize,
@@ -265,6 +301,10 @@ pub struct Said {
 /// Something to be answered by a person, or asked by one.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Question {
     /// The line.
     pub line: usize,
@@ -281,6 +321,10 @@ pub struct Question {
 /// Text that is no size.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Remark {
     /// The line.
     pub line: usize,

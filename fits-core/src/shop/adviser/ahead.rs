@@ -44,7 +44,7 @@ const SWEEPS: u32 = 8;
 /// A sweep that changes no value by more is the last.
 const SETTLED: f64 = 5e-4;
 
-/// The figures of a job that its worth hangs on, in micrometres.
+/// The figures of a job that its worth depends on, in micrometres.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Terms {
     pub(super) half: f64,

@@ -5,6 +5,10 @@ use crate::size::Length;
 /// What is thought of machine and tool before the first pass.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Prior {
     /// Cut factor: change of diameter for each unit dialled. Near 1, less for
     /// a tool that springs.
@@ -23,6 +27,7 @@ pub struct Prior {
 /// adviser's side of [`job::Entry`](crate::job::Entry).
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Observed {
     /// A pass, and what was read after it; nothing where it was not measured.
     Cut {

@@ -15,7 +15,7 @@ struct Kind {
     scatter: f64,
     /// Its cut factor is known so many times as badly.
     gain: f64,
-    /// Of so many machines it is one, as a chance; common practice, no source.
+    /// The share of machines that are of this kind, as a chance; common practice, no source.
     share: f64,
 }
 

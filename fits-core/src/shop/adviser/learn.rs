@@ -7,6 +7,10 @@ use crate::size::Length;
 /// changes of diameter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct FinishedPass {
     /// Dialled; zero for a spring pass, which teaches nothing here.
     pub dialled: Length,

@@ -12,6 +12,7 @@ mod figures;
 mod kinds;
 mod learn;
 mod next;
+mod scales;
 mod settings;
 mod slip;
 mod state;
@@ -30,7 +31,7 @@ use self::{
     state::State,
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     speech::say,
     standards::{instruments::Uncertainty, iso286::Feature},
@@ -387,5 +388,5 @@ fn check(prior: &Prior, instrument: Uncertainty, settings: &Settings) -> Result<
 }
 
 fn senseless(why: impl Into<crate::speech::Speech>, advice: &str) -> Error {
-    Error::new(Kind::NotListed { why: why.into(), advice: advice.into() })
+    Error::not_listed(why, advice)
 }

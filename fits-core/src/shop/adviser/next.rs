@@ -8,7 +8,8 @@
 
 use super::{
     Adviser,
-    ahead::{Ahead, Between, NODES, PASS, READING, READINGS, Terms, Worth},
+    ahead::Terms,
+    scales::{Scales, Weighed},
     state::State,
 };
 use crate::{
@@ -19,6 +20,7 @@ use crate::{
 /// What to do next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Action {
     /// Make a pass.
     Cut,
@@ -45,6 +47,7 @@ impl Action {
 /// Why nothing is cut now, where that is not plain.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Because {
     /// The last pass was not measured.
     NotMeasured,
@@ -106,19 +109,11 @@ pub struct Next {
 const MOST_SLIPS: u32 = 3;
 /// As sure as a verdict has to be.
 const SURE: f64 = 0.95;
-/// What a cut may leave, in half tolerances.
-const LEAVES: [f64; 13] = [3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0, 24.0, 32.0, 48.0];
 /// Reading again is weighed nearer than this to the middle: further off, the
 /// next cut leaves enough whatever is read.
 const AGAIN: f64 = 5.0;
 /// It has to gain so much beside what it costs.
 const WORTH_IT: f64 = 1e-3;
-/// Nearer than this to the middle, every cut that can be dialled is weighed.
-const NEAR: f64 = 3.0;
-/// A cut that stops short takes so much of what is left to the middle at
-/// least: less wastes a pass, and what it teaches of the tool holds for a chip
-/// as thin (common practice, no source).
-const SHARE: f64 = 0.3;
 /// What splitting a division costs, as a chance of a good part.
 const SPLITTING: f64 = 0.002;
 /// How many whole steps come nearest to a length.
@@ -126,126 +121,6 @@ pub(super) fn on_step(length: f64, step: f64) -> Option<i64> {
     let steps = libm::round(length / step);
     #[allow(clippy::cast_possible_truncation, reason = "whole, and its size is checked")]
     (steps.abs() < 1e15).then_some(steps as i64)
-}
-
-/// The figures that every weighing needs, in micrometres.
-struct Scales<'a> {
-    ahead: &'a Ahead,
-    half: f64,
-    /// What passes scatter, by this log and with a usual machine.
-    scatter: f64,
-    usual: f64,
-    repeat: f64,
-    /// Parts of a division that can be set near size, and how long one is.
-    parts: f64,
-    part: f64,
-    /// What the setting of such a part is off by.
-    setting: f64,
-    /// The least that is dialled, in parts.
-    least: f64,
-    /// The most that is dialled now, in parts; less than the least where no
-    /// cut is safe.
-    most_now: f64,
-    risk: f64,
-    scrap: f64,
-}
-
-/// A step, weighed.
-#[derive(Clone, Copy)]
-struct Weighed {
-    worth: Worth,
-    readings: u32,
-}
-
-impl Scales<'_> {
-    /// A cut of so many parts scatters by what passes do, and by how well a
-    /// split division is set.
-    fn scatter(&self, parts: f64) -> f64 {
-        if self.is_split(parts) { libm::hypot(self.scatter, self.setting) } else { self.scatter }
-    }
-
-    fn is_split(&self, parts: f64) -> bool {
-        libm::fmod(parts, self.parts) != 0.0
-    }
-
-    /// Where a state lies in the table.
-    fn place(&self, state: &State) -> Between {
-        // How well the cut is known that is left to make.
-        let left = ((-state.mean[0] - state.mean[2]) / state.mean[1].max(0.05))
-            .max(self.least * self.part);
-        let next = state.size_after(left, 0.0).sd;
-        let more = (self.scatter * self.scatter - self.usual * self.usual).max(0.0);
-        let tool = libm::sqrt((next * next - state.spread[0][0]).max(0.0) + more);
-        self.ahead.place(state.reading(0.0).sd, tool)
-    }
-
-    /// What it is worth to read this state so often and play on from there.
-    fn read(&self, state: &State, readings: u32) -> Worth {
-        let repeat = self.repeat / libm::sqrt(f64::from(readings));
-        let (weight, after) = state.about_to_read(repeat);
-        let sd = state.reading(repeat).sd;
-        let place = self.place(&after);
-        let mut sum = Worth { value: -READING * f64::from(readings), good: 0.0 };
-        for (z, share) in NODES {
-            sum.add(share, self.ahead.at(&place, after.mean[0] + z * sd * weight[0]));
-        }
-        sum
-    }
-
-    fn best_reading(&self, state: &State) -> Weighed {
-        READINGS
-            .map(|readings| Weighed { worth: self.read(state, readings), readings })
-            .into_iter()
-            .reduce(|best, next| if next.worth.value > best.worth.value { next } else { best })
-            .unwrap_or(Weighed { worth: Worth::default(), readings: 1 })
-    }
-
-    /// A pass that leads to a state; nothing where it risks too much.
-    fn pass(&self, now: f64, after: &State, over: f64) -> Option<Weighed> {
-        let as_one = after.size().above(self.half);
-        if now.max(over).max(as_one) > self.risk {
-            return None;
-        }
-        let mut found = self.best_reading(after);
-        // Metal does not come back: a pass never makes it less likely that
-        // too much is off.
-        let more = (now - over).max(0.0).min(found.worth.good);
-        found.worth.good -= more;
-        found.worth.value -= more * (1.0 + self.scrap) + PASS;
-        // A few kinds of machine overshoot more often than all as one.
-        let tail = (over - as_one).max(0.0).min(found.worth.good);
-        found.worth.good -= tail;
-        found.worth.value -= tail * (1.0 + self.scrap);
-        Some(found)
-    }
-
-    /// Every cut that is weighed, in parts of a division.
-    fn cuts(&self, state: &State) -> Vec<f64> {
-        let [size, gain, offset, ..] = state.mean;
-        let to = |short: f64| (-short - size - offset) / gain.max(0.05) / self.part;
-        let mut cuts = Vec::with_capacity(32);
-        let most_left = -size * (1.0 - SHARE);
-        let whole = libm::floor(self.most_now / self.parts) * self.parts;
-        for leave in LEAVES.into_iter().rev() {
-            // Whole divisions, further off.
-            let parts = libm::round(to(leave * self.half) / self.parts) * self.parts;
-            if leave * self.half <= most_left.max(self.half) {
-                cuts.push(parts.min(whole));
-            }
-        }
-        let (from, end) = (libm::floor(to(NEAR * self.half)), libm::ceil(to(-self.half)));
-        let stride = libm::ceil((end - from) / 40.0).max(1.0);
-        let mut parts = from.max(self.least);
-        while parts <= end.min(self.most_now) {
-            cuts.push(parts);
-            parts += stride;
-        }
-        cuts.push(if self.most_now < from { whole } else { self.most_now.min(end) });
-        cuts.retain(|parts| (self.least..=self.most_now).contains(parts));
-        cuts.sort_by(f64::total_cmp);
-        cuts.dedup();
-        cuts
-    }
 }
 
 impl Adviser {

@@ -11,7 +11,7 @@ const TENTH: i64 = 10;
 /// Standard deviation of that angle as set by the scale, in degrees (common
 /// practice, no source).
 const ANGLE_SD: f64 = 0.25;
-/// More parts than this are not told apart.
+/// More parts of a division than this cannot be told apart by eye.
 const MOST_PARTS: i64 = 20;
 /// A division split by eye, or one of the top slide, is set so well, in
 /// divisions (common practice, no source).
@@ -22,6 +22,7 @@ const COARSE: f64 = 0.125;
 /// How far a division of the dial may be split by eye.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Split {
     /// Whole divisions alone.
     Whole,
@@ -59,6 +60,7 @@ impl Split {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Settings {
     /// The most that the chance of overshooting may be after a cut, 0 to 1. It
     /// sets what scrap costs, too: at 0.05 three times an unfinished part.

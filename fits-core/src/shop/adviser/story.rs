@@ -10,6 +10,10 @@ use crate::{error::Error, size::Length, standards::iso286::Feature};
 /// A pass, or a reading without one, that was not to be expected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Missed {
     /// Hole or shaft: which way the size moves.
     pub feature: Feature,
@@ -31,6 +35,10 @@ pub struct Missed {
 /// What explains it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Story {
     /// The reading was typed in the other system of units.
     OtherUnit {

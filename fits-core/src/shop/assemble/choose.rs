@@ -9,9 +9,9 @@ use uom::si::{
     torque::newton_meter,
 };
 
-use super::{Assembly, Joint, refused};
+use super::{Assembly, Joint};
 use crate::{
-    error::Error,
+    error::{Error, Subject},
     fit::Fit,
     shop::FitClasses,
     size::{Length, Limits},
@@ -24,6 +24,7 @@ use crate::{
 /// What is wanted of a joint; what is not said is not asked for.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Wishes {
     /// It holds this torque at its loosest.
     pub holds: Option<Torque>,
@@ -79,7 +80,8 @@ impl Grip {
 /// let none = Limits::new("0mm".parse()?, "0mm".parse()?)?;
 /// let mut joint = Joint::new("20mm".parse()?, none, "40mm".parse()?, steel, steel)?;
 /// joint.length = Some("25mm".parse()?);
-/// let wishes = Wishes { holds: Some(Torque::new::<newton_meter>(30.0)), ..Wishes::default() };
+/// let mut wishes = Wishes::default();
+/// wishes.holds = Some(Torque::new::<newton_meter>(30.0));
 /// let found = grips(&joint, &wishes)?;
 /// let lightest = found.iter().find(|grip| grip.meets(&wishes)).expect("one holds");
 /// assert_eq!(lightest.classes.to_string(), "H7/r6");
@@ -87,10 +89,11 @@ impl Grip {
 /// ```
 pub fn grips(joint: &Joint, wishes: &Wishes) -> Result<Vec<Grip>, Error> {
     if joint.length.is_none() && (wishes.holds.is_some() || wishes.press_under.is_some()) {
-        return Err(refused(
+        return Err(Error::no_joint(
             "force and torque go by the length in contact, and none is given",
             "give it, as long 25",
-        ));
+        )
+        .about(Subject::Length));
     }
     // No interference yet: all the rest is checked once.
     let trial = super::millimetres(joint.diameter.millimetres() / 1e4)?;

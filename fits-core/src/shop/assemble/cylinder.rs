@@ -10,8 +10,12 @@ use uom::si::{
     pressure::{gigapascal, megapascal},
 };
 
-use super::refused;
-use crate::{error::Error, size::Length, speech::say, standards::materials::Material};
+use crate::{
+    error::{Error, Subject},
+    size::Length,
+    speech::say,
+    standards::materials::Material,
+};
 
 /// More joints than this are not an assembly of a small shop.
 const MOST_JOINTS: usize = 6;
@@ -19,6 +23,10 @@ const MOST_JOINTS: usize = 6;
 /// One of the parts: a ring, or a solid shaft where its bore is zero.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Ring<'a> {
     /// Bore; zero of a solid shaft.
     pub bore: Length,
@@ -31,6 +39,7 @@ pub struct Ring<'a> {
 /// One of a ring's surfaces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Surface {
     /// The bore; the centre of a solid shaft.
     Bore,
@@ -41,6 +50,7 @@ pub enum Surface {
 /// Stresses at one place; tension is above 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Stress {
     /// Across the wall.
     pub radial: Pressure,
@@ -134,20 +144,20 @@ impl Compound {
     pub fn solve(rings: &[Ring<'_>], interferences: &[Length]) -> Result<Self, Error> {
         let joints = interferences.len();
         if joints == 0 || joints > MOST_JOINTS || rings.len() != joints + 1 {
-            return Err(refused(
+            return Err(Error::no_joint(
                 say!("{} parts and {} joints are not an assembly", rings.len(), joints),
                 "two parts share one joint, three share two",
             ));
         }
-        for ring in rings {
+        for (at, ring) in rings.iter().enumerate() {
             if ring.bore.is_negative() || ring.outside <= ring.bore {
-                return Err(no_wall(ring.bore, ring.outside));
+                return Err(no_wall(at, ring.bore, ring.outside));
             }
         }
         for pair in rings.windows(2) {
             let [inner, outer] = pair else { continue };
             if inner.outside != outer.bore {
-                return Err(refused(
+                return Err(Error::no_joint(
                     say!("a bore of {} does not sit on {}", outer.bore, inner.outside),
                     "give both at the nominal size of their joint",
                 ));
@@ -174,7 +184,7 @@ impl Compound {
                 return Ok(Self { rings: solved });
             }
         }
-        Err(refused("the parts have no one way to touch", "check the interferences"))
+        Err(Error::no_joint("the parts have no one way to touch", "check the interferences"))
     }
 
     /// The pressure at a joint, counted from the innermost; zero where it
@@ -225,7 +235,10 @@ impl Compound {
         let solved = self.ring(ring)?;
         let radius = diameter.millimetres() / 2.0;
         if radius < solved.inner || radius > solved.outer {
-            return Err(refused(say!("{} is not in the wall", diameter), "give one inside it"));
+            return Err(Error::no_joint(
+                say!("{} is not in the wall", diameter),
+                "give one inside it",
+            ));
         }
         Ok(said(solved.stress(radius)))
     }
@@ -247,7 +260,7 @@ impl Compound {
     fn ring(&self, ring: usize) -> Result<&Solved, Error> {
         self.rings
             .get(ring)
-            .ok_or_else(|| refused(say!("there is no ring {}", ring), "rings count from 0"))
+            .ok_or_else(|| Error::no_joint(say!("there is no ring {}", ring), "rings count from 0"))
     }
 }
 
@@ -255,11 +268,13 @@ pub(super) fn said((radial, hoop): (f64, f64)) -> Stress {
     Stress { radial: Pressure::new::<megapascal>(radial), hoop: Pressure::new::<megapascal>(hoop) }
 }
 
-pub(super) fn no_wall(bore: Length, outside: Length) -> Error {
-    refused(
+/// A part, counted from the innermost, has no wall.
+pub(in crate::shop) fn no_wall(at: usize, bore: Length, outside: Length) -> Error {
+    Error::no_joint(
         say!("an outside diameter of {} leaves no wall about a bore of {}", outside, bore),
         "give an outside diameter larger than the bore",
     )
+    .about(Subject::Wall(at))
 }
 
 fn loaded(free: &[Solved], pressures: &[f64]) -> Vec<Solved> {

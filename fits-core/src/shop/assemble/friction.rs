@@ -4,9 +4,9 @@
 #[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
-use super::{friction_table as table, refused};
+use super::friction_table as table;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     nearest::{nearest, plain},
     source::{Known, Provenance, Reason},
     speech::say,
@@ -18,6 +18,7 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Joining {
     /// Pressed cold.
     #[default]
@@ -31,6 +32,7 @@ pub enum Joining {
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Lubricant {
     /// Nothing but what a shop's rag leaves.
     #[default]
@@ -72,13 +74,13 @@ impl Lubricant {
         let found = Self::WORDS.iter().find(|(word, _)| *word == wanted);
         found.map(|(_, lubricant)| *lubricant).ok_or_else(|| {
             let words = Self::WORDS.iter().map(|(word, _)| *word);
-            Error::new(Kind::NotListed {
-                why: say!("no lubricant is called {}", text.trim()),
-                advice: nearest(&wanted, words).map_or_else(
+            Error::not_listed(
+                say!("no lubricant is called {}", text.trim()),
+                nearest(&wanted, words).map_or_else(
                     || "those known: dry, oil, grease, moly, degreased".into(),
                     |word| format!("nearest: {word}"),
                 ),
-            })
+            )
         })
     }
 
@@ -196,7 +198,7 @@ impl Friction {
         // A press is wanted for the cold joint, and to part either.
         let to_press = find(Joining::Press, true).max_by(|a, b| a.value.total_cmp(&b.value));
         let (Some(holds), Some(to_press)) = (holds, to_press) else {
-            return Err(refused(
+            return Err(Error::no_joint(
                 say!("no friction is known of {} on {}", hub.name(), shaft.name()),
                 "give it, as friction 0.12",
             ));
@@ -238,14 +240,14 @@ impl Friction {
     pub fn given(low: f64, high: f64) -> Result<Self, Error> {
         for value in [low, high] {
             if !(value > 0.0 && value <= 1.0) {
-                return Err(refused(
+                return Err(Error::no_joint(
                     say!("a coefficient of friction of {} is not one that parts have", value),
                     "it lies between 0.02 and 0.4, as friction 0.12",
                 ));
             }
         }
         if low > high {
-            return Err(refused(
+            return Err(Error::no_joint(
                 say!("the low friction {} is above the high one {}", low, high),
                 "the smaller comes first, as friction 0.08..0.15",
             ));

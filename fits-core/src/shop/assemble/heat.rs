@@ -10,7 +10,7 @@ use uom::si::{
     time::second,
 };
 
-use super::{Joint, heat_table as table, refused};
+use super::{Joint, heat_table as table};
 use crate::{
     error::Error,
     shop::Hazard,
@@ -23,7 +23,7 @@ use crate::{
 
 /// The temperature that sizes are given at (ISO 1), in degrees Celsius.
 const ROOM: f64 = 20.0;
-/// Steel melts here: what is hotter is no answer.
+/// Steel melts here: a hotter answer is not one.
 const MELTS: f64 = 1500.0;
 /// Below what a freezer gives, cold burns and the coolants choke.
 const BURNS: f64 = -25.0;
@@ -135,7 +135,7 @@ impl Heat {
         out_of_the_oven: Option<Time>,
     ) -> Result<Self, Error> {
         if !joint.sleeves.is_empty() {
-            return Err(refused(
+            return Err(Error::no_joint(
                 "heat is worked out for one joint at a time",
                 "ask for each joint by itself",
             ));
@@ -143,14 +143,14 @@ impl Heat {
         let usual = super::millimetres(joint.diameter.millimetres() / 1e3)?.max(LEAST_PLAY);
         let clearance = clearance.unwrap_or(usual);
         if clearance.is_negative() {
-            return Err(refused(
+            return Err(Error::no_joint(
                 say!("a clearance of {} does not let the parts together", clearance),
                 "give the play wanted as they meet, as clearance 0.02",
             ));
         }
         let seconds = out_of_the_oven.map_or(0.0, |time| time.get::<second>());
         if !(0.0..=86_400.0).contains(&seconds) {
-            return Err(refused(
+            return Err(Error::no_joint(
                 say!("{} seconds is not a time between oven and press", seconds),
                 "as within 30 s",
             ));

@@ -3,10 +3,11 @@
 use uom::si::{f64::Pressure, pressure::megapascal};
 
 use super::{
-    Assembly, Compound, Friction, Joining, Lubricant, Pair, Ring, Stress, Surface, refused,
+    Assembly, Compound, Friction, Joining, Lubricant, Pair, Ring, Stress, Surface,
+    cylinder::no_wall,
 };
 use crate::{
-    error::Error,
+    error::{Error, Subject},
     size::{Length, Limits},
     speech::{Figure, say},
     standards::materials::Material,
@@ -37,6 +38,10 @@ const LARGEST: Length = Length::from_tenth_nanometres(200_000_000_000);
 /// A part between the shaft and the hub, with the joint on its outside.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Sleeve {
     /// What it is made of.
     pub material: Material,
@@ -67,6 +72,7 @@ pub struct Sleeve {
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Joint {
     /// Nominal diameter of the joint.
     pub diameter: Length,
@@ -221,27 +227,29 @@ impl Joint {
 
     fn check(&self) -> Result<(), Error> {
         if self.diameter < SMALLEST || self.diameter > LARGEST {
-            return Err(refused(
+            return Err(Error::no_joint(
                 say!("a joint of {} cannot be pressed", self.diameter),
                 "joints run from 0.1 mm to 20 m across",
-            ));
+            )
+            .about(Subject::Diameter));
         }
         if let Some(length) = self.length.filter(|length| !length.is_positive()) {
-            return Err(refused(
+            return Err(Error::no_joint(
                 say!("a joint {} long holds nothing", length),
                 "give the length in contact, as long 25",
-            ));
+            )
+            .about(Subject::Length));
         }
-        for ring in self.rings() {
+        for (at, ring) in self.rings().iter().enumerate() {
             if ring.outside <= ring.bore {
-                return Err(super::cylinder::no_wall(ring.bore, ring.outside));
+                return Err(no_wall(at, ring.bore, ring.outside));
             }
         }
         let most = self.interferences().map(Limits::upper).max().unwrap_or(Length::ZERO);
         if !most.is_positive() {
             let loose = self.interference.upper().checked_neg()?;
             let least = self.interference.lower().checked_neg()?;
-            return Err(refused(
+            return Err(Error::no_joint(
                 if least == Length::ZERO && loose == least {
                     say!("nothing presses: there is no interference")
                 } else if least == loose {
@@ -253,7 +261,7 @@ impl Joint {
                         Figure::Small(least)
                     )
                 },
-                "take a tighter class, as s6; a slip fit is held by a retaining compound, a key or a pin",
+                "take a tighter class, as s6 or FN1; a slip fit is held by a retaining compound, a key or a pin",
             ));
         }
         // Beyond any press or shrink fit: a radius taken for a diameter, a slip
@@ -262,7 +270,7 @@ impl Joint {
             .chain(self.sleeves.iter().map(|sleeve| (sleeve.outside, sleeve.interference)));
         for (diameter, interference) in parts {
             if interference.upper().checked_mul(50)? > diameter {
-                return Err(refused(
+                return Err(Error::no_joint(
                     say!(
                         "an interference of {} on {} is not a press or shrink fit",
                         interference.upper(),
@@ -272,13 +280,14 @@ impl Joint {
                 ));
             }
         }
-        for ring in self.rings() {
+        for (at, ring) in self.rings().iter().enumerate() {
             let wall = ring.outside.checked_sub(ring.bore)?.half();
             if wall < most.checked_mul(2)? {
-                return Err(refused(
+                return Err(Error::no_joint(
                     say!("a wall of {} is too thin for an interference of {}", wall, most),
                     "a wall several times as thick, or a slip fit and a retaining compound",
-                ));
+                )
+                .about(Subject::Wall(at)));
             }
         }
         Ok(())

@@ -20,6 +20,7 @@ mod plastic;
 
 pub use assembly::{Assembly, MOST_PLASTIC};
 pub use choose::{Grip, Wishes, grips};
+pub(in crate::shop) use cylinder::no_wall;
 pub use cylinder::{Compound, Ring, Stress, Surface};
 pub use friction::{Friction, Joining, Lubricant, galls};
 pub use heat::{Both, Bound, Heat};
@@ -31,14 +32,7 @@ pub use lead_in::{LeadIn, lead_in};
 pub(in crate::shop) use plastic::Pair;
 pub use plastic::{Yielded, Yielding};
 
-use crate::{
-    error::{Error, Kind},
-    size::Length,
-};
-
-fn refused(why: impl Into<crate::speech::Speech>, advice: &str) -> Error {
-    Error::new(Kind::NoJoint { why: why.into(), advice: advice.to_owned() })
-}
+use crate::{error::Error, size::Length};
 
 /// The length nearest to a number of millimetres.
 pub(super) fn millimetres(value: f64) -> Result<Length, Error> {

@@ -29,6 +29,7 @@ pub struct Yielded {
 /// What a part does under an interference.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "nothing, a part or all of a wall yields")]
 pub enum Yielding {
     /// It springs back.
     Elastic,

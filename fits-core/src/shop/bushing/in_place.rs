@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::{Bush, Suited, bore_for, shaft_for};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     speech::say,
 };
@@ -16,6 +16,7 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Play {
     /// Anywhere in the shaft's limits it has the play that is wanted.
     Good,
@@ -30,6 +31,10 @@ pub enum Play {
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Way {
     /// Ream, hone or scrape the bore in place.
     Ream,
@@ -49,6 +54,7 @@ pub enum Way {
 /// A bore in place, and the shaft that is to run in it.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct InPlace {
     /// The shaft that has the play wanted.
     pub shaft: Suited,
@@ -98,9 +104,11 @@ pub fn in_place(
     let here = Limits::new(bore, bore)?;
     let suited = shaft_for(here, wanted)?;
     if !suited.aim.is_positive() {
-        return Err(Error::new(Kind::NoPlan {
-            why: say!("a clearance of {} leaves no shaft in a bore of {}", wanted.middle(), bore),
-        }));
+        return Err(Error::no_plan(say!(
+            "a clearance of {} leaves no shaft in a bore of {}",
+            wanted.middle(),
+            bore
+        )));
     }
     let Some(shaft) = shaft else {
         return Ok(InPlace {

@@ -27,11 +27,12 @@ use super::{
     Damp,
     assemble::{
         Compound, Friction, Joining, Joint, Lubricant, Pair, Ring, Surface, Yielding, millimetres,
+        no_wall,
     },
     cooling::REFERENCE_C,
 };
 use crate::{
-    error::{Error, Kind},
+    error::{Error, Subject},
     size::{Length, Limits},
     source::Known,
     speech::say,
@@ -68,6 +69,10 @@ const THINNEST: i64 = 50;
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Bushing<'a> {
     /// Its bore as made.
     pub bore: Limits,
@@ -117,6 +122,7 @@ pub struct Pressed {
 /// A part that suits others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "an aim and its limits are all")]
 pub struct Suited {
     /// The one size to make.
     pub aim: Length,
@@ -139,41 +145,38 @@ pub struct InService {
 impl Bushing<'_> {
     /// Refuses what is not a bushing in a housing.
     fn check(&self) -> Result<(), Error> {
-        let refused = |why: crate::speech::Speech, advice: &str| {
-            Err(Error::new(Kind::NoJoint { why, advice: advice.to_owned() }))
-        };
         let (bore, outside) = (self.bore.middle(), self.outside.middle());
         if !bore.is_positive() {
-            return refused(say!("a bore cannot be {}", bore), "give the bore, as 20");
+            return Err(Error::no_joint(say!("a bore cannot be {}", bore), "give the bore, as 20"));
         }
         let wall = outside.checked_sub(bore)?.half();
         if !wall.is_positive() {
-            return refused(
-                say!("an outside diameter of {} leaves no wall about a bore of {}", outside, bore),
-                "give an outside diameter larger than the bore",
-            );
+            return Err(no_wall(0, bore, outside));
         }
         if wall.checked_mul(THINNEST)? < bore {
-            return refused(
+            return Err(Error::no_joint(
                 say!("a wall of {} about a bore of {} is too thin to press in", wall, bore),
                 "a wall of a twentieth of the bore and more is usual",
-            );
+            )
+            .about(Subject::Wall(0)));
         }
         if !self.length.is_positive() {
-            return refused(
+            return Err(Error::no_joint(
                 say!("a bushing {} long holds nothing", self.length),
                 "give its length, as long 20",
-            );
+            )
+            .about(Subject::Length));
         }
         if self.housing_outside <= self.housing.upper() {
-            return refused(
+            return Err(Error::no_joint(
                 say!(
                     "a housing of {} leaves no wall about a bushing of {}",
                     self.housing_outside,
                     outside
                 ),
                 "give the housing's outside, as hub steel od 60",
-            );
+            )
+            .about(Subject::Wall(1)));
         }
         Ok(())
     }
@@ -219,14 +222,14 @@ impl Bushing<'_> {
         self.check()?;
         let interference = self.interference()?;
         if !interference.upper().is_positive() {
-            return Err(Error::new(Kind::NoJoint {
-                why: say!(
+            return Err(Error::no_joint(
+                say!(
                     "an outside of {} is loose in a housing of {}",
                     self.outside.upper(),
                     self.housing.lower()
                 ),
-                advice: "a bushing is larger than its housing, as H7 with s6".to_owned(),
-            }));
+                "a bushing is larger than its housing, as H7 with s6",
+            ));
         }
         let closes_in = Limits::new(
             self.closes_in(interference.lower())?.0,
@@ -292,9 +295,7 @@ impl Bushing<'_> {
         let off = temperature.get::<degree_celsius>() - REFERENCE_C;
         let growth = |material: &Material| -> Result<f64, Error> {
             let heat = material.expansion().ok_or_else(|| {
-                Error::new(Kind::NoPlan {
-                    why: say!("the expansion of {} is not known", material.name()),
-                })
+                Error::no_plan(say!("the expansion of {} is not known", material.name()))
             })?;
             Ok(heat.get::<per_kelvin>() * off + damp.growth(material))
         };

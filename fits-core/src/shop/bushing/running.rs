@@ -5,7 +5,7 @@ use super::{
     table::{KINDS, RUNNING},
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     nearest::{nearest, plain},
     shop::assemble::millimetres,
     size::{Length, Limits, inches},
@@ -36,6 +36,7 @@ pub(super) struct KindRow {
 /// What a shaft does in its bushing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Service {
     /// A ground spindle under 500 ft/min.
     Spindle,
@@ -85,13 +86,13 @@ impl Service {
         let wanted = plain(text);
         Self::ALL.into_iter().find(|service| service.words() == wanted).ok_or_else(|| {
             let all = Self::ALL.map(Self::words);
-            Error::new(Kind::NotListed {
-                why: say!("no service is called {}", text.trim()),
-                advice: nearest(&wanted, all.into_iter()).map_or_else(
+            Error::not_listed(
+                say!("no service is called {}", text.trim()),
+                nearest(&wanted, all.into_iter()).map_or_else(
                     || format!("those known: {}", all.join(", ")),
                     |word| format!("nearest: {word}"),
                 ),
-            })
+            )
         })
     }
 }
@@ -133,10 +134,10 @@ impl Running {
             (Bush::Bronze, service) => by_service(service.unwrap_or_default(), shaft),
             (Bush::Sintered, Some(service)) => by_service(service, shaft),
             (Bush::Sintered | Bush::Plastic, _) => by_bore(kind, shaft),
-            (Bush::Lined, _) => Err(Error::new(Kind::NotListed {
-                why: "a lined bushing's clearance goes by its listed size".to_owned().into(),
-                advice: "give the clearance wanted, as running 0.02..0.08".to_owned(),
-            })),
+            (Bush::Lined, _) => Err(Error::not_listed(
+                "a lined bushing's clearance goes by its listed size".to_owned(),
+                "give the clearance wanted, as running 0.02..0.08",
+            )),
         }
     }
 }
@@ -147,10 +148,10 @@ fn by_service(service: Service, shaft: Length) -> Result<Running, Error> {
     let below = rows().take_while(|row| row.diameter <= shaft).last();
     let Some(above) = above else {
         let end = rows().next_back().map_or(String::new(), |row| inches(row.diameter));
-        return Err(Error::new(Kind::NotListed {
-            why: say!("the table of running clearances ends at {} in for {}", end, service.words()),
-            advice: "give the clearance wanted, as running 0.05..0.1".to_owned(),
-        }));
+        return Err(Error::not_listed(
+            say!("the table of running clearances ends at {} in for {}", end, service.words()),
+            "give the clearance wanted, as running 0.05..0.1",
+        ));
     };
     let below = below.unwrap_or(above);
     let between = |low: Length, high: Length| -> Result<Length, Error> {
@@ -193,10 +194,10 @@ fn by_bore(kind: Bush, shaft: Length) -> Result<Running, Error> {
     )?;
     let from = KINDS.iter().find(|row| row.kind == kind && row.figure == "least_per_inch_thou");
     let Some(from) = from else {
-        return Err(Error::new(Kind::NotListed {
-            why: "this kind of bushing has no clearance by its bore".to_owned().into(),
-            advice: "give the clearance wanted, as running 0.05..0.1".to_owned(),
-        }));
+        return Err(Error::not_listed(
+            "this kind of bushing has no clearance by its bore".to_owned(),
+            "give the clearance wanted, as running 0.05..0.1",
+        ));
     };
     Ok(Running {
         reason: Reason {

@@ -1,12 +1,15 @@
 //! What a threading tool has to cut: the thread's figures, the tool's nose, the
 //! depth that they give.
 
-use super::refused;
 use crate::{error::Error, size::Length, standards::iso286::Feature};
 
 /// The tip of the threading tool.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Nose {
     /// Ground flat to a width.
     Flat(Length),
@@ -20,6 +23,10 @@ pub enum Nose {
 /// A thread to cut: plain figures, any symmetric form.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct ThreadCut {
     /// Hole: inside. Shaft: outside.
     pub feature: Feature,
@@ -52,7 +59,7 @@ impl ThreadCut {
         } else if near(23.75) {
             Ok(Nose::Radius(pitch.checked_scale(1_808, 10_000)?))
         } else {
-            Err(refused(
+            Err(Error::out_of_reach(
                 format!("no usual tool nose is known for flanks at {half_angle_degrees} degrees"),
                 "give the root diameter or the nose".to_owned(),
             ))
@@ -76,7 +83,7 @@ impl ThreadCut {
     /// ```
     pub fn depth(&self) -> Result<Length, Error> {
         if !(5.0..=60.0).contains(&self.half_angle_degrees) || !self.pitch.is_positive() {
-            return Err(refused(
+            return Err(Error::out_of_reach(
                 format!(
                     "flanks at {} degrees with a pitch of {} are not a thread",
                     self.half_angle_degrees, self.pitch
@@ -89,7 +96,7 @@ impl ThreadCut {
             Feature::Hole => self.pitch_diameter.checked_sub(self.blank)?,
         };
         if !metal.is_positive() {
-            return Err(refused(
+            return Err(Error::out_of_reach(
                 format!(
                     "a blank of {} leaves no thread at a pitch diameter of {}",
                     self.blank, self.pitch_diameter
@@ -118,7 +125,7 @@ impl ThreadCut {
             Nose::Reaches(_) => below <= 0.25 * pitch * cot,
         };
         if below <= 0.0 || !given {
-            return Err(refused(
+            return Err(Error::out_of_reach(
                 "a tool nose of that size cannot cut this thread",
                 match self.nose {
                     Nose::Flat(_) => format!("a flat under {}", self.pitch.half()),
@@ -131,7 +138,7 @@ impl ThreadCut {
         }
         let depth = metal.half().checked_add(Length::nearest_millimetres(below)?)?;
         if self.feature == Feature::Shaft && depth.checked_mul(2)? >= self.blank {
-            return Err(refused(
+            return Err(Error::out_of_reach(
                 format!("a depth of {depth} goes through a blank of {}", self.blank),
                 "check the pitch".to_owned(),
             ));

@@ -5,6 +5,10 @@ use crate::{error::Error, size::Length};
 /// Which slide feeds the tool in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Slide {
     /// The cross slide, straight in.
     Cross,
@@ -18,6 +22,7 @@ pub enum Slide {
 /// What the cross slide's dial counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a dial counts travel or twice it")]
 pub enum DialReads {
     /// The change of diameter.
     Diameter,
@@ -60,6 +65,7 @@ impl DialReads {
 /// How it is to be cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct How {
     /// The slide that feeds.
     pub slide: Slide,
@@ -89,6 +95,12 @@ impl Slide {
 }
 
 impl How {
+    /// By such a slide, dial and division; the usual number of passes, and two
+    /// without infeed after them.
+    pub const fn new(slide: Slide, dial: DialReads, step: Length) -> Self {
+        Self { slide, dial, step, first: None, springs: 2 }
+    }
+
     pub(super) fn feed(&self, radial: Length) -> Result<Length, Error> {
         match self.slide {
             Slide::Cross => Ok(radial),

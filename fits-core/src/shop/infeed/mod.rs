@@ -15,6 +15,7 @@
 //! half of it, and spring passes without infeed, are common practice, no source.
 
 mod cut;
+mod depths;
 mod how;
 mod runout;
 #[rustfmt::skip]
@@ -26,19 +27,17 @@ pub use runout::{Groove, Overrun, Relief, Runout};
 
 use std::borrow::Cow;
 
+use self::depths::{PassCount, Trapezium, cuts_for, is_trapezoid, takes};
 pub use self::how::{DialReads, How, Slide};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
-    source::{Known, Provenance, Reason},
+    source::{Known, Reason},
     standards::iso286::Feature,
 };
 
 /// The least cut that still cuts (Widia 2017, p. 685).
 const LEAST: Length = Length::from_tenth_nanometres(500_000);
-
-/// More cuts than this are not worth listing.
-const MOST_CUTS: u32 = 40;
 
 /// One pass.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -99,13 +98,6 @@ pub struct ToGo {
     pub good: bool,
 }
 
-#[derive(Clone, Copy, Debug)]
-struct PassCount {
-    up_to: Length,
-    high: u32,
-    from: Provenance,
-}
-
 /// What to try the thread with (common practice, no source).
 ///
 /// ```
@@ -117,49 +109,6 @@ pub const fn try_with(feature: Feature) -> &'static str {
         Feature::Shaft => "three wires or a thread mic; else its nut, on by hand without shake",
         Feature::Hole => "a plug gauge or its screw, in by hand without shake",
     }
-}
-
-/// What each pass before the last takes, in divisions of the dial: along the
-/// shares of the depth, never more than the pass before, never under the least
-/// cut. The last cut is left that least or less, not under half of it.
-#[allow(clippy::cast_precision_loss, reason = "divisions of a dial, some thousands at most")]
-#[allow(clippy::cast_possible_truncation, reason = "a share of the divisions, so in range")]
-fn takes(how: &How, depth: Length, shares: &[f64]) -> Result<Vec<i64>, Error> {
-    let (step, all) = (how.division(), how.dialled(depth)?);
-    let least = how.dialled(LEAST)?;
-    let up = |part: i64| part / step + i64::from(part % step > 0);
-    let mut rough = up(all.saturating_sub(least).max(0));
-    let left = |rough: i64| all.saturating_sub(rough.saturating_mul(step));
-    if left(rough) < least / 2 {
-        rough = (rough - 1).max(0);
-    }
-    // A pass takes the least cut, and no less than the last.
-    let floor = up(least).max(up(left(rough)));
-    if rough < floor {
-        return Ok(Vec::new());
-    }
-    let mut list: Vec<i64> = Vec::new();
-    let mut at = 0;
-    for share in shares {
-        let to = libm::round(rough as f64 * share) as i64;
-        let takes = (to - at).max(floor).min(rough - at);
-        if takes >= floor {
-            list.push(takes);
-            at += takes;
-        }
-    }
-    // What is left over goes to the lightest.
-    let chunk = ((rough - at) / i64::from(MOST_CUTS)).max(1);
-    while at < rough {
-        let more = chunk.min(rough - at);
-        if let Some(lightest) = list.iter_mut().rev().min_by_key(|takes| **takes) {
-            *lightest += more;
-        }
-        at += more;
-    }
-    // Rounding to divisions may have turned two neighbours round.
-    list.sort_unstable_by(|a, b| b.cmp(a));
-    Ok(list)
 }
 
 impl Infeed {
@@ -181,13 +130,8 @@ impl Infeed {
     ///     pitch_diameter: "9.026mm".parse()?,
     ///     nose: ThreadCut::common_nose(pitch, 30.0)?,
     /// };
-    /// let how = How {
-    ///     slide: Slide::Compound { degrees: 29.5 },
-    ///     dial: DialReads::Diameter,
-    ///     step: "0.02mm".parse()?,
-    ///     first: None,
-    ///     springs: 2,
-    /// };
+    /// let compound = Slide::Compound { degrees: 29.5 };
+    /// let how = How::new(compound, DialReads::Diameter, "0.02mm".parse()?);
     /// let plan = Infeed::plan(cut, how)?;
     /// // 0.6495 P from a basic blank.
     /// assert!((plan.depth.millimetres() - 0.9743).abs() < 0.0005);
@@ -198,7 +142,7 @@ impl Infeed {
         let depth = cut.depth()?;
         if let Slide::Compound { degrees } = how.slide {
             if !(0.0..=cut.half_angle_degrees).contains(&degrees) {
-                return Err(refused(
+                return Err(Error::out_of_reach(
                     format!(
                         "with the compound at {degrees} degrees the trailing flank is cut wrong"
                     ),
@@ -268,13 +212,7 @@ impl Infeed {
     /// ```
     /// use fits_core::{Length, Limits, shop::infeed::{DialReads, How, Infeed, Slide}};
     /// use fits_core::standards::iso286::Feature;
-    /// let how = How {
-    ///     slide: Slide::Cross,
-    ///     dial: DialReads::Diameter,
-    ///     step: "0.02mm".parse()?,
-    ///     first: None,
-    ///     springs: 2,
-    /// };
+    /// let how = How::new(Slide::Cross, DialReads::Diameter, "0.02mm".parse()?);
     /// let limits = Limits::new("8.862mm".parse()?, "8.994mm".parse()?)?;
     /// let left = Infeed::to_go(Feature::Shaft, "9.1mm".parse()?, limits, how)?;
     /// assert_eq!(left.dial, "0.172mm".parse()?);
@@ -296,10 +234,9 @@ impl Infeed {
                 Feature::Shaft => ("under the lower", limits.lower()),
                 Feature::Hole => ("over the upper", limits.upper()),
             };
-            return Err(Error::new(Kind::NoPlan {
-                why: format!("a pitch diameter of {pitch_diameter} is {word} limit {end} already")
-                    .into(),
-            }));
+            return Err(Error::no_plan(format!(
+                "a pitch diameter of {pitch_diameter} is {word} limit {end} already"
+            )));
         }
         // Past the middle but good: nothing more to feed.
         let left = left.max(Length::ZERO);
@@ -364,89 +301,4 @@ fn pass(
         compound: how.compound(feed),
         dial: feed.checked_mul(how.times())?,
     })
-}
-
-/// Is the groove wide enough at its bottom that its area is a trapezium's?
-fn is_trapezoid(half_angle_degrees: f64) -> bool {
-    half_angle_degrees < 20.0
-}
-
-/// The groove that a flat tool cuts, in millimetres.
-struct Trapezium {
-    flat: f64,
-    slope: f64,
-}
-
-impl Trapezium {
-    fn new(flat: Length, half_angle_degrees: f64) -> Self {
-        let flat = flat.millimetres().max(0.0);
-        Self { flat, slope: libm::tan(half_angle_degrees.to_radians()) }
-    }
-
-    fn area(&self, depth: f64) -> f64 {
-        depth * (self.flat + depth * self.slope)
-    }
-
-    /// The depth at which so much is cut: the area's formula solved for it.
-    fn depth(&self, area: f64) -> f64 {
-        let root = libm::sqrt(self.flat * self.flat + 4.0 * self.slope * area);
-        2.0 * area / (self.flat + root)
-    }
-
-    /// Shares of the depth after each of so many equal cuts.
-    fn shares(&self, rough: Length, cuts: u32) -> Vec<f64> {
-        let rough = rough.millimetres();
-        let each = self.area(rough) / f64::from(cuts);
-        (1..=cuts).map(|number| self.depth(each * f64::from(number)) / rough).collect()
-    }
-
-    /// How many equal cuts make the first one so deep at most.
-    fn cuts_for(&self, first: Length, rough: Length) -> Result<u32, Error> {
-        let deepest = rough.millimetres();
-        let least = self.depth(self.area(deepest) / f64::from(MOST_CUTS));
-        check_first(first, least, rough)?;
-        let wanted = libm::ceil(self.area(deepest) / self.area(first.millimetres()) - 1e-9);
-        Ok((1..=MOST_CUTS).find(|count| f64::from(*count) >= wanted).unwrap_or(MOST_CUTS))
-    }
-}
-
-/// How many equal areas of a vee make the first cut so deep.
-fn cuts_for(first: Length, rough: Length) -> Result<u32, Error> {
-    check_first(first, rough.millimetres() / libm::sqrt(f64::from(MOST_CUTS)), rough)?;
-    let ratio = rough.millimetres() / first.millimetres();
-    let wanted = libm::ceil(ratio * ratio - 1e-9);
-    // The last count within reach of the shallowest first cut is MOST_CUTS.
-    Ok((1..=MOST_CUTS).find(|count| f64::from(*count) >= wanted).unwrap_or(MOST_CUTS))
-}
-
-/// Is a first cut between the least, in millimetres, and all there is to rough?
-fn check_first(first: Length, least: f64, rough: Length) -> Result<(), Error> {
-    // To whole micrometres inwards, so that both ends can be asked for.
-    let shallowest = Length::nearest_millimetres(libm::ceil(least * 1e3) / 1e3)?;
-    let deepest = Length::nearest_millimetres(libm::floor(rough.millimetres() * 1e3) / 1e3)?;
-    let shallowest = shallowest.max(LEAST).min(deepest);
-    if first < shallowest || first > deepest {
-        return Err(refused(
-            format!("a first cut of {first} does not go with this thread's depth"),
-            format!("from {shallowest} to {deepest}"),
-        ));
-    }
-    Ok(())
-}
-
-impl PassCount {
-    /// By pitch and form; beyond the table its last row.
-    fn of(pitch: Length, half_angle_degrees: f64) -> Self {
-        let rows: &[Self] =
-            if is_trapezoid(half_angle_degrees) { &table::TRAPEZOID } else { &table::VEE };
-        rows.iter().find(|row| pitch <= row.up_to).or(rows.last()).copied().unwrap_or(Self {
-            up_to: pitch,
-            high: 10,
-            from: Provenance { known: Known::Practice, text: "" },
-        })
-    }
-}
-
-fn refused(why: impl Into<crate::speech::Speech>, advice: String) -> Error {
-    Error::new(Kind::OutOfReach { why: why.into(), advice })
 }

@@ -17,6 +17,7 @@ pub struct Runout(&'static Row);
 /// A relief groove.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Groove {
     /// Outside: least width at the bottom. Inside: the normal groove's width.
     pub width: Length,

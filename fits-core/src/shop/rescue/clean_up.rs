@@ -4,7 +4,7 @@
 //! no bore less than d + 2 e.
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Unit},
     speech::say,
 };
@@ -24,6 +24,7 @@ use crate::{
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct CleanUp {
     /// The least reading.
     pub least: Length,
@@ -41,14 +42,13 @@ impl CleanUp {
     /// where it is not known), and how far places lie out of line.
     ///
     /// # Errors
-    /// No reading, one that is no size, or a size before the wear above them.
+    /// No reading, one that is not above 0, or a size before the wear above them.
     pub fn of(
         readings: &[Length],
         before: Option<Length>,
         out_of_line: Option<Length>,
     ) -> Result<Self, Error> {
-        let refuse =
-            |why, advice: &str| Error::new(Kind::OutOfReach { why, advice: advice.to_owned() });
+        let refuse = |why, advice: &str| Error::out_of_reach(why, advice);
         let (Some(&least), Some(&greatest)) = (readings.iter().min(), readings.iter().max()) else {
             return Err(refuse(
                 "no reading of the bore is given".into(),
@@ -61,11 +61,7 @@ impl CleanUp {
         let before = before.unwrap_or(least);
         if before > greatest {
             return Err(refuse(
-                say!(
-                    "the bore is nowhere worn: it was {} and reads {} at the most",
-                    before,
-                    greatest
-                ),
+                say!("the bore is not worn: it was {} and reads {} at most", before, greatest),
                 "bore it to size",
             ));
         }

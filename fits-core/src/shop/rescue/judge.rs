@@ -163,7 +163,7 @@ impl Case<'_> {
                 say!("as they are the parts are a {} fit", word.name())
             }
             None => say!(
-                "as they are the parts have {} to {} of clearance: no one word's range",
+                "as they are the parts have {} to {} of clearance: no single word covers that",
                 Figure::Small(clear.lower()),
                 Figure::Small(clear.upper())
             ),

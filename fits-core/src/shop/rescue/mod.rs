@@ -28,7 +28,7 @@ pub use sleeve::{Left, Sleeve};
 
 use self::{sleeve::fit_of, way_table::WAYS};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     shop::{
         Hazard,
         words::{Circumstance, Word},
@@ -57,6 +57,10 @@ struct WayRow {
 /// The part that goes with the one that came out wrong.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Mate {
     /// Its size.
     pub limits: Limits,
@@ -68,6 +72,7 @@ pub struct Mate {
 #[derive(Clone, Copy, Debug, Default)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[allow(clippy::struct_excessive_bools, reason = "each is a thing that is said of a joint")]
+#[non_exhaustive]
 pub struct Duty {
     /// It is a rolling bearing's seat.
     pub bearing: bool,
@@ -88,6 +93,7 @@ pub struct Duty {
 /// A part that is not as it should be.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Trouble<'a> {
     /// Which part is wrong.
     pub part: Feature,
@@ -120,6 +126,7 @@ pub struct Trouble<'a> {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Verdict {
     /// It does what is asked.
     Good,
@@ -144,6 +151,7 @@ impl Verdict {
 /// One way out.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Way {
     /// Its name.
     pub name: &'static str,
@@ -172,6 +180,7 @@ pub struct Way {
 /// What can be done about it.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Rescue {
     /// Metal missing on the diameter at the worst place, to the nearest good size;
     /// below zero there is metal to spare.
@@ -189,27 +198,39 @@ pub struct Rescue {
 }
 
 impl Trouble<'_> {
+    /// A part that measures one thing and should be another; all else not known.
+    pub fn new(part: Feature, is: Limits, wanted: Limits, unit: Unit) -> Self {
+        Self {
+            part,
+            is,
+            wanted,
+            word: None,
+            mate: None,
+            metals: [None, None],
+            bush: None,
+            wall: None,
+            around: None,
+            long: None,
+            duty: Duty::default(),
+            unit,
+        }
+    }
+
     /// The ways out, the best first.
     ///
     /// # Errors
     /// The part is as it should be, a size is none, or beyond the tables.
     ///
     /// ```
-    /// use fits_core::{Length, Limits, shop::{rescue::{Duty, Trouble}, words::Word}, size::Unit};
+    /// use fits_core::{Length, Limits, shop::{rescue::Trouble, words::Word}, size::Unit};
     /// use fits_core::standards::iso286::Feature;
     /// let only = |text: &str| -> Result<Limits, fits_core::Error> {
     ///     let size: Length = text.parse()?;
     ///     Limits::new(size, size)
     /// };
-    /// let shaft = Trouble {
-    ///     part: Feature::Shaft,
-    ///     is: only("0.7478in")?,
-    ///     wanted: only("0.7495in")?,
-    ///     word: Some(Word::find("press")?),
-    ///     mate: None, metals: [None, None], bush: None, wall: None, around: None, long: None,
-    ///     duty: Duty::default(),
-    ///     unit: Unit::Inch,
-    /// };
+    /// let (is, wanted) = (only("0.7478in")?, only("0.7495in")?);
+    /// let mut shaft = Trouble::new(Feature::Shaft, is, wanted, Unit::Inch);
+    /// shaft.word = Some(Word::find("press")?);
     /// let rescue = shaft.ways()?;
     /// assert_eq!(rescue.missing, "0.0017in".parse()?);
     /// let first = &rescue.ways[0];
@@ -263,14 +284,14 @@ impl Trouble<'_> {
     /// Metal missing to the nearest good size.
     fn missing(&self) -> Result<Length, Error> {
         if !self.is.lower().is_positive() || !self.wanted.lower().is_positive() {
-            return Err(Error::new(Kind::OutOfReach {
-                why: say!(
+            return Err(Error::out_of_reach(
+                say!(
                     "a {} cannot be {}",
                     self.part.word(),
                     self.is.lower().min(self.wanted.lower())
                 ),
-                advice: "read it again".to_owned(),
-            }));
+                "read it again",
+            ));
         }
         let (lost, spare) = match self.part {
             Feature::Hole => (
@@ -288,10 +309,10 @@ impl Trouble<'_> {
         if spare.is_positive() {
             return spare.checked_neg();
         }
-        Err(Error::new(Kind::OutOfReach {
-            why: say!("the {} is as it should be: {}", self.part.word(), self.is.lower()),
-            advice: "nothing is to be rescued".to_owned(),
-        }))
+        Err(Error::out_of_reach(
+            say!("the {} is as it should be: {}", self.part.word(), self.is.lower()),
+            "there is nothing to rescue",
+        ))
     }
 
     /// The mate as given; else what goes with the part as it should be.

@@ -31,6 +31,7 @@ pub(super) struct Wall {
 /// A sleeve or bush that makes a part good.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Sleeve {
     /// The size of the joint: bore the hole to it, or turn the shaft to it.
     pub joint: Length,
@@ -54,6 +55,7 @@ pub struct Sleeve {
 /// What a sleeve leaves of the part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Left {
     /// Nothing is known of it.
     Unknown,
@@ -106,7 +108,7 @@ impl Sleeve {
         around: Option<Length>,
         unit: Unit,
     ) -> Result<Self, Error> {
-        let refuse = |why, advice: String| Err(Error::new(Kind::OutOfReach { why, advice }));
+        let refuse = |why, advice: String| Err(Error::out_of_reach(why, advice));
         let is_soft =
             material.is_some_and(|it| matches!(it.family(), Family::Bronze | Family::Brass));
         let kind = match part {

@@ -43,6 +43,7 @@ struct Row {
 /// What runs in what.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Asked<'a> {
     /// `piston`, `tube`, `hinge`, `crank`, `roller` or `slide`.
     pub service: &'a str,
@@ -61,6 +62,7 @@ pub struct Asked<'a> {
 /// The clearance to machine at 20 °C.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Runs {
     /// The clearance to machine, on the diameter.
     pub clearance: Limits,
@@ -116,7 +118,12 @@ impl Row {
     }
 }
 
-impl Asked<'_> {
+impl<'a> Asked<'a> {
+    /// A service of such a kind and size, cold, of parts that nothing is known of.
+    pub const fn new(service: &'a str, kind: &'a str, size: Length) -> Self {
+        Self { service, kind, size, inner: None, outer: None, celsius: None }
+    }
+
     /// The clearance to machine.
     ///
     /// With a temperature the plain rule is widened by what the inner part grows in a
@@ -127,11 +134,10 @@ impl Asked<'_> {
     ///
     /// ```
     /// use fits_core::{shop::service::{Asked, kinds, services}, standards::materials::Material};
-    /// let piston = Asked {
-    ///     service: "piston", kind: "plain", size: "1in".parse()?,
-    ///     inner: Some(Material::find("aluminium")?), outer: Some(Material::find("cast iron")?),
-    ///     celsius: Some(150.0),
-    /// };
+    /// let mut piston = Asked::new("piston", "plain", "1in".parse()?);
+    /// piston.inner = Some(Material::find("aluminium")?);
+    /// piston.outer = Some(Material::find("cast iron")?);
+    /// piston.celsius = Some(150.0);
     /// let runs = piston.runs()?;
     /// // The rule for aluminium in iron: 3 to 5 thou an inch; heat asks for no less.
     /// assert_eq!(runs.rule.lower(), "0.003in".parse()?);
@@ -143,22 +149,20 @@ impl Asked<'_> {
     /// ```
     pub fn runs(&self) -> Result<Runs, Error> {
         if !self.size.is_positive() {
-            return Err(Error::new(Kind::NotDefined {
-                why: say!("a size cannot be {}", self.size),
-            }));
+            return Err(Error::not_defined(say!("a size cannot be {}", self.size)));
         }
         let of_kind =
             || CLEARANCES.iter().filter(|row| row.head == self.service && row.kind == self.kind);
         if of_kind().next().is_none() {
             let kinds = kinds(self.service);
-            return Err(Error::new(Kind::NotListed {
-                why: say!("no clearance of a {} {} is known here", self.kind, self.service),
-                advice: if kinds.is_empty() {
+            return Err(Error::not_listed(
+                say!("no clearance of a {} {} is known here", self.kind, self.service),
+                if kinds.is_empty() {
                     format!("known are {}", services().join(", "))
                 } else {
                     format!("of a {} are known: {}", self.service, kinds.join(", "))
                 },
-            }));
+            ));
         }
         let pair = match (self.inner, self.outer) {
             (Some(inner), Some(outer)) => {
@@ -189,19 +193,16 @@ impl Asked<'_> {
         let warmer = celsius - REFERENCE_C;
         let mut grows = |material: Option<&Material>, part: &str| -> Result<Length, Error> {
             let material = material.ok_or_else(|| {
-                Error::new(Kind::OutOfReach {
-                    why: say!(
-                        "how the {} grows is not known: what it is made of is not said",
-                        part
-                    ),
-                    advice: "say both, as `piston 1in aluminium in cast iron at 150C`".to_owned(),
-                })
+                Error::out_of_reach(
+                    say!("how the {} grows is not known: what it is made of is not said", part),
+                    "say both, as `piston 1in aluminium in cast iron at 150C`",
+                )
             })?;
             let expansion = material.expansion().ok_or_else(|| {
-                Error::new(Kind::OutOfReach {
-                    why: say!("the expansion of {} is not known", material.name()),
-                    advice: "name a material of the tables".to_owned(),
-                })
+                Error::out_of_reach(
+                    say!("the expansion of {} is not known", material.name()),
+                    "name a material of the tables",
+                )
             })?;
             if let Some(reason) = material.reason(Property::Expansion) {
                 known = known.worst(reason.known);

@@ -2,7 +2,7 @@
 
 use super::printed_table::PRINTED;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Provenance, Reason},
     speech::say,
@@ -26,6 +26,7 @@ pub(super) struct Row {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Grip {
     /// It turns or slides.
     Slip,
@@ -57,10 +58,10 @@ impl Printed {
         PRINTED.iter().find(|row| row.name.eq_ignore_ascii_case(name.trim())).map(Self).ok_or_else(
             || {
                 let names: Vec<_> = PRINTED.iter().map(|row| row.name).collect();
-                Error::new(Kind::NotListed {
-                    why: say!("`{}` is not a printed plastic that is known here", name.trim()),
-                    advice: format!("known are {}", names.join(", ")),
-                })
+                Error::not_listed(
+                    say!("`{}` is not a printed plastic that is known here", name.trim()),
+                    format!("known are {}", names.join(", ")),
+                )
             },
         )
     }

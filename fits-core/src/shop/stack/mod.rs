@@ -12,7 +12,7 @@ pub use simulate::{Runs, Simulated};
 pub use spread::Spread;
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     speech::say,
 };
@@ -23,6 +23,7 @@ pub const MOST_PARTS: u32 = 1000;
 /// Which way a link counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Direction {
     /// It adds to the play: the shoulder of a screw.
     Adds,
@@ -33,6 +34,7 @@ pub enum Direction {
 /// One link of a stack: so many parts of one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Link {
     /// Which way it counts.
     pub direction: Direction,
@@ -135,7 +137,7 @@ impl Stack {
     /// Fewer than two parts, more than [`MOST_PARTS`], or out of range.
     pub fn new(links: Vec<Link>) -> Result<Self, Error> {
         let parts = links.iter().fold(0_u32, |sum, link| sum.saturating_add(link.count));
-        let refused = |why: crate::speech::Speech| Err(Error::new(Kind::NoPlan { why }));
+        let refused = |why: crate::speech::Speech| Err(Error::no_plan(why));
         if parts < 2 {
             return refused("one part alone is not a stack".to_owned().into());
         }
@@ -241,9 +243,7 @@ impl LastPart {
             .map_or(Length::ZERO, Limits::lower);
         let aim = aim.checked_scale(1, i128::from(count))?;
         if !aim.is_positive() {
-            return Err(Error::new(Kind::NoPlan {
-                why: say!("the last part would be {} long", aim),
-            }));
+            return Err(Error::no_plan(say!("the last part would be {} long", aim)));
         }
         Ok(Self {
             aim,
@@ -275,7 +275,7 @@ fn inside_each(total: Limits, count: u32) -> Result<Option<Limits>, Error> {
     let lower = lower.and_then(i64::checked_neg);
     let upper = total.upper().tenth_nanometres().checked_div_euclid(count);
     let (Some(lower), Some(upper)) = (lower, upper) else {
-        return Err(Error::new(Kind::NoPlan { why: "there is no part to make".to_owned().into() }));
+        return Err(Error::no_plan("there is no part to make".to_owned()));
     };
     let [lower, upper] = [lower, upper].map(Length::from_tenth_nanometres);
     Ok(Limits::new(lower, upper).ok())

@@ -16,7 +16,7 @@ use super::{
     spread::{CELLS, Quantiles, Spread},
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     speech::say,
 };
@@ -33,6 +33,10 @@ const MOST_DRAWS: u64 = 1_000_000_000;
 /// How to simulate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Runs {
     /// How many stacks are put together.
     pub runs: u64,
@@ -89,9 +93,12 @@ impl Stack {
         let parts: u64 = self.links.iter().map(|link| u64::from(link.count)).sum();
         let most = MOST_DRAWS / parts.max(1);
         if how.runs == 0 || how.runs > most {
-            return Err(Error::new(Kind::NoPlan {
-                why: say!("{} runs of {} parts: give 1 to {} runs", how.runs, parts, most),
-            }));
+            return Err(Error::no_plan(say!(
+                "{} runs of {} parts: give 1 to {} runs",
+                how.runs,
+                parts,
+                most
+            )));
         }
         let work = Work::new(self, how, wanted);
         let mut pieces = work.shared(how.threads);

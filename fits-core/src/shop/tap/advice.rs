@@ -10,6 +10,7 @@ use crate::{
 /// What is tapped.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Work {
     /// Not said.
     #[default]
@@ -57,6 +58,7 @@ impl Work {
 /// What turns the tap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a tap is driven by hand or by power")]
 pub enum Drive {
     /// A wrench.
     Hand,
@@ -67,6 +69,7 @@ pub enum Drive {
 /// The percent of thread advised for some work.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Advice {
     /// The work.
     pub work: Work,

@@ -15,6 +15,7 @@ const STOCK: Length = Length::from_tenth_nanometres(3_000_000);
 /// A hole that is bored (or reamed) before the tap.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Bore {
     /// What to bore to.
     pub aim: Length,

@@ -2,13 +2,17 @@
 
 use super::{ABOUT, ASKED, Advice, Bit, MOST_CUT, SAME, TapDrill, TapHole, Work, no_drill};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
 };
 
 /// What to look for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Wanted {
     /// So many percent of thread.
     Percent(f64),
@@ -81,10 +85,10 @@ impl TapHole {
             }
             Wanted::Middle => {
                 let middle = self.minor.map(Limits::middle).ok_or_else(|| {
-                    Error::new(Kind::OutOfReach {
-                        why: "no limits of the minor diameter are known".to_owned().into(),
-                        advice: "ask for a percent of thread".to_owned(),
-                    })
+                    Error::out_of_reach(
+                        "no limits of the minor diameter are known".to_owned(),
+                        "ask for a percent of thread",
+                    )
                 })?;
                 (middle, self.percent(middle), SAME)
             }

@@ -3,7 +3,7 @@
 
 use super::{chart_hole_table, clearance_table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Known, Provenance},
     standards::{
@@ -16,6 +16,7 @@ use crate::{
 /// Which table a screw belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a screw is metric or inch")]
 pub enum Screws {
     /// ISO 273, metric: fine, medium, coarse.
     Metric,
@@ -90,6 +91,7 @@ impl ChartHole {
 /// The three holes of one screw.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Clearances {
     /// Fine or close.
     pub close: ClearanceHole,
@@ -138,10 +140,10 @@ impl Clearances {
             Screws::Metric => "ISO 273",
             Screws::Inch => "ASME B18.2.8",
         };
-        Err(Error::new(Kind::NotListed {
-            why: format!("{table} lists no clearance hole for a screw of {major}").into(),
-            advice: format!("the nearest listed: {}", names.join(", ")),
-        }))
+        Err(Error::not_listed(
+            format!("{table} lists no clearance hole for a screw of {major}"),
+            format!("the nearest listed: {}", names.join(", ")),
+        ))
     }
 }
 

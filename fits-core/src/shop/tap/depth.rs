@@ -11,6 +11,7 @@ use crate::{
 /// A hand tap by its lead.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum HandTap {
     /// To start with.
     Taper,

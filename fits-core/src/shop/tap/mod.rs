@@ -38,7 +38,7 @@ pub use depth::{HandTap, TapDepth};
 
 pub use self::choice::{TapDrills, Wanted};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Known, Reason},
     standards::drills::{Drill, Series},
@@ -75,6 +75,7 @@ const SAME: f64 = 1.0;
 /// A drill to choose from: from the standard sizes or from the owner's drawer.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "a name and a diameter are all")]
 pub struct Bit {
     /// What it is called.
     pub name: Cow<'static, str>,
@@ -113,6 +114,7 @@ pub struct TapHole {
 /// How a hole stands to the minor diameter's limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Minor {
     /// Inside the limits.
     Kept,
@@ -197,11 +199,10 @@ pub fn full_height(pitch: Length, half_angle_degrees: f64) -> Result<Length, Err
     let found = HEIGHTS.iter().find(|(angle, _)| (angle - half_angle_degrees).abs() < 1e-6);
     match found {
         Some((_, billionths)) => pitch.checked_scale(*billionths, 1_000_000_000),
-        None => Err(Error::new(Kind::OutOfReach {
-            why: format!("no full height is known for flanks at {half_angle_degrees} degrees")
-                .into(),
-            advice: "half angles 30, 27.5, 23.75, 15 and 14.5 degrees".to_owned(),
-        })),
+        None => Err(Error::out_of_reach(
+            format!("no full height is known for flanks at {half_angle_degrees} degrees"),
+            "half angles 30, 27.5, 23.75, 15 and 14.5 degrees",
+        )),
     }
 }
 
@@ -231,11 +232,10 @@ impl TapHole {
     ) -> Result<Self, Error> {
         let full = full_height.checked_mul(2)?;
         if !pitch.is_positive() || !full.is_positive() || major <= full {
-            return Err(Error::new(Kind::OutOfReach {
-                why: format!("a major diameter of {major} has no room for a pitch of {pitch}")
-                    .into(),
-                advice: format!("a major diameter over {full}"),
-            }));
+            return Err(Error::out_of_reach(
+                format!("a major diameter of {major} has no room for a pitch of {pitch}"),
+                format!("a major diameter over {full}"),
+            ));
         }
         Ok(Self { major, pitch, full, minor })
     }
@@ -272,10 +272,10 @@ impl TapHole {
     /// ```
     pub fn forming_hole(&self, percent: f64) -> Result<Length, Error> {
         if full_height(self.pitch, 30.0)?.checked_mul(2)? != self.full {
-            return Err(Error::new(Kind::OutOfReach {
-                why: "the rule for forming taps holds for 60-degree threads only".to_owned().into(),
-                advice: "cut this thread".to_owned(),
-            }));
+            return Err(Error::out_of_reach(
+                "the rule for forming taps holds for 60-degree threads only".to_owned(),
+                "cut this thread",
+            ));
         }
         within(percent, &FORMED, "% of thread cannot be formed")?;
         self.hole_of(FORMING * percent * self.pitch.millimetres())
@@ -307,10 +307,10 @@ impl TapHole {
         let left = self.major.checked_sub(bit.diameter)?.millimetres();
         let formed = left / (FORMING * self.pitch.millimetres());
         if formed < FORMED.start() - NEARLY || formed > FORMED.end() + NEARLY {
-            return Err(Error::new(Kind::OutOfReach {
-                why: "no drill in the list comes near the hole for a forming tap".to_owned().into(),
-                advice: format!("bore to {hole}"),
-            }));
+            return Err(Error::out_of_reach(
+                "no drill in the list comes near the hole for a forming tap".to_owned(),
+                format!("bore to {hole}"),
+            ));
         }
         Ok(Forming { hole, percent: formed, bit })
     }
@@ -327,10 +327,10 @@ impl TapHole {
         let smallest = self.major.checked_sub(self.full)?;
         if bit.diameter >= self.major || bit.diameter < smallest {
             let end = if bit.diameter >= self.major { "leaves no thread" } else { "is too small" };
-            return Err(Error::new(Kind::OutOfReach {
-                why: format!("a drill of {} {end}", bit.diameter).into(),
-                advice: format!("from {smallest} (100 %) to under {} (0 %)", self.major),
-            }));
+            return Err(Error::out_of_reach(
+                format!("a drill of {} {end}", bit.diameter),
+                format!("from {smallest} (100 %) to under {} (0 %)", self.major),
+            ));
         }
         let drilled = bit.diameter.checked_add(Oversize::of(bit.diameter)?.commonly)?;
         Ok(TapDrill {
@@ -388,15 +388,15 @@ fn within(percent: f64, range: &core::ops::RangeInclusive<f64>, cannot: &str) ->
     if range.contains(&percent) {
         return Ok(());
     }
-    Err(Error::new(Kind::OutOfReach {
-        why: format!("{percent} {cannot}").into(),
-        advice: format!("from {} % to {} %", range.start(), range.end()),
-    }))
+    Err(Error::out_of_reach(
+        format!("{percent} {cannot}"),
+        format!("from {} % to {} %", range.start(), range.end()),
+    ))
 }
 
 fn no_drill(hole: Length) -> Error {
-    Error::new(Kind::OutOfReach {
-        why: "no drill in the list leaves a thread".to_owned().into(),
-        advice: format!("the hole wanted is {hole}"),
-    })
+    Error::out_of_reach(
+        "no drill in the list leaves a thread".to_owned(),
+        format!("the hole wanted is {hole}"),
+    )
 }

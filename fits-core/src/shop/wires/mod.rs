@@ -19,7 +19,7 @@ mod seat;
 mod usable;
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Known, Reason},
 };
@@ -35,6 +35,7 @@ const MOST_LEAD_ANGLE: f64 = 20.0;
 /// How a size over wires was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Method {
     /// The plain formula: the lead does not matter.
     Plain,
@@ -106,9 +107,7 @@ impl WireThread {
         pitch_diameter: Length,
         major: Length,
     ) -> Result<Self, Error> {
-        let refused = |why: crate::speech::Speech, advice: &str| {
-            Error::new(Kind::OutOfReach { why, advice: advice.to_owned() })
-        };
+        let refused = |why: crate::speech::Speech, advice: &str| Error::out_of_reach(why, advice);
         if !pitch.is_positive() || lead < pitch {
             return Err(refused(
                 format!("a pitch of {pitch} with a lead of {lead} is not a thread").into(),
@@ -159,11 +158,10 @@ impl WireThread {
     pub fn with_crest_radius(self, radius: Length) -> Result<Self, Error> {
         let rounded = Self { crest_radius: radius, ..self };
         if radius.is_negative() || rounded.flank_end() <= self.pitch_diameter.millimetres() {
-            return Err(Error::new(Kind::OutOfReach {
-                why: format!("crests rounded to {radius} leave no flank above the pitch line")
-                    .into(),
-                advice: "give the radius of the basic form".to_owned(),
-            }));
+            return Err(Error::out_of_reach(
+                format!("crests rounded to {radius} leave no flank above the pitch line"),
+                "give the radius of the basic form",
+            ));
         }
         Ok(rounded)
     }
@@ -272,13 +270,12 @@ impl WireThread {
         let pitch = self.pitch.millimetres();
         let mut e = self.pitch_diameter.millimetres();
         let cannot = || {
-            Error::new(Kind::OutOfReach {
-                why: format!("{over} over wires of {wire} is not a size of this thread").into(),
-                advice: self
-                    .over(wire)
+            Error::out_of_reach(
+                format!("{over} over wires of {wire} is not a size of this thread"),
+                self.over(wire)
                     .map(|over| format!("about {} is expected", over.over))
                     .unwrap_or_default(),
-            })
+            )
         };
         // M grows with E one for one but for the little that the lead angle
         // turns, so each round leaves a small part of the error.
@@ -360,16 +357,16 @@ impl WireThread {
             format!("a wire of {wire} is too big to touch both flanks below the crests")
         };
         let best = self.best_wire().map(|best| format!(", best {best}")).unwrap_or_default();
-        Error::new(Kind::OutOfReach {
-            why: why.into(),
-            advice: format!("wires from {} to {}{best}", usable.lower(), usable.upper()),
-        })
+        Error::out_of_reach(
+            why,
+            format!("wires from {} to {}{best}", usable.lower(), usable.upper()),
+        )
     }
 
     fn no_seat(&self, why: &str) -> Error {
-        Error::new(Kind::OutOfReach {
-            why: why.to_owned().into(),
-            advice: format!("check pitch {} and major diameter {}", self.pitch, self.major),
-        })
+        Error::out_of_reach(
+            why.to_owned(),
+            format!("check pitch {} and major diameter {}", self.pitch, self.major),
+        )
     }
 }

@@ -3,7 +3,7 @@
 use super::seat::{Groove, root};
 use super::{Method, WireThread};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
 };
 
@@ -49,12 +49,10 @@ impl WireThread {
         let groove = self.groove(self.pitch_diameter);
         let (best, major, end) = (self.plain_best(), self.major.millimetres(), self.flank_end());
         let none = || {
-            Error::new(Kind::OutOfReach {
-                why: "no wire both touches the flanks and stands out of the crests"
-                    .to_owned()
-                    .into(),
-                advice: "measure it with a thread micrometer, or try it in its nut".to_owned(),
-            })
+            Error::out_of_reach(
+                "no wire both touches the flanks and stands out of the crests".to_owned(),
+                "measure it with a thread micrometer, or try it in its nut",
+            )
         };
         let (sine, cosine) = libm::sincos(groove.half_angle);
         let thin = self.groove(self.least_pitch_diameter);

@@ -6,7 +6,7 @@ use core::{fmt, str::FromStr};
 use serde::{Deserialize, Serialize};
 
 use super::{Entry, table};
-use crate::error::{Error, Kind};
+use crate::error::Error;
 
 /// Where [`Class::description`] takes its words from.
 pub const DESCRIPTION_SOURCE: &str =
@@ -15,6 +15,7 @@ pub const DESCRIPTION_SOURCE: &str =
 /// A family of fits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Family {
     /// RC: running and sliding fits.
     Running,
@@ -209,10 +210,10 @@ impl Class {
 
 fn no_such_class(family: Family, number: &str) -> Error {
     let (name, last) = (family.name(), family.last());
-    Error::new(Kind::NotAClass {
-        why: format!("there is no {name}{number}: {name} runs from {name}1 to {name}{last}").into(),
-        advice: format!("write {name}1 to {name}{last}"),
-    })
+    Error::not_a_class(
+        format!("there is no {name}{number}: {name} runs from {name}1 to {name}{last}"),
+        format!("write {name}1 to {name}{last}"),
+    )
 }
 
 impl fmt::Display for Class {
@@ -235,19 +236,19 @@ impl FromStr for Class {
             .into_iter()
             .find(|family| family.name().eq_ignore_ascii_case(name))
             .ok_or_else(|| {
-                Error::new(Kind::NotAClass {
-                    why: format!("there is no family of inch fits {name:?}").into(),
-                    advice: "the families are RC, LC, LT, LN and FN, as in RC4".into(),
-                })
+                Error::not_a_class(
+                    format!("there is no family of inch fits {name:?}"),
+                    "the families are RC, LC, LT, LN and FN, as in RC4",
+                )
                 .at(0, split)
             })?;
         let digits = number.trim_start_matches(' ');
         if digits.is_empty() {
             let (name, last) = (family.name(), family.last());
-            return Err(Error::new(Kind::NotAClass {
-                why: format!("{name} is a family: its class is missing").into(),
-                advice: format!("write {name}1 to {name}{last}"),
-            })
+            return Err(Error::not_a_class(
+                format!("{name} is a family: its class is missing"),
+                format!("write {name}1 to {name}{last}"),
+            )
             .at(0, text.len()));
         }
         // A sign or a leading zero is not a number of a class.

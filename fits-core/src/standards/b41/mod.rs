@@ -270,10 +270,9 @@ pub fn grade_reason(grade: u8, nominal: Length) -> Result<Reason, Error> {
 fn grade_cell(grade: u8, nominal: Length) -> Result<(Length, Provenance), Error> {
     let column = grade.checked_sub(4).map(usize::from).filter(|&column| column < 10);
     let Some(column) = column else {
-        return Err(Error::new(Kind::NotDefined {
-            why: format!("there is no grade {grade} in ASME B4.1: its grades run from 4 to 13")
-                .into(),
-        }));
+        return Err(Error::not_defined(format!(
+            "there is no grade {grade} in ASME B4.1: its grades run from 4 to 13"
+        )));
     };
     let at = table::GRADES.partition_point(|row| row.up_to < nominal);
     match table::GRADES.get(at) {

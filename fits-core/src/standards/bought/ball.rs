@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::{Family, Load, ball_table, seat};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     fit::Fit,
     nearest::keystrokes,
     size::{Length, Limits, Unit},
@@ -98,10 +98,10 @@ impl Ball {
         Self::listed(text).ok_or_else(|| {
             let near = Self::near(&of_number(text));
             let near: Vec<_> = near.iter().map(|ball| ball.number()).collect();
-            Error::new(Kind::NotListed {
-                why: say!("no ball bearing {} is listed", text.trim()),
-                advice: format!("near it: {}", near.join(", ")),
-            })
+            Error::not_listed(
+                say!("no ball bearing {} is listed", text.trim()),
+                format!("near it: {}", near.join(", ")),
+            )
         })
     }
 
@@ -237,6 +237,7 @@ impl Ball {
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(clippy::exhaustive_enums, reason = "one of two rings turns")]
 pub enum Turning {
     /// The shaft: a spindle, a motor, a crank.
     Shaft,
@@ -249,6 +250,7 @@ pub enum Turning {
 #[cfg_attr(feature = "serde", derive(Serialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[non_exhaustive]
 pub enum Duty {
     /// Light or variable.
     Light,
@@ -261,6 +263,7 @@ pub enum Duty {
 /// One seat of a bearing, with the fit that its limits make on the ring.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct BallSeat {
     /// A shaft under the inner ring, or a housing about the outer one.
     pub feature: Feature,

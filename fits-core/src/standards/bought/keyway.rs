@@ -12,6 +12,7 @@ use crate::{
 /// The standard of a parallel key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum KeyStandard {
     /// DIN 6885-1, metric.
     Din6885,
@@ -62,6 +63,7 @@ impl KeyStandard {
 /// How a parallel key sits in its keyways.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum KeyFit {
     /// It slides along in the hub.
     Sliding,
@@ -129,10 +131,10 @@ impl Keyway {
             let over = rows().map(|row| row.over).min().unwrap_or_default();
             let up_to = rows().map(|row| row.up_to).max().unwrap_or_default();
             let said = |size| spoken(size, standard.unit());
-            Error::new(Kind::NotListed {
-                why: say!("no {} key is held here for a shaft of {}", standard.name(), said(shaft)),
-                advice: format!("shafts over {} up to {} are held", said(over), said(up_to)),
-            })
+            Error::not_listed(
+                say!("no {} key is held here for a shaft of {}", standard.name(), said(shaft)),
+                format!("shafts over {} up to {} are held", said(over), said(up_to)),
+            )
         })
     }
 

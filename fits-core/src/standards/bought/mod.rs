@@ -24,7 +24,7 @@ pub use seat::{Load, Seat, seat};
 pub use self::part::Part;
 use self::part::ambiguous;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     nearest::{nearest, plain},
     size::{Length, Limits, Unit},
     source::Provenance,
@@ -153,13 +153,10 @@ impl Family {
         }
         let words =
             Self::all().flat_map(|family| family.words().iter().copied().chain([family.name()]));
-        Err(Error::new(Kind::NotListed {
-            why: say!("no bought-in part is called {}", text.trim()),
-            advice: nearest(&wanted, words).map_or_else(
+        Err(Error::not_listed(say!("no bought-in part is called {}", text.trim()), nearest(&wanted, words).map_or_else(
                 || "kinds: dowel, shoulder screw, drill rod, cold drawn, bushing, bearing, key, keyway, tube".into(),
                 |word| format!("nearest: {word}"),
-            ),
-        }))
+            )))
     }
 
     /// Its name, as `inch dowel pin`: unique among the families.
@@ -270,13 +267,11 @@ impl Family {
             return self.part(nominal);
         }
         if outside <= nominal || !nominal.is_positive() {
-            return Err(Error::new(Kind::NotAPair {
-                why: say!(
-                    "an outside diameter of {} leaves no wall about a bore of {}",
-                    outside,
-                    nominal
-                ),
-            }));
+            return Err(Error::not_a_pair(say!(
+                "an outside diameter of {} leaves no wall about a bore of {}",
+                outside,
+                nominal
+            )));
         }
         let row = self
             .0
@@ -328,8 +323,8 @@ impl Family {
             "" => String::new(),
             named => format!(" ({named})"),
         };
-        Error::new(Kind::NotListed {
-            why: say!(
+        Error::not_listed(
+            say!(
                 "{}{}{} {} is not listed{}",
                 what,
                 if what.is_empty() { "" } else { " " },
@@ -337,8 +332,8 @@ impl Family {
                 asked,
                 standard
             ),
-            advice: format!("listed near it: {}", near.join(", ")),
-        })
+            format!("listed near it: {}", near.join(", ")),
+        )
     }
 }
 

@@ -23,8 +23,9 @@ use crate::{
 /// assert_eq!(fit.clearance().lower().to_string(), "-0.019 mm");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Part {
     /// The family it belongs to.
     pub family: Family,
@@ -106,7 +107,7 @@ impl Part {
             parts.retain(is_own);
         }
         match (parts.as_slice(), refused) {
-            ([only], _) => Ok(only.clone()),
+            ([only], _) => Ok(*only),
             ([], Some(error)) => Err(error),
             (several, _) => {
                 let families: Vec<_> = several.iter().map(|part| part.family).collect();

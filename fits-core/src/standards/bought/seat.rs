@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::table;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Provenance},
     speech::say,
@@ -21,6 +21,7 @@ use crate::{
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Load {
     /// Turns, light or variable.
     TurnsLight,
@@ -94,6 +95,7 @@ impl Load {
 /// One usual class for a bearing seat.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Seat {
     /// The class of the shaft or the housing.
     pub class: Class,
@@ -174,10 +176,10 @@ pub fn seat(feature: Feature, load: Load, diameter: Length) -> Result<Vec<Seat>,
             .filter(|load| of_side().any(|row| row.load == *load))
             .map(Load::words)
             .collect();
-        return Err(Error::new(Kind::NotListed {
-            why: say!("no {} seat is listed for `{}` at {}", side, load.words(), diameter),
-            advice: format!("listed for the {side}: {}", listed.join(", ")),
-        }));
+        return Err(Error::not_listed(
+            say!("no {} seat is listed for `{}` at {}", side, load.words(), diameter),
+            format!("listed for the {side}: {}", listed.join(", ")),
+        ));
     }
     Ok(seats)
 }

@@ -14,6 +14,7 @@ use crate::{
 /// The series a drill size belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Series {
     /// #1 to #107.
     Number,

@@ -2,7 +2,7 @@
 
 use super::limits;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::Known,
     speech::say,
@@ -26,6 +26,7 @@ use crate::{
 /// ```
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "a shaft and a pin are all")]
 pub struct CrossPin {
     /// The shaft's diameter.
     pub shaft: Length,
@@ -66,9 +67,11 @@ impl CrossPin {
     /// The collar is no larger than the shaft.
     pub fn collar_pressure(self, torque_n_m: f64, outside: Length) -> Result<f64, Error> {
         if outside <= self.shaft {
-            return Err(Error::new(Kind::NotAPair {
-                why: say!("a collar of {} leaves no wall about a shaft of {}", outside, self.shaft),
-            }));
+            return Err(Error::not_a_pair(say!(
+                "a collar of {} leaves no wall about a shaft of {}",
+                outside,
+                self.shaft
+            )));
         }
         let ((shaft, pin), outside) = (self.metres(), outside.millimetres() / 1000.0);
         Ok(4.0 * torque_n_m / (pin * (outside * outside - shaft * shaft)))

@@ -24,7 +24,7 @@ pub use square_tube::{SquareTube, TubeStandard};
 pub use woodruff::Woodruff;
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits, Unit},
     source::Known,
     speech::Speech,
@@ -59,5 +59,5 @@ fn not_listed(
     }
     let near: Vec<String> =
         [below, above].into_iter().flatten().map(|size| spoken(size, unit)).collect();
-    Error::new(Kind::NotListed { why, advice: format!("listed near it: {}", near.join(", ")) })
+    Error::not_listed(why, format!("listed near it: {}", near.join(", ")))
 }

@@ -2,7 +2,7 @@
 
 use super::{is_called, limits, not_listed, table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits, Unit},
     source::{Known, Provenance, Reason},
     speech::{Speech, say},
@@ -12,6 +12,7 @@ use crate::{
 /// How an O-ring seals.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum GlandUse {
     /// On a piston or about a rod that moves along.
     Moving,
@@ -70,10 +71,10 @@ impl ORing {
     /// The number is not listed here.
     pub fn dash(number: &str) -> Result<Self, Error> {
         Self::all().find(|ring| ring.number() == number).ok_or_else(|| {
-            Error::new(Kind::NotListed {
-                why: say!("no O-ring number {} is listed here", number),
-                advice: "listed: 004 to 028, 110 to 129 and 201 to 222; others by section".into(),
-            })
+            Error::not_listed(
+                say!("no O-ring number {} is listed here", number),
+                "listed: 004 to 028, 110 to 129 and 201 to 222; others by section",
+            )
         })
     }
 
@@ -137,8 +138,7 @@ impl ORing {
     /// The ring does not go there; the advice names those that do, and the sizes
     /// that it goes with.
     pub fn fit(self, used: GlandUse, on: RingOn) -> Result<RingFit, Error> {
-        self.judged(used, on)?
-            .map_err(|why| Error::new(Kind::OutOfReach { why, advice: self.instead(used, on) }))
+        self.judged(used, on)?.map_err(|why| Error::out_of_reach(why, self.instead(used, on)))
     }
 
     /// The fit, or why the ring does not go there.
@@ -248,6 +248,7 @@ impl ORing {
 /// The part that a ring's size is chosen by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a groove is outside or inside")]
 pub enum RingOn {
     /// A piston or plug in a bore of this size: the groove stretches the ring.
     Piston(Length),
@@ -274,6 +275,7 @@ impl RingOn {
 /// How a ring sits, in percent.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct RingFit {
     /// How far the piston's groove, or the rod, stretches its inside.
     pub stretch: f64,
@@ -384,10 +386,10 @@ impl Gland {
         let [shallow, deep] = self.0.depth;
         let least = bore.checked_sub(deep.checked_mul(2)?)?;
         if !least.is_positive() {
-            return Err(Error::new(Kind::OutOfReach {
-                why: say!("grooves {} deep leave nothing of a piston in {}", deep, bore),
-                advice: "a smaller section".into(),
-            }));
+            return Err(Error::out_of_reach(
+                say!("grooves {} deep leave nothing of a piston in {}", deep, bore),
+                "a smaller section",
+            ));
         }
         limits([least, bore.checked_sub(shallow.checked_mul(2)?)?], self.0.from.known)
     }

@@ -2,7 +2,7 @@
 
 use super::{is_called, limits, not_listed, table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits, Unit},
     source::{Known, Provenance},
     speech::say,
@@ -12,6 +12,7 @@ use crate::{
 /// A kind of spring pin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum SpringPinKind {
     /// ASME B18.8.2, slotted.
     Slotted,
@@ -174,10 +175,10 @@ impl TaperPin {
     pub fn inch(number: &str) -> Result<Self, Error> {
         let found = table::TAPER_PINS.iter().find(|row| row.is_inch && row.name == number);
         found.map(Self).ok_or_else(|| {
-            Error::new(Kind::NotListed {
-                why: say!("no taper pin number {} is listed", number),
-                advice: "numbers run from 7/0 to 0 and from 1 to 14".into(),
-            })
+            Error::not_listed(
+                say!("no taper pin number {} is listed", number),
+                "numbers run from 7/0 to 0 and from 1 to 14",
+            )
         })
     }
 
@@ -238,10 +239,10 @@ impl TaperPin {
         let small = self.size().checked_sub(grows)?;
         // Half of it left is more than any pin that is made.
         if small < self.size().half() {
-            return Err(Error::new(Kind::OutOfReach {
-                why: say!("a number {} pin {} long would end at {}", self.name(), length, small),
-                advice: "a shorter pin, or a larger number".into(),
-            }));
+            return Err(Error::out_of_reach(
+                say!("a number {} pin {} long would end at {}", self.name(), length, small),
+                "a shorter pin, or a larger number",
+            ));
         }
         Ok([small, self.size()])
     }
@@ -270,10 +271,10 @@ impl TaperPin {
         Drill::under(small, series)
             .map(|drill| (drill, "the largest drill not over the small end", Known::Formula))
             .ok_or_else(|| {
-                Error::new(Kind::OutOfReach {
-                    why: say!("no drill is as small as {}", small),
-                    advice: "a shorter pin, or a larger one".into(),
-                })
+                Error::out_of_reach(
+                    say!("no drill is as small as {}", small),
+                    "a shorter pin, or a larger one",
+                )
             })
     }
 

@@ -12,6 +12,7 @@ use crate::{
 /// A kind of retaining ring.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum RingKind {
     /// DIN 471, normal type, on shafts.
     Din471,

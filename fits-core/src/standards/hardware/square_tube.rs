@@ -2,7 +2,7 @@
 
 use super::{limits, table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits, Unit},
     source::{Known, Provenance, Reason},
     speech::say,
@@ -11,6 +11,7 @@ use crate::{
 /// What a square or rectangular tube is made to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum TubeStandard {
     /// ASTM A513, mechanical tube.
     A513,
@@ -104,10 +105,10 @@ impl SquareTube {
         let tube = Self { standard, sides, wall };
         let least = sides[0].min(sides[1]);
         if !wall.is_positive() || wall.checked_mul(2)? >= least {
-            return Err(Error::new(Kind::OutOfReach {
-                why: say!("a wall of {} leaves no bore in a tube of {}", wall, least),
-                advice: "the outside first, then the wall".into(),
-            }));
+            return Err(Error::out_of_reach(
+                say!("a wall of {} leaves no bore in a tube of {}", wall, least),
+                "the outside first, then the wall",
+            ));
         }
         for side in sides {
             tube.outside(side)?;
@@ -172,14 +173,10 @@ impl SquareTube {
                     let over = reach().map(|row| row.over).min().unwrap_or_default();
                     let up_to = reach().map(|row| row.up_to).max().unwrap_or_default();
                     let said = |size| crate::standards::bought::spoken(size, self.standard.unit());
-                    return Err(Error::new(Kind::NotListed {
-                        why: say!("{} lists no tube with a side of {}", self.standard.name(), side),
-                        advice: format!(
-                            "sides over {} up to {} are listed",
-                            said(over),
-                            said(up_to)
-                        ),
-                    }));
+                    return Err(Error::not_listed(
+                        say!("{} lists no tube with a side of {}", self.standard.name(), side),
+                        format!("sides over {} up to {} are listed", said(over), said(up_to)),
+                    ));
                 }
             };
         let flat = self.row(TubeFigure::Flat, side).map_or(Length::ZERO, |row| row.value);
@@ -272,8 +269,8 @@ impl SquareTube {
         if limits.contains(inside) {
             return Ok(());
         }
-        Err(Error::new(Kind::OutOfReach {
-            why: say!(
+        Err(Error::out_of_reach(
+            say!(
                 "a tube of {} with a wall of {} is {} to {} inside, not {}",
                 self.sides[of_side.min(1)],
                 self.wall,
@@ -281,8 +278,8 @@ impl SquareTube {
                 limits.upper(),
                 inside
             ),
-            advice: "mic the wall and the inside again".into(),
-        }))
+            "mic the wall and the inside again",
+        ))
     }
 
     /// Why its figures are what they are.

@@ -2,7 +2,7 @@
 
 use super::{limits, table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Known, Provenance, Reason},
     speech::say,
@@ -69,14 +69,14 @@ impl Woodruff {
                 far(a).total_cmp(&far(b))
             });
             let near: Vec<&str> = near.iter().take(3).map(|key| key.number()).collect();
-            Error::new(Kind::NotListed {
-                why: say!("no Woodruff key number {} is listed (ANSI B17.2)", number),
-                advice: format!(
+            Error::not_listed(
+                say!("no Woodruff key number {} is listed (ANSI B17.2)", number),
+                format!(
                     "the last two figures are its diameter in eighths, before them its width in \
                      32nds; near it: {}",
                     near.join(", ")
                 ),
-            })
+            )
         })
     }
 
@@ -96,10 +96,10 @@ impl Woodruff {
         let quarter = shaft.half().half();
         found.sort_by_key(|key| (off(key.width(), quarter), off(key.diameter(), shaft)));
         if found.is_empty() {
-            return Err(Error::new(Kind::NotListed {
-                why: say!("no Woodruff key is listed for a shaft of {}", shaft),
-                advice: "shafts from 5/16 in to 2-5/8 in have one".into(),
-            }));
+            return Err(Error::not_listed(
+                say!("no Woodruff key is listed for a shaft of {}", shaft),
+                "shafts from 5/16 in to 2-5/8 in have one",
+            ));
         }
         Ok(found)
     }
@@ -174,16 +174,20 @@ impl Woodruff {
     /// The key is as wide as the shaft.
     pub fn in_shaft(self, shaft: Length) -> Result<(Length, Limits), Error> {
         if shaft <= self.width() {
-            return Err(Error::new(Kind::NotAPair {
-                why: say!("a key {} wide leaves nothing of a shaft of {}", self.width(), shaft),
-            }));
+            return Err(Error::not_a_pair(say!(
+                "a key {} wide leaves nothing of a shaft of {}",
+                self.width(),
+                shaft
+            )));
         }
         let corner = shaft.checked_add(chord(shaft, self.width())?)?.half();
         let [least, most] = self.0.shaft;
         if corner <= most {
-            return Err(Error::new(Kind::NotAPair {
-                why: say!("a keyseat {} deep goes through a shaft of {}", most, shaft),
-            }));
+            return Err(Error::not_a_pair(say!(
+                "a keyseat {} deep goes through a shaft of {}",
+                most,
+                shaft
+            )));
         }
         let across = Limits::new(corner.checked_sub(most)?, corner.checked_sub(least)?)?;
         Ok((shaft.checked_sub(corner)?, across.known_as(self.0.from.known)))

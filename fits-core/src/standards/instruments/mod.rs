@@ -10,7 +10,7 @@ mod table;
 
 use super::iso286::Feature;
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     nearest::{nearest, plain},
     size::Length,
     source::{Known, Provenance, Reason},
@@ -20,6 +20,10 @@ use crate::{
 /// How far a reading is off, as standard uncertainties.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(
+    clippy::exhaustive_structs,
+    reason = "it is built whole: what is new must be said by whoever builds one"
+)]
 pub struct Uncertainty {
     /// What changes from reading to reading: averages out.
     pub repeat: Length,
@@ -106,10 +110,7 @@ impl Instrument {
                     },
                     |word| format!("nearest: {word}"),
                 );
-                Error::new(Kind::NotListed {
-                    why: say!("no instrument is called {}", name.trim()),
-                    advice,
-                })
+                Error::not_listed(say!("no instrument is called {}", name.trim()), advice)
             },
         )
     }
@@ -213,6 +214,6 @@ impl Instrument {
                 },
             ),
         };
-        Err(Error::new(Kind::NotListed { why: why.into(), advice }))
+        Err(Error::not_listed(why, advice))
     }
 }

@@ -36,6 +36,7 @@ pub const LEAST: Length = Length::from_tenth_nanometres(5_000_000);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[non_exhaustive]
 pub enum Class {
     /// f, fine.
     #[cfg_attr(feature = "serde", serde(rename = "f"))]
@@ -54,6 +55,7 @@ pub enum Class {
 /// What is toleranced: each has its own table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "the standard has three tables")]
 pub enum Quantity {
     /// A length other than a broken edge (Table 1).
     Linear,
@@ -268,14 +270,13 @@ impl Class {
             let advice = self
                 .nearest(quantity, size)
                 .map(|class| format!("the nearest class that has one there is {class}"));
-            return Err(Error::new(Kind::NotGiven {
-                why: format!(
+            return Err(Error::not_given(
+                format!(
                     "ISO 2768-1 gives class {self} no tolerance for {} at {size}",
                     quantity.what()
-                )
-                .into(),
-                advice: advice.unwrap_or_default(),
-            }));
+                ),
+                advice.unwrap_or_default(),
+            ));
         }
         // Every index is one of the generated lists'.
         Ok(Cell {
@@ -288,16 +289,16 @@ impl Class {
 
 fn row(quantity: Quantity, size: Length) -> Result<&'static Row, Error> {
     if quantity != Quantity::Angular && size < LEAST {
-        return Err(Error::new(Kind::NotGiven {
-            why: format!("ISO 2768-1 gives no tolerance below 0.5 mm, so none at {size}").into(),
-            advice: "write the deviations at the dimension".into(),
-        }));
+        return Err(Error::not_given(
+            format!("ISO 2768-1 gives no tolerance below 0.5 mm, so none at {size}"),
+            "write the deviations at the dimension",
+        ));
     }
     if !size.is_positive() {
-        return Err(Error::new(Kind::NotGiven {
-            why: format!("a side of {size} makes no angle").into(),
-            advice: "give the length of the shorter side".into(),
-        }));
+        return Err(Error::not_given(
+            format!("a side of {size} makes no angle"),
+            "give the length of the shorter side",
+        ));
     }
     let rows = quantity.table();
     rows.get(rows.partition_point(|row| row.up_to < size)).ok_or_else(|| {
@@ -328,10 +329,10 @@ impl FromStr for Class {
             .into_iter()
             .find(|class| text == class.letter() || text == class.word())
             .ok_or_else(|| {
-                Error::new(Kind::NotAClass {
-                    why: format!("there is no general tolerance class {text:?}").into(),
-                    advice: "the classes are f, m, c and v".into(),
-                })
+                Error::not_a_class(
+                    format!("there is no general tolerance class {text:?}"),
+                    "the classes are f, m, c and v",
+                )
                 .at(0, text.len())
             })
     }

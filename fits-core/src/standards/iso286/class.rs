@@ -5,13 +5,14 @@ use core::{fmt, str::FromStr};
 #[cfg(feature = "serde")]
 use serde::{Deserialize, Serialize};
 
-use crate::error::{Error, Kind};
+use crate::error::Error;
 
 /// An internal or an external feature of size.
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+#[expect(clippy::exhaustive_enums, reason = "a surface is inside or outside")]
 pub enum Feature {
     /// An internal feature: a bore, a slot, the inside of a tube.
     Hole,
@@ -111,8 +112,7 @@ impl Letter {
                 "the letters i, l, o, q and w are not used",
             )
         };
-        Err(Error::new(Kind::NotAClass { why: why.into(), advice: advice.into() })
-            .at(0, name.len()))
+        Err(Error::not_a_class(why, advice).at(0, name.len()))
     }
 
     /// The existing letter nearest in the alphabet to a name that is none.
@@ -216,14 +216,14 @@ impl FromStr for Grade {
             _ => text.parse().ok().and_then(Self::it),
         };
         grade.ok_or_else(|| {
-            Error::new(Kind::NotAClass {
-                why: if text.is_empty() {
-                    "the tolerance grade is missing".into()
+            Error::not_a_class(
+                if text.is_empty() {
+                    "the tolerance grade is missing".to_owned()
                 } else {
-                    format!("there is no tolerance grade IT{text}").into()
+                    format!("there is no tolerance grade IT{text}")
                 },
-                advice: "grades run from IT01, IT0, IT1 to IT18".into(),
-            })
+                "grades run from IT01, IT0, IT1 to IT18",
+            )
             .at(0, text.len())
         })
     }
@@ -242,6 +242,7 @@ impl FromStr for Grade {
 ///
 /// Source: ISO 286-1:2010, clause 4.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[expect(clippy::exhaustive_structs, reason = "a class is these three")]
 pub struct Class {
     /// Hole or shaft.
     pub feature: Feature,
@@ -279,10 +280,10 @@ impl FromStr for Class {
             Some(first) if first.is_ascii_uppercase() => Feature::Hole,
             Some(_) => Feature::Shaft,
             None => {
-                return Err(Error::new(Kind::NotAClass {
-                    why: "a tolerance class begins with its letter".into(),
-                    advice: "write `H7` for a hole, `g6` for a shaft".into(),
-                })
+                return Err(Error::not_a_class(
+                    "a tolerance class begins with its letter",
+                    "write `H7` for a hole, `g6` for a shaft",
+                )
                 .at(0, text.len()));
             }
         };

@@ -150,7 +150,7 @@ pub fn grade_within(tolerance: Length, nominal: Length) -> Option<Grade> {
 
 #[cold]
 fn not_defined(why: impl Into<crate::speech::Speech>) -> Error {
-    Error::new(Kind::NotDefined { why: why.into() })
+    Error::not_defined(why)
 }
 
 /// The cell that gives a fundamental deviation, and what it says.

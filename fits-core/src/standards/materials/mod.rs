@@ -86,6 +86,7 @@ struct Figure {
 #[cfg_attr(feature = "serde", derive(Serialize, Deserialize))]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Family {
     /// Plain, alloyed, hardened or coated steel.
     Steel,
@@ -114,6 +115,7 @@ pub enum Family {
 /// What a material wants looking after.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Care {
     /// It breaks before it yields.
     Brittle,
@@ -134,6 +136,7 @@ pub enum Care {
 /// What a material gives off above its heat limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Fume {
     /// Lead, alloyed in to cut freely or to bear.
     Lead,
@@ -144,6 +147,7 @@ pub enum Fume {
 /// One figure of a material.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Property {
     /// Young's modulus.
     Modulus,

@@ -3,7 +3,7 @@
 
 use super::{Family, Material};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     nearest::{keystrokes, plain},
 };
 
@@ -96,11 +96,10 @@ fn names(material: &Material) -> impl Iterator<Item = String> {
 pub(super) fn find(name: &str) -> Result<&'static Material, Error> {
     let wanted = spelled(name);
     known(&wanted).ok_or_else(|| {
-        Error::new(Kind::NotListed {
-            why: format!("no material is called {}", name.trim()).into(),
-            advice: nearest(&wanted)
-                .map_or_else(|| others(&wanted), |word| format!("nearest: {word}")),
-        })
+        Error::not_listed(
+            format!("no material is called {}", name.trim()),
+            nearest(&wanted).map_or_else(|| others(&wanted), |word| format!("nearest: {word}")),
+        )
     })
 }
 

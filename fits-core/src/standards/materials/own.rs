@@ -2,7 +2,7 @@
 
 use super::{Family, Figure, Material};
 use crate::{
-    error::{Error, Kind},
+    error::{Error, Subject},
     source::{Known, Provenance},
 };
 use std::borrow::Cow;
@@ -22,12 +22,14 @@ use uom::si::{
 /// let figures = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.28);
 /// let iron = Material::custom("my iron", figures)?;
 /// assert!(iron.yield_strength().is_none());
-/// let error = Material::custom("", Figures { poisson: 0.6, ..figures }).unwrap_err();
+/// let odd = Figures::elastic(Pressure::new::<gigapascal>(110.0), 0.6);
+/// let error = Material::custom("", odd).unwrap_err();
 /// assert_eq!(error.to_string(), "Poisson's ratio 0.6 is not one a material has");
 /// # Ok::<(), fits_core::Error>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Figures {
     /// Young's modulus.
     pub modulus: Pressure,
@@ -70,28 +72,23 @@ impl Material {
             note: "",
             of: "",
         };
-        let refused = |why: crate::speech::Speech| Err(Error::new(Kind::NoPlan { why }));
+        let refused = |what: String| Error::no_plan(format!("{what} is not one a material has"));
         let positive = |value: f64| value.is_finite() && value > 0.0;
         let modulus = figures.modulus.get::<gigapascal>();
         if !positive(modulus) {
-            return refused(format!("a modulus of {modulus} GPa is not one a material has").into());
+            return Err(refused(format!("a modulus of {modulus} GPa")));
         }
         if !(0.0..0.5).contains(&figures.poisson) {
-            return refused(
-                format!("Poisson's ratio {} is not one a material has", figures.poisson).into(),
-            );
+            let poisson = format!("Poisson's ratio {}", figures.poisson);
+            return Err(refused(poisson).about(Subject::Poisson));
         }
         let yield_strength = figures.yield_strength.map(|figure| figure.get::<megapascal>());
         if let Some(strength) = yield_strength.filter(|strength| !positive(*strength)) {
-            return refused(
-                format!("a strength of {strength} MPa is not one a material has").into(),
-            );
+            return Err(refused(format!("a strength of {strength} MPa")));
         }
         let expansion = figures.expansion.map(|figure| figure.get::<per_kelvin>() * 1e6);
         if let Some(expansion) = expansion.filter(|value| !value.is_finite()) {
-            return refused(
-                format!("an expansion of {expansion} is not one a material has").into(),
-            );
+            return Err(refused(format!("an expansion of {expansion}")));
         }
         Ok(Self {
             name: Cow::Owned(if name.is_empty() { "as given" } else { name }.to_owned()),
@@ -128,9 +125,9 @@ impl Material {
     pub fn with_yield(&self, strength: Pressure) -> Result<Self, Error> {
         let value = strength.get::<megapascal>();
         if !(value.is_finite() && value > 0.0) {
-            return Err(Error::new(Kind::NoPlan {
-                why: format!("a strength of {value} MPa is not one a material has").into(),
-            }));
+            return Err(Error::no_plan(format!(
+                "a strength of {value} MPa is not one a material has"
+            )));
         }
         let from = Provenance { known: Known::Given, text: "as given" };
         let given = Figure { value, from, note: "", of: "" };

@@ -9,7 +9,7 @@ use super::{
     inch::{Listed, inches, to_tenth},
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Provenance, Reason},
 };
@@ -69,10 +69,10 @@ fn rule(class: Class) -> Result<&'static Rule, Error> {
 }
 
 fn no_class(class: Class, more: &str) -> Error {
-    Error::new(Kind::NotGiven {
-        why: format!("Acme threads have no class {class} here{more}").into(),
-        advice: "general purpose classes are 2G, 3G and 4G".into(),
-    })
+    Error::not_given(
+        format!("Acme threads have no class {class} here{more}"),
+        "general purpose classes are 2G, 3G and 4G",
+    )
 }
 
 /// The allowance of the range that holds a diameter; beyond the table by the
@@ -147,10 +147,10 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
 }
 
 pub(super) fn no_core(thread: &Thread) -> Error {
-    Error::new(Kind::NotGiven {
-        why: format!("a pitch of {} leaves no core in {}", thread.pitch(), thread.nominal()).into(),
-        advice: "give a finer pitch".into(),
-    })
+    Error::not_given(
+        format!("a pitch of {} leaves no core in {}", thread.pitch(), thread.nominal()),
+        "give a finer pitch",
+    )
 }
 
 /// What the standard's tables do not hold.

@@ -2,7 +2,7 @@
 
 use super::{Class, Nominal, Pitch, Quality, Side, Sizes, Spread, Thread, ba_table as table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Decimals, Length, Rounding},
     source::{Known, Provenance, Reason},
 };
@@ -26,10 +26,7 @@ const LAST_OF_TWO_CLASSES: u8 = 10;
 
 fn size(number: u8) -> Result<&'static Size, Error> {
     table::SIZES.get(usize::from(number)).ok_or_else(|| {
-        Error::new(Kind::NotListed {
-            why: format!("there is no {number} BA").into(),
-            advice: "BS 93 lists 0 to 16 BA".into(),
-        })
+        Error::not_listed(format!("there is no {number} BA"), "BS 93 lists 0 to 16 BA")
     })
 }
 
@@ -79,16 +76,14 @@ pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result
         (Class::Word(Quality::Normal), _) => false,
         (Class::Word(Quality::Close), Side::External) if has_two => true,
         _ => {
-            return Err(Error::new(Kind::NotGiven {
-                why: format!("BS 93 has no class {class} of {} thread at {thread}", side.word())
-                    .into(),
-                advice: if side == Side::External && has_two {
+            return Err(Error::not_given(
+                format!("BS 93 has no class {class} of {} thread at {thread}", side.word()),
+                if side == Side::External && has_two {
                     "screws are close or normal"
                 } else {
                     "the one class is normal"
-                }
-                .into(),
-            }));
+                },
+            ));
         }
     };
     let part = |thousandths, micrometres| tolerance(size.pitch, thousandths, micrometres);

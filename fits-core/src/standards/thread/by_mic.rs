@@ -10,7 +10,7 @@ use super::{
     pipe_table, trapezoidal_table, unified_series, unified_table, whitworth_table,
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::{Known, Provenance},
     speech::say,
@@ -34,6 +34,7 @@ const PITCH_SHARE: f64 = 0.02;
 /// A thread that a reading may be of.
 #[derive(Clone, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Candidate {
     /// Its designation.
     pub name: String,
@@ -103,15 +104,10 @@ pub fn by_mic(size: Length, pitch: Pitch, side: Side) -> Result<Vec<Candidate>, 
             Side::External => "outside",
             Side::Internal => "bore",
         };
-        return Err(Error::new(Kind::NotListed {
-            why: say!(
-                "no listed thread has {} of pitch and about {} {}",
-                pitch.in_words(),
-                size,
-                side
-            ),
-            advice: "read the pitch over ten threads, and the outside across the crests".to_owned(),
-        }));
+        return Err(Error::not_listed(
+            say!("no listed thread has {} of pitch and about {} {}", pitch.in_words(), size, side),
+            "read the pitch over ten threads, and the outside across the crests",
+        ));
     }
     Ok(found.into_iter().map(|(_, candidate)| candidate).collect())
 }

@@ -7,6 +7,7 @@ use super::Form;
 /// Which of the two threads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a thread is inside or outside")]
 pub enum Side {
     /// A screw.
     External,
@@ -27,6 +28,7 @@ impl Side {
 /// A grade and the letter of its position: `6g`, `2A`, `4G`; grade 0 is none
 /// (pipe class `A`).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[expect(clippy::exhaustive_structs, reason = "a grade and a position are all")]
 pub struct Zone {
     /// 0 where the class has no number.
     pub grade: u8,
@@ -37,6 +39,7 @@ pub struct Zone {
 /// The words of systems that name their classes in words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Quality {
     /// Close.
     Close,
@@ -70,6 +73,7 @@ impl Quality {
 /// assert!(Class::read("g6").is_none());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Class {
     /// One zone for the pitch diameter and one for the crest diameter; most
     /// systems give both the same.

@@ -9,6 +9,7 @@ use crate::error::Error;
 /// A part of a designation and the bytes it stood at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Typed<T> {
     /// What was read.
     pub value: T,
@@ -29,6 +30,7 @@ pub struct Typed<T> {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Designation {
     /// The system; Unified where inches and a pitch were typed alone.
     pub form: Form,

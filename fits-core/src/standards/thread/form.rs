@@ -12,6 +12,7 @@ use crate::size::Decimals;
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Form {
     /// ISO metric, M.
     Metric,

@@ -6,7 +6,7 @@
 
 use super::{Form, Pitch, Thread};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Limits},
     source::Known,
     speech::say,
@@ -21,6 +21,7 @@ const MAJOR: i64 = 1_515_544_456_623;
 /// The hole for a wire thread insert.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct InsertHole {
     /// The bore before the insert's tap: least by the form, most by the nut's own
     /// tolerance of its minor diameter.
@@ -50,13 +51,13 @@ impl Thread {
     /// ```
     pub fn insert_hole(&self) -> Result<InsertHole, Error> {
         if !matches!(self.form(), Form::Metric | Form::Unified) {
-            return Err(Error::new(Kind::NotListed {
-                why: say!(
+            return Err(Error::not_listed(
+                say!(
                     "wire inserts are known here for metric and Unified threads, not for {}",
                     self.to_string()
                 ),
-                advice: "name one as `insert M8` or `insert 1/4-20`".to_owned(),
-            }));
+                "name one as `insert M8` or `insert 1/4-20`",
+            ));
         }
         let at = |trillionths| self.major().checked_add(self.pitch().part(trillionths));
         let least = at(MINOR)?;
@@ -89,6 +90,7 @@ impl Thread {
 /// wide and deep. No standard gives limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct SquareThread {
     /// Outside diameter.
     pub major: Length,
@@ -118,15 +120,15 @@ impl SquareThread {
         let half_pitch = pitch.scaled(1, 2);
         let minor = major.checked_sub(pitch.scaled(1, 1))?;
         if minor.checked_mul(2)? < major {
-            return Err(Error::new(Kind::NotGiven {
-                why: say!(
+            return Err(Error::not_given(
+                say!(
                     "a square thread of {} pitch leaves {} of core in {}",
                     pitch.in_words(),
                     minor.max(Length::ZERO),
                     major
                 ),
-                advice: "a quarter of the diameter and less is usual".to_owned(),
-            }));
+                "a quarter of the diameter and less is usual",
+            ));
         }
         Ok(Self { major, pitch, half_pitch, minor, middle: major.checked_sub(half_pitch)? })
     }

@@ -6,16 +6,19 @@
 //! formulas serve, and [`Sizes::outside`] says so. Positions a to d are not
 //! given: their figures could not be read.
 
+mod classes;
 mod tolerances;
+pub(super) use self::classes::{check, default_class, nearest, unified_side, usual};
+use self::classes::{class_for, zones};
 pub(super) use self::tolerances::{
     Figure, crest_tolerance, deviation, pitch_tolerance, preferred, whole,
 };
 use super::{
-    Class, Designation, Form, Nominal, Pitch, Series, Side, Sizes, Spread, Thread, Zone,
+    Class, Designation, Form, Nominal, Pitch, Series, Side, Sizes, Spread, Thread,
     metric_table::{SERIES, SOURCES, STEPS},
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Provenance},
 };
@@ -116,9 +119,7 @@ impl Thread {
     /// The pitch is above half the diameter or below 0.1 mm, or the diameter
     /// above 1 m.
     pub fn metric(nominal: Length, pitch: Pitch) -> Result<Self, Error> {
-        let refuse = |why: String| {
-            Err(Error::new(Kind::NotGiven { why: why.into(), advice: pitches(nominal) }))
-        };
+        let refuse = |why: String| Err(Error::not_given(why, pitches(nominal)));
         let name = Nominal::Millimetres(nominal);
         // To 0.1 nm, however it was said.
         let pitch = Pitch::of(pitch.nearest())?;
@@ -160,10 +161,7 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
     let Some(coarse) = listed(nominal).and_then(|row| row.coarse) else {
         let why = format!("M{} has no coarse pitch", Nominal::Millimetres(nominal));
         let advice = pitches(nominal);
-        return Err(at(
-            Error::new(Kind::NotGiven { why: why.into(), advice }),
-            &designation.nominal.at,
-        ));
+        return Err(at(Error::not_given(why, advice), &designation.nominal.at));
     };
     let thread = Thread::metric(nominal, Pitch::of(coarse)?)?;
     Ok(Thread { is_pitch_assumed: true, ..thread })
@@ -177,6 +175,7 @@ pub(super) fn first_pitch(major: Length) -> Option<Pitch> {
 /// How long the threads are engaged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[non_exhaustive]
 pub enum Engagement {
     /// S.
     Short,
@@ -232,151 +231,6 @@ impl Engagement {
             Self::Long => "L",
         }
     }
-}
-
-/// The medium class of the group N: 6g and 6H; up to M1.4 6h and 5H, and 4H
-/// where the table has no other grade.
-pub(super) fn default_class(thread: &Thread, side: Side) -> Class {
-    let is_watch = thread.major <= micrometres(1400);
-    match side {
-        Side::External if is_watch => Class::of(6, 'h'),
-        Side::External => Class::of(6, 'g'),
-        Side::Internal if is_watch && thread.pitch.nearest() < micrometres(250) => {
-            Class::of(4, 'H')
-        }
-        Side::Internal if is_watch => Class::of(5, 'H'),
-        Side::Internal => Class::of(6, 'H'),
-    }
-}
-
-/// The medium class of another group: S 5g6g and 5H, L 7g6g and 7H.
-fn class_for(thread: &Thread, side: Side, engaged: Length) -> Class {
-    let grade = match Engagement::of(thread, engaged) {
-        Engagement::Normal => return default_class(thread, side),
-        Engagement::Short => 5,
-        Engagement::Long => 7,
-    };
-    match side {
-        Side::External => Class::Zones {
-            pitch: Zone { grade, position: 'g' },
-            crest: Zone { grade: 6, position: 'g' },
-        },
-        Side::Internal => Class::of(grade, 'H'),
-    }
-}
-
-/// The zones of a class that the standard has on this side.
-fn zones(side: Side, class: Class) -> Result<(Zone, Zone), Error> {
-    let (letters, pitch_grades, crest_grades): (&[char], _, &[u8]) = match side {
-        Side::External => (&['e', 'f', 'g', 'h'], 3..=9, &[4, 6, 8]),
-        Side::Internal => (&['G', 'H'], 4..=8, &[4, 5, 6, 7, 8]),
-    };
-    let refuse = |why: String| {
-        let usual = usual(side);
-        let advice = match nearest(side, class) {
-            Some(near) if near != usual => {
-                format!("the nearest is {near}, the usual one {usual}")
-            }
-            _ => format!("the usual one is {usual}"),
-        };
-        Err(Error::new(Kind::NotGiven { why: why.into(), advice }))
-    };
-    let Class::Zones { pitch, crest } = class else {
-        return refuse(format!("a metric thread has no class {class}"));
-    };
-    for zone in [pitch, crest] {
-        let letter = zone.position;
-        if matches!((side, letter), (Side::External, 'a'..='d')) {
-            return refuse(format!(
-                "the deviations of position {letter} (ISO 965-1:2013) are not held here"
-            ));
-        }
-        if !letters.contains(&letter) {
-            return refuse(format!("no {} metric thread has class {class}", side.word()));
-        }
-    }
-    if pitch.position != crest.position {
-        return refuse(format!("{class} has two positions: a thread has one"));
-    }
-    if !pitch_grades.contains(&pitch.grade) {
-        return refuse(format!(
-            "no grade {} for the pitch diameter of {} threads: {} to {}",
-            pitch.grade,
-            side.word(),
-            pitch_grades.start(),
-            pitch_grades.end()
-        ));
-    }
-    if !crest_grades.contains(&crest.grade) {
-        let grades: Vec<String> = crest_grades.iter().map(u8::to_string).collect();
-        return refuse(format!(
-            "no grade {} for the crest diameter of {} threads: {}",
-            crest.grade,
-            side.word(),
-            grades.join(", ")
-        ));
-    }
-    Ok((pitch, crest))
-}
-
-/// The class of this side with the nearest grades and position.
-pub(super) fn nearest(side: Side, class: Class) -> Option<Class> {
-    let Class::Zones { pitch, crest } = class else { return None };
-    let (position, pitch, crest) = match side {
-        Side::External => {
-            let position = match pitch.position {
-                letter @ ('e' | 'f' | 'g' | 'h') => letter,
-                'a'..='d' => 'e',
-                _ => 'g',
-            };
-            // Grades of the crest: 4, 6 and 8.
-            let crest = match crest.grade {
-                0..=4 => 4,
-                5..=7 => 6,
-                _ => 8,
-            };
-            (position, pitch.grade.clamp(3, 9), crest)
-        }
-        Side::Internal => {
-            let position = if pitch.position == 'G' { 'G' } else { 'H' };
-            (position, pitch.grade.clamp(4, 8), crest.grade.clamp(4, 8))
-        }
-    };
-    let zone = |grade| Zone { grade, position };
-    Some(Class::Zones { pitch: zone(pitch), crest: zone(crest) })
-}
-
-/// The medium class.
-pub(super) const fn usual(side: Side) -> Class {
-    match side {
-        Side::External => Class::of(6, 'g'),
-        Side::Internal => Class::of(6, 'H'),
-    }
-}
-
-/// The side of a Unified class that was said of a metric thread.
-pub(super) fn unified_side(class: Class) -> Option<Side> {
-    match class {
-        Class::Zones { pitch: Zone { grade: 1..=3, position }, .. } => match position {
-            'A' => Some(Side::External),
-            'B' => Some(Side::Internal),
-            _ => None,
-        },
-        _ => None,
-    }
-}
-
-/// Is it a class of the standard?
-pub(super) fn check(class: Class) -> Result<(), Error> {
-    if let Some(side) = unified_side(class) {
-        let part = if side == Side::External { "screw" } else { "nut" };
-        return Err(Error::new(Kind::NotGiven {
-            why: format!("{class} is a class of the Unified {part}").into(),
-            advice: format!("the usual metric one is {}", usual(side)),
-        }));
-    }
-    let side = class.side(Form::Metric).unwrap_or(Side::External);
-    zones(side, class).map(|_| ())
 }
 
 pub(super) fn step(major: Length) -> Option<&'static Step> {

@@ -82,14 +82,15 @@ pub use pitch::Pitch;
 pub use scan::{scan, scan_expected};
 
 pub use self::sizes::{Sizes, Spread};
-use crate::{
-    error::{Error, Kind},
-    size::Length,
-};
+use crate::{error::Error, size::Length};
 
 /// Which list of its system a size stands in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(
+    clippy::exhaustive_enums,
+    reason = "each is told, or acted on, in its own way: a new one must not pass unseen"
+)]
 pub enum Series {
     /// Coarse: metric coarse, UNC, BSW.
     Coarse,
@@ -341,10 +342,10 @@ impl Thread {
     /// ```
     pub fn with_starts(self, starts: u8) -> Result<Self, Error> {
         if starts == 0 {
-            return Err(Error::new(Kind::NotGiven {
-                why: "a thread has one start or more".into(),
-                advice: "leave the starts out for one".into(),
-            }));
+            return Err(Error::not_given(
+                "a thread has one start or more",
+                "leave the starts out for one",
+            ));
         }
         if starts > 1 {
             systems::check_starts(&self)?;
@@ -396,10 +397,10 @@ impl FromStr for Thread {
                     Err(left_over(text, taken))
                 }
             }
-            None => Err(Error::new(Kind::NotAThread {
-                why: format!("`{text}` is not a thread").into(),
-                advice: "name one as `M10x1.25`, `3/8-24 UNF` or `Tr20x4`".into(),
-            })
+            None => Err(Error::not_a_thread(
+                format!("`{text}` is not a thread"),
+                "name one as `M10x1.25`, `3/8-24 UNF` or `Tr20x4`",
+            )
             .at(0, text.len())),
         }
     }
@@ -408,9 +409,9 @@ impl FromStr for Thread {
 fn left_over(text: &str, taken: usize) -> Error {
     let rest = text.get(taken..).unwrap_or_default();
     let start = taken + (rest.len() - rest.trim_start().len());
-    Error::new(Kind::NotAThread {
-        why: format!("`{}` does not belong to a thread's name", rest.trim()).into(),
-        advice: "a class, `LH` or `2 starts` may follow".into(),
-    })
+    Error::not_a_thread(
+        format!("`{}` does not belong to a thread's name", rest.trim()),
+        "a class, `LH` or `2 starts` may follow",
+    )
     .at(start, text.len())
 }

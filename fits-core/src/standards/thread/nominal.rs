@@ -9,6 +9,7 @@ use crate::{
 
 /// The size as a thread's name says it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Nominal {
     /// Millimetres: M10, Tr20.
     Millimetres(Length),
@@ -16,9 +17,9 @@ pub enum Nominal {
     Fraction {
         /// Whole inches.
         whole: u16,
-        /// Nought where there is no fraction.
+        /// 0 where there is no fraction.
         numerator: u16,
-        /// One where there is no fraction.
+        /// 1 where there is no fraction.
         denominator: u16,
     },
     /// Inches as a decimal: 0.375.

@@ -7,7 +7,7 @@
 
 use super::{Class, Form, Nominal, Pitch, Side, Sizes, Spread, Thread, Zone, pipe_table as table};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Decimals, Length, Rounding},
     source::{Known, Provenance, Reason},
 };
@@ -65,6 +65,7 @@ pub(super) struct American {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Taper {
     /// From the small end of the screw to the gauge plane; L1 of NPT.
     pub gauge_length: Length,
@@ -102,10 +103,10 @@ fn not_listed(form: Form, nominal: Nominal) -> Error {
         Form::PipeRc => ("Rc", "1/16 to 6"),
         _ => ("R", "1/16 to 6"),
     };
-    Error::new(Kind::NotListed {
-        why: format!("{letter} has no size {nominal}").into(),
-        advice: format!("{letter} has the pipe sizes {sizes}: 1/8, 1/4, 3/8, 1/2, 3/4, 1 ..."),
-    })
+    Error::not_listed(
+        format!("{letter} has no size {nominal}"),
+        format!("{letter} has the pipe sizes {sizes}: 1/8, 1/4, 3/8, 1/2, 3/4, 1 ..."),
+    )
 }
 
 /// The major diameter (at the gauge plane) and pitch of a pipe size.
@@ -280,7 +281,7 @@ fn check_side(thread: &Thread, side: Side) -> Result<(), Error> {
         }
         _ => return Ok(()),
     };
-    Err(Error::new(Kind::NotGiven { why: why.into(), advice }))
+    Err(Error::not_given(why, advice))
 }
 
 /// Is external class A or B, or the one class there is; how many times the
@@ -293,19 +294,18 @@ fn times(thread: &Thread, side: Side, class: Class) -> Result<i64, Error> {
         Class::Zones { pitch: A, crest: A } if is_g_screw => Ok(1),
         Class::Zones { pitch: B, crest: B } if is_g_screw => Ok(2),
         Class::Sole if !is_g_screw => Ok(1),
-        _ => Err(Error::new(Kind::NotGiven {
-            why: format!(
+        _ => Err(Error::not_given(
+            format!(
                 "{} threads have no class {class} of {} thread",
                 thread.form().name(),
                 side.word()
-            )
-            .into(),
-            advice: if is_g_screw {
+            ),
+            if is_g_screw {
                 format!("screws are class A or B: `{thread} A`")
             } else {
                 format!("there is one class: `{thread}`")
             },
-        })),
+        )),
     }
 }
 

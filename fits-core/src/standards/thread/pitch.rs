@@ -3,7 +3,7 @@
 use core::fmt;
 
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, divide_half_even, inches},
 };
 
@@ -193,8 +193,8 @@ impl fmt::Display for Pitch {
 }
 
 fn no_pitch() -> Error {
-    Error::new(Kind::NotGiven {
-        why: "a thread's pitch is more than 0 and at most 10 in".into(),
-        advice: "give the distance from thread to thread, or the turns per inch".into(),
-    })
+    Error::not_given(
+        "a thread's pitch is more than 0 and at most 10 in",
+        "give the distance from thread to thread, or the turns per inch",
+    )
 }

@@ -3,12 +3,12 @@
 
 use super::{Class, Designation, Form, Quality, Typed};
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::{Length, Number, Unit},
 };
 
 pub(super) fn not_a_thread(why: String, advice: String) -> Error {
-    Error::new(Kind::NotAThread { why: why.into(), advice })
+    Error::not_a_thread(why, advice)
 }
 
 pub(super) type Found = Result<Option<(Designation, usize)>, Error>;

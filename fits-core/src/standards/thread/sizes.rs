@@ -7,6 +7,7 @@ use crate::size::Length;
 /// standard gives none.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[expect(clippy::exhaustive_structs, reason = "a range has two ends")]
 pub struct Spread {
     /// The greatest.
     pub max: Option<Length>,

@@ -5,10 +5,7 @@ use super::{
     Class, Designation, Form, Nominal, Pitch, Series, Side, Sizes, Thread, acme, ba, pipe,
     trapezoidal, whitworth,
 };
-use crate::{
-    error::{Error, Kind},
-    size::Length,
-};
+use crate::{error::Error, size::Length};
 
 /// Larger inch threads are in no list and no formula was checked so far out.
 const LARGEST_INCHES: i64 = 40;
@@ -117,10 +114,10 @@ impl Thread {
     fn inch(form: Form, nominal: Nominal, pitch: Pitch) -> Result<Self, Error> {
         let major = nominal.length()?;
         if major > Length::INCH.checked_mul(LARGEST_INCHES)? {
-            return Err(Error::new(Kind::NotGiven {
-                why: format!("no {} thread is above {LARGEST_INCHES} in", form.name()).into(),
-                advice: "give the diameter in inches, as `1-1/2-4 Acme`".into(),
-            }));
+            return Err(Error::not_given(
+                format!("no {} thread is above {LARGEST_INCHES} in", form.name()),
+                "give the diameter in inches, as `1-1/2-4 Acme`",
+            ));
         }
         let series = match form {
             Form::Whitworth => whitworth::series(major, pitch),
@@ -151,10 +148,10 @@ impl Thread {
         let sizes = sizes(&thread, side, None, None)?;
         let height = thread.height();
         if sizes.pitch_tolerance >= height || sizes.crest_tolerance >= height {
-            return Err(Error::new(Kind::NotGiven {
-                why: format!("the tolerances are wider than a thread of {pitch} is high").into(),
-                advice: "give a coarser pitch".into(),
-            }));
+            return Err(Error::not_given(
+                format!("the tolerances are wider than a thread of {pitch} is high"),
+                "give a coarser pitch",
+            ));
         }
         Ok(thread)
     }
@@ -178,10 +175,10 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
         Form::Trapezoidal => {
             let diameter = nominal.length().map_err(at_size)?;
             let Some(pitch) = typed else {
-                return Err(at_size(Error::new(Kind::NotGiven {
-                    why: format!("Tr{nominal} needs its pitch").into(),
-                    advice: trapezoidal::advice(diameter),
-                })));
+                return Err(at_size(Error::not_given(
+                    format!("Tr{nominal} needs its pitch"),
+                    trapezoidal::advice(diameter),
+                )));
             };
             Thread::trapezoidal(diameter, pitch).map_err(at_pitch)?
         }
@@ -204,19 +201,19 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
         Form::Ba => match nominal {
             Nominal::Number(number) => Thread::ba(number).map_err(at_size)?,
             _ => {
-                return Err(at_size(Error::new(Kind::NotGiven {
-                    why: format!("{nominal} is not a BA number").into(),
-                    advice: "BA sizes are 0 to 16: `2 BA`".into(),
-                })));
+                return Err(at_size(Error::not_given(
+                    format!("{nominal} is not a BA number"),
+                    "BA sizes are 0 to 16: `2 BA`",
+                )));
             }
         },
         _ => Thread::named_pipe(form, nominal).map_err(at_size)?,
     };
     match typed {
-        Some(pitch) if pitch != thread.pitch => Err(at_pitch(Error::new(Kind::NotGiven {
-            why: format!("{thread} has {}, not {pitch}", thread.pitch).into(),
-            advice: format!("leave the pitch out: `{thread}`"),
-        }))),
+        Some(pitch) if pitch != thread.pitch => Err(at_pitch(Error::not_given(
+            format!("{thread} has {}, not {pitch}", thread.pitch),
+            format!("leave the pitch out: `{thread}`"),
+        ))),
         _ => Ok(thread),
     }
 }
@@ -232,22 +229,22 @@ fn no_listed_pitch(form: Form, nominal: Nominal, series: Option<Series>) -> Erro
         let pitch = Pitch::per_inch(turns, 1).ok()?;
         Thread::inch(form, nominal, pitch).ok()
     });
-    Error::new(Kind::NotListed {
-        why: format!("{nominal} in is not a listed {list} size").into(),
-        advice: match example {
+    Error::not_listed(
+        format!("{nominal} in is not a listed {list} size"),
+        match example {
             Some(example) => format!("give the turns per inch, as `{example}`"),
             None => format!("sizes are written in inches, as `1/2 {list}`"),
         },
-    })
+    )
 }
 
 fn wrong_series(nominal: Nominal, series: Option<Series>, listed: Option<Pitch>) -> Error {
     let word = if series == Some(Series::Fine) { "BSF" } else { "BSW" };
     match listed {
-        Some(pitch) => Error::new(Kind::NotGiven {
-            why: format!("{nominal} {word} has {pitch}").into(),
-            advice: format!("ask for `{nominal} {word}`; another pitch is said with Whitworth"),
-        }),
+        Some(pitch) => Error::not_given(
+            format!("{nominal} {word} has {pitch}"),
+            format!("ask for `{nominal} {word}`; another pitch is said with Whitworth"),
+        ),
         None => no_listed_pitch(Form::Whitworth, nominal, series),
     }
 }
@@ -303,10 +300,10 @@ pub(super) fn check_starts(thread: &Thread) -> Result<(), Error> {
         | Form::Acme
         | Form::StubAcme
         | Form::Whitworth => Ok(()),
-        form => Err(Error::new(Kind::NotGiven {
-            why: format!("{} threads have one start", form.name()).into(),
-            advice: format!("leave the starts out: `{thread}`"),
-        })),
+        form => Err(Error::not_given(
+            format!("{} threads have one start", form.name()),
+            format!("leave the starts out: `{thread}`"),
+        )),
     }
 }
 

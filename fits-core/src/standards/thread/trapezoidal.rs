@@ -204,14 +204,13 @@ fn zone(class: Class, side: Side) -> Result<Zone, Error> {
             return Ok(pitch);
         }
     }
-    Err(Error::new(Kind::NotGiven {
-        why: format!("ISO 2903 has no class {class} of {} trapezoidal thread", side.word()).into(),
-        advice: match side {
+    Err(Error::not_given(
+        format!("ISO 2903 has no class {class} of {} trapezoidal thread", side.word()),
+        match side {
             Side::External => "screws are 7e, 8e, 8c or 9c",
             Side::Internal => "nuts are 7H, 8H or 9H",
-        }
-        .into(),
-    }))
+        },
+    ))
 }
 
 pub(super) fn sizes(thread: &Thread, side: Side, class: Option<Class>) -> Result<Sizes, Error> {

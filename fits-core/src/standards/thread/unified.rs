@@ -11,10 +11,7 @@ use super::{
     unified_series::{inch_parts, is_pitch, tolerance_diameter},
     unified_table::{EXCEPTIONS, ROOTS},
 };
-use crate::{
-    error::{Error, Kind},
-    size::Length,
-};
+use crate::{error::Error, size::Length};
 
 /// A figure that is printed off the formula.
 #[derive(Debug)]
@@ -65,10 +62,10 @@ fn number(form: Form, side: Side, class: Class) -> Result<u8, Error> {
         Side::Internal => 'B',
     };
     if form == Form::UnifiedRounded && side == Side::Internal {
-        return Err(Error::new(Kind::NotGiven {
-            why: "UNR is a screw's form: its nut is UN".into(),
-            advice: "leave out the R for the nut".into(),
-        }));
+        return Err(Error::not_given(
+            "UNR is a screw's form: its nut is UN",
+            "leave out the R for the nut",
+        ));
     }
     match class {
         Class::Zones { pitch, crest }
@@ -76,10 +73,10 @@ fn number(form: Form, side: Side, class: Class) -> Result<u8, Error> {
         {
             Ok(pitch.grade)
         }
-        _ => Err(Error::new(Kind::NotGiven {
-            why: format!("no {} Unified thread has class {class}", side.word()).into(),
-            advice: format!("the nearest is {}", nearest(class, letter)),
-        })),
+        _ => Err(Error::not_given(
+            format!("no {} Unified thread has class {class}", side.word()),
+            format!("the nearest is {}", nearest(class, letter)),
+        )),
     }
 }
 
@@ -97,10 +94,10 @@ pub(super) fn nearest(class: Class, letter: char) -> Class {
 pub(super) fn check(form: Form, class: Class) -> Result<(), Error> {
     match class.side(form) {
         Some(side) => number(form, side, class).map(|_| ()),
-        None => Err(Error::new(Kind::NotGiven {
-            why: format!("a Unified thread has no class {class}").into(),
-            advice: "screws take 2A (1A, 3A), nuts 2B (1B, 3B)".into(),
-        })),
+        None => Err(Error::not_given(
+            format!("a Unified thread has no class {class}"),
+            "screws take 2A (1A, 3A), nuts 2B (1B, 3B)",
+        )),
     }
 }
 
@@ -274,10 +271,7 @@ pub(super) fn sizes(
     let number = number(thread.form, side, class)?;
     let engaged = engaged.unwrap_or_else(|| usual_engagement(thread));
     if !engaged.is_positive() {
-        return Err(Error::new(Kind::NotGiven {
-            why: "a length of engagement is more than 0".into(),
-            advice: String::new(),
-        }));
+        return Err(Error::not_given("a length of engagement is more than 0", ""));
     }
     let Parts { major, allowance, pitch, crest, .. } = parts(thread, side, number, engaged);
     let factor = |trillionths: i64| part(thread.pitch, trillionths);

@@ -6,7 +6,7 @@ use super::{
     unified_table::{CONSTANT, SERIES, SOURCES},
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Provenance},
 };
@@ -196,9 +196,7 @@ impl Thread {
     /// or the diameter above 20 in.
     pub fn unified(nominal: Nominal, pitch: Pitch) -> Result<Self, Error> {
         let (major, pitch) = (nominal.length()?, pitch.said_per_inch());
-        let refuse = |why: String| {
-            Err(Error::new(Kind::NotGiven { why: why.into(), advice: pitches(major, nominal) }))
-        };
+        let refuse = |why: String| Err(Error::not_given(why, pitches(major, nominal)));
         if !major.is_positive() || major > inch_parts(20, 1) {
             return refuse(format!("{nominal} is not a Unified thread: they end at 20 in"));
         }
@@ -236,10 +234,8 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
     if let Nominal::Number(number) = nominal {
         if !is_screw_number(number) {
             let why = format!("there is no screw size #{number}: #0 to #6, #8, #10 and #12");
-            let advice = "write other sizes in inches, as `1/4-20`".into();
-            return Err(
-                Error::new(Kind::NotListed { why: why.into(), advice }).at(place.0, place.1)
-            );
+            let advice = "write other sizes in inches, as `1/4-20`";
+            return Err(Error::not_listed(why, advice).at(place.0, place.1));
         }
     }
     let major = nominal.length().map_err(|error| error.at(place.0, place.1))?;
@@ -257,7 +253,7 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
                 _ => format!("{nominal} is not listed in {}", symbol(designation.form, wanted)),
             };
             let advice = pitches(major, nominal);
-            return Err(Error::new(Kind::NotGiven { why: why.into(), advice }).at(place.0, place.1));
+            return Err(Error::not_given(why, advice).at(place.0, place.1));
         };
         let thread = Thread::unified(nominal, pitch_of(row)?)?;
         Thread { is_pitch_assumed: said.is_none(), ..thread }
@@ -290,5 +286,5 @@ pub(super) fn resolve(designation: &Designation) -> Result<Thread, Error> {
         }
         _ => pitches(major, nominal),
     };
-    Err(Error::new(Kind::NotGiven { why: why.into(), advice }).at(said.at.0, said.at.1))
+    Err(Error::not_given(why, advice).at(said.at.0, said.at.1))
 }

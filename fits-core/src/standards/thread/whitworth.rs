@@ -11,7 +11,7 @@ use super::{
     whitworth_table as table,
 };
 use crate::{
-    error::{Error, Kind},
+    error::Error,
     size::Length,
     source::{Known, Provenance, Reason},
 };
@@ -48,14 +48,13 @@ fn factor(class: Class, side: Side) -> Result<f64, Error> {
         (Class::Word(Quality::Medium), _) => Ok(1.0),
         (Class::Word(Quality::Free), Side::External)
         | (Class::Word(Quality::Normal), Side::Internal) => Ok(1.5),
-        _ => Err(Error::new(Kind::NotGiven {
-            why: format!("BS 84 has no class {class} of {} thread", side.word()).into(),
-            advice: match side {
+        _ => Err(Error::not_given(
+            format!("BS 84 has no class {class} of {} thread", side.word()),
+            match side {
                 Side::External => "screws are close, medium or free",
                 Side::Internal => "nuts are medium or normal",
-            }
-            .into(),
-        })),
+            },
+        )),
     }
 }
 

@@ -16,6 +16,7 @@ use crate::{
 /// How a size is written on the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
+#[expect(clippy::exhaustive_enums, reason = "a size is written in decimals or as a fraction")]
 pub enum Written {
     /// With so many decimals, one at least: `.750` has three.
     Decimals(u32),
@@ -26,6 +27,7 @@ pub enum Written {
 /// What is commonly taken.
 #[derive(Clone, Copy, Debug)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Practice {
     /// Where: `machined parts`, `looser shops`, `a tight block`.
     pub trade: &'static str,
@@ -77,7 +79,7 @@ impl Written {
 
     /// The old rule of drawings without a block: half of the last place, or of the
     /// least fraction, that is written. Common practice. None for halves and quarters:
-    /// it is told of eighths and finer, and would allow 1/4 in about 1/2.
+    /// sources give it for eighths and finer, and it would allow 1/4 in about 1/2.
     ///
     /// # Errors
     /// More decimals or a finer fraction than a length holds.

@@ -103,6 +103,7 @@ impl Session {
 
 /// The tailstock.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct AlignAnswer {
     /// Were two collars measured, or is a taper wanted?
     #[serde(rename = "is_wanted")]
@@ -120,7 +121,7 @@ pub struct AlignAnswer {
     pub over_mm: Mm,
     /// Between centres.
     pub between_mm: Mm,
-    /// Was that told?
+    /// Was the distance given in the query?
     #[serde(skip)]
     pub between_told: bool,
     /// Change of diameter over 100 mm.
@@ -135,6 +136,7 @@ pub struct AlignAnswer {
 
 /// A part and what a taper does to it.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct TaperedFigures {
     /// The part.
     pub feature: FeatureAnswer,

@@ -73,6 +73,7 @@ pub(crate) fn length<'a>(
 
 /// `align …`.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Align {
     /// What is known of the taper.
     pub collars: Collars,
@@ -86,6 +87,7 @@ pub struct Align {
 
 /// `align A B over L`: what the tailstock is judged by.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum Collars {
     /// Two test diameters, by the headstock and by the tailstock.
     Two(Size, Size),

@@ -7,7 +7,7 @@ pub(crate) mod shown;
 use fits_core::source::Known;
 
 use self::{answered::AlignAnswer, asked::Align};
-use crate::questions::{prelude::*, why::answered::said};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[
@@ -41,24 +41,20 @@ impl Question for Align {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.align(self)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let value = match answer {
-            Answer::Align(found) => said(session.shown, found.set_over_mm.0),
-            _ => String::new(),
-        };
-        Ok(vec![Reason {
-            figure: "set-over".into(),
-            value: value.into(),
-            rule: "half the change of diameter over the whole length between centres".into(),
-            source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
-            known: Known::Seen,
-        }])
-    }
 }
 
 impl Answered for AlignAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.align(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        vec![Reason {
+            figure: "set-over".into(),
+            value: self.set_over_mm.0.into(),
+            rule: "half the change of diameter over the whole length between centres".into(),
+            source: "US Navy, Machinery Repairman, NAVEDTRA 14345".into(),
+            known: Known::Seen,
+        }]
     }
 }

@@ -7,6 +7,7 @@ use fits_core::{
         warm::{Warm, stands},
     },
     source::{Known, Reason},
+    speech::Speech,
     standards::{
         bought::{Ball, BallSeat, Turning, ball_seats},
         iso286::Feature,
@@ -26,7 +27,7 @@ use crate::{
         },
         part::{resolve::from_core, warm::celsius},
         recalled_names,
-        why::answered::said,
+        why::answered::{between, said},
     },
     session::Session,
 };
@@ -148,7 +149,7 @@ impl Session {
         let seat = said(self.shown, nominal);
         Err(Problem::new(
             format!(
-                "{} is no seat for a {}: its {ring} is {seat}",
+                "{} is not a seat for a {}: its {ring} is {seat}",
                 said(self.shown, read),
                 ball.number()
             ),
@@ -166,7 +167,7 @@ impl Session {
         let Some(warm) = &of.warm else { return Ok(None) };
         let (first, second) = &warm.value;
         if let Some(second) = second {
-            return Err(Problem::new("one temperature is asked of a housing", second.at.clone())
+            return Err(Problem::new("a housing takes one temperature", second.at.clone())
                 .advise("as in `bearing 6204, housing aluminium, warm 60C`"));
         }
         let at = self.amount(first)?;
@@ -179,41 +180,33 @@ impl Session {
         }
         Ok(Some(at))
     }
+}
 
-    /// Why a bearing's figures are what they are.
-    pub(crate) fn why_bearing(&self, answer: &BearingAnswer) -> Vec<Reason> {
-        let reason = |seat: &BearingSeat| Reason {
-            figure: format!(
-                "{} {}, {}",
-                if seat.kind == Feature::Hole { "housing" } else { "shaft" },
-                seat.class,
-                seat.case
-            ),
-            value: format!(
-                "{} to {}",
-                said(self.shown, seat.lower_mm.0),
-                said(self.shown, seat.upper_mm.0)
-            )
-            .into(),
-            rule: seat.reason.into(),
-            source: seat.source.into(),
-            known: seat.known,
-        };
-        let sizes = Reason {
-            figure: format!("bearing {}", answer.number),
-            value: format!(
-                "{} x {} x {}",
-                said(self.shown, answer.bore_mm.0),
-                said(self.shown, answer.outside_mm.0),
-                said(self.shown, answer.width_mm.0)
-            )
-            .into(),
-            rule: "boundary sizes by number".into(),
-            source: answer.source.into(),
-            known: Ball::named(answer.number).map_or(answer.known, |(ball, _)| ball.known()),
-        };
-        [sizes].into_iter().chain(answer.seats.iter().map(reason)).collect()
-    }
+/// Why a bearing's figures are what they are.
+pub(crate) fn reasons(answer: &BearingAnswer) -> Vec<Reason> {
+    let reason = |seat: &BearingSeat| Reason {
+        figure: format!(
+            "{} {}, {}",
+            if seat.kind == Feature::Hole { "housing" } else { "shaft" },
+            seat.class,
+            seat.case
+        ),
+        value: between(seat.lower_mm.0, seat.upper_mm.0),
+        rule: seat.reason.into(),
+        source: seat.source.into(),
+        known: seat.known,
+    };
+    let sizes = Reason {
+        figure: format!("bearing {}", answer.number),
+        value: Speech::of(
+            "{} x {} x {}",
+            [answer.bore_mm.0, answer.outside_mm.0, answer.width_mm.0],
+        ),
+        rule: "boundary sizes by number".into(),
+        source: answer.source.into(),
+        known: Ball::named(answer.number).map_or(answer.known, |(ball, _)| ball.known()),
+    };
+    [sizes].into_iter().chain(answer.seats.iter().map(reason)).collect()
 }
 
 fn notes(ball: Ball, housing: Option<&Material>, seats: &[BearingSeat]) -> Vec<String> {

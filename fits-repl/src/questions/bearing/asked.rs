@@ -157,7 +157,7 @@ fn clause<'a>(input: &'a str, total: usize, of: &mut BearingOf) -> Result<&'a st
         let (end, value) = material_name(start)?;
         let (_, first) = words_until(start, |_| false)?;
         if is_shaft || value.is_empty() || first.is_empty() {
-            let message = format!("nothing that a {word} can be stands after it");
+            let message = format!("what stands after `{word}` does not go with it");
             let advice = "say which turns, `bearing 6204, shaft turns`, what it is made of, \
                           `bearing 6204, housing aluminium`, or what it measures, \
                           `bearing 6204, shaft 20.004mm`";

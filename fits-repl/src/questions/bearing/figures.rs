@@ -11,6 +11,7 @@ use crate::answer::{ClearanceFigures, Mm};
 
 /// A ball bearing and the seats of its rings.
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct BearingAnswer {
     /// Its number.
     pub number: &'static str,
@@ -53,6 +54,7 @@ pub struct BearingAnswer {
 
 /// One seat.
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct BearingSeat {
     /// A shaft under the inner ring, or a hole about the outer one.
     pub kind: Feature,
@@ -87,6 +89,7 @@ pub struct BearingSeat {
 
 /// A seat as it measures.
 #[derive(Clone, Copy, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct SeatReading {
     /// What was read.
     pub reading_mm: Mm,

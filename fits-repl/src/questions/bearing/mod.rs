@@ -42,18 +42,15 @@ impl Question for BearingOf {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.bearing(self).map(|answer| Answer::Bearing(Box::new(answer)))
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(match answer {
-            Answer::Bearing(bearing) => session.why_bearing(bearing),
-            _ => Vec::new(),
-        })
-    }
 }
 
 impl Answered for BearingAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.bearing(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        answered::reasons(self)
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -76,7 +76,7 @@ impl Text {
             }) {
                 case = format!("{case}, {}", other.case);
             }
-            // Every case at once is a table: the play is told where one is said.
+            // Every case at once makes a table; the play is shown where one case is asked for.
             let is_told = is_one_case || seat.warm.is_some() || seat.reading.is_some();
             self.bearing_seat(out, seat, &case, answer.at_c, is_told);
         }

@@ -16,6 +16,7 @@ use crate::{
 
 /// What is commonly taken for a size without a tolerance.
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct TitleBlockAnswer {
     /// Its size.
     pub nominal_mm: Mm,
@@ -29,6 +30,7 @@ pub struct TitleBlockAnswer {
 
 /// One set of tolerances.
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct BlockSet {
     /// `machined parts`, `no block`, `ISO 2768-m`.
     pub practice: &'static str,
@@ -58,7 +60,7 @@ impl Session {
             _ => self.nominal(&of.size)?,
         };
         if !size.is_positive() {
-            return Err(Problem::new("a size is more than nothing", of.size.at.clone())
+            return Err(Problem::new("a size is above 0", of.size.at.clone())
                 .advise("as in `title block 0.750in`"));
         }
         let (written, _) = &of.written.value;

@@ -51,7 +51,7 @@ fn block(input: &str, total: usize) -> Parsed<'_, Query> {
         return fatal(
             start,
             text.len(),
-            "a whole number tells no decimals",
+            "a whole number shows no decimals",
             "write it as the drawing does, as `title block 2.00in` or `title block 1-7/8in`",
         );
     };

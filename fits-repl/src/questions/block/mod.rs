@@ -39,18 +39,15 @@ impl Question for BlockOf {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.title_block(self).map(|answer| Answer::TitleBlock(Box::new(answer)))
     }
-
-    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(match answer {
-            Answer::TitleBlock(block) => block.reasons(),
-            _ => Vec::new(),
-        })
-    }
 }
 
 impl Answered for TitleBlockAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.title_block(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons()
     }
 
     fn unconfirmed(&self) -> Option<String> {

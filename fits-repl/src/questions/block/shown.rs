@@ -36,7 +36,7 @@ impl Text {
             wrapped(
                 out,
                 "  ",
-                "no block at all: the old rule, half of the least fraction written, is told of eighths and finer; of halves and quarters ask",
+                "no block at all: the old rule is half of the least fraction written, for eighths and finer; ask about halves and quarters",
             );
         }
         wrapped(

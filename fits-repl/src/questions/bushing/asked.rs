@@ -4,6 +4,7 @@ use crate::query::{Size, Spot, Temperatures, Tolerance};
 
 /// `bushing 20 od 26 long 20, hub steel od 60, bronze, running 0.03..0.06`.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct BushingText {
     /// Its bore, and the limits it is made to.
     pub bore: (Size, Tolerance),

@@ -2,7 +2,7 @@
 
 use fits_core::{
     shop::bushing::{Play, Way},
-    source::Known,
+    source::{Known, Reason},
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -14,6 +14,7 @@ use crate::{
 
 /// A bushing whose bore in place was measured.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BushingInPlaceAnswer {
     /// What the bore measures.
     pub bore_mm: Mm,
@@ -62,6 +63,9 @@ pub struct BushingAnswer {
     /// What is pressed where, for `why`; none for a lined bushing.
     #[serde(skip)]
     pub(crate) found: Option<Box<Found>>,
+    /// Why it runs so, and the figures of tables that went in.
+    #[serde(skip)]
+    pub reasons: Vec<Reason>,
     /// Nominal bore.
     pub nominal_mm: Mm,
     /// `solid bronze`, `sintered bronze`, `plastic` or `lined`.
@@ -129,6 +133,7 @@ pub struct BushingAnswer {
 
 /// One surface.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BushingPart {
     /// The class, or how the limits were given.
     pub class: String,
@@ -140,6 +145,7 @@ pub struct BushingPart {
 
 /// Least and most pressure.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PressureFigures {
     /// Least.
     pub min: f64,
@@ -149,6 +155,7 @@ pub struct PressureFigures {
 
 /// The shaft.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ShaftFigures {
     /// Was it given, not solved for?
     pub given: bool,
@@ -163,6 +170,7 @@ pub struct ShaftFigures {
 
 /// A size that suits others.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SuitedFigures {
     /// The size to make.
     pub aim_mm: Mm,
@@ -174,6 +182,7 @@ pub struct SuitedFigures {
 
 /// The clearance at work.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct InServiceFigures {
     /// The temperature.
     pub at_c: f64,

@@ -59,17 +59,15 @@ impl Question for BushingText {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.bushing(self)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let mut reasons = Vec::new();
-        session.why_bushing(&mut reasons, self, answer)?;
-        Ok(reasons)
-    }
 }
 
 impl Answered for BushingAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.bushing(out, self);
+    }
+
+    fn reasons(&self, units: Units) -> Vec<Reason> {
+        answered::why::of_fit(units, self)
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -80,6 +78,10 @@ impl Answered for BushingAnswer {
 impl Answered for BushingInPlaceAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.bushing_in_place(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        vec![answered::why::in_place(self)]
     }
 
     fn unconfirmed(&self) -> Option<String> {

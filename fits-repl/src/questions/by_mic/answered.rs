@@ -5,7 +5,7 @@ use std::ops::Range;
 use fits_core::{
     Length,
     size::Unit,
-    source::{Known, Reason},
+    source::Known,
     standards::{
         drills::Drill,
         thread::{Candidate, Designation, Pitch, Side, SquareThread, by_mic},
@@ -14,7 +14,7 @@ use fits_core::{
 use serde::Serialize;
 
 use crate::{
-    answer::{Answer, Mm},
+    answer::Mm,
     problem::Problem,
     query::{Expression, Size, Spot},
     questions::{by_mic::asked::EXAMPLE, part::resolve::from_core},
@@ -232,46 +232,5 @@ fn figures(found: Candidate) -> ByMicFigures {
         pitch: found.pitch,
         name: found.name,
         system: found.system,
-    }
-}
-
-/// Why the figures are what they are.
-pub(crate) fn reasons(answer: &Answer) -> Vec<Reason> {
-    let rule = |figure: &str, value: String, rule: &'static str, source: &str, known| Reason {
-        figure: figure.into(),
-        value: value.into(),
-        rule: rule.into(),
-        source: source.into(),
-        known,
-    };
-    match answer {
-        Answer::ThreadsByMic(found) => found
-            .threads
-            .iter()
-            .map(|thread| {
-                rule(
-                    &thread.name,
-                    format!("{} to {}", thread.crest_min_mm.0, thread.crest_max_mm.0),
-                    "what the crest of a new one of the usual class measures",
-                    thread.system,
-                    thread.known,
-                )
-            })
-            .collect(),
-        Answer::Insert(found) => vec![rule(
-            "insert's hole",
-            format!("{} to {}", found.bore_min_mm.0, found.bore_max_mm.0),
-            "D + 0.2165 P, and the nut's own tolerance of the minor diameter; the tap's pitch diameter D + 0.6495 P",
-            "wire thread inserts: the thread's pitch diameter and 1.299 P, unconfirmed; a forming-tap maker's minor diameters lie inside",
-            found.known,
-        )],
-        Answer::SquareThread(found) => vec![rule(
-            "square thread",
-            found.minor_mm.0.to_string(),
-            "depth and width half the pitch",
-            "the form; no standard gives limits",
-            Known::Formula,
-        )],
-        _ => Vec::new(),
     }
 }

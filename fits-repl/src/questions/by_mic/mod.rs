@@ -5,6 +5,9 @@ mod answered;
 mod asked;
 mod shown;
 
+use fits_core::source::Known;
+
+use self::answered::ByMicFigures;
 use crate::questions::prelude::*;
 
 pub(crate) use self::{
@@ -79,15 +82,22 @@ impl Question for ByMic {
             Self::Insert(designation) => Session::insert(designation).map(Answer::Insert),
         }
     }
-
-    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(answered::reasons(answer))
-    }
 }
 
 impl Answered for ThreadsByMicAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.threads_by_mic(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        let reason = |thread: &ByMicFigures| Reason {
+            figure: thread.name.clone(),
+            value: between(thread.crest_min_mm.0, thread.crest_max_mm.0),
+            rule: "what the crest of a new one of the usual class measures".into(),
+            source: thread.system.into(),
+            known: thread.known,
+        };
+        self.threads.iter().map(reason).collect()
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -102,11 +112,31 @@ impl Answered for SquareThreadAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.square_thread(out, self);
     }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        vec![Reason {
+            figure: "square thread".into(),
+            value: self.minor_mm.0.into(),
+            rule: "depth and width half the pitch".into(),
+            source: "the form; no standard gives limits".into(),
+            known: Known::Formula,
+        }]
+    }
 }
 
 impl Answered for InsertAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.insert(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        vec![Reason {
+            figure: "insert's hole".into(),
+            value: between(self.bore_min_mm.0, self.bore_max_mm.0),
+            rule: "D + 0.2165 P, and the nut's own tolerance of the minor diameter; the tap's pitch diameter D + 0.6495 P".into(),
+            source: "wire thread inserts: the thread's pitch diameter and 1.299 P, unconfirmed; a forming-tap maker's minor diameters lie inside".into(),
+            known: self.known,
+        }]
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -118,7 +118,7 @@ impl Session {
             }
         } else if let Some(lost) = ["od", "wall", "bush"].into_iter().find(|name| said.has(name)) {
             return Err(Problem::new(
-                format!("`{lost}` is of a bush: what it should be is not said"),
+                format!("`{lost}` goes with a bush: what the bore should be is not said"),
                 place(lost),
             )
             .advise(EXAMPLE));

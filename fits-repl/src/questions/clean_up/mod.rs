@@ -48,8 +48,14 @@ impl Question for CleanUpOf {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.clean_up(&self.0).map(|found| Answer::CleanUp(Box::new(found)))
     }
+}
 
-    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
+impl Answered for CleanUpAnswer {
+    fn show(&self, text: &Text, out: &mut String) {
+        text.clean_up(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
         let rule = |figure: &str, rule: &'static str, source: &str, known| Reason {
             figure: figure.into(),
             value: "".into(),
@@ -57,6 +63,9 @@ impl Question for CleanUpOf {
             source: source.into(),
             known,
         };
+        let bush = self.bush.as_ref().map(|bush| {
+            rule("bush", "its least wall", "walls for repair bushes, unconfirmed", bush.known)
+        });
         let mut reasons = vec![
             rule(
                 "least bore",
@@ -71,23 +80,8 @@ impl Question for CleanUpOf {
                 Known::Practice,
             ),
         ];
-        if let Answer::CleanUp(found) = answer
-            && let Some(bush) = &found.bush
-        {
-            reasons.push(rule(
-                "bush",
-                "its least wall",
-                "walls for repair bushes, unconfirmed",
-                bush.known,
-            ));
-        }
-        Ok(reasons)
-    }
-}
-
-impl Answered for CleanUpAnswer {
-    fn show(&self, text: &Text, out: &mut String) {
-        text.clean_up(out, self);
+        reasons.extend(bush);
+        reasons
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -7,6 +7,7 @@ use crate::query::{Amount, Size, Spot};
 /// A tool for the crib, as typed.
 #[allow(missing_docs, reason = "the fields of a variant are named in its line")]
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum ToolText {
     /// `drill SIZE`.
     Drill(Size),
@@ -28,6 +29,7 @@ pub enum ToolText {
 
 /// One figure of a material, as typed.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct MaterialFigure {
     /// Its name: `modulus`.
     pub name: Spot<String>,
@@ -37,6 +39,7 @@ pub struct MaterialFigure {
 
 /// What was typed of a material's figure.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum FigureText {
     /// A quantity with its unit, as a joint's.
     Amount(Amount),
@@ -46,6 +49,7 @@ pub enum FigureText {
 
 /// What is asked of the crib.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum CribQuery {
     /// `crib`: all of it.
     Show,

@@ -8,6 +8,7 @@ use crate::answer::Mm;
 
 /// The crib.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct CribAnswer {
     /// The file; `null` where it is kept in memory only.
     pub file: Option<String>,
@@ -25,6 +26,7 @@ pub struct CribAnswer {
 
 /// What the crib has for a hole to be reamed.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct CribReaming {
     /// Its reamers that land inside the limits, the best first.
     pub reamers: Vec<OwnReamer>,
@@ -37,6 +39,7 @@ pub struct CribReaming {
 
 /// A drill of the crib before a reamer.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct OwnDrillFigures {
     /// Its name.
     pub name: String,
@@ -48,6 +51,7 @@ pub struct OwnDrillFigures {
 
 /// A reamer of the crib.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct OwnReamer {
     /// Its marked size.
     pub size_mm: Mm,
@@ -57,6 +61,7 @@ pub struct OwnReamer {
 
 /// A gauge pin.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PinFigures {
     /// Its size.
     pub mm: Mm,
@@ -66,6 +71,7 @@ pub struct PinFigures {
 
 /// Gauge pins of the crib that judge a hole.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PinsFigures {
     /// The largest that must go in.
     pub goes_in: Option<PinFigures>,

@@ -2,7 +2,7 @@
 
 use fits_core::{
     job::Crib,
-    shop::{CutRules, Passes, Ream},
+    shop::{Passes, Ream},
     source::{Known, Reason},
 };
 
@@ -85,7 +85,7 @@ impl Session {
 
     fn why_drilled(&self, hole: &FeatureAnswer, plan: &PassFigures) -> Option<Reason> {
         let drill = plan.passes.first()?;
-        let rules = CutRules { least_chip: plan.least_chip_mm.0, ..self.cut_rules(None) };
+        let rules = self.cut_rules(None).with_least_chip(plan.least_chip_mm.0);
         let range = Passes::drill_range(hole.limits, &rules).ok()?;
         let range = said_range(self.shown, range);
         let value = format!("{}, {}", drill.drill.as_ref()?, said(self.shown, drill.to_mm.0));

@@ -83,6 +83,7 @@ impl Session {
 
 /// The nearest standard drills to a size, one of each series.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct DrillAnswer {
     /// The size asked about.
     pub size_mm: Mm,
@@ -100,6 +101,7 @@ pub struct DrillAnswer {
 
 /// A drill and how far its size is off.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct NamedDrill {
     /// Its name.
     pub name: &'static str,

@@ -10,7 +10,7 @@ use self::{
     answered::{DrillAnswer, NamedDrill},
     asked::DrillFor,
 };
-use crate::questions::{prelude::*, recalled, why::answered::said};
+use crate::questions::{prelude::*, recalled};
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] = &[Clause::new("drill", "SIZE", "the nearest drills")];
@@ -31,27 +31,26 @@ impl Question for DrillFor {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.drills(&self.0)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let Answer::Drill(drills) = answer else { return Ok(Vec::new()) };
-        let found = drills.exact.iter().chain(&drills.under).chain(&drills.over);
-        let reason = |found: &NamedDrill| {
-            let drill = Drill::named(found.name)?;
-            Some(Reason {
-                figure: format!("drill {}", found.name),
-                value: said(session.shown, found.mm.0).into(),
-                rule: "".into(),
-                source: format!("standard drill sizes; {}", drill.source()),
-                known: drill.known(),
-            })
-        };
-        Ok(found.filter_map(reason).collect())
-    }
 }
 
 impl Answered for DrillAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.drills(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        let found = self.exact.iter().chain(&self.under).chain(&self.over);
+        let reason = |found: &NamedDrill| {
+            let drill = Drill::named(found.name)?;
+            Some(Reason {
+                figure: format!("drill {}", found.name),
+                value: found.mm.0.into(),
+                rule: "".into(),
+                source: format!("standard drill sizes; {}", drill.source()),
+                known: drill.known(),
+            })
+        };
+        found.filter_map(reason).collect()
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -1,7 +1,7 @@
 //! General tolerances of untoleranced sizes, answered.
 
 use fits_core::{
-    source::Known,
+    source::{Known, Reason},
     standards::iso2768::{Class as General, Quantity},
 };
 use schemars::JsonSchema;
@@ -16,7 +16,7 @@ use crate::{
 };
 
 /// The core's name and ours for what a general tolerance is asked of.
-pub(crate) const fn quantity(kind: GeneralKind) -> (Quantity, &'static str) {
+const fn quantity(kind: GeneralKind) -> (Quantity, &'static str) {
     match kind {
         GeneralKind::Linear => (Quantity::Linear, "linear"),
         GeneralKind::BrokenEdge => (Quantity::Edge, "edge"),
@@ -44,7 +44,8 @@ impl Session {
                 None => problem,
             }
         };
-        let [reason, ..] = &mut class.reasons(quantity, nominal).map_err(refused)?[..] else {
+        let reasons = class.reasons(quantity, nominal).map_err(refused)?;
+        let [reason, ..] = &*reasons else {
             return Err(Problem::new("the class gives no tolerance there", text.at.clone()));
         };
         let mut answer = GeneralAnswer {
@@ -56,8 +57,9 @@ impl Session {
             plus_minus_arcmin: None,
             lower_mm: None,
             upper_mm: None,
-            source: std::mem::take(&mut reason.source),
+            source: reason.source.clone(),
             known: reason.known,
+            reasons,
         };
         let either = match quantity {
             Quantity::Angular => {
@@ -76,6 +78,7 @@ impl Session {
 
 /// The general tolerance of a size, an edge or an angle (ISO 2768-1).
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct GeneralAnswer {
     /// `linear`, `edge` or `angle`.
     pub kind: &'static str,
@@ -101,4 +104,7 @@ pub struct GeneralAnswer {
     pub source: String,
     /// How it is known.
     pub known: Known,
+    /// Why it is what it is.
+    #[serde(skip)]
+    pub reasons: Vec<Reason>,
 }

@@ -53,6 +53,7 @@ pub struct General {
 
 /// What general tolerance is asked for (ISO 2768-1).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum GeneralKind {
     /// A linear size.
     Linear,

@@ -4,12 +4,7 @@ pub(crate) mod answered;
 pub(crate) mod asked;
 pub(crate) mod shown;
 
-use fits_core::standards::iso2768::Class;
-
-use self::{
-    answered::{GeneralAnswer, quantity},
-    asked::General,
-};
+use self::{answered::GeneralAnswer, asked::General};
 use crate::questions::prelude::*;
 
 /// Its clauses.
@@ -40,18 +35,15 @@ impl Question for General {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.general(&self.size, &self.class, self.kind)
     }
-
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        let nominal = session.nominal(&self.size)?;
-        let class = self.class.value.parse::<Class>().ok();
-        let found = class.and_then(|class| class.reasons(quantity(self.kind).0, nominal).ok());
-        Ok(found.unwrap_or_default())
-    }
 }
 
 impl Answered for GeneralAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.general(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {

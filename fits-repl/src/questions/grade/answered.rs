@@ -1,7 +1,7 @@
 //! Standard tolerances, answered.
 
 use fits_core::{
-    source::Known,
+    source::{Known, Reason},
     standards::{b41, iso286},
 };
 use schemars::JsonSchema;
@@ -40,8 +40,9 @@ impl Session {
                 nominal_mm: Mm(nominal),
                 grade: grade.to_string(),
                 tolerance_mm: Mm(tolerance),
-                source: reason.source,
+                source: reason.source.clone(),
                 known: reason.known,
+                reason,
             }));
         }
         let failed = |error: fits_core::Error| from_core(&error, at_fault(&error));
@@ -54,8 +55,9 @@ impl Session {
             nominal_mm: Mm(nominal),
             grade: format!("IT{grade}"),
             tolerance_mm: Mm(tolerance),
-            source: reason.source,
+            source: reason.source.clone(),
             known: reason.known,
+            reason,
         }))
     }
 }
@@ -63,6 +65,7 @@ impl Session {
 /// A standard tolerance: an IT grade, or a grade of ASME B4.1 for a size in
 /// inches.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct GradeAnswer {
     /// The nominal size.
     pub nominal_mm: Mm,
@@ -74,4 +77,7 @@ pub struct GradeAnswer {
     pub source: String,
     /// How it is known.
     pub known: Known,
+    /// Why it is what it is.
+    #[serde(skip)]
+    pub reason: Reason,
 }

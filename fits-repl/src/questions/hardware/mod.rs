@@ -112,17 +112,15 @@ impl Question for HardwareText {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.hardware(self).map(|answer| Answer::Hardware(Box::new(answer)))
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let _ = session;
-        let Answer::Hardware(found) = answer else { return Ok(Vec::new()) };
-        Ok(found.reasons.clone())
-    }
 }
 
 impl Answered for HardwareAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.hardware(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {

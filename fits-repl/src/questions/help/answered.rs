@@ -7,6 +7,7 @@ type Examples = &'static [(&'static str, &'static str)];
 
 /// What there is to say on a topic.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct HelpTopic {
     /// The topic.
     pub topic: &'static str,
@@ -28,6 +29,7 @@ impl HelpTopic {
 
 /// Help on a topic.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct HelpAnswer {
     /// The topic.
     pub topic: &'static str,

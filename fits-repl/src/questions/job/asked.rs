@@ -12,6 +12,7 @@ use crate::{
 
 /// What is asked of a job.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum JobQuery {
     /// The note at a path is opened.
     Open(PathBuf),

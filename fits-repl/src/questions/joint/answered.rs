@@ -21,6 +21,7 @@ use uom::si::{
     torque::newton_meter,
 };
 
+use super::refused::place;
 use crate::{
     answer::{
         Answer, AssemblyAnswer, BodyFigures, BothFigures, LeadInFigures, LighterFigures, MinMax,
@@ -43,7 +44,7 @@ const NONE_KEEPS: &str = "no standard class keeps and still grips at its loosest
 impl Session {
     pub(crate) fn assemble(&self, text: &JointText) -> Result<Answer, Problem> {
         let asked = self.joint(text, false)?;
-        let solved = asked.joint.solve().map_err(|error| self.place(text, &error))?;
+        let solved = asked.joint.solve().map_err(|error| place(text, &error))?;
         let heat = self.heat(text, &asked.joint)?;
         self.assembled(text, asked, solved, heat).map(|answer| Answer::Assembly(Box::new(answer)))
     }
@@ -78,7 +79,7 @@ impl Session {
         heating: Option<Heat>,
     ) -> Result<AssemblyAnswer, Problem> {
         let (solved, heat) = (&assembly, heating.as_ref());
-        let failed = |error: fits_core::Error| self.place(text, &error);
+        let failed = |error: fits_core::Error| place(text, &error);
         let Asked { joint, class, lubricant, mut notes, bore, to_cut } = asked;
         let [hole, shaft] = to_cut;
         let parts = parts(&joint, solved).map_err(failed)?;
@@ -95,10 +96,7 @@ impl Session {
         if text.head.warm.is_none() {
             notes.extend(self.unlike(&joint, solved));
         }
-        let ground = joint
-            .finish_is_assumed
-            .then(|| Joint { roughness: GROUND, ..joint.clone() }.solve())
-            .and_then(Result::ok);
+        let ground = joint.finish_is_assumed.then(|| joint.clone()).and_then(as_ground);
         let range = joint.interference;
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
         let by_heat = heat.map_or_else(Vec::new, |heat| heat_rests_on(text, &joint, heat));
@@ -222,7 +220,8 @@ impl Session {
     /// The heaviest standard class of the question's own system with which
     /// nothing yields.
     fn lighter(&self, joint: &Joint) -> Option<LighterFigures> {
-        let wishes = Wishes { hub_safe: true, ..Wishes::default() };
+        let mut wishes = Wishes::default();
+        wishes.hub_safe = true;
         let found = grips(joint, &wishes).ok()?;
         let safe = found.iter().rev().find(|grip| {
             let grips = grip.assembly.working().is_ok_and(|(least, _)| least.is_positive());
@@ -238,6 +237,12 @@ impl Session {
     pub(super) fn speaks(&self, classes: FitClasses) -> bool {
         matches!(classes, FitClasses::B41(_)) == (self.shown == Units::Inches)
     }
+}
+
+/// The joint with ground surfaces.
+fn as_ground(mut joint: Joint) -> Option<Assembly> {
+    joint.roughness = GROUND;
+    joint.solve().ok()
 }
 
 /// How far a part yields that does not yield right through.

@@ -4,6 +4,7 @@ use crate::query::{Amount, Part, Size, Spot};
 
 /// One of the parts: its material by name or by figures, and its sizes.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Body {
     /// What it is made of: `aluminium 6061-T6`.
     pub material: Option<Spot<String>>,
@@ -25,6 +26,7 @@ pub struct Body {
 
 /// A part between the shaft and the hub, and the joint on its outside.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct SleeveText {
     /// The part.
     pub body: Body,
@@ -38,6 +40,7 @@ pub struct SleeveText {
 
 /// One figure or the two ends of a range.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Ends {
     /// The first.
     pub from: Size,
@@ -47,6 +50,7 @@ pub struct Ends {
 
 /// A joint with all that is said of it.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct JointText {
     /// The size, its classes or word, and readings.
     pub head: Part,
@@ -82,6 +86,7 @@ pub struct JointText {
 
 /// What is wanted of a joint whose class is sought.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct WishText {
     /// `holds TORQUE`.
     pub holds: Option<Amount>,

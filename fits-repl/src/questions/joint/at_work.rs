@@ -94,9 +94,10 @@ fn warmed(joint: &Joint, celsius: f64) -> Result<Joint, fits_core::Error> {
     let gained = joint.diameter.millimetres() * outgrows(joint) * (celsius - REFERENCE);
     let gained = Length::nearest(uom::si::f64::Length::new::<millimeter>(gained))?;
     let range = joint.interference;
-    let interference =
+    let mut warmed = joint.clone();
+    warmed.interference =
         Limits::new(range.lower().checked_add(gained)?, range.upper().checked_add(gained)?)?;
-    Ok(Joint { interference, ..joint.clone() })
+    Ok(warmed)
 }
 
 impl Session {

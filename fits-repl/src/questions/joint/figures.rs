@@ -13,6 +13,7 @@ use crate::answer::{FeatureAnswer, Mm};
 
 /// The least and the most of a figure.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct MinMax {
     /// Least.
     pub min: f64,
@@ -158,6 +159,7 @@ pub struct AssemblyAnswer {
 
 /// A joint at one temperature, both parts alike; all by expansion alone.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct AtWorkFigures {
     /// The temperature.
     pub at_c: f64,
@@ -177,6 +179,7 @@ pub struct AtWorkFigures {
 
 /// One of the parts.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BodyFigures {
     /// `shaft`, `sleeve` or `hub`.
     pub part: &'static str,
@@ -215,6 +218,7 @@ pub struct BodyFigures {
 
 /// Stresses at one diameter.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct WallPoint {
     /// The diameter.
     pub at_mm: Mm,
@@ -228,6 +232,7 @@ pub struct WallPoint {
 
 /// A part that yields about its bore.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PlasticFigures {
     /// It yields out to this diameter.
     pub reaches_mm: Mm,
@@ -239,6 +244,7 @@ pub struct PlasticFigures {
 
 /// A class with which nothing yields.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct LighterFigures {
     /// The class or classes.
     pub class: String,
@@ -248,6 +254,7 @@ pub struct LighterFigures {
 
 /// The shaft chilled and the hub heated.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BothFigures {
     /// The coolant.
     pub coolant: &'static str,
@@ -259,6 +266,7 @@ pub struct BothFigures {
 
 /// Chamfer and pilot.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct LeadInFigures {
     /// The chamfer's angle to the axis.
     pub angle_deg: u8,
@@ -308,6 +316,7 @@ pub struct PickGripAnswer {
 /// A class and what it comes to.
 #[expect(clippy::struct_excessive_bools, reason = "each is a question of its own, as JSON has it")]
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct GripFigures {
     /// The class or classes.
     pub class: String,

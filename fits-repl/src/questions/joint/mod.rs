@@ -83,11 +83,6 @@ impl Question for JointText {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.assemble(self)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let Answer::Assembly(found) = answer else { return Ok(Vec::new()) };
-        Ok(reasons::of_assembly(session.shown, found))
-    }
 }
 
 impl Question for GripText {
@@ -98,22 +93,25 @@ impl Question for GripText {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.pick_grip(&self.joint, &self.wishes)
     }
-
-    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let Answer::PickGrip(found) = answer else { return Ok(Vec::new()) };
-        Ok(reasons::of_grip(found))
-    }
 }
 
 impl Answered for AssemblyAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.assembly(out, self);
     }
+
+    fn reasons(&self, units: Units) -> Vec<Reason> {
+        reasons::of_assembly(units, self)
+    }
 }
 
 impl Answered for PickGripAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.pick_grip(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        reasons::of_grip(self)
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -2,6 +2,7 @@
 
 use super::answered::tidy;
 use super::known::grip_known;
+use super::refused::place;
 use crate::{
     answer::{Answer, GripFigures, Mm, PickGripAnswer},
     problem::Problem,
@@ -9,6 +10,7 @@ use crate::{
     session::Session,
 };
 use fits_core::{
+    Subject,
     shop::{
         Hazard,
         assemble::{Grip, Wishes, Worst, grips},
@@ -31,7 +33,7 @@ fn not_picked(text: &JointText) -> Result<(), Problem> {
     if let Some(ends) = &text.interference {
         return Err(Problem::new("the interference is what `pick` finds", ends.from.at.clone())
             .advise(
-                "of a given one ask `assemble 20 interference 0.03, hub steel od 40 long 25`",
+                "for a given one ask `assemble 20 interference 0.03, hub steel od 40 long 25`",
             ));
     }
     let heat = [
@@ -90,16 +92,11 @@ impl Session {
         let along = wishes.holds.as_ref().is_some_and(|it| it.value.dimension == Dimension::Force);
         // A force along the axis is held by the same friction at the radius.
         let arm = if along { asked.joint.diameter.millimetres() / 2e3 } else { 1.0 };
-        let wanted = Wishes {
-            holds: held.map(|held| Torque::new::<newton_meter>(held * arm)),
-            press_under: wishes
-                .press_under
-                .as_ref()
-                .map(|amount| self.positive(amount))
-                .transpose()?
-                .map(Force::new::<newton>),
-            hub_safe: wishes.hub_safe.is_some(),
-        };
+        let mut wanted = Wishes::default();
+        wanted.holds = held.map(|held| Torque::new::<newton_meter>(held * arm));
+        let under = wishes.press_under.as_ref().map(|amount| self.positive(amount)).transpose()?;
+        wanted.press_under = under.map(Force::new::<newton>);
+        wanted.hub_safe = wishes.hub_safe.is_some();
         if wanted == Wishes::default() {
             return Err(Problem::new(
                 "nothing is wanted of the joint",
@@ -108,8 +105,8 @@ impl Session {
             .advise("as `pick 20 holds 30 Nm, hub steel od 40 long 25`"));
         }
         let found = grips(&asked.joint, &wanted).map_err(|error| {
-            let problem = self.place(text, &error);
-            if error.to_string().contains("length in contact") {
+            let problem = place(text, &error);
+            if error.subject() == Some(Subject::Length) {
                 problem.advise("give it, as `pick 20 holds 30 Nm, hub steel od 40 long 25`")
             } else {
                 problem

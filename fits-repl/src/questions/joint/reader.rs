@@ -351,7 +351,7 @@ fn of_feature<'a>(
     once(after, end, &mut joint.head.mate, mate).map(|(end, ())| Some(end))
 }
 
-const OTHER_GREASE: &str = "a lubricant is dry, oil, grease, moly or degreased; of another give the friction, as `assemble 20 H7/s6, hub steel od 40 long 25, friction 0.1`";
+const OTHER_GREASE: &str = "a lubricant is dry, oil, grease, moly or degreased; for another, give the friction, as `assemble 20 H7/s6, hub steel od 40 long 25, friction 0.1`";
 
 /// Another question that these words belong to, and the first of them.
 fn elsewhere(words: &str) -> Option<(&'static str, &str)> {

@@ -1,12 +1,13 @@
 //! What a joint refuses: figures given twice, out of place or not at all; and where
 //! the core's refusals belong.
 
+use fits_core::Subject;
+
 use super::resolved::head_end;
 use crate::{
     problem::Problem,
-    query::{JointText, Tolerance, Units},
+    query::{JointText, Size, Tolerance},
     questions::part::resolve::from_core,
-    session::Session,
 };
 
 /// Is neither a class, a word, an interference nor a reading given?
@@ -53,7 +54,7 @@ pub(super) fn said_once(text: &JointText) -> Result<(), Problem> {
                 format!("the {part}'s bore is the size of the joint"),
                 id.at.clone(),
             )
-            .advise("a bored shaft is a shaft and its id"));
+            .advise("give a bored shaft as a shaft and its id"));
         }
         if let (Some(_), Some(figure)) = (&body.material, &body.expansion) {
             return Err(own_figures(part, figure.at.clone()));
@@ -83,51 +84,36 @@ pub(super) fn own_figures(part: &str, at: std::ops::Range<usize>) -> Problem {
         .advise("keep the name or the figures; a yield of its own goes with either")
 }
 
-impl Session {
-    /// Where a refusal of the core belongs.
-    pub(crate) fn place(&self, text: &JointText, error: &fits_core::Error) -> Problem {
-        let head = &text.head;
-        let whole = head.size.at.start..head_end(head);
-        let message = error.to_string();
-        if message.starts_with("a joint of") {
-            return from_core(error, head.size.at.clone());
+/// Where a refusal of the core belongs.
+pub(super) fn place(text: &JointText, error: &fits_core::Error) -> Problem {
+    let head = &text.head;
+    let spanned = |first: &Size, last: &Size| {
+        first.at.start.min(last.at.start)..first.at.end.max(last.at.end)
+    };
+    let bore = text.shaft.id.as_ref();
+    let at = match error.subject() {
+        Some(Subject::Diameter) => Some(&head.size),
+        Some(Subject::Length) => head.long.as_ref(),
+        // A wall is as thick as the size that was given with its part.
+        Some(Subject::Wall(0)) => bore.or(text.shaft.wall.as_ref()),
+        Some(Subject::Wall(part)) => {
+            let body = text.sleeves.get(part - 1).map_or(&text.hub, |sleeve| &sleeve.body);
+            body.od.as_ref().or(body.wall.as_ref())
         }
-        let long = head.long.as_ref().filter(|_| message.contains(" long "));
-        let sizes = [&text.hub.od, &text.hub.wall, &text.shaft.id, &text.shaft.wall];
-        let sizes = sizes.into_iter().flatten().chain(
-            text.sleeves.iter().flat_map(|sleeve| [&sleeve.body.od, &sleeve.body.wall]).flatten(),
-        );
-        // The wall that is too thin is the first whose size is named in it.
-        let wall = sizes.clone().find(|size| {
-            message.contains("wall")
-                && self.length(size).is_ok_and(|length| message.contains(&length.to_string()))
-        });
-        // The shaft's wall has no size of its own where its bore is given.
-        let bore = text.shaft.id.as_ref().filter(|id| {
-            let wall = self.length(&head.size).ok().zip(self.length(id).ok());
-            let wall = wall.and_then(|(out, bore)| out.checked_sub(bore).ok());
-            wall.is_some_and(|walls| message.starts_with(&format!("a wall of {} ", walls.half())))
-        });
-        let wall = bore.or(wall);
-        let is_bore =
-            wall.is_some_and(|wall| text.shaft.id.as_ref().is_some_and(|id| id.at == wall.at));
-        let wall = wall.or_else(|| sizes.clone().next().filter(|_| message.contains("wall")));
-        let given = text
-            .interference
-            .as_ref()
-            .map(|ends| ends.from.at.start..ends.to.as_ref().unwrap_or(&ends.from).at.end);
-        let read = head.reading.as_ref().or(head.hole.as_ref()).map(|first| {
-            let second = head.second_reading.as_ref().or(head.shaft.as_ref()).unwrap_or(first);
-            first.at.start.min(second.at.start)..first.at.end.max(second.at.end)
-        });
-        let at = long.or(wall).map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
-        let problem = from_core(error, at);
-        if is_bore {
-            problem.advise("a smaller id")
-        } else if message.starts_with("nothing presses") && self.shown == Units::Inches {
-            problem.advise("take a tighter class, as FN1; a slip fit is held by a retaining compound, a key or a pin")
-        } else {
-            problem
-        }
+        _ => None,
+    };
+    let read = head.reading.as_ref().or(head.hole.as_ref()).map(|first| {
+        spanned(first, head.second_reading.as_ref().or(head.shaft.as_ref()).unwrap_or(first))
+    });
+    let given = text
+        .interference
+        .as_ref()
+        .map(|ends| spanned(&ends.from, ends.to.as_ref().unwrap_or(&ends.from)));
+    let whole = head.size.at.start..head_end(head);
+    let at = at.map(|size| size.at.clone()).or(read).or(given).unwrap_or(whole);
+    let problem = from_core(error, at);
+    match (error.subject(), bore) {
+        (Some(Subject::Wall(0)), Some(_)) => problem.advise("a smaller id"),
+        _ => problem,
     }
 }

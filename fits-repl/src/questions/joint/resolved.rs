@@ -3,7 +3,7 @@
 use super::refused::{own_figures, said_in_place, said_once, says_nothing};
 use super::tightness::Tightness;
 use fits_core::{
-    Length, Limits,
+    Length, Limits, Subject,
     shop::assemble::{Friction, Joining, Joint, Lubricant, REAMED_AND_TURNED, Sleeve},
     size::{Decimals, Rounding},
     speech::Figure,
@@ -99,19 +99,12 @@ impl Session {
             None => REAMED_AND_TURNED,
             Some(ends) => self.roughness(ends)?,
         };
-        let joint = Joint {
-            diameter,
-            interference,
-            outside,
-            inside,
-            hub,
-            shaft,
-            sleeves,
-            length,
-            roughness,
-            finish_is_assumed: text.roughness.is_none(),
-            friction,
-        };
+        let failed = |error: fits_core::Error| from_core(&error, text.head.size.at.clone());
+        let mut joint =
+            Joint::new(diameter, interference, outside, &hub, &shaft).map_err(failed)?;
+        (joint.inside, joint.sleeves, joint.length) = (inside, sleeves, length);
+        (joint.roughness, joint.finish_is_assumed) = (roughness, text.roughness.is_none());
+        joint.friction = friction;
         Ok(Asked { joint, class, lubricant: said, notes, bore, to_cut })
     }
 
@@ -297,14 +290,14 @@ impl Session {
                 .fix(modulus.at.end..modulus.at.end, unit));
         }
         let expansion = body.expansion.as_ref().map(|amount| self.amount(amount)).transpose()?;
-        let figures = Figures {
-            expansion: expansion.map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6)),
-            yield_strength: strength,
-            ..Figures::elastic(Pressure::new::<pascal>(self.amount(modulus)?), poisson)
-        };
+        let modulus_si = Pressure::new::<pascal>(self.amount(modulus)?);
+        let mut figures = Figures::elastic(modulus_si, poisson);
+        figures.expansion =
+            expansion.map(|it| TemperatureCoefficient::new::<per_kelvin>(it * 1e-6));
+        figures.yield_strength = strength;
         Material::custom("", figures).map_err(|error| {
             let at = match &body.poisson {
-                Some(spot) if error.to_string().contains("Poisson") => spot.at.clone(),
+                Some(spot) if error.subject() == Some(Subject::Poisson) => spot.at.clone(),
                 _ => modulus.at.clone(),
             };
             from_core(&error, at).advise("as e 110GPa nu 0.28")

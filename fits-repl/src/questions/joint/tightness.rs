@@ -123,8 +123,8 @@ impl Session {
                 let kind = in_hand.kind;
                 let limits = said_range(self.shown, mate.limits);
                 let (hole, shaft) = match kind {
-                    Some(Feature::Hole) => (in_hand, mate),
-                    _ => (mate, in_hand),
+                    Some(Feature::Hole) => (*in_hand, mate),
+                    _ => (mate, *in_hand),
                 };
                 let made = kind.map_or("mate", |kind| kind.mate().word());
                 notes.push(format!("the {made} to suit: {limits}"));

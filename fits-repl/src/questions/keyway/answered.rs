@@ -89,6 +89,7 @@ impl Session {
 
 /// The key and keyways of a shaft.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct KeywayAnswer {
     /// The shaft's diameter.
     pub shaft_mm: Mm,
@@ -115,6 +116,7 @@ pub struct KeywayAnswer {
 
 /// A keyway as it was measured.
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct KeywayCut {
     /// `shaft` or `hub`.
     pub part: &'static str,
@@ -140,6 +142,7 @@ pub struct KeywayCut {
 
 /// A key and its keyways.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct KeywayFigures {
     /// The key's width.
     pub width_mm: Mm,

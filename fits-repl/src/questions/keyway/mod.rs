@@ -25,17 +25,15 @@ impl Question for KeywayFor {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.keyway(self)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let _ = session;
-        let Answer::Keyway(found) = answer else { return Ok(Vec::new()) };
-        Ok(found.reasons.clone())
-    }
 }
 
 impl Answered for KeywayAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.keyway(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {

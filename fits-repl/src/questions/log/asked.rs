@@ -7,6 +7,7 @@ use crate::query::{Size, Spot, Warmth};
 /// What is entered in a pass log, or asked of it.
 #[allow(missing_docs, reason = "the fields of a variant are named in its line")]
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum LogQuery {
     /// `cut SIZE = READINGS`: dialled and read.
     Cut { dial: Size, read: Option<Readings>, sure: bool },
@@ -32,6 +33,7 @@ pub enum LogQuery {
 
 /// The readings at one place of the part.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct PlaceRead {
     /// Its name, where one was said.
     pub name: Option<Spot<String>>,
@@ -41,6 +43,7 @@ pub struct PlaceRead {
 
 /// What was read for an entry of the log.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Readings {
     /// Place by place; one at least.
     pub places: Vec<PlaceRead>,

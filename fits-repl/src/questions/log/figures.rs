@@ -1,6 +1,6 @@
 //! Answers about what a shop keeps: pass logs and the crib.
 
-use fits_core::{Limits, job::State, standards::iso286::Feature};
+use fits_core::{Limits, job::State, source::Reason, standards::iso286::Feature};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -11,6 +11,7 @@ use crate::{
 
 /// A pass log: what to do next, then what was done.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassLogAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
@@ -66,6 +67,9 @@ pub struct PassLogAnswer {
     /// What else to know.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,
+    /// Where the figures of the advice come from.
+    #[serde(skip)]
+    pub reasons: Vec<Reason>,
     /// What to be careful of.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<&'static str>,
@@ -73,6 +77,7 @@ pub struct PassLogAnswer {
 
 /// One entry of a log.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct EntryFigures {
     /// `cut`, `spring`, `read`, `undo`, `done`, `scrap`, `lost`.
     pub entry: &'static str,
@@ -101,6 +106,7 @@ pub struct EntryFigures {
 
 /// What was read at one place.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct EntryPlace {
     /// Its name, where one was said.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -114,6 +120,7 @@ pub struct EntryPlace {
 
 /// How the places of the last readings differ.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FormOfPlaces {
     /// `taper`, `bell mouth`, `barrel`, `out of round`, `unlike`; `none` where
     /// the instrument scatters as much.
@@ -132,6 +139,7 @@ pub struct FormOfPlaces {
 
 /// What to do next.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct NextFigures {
     /// `cut`, `read again`, `stop` or `scrap`.
     pub action: &'static str,
@@ -160,6 +168,7 @@ pub struct NextFigures {
 
 /// What probably happened at a reading that was not to be expected.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct StoryFigures {
     /// Its name: `whole turn`, `dial reads radius`, `dial reads diameter`,
     /// `hardly moved`, `backlash`, `gauge`, `decimal point`, `other unit`.
@@ -173,6 +182,7 @@ pub struct StoryFigures {
 
 /// What the tool does beside what it is set to.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct RemarkFigures {
     /// Of what is dialled, how much more it takes; below 0 for less.
     pub by: f64,
@@ -184,6 +194,7 @@ pub struct RemarkFigures {
 
 /// The logs there are, the last written first.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct LogsAnswer {
     /// The one that is open here.
     pub open: Option<String>,
@@ -196,6 +207,7 @@ pub struct LogsAnswer {
 
 /// One log of the list.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct LogFigures {
     /// Its name.
     pub name: String,
@@ -210,6 +222,7 @@ pub struct LogFigures {
 
 /// The log that a plan opened.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct OpenedLog {
     /// Its name; `null` where it is kept in memory only.
     pub name: Option<String>,
@@ -221,6 +234,7 @@ pub struct OpenedLog {
 
 /// How the dials of the machine read that is not in force.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct OtherMachine {
     /// Which.
     pub machine: Machine,

@@ -69,10 +69,6 @@ impl Question for Spot<LogQuery> {
         Ok(session.in_force(None))
     }
 
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(session.why_log())
-    }
-
     fn carry_out(&self, session: &mut Session, _: &str) -> Result<Answer, Problem> {
         let answer = session.log(self)?;
         if matches!(answer, Answer::PassLog(_)) {
@@ -86,6 +82,10 @@ impl Question for Spot<LogQuery> {
 impl Answered for PassLogAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.pass_log(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn is_out_of_limits(&self) -> bool {

@@ -37,10 +37,8 @@ const MAY_COME_FREE: &str = "what is left to dial would pass the last limit if t
 
 impl Session {
     /// Where the figures of the advice come from.
-    pub(crate) fn why_log(&self) -> Vec<Reason> {
-        let Some(OpenLog { log: Some(log), learned_from, prior, .. }) = &self.shop.log else {
-            return Vec::new();
-        };
+    fn why_log(&self, log: &PassLog, open: &OpenLog) -> Vec<Reason> {
+        let OpenLog { learned_from, prior, .. } = open;
         let opening = &log.opening;
         let family = family(opening.material.as_deref());
         let mut figures = Prior::reasons(opening.feature, family, opening.overhang);
@@ -169,6 +167,7 @@ impl Session {
             },
             next,
             notes,
+            reasons: self.why_log(log, open),
         })))
     }
 }

@@ -76,10 +76,12 @@ impl Session {
             && let ([place], [size]) = (&read.places[..], &shown.concat()[..])
             && place.name.is_none()
         {
-            let seen = Seen { gauge, ..Seen::default() };
+            let mut seen = Seen::default();
+            seen.gauge = gauge;
             return Ok(WasRead { size: Some(*size), seen, notes });
         }
-        let mut seen = Seen { gauge, ..Seen::default() };
+        let mut seen = Seen::default();
+        seen.gauge = gauge;
         for (typed, shown) in read.places.iter().zip(shown) {
             let mut at_20 = Vec::with_capacity(shown.len());
             for (size, typed) in shown.iter().zip(&typed.sizes) {
@@ -239,7 +241,7 @@ impl Session {
         })
     }
 
-    /// A form told earlier, where the last readings say nothing of it.
+    /// A form shown earlier, where the last readings say nothing about it.
     pub(crate) fn form_before(&self, log: &PassLog) -> Option<String> {
         if log.last_places().is_some() {
             return None;

@@ -8,6 +8,7 @@ use crate::query::{Measuring, Size, Spot, Temperatures};
 
 /// A tolerance class as typed: `H7`.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct ClassText {
     /// The letters.
     pub letters: Spot<String>,
@@ -24,6 +25,7 @@ impl ClassText {
 
 /// How the limits of a feature or a pair were given.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub enum Tolerance {
     /// By one class.
     Class(ClassText),
@@ -41,6 +43,7 @@ pub enum Tolerance {
 
 /// The other feature of an unlike pair: `shaft 19.98..19.99`, `shaft g6`.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Mate {
     /// Which it is.
     pub feature: Spot<Feature>,
@@ -52,6 +55,7 @@ pub struct Mate {
 
 /// What to do with the feature.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Work {
     /// Ream the hole.
     Ream,
@@ -74,6 +78,7 @@ impl Work {
 
 /// A feature or a pair, with its clauses.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Part {
     /// `ream`, `bore` or `turn` before it.
     pub work: Option<Spot<Work>>,

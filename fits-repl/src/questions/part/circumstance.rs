@@ -86,7 +86,8 @@ impl Session {
             Family::Aluminium => Some(Hub::Aluminium),
             Family::Brass | Family::Bronze | Family::Copper => Some(Hub::BronzeBushing),
             Family::Plastic => Some(Hub::PlasticBushing),
-            Family::Titanium | Family::Magnesium | Family::Other => None,
+            // Of titanium, magnesium and the rest nothing is known that changes a fit.
+            _ => None,
         }
     }
 
@@ -137,10 +138,14 @@ impl Session {
         let counts = |without: Circumstance| {
             choice.word.choose(&without).map_or(true, |other| outcome(&other) != outcome(choice))
         };
-        let steel = Circumstance { hub: Hub::Steel, ..*case };
+        let without = |change: fn(&mut Circumstance)| {
+            let mut other = *case;
+            change(&mut other);
+            counts(other)
+        };
+        let steel = case.with_hub(Hub::Steel);
         let thin_said = part.hub.as_ref().is_some_and(|hub| hub.value.contains("tube"));
-        let hub_counts =
-            counts(steel) || thin_said && counts(Circumstance { thin_wall: false, ..*case });
+        let hub_counts = counts(steel) || thin_said && without(|it| it.thin_wall = false);
         let said = [
             part.hub.as_ref().map(|hub| (format!("hub {}", hub.value), hub_counts)),
             part.shaft_material.as_ref().map(|shaft| {
@@ -149,15 +154,9 @@ impl Session {
                     case.hub == Hub::PlasticBushing && part.hub.is_none() && counts(steel),
                 )
             }),
-            part.long
-                .as_ref()
-                .map(|_| ("long".to_owned(), counts(Circumstance { length: None, ..*case }))),
-            part.turns
-                .as_ref()
-                .map(|_| ("turns".to_owned(), counts(Circumstance { turns: None, ..*case }))),
-            part.thin
-                .as_ref()
-                .map(|_| ("thin".to_owned(), counts(Circumstance { thin_wall: false, ..*case }))),
+            part.long.as_ref().map(|_| ("long".to_owned(), without(|it| it.length = None))),
+            part.turns.as_ref().map(|_| ("turns".to_owned(), without(|it| it.turns = None))),
+            part.thin.as_ref().map(|_| ("thin".to_owned(), without(|it| it.thin_wall = false))),
         ];
         said.into_iter()
             .flatten()
@@ -215,8 +214,10 @@ impl Session {
             let (aim, middle) = (limits.middle(), actual.middle());
             aim.tenth_nanometres().abs_diff(middle.tenth_nanometres())
         };
+        let mut still = case;
+        still.turns = None;
         let nearest = self
-            .clearances(Circumstance { turns: None, ..case }, nominal)
+            .clearances(still, nominal)
             .min_by_key(|(_, range)| off(*range))
             .map_or(word, |(other, _)| other);
         Ok(HeldTo {
@@ -291,7 +292,7 @@ fn no_row(word: Word, spot: &Spot<String>, part: &str) -> Problem {
         let is_plastic = Material::find(material)
             .map_or_else(|_| material.contains("plastic"), |it| it.family() == Family::Plastic);
         let bushing = if is_plastic {
-            "`help bushings` shows how a bushing is said".to_owned()
+            "`help bushings` shows how to ask about one".to_owned()
         } else {
             format!("a bushing is said as `20 press, hub {material} bushing`")
         };

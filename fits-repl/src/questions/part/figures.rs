@@ -12,14 +12,19 @@ use serde::Serialize;
 use crate::{
     answer::{CribReaming, MeasuredReading, Mm, NextFigures, OpenedLog, PinsFigures, six_places},
     query::Dial,
+    questions::part::mates::Resolved,
 };
 
 /// One feature: limits and aim, and where they come from.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FeatureAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
     pub limits: Limits,
+    /// What the limits rest on, for `why`; the two parts of a pair share theirs.
+    #[serde(skip)]
+    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Hole or shaft; `None` where a feature was given by bare limits.
     pub kind: Option<Feature>,
     /// Nominal size.
@@ -73,6 +78,7 @@ pub struct FeatureAnswer {
 
 /// Least, greatest and aimed-at clearance; interference is below 0.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ClearanceFigures {
     /// Least.
     pub min_mm: Mm,
@@ -84,7 +90,11 @@ pub struct ClearanceFigures {
 
 /// A pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FitAnswer {
+    /// What the limits rest on, for `why`.
+    #[serde(skip)]
+    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// Clearance, transition or interference.
@@ -137,6 +147,7 @@ pub struct FitAnswer {
 
 /// How a pair whose limits were given stands to a shop's word.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct HeldTo {
     /// The word.
     pub word: &'static str,
@@ -153,6 +164,7 @@ pub struct HeldTo {
 
 /// The chance of clearance in a transition fit.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ChanceFigures {
     /// Sizes spread evenly between the limits.
     #[serde(serialize_with = "six_places")]
@@ -164,6 +176,7 @@ pub struct ChanceFigures {
 
 /// What a shop word chose, and why.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ChoiceFigures {
     /// The word, as the table has it.
     pub word: &'static str,
@@ -190,6 +203,7 @@ pub struct ChoiceFigures {
 
 /// A neighbouring choice.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct NeighbourFigures {
     /// The word.
     pub word: &'static str,
@@ -199,6 +213,7 @@ pub struct NeighbourFigures {
 
 /// The part that was measured first.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct MeasuredFigures {
     /// Which.
     pub part: Feature,
@@ -210,6 +225,7 @@ pub struct MeasuredFigures {
 
 /// A reamer and the drill before it.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamFigures {
     /// Smallest reamer.
     pub reamer_min_mm: Mm,
@@ -245,6 +261,7 @@ pub struct ReamFigures {
 
 /// A reamer off the shelf and what a new one measures, as recalled.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamerFigures {
     /// What it is sold as.
     pub name: String,
@@ -260,6 +277,7 @@ pub struct ReamerFigures {
 
 /// A drill before a reamer.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct DrillFigures {
     /// Its name.
     pub name: &'static str,
@@ -271,6 +289,7 @@ pub struct DrillFigures {
 
 /// Passes to a size.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassFigures {
     /// The passes in order.
     pub passes: Vec<PassFigure>,
@@ -291,6 +310,7 @@ pub struct PassFigures {
 
 /// One pass.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassFigure {
     /// Its name.
     pub name: &'static str,
@@ -307,6 +327,7 @@ pub struct PassFigure {
 
 /// A reading of one feature.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReadingAnswer {
     /// The feature.
     #[serde(flatten)]
@@ -318,6 +339,7 @@ pub struct ReadingAnswer {
 
 /// A reading judged.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReadingFigures {
     /// What was read.
     pub reading_mm: Mm,
@@ -365,7 +387,11 @@ impl ReadingFigures {
 
 /// A measured pair.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PairReadingAnswer {
+    /// What the limits rest on, for `why`.
+    #[serde(skip)]
+    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// The hole.
@@ -384,6 +410,7 @@ pub struct PairReadingAnswer {
 
 /// A reamer asked for by itself.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReamAnswer {
     /// The hole.
     pub hole: FeatureAnswer,
@@ -394,6 +421,7 @@ pub struct ReamAnswer {
 
 /// Passes asked for by themselves.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PassesAnswer {
     /// `bore` or `turn`.
     pub work: &'static str,

@@ -135,7 +135,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
         topic: "temperature",
         also: &["at", "room", "within", "hot"],
         lines: &[
-            "at TEMP: the part's temperature; say what it is of. room TEMP: the gauge's, and",
+            "at TEMP: the part's temperature; say its material. room TEMP: the gauge's, and",
             "what the part cools to. The size at 20 C is judged, and how long to wait until",
             "it is within a tenth, or within SIZE, is estimated.",
         ],
@@ -174,7 +174,7 @@ pub(crate) const HELP: &[HelpTopic] = &[
         examples: &[
             ("bore 20mm H7", "from the drill"),
             ("bore 20mm H7 from 19.6mm", "from where it is now"),
-            ("bore 52mm N7 from 51.6mm, hole cast iron", "what it is of changes what to expect"),
+            ("bore 52mm N7 from 51.6mm, hole cast iron", "its material changes what to expect"),
             ("turn 20mm g6 from 22mm", "outside"),
         ],
     },

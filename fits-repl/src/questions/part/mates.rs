@@ -26,13 +26,14 @@ use crate::{
 pub(super) const BY_LOAD: &str = "ask for the seat, as `seat shaft 25 turns normal`";
 
 /// What a query's features come to.
+#[derive(Clone, Debug)]
 pub(crate) enum Resolved {
     /// One feature alone.
     One(One),
     /// Both features.
     Pair(Pair),
     /// One in hand, its mate to suit by the pair's clearance range.
-    Suit { pair: Pair, in_hand: One, mate: One },
+    Suit { pair: Pair, in_hand: Box<One>, mate: One },
 }
 
 impl Session {
@@ -134,7 +135,7 @@ impl Session {
         };
         let pair = Pair { held_to, ..pair };
         let mate = One::to_suit(kind.mate(), one.nominal, fit.part(kind.mate()));
-        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: one, mate })
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: Box::new(one), mate })
     }
 
     /// The first feature of the query: bought in, or by its limits.
@@ -167,7 +168,7 @@ impl Session {
                 kind: Some(found.feature),
                 nominal,
                 limits: found.limits,
-                label: Label::Named(found.family.name()),
+                label: Label::Bought(found),
                 source: found.source,
                 have: true,
             });
@@ -178,7 +179,7 @@ impl Session {
             let message = format!("a {} comes with its own limits", name.value);
             let mate = if class(text)?.feature == Feature::Hole { "hole " } else { "shaft " };
             return Err(Problem::new(message, text.at())
-                .advise("a class of its mate is said with the mate")
+                .advise("give the mate's class with the mate")
                 .fix(text.at().start..text.at().start, mate));
         }
         // Measured: the name says which surface it is, the limits what it mics.
@@ -266,7 +267,7 @@ impl Session {
         let said = Spot { value: have, at: size.at.clone() };
         let in_hand = self.one(size, read, &Tolerance::Bare, Some(&said))?;
         let mate = One::to_suit(have.mate(), fit.nominal(), limits);
-        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand, mate })
+        Ok(Resolved::Suit { pair: Pair { fit, ..pair }, in_hand: Box::new(in_hand), mate })
     }
 
     /// The pair that a shop word leads to.
@@ -379,7 +380,7 @@ fn refuse_before_pair(part: &Part) -> Result<(), Problem> {
             format!("a {} comes with its own limits", name.value),
             name.at.clone(),
         )
-        .advise("a class of its mate is said with the mate, as `dowel 1/4in, hole H7`"));
+        .advise("give the mate's class with the mate, as `dowel 1/4in, hole H7`"));
     }
     if let Some(feature) = &part.feature {
         return Err(Problem::new(

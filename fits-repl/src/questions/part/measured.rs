@@ -1,5 +1,5 @@
 //! Clauses about how a part was measured: readings, instruments, temperatures;
-//! and what a rehearsal is told.
+//! and what a rehearsal takes.
 
 use std::cell::Cell;
 

@@ -9,6 +9,7 @@ use crate::answer::{Mm, six_places};
 
 /// Readings with their instrument and temperature.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct MeasuredReading {
     /// How many readings.
     pub readings: u32,
@@ -56,6 +57,7 @@ pub struct MeasuredReading {
 
 /// Two places or more: out of round, or taper.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FormFigures {
     /// Each place's size at 20 °C, in the order given.
     pub places_mm: Vec<Mm>,
@@ -69,6 +71,7 @@ pub struct FormFigures {
 
 /// A part that was not at 20 °C.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct WarmFigures {
     /// The part's temperature.
     pub temperature_c: f64,

@@ -1,9 +1,10 @@
-//! How a part was measured, and what a rehearsal is told, as typed.
+//! How a part was measured, and what a rehearsal takes, as typed.
 
 use crate::query::{Amount, Quantity, Size, Spot};
 
 /// A temperature, and how well it is known: `31C`, `31±1C`.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Warmth {
     /// The temperature.
     pub temperature: Amount,
@@ -13,6 +14,7 @@ pub struct Warmth {
 
 /// What is said of readings beside the readings.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Measuring {
     /// Every place with its readings, the first ones too, where there is more
     /// than one reading of the one feature or of the hole.

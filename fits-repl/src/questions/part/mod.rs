@@ -7,6 +7,7 @@ pub(crate) mod circumstance;
 pub(crate) mod clauses;
 pub(crate) mod figures;
 pub(crate) mod help;
+pub(crate) mod limits;
 pub(crate) mod mates;
 pub(crate) mod measured;
 pub(crate) mod measured_figures;
@@ -17,26 +18,23 @@ pub(crate) mod plans;
 pub(crate) mod reader;
 pub(crate) mod readings;
 pub(crate) mod readings_shown;
+pub(crate) mod reasons;
 pub(crate) mod resolve;
 pub(crate) mod shown;
 pub(crate) mod warm;
 pub(crate) mod warm_figures;
 pub(crate) mod warm_shown;
 
-use fits_core::{shop::Verdict, speech::Speech};
+use fits_core::shop::Verdict;
 
 use self::{
     asked::Part,
     figures::{
         FeatureAnswer, FitAnswer, PairReadingAnswer, PassesAnswer, ReadingAnswer, ReamAnswer,
     },
-    mates::Resolved,
     warm_figures::WarmAnswer,
 };
-use crate::questions::{
-    prelude::*,
-    why::answered::{by_rule, range},
-};
+use crate::questions::prelude::*;
 
 pub(crate) use self::help::HELP;
 
@@ -70,32 +68,6 @@ impl Question for Part {
         session.part(self)
     }
 
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        if let Answer::FitWarm(found) = answer {
-            return Ok(session.why_warm(found));
-        }
-        let mut figures = Vec::new();
-        match session.resolve(self)? {
-            Resolved::One(one) => session.why_one(&mut figures, self, &one),
-            Resolved::Pair(pair) => session.why_both(&mut figures, self, &pair),
-            Resolved::Suit { pair, in_hand, mate } => {
-                session.why_both(&mut figures, self, &pair);
-                figures.push(by_rule(
-                    format!(
-                        "{} to suit",
-                        mate.kind.map_or("mate".to_owned(), |kind| kind.to_string())
-                    ),
-                    range(mate.limits),
-                    Speech::of(
-                        "{} to {} in hand, with the fit's own least and greatest clearance",
-                        [in_hand.limits.lower(), in_hand.limits.upper()],
-                    ),
-                ));
-            }
-        }
-        Ok(figures)
-    }
-
     fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
         let mut answer = self.answer(session)?;
         if let Answer::Passes(plan) = &mut answer {
@@ -119,6 +91,10 @@ impl Answered for FeatureAnswer {
         text.feature(out, self);
     }
 
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        reasons::of_feature(self)
+    }
+
     fn unconfirmed(&self) -> Option<String> {
         unconfirmed_of(&[self])
     }
@@ -127,6 +103,10 @@ impl Answered for FeatureAnswer {
 impl Answered for FitAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.fit(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        reasons::of_fit(self)
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -146,6 +126,10 @@ impl Answered for ReadingAnswer {
         text.reading(out, self);
     }
 
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        reasons::of_reading(self)
+    }
+
     fn unconfirmed(&self) -> Option<String> {
         unconfirmed_of(&[&self.feature])
     }
@@ -158,6 +142,10 @@ impl Answered for ReadingAnswer {
 impl Answered for PairReadingAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.pair_reading(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        reasons::of_pair_reading(self)
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -176,6 +164,10 @@ impl Answered for ReamAnswer {
         text.pins(out, &self.hole);
     }
 
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        reasons::of_ream(self)
+    }
+
     fn unconfirmed(&self) -> Option<String> {
         unconfirmed_of(&[&self.hole])
     }
@@ -186,6 +178,10 @@ impl Answered for PassesAnswer {
         text.passes(out, self);
     }
 
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        reasons::of_passes(self)
+    }
+
     fn unconfirmed(&self) -> Option<String> {
         unconfirmed_of(&[&self.feature])
     }
@@ -194,6 +190,10 @@ impl Answered for PassesAnswer {
 impl Answered for WarmAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.fit_warm(out, self);
+    }
+
+    fn reasons(&self, units: Units) -> Vec<Reason> {
+        warm::reasons(units, self)
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -185,7 +185,7 @@ impl Session {
     /// and what the boring bars of the crib go into.
     pub(crate) fn cut_rules(&self, family: Option<Family>) -> CutRules {
         let usual = CutRules::stepping(self.step());
-        self.shop.crib().cut_rules(CutRules { least_chip: self.least_chip(family), ..usual })
+        self.shop.crib().cut_rules(usual.with_least_chip(self.least_chip(family)))
     }
 
     /// The least cut that does not rub: as the owner set it, otherwise a sharp

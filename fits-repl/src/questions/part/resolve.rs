@@ -8,7 +8,7 @@ use fits_core::{
     size::Unit,
     source::Known,
     standards::{
-        b41,
+        b41, bought,
         iso286::{Class, Feature, Grade, Letter, grade_within},
         processes::Process,
     },
@@ -25,6 +25,7 @@ use crate::{
 pub(crate) enum Label {
     Iso(Class),
     Inch(b41::Class),
+    Bought(bought::Part),
     Named(&'static str),
 }
 
@@ -33,6 +34,7 @@ impl std::fmt::Display for Label {
         match self {
             Self::Iso(class) => class.fmt(f),
             Self::Inch(class) => class.fmt(f),
+            Self::Bought(part) => f.write_str(part.family.name()),
             Self::Named(name) => f.write_str(name),
         }
     }
@@ -102,7 +104,9 @@ impl One {
                 ((_, shaft), Some(Feature::Shaft)) => Grade::it(shaft),
                 ((hole, _), _) => Grade::it(hole),
             },
-            Label::Named(_) => grade_within(self.limits.tolerance(), self.nominal),
+            Label::Bought(_) | Label::Named(_) => {
+                grade_within(self.limits.tolerance(), self.nominal)
+            }
         };
         let processes: Vec<Process> = match (grade, self.kind) {
             (Some(grade), Some(kind)) => Process::holding(grade, kind).collect(),
@@ -110,6 +114,7 @@ impl One {
         };
         FeatureAnswer {
             limits: self.limits,
+            rests_on: None,
             kind: self.kind,
             nominal_mm: Mm(self.nominal),
             class: self.label.to_string(),

@@ -31,7 +31,7 @@ use crate::{
             mates::Resolved,
             resolve::{Label, One, Pair, from_core},
         },
-        why::answered::{said, said_range},
+        why::answered::{range, said},
     },
     session::Session,
 };
@@ -156,8 +156,8 @@ impl Session {
             Resolved::Pair(pair) => pair,
             Resolved::Suit { in_hand, mate, .. } => {
                 let (hole, shaft) = match in_hand.kind {
-                    Some(Feature::Hole) => (in_hand, mate),
-                    _ => (mate, in_hand),
+                    Some(Feature::Hole) => (*in_hand, mate),
+                    _ => (mate, *in_hand),
                 };
                 Pair::unlike(hole, shaft)
                     .map_err(|error| from_core(&error, part.size.at.clone()))?
@@ -207,89 +207,90 @@ impl Session {
         Pair::unlike(read(Feature::Hole, hole)?, read(Feature::Shaft, shaft)?)
             .map_err(|error| from_core(&error, part.size.at.clone()))
     }
+}
 
-    pub(crate) fn why_warm(&self, answer: &WarmAnswer) -> Vec<Reason> {
-        let mut figures = Vec::new();
-        let (units, found) = (self.shown, &answer.found);
-        for (one, name) in [(&found.pair.hole, "hole"), (&found.pair.shaft, "shaft")] {
-            figures.push(Reason {
-                figure: format!("{name} {}", one.label),
-                value: said_range(units, one.limits).into(),
-                rule: "at 20 °C".into(),
-                source: one.source.into(),
-                known: Known::Formula,
-            });
-        }
-        let (hole, shaft) = (found.pair.hole.limits, found.pair.shaft.limits);
-        let spreads = found.warm.spreads();
-        for end in [answer.cold, answer.warm] {
-            if end.at_c.to_bits() == REFERENCE.to_bits() {
-                continue;
-            }
-            let warmer = end.at_c > REFERENCE;
-            let worst = |spread: f64, expansion: f64, is_less: bool| {
-                let off = if is_less { -spread } else { spread };
-                (expansion * (1.0 + off) * 1e3).round() / 1e3
-            };
-            let term = |size: Length, expansion: f64| {
-                let (expansion, by) = match units {
-                    Units::Millimetres => (expansion, end.at_c - REFERENCE),
-                    Units::Inches => (per_fahrenheit(expansion), (end.at_c - REFERENCE) * 1.8),
-                };
-                format!("{} x (1 + {expansion} x {by:.1}/1000000)", said(units, size))
-            };
-            figures.push(Reason {
-                figure: format!("least clearance at {}", degrees(units, end.at_c, 0)),
-                value: said(units, end.min_mm.0).into(),
-                rule: format!(
-                    "{} - {}",
-                    term(hole.lower(), worst(spreads.0, answer.hole.expansion_per_c_e6, warmer)),
-                    term(shaft.upper(), worst(spreads.1, answer.shaft.expansion_per_c_e6, !warmer))
-                )
-                .into(),
-                source: "linear expansion about 20 °C, ISO 1".into(),
-                known: Known::Formula,
-            });
-        }
-        if let Some(meets) = answer.tightest_pair_meets_c {
-            let warmer = meets > REFERENCE;
-            let each = |spread: f64, expansion: f64, is_less: bool| {
-                let off = if is_less { -spread } else { spread };
-                match units {
-                    Units::Millimetres => (expansion * (1.0 + off) * 1e3).round() / 1e3,
-                    Units::Inches => per_fahrenheit(expansion * (1.0 + off)),
-                }
-            };
-            figures.push(Reason {
-                figure: "the tightest pair meets".into(),
-                value: degrees(units, meets, 1).into(),
-                rule: format!(
-                    "{} + ({} - {}) / ({} x {} - {} x {}) x 1000000",
-                    if units == Units::Inches { 68 } else { 20 },
-                    said(units, shaft.upper()),
-                    said(units, hole.lower()),
-                    said(units, hole.lower()),
-                    each(spreads.0, answer.hole.expansion_per_c_e6, warmer),
-                    said(units, shaft.upper()),
-                    each(spreads.1, answer.shaft.expansion_per_c_e6, !warmer)
-                )
-                .into(),
-                source: "linear expansion about 20 °C, ISO 1".into(),
-                known: Known::Formula,
-            });
-        }
-        let mut materials = vec![&found.hole];
-        if found.shaft != found.hole {
-            materials.push(&found.shaft);
-        }
-        for material in materials {
-            for property in [Property::Expansion, Property::HeatLimit] {
-                figures.extend(material.reason(property));
-            }
-            figures.extend(swelling_reason(material));
-        }
-        figures
+/// Why the figures of a pair away from 20 °C are what they are.
+pub(crate) fn reasons(units: Units, answer: &WarmAnswer) -> Vec<Reason> {
+    let mut figures = Vec::new();
+    let found = &answer.found;
+    for (one, name) in [(&found.pair.hole, "hole"), (&found.pair.shaft, "shaft")] {
+        figures.push(Reason {
+            figure: format!("{name} {}", one.label),
+            value: range(one.limits),
+            rule: "at 20 °C".into(),
+            source: one.source.into(),
+            known: Known::Formula,
+        });
     }
+    let (hole, shaft) = (found.pair.hole.limits, found.pair.shaft.limits);
+    let spreads = found.warm.spreads();
+    for end in [answer.cold, answer.warm] {
+        if end.at_c.to_bits() == REFERENCE.to_bits() {
+            continue;
+        }
+        let warmer = end.at_c > REFERENCE;
+        let worst = |spread: f64, expansion: f64, is_less: bool| {
+            let off = if is_less { -spread } else { spread };
+            (expansion * (1.0 + off) * 1e3).round() / 1e3
+        };
+        let term = |size: Length, expansion: f64| {
+            let (expansion, by) = match units {
+                Units::Millimetres => (expansion, end.at_c - REFERENCE),
+                Units::Inches => (per_fahrenheit(expansion), (end.at_c - REFERENCE) * 1.8),
+            };
+            format!("{} x (1 + {expansion} x {by:.1}/1000000)", said(units, size))
+        };
+        figures.push(Reason {
+            figure: format!("least clearance at {}", degrees(units, end.at_c, 0)),
+            value: said(units, end.min_mm.0).into(),
+            rule: format!(
+                "{} - {}",
+                term(hole.lower(), worst(spreads.0, answer.hole.expansion_per_c_e6, warmer)),
+                term(shaft.upper(), worst(spreads.1, answer.shaft.expansion_per_c_e6, !warmer))
+            )
+            .into(),
+            source: "linear expansion about 20 °C, ISO 1".into(),
+            known: Known::Formula,
+        });
+    }
+    if let Some(meets) = answer.tightest_pair_meets_c {
+        let warmer = meets > REFERENCE;
+        let each = |spread: f64, expansion: f64, is_less: bool| {
+            let off = if is_less { -spread } else { spread };
+            match units {
+                Units::Millimetres => (expansion * (1.0 + off) * 1e3).round() / 1e3,
+                Units::Inches => per_fahrenheit(expansion * (1.0 + off)),
+            }
+        };
+        figures.push(Reason {
+            figure: "the tightest pair meets".into(),
+            value: degrees(units, meets, 1).into(),
+            rule: format!(
+                "{} + ({} - {}) / ({} x {} - {} x {}) x 1000000",
+                if units == Units::Inches { 68 } else { 20 },
+                said(units, shaft.upper()),
+                said(units, hole.lower()),
+                said(units, hole.lower()),
+                each(spreads.0, answer.hole.expansion_per_c_e6, warmer),
+                said(units, shaft.upper()),
+                each(spreads.1, answer.shaft.expansion_per_c_e6, !warmer)
+            )
+            .into(),
+            source: "linear expansion about 20 °C, ISO 1".into(),
+            known: Known::Formula,
+        });
+    }
+    let mut materials = vec![&found.hole];
+    if found.shaft != found.hole {
+        materials.push(&found.shaft);
+    }
+    for material in materials {
+        for property in [Property::Expansion, Property::HeatLimit] {
+            figures.extend(material.reason(property));
+        }
+        figures.extend(swelling_reason(material));
+    }
+    figures
 }
 
 /// Millionths per degree Fahrenheit.

@@ -58,6 +58,7 @@ pub struct WarmAnswer {
 
 /// One of its parts.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct WarmPart {
     /// The class, or how the limits were given.
     pub class: String,
@@ -75,6 +76,7 @@ pub struct WarmPart {
 
 /// The clearance at one temperature; interference is below 0.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct AtFigures {
     /// The temperature.
     pub at_c: f64,
@@ -88,6 +90,7 @@ pub struct AtFigures {
 
 /// The clearance in damp.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct DampFigures {
     /// `in room air` or `soaked`.
     pub state: &'static str,

@@ -64,6 +64,7 @@ impl Session {
 
 /// Standard classes that give a wanted clearance, the preferred first, then the easiest to make.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PickAnswer {
     /// The nominal size.
     pub nominal_mm: Mm,
@@ -84,6 +85,7 @@ pub struct PickAnswer {
 
 /// One of them.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct CandidateFigures {
     /// The class or classes.
     pub class: String,
@@ -93,7 +95,7 @@ pub struct CandidateFigures {
     pub max_mm: Mm,
     /// A preferred fit of ANSI B4.2, or a class of ASME B4.1.
     pub preferred: bool,
-    /// How far it reaches outside what is wanted; nought inside.
+    /// How far it reaches outside what is wanted; 0 inside.
     pub outside_mm: Mm,
     /// How its limits are known.
     pub known: Known,

@@ -55,6 +55,7 @@ pub struct Pick {
 
 /// What is wanted of a pair.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Wanted {
     /// Play.
     Clearance,

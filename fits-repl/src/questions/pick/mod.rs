@@ -37,23 +37,21 @@ impl Question for Pick {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.pick(&self.size, self.wanted, &self.from, &self.to)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let _ = session;
-        let Answer::Pick(picked) = answer else { return Ok(Vec::new()) };
-        Ok(vec![Reason {
-            figure: "order".into(),
-            value: format!("{} found", picked.found).into(),
-            rule: "preferred classes first, two-letter ones last; coarser grades, a preferred fit as if one grade coarser; then the middle of what is wanted".into(),
-            source: Known::Practice.words().into(),
-            known: Known::Practice,
-        }])
-    }
 }
 
 impl Answered for PickAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.pick(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        vec![Reason {
+            figure: "order".into(),
+            value: format!("{} found", self.found).into(),
+            rule: "preferred classes first, two-letter ones last; coarser grades, a preferred fit as if one grade coarser; then the middle of what is wanted".into(),
+            source: Known::Practice.words().into(),
+            known: Known::Practice,
+        }]
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -18,6 +18,7 @@ use crate::{
 
 /// A reamed hole, judged.
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct ReamerCutAnswer {
     /// The reamer's nominal size.
     pub nominal_mm: Mm,
@@ -49,6 +50,7 @@ pub struct ReamerCutAnswer {
 
 /// A pin in the hole.
 #[derive(Clone, Debug, Serialize, schemars::JsonSchema)]
+#[non_exhaustive]
 pub struct PinPlay {
     /// Which.
     pub pin_name: String,

@@ -58,7 +58,7 @@ impl Text {
         let class = match (&answer.class, answer.cuts) {
             (Some(class), Cuts::Usual) => format!(": in {class}"),
             (Some(class), _) => format!(": in {class}, not in H7"),
-            (None, Cuts::Under) => ": in no H, it is under nominal".to_owned(),
+            (None, Cuts::Under) => ": under nominal, so in no H class".to_owned(),
             (None, _) => String::new(),
         };
         let hole = answer.hole_mm.0;

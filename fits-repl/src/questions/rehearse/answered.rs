@@ -21,14 +21,14 @@ use crate::{
     session::Session,
 };
 
-/// How often a rehearsal runs unless told.
+/// How many times a rehearsal runs where the query does not say.
 const RUNS: u64 = 1000;
-/// More runs than this tell nothing more.
+/// More runs than this add nothing.
 const MOST_RUNS: u64 = 1_000_000;
 /// A tool that hangs out so many times its thickness chatters and bends
 /// (common practice, no source).
 const LONG: f64 = 4.0;
-/// Progress is told so often.
+/// Runs between two reports of progress.
 const TELL: u64 = 50;
 
 impl Session {
@@ -59,9 +59,7 @@ impl Session {
         let one = self.lone(&Part { long: None, ..part.clone() }, EXAMPLE)?;
         let length = self.length(long)?;
         if !length.is_positive() {
-            return Err(
-                Problem::new("a part is longer than nothing", long.at.clone()).advise(EXAMPLE)
-            );
+            return Err(Problem::new("a part's length is above 0", long.at.clone()).advise(EXAMPLE));
         }
         let failed = |error: fits_core::Error| from_core(&error, long.at.clone());
         let leaves = taper.leaves(one.limits.tolerance(), length).map_err(failed)?;
@@ -84,7 +82,7 @@ impl Session {
         match self.resolve(part)? {
             Resolved::One(one) => Ok(one),
             _ => Err(Problem::new(
-                "one feature is asked of, and a pair was given",
+                "this asks about one feature, and a pair was given",
                 part.size.at.clone(),
             )
             .advise(example)),

@@ -8,6 +8,7 @@ use crate::answer::{FeatureAnswer, Mm};
 
 /// The odds before cutting.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct RehearsalAnswer {
     /// How each strategy fared.
     pub strategies: Vec<StrategyFigures>,
@@ -54,6 +55,7 @@ pub struct RehearsalAnswer {
 
 /// How a strategy fared; shares are of all runs.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct StrategyFigures {
     /// Which.
     pub strategy: &'static str,

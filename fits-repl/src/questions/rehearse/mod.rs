@@ -12,7 +12,7 @@ use crate::questions::prelude::*;
 pub(crate) const CLAUSES: &[Clause] = &[
     Clause::new("overhang", "N", "free length of the tool over its thickness"),
     Clause::new("rehearse", "a part", "the odds before cutting"),
-    Clause::new("runs", "N", "how often it is played"),
+    Clause::new("runs", "N", "how many times it is simulated"),
     Clause::new("seed", "N", "where chance begins"),
 ];
 
@@ -46,6 +46,10 @@ impl Question for Rehearse {
 impl Answered for RehearsalAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.rehearsal(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        [self.feature.why_aim()].into_iter().chain(self.reasons.iter().cloned()).collect()
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -3,7 +3,7 @@
 use fits_core::{
     Fit, Length, Limits,
     shop::{
-        rescue::{Compound, Duty, Mate, Trouble, Way},
+        rescue::{Compound, Mate, Trouble, Way},
         words::{Circumstance, Word},
     },
     size::Unit,
@@ -86,30 +86,20 @@ impl Session {
         }
         let hub = holes.first().map(|name| self.material_named(name)).transpose()?;
         let (shaft, bush) = (metal("shaft")?, metal("bush")?);
-        let duty = Duty {
-            bearing: bearing.is_some(),
-            turns: said.has("turns")
-                || bearing.is_some() && part == Feature::Shaft && !said.has("stands"),
-            people: said.has("people"),
-            shock: said.has("shock"),
-            oily: said.has("oily"),
-            torque_n_m: said.amount("torque").map(|torque| self.amount(torque)).transpose()?,
-            celsius: said.amount("at").map(|heat| self.amount(heat)).transpose()?,
-        };
-        let trouble = Trouble {
-            part,
-            is,
-            wanted,
-            word,
-            mate,
-            metals: [hub.as_deref(), shaft.as_deref()],
-            bush: bush.as_deref(),
-            wall: size("wall")?,
-            around: size("od")?,
-            long: size("long")?,
-            duty,
-            unit,
-        };
+        let mut trouble = Trouble::new(part, is, wanted, unit);
+        (trouble.word, trouble.mate) = (word, mate);
+        trouble.metals = [hub.as_deref(), shaft.as_deref()];
+        trouble.bush = bush.as_deref();
+        (trouble.wall, trouble.around, trouble.long) = (size("wall")?, size("od")?, size("long")?);
+        let duty = &mut trouble.duty;
+        duty.bearing = bearing.is_some();
+        duty.turns =
+            said.has("turns") || bearing.is_some() && part == Feature::Shaft && !said.has("stands");
+        duty.people = said.has("people");
+        duty.shock = said.has("shock");
+        duty.oily = said.has("oily");
+        duty.torque_n_m = said.amount("torque").map(|torque| self.amount(torque)).transpose()?;
+        duty.celsius = said.amount("at").map(|heat| self.amount(heat)).transpose()?;
         let found = trouble.ways().map_err(|error| {
             let at = said.sizes.first().map_or(0..said.end, |size| size.at.clone());
             from_core(&error, at).advise(EXAMPLE)
@@ -130,8 +120,8 @@ impl Session {
             gap_min_mm: Mm(found.gap.lower()),
             gap_max_mm: Mm(found.gap.upper()),
             long_mm: trouble.long.map(Mm),
-            torque_n_m: duty.torque_n_m,
-            at_c: duty.celsius,
+            torque_n_m: trouble.duty.torque_n_m,
+            at_c: trouble.duty.celsius,
             hub_material: hub.as_ref().map(|it| it.name().to_owned()),
             shaft_material: shaft.as_ref().map(|it| it.name().to_owned()),
             bush_material: bush.as_ref().map(|it| it.name().to_owned()),

@@ -47,18 +47,15 @@ impl Question for RescueOf {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.rescue(&self.0).map(|found| Answer::Rescue(Box::new(found)))
     }
-
-    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(match answer {
-            Answer::Rescue(found) => found.reasons.clone(),
-            _ => Vec::new(),
-        })
-    }
 }
 
 impl Answered for RescueAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.rescue(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -75,6 +75,7 @@ impl Session {
 
 /// The usual classes for a rolling bearing's seat.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SeatAnswer {
     /// Shaft, or hole for a housing.
     pub kind: Feature,
@@ -88,6 +89,7 @@ pub struct SeatAnswer {
 
 /// One usual class.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SeatFigures {
     /// The bearings it is for.
     pub bearing: &'static str,

@@ -8,10 +8,7 @@ use self::{
     answered::{SeatAnswer, SeatFigures},
     asked::Seat,
 };
-use crate::{
-    answer::Mm,
-    questions::{prelude::*, why::answered::said},
-};
+use crate::questions::prelude::*;
 
 /// Its clauses.
 pub(crate) const CLAUSES: &[Clause] =
@@ -28,24 +25,22 @@ impl Question for Seat {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.seats(self.feature, &self.size, self.load.as_ref())
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let Answer::Seat(seat) = answer else { return Ok(Vec::new()) };
-        let said = |size: Mm| said(session.shown, size.0);
-        let reason = |seat: &SeatFigures| Reason {
-            figure: format!("{} for a {} bearing", seat.class, seat.bearing),
-            value: format!("{} to {}", said(seat.lower_mm), said(seat.upper_mm)).into(),
-            rule: seat.reason.into(),
-            source: seat.source.into(),
-            known: seat.known,
-        };
-        Ok(seat.seats.iter().map(reason).collect())
-    }
 }
 
 impl Answered for SeatAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.seat(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        let reason = |seat: &SeatFigures| Reason {
+            figure: format!("{} for a {} bearing", seat.class, seat.bearing),
+            value: between(seat.lower_mm.0, seat.upper_mm.0),
+            rule: seat.reason.into(),
+            source: seat.source.into(),
+            known: seat.known,
+        };
+        self.seats.iter().map(reason).collect()
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -121,7 +121,7 @@ impl Session {
                 let both = said_kinds.iter().filter_map(|(word, _)| said.all(word).next());
                 let last = both.max_by_key(|clause| clause.at.start);
                 let at = last.map_or(of.at.clone(), |clause| clause.at.clone());
-                return Err(Problem::new("it is of one kind or the other", at).advise(example));
+                return Err(Problem::new("say one kind, not two", at).advise(example));
             }
         };
         if let [_, extra, ..] = &said.words[..] {
@@ -136,14 +136,9 @@ impl Session {
         let inner = said.words.first().map(|name| self.material_named(name)).transpose()?;
         let outer = said.name("in").map(|name| self.material_named(name)).transpose()?;
         let celsius = said.amount("at").map(|heat| self.amount(heat)).transpose()?;
-        let asked = Asked {
-            service: of.service,
-            kind,
-            size,
-            inner: inner.as_deref(),
-            outer: outer.as_deref(),
-            celsius,
-        };
+        let mut asked = Asked::new(of.service, kind, size);
+        (asked.inner, asked.outer) = (inner.as_deref(), outer.as_deref());
+        asked.celsius = celsius;
         let failed = |error: fits_core::Error| {
             let at = said.all(kind).next().map_or(typed.at.clone(), |clause| clause.at.clone());
             let advice = format!("{}; {example}", error.advice());
@@ -239,9 +234,7 @@ impl Session {
         let grip = grip.ok_or_else(|| missing("slip or press is not said"))?;
         let pin = self.nominal(typed)?;
         if !pin.is_positive() {
-            return Err(
-                Problem::new("a pin of this size is none", typed.at.clone()).advise(example)
-            );
+            return Err(Problem::new("a pin's size is above 0", typed.at.clone()).advise(example));
         }
         let failed = |error: fits_core::Error| from_core(&error, typed.at.clone());
         let (drawn, left) =

@@ -66,19 +66,15 @@ impl Question for ServiceOf {
         }
         session.runs(self).map(|found| Answer::Runs(Box::new(found)))
     }
-
-    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(match answer {
-            Answer::Runs(found) => found.reasons.clone(),
-            Answer::Printed(found) => vec![found.reason.clone()],
-            _ => Vec::new(),
-        })
-    }
 }
 
 impl Answered for RunsAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.runs(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -89,5 +85,9 @@ impl Answered for RunsAnswer {
 impl Answered for PrintedAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.printed(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        vec![self.reason.clone()]
     }
 }

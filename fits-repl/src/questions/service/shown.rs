@@ -89,7 +89,7 @@ impl Text {
             wrapped(
                 out,
                 "  ",
-                "say how hot it gets, as at 150C, and what both are of: heat closes it",
+                "say how hot it gets, as at 150C, and what both are made of: heat closes it",
             );
         }
     }

@@ -16,6 +16,7 @@ use crate::{
 
 /// The settings in force.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SettingsAnswer {
     /// What bare numbers are.
     pub units: Units,
@@ -127,7 +128,7 @@ impl Session {
         if turn < division || turn > Length::INCH {
             let message = if turn < division {
                 format!(
-                    "a turn of the dial is no less than a division, {}",
+                    "a turn of the dial is at least one division, {}",
                     said(self.shown, division)
                 )
             } else {
@@ -198,7 +199,9 @@ impl Session {
                     Some(_) => problem
                         .advise("if a percentage was meant")
                         .fix(typed.at.end..typed.at.end, "%"),
-                    None => problem.advise("of a hundred cuts so many overshoot, as `risk 5%`"),
+                    None => {
+                        problem.advise("how many of a hundred cuts may overshoot, as `risk 5%`")
+                    }
                 },
             );
         }
@@ -253,6 +256,7 @@ impl Session {
 
 /// The settings in force.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct InForce {
     /// Units and dial.
     #[serde(flatten)]

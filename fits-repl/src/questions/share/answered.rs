@@ -109,14 +109,10 @@ impl Session {
                     return Err(missing("the compound's gap is not said: `gap` and a size".into()));
                 }
             };
-            let joint = Bonded {
-                diameter: shaft,
-                gap: Limits::new(gap, gap).map_err(|error| from_core(&error, at("gap")))?,
-                metals: [None, None],
-                celsius: said.amount("at").map(|heat| self.amount(heat)).transpose()?,
-                shock,
-                oily: said.has("oily"),
-            };
+            let gap = Limits::new(gap, gap).map_err(|error| from_core(&error, at("gap")))?;
+            let mut joint = Bonded::new(shaft, gap);
+            joint.celsius = said.amount("at").map(|heat| self.amount(heat)).transpose()?;
+            (joint.shock, joint.oily) = (shock, said.has("oily"));
             let long = need_long("compound")?.min(shaft.checked_scale(3, 2).unwrap_or(shaft));
             let place = if said.has("gap") { at("gap") } else { at("compound") };
             let (kind, bond) =

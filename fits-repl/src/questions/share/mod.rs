@@ -42,18 +42,15 @@ impl Question for ShareOf {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.share(self).map(|found| Answer::Share(Box::new(found)))
     }
-
-    fn reasons(&self, _: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        Ok(match answer {
-            Answer::Share(found) => found.reasons.clone(),
-            _ => Vec::new(),
-        })
-    }
 }
 
 impl Answered for ShareAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.share(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {

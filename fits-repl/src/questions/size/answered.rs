@@ -7,6 +7,7 @@ use crate::answer::Mm;
 
 /// A size alone.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SizeAnswer {
     /// The size, exactly.
     pub size_mm: Mm,

@@ -10,7 +10,7 @@ use self::answered::SizeAnswer;
 use crate::{
     answer::Mm,
     query::Size,
-    questions::{prelude::*, thread::answered::of_size, why::answered::said},
+    questions::{prelude::*, thread::answered::of_size},
     render::text::lines::wrapped,
 };
 
@@ -54,17 +54,6 @@ impl Question for Size {
         Ok(Answer::Size(SizeAnswer { size_mm: Mm(length), thread, log_entry: None }))
     }
 
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        let length = session.length(self)?;
-        Ok(vec![Reason {
-            figure: "size".into(),
-            value: said(session.shown, length).into(),
-            rule: "1 in = 25.4 mm; kept as a whole count of 0.1 nm".into(),
-            source: "international yard and pound agreement, 1959".into(),
-            known: Known::Formula,
-        }])
-    }
-
     fn carry_out(&self, session: &mut Session, line: &str) -> Result<Answer, Problem> {
         let mut answer = self.answer(session)?;
         if let Answer::Size(size) = &mut answer {
@@ -77,6 +66,16 @@ impl Question for Size {
 }
 
 impl Answered for SizeAnswer {
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        vec![Reason {
+            figure: "size".into(),
+            value: self.size_mm.0.into(),
+            rule: "1 in = 25.4 mm; kept as a whole count of 0.1 nm".into(),
+            source: "international yard and pound agreement, 1959".into(),
+            known: Known::Formula,
+        }]
+    }
+
     fn show(&self, text: &Text, out: &mut String) {
         let _ = writeln!(out, "{}", text.both_exact(self.size_mm.0));
         if let Some(thread) = &self.thread {

@@ -32,7 +32,7 @@ const SEED: u64 = 1;
 const LONGEST_PART: Length = Length::from_tenth_nanometres(1_000_000_000_000);
 /// Steps of the histogram.
 const STEPS: usize = 48;
-/// The shares whose play is told: the middle, and all but so many.
+/// The shares of stacks whose play is shown: the middle one, and the tails.
 const SHARES: [f64; 7] = [0.001_35, 0.01, 0.05, 0.5, 0.95, 0.99, 0.998_65];
 
 /// A link with its meaning; no limits where the part is still to be made.
@@ -45,12 +45,7 @@ struct Found<'a> {
 
 impl Found<'_> {
     fn link(&self, limits: Limits) -> Link {
-        Link {
-            direction: self.direction,
-            count: self.text.count.value,
-            limits,
-            spread: self.spread,
-        }
+        Link::new(self.direction, limits).times(self.text.count.value).spread(self.spread)
     }
 }
 
@@ -177,7 +172,7 @@ impl Session {
                     let one = self.one(size, self.nominal(size)?, &link.tolerance, None)?;
                     if one.limits.upper() > LONGEST_PART {
                         return Err(Problem::new(
-                            "a part longer than 100 m is none of a shop's",
+                            "a part of a stack is at most 100 m long",
                             size.at.clone(),
                         )
                         .advise("as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`"));
@@ -192,93 +187,92 @@ impl Session {
         }
         Ok(found)
     }
+}
 
-    pub(crate) fn why_stack(&self, figures: &mut Vec<Reason>, answer: &Answer) {
-        let Answer::Stack(stack) = answer else { return };
-        let units = self.shown;
-        let times = |link: &LinkFigures| match link.count {
-            1 => String::new(),
-            count => format!("{count} x "),
-        };
-        let chain = |of: &dyn Fn(&LinkFigures) -> Mm| {
-            let parts = stack.links.iter().enumerate().map(|(at, link)| {
-                let sign = match (at, link.sign) {
-                    (0, "+") => "",
-                    (_, sign) => sign,
-                };
-                let gap = if sign.is_empty() { "" } else { " " };
-                format!("{sign}{gap}{}{}", times(link), said(units, of(link).0))
-            });
-            parts.collect::<Vec<_>>().join(" ")
-        };
-        let least =
-            |link: &LinkFigures| if link.sign == "+" { link.lower_mm } else { link.upper_mm };
-        let most =
-            |link: &LinkFigures| if link.sign == "+" { link.upper_mm } else { link.lower_mm };
-        let mut by_sum = |figure: &str, value: Mm, rule: String| {
-            figures.push(Reason {
-                figure: figure.into(),
-                value: said(units, value.0).into(),
-                rule: rule.into(),
-                source: "sum of the signed links".into(),
-                known: Known::Formula,
-            });
-        };
-        by_sum("least play", stack.worst.min_mm, chain(&least));
-        by_sum("greatest play", stack.worst.max_mm, chain(&most));
-        by_sum("play at the aims", stack.aim_mm, chain(&|link: &LinkFigures| link.aim_mm));
-        let squares = stack.links.iter().map(|link| {
-            let half = Limits::new(link.lower_mm.0, link.upper_mm.0)
-                .map_or(Length::ZERO, |limits| limits.tolerance().half());
-            format!("{}({})^2", times(link), said(units, half))
+/// Why a stack's figures are what they are.
+pub(crate) fn reasons(stack: &StackAnswer, units: Units) -> Vec<Reason> {
+    let mut figures = Vec::new();
+    let times = |link: &LinkFigures| match link.count {
+        1 => String::new(),
+        count => format!("{count} x "),
+    };
+    let chain = |of: &dyn Fn(&LinkFigures) -> Mm| {
+        let parts = stack.links.iter().enumerate().map(|(at, link)| {
+            let sign = match (at, link.sign) {
+                (0, "+") => "",
+                (_, sign) => sign,
+            };
+            let gap = if sign.is_empty() { "" } else { " " };
+            format!("{sign}{gap}{}{}", times(link), said(units, of(link).0))
         });
+        parts.collect::<Vec<_>>().join(" ")
+    };
+    let least = |link: &LinkFigures| if link.sign == "+" { link.lower_mm } else { link.upper_mm };
+    let most = |link: &LinkFigures| if link.sign == "+" { link.upper_mm } else { link.lower_mm };
+    let mut by_sum = |figure: &str, value: Mm, rule: String| {
         figures.push(Reason {
-            figure: "root sum square".into(),
-            value: format!("{} to {}", said(units, stack.rss.min_mm.0), said(units, stack.rss.max_mm.0)).into(),
-            rule: format!(
-                "{} +/- sqrt({})",
-                said(units, stack.aim_mm.0),
-                squares.collect::<Vec<_>>().join(" + ")
-            ).into(),
-            source: "simple statistical tolerancing, parts on their own and centred; F. Scholz, Tolerance Stack Analysis Methods, 1995".into(),
-            known: Known::Formula,
-        });
-        let spreads: Vec<&str> = Spread::ALL
-            .map(Spread::word)
-            .into_iter()
-            .filter(|word| stack.links.iter().any(|link| link.spread == *word))
-            .collect();
-        figures.push(Reason {
-            figure: format!("{} simulated stacks", stack.simulated.runs),
-            value: format!(
-                "mean {}, standard deviation {}",
-                said(units, stack.simulated.mean_mm.0),
-                said(units, stack.simulated.sd_mm.0)
-            ).into(),
-            rule: format!(
-                "every part drawn on its own, {}; uniform: anywhere between the limits; normal: the limits at three standard deviations, none beyond; seed {}",
-                spreads.join(", "),
-                stack.simulated.seed
-            ).into(),
-            source: "our choice where no spread is said: uniform, the widest".into(),
-            known: Known::Practice,
-        });
-        figures.push(Reason {
-            figure: "shares".into(),
-            value: stack
-                .links
-                .iter()
-                .map(|link| {
-                    format!("{:.0} %, {:.0} %", link.share_of_worst * 100.0, link.share_of_variance * 100.0)
-                })
-                .collect::<Vec<_>>()
-                .join("; ").into(),
-            rule: "of the worst case: its tolerance over all tolerances; of the variance: its own over all".into(),
+            figure: figure.into(),
+            value: said(units, value.0).into(),
+            rule: rule.into(),
             source: "sum of the signed links".into(),
             known: Known::Formula,
         });
-        figures.extend(why_last_part(stack, units));
-    }
+    };
+    by_sum("least play", stack.worst.min_mm, chain(&least));
+    by_sum("greatest play", stack.worst.max_mm, chain(&most));
+    by_sum("play at the aims", stack.aim_mm, chain(&|link: &LinkFigures| link.aim_mm));
+    let squares = stack.links.iter().map(|link| {
+        let half = Limits::new(link.lower_mm.0, link.upper_mm.0)
+            .map_or(Length::ZERO, |limits| limits.tolerance().half());
+        format!("{}({})^2", times(link), said(units, half))
+    });
+    figures.push(Reason {
+        figure: "root sum square".into(),
+        value: format!("{} to {}", said(units, stack.rss.min_mm.0), said(units, stack.rss.max_mm.0)).into(),
+        rule: format!(
+            "{} +/- sqrt({})",
+            said(units, stack.aim_mm.0),
+            squares.collect::<Vec<_>>().join(" + ")
+        ).into(),
+        source: "simple statistical tolerancing, parts on their own and centred; F. Scholz, Tolerance Stack Analysis Methods, 1995".into(),
+        known: Known::Formula,
+    });
+    let spreads: Vec<&str> = Spread::ALL
+        .map(Spread::word)
+        .into_iter()
+        .filter(|word| stack.links.iter().any(|link| link.spread == *word))
+        .collect();
+    figures.push(Reason {
+        figure: format!("{} simulated stacks", stack.simulated.runs),
+        value: format!(
+            "mean {}, standard deviation {}",
+            said(units, stack.simulated.mean_mm.0),
+            said(units, stack.simulated.sd_mm.0)
+        ).into(),
+        rule: format!(
+            "every part drawn on its own, {}; uniform: anywhere between the limits; normal: the limits at three standard deviations, none beyond; seed {}",
+            spreads.join(", "),
+            stack.simulated.seed
+        ).into(),
+        source: "our choice where no spread is said: uniform, the widest".into(),
+        known: Known::Practice,
+    });
+    figures.push(Reason {
+        figure: "shares".into(),
+        value: stack
+            .links
+            .iter()
+            .map(|link| {
+                format!("{:.0} %, {:.0} %", link.share_of_worst * 100.0, link.share_of_variance * 100.0)
+            })
+            .collect::<Vec<_>>()
+            .join("; ").into(),
+        rule: "of the worst case: its tolerance over all tolerances; of the variance: its own over all".into(),
+        source: "sum of the signed links".into(),
+        known: Known::Formula,
+    });
+    figures.extend(why_last_part(stack, units));
+    figures
 }
 
 fn why_last_part(stack: &StackAnswer, units: Units) -> Option<Reason> {

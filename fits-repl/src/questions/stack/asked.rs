@@ -6,6 +6,7 @@ use crate::query::{Size, Spot, Tolerance};
 
 /// One link: `- 2x washer 1.5 ±0.05 normal`.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct LinkText {
     /// What it is called.
     pub name: Option<Spot<String>>,
@@ -25,6 +26,7 @@ pub struct LinkText {
 
 /// `stack LINK LINK …`, with its clauses.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct StackText {
     /// The links.
     pub links: Vec<LinkText>,

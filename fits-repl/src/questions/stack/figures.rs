@@ -8,6 +8,7 @@ use crate::answer::Mm;
 
 /// A least and a greatest length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct Ends {
     /// Least.
     pub min_mm: Mm,
@@ -23,6 +24,7 @@ impl From<Limits> for Ends {
 
 /// A stack.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct StackAnswer {
     /// The play with every part at the limit that hurts.
     pub worst: Ends,
@@ -49,6 +51,7 @@ pub struct StackAnswer {
 
 /// One link.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct LinkFigures {
     /// What it is called, or `null`.
     pub name: Option<String>,
@@ -76,6 +79,7 @@ pub struct LinkFigures {
 
 /// What stacks put together at random came to.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SimulatedFigures {
     /// How many.
     pub runs: u64,
@@ -101,6 +105,7 @@ pub struct SimulatedFigures {
 
 /// A play and the share of stacks at or below it.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct QuantileFigures {
     /// The share, 0 to 1.
     pub share: f64,
@@ -110,8 +115,9 @@ pub struct QuantileFigures {
 
 /// The part made last.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct LastPartFigures {
-    /// Which link it is, counted from nought.
+    /// Which link it is, counted from 0.
     pub link: usize,
     /// The size to make it to.
     pub aim_mm: Mm,

@@ -48,17 +48,15 @@ impl Question for StackText {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.stack(self)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let mut reasons = Vec::new();
-        session.why_stack(&mut reasons, answer);
-        Ok(reasons)
-    }
 }
 
 impl Answered for StackAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.stack(out, self);
+    }
+
+    fn reasons(&self, units: Units) -> Vec<Reason> {
+        answered::reasons(self, units)
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -104,7 +104,7 @@ impl Text {
             );
         }
         if part.as_given_will_do == Some(true) {
-            let _ = writeln!(out, "  {:<21}any inside its own limits does", "");
+            let _ = writeln!(out, "  {:<21}any size inside its own limits will do", "");
         }
         if let Some(usually) = part.usually.and_then(limits)
             && part.always != part.usually
@@ -188,7 +188,7 @@ fn play_range(least: Mm, most: Mm, unit: Unit) -> String {
     format!("{} to {} {}", shown(least.0), shown(most.0), unit.symbol())
 }
 
-/// A chance in percent; nought and all only where no run says otherwise.
+/// A chance in percent: 0 and 100 only where no run says otherwise.
 fn percent(chance: f64) -> String {
     match chance {
         0.0 => "in no run".to_owned(),

@@ -6,6 +6,7 @@ use crate::query::{Size, Spot};
 
 /// What is asked of a thread.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum ThreadAsk {
     /// Its limits, blank and tap drill.
     Limits,
@@ -37,6 +38,7 @@ impl ThreadAsk {
 
 /// How the tool is fed into a thread.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub enum Feed {
     /// Along the compound, at its angle in degrees; the usual one where none
     /// was typed.
@@ -47,6 +49,7 @@ pub enum Feed {
 
 /// How freely a screw is to pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Passes {
     /// `close`, `fine`.
     Close,
@@ -58,6 +61,7 @@ pub enum Passes {
 
 /// Which thread of a pair is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Place {
     /// On the outside, as on a screw.
     Outside,
@@ -67,6 +71,7 @@ pub enum Place {
 
 /// How a tap is driven.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum Driven {
     /// By hand.
     Hand,
@@ -76,6 +81,7 @@ pub enum Driven {
 
 /// A thread and what is asked of it.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct ThreadQuery {
     /// The thread as typed.
     pub thread: Spot<Designation>,

@@ -12,6 +12,7 @@ use crate::answer::Mm;
 
 /// What names a thread.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ThreadName {
     /// In the standard's style, with its classes.
     pub designation: String,
@@ -50,6 +51,7 @@ impl ThreadName {
 
 /// A thread: its limits and what to make it from.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ThreadAnswer {
     /// Which it is.
     #[serde(flatten)]
@@ -99,6 +101,7 @@ pub struct ThreadAnswer {
 
 /// The limits of a screw or a nut; what the standard does not give is absent.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct SideFigures {
     /// The class.
     #[serde(skip_serializing_if = "String::is_empty")]
@@ -125,6 +128,7 @@ pub struct SideFigures {
 
 /// The taper of a pipe thread.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct TaperFigures {
     /// Of the diameter to the length.
     pub per_length: &'static str,
@@ -141,6 +145,7 @@ pub struct TaperFigures {
 
 /// Room between screw and nut; below 0 they can meet.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct PlayFigures {
     /// Least, at the pitch diameter.
     pub pitch_min_mm: Option<Mm>,
@@ -154,6 +159,7 @@ pub struct PlayFigures {
 
 /// What to turn a blank to.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BlankFigures {
     /// Greatest.
     pub max_mm: Mm,
@@ -165,6 +171,7 @@ pub struct BlankFigures {
 
 /// One drill for a tap.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct TapFigures {
     /// The drill.
     pub drill: DrillName,
@@ -195,6 +202,7 @@ pub struct TapFigures {
 
 /// A hole that is bored or reamed before the tap.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct BoreFigures {
     /// What to aim for; the limits are those of the minor diameter.
     pub aim_mm: Mm,
@@ -207,6 +215,7 @@ pub struct BoreFigures {
 
 /// A drill by its name and size.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct DrillName {
     /// Its name.
     pub name: String,
@@ -216,6 +225,7 @@ pub struct DrillName {
 
 /// Drills for a tap, or what a drill in hand gives.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct TapAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -273,6 +283,7 @@ pub struct TapAnswer {
 
 /// The share of a full thread that limits keep.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct KeptFigures {
     /// Least.
     pub min_percent: f64,
@@ -282,6 +293,7 @@ pub struct KeptFigures {
 
 /// The share of a full thread advised.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct AdvisedFigures {
     /// Least.
     pub min_percent: f64,
@@ -295,6 +307,7 @@ pub struct AdvisedFigures {
 
 /// The hole for a tap that forms.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FormTapFigures {
     /// The size of the hole.
     pub hole_mm: Mm,
@@ -306,6 +319,7 @@ pub struct FormTapFigures {
 
 /// Holes that a screw passes.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ClearanceHoleAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -324,6 +338,7 @@ pub struct ClearanceHoleAnswer {
 
 /// One of them.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ClearanceHoleFigures {
     /// `fine`, `medium`, `coarse`; `close`, `normal`, `loose`.
     pub series: &'static str,
@@ -339,6 +354,7 @@ pub struct ClearanceHoleFigures {
 
 /// The size over three wires.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct WiresAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -380,6 +396,7 @@ pub struct WiresAnswer {
 
 /// A reading over wires.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct OverWiresAnswer {
     /// The sizes that are good.
     #[serde(flatten)]

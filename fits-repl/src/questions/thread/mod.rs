@@ -67,16 +67,15 @@ impl Question for ThreadQuery {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.thread(self)
     }
-
-    fn reasons(&self, session: &Session, answer: &Answer) -> Result<Vec<Reason>, Problem> {
-        let _ = session;
-        Ok(answer.thread_reasons().map_or_else(Vec::new, |(_, reasons)| reasons.to_vec()))
-    }
 }
 
 impl Answered for ThreadAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.thread(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -89,6 +88,10 @@ impl Answered for TapAnswer {
         text.tap(out, self);
     }
 
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
+    }
+
     fn unconfirmed(&self) -> Option<String> {
         recalled_of(&self.reasons)
     }
@@ -97,6 +100,10 @@ impl Answered for TapAnswer {
 impl Answered for ClearanceHoleAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.clearance_holes(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -109,6 +116,10 @@ impl Answered for WiresAnswer {
         text.wires(out, self);
     }
 
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
+    }
+
     fn unconfirmed(&self) -> Option<String> {
         recalled_of(&self.reasons)
     }
@@ -117,6 +128,10 @@ impl Answered for WiresAnswer {
 impl Answered for OverWiresAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.over_wires(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.wires.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {
@@ -131,6 +146,10 @@ impl Answered for OverWiresAnswer {
 impl Answered for ThreadPassesAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.thread_passes(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {

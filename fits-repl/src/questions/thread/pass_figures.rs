@@ -8,6 +8,7 @@ use serde::Serialize;
 
 /// How far to feed a tool that cuts a thread.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct FeedFigures {
     /// Square to the axis.
     pub radial_mm: Mm,
@@ -23,6 +24,7 @@ pub struct FeedFigures {
 
 /// How to cut a thread on the lathe.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ThreadPassesAnswer {
     /// Which thread.
     #[serde(flatten)]
@@ -73,6 +75,7 @@ pub struct ThreadPassesAnswer {
 
 /// One of them.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ThreadPassFigures {
     /// Its number, `finish` or `spring`.
     pub name: String,
@@ -89,6 +92,7 @@ pub struct ThreadPassFigures {
 
 /// Where a thread runs out.
 #[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
 pub struct ReliefFigures {
     /// Incomplete thread at the end, at most.
     pub run_out_mm: Mm,

@@ -1,6 +1,9 @@
 //! What a bar or a tube weighs, answered.
 
-use fits_core::{source::Known, standards::materials::Property};
+use fits_core::{
+    source::{Known, Reason},
+    standards::materials::Property,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 use uom::si::mass_density::kilogram_per_cubic_meter;
@@ -30,6 +33,9 @@ pub struct WeightAnswer {
     pub weight_kg: f64,
     /// How the density is known.
     pub known: Known,
+    /// Why it weighs so much.
+    #[serde(skip)]
+    pub reasons: Vec<Reason>,
 }
 
 impl Session {
@@ -78,7 +84,15 @@ impl Session {
             }
         };
         let (long, long_mm) = metres(&of.long)?;
-        let known = material.reason(Property::Density).map_or(Known::Given, |reason| reason.known);
+        let reason = material.reason(Property::Density);
+        let known = reason.as_ref().map_or(Known::Given, |reason| reason.known);
+        let geometry = Reason {
+            figure: "weight".into(),
+            value: "section x length x density".into(),
+            rule: of.section.rule().into(),
+            source: "geometry".into(),
+            known: Known::Formula,
+        };
         Ok(WeightAnswer {
             section,
             sizes_mm,
@@ -87,6 +101,7 @@ impl Session {
             density_kg_m3: density,
             weight_kg: area * long * density,
             known,
+            reasons: reason.into_iter().chain([geometry]).collect(),
         })
     }
 }

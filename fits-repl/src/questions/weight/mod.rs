@@ -4,8 +4,6 @@ mod answered;
 mod asked;
 mod shown;
 
-use fits_core::standards::materials::Property;
-
 use crate::questions::prelude::*;
 
 pub(crate) use self::answered::WeightAnswer;
@@ -41,23 +39,15 @@ impl Question for WeightOf {
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
         session.weight(self).map(Answer::Weight)
     }
-
-    fn reasons(&self, session: &Session, _: &Answer) -> Result<Vec<Reason>, Problem> {
-        let material = session.material_named(&self.material)?;
-        let geometry = Reason {
-            figure: "weight".into(),
-            value: "section x length x density".into(),
-            rule: self.section.rule().into(),
-            source: "geometry".into(),
-            known: fits_core::source::Known::Formula,
-        };
-        Ok(material.reason(Property::Density).into_iter().chain([geometry]).collect())
-    }
 }
 
 impl Answered for WeightAnswer {
     fn show(&self, text: &Text, out: &mut String) {
         text.weight(out, self);
+    }
+
+    fn reasons(&self, _: Units) -> Vec<Reason> {
+        self.reasons.clone()
     }
 
     fn unconfirmed(&self) -> Option<String> {

@@ -91,7 +91,7 @@ fn play(drawing: &mut Drawing, answer: &StackAnswer, text: &Text) -> Option<()> 
     }
     bars(drawing, answer, &scale);
     let to = drawing.below;
-    // Below nought it binds.
+    // Below 0 it binds.
     let marks = [
         ("no play", Length::ZERO, Stroke::Dash),
         ("at the targets", answer.aim_mm.0, Stroke::Thin),

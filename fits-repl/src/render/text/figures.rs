@@ -86,7 +86,7 @@ impl Text {
             Unit::Inch => Decimals { unit: Unit::Thou, places: 1 },
             _ => Decimals::MILLIMETRES,
         };
-        // What would show as nought, or nearly, takes a place more.
+        // What would show as 0, or nearly, takes one place more.
         let is_small = length.tenth_nanometres().unsigned_abs() < 50_000;
         let extra = u8::from(is_small && !is_exact(length, usual));
         let decimals = Decimals { places: usual.places + extra, ..usual };

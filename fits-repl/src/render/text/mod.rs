@@ -24,6 +24,7 @@ use crate::{
 
 /// Renders under the settings in force.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct Text {
     /// Units (they come first in each line) and dial.
     pub settings: SettingsAnswer,
@@ -43,6 +44,11 @@ pub(crate) enum Style {
 }
 
 impl Text {
+    /// In such units, with or without colour.
+    pub const fn new(settings: SettingsAnswer, colour: Colour) -> Self {
+        Self { settings, colour }
+    }
+
     /// An answer, as lines.
     pub fn answer(&self, answer: &Answer) -> String {
         let mut out = String::new();

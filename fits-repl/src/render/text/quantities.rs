@@ -4,7 +4,7 @@
 use crate::{query::Units, render::text::Text};
 
 /// How a quantity is said in one system and in the other: unit, what one of
-/// it is in the SI unit, and where its nought lies.
+/// it is in the SI unit, and where its zero lies.
 pub(crate) type Said = [(&'static str, f64, f64); 2];
 
 const FORCE: Said = [("N", 1.0, 0.0), ("lbf", 4.448_221_615, 0.0)];

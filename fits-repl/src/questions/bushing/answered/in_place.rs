@@ -15,7 +15,11 @@ use crate::{
     query::{BushingText, Tolerance},
     questions::{
         bushing::{
-            answered::{LINED, play::speed, three_figures},
+            answered::{
+                LINED,
+                play::{Wanted, speed},
+                three_figures,
+            },
             figures::BushingInPlaceAnswer,
         },
         part::resolve::from_core,
@@ -35,9 +39,12 @@ impl Session {
         only_of_the_bore(text)?;
         let failed = |error: fits_core::Error| from_core(&error, text.bore.0.at.clone());
         let Some(spot) = &text.material else {
-            return Err(Problem::new("what the bushing is of is not said", text.bore.0.at.clone())
-                .advise("bronze is reamed, sintered bronze never")
-                .fix(text.bore.0.at.end..text.bore.0.at.end, ", bronze"));
+            return Err(Problem::new(
+                "what the bushing is made of is not said",
+                text.bore.0.at.clone(),
+            )
+            .advise("bronze is reamed, sintered bronze never")
+            .fix(text.bore.0.at.end..text.bore.0.at.end, ", bronze"));
         };
         let is_lined = LINED.contains(&spot.value.as_str());
         let (kind, material) = if is_lined {
@@ -46,7 +53,7 @@ impl Session {
             let material = self.material_named(spot)?;
             (Bush::of(&material), material.name().to_owned())
         };
-        let (running, running_by, mut notes) = self.wanted(text, kind, bore)?;
+        let Wanted { running, by: running_by, mut notes, .. } = self.wanted(text, kind, bore)?;
         let given = self.given_shaft(text, bore)?;
         let shaft = given.as_ref().map(|one| one.limits);
         let found = in_place(kind, bore, shaft, running).map_err(failed)?;

@@ -79,6 +79,7 @@ impl Session {
         fast(text, Bush::Lined, nominal, &mut notes);
         Ok(Answer::BushingFit(Box::new(BushingAnswer {
             found: None,
+            reasons: vec![found.reason()],
             nominal_mm: Mm(nominal),
             kind: Bush::Lined.words(),
             material: found.family.name().to_owned(),

@@ -11,7 +11,7 @@ pub(crate) use self::found::Found;
 use std::borrow::Cow;
 
 use fits_core::{
-    Length, Limits,
+    Length, Limits, Subject,
     shop::{
         Damp,
         bushing::{Bush, InService, Pressed, Suited, bore_for},
@@ -35,7 +35,7 @@ use crate::{
     problem::Problem,
     query::{BushingText, Size, Spot, Tolerance},
     questions::{
-        bushing::answered::play::{cautions, length_over_bore, remarks, speed},
+        bushing::answered::play::{Wanted, cautions, length_over_bore, remarks, speed},
         part::{
             mates::is_inch,
             resolve::{One, from_core},
@@ -89,7 +89,8 @@ impl Session {
         let found = self.found(text, nominal)?;
         let failed = |error: fits_core::Error| at_fault(&error, text);
         let pressed = found.bushing().press().map_err(failed)?;
-        let (running, running_by, mut notes) = self.wanted(text, found.kind, nominal)?;
+        let Wanted { running, by: running_by, reason, mut notes } =
+            self.wanted(text, found.kind, nominal)?;
         notes.splice(0..0, found.notes.iter().cloned());
         let given = self.given_shaft(text, nominal)?;
         let suited = pressed.shaft_for(running).map_err(failed)?;
@@ -123,15 +124,7 @@ impl Session {
         }
         let in_place = finished.unwrap_or(pressed.bore);
         let in_service = self.in_service(text, &found, in_place, turned)?;
-        let short =
-            in_service.iter().map(|at| at.min_mm.0).min().filter(|least| least.is_negative());
-        if let Some(short) = short.and_then(|least| least.checked_neg().ok()) {
-            // Up to what a shop measures.
-            let unit = self.shown.unit();
-            let places = if unit == Unit::Inch { 4 } else { 3 };
-            let more = short.shown(Decimals { unit, places }, Rounding::Up);
-            notes.push(format!("to run there too, it wants {more} {} more play", unit.symbol()));
-        }
+        notes.extend(too_tight(&in_service, self.shown.unit()));
         remarks(text, self.shown, &found, &pressed, &mut notes);
         let clearance = Limits::new(
             pressed.bore.lower().checked_sub(turned.upper()).map_err(failed)?,
@@ -179,6 +172,7 @@ impl Session {
             speed_m_per_s: speed(text, nominal).map(three_figures),
             notes,
             cautions: cautions(&found),
+            reasons: why::brought(text, &found, reason),
             found: Some(Box::new(found)),
         })))
     }
@@ -220,9 +214,7 @@ impl Session {
             )
         })?;
         if found.lower().is_negative() {
-            return Err(
-                Problem::new("a shaft that is to run has no interference", place).advise(EXAMPLE)
-            );
+            return Err(Problem::new("a running shaft has no interference", place).advise(EXAMPLE));
         }
         Ok(Some(found))
     }
@@ -314,15 +306,23 @@ fn one_class(tolerance: &Tolerance) -> Result<(), Problem> {
 
 /// The core's refusal at the part of the query it is about.
 fn at_fault(error: &fits_core::Error, text: &BushingText) -> Problem {
-    let message = error.to_string();
-    let place = if message.contains("long holds") {
-        text.long.as_ref().map(|size| size.at.clone())
-    } else if message.starts_with("a housing") {
-        text.hub_od.as_ref().map(|size| size.at.clone())
-    } else {
-        text.od.as_ref().map(|(size, _)| size.at.clone())
+    let size = match error.subject() {
+        Some(Subject::Length) => text.long.as_ref(),
+        // The bushing is the first part, its housing the second.
+        Some(Subject::Wall(1)) => text.hub_od.as_ref(),
+        _ => text.od.as_ref().map(|(size, _)| size),
     };
-    from_core(error, place.unwrap_or(text.bore.0.at.clone())).advise(EXAMPLE)
+    from_core(error, size.unwrap_or(&text.bore.0).at.clone()).advise(EXAMPLE)
+}
+
+/// How much more play it wants to run warm and in damp, too.
+fn too_tight(in_service: &[InServiceFigures], unit: Unit) -> Option<String> {
+    let least = in_service.iter().map(|at| at.min_mm.0).min()?;
+    let short = least.checked_neg().ok().filter(|_| least.is_negative())?;
+    // Up to what a shop measures.
+    let places = if unit == Unit::Inch { 4 } else { 3 };
+    let more = short.shown(Decimals { unit, places }, Rounding::Up);
+    Some(format!("to run there too, it wants {more} {} more play", unit.symbol()))
 }
 
 fn running_place(text: &BushingText) -> std::ops::Range<usize> {

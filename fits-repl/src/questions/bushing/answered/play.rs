@@ -6,7 +6,7 @@ use fits_core::{
         Hazard,
         bushing::{Bush, Pressed, Running, Service},
     },
-    source::Known,
+    source::{Known, Reason},
     standards::materials::Care,
 };
 
@@ -21,18 +21,29 @@ use crate::{
     session::Session,
 };
 
+/// The clearance wanted.
+pub(crate) struct Wanted {
+    pub(crate) running: Limits,
+    /// What it goes by.
+    pub(crate) by: String,
+    /// Why, where it goes by a table or a rule.
+    pub(crate) reason: Option<Reason>,
+    /// What to know of it.
+    pub(crate) notes: Vec<String>,
+}
+
 impl Session {
-    /// The clearance wanted, by what, and what to say of it.
+    /// The clearance wanted, as given or by the service.
     pub(crate) fn wanted(
         &self,
         text: &BushingText,
         kind: Bush,
         nominal: Length,
-    ) -> Result<(Limits, String, Vec<String>), Problem> {
+    ) -> Result<Wanted, Problem> {
         let mut notes = Vec::new();
         if let Some(found) = self.given_running(text)? {
             fast(text, kind, nominal, &mut notes);
-            return Ok((found, "as given".to_owned(), notes));
+            return Ok(Wanted { running: found, by: "as given".to_owned(), reason: None, notes });
         }
         let service = service(text, nominal)?;
         if let (Bush::Plastic, Some(_)) = (kind, service) {
@@ -57,7 +68,7 @@ impl Session {
             Known::Practice => format!("{by}, common practice"),
             _ => by,
         };
-        Ok((found.clearance, by, notes))
+        Ok(Wanted { running: found.clearance, by, reason: Some(found.reason), notes })
     }
 }
 

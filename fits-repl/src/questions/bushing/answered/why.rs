@@ -1,29 +1,23 @@
 //! Why a bushing's figures are what they are.
 
 use fits_core::{
-    shop::{
-        bushing::{Bush, Running},
-        swelling_reason,
-    },
+    shop::swelling_reason,
     source::{Known, Reason},
     speech::{Figure, Speech},
     standards::materials::Property,
 };
 
 use crate::{
-    answer::{Answer, BushingInPlaceAnswer, Ends},
-    problem::Problem,
-    query::BushingText,
+    answer::{BushingAnswer, BushingInPlaceAnswer, Ends},
+    query::{BushingText, Units},
     questions::{
-        bushing::answered::play::service,
-        part::resolve::from_core,
+        bushing::answered::Found,
         why::answered::{said, said_range},
     },
-    session::Session,
 };
 
 /// Why a shaft for a bore in place is of its size.
-fn why_in_place(answer: &BushingInPlaceAnswer) -> Reason {
+pub(crate) fn in_place(answer: &BushingInPlaceAnswer) -> Reason {
     let running = answer.running;
     Reason {
         figure: "shaft".into(),
@@ -41,112 +35,98 @@ fn why_in_place(answer: &BushingInPlaceAnswer) -> Reason {
     }
 }
 
-impl Session {
-    pub(crate) fn why_bushing(
-        &self,
-        figures: &mut Vec<Reason>,
-        text: &BushingText,
-        answer: &Answer,
-    ) -> Result<(), Problem> {
-        let units = self.shown;
-        if let Answer::BushingInPlace(answer) = answer {
-            figures.push(why_in_place(answer));
-            return Ok(());
-        }
-        let Answer::BushingFit(answer) = answer else { return Ok(()) };
-        let nominal = answer.nominal_mm.0;
-        let ends = |ends: Ends| {
-            format!("{} to {}", said(units, ends.min_mm.0), said(units, ends.max_mm.0))
-        };
-        let mut by_formula = |figure: &str, value: String, rule: String, source: &str| {
-            figures.push(Reason {
-                figure: figure.into(),
-                value: value.into(),
-                rule: rule.into(),
-                source: source.into(),
-                known: Known::Formula,
-            });
-        };
-        let (Some(interference), Some(closes_in), Some(found)) =
-            (answer.interference, answer.closes_in, &answer.found)
-        else {
-            let found =
-                Bush::lined(nominal).map_err(|error| from_core(&error, text.bore.0.at.clone()))?;
-            figures.push(found.reason());
-            return Ok(());
-        };
-        by_formula(
-            "interference",
-            ends(interference),
-            format!(
-                "outside {} less housing {}",
-                said_range(units, found.outside.limits),
-                said_range(units, found.housing.limits)
-            ),
-            "ISO 286-1:2010, clause 3",
-        );
-        let moduli = [&found.material, &found.hub]
-            .map(|it| it.modulus().get::<uom::si::pressure::gigapascal>());
-        by_formula(
-            "the bore closes in",
-            ends(closes_in),
-            format!(
-                "Lame: rings of {} to {} (E {:.1} GPa, nu {}) and {} (E {:.1} GPa, nu {}), one in the other{}",
-                said(units, found.bore.limits.middle()),
-                said(units, found.housing.limits.middle()),
-                moduli[0],
-                found.material.poisson(),
-                said(units, found.hub_outside),
-                moduli[1],
-                found.hub.poisson(),
-                if answer.yielded_share > 0.0 {
-                    "; the most by von Mises in plane stress and Hencky's strains, as a wall yields"
-                } else {
-                    ""
-                },
-            ),
-            "Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16",
-        );
-        by_formula(
-            "bore in place",
-            ends(answer.bore_in_place),
-            format!("{} as made, less what it closes in", said_range(units, found.bore.limits)),
-            "sum of the two",
-        );
-        by_formula(
-            if answer.shaft.given { "clearance" } else { "shaft to turn" },
-            if answer.shaft.given {
-                ends(answer.clearance)
+/// Why a bushing in its housing comes to these figures: the formulas, then what
+/// its answer brings along.
+pub(crate) fn of_fit(units: Units, answer: &BushingAnswer) -> Vec<Reason> {
+    let mut figures = Vec::new();
+    let ends =
+        |ends: Ends| format!("{} to {}", said(units, ends.min_mm.0), said(units, ends.max_mm.0));
+    let mut by_formula = |figure: &str, value: String, rule: String, source: &str| {
+        figures.push(Reason {
+            figure: figure.into(),
+            value: value.into(),
+            rule: rule.into(),
+            source: source.into(),
+            known: Known::Formula,
+        });
+    };
+    let (Some(interference), Some(closes_in), Some(found)) =
+        (answer.interference, answer.closes_in, &answer.found)
+    else {
+        return answer.reasons.clone();
+    };
+    by_formula(
+        "interference",
+        ends(interference),
+        format!(
+            "outside {} less housing {}",
+            said_range(units, found.outside.limits),
+            said_range(units, found.housing.limits)
+        ),
+        "ISO 286-1:2010, clause 3",
+    );
+    let moduli =
+        [&found.material, &found.hub].map(|it| it.modulus().get::<uom::si::pressure::gigapascal>());
+    by_formula(
+        "the bore closes in",
+        ends(closes_in),
+        format!(
+            "Lame: rings of {} to {} (E {:.1} GPa, nu {}) and {} (E {:.1} GPa, nu {}), one in the other{}",
+            said(units, found.bore.limits.middle()),
+            said(units, found.housing.limits.middle()),
+            moduli[0],
+            found.material.poisson(),
+            said(units, found.hub_outside),
+            moduli[1],
+            found.hub.poisson(),
+            if answer.yielded_share > 0.0 {
+                "; the most by von Mises in plane stress and Hencky's strains, as a wall yields"
             } else {
-                said(units, answer.shaft.aim_mm.0)
+                ""
             },
-            format!(
-                "bore in place less {}",
-                if answer.shaft.given {
-                    "the shaft".to_owned()
-                } else {
-                    format!("{} wanted, middle less middle", ends(answer.running))
-                }
-            ),
-            "sum of the two",
-        );
-        if text.running.is_none() {
-            let by_table = Running::wanted(found.kind, service(text, nominal)?, nominal);
-            figures.extend(by_table.ok().map(|running| running.reason));
-        }
-        figures.extend(found.reasons.iter().cloned());
-        for one in [&found.material, &found.hub] {
-            figures.extend(one.reason(Property::Modulus));
-            if text.warm.is_some() {
-                figures.extend(one.reason(Property::Expansion));
+        ),
+        "Shigley, Mechanical Engineering Design, 8th ed., 3-14 and 3-16",
+    );
+    by_formula(
+        "bore in place",
+        ends(answer.bore_in_place),
+        format!("{} as made, less what it closes in", said_range(units, found.bore.limits)),
+        "sum of the two",
+    );
+    by_formula(
+        if answer.shaft.given { "clearance" } else { "shaft to turn" },
+        if answer.shaft.given {
+            ends(answer.clearance)
+        } else {
+            said(units, answer.shaft.aim_mm.0)
+        },
+        format!(
+            "bore in place less {}",
+            if answer.shaft.given {
+                "the shaft".to_owned()
+            } else {
+                format!("{} wanted, middle less middle", ends(answer.running))
             }
+        ),
+        "sum of the two",
+    );
+    figures.extend(answer.reasons.iter().cloned());
+    figures
+}
+
+/// What the answer of a bushing brings along: why it runs with that play, its
+/// own limits, and the figures of its materials.
+pub(super) fn brought(text: &BushingText, found: &Found, running: Option<Reason>) -> Vec<Reason> {
+    let mut figures: Vec<Reason> = running.into_iter().collect();
+    figures.extend(found.reasons.iter().cloned());
+    for one in [&found.material, &found.hub] {
+        figures.extend(one.reason(Property::Modulus));
+        if text.warm.is_some() {
+            figures.extend(one.reason(Property::Expansion));
         }
-        figures.extend(swelling_reason(&found.material));
-        for figure in ["greatest_m_per_s", "longest"] {
-            if figure == "longest" || text.rpm.is_some() {
-                figures.extend(found.kind.reason(figure));
-            }
-        }
-        Ok(())
     }
+    figures.extend(swelling_reason(&found.material));
+    figures.extend(text.rpm.as_ref().and_then(|_| found.kind.reason("greatest_m_per_s")));
+    figures.extend(found.kind.reason("longest"));
+    figures
 }

@@ -64,7 +64,7 @@ impl Session {
                 }
             },
         };
-        Ok(How { slide, dial: self.dial.reads(), step: self.division(), first: None, springs: 2 })
+        Ok(How::new(slide, self.dial.reads(), self.division()))
     }
 
     pub(crate) fn cut_thread(&self, found: &Found) -> Result<Answer, Problem> {
