@@ -230,7 +230,8 @@ impl<R: io::Read> Rows<R> {
     fn take_line(&mut self) {
         self.text.clear();
         self.text.extend_from_slice(self.line.trim_ascii_end());
-        self.ends = vec![self.text.len()];
+        self.ends.clear();
+        self.ends.push(self.text.len());
     }
 
     /// The next row of lines that are a query each.
@@ -326,6 +327,13 @@ pub fn run(
         |wanted: &str| columns.paths.iter().any(|path| path.first().is_some_and(|it| it == wanted));
     let (tells_error, tells_shown) = (has("error"), has("shown"));
     session.plans = columns.names.iter().any(|name| PLANS.iter().any(|plan| name.contains(plan)));
+    // What is copied from the row is looked for nowhere else.
+    let path = |(path, (name, of_input)): (&Vec<String>, (&String, &Option<usize>))| {
+        let is_copied = of_input.is_some() || matches!(name.as_str(), "line" | "query");
+        if is_copied { Vec::new() } else { path.clone() }
+    };
+    let paths: Vec<_> =
+        columns.paths.iter().zip(columns.names.iter().zip(&of_input)).map(path).collect();
     let mut out = Vec::with_capacity(2 * ENOUGH);
     append_row(&mut out, columns.names.iter().map(String::as_bytes));
     let mut cells: Vec<Vec<u8>> = vec![Vec::new(); columns.names.len()];
@@ -346,24 +354,34 @@ pub fn run(
         };
         worst = worst.max(Outcome::of(&answer));
         cells.iter_mut().for_each(Vec::clear);
-        let beside = match &answer {
+        let (beside, is_found) = match &answer {
             Ok(answer) => {
-                cells::pick(&columns.paths, answer, &mut cells);
+                let is_found = cells::pick(&paths, answer, &mut cells);
                 let shown = tells_shown.then_some(session.shown().units);
-                json::Beside { shown, ..session.beside(&[]) }
+                (json::Beside { shown, ..session.beside(&[]) }, is_found)
             }
             Err(problem) => {
-                cells::pick(&columns.paths, &Refusal::of(problem, &text), &mut cells);
-                json::Beside::default()
+                let is_found = cells::pick(&paths, &Refusal::of(problem, &text), &mut cells);
+                (json::Beside::default(), is_found)
             }
         };
-        cells::pick(&columns.paths, &Head::of(Some(number), &text, beside, &answer), &mut cells);
+        // What stands beside an answer is named by no field of one.
+        if !is_found {
+            cells::pick(&paths, &Head::of(Some(number), &text, beside, &answer), &mut cells);
+        }
         for ((cell, name), of_input) in cells.iter_mut().zip(&columns.names).zip(&of_input) {
-            if let Some(at) = of_input {
-                let own = rows.cell(*at).unwrap_or_default();
-                *cell = String::from_utf8_lossy(own).into_owned().into_bytes();
-            } else if let (Err(problem), "error") = (&answer, name.as_str()) {
-                *cell = problem.message.clone().into_bytes();
+            match (of_input, name.as_str(), &answer) {
+                (Some(at), ..) => {
+                    let own = String::from_utf8_lossy(rows.cell(*at).unwrap_or_default());
+                    cell.extend_from_slice(own.as_bytes());
+                }
+                (None, "query", _) => cell.extend_from_slice(text.as_bytes()),
+                (None, "line", _) => cell.extend_from_slice(number.to_string().as_bytes()),
+                (None, "error", Err(problem)) => {
+                    cell.clear();
+                    cell.extend_from_slice(problem.message.as_bytes());
+                }
+                _ => {}
             }
         }
         append_row(&mut out, cells.iter().map(Vec::as_slice));

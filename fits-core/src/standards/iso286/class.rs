@@ -150,6 +150,11 @@ impl Letter {
     }
 }
 
+const GRADE_NAMES: [&str; 20] = [
+    "IT01", "IT0", "IT1", "IT2", "IT3", "IT4", "IT5", "IT6", "IT7", "IT8", "IT9", "IT10", "IT11",
+    "IT12", "IT13", "IT14", "IT15", "IT16", "IT17", "IT18",
+];
+
 /// A standard tolerance grade, IT01 to IT18.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Grade(u8);
@@ -181,6 +186,11 @@ impl Grade {
         (0..20).map(Self)
     }
 
+    /// Its name: `IT01`, `IT7`.
+    pub fn name(self) -> &'static str {
+        GRADE_NAMES[self.index()]
+    }
+
     /// Position among the 20, always below 20.
     pub(crate) fn index(self) -> usize {
         usize::from(self.0)
@@ -194,11 +204,7 @@ impl Grade {
 
 impl fmt::Display for Grade {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.0 {
-            0 => f.write_str("01"),
-            1 => f.write_str("0"),
-            number => write!(f, "{}", number - 1),
-        }
+        f.write_str(self.name().trim_start_matches("IT"))
     }
 }
 
@@ -263,7 +269,8 @@ impl Class {
 
 impl fmt::Display for Class {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}{}", self.letter.name(self.feature), self.grade)
+        f.write_str(self.letter.name(self.feature))?;
+        self.grade.fmt(f)
     }
 }
 

@@ -209,8 +209,7 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer) {
         figures.push(Reason {
             figure: "processes".into(),
             value: feature.processes.join(", ").into(),
-            rule: format!("their grades hold {}", feature.grade.as_deref().unwrap_or_default())
-                .into(),
+            rule: format!("their grades hold {}", feature.grade.unwrap_or_default()).into(),
             source: process.source().into(),
             known: process.known(),
         });
@@ -220,8 +219,8 @@ fn why_answer(figures: &mut Vec<Reason>, answer: &Answer) {
 /// The drills that an answer names before a reamer.
 fn pre_drills(answer: &Answer) -> Vec<&'static str> {
     let ream = match answer {
-        Answer::Feature(found) => found.ream.as_ref(),
-        Answer::Fit(fit) => fit.ream.as_ref(),
+        Answer::Feature(found) => found.ream.as_deref(),
+        Answer::Fit(fit) => fit.ream.as_deref(),
         Answer::Ream(found) => Some(&found.ream),
         _ => None,
     };
