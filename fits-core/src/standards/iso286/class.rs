@@ -45,11 +45,11 @@ impl fmt::Display for Feature {
     }
 }
 
-const SHAFT_LETTERS: [&str; 28] = [
+static SHAFT_LETTERS: [&str; 28] = [
     "a", "b", "c", "cd", "d", "e", "ef", "f", "fg", "g", "h", "js", "j", "k", "m", "n", "p", "r",
     "s", "t", "u", "v", "x", "y", "z", "za", "zb", "zc",
 ];
-const HOLE_LETTERS: [&str; 28] = [
+static HOLE_LETTERS: [&str; 28] = [
     "A", "B", "C", "CD", "D", "E", "EF", "F", "FG", "G", "H", "JS", "J", "K", "M", "N", "P", "R",
     "S", "T", "U", "V", "X", "Y", "Z", "ZA", "ZB", "ZC",
 ];
@@ -90,11 +90,11 @@ impl Letter {
     /// ```
     pub fn named(name: &str, feature: Feature) -> Result<Self, Error> {
         let names = match feature {
-            Feature::Hole => HOLE_LETTERS,
-            Feature::Shaft => SHAFT_LETTERS,
+            Feature::Hole => &HOLE_LETTERS,
+            Feature::Shaft => &SHAFT_LETTERS,
         };
         // 28 names: the position fits.
-        if let Some(at) = (0..).zip(names).find_map(|(at, known)| (known == name).then_some(at)) {
+        if let Some(at) = (0..).zip(names).find_map(|(at, known)| (*known == name).then_some(at)) {
             return Ok(Self(at));
         }
         let (why, advice) = if names.iter().any(|known| known.eq_ignore_ascii_case(name)) {
@@ -150,7 +150,7 @@ impl Letter {
     }
 }
 
-const GRADE_NAMES: [&str; 20] = [
+static GRADE_NAMES: [&str; 20] = [
     "IT01", "IT0", "IT1", "IT2", "IT3", "IT4", "IT5", "IT6", "IT7", "IT8", "IT9", "IT10", "IT11",
     "IT12", "IT13", "IT14", "IT15", "IT16", "IT17", "IT18",
 ];
@@ -204,7 +204,7 @@ impl Grade {
 
 impl fmt::Display for Grade {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name().trim_start_matches("IT"))
+        f.write_str(&self.name()[2..])
     }
 }
 

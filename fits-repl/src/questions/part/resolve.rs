@@ -6,7 +6,6 @@ use fits_core::{
     Fit, Length, Limits,
     shop::words::{Choice, Circumstance},
     size::Unit,
-    source::Known,
     standards::{
         b41,
         iso286::{Class, Feature, Grade, Letter, grade_within},
