@@ -160,7 +160,7 @@ fn answered(before: &[String], line: &str) -> Result<String, Problem> {
         let _ = session.evaluate(line);
     }
     let answer = session.evaluate(line)?;
-    let text = Text::new(session.shown(), Colour::Off).answer(&answer);
+    let text = Text { settings: session.shown(), colour: Colour::Off }.answer(&answer);
     Ok(format!("{}{text}", serde_json::to_string(&answer).expect("JSON")))
 }
 

@@ -1,15 +1,17 @@
 //! Every example in the help is answered, and every page fits the screen.
 
 use fits_repl::{
-    answer::Answer,
+    answer::{Answer, SettingsAnswer},
     help::{self, topics},
+    query::{Dial, Units},
     render::{Colour, text::Text},
     session::Session,
 };
 
-fn plain(answer: &Answer) -> String {
-    Text::new(Session::new().shown(), Colour::Off).answer(answer)
-}
+const PLAIN: Text = Text {
+    settings: SettingsAnswer { units: Units::Millimetres, dial: Dial::Diameter },
+    colour: Colour::Off,
+};
 
 #[test]
 fn every_example_is_answered() {
@@ -100,14 +102,14 @@ fn fits_the_screen(what: &str, text: &str) {
 #[test]
 fn answers_fit_eighty_columns_and_twenty_four_lines() {
     for topic in topics() {
-        fits_the_screen(topic.topic, &plain(&Answer::Help(topic.answer())));
+        fits_the_screen(topic.topic, &PLAIN.answer(&Answer::Help(topic.answer())));
         // Where a figure comes from may take more than a screen.
         for (query, _) in topic.examples.iter().filter(|(query, _)| !query.starts_with("why")) {
             for setting in ["units mm", "units in", "dial radius"] {
                 let mut session = Session::new();
                 session.evaluate(setting).expect("a setting");
                 if let Ok(answer) = session.evaluate(query) {
-                    let text = Text::new(session.shown(), Colour::Off);
+                    let text = Text { settings: session.shown(), colour: Colour::Off };
                     fits_the_screen(&format!("{setting}, {query}"), &text.answer(&answer));
                 }
             }
@@ -126,6 +128,6 @@ fn answers_fit_eighty_columns_and_twenty_four_lines() {
         let answer = Session::new()
             .evaluate(query)
             .unwrap_or_else(|problem| panic!("{query}: {}", problem.message));
-        fits_the_screen(query, &plain(&answer));
+        fits_the_screen(query, &PLAIN.answer(&answer));
     }
 }

@@ -257,9 +257,10 @@ fn inch_figures_read_elsewhere_agree() {
 
 #[test]
 fn figures_that_no_material_has_are_refused() {
+    type Change = fn(&mut Figures);
     let steel = Figures::elastic(Pressure::new::<gigapascal>(207.0), 0.3);
     assert!(Material::custom("mine", steel).is_ok());
-    let changed: [(fn(&mut Figures), &str); 6] = [
+    let changed: [(Change, &str); 6] = [
         (
             |it| it.modulus = Pressure::new::<gigapascal>(0.0),
             "a modulus of 0 GPa is not one a material has",

@@ -82,7 +82,8 @@ fn ask(units: &str, text: &str) -> Value {
     for line in text.split(" ; ") {
         out.clear();
         let answer = session.evaluate(line.trim());
-        let beside = json::Beside { read_as: session.read_as(), ..json::Beside::default() };
+        let mut beside = json::Beside::default();
+        beside.read_as = session.read_as();
         json::object_with(&mut out, None, line, beside, &answer);
     }
     serde_json::from_slice(&out).expect("one object")

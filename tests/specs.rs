@@ -89,6 +89,9 @@ fn refusals_point_at_the_spot() {
     let (why, _, span) = refused("1in RC10");
     assert_eq!(why, "there is no RC10: RC runs from RC1 to RC9");
     assert_eq!(span, Some(4..8));
+    let (why, _, span) = refused("25mm 0.02..0.05mm");
+    assert_eq!(why, "a fit is named by its classes or by a word");
+    assert_eq!(span, Some(5..17));
     let (_, _, span) = refused("20mm H7/q6");
     assert_eq!(span.map(|span| span.start), Some(8));
     for text in ["", " ", "mm", "20mm", "20mm /", "20mm H7/", "press", "é", "20mm é/é", "1in 7"]

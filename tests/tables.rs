@@ -136,6 +136,9 @@ fn what_is_damaged_is_told_by_its_line() {
         ]
         .map(|(line, code)| (line.to_owned(), code.to_owned()))
     );
+    // A damaged row is told under its own cells, not under those of the one before.
+    let owners = rows(&output)[1..].iter().map(|row| row[1].clone()).collect::<Vec<_>>();
+    assert_eq!(owners, (1..=11).map(|id| id.to_string()).collect::<Vec<_>>());
     assert_eq!(error(&output), "");
     assert_eq!(output.status.code(), Some(2));
     // Where no column tells it, standard error does; only a failure has a status.
@@ -288,4 +291,21 @@ fn a_first_line_of_a_megabyte() {
     let output = run(&["batch", "--csv", "line,query,lower_mm,error.code"], &input);
     let rows = rows(&output);
     assert_eq!(rows[1..], [["1", "", "", "too_long"], ["2", "20mm g6", "19.98", ""]]);
+}
+
+#[test]
+fn a_first_line_that_can_mean_two_things_is_told() {
+    for (input, told) in [
+        ("id;query\n1;20mm H7\n", "parted by `;`: save the table with commas"),
+        ("query\tid\n20mm H7\t1\n", "parted by tabs: save the table with commas"),
+        ("query,Query\n20mm H7,30mm H7\n", "two columns `Query`"),
+        ("id,query,id\n1,20mm H7,2\n", "two columns `id`"),
+    ] {
+        let output = run(&["batch", "--csv", "id,query,lower_mm"], input.as_bytes());
+        assert_eq!(output.status.code(), Some(2), "{input}");
+        assert!(error(&output).contains(told), "{input}: {}", error(&output));
+    }
+    // A column that is not asked for may stand there twice.
+    let output = run(&["batch", "--csv", "query,lower_mm"], b"id,query,id\n1,20mm H7,2\n");
+    assert_eq!(rows(&output)[1], ["20mm H7", "20.0"]);
 }

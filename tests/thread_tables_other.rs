@@ -209,7 +209,7 @@ fn trapezoidal_cells_follow_the_formulas_within_a_step() {
             }
             other => panic!("{row}: {other}"),
         };
-        #[allow(clippy::cast_precision_loss)]
+        #[allow(clippy::cast_precision_loss, reason = "exact below 2^53")]
         let found = preferred_index(micrometres(&row) as f64);
         let key = |entry: &(&str, &str, &str, &str)| {
             (entry.0, entry.1, entry.2)

@@ -1,5 +1,7 @@
 //! Where a figure comes from: a standard, a table, a formula or practice.
 
+use core::fmt;
+
 use crate::{size::Unit, speech::Speech};
 #[cfg(feature = "serde")]
 use serde::Serialize;
@@ -64,6 +66,12 @@ impl Known {
             Self::Practice => "common practice, no source",
             Self::Given => "as given",
         }
+    }
+}
+
+impl fmt::Display for Known {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.words())
     }
 }
 

@@ -237,7 +237,8 @@ fn once(mut asked: Asked) -> io::Result<u8> {
         write_out(&out)?;
         return Ok(status);
     }
-    let text = Text::new(session.shown(), colour(asked.color, io::stdout().is_terminal()));
+    let text =
+        Text { settings: session.shown(), colour: colour(asked.color, io::stdout().is_terminal()) };
     match answer {
         Ok(answer) if form == Form::Svg => {
             let Some(picture) = svg::picture(&answer, session.shown()) else {
@@ -253,7 +254,7 @@ fn once(mut asked: Asked) -> io::Result<u8> {
             write_out(text.answer(&answer).as_bytes())?;
         }
         Err(problem) => {
-            let plain = Text::new(text.settings, colour(asked.color, io::stderr().is_terminal()));
+            let plain = Text { colour: colour(asked.color, io::stderr().is_terminal()), ..text };
             let _ = write!(io::stderr(), "{}", plain.problem(&query, &problem));
         }
     }
@@ -354,7 +355,7 @@ fn prompt(mut asked: Asked) -> io::Result<u8> {
             }
         };
         worst = worst.max(Outcome::of(&answer));
-        let render = Text::new(session.shown(), Colour::Off);
+        let render = Text { settings: session.shown(), colour: Colour::Off };
         let shown = match &answer {
             Ok(answer) => {
                 render.read_as(session.read_as(), session.slips()) + &render.answer(answer)

@@ -72,7 +72,7 @@ pub type Size = Spot<Expression>;
 
 /// The unit that bare numbers take.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, schemars::JsonSchema, serde::Serialize)]
-#[non_exhaustive]
+#[expect(clippy::exhaustive_enums, reason = "sizes are thought in one of two systems")]
 pub enum Units {
     /// Millimetres.
     #[serde(rename = "mm")]

@@ -51,6 +51,17 @@ impl Columns {
         Ok(Self { names, paths })
     }
 
+    /// The query's column or one that is asked for, where the input has two of it.
+    fn unclear(&self, own: &[String]) -> Option<String> {
+        let is_read = |name: &String| is_query(name) || self.names.contains(name);
+        let twice = |(at, name): (usize, &String)| {
+            own[..at].iter().any(|it| it == name || is_query(it) && is_query(name))
+        };
+        let found =
+            own.iter().enumerate().find(|&(at, name)| is_read(name) && twice((at, name)))?;
+        Some(format!("the input has two columns `{}`", found.1))
+    }
+
     /// The first that is neither a field of an answer nor among the input's own,
     /// told with the nearest that there is.
     fn unknown(&self, own: &[String]) -> Option<String> {
@@ -166,34 +177,20 @@ impl<R: io::Read> Rows<R> {
     fn next(&mut self) -> io::Result<Row> {
         match self.next_full_line()? {
             Reading::End => return Ok(Row::End),
-            Reading::TooLong => return Ok(Row::Broken(self.number, too_long(&self.line).0)),
+            Reading::TooLong => {
+                // The cells before the one that is too long say whose row it is.
+                self.begin_cells();
+                self.add_cells();
+                return Ok(Row::Broken(self.number, too_long(&self.line).0));
+            }
             Reading::Whole => {}
         }
         let start = self.number;
         let mut whole = Vec::new();
-        self.reader.reset();
-        let (mut written, mut ended) = (0, 0);
+        self.begin_cells();
         loop {
-            let mut rest = self.line.as_slice();
-            loop {
-                self.text.resize(self.text.len().max(written + rest.len() + 1), 0);
-                self.ends.resize(self.ends.len().max(ended + rest.len() + 1), 0);
-                let (result, taken, wrote, ends) = self.reader.read_record(
-                    rest,
-                    self.text.get_mut(written..).unwrap_or_default(),
-                    self.ends.get_mut(ended..).unwrap_or_default(),
-                );
-                rest = rest.get(taken..).unwrap_or_default();
-                (written, ended) = (written + wrote, ended + ends);
-                match result {
-                    ReadRecordResult::Record | ReadRecordResult::End => {
-                        self.text.truncate(written);
-                        self.ends.truncate(ended);
-                        return Ok(Row::Cells(start));
-                    }
-                    ReadRecordResult::InputEmpty => break,
-                    ReadRecordResult::OutputFull | ReadRecordResult::OutputEndsFull => {}
-                }
+            if self.add_cells() {
+                return Ok(Row::Cells(start));
             }
             // The row goes on: a quote is open, or the last line has no end.
             whole.append(&mut self.line);
@@ -221,6 +218,37 @@ impl<R: io::Read> Rows<R> {
         }
     }
 
+    fn begin_cells(&mut self) {
+        self.reader.reset();
+        self.text.clear();
+        self.ends.clear();
+    }
+
+    /// Adds the cells of the line that are whole; says whether the row ends there.
+    fn add_cells(&mut self) -> bool {
+        let (mut written, mut ended) = (self.text.len(), self.ends.len());
+        let mut rest = self.line.as_slice();
+        let is_whole = loop {
+            self.text.resize(written + rest.len() + 1, 0);
+            self.ends.resize(ended + rest.len() + 1, 0);
+            let (result, taken, wrote, ends) = self.reader.read_record(
+                rest,
+                self.text.get_mut(written..).unwrap_or_default(),
+                self.ends.get_mut(ended..).unwrap_or_default(),
+            );
+            rest = rest.get(taken..).unwrap_or_default();
+            (written, ended) = (written + wrote, ended + ends);
+            match result {
+                ReadRecordResult::Record | ReadRecordResult::End => break true,
+                ReadRecordResult::InputEmpty => break false,
+                ReadRecordResult::OutputFull | ReadRecordResult::OutputEndsFull => {}
+            }
+        };
+        self.text.truncate(written);
+        self.ends.truncate(ended);
+        is_whole
+    }
+
     fn cell(&self, at: usize) -> Option<&[u8]> {
         let start = if at == 0 { 0 } else { *self.ends.get(at - 1)? };
         self.text.get(start..*self.ends.get(at)?)
@@ -230,7 +258,8 @@ impl<R: io::Read> Rows<R> {
     fn take_line(&mut self) {
         self.text.clear();
         self.text.extend_from_slice(self.line.trim_ascii_end());
-        self.ends = vec![self.text.len()];
+        self.ends.clear();
+        self.ends.push(self.text.len());
     }
 
     /// The next row of lines that are a query each.
@@ -243,6 +272,17 @@ impl<R: io::Read> Rows<R> {
                 Row::Cells(self.number)
             }
         })
+    }
+
+    /// A first line whose columns are parted by something else than commas.
+    fn parted_otherwise(&self) -> Option<String> {
+        let line = String::from_utf8_lossy(&self.line);
+        let is_header =
+            |by: char| line.split(by).any(|name| is_query(name.trim().trim_matches('"').trim()));
+        let (_, by) = OTHER_SEPARATORS.into_iter().find(|&(by, _)| is_header(by))?;
+        Some(format!(
+            "the columns of the first line are parted by {by}: save the table with commas"
+        ))
     }
 
     /// The names of the columns, if the first line names one `query`; else that
@@ -263,6 +303,9 @@ impl<R: io::Read> Rows<R> {
         Ok(None)
     }
 }
+
+/// What other programs part the cells of a row with.
+const OTHER_SEPARATORS: [(char, &str); 2] = [(';', "`;`"), ('\t', "tabs")];
 
 fn is_query(name: &str) -> bool {
     name.eq_ignore_ascii_case("query")
@@ -312,7 +355,10 @@ pub fn run(
 ) -> io::Result<Outcome> {
     let mut rows = Rows::new(input);
     let own = rows.header()?;
-    if let Some(why) = columns.unknown(own.as_deref().unwrap_or_default()) {
+    let names = own.as_deref().unwrap_or_default();
+    let parted = own.is_none().then(|| rows.parted_otherwise()).flatten();
+    if let Some(why) = parted.or_else(|| columns.unclear(names)).or_else(|| columns.unknown(names))
+    {
         return Err(io::Error::new(io::ErrorKind::InvalidInput, why));
     }
     let query_at = own.as_ref().and_then(|own| own.iter().position(|name| is_query(name)));
@@ -326,6 +372,13 @@ pub fn run(
         |wanted: &str| columns.paths.iter().any(|path| path.first().is_some_and(|it| it == wanted));
     let (tells_error, tells_shown) = (has("error"), has("shown"));
     session.plans = columns.names.iter().any(|name| PLANS.iter().any(|plan| name.contains(plan)));
+    // What is copied from the row is looked for nowhere else.
+    let path = |(path, (name, of_input)): (&Vec<String>, (&String, &Option<usize>))| {
+        let is_copied = of_input.is_some() || matches!(name.as_str(), "line" | "query");
+        if is_copied { Vec::new() } else { path.clone() }
+    };
+    let paths: Vec<_> =
+        columns.paths.iter().zip(columns.names.iter().zip(&of_input)).map(path).collect();
     let mut out = Vec::with_capacity(2 * ENOUGH);
     append_row(&mut out, columns.names.iter().map(String::as_bytes));
     let mut cells: Vec<Vec<u8>> = vec![Vec::new(); columns.names.len()];
@@ -346,24 +399,34 @@ pub fn run(
         };
         worst = worst.max(Outcome::of(&answer));
         cells.iter_mut().for_each(Vec::clear);
-        let beside = match &answer {
+        let (beside, is_found) = match &answer {
             Ok(answer) => {
-                cells::pick(&columns.paths, answer, &mut cells);
+                let is_found = cells::pick(&paths, answer, &mut cells);
                 let shown = tells_shown.then_some(session.shown().units);
-                json::Beside { shown, ..session.beside(&[]) }
+                (json::Beside { shown, ..session.beside(&[]) }, is_found)
             }
             Err(problem) => {
-                cells::pick(&columns.paths, &Refusal::of(problem, &text), &mut cells);
-                json::Beside::default()
+                let is_found = cells::pick(&paths, &Refusal::of(problem, &text), &mut cells);
+                (json::Beside::default(), is_found)
             }
         };
-        cells::pick(&columns.paths, &Head::of(Some(number), &text, beside, &answer), &mut cells);
+        // What stands beside an answer is named by no field of one.
+        if !is_found {
+            cells::pick(&paths, &Head::of(Some(number), &text, beside, &answer), &mut cells);
+        }
         for ((cell, name), of_input) in cells.iter_mut().zip(&columns.names).zip(&of_input) {
-            if let Some(at) = of_input {
-                let own = rows.cell(*at).unwrap_or_default();
-                *cell = String::from_utf8_lossy(own).into_owned().into_bytes();
-            } else if let (Err(problem), "error") = (&answer, name.as_str()) {
-                *cell = problem.message.clone().into_bytes();
+            match (of_input, name.as_str(), &answer) {
+                (Some(at), ..) => {
+                    let own = String::from_utf8_lossy(rows.cell(*at).unwrap_or_default());
+                    cell.extend_from_slice(own.as_bytes());
+                }
+                (None, "query", _) => cell.extend_from_slice(text.as_bytes()),
+                (None, "line", _) => cell.extend_from_slice(number.to_string().as_bytes()),
+                (None, "error", Err(problem)) => {
+                    cell.clear();
+                    cell.extend_from_slice(problem.message.as_bytes());
+                }
+                _ => {}
             }
         }
         append_row(&mut out, cells.iter().map(Vec::as_slice));

@@ -195,6 +195,13 @@ impl FromStr for Spec {
     /// several fits.
     fn from_str(text: &str) -> Result<Self, Error> {
         let (start, body) = (text.len() - text.trim_start().len(), text.trim());
+        if body.starts_with(|c: char| !c.is_alphabetic()) {
+            return Err(Error::new(Kind::NotAClass {
+                why: "a fit is named by its classes or by a word".into(),
+                advice: "write `H7/g6`, `RC4` or `press`".into(),
+            })
+            .at(start, start + body.len()));
+        }
         // A word has no digit, and classes have one.
         if body.contains(|c: char| c == '/' || c.is_ascii_digit()) {
             let read = body.parse().map(Self::Classes);

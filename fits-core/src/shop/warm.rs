@@ -34,7 +34,7 @@ fn spread(material: &Material) -> f64 {
 /// Which pair of the parts made inside the limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-#[non_exhaustive]
+#[expect(clippy::exhaustive_enums, reason = "a pair has two ends")]
 pub enum Pairing {
     /// The smallest hole with the largest shaft.
     Tightest,

@@ -119,7 +119,9 @@ impl Unit {
     /// ```
     pub fn scan(text: &str) -> Option<(Self, usize)> {
         let bytes = text.as_bytes();
-        SPELLINGS.iter().find_map(|&(spelling, unit)| {
+        let first = bytes.first()?.to_ascii_lowercase();
+        let mut likely = SPELLINGS.iter().filter(|(it, _)| it.as_bytes().first() == Some(&first));
+        likely.find_map(|&(spelling, unit)| {
             let matched = bytes
                 .get(..spelling.len())
                 .is_some_and(|start| start.eq_ignore_ascii_case(spelling.as_bytes()));

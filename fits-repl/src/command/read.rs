@@ -129,7 +129,7 @@ impl Asked {
 
 /// Options that say the same thing or contradict each other.
 const CLASHES: [(&str, &str, &str); 6] = [
-    ("json", "csv", "a note is written as one or the other"),
+    ("json", "csv", "the output is one or the other"),
     ("in", "mm", "bare numbers are one or the other"),
     ("in", "units", "the units are said twice"),
     ("mm", "units", "the units are said twice"),

@@ -22,7 +22,7 @@ const MOST_BYTES: u64 = 16 << 20;
 
 /// The user's folders, where the system names them.
 #[derive(Clone, Debug, Default)]
-#[non_exhaustive]
+#[expect(clippy::exhaustive_structs, reason = "files are kept in these two folders")]
 pub struct Home {
     /// Of the crib and the settings.
     pub config: Option<PathBuf>,

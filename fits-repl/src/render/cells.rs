@@ -1,24 +1,50 @@
 //! Fields of an answer by their path, without the rest of it.
 
+use std::fmt;
+
 use serde::{
     Serialize, Serializer,
-    de::value::Error,
     ser::{self, Impossible},
 };
 
 /// Writes the field at each path into its cell: text as it is, `null` and what is
 /// not there as nothing, all else as JSON. Of a list a path names one by its
-/// place, from 0.
-pub(crate) fn pick<T: Serialize>(paths: &[Vec<String>], value: &T, cells: &mut [Vec<u8>]) {
-    let wanted = paths.iter().enumerate().map(|(at, path)| (at, path.as_slice())).collect();
-    // Nothing of ours fails to be written.
-    let _ = value.serialize(Walk { wanted, cells, place: 0, key: String::new() });
+/// place, from 0. Says whether every one was found; an empty path is none.
+pub(crate) fn pick<T: Serialize>(paths: &[Vec<String>], value: &T, cells: &mut [Vec<u8>]) -> bool {
+    let named = paths.iter().enumerate().filter(|(_, path)| !path.is_empty());
+    let wanted: Vec<_> = named.map(|(at, path)| (at, path.as_slice())).collect();
+    let mut left = wanted.len();
+    left == 0
+        || value
+            .serialize(Walk { wanted, cells, left: &mut left, place: 0, key: String::new() })
+            .is_err()
+}
+
+/// The walk ends early: all that is wanted was found. Nothing of ours fails to
+/// be written.
+#[derive(Debug)]
+struct Error;
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("all is found")
+    }
+}
+
+impl std::error::Error for Error {}
+
+impl ser::Error for Error {
+    fn custom<T: fmt::Display>(_: T) -> Self {
+        Self
+    }
 }
 
 /// At one object or list: what is wanted of it.
 struct Walk<'a, 'c> {
     wanted: Vec<(usize, &'a [String])>,
     cells: &'c mut [Vec<u8>],
+    /// How many are not found yet.
+    left: &'c mut usize,
     /// The next place of a list.
     place: usize,
     /// The key of a map's next value.
@@ -34,15 +60,20 @@ impl Walk<'_, '_> {
                     if let Some(cell) = self.cells.get_mut(*at) {
                         write(cell, value);
                     }
+                    *self.left = self.left.saturating_sub(1);
                 }
                 [first, rest @ ..] if first == key && !rest.is_empty() => deeper.push((*at, rest)),
                 _ => {}
             }
         }
+        if *self.left == 0 {
+            return Err(Error);
+        }
         if deeper.is_empty() {
             return Ok(());
         }
-        value.serialize(Walk { wanted: deeper, cells: self.cells, place: 0, key: String::new() })
+        let (cells, left) = (&mut *self.cells, &mut *self.left);
+        value.serialize(Walk { wanted: deeper, cells, left, place: 0, key: String::new() })
     }
 
     fn next<T: Serialize + ?Sized>(&mut self, value: &T) -> Result<(), Error> {
@@ -134,7 +165,7 @@ impl Serializer for Walk<'_, '_> {
         _: &'static str,
         _: usize,
     ) -> Result<Impossible<(), Error>, Error> {
-        Err(ser::Error::custom("no answer has one"))
+        Err(Error)
     }
     fn serialize_map(self, _: Option<usize>) -> Result<Self, Error> {
         Ok(self)
@@ -149,7 +180,7 @@ impl Serializer for Walk<'_, '_> {
         _: &'static str,
         _: usize,
     ) -> Result<Impossible<(), Error>, Error> {
-        Err(ser::Error::custom("no answer has one"))
+        Err(Error)
     }
 }
 

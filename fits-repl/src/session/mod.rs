@@ -198,8 +198,8 @@ impl Session {
             None => self.understand(line),
         };
         // A refused `undo` is not a refused entry: the next one takes back.
-        let is_entry = words::is_entry(line) || self.refused == Refused::Now;
-        self.refused = if answer.is_err() && !was_refused && is_entry {
+        let is_entry = || words::is_entry(line) || self.refused == Refused::Now;
+        self.refused = if answer.is_err() && !was_refused && is_entry() {
             Refused::Before
         } else {
             Refused::Nothing

@@ -195,7 +195,7 @@ fn notes(block: &mut Block, known: &Known<'_>) {
 fn worked(name: &str, figures: &FeatureAnswer, session: &Session, text: &Text) -> Vec<Block> {
     let mut blocks = Vec::new();
     let mut out = String::new();
-    text.ream(&mut out, figures.ream.as_ref(), figures.not_reamed.as_ref());
+    text.ream(&mut out, figures.ream.as_deref(), figures.not_reamed.as_ref());
     if !out.is_empty() {
         let mut block = Block::default();
         for line in out.lines() {

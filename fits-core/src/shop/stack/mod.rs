@@ -104,10 +104,10 @@ pub struct Share {
 /// Parts end to end and the play they leave.
 ///
 /// ```
-/// use fits_core::{Limits, shop::stack::{Direction, Link, Spread, Stack}};
+/// use fits_core::{Limits, shop::stack::{Direction, Link, Stack}};
 /// let link = |direction, count, lower: &str, upper: &str| {
 ///     let limits = Limits::new(lower.parse()?, upper.parse()?)?;
-///     Ok::<_, fits_core::Error>(Link { direction, count, limits, spread: Spread::Uniform })
+///     Ok::<_, fits_core::Error>(Link::new(direction, limits).times(count))
 /// };
 /// // A shoulder of 20 +0.05/0 through a tube and two washers.
 /// let stack = Stack::new(vec![
@@ -213,10 +213,10 @@ impl LastPart {
     /// The part, or the `count` equal parts, to make beside the others.
     ///
     /// ```
-    /// use fits_core::{Limits, shop::stack::{Direction, LastPart, Link, Spread}};
+    /// use fits_core::{Limits, shop::stack::{Direction, LastPart, Link}};
     /// // A shoulder that measures 20.03, and a play of 0.1 to 0.2 wanted.
     /// let limits = Limits::new("20.03mm".parse()?, "20.03mm".parse()?)?;
-    /// let screw = Link { direction: Direction::Adds, count: 1, limits, spread: Spread::Uniform };
+    /// let screw = Link::new(Direction::Adds, limits);
     /// let wanted = Limits::new("0.1mm".parse()?, "0.2mm".parse()?)?;
     /// let tube = LastPart::of(&[screw], Direction::TakesAway, 1, wanted)?;
     /// assert_eq!(tube.aim.to_string(), "19.88 mm");

@@ -77,9 +77,9 @@ impl Stack {
     /// variance is off by less than a ten-thousandth part.
     ///
     /// ```
-    /// use fits_core::{Limits, shop::stack::{Direction, Link, Runs, Spread, Stack}};
+    /// use fits_core::{Limits, shop::stack::{Direction, Link, Runs, Stack}};
     /// let limits = Limits::new("9.9mm".parse()?, "10.1mm".parse()?)?;
-    /// let link = |direction| Link { direction, count: 1, limits, spread: Spread::Uniform };
+    /// let link = |direction| Link::new(direction, limits);
     /// let stack = Stack::new(vec![link(Direction::Adds), link(Direction::TakesAway)])?;
     /// let found = stack.simulate(Runs { runs: 100_000, seed: 1, threads: 2 }, None)?;
     /// assert!((found.below_nought - 0.5).abs() < 0.01);
@@ -112,10 +112,10 @@ impl Simulated {
     /// The play that this share of the stacks stays at or below.
     ///
     /// ```
-    /// use fits_core::{Limits, shop::stack::{Direction, Link, Runs, Spread, Stack}};
+    /// use fits_core::{Limits, shop::stack::{Direction, Link, Runs, Stack}};
     /// let link = |direction, lower: &str, upper: &str| {
     ///     let limits = Limits::new(lower.parse()?, upper.parse()?)?;
-    ///     Ok::<_, fits_core::Error>(Link { direction, count: 1, limits, spread: Spread::Uniform })
+    ///     Ok::<_, fits_core::Error>(Link::new(direction, limits))
     /// };
     /// let stack = Stack::new(vec![
     ///     link(Direction::Adds, "20mm", "20.05mm")?,

@@ -15,7 +15,7 @@ pub const DESCRIPTION_SOURCE: &str =
 /// A family of fits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "kebab-case"))]
-#[non_exhaustive]
+#[expect(clippy::exhaustive_enums, reason = "the standard has five")]
 pub enum Family {
     /// RC: running and sliding fits.
     Running,

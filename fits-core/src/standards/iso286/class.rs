@@ -45,11 +45,11 @@ impl fmt::Display for Feature {
     }
 }
 
-const SHAFT_LETTERS: [&str; 28] = [
+static SHAFT_LETTERS: [&str; 28] = [
     "a", "b", "c", "cd", "d", "e", "ef", "f", "fg", "g", "h", "js", "j", "k", "m", "n", "p", "r",
     "s", "t", "u", "v", "x", "y", "z", "za", "zb", "zc",
 ];
-const HOLE_LETTERS: [&str; 28] = [
+static HOLE_LETTERS: [&str; 28] = [
     "A", "B", "C", "CD", "D", "E", "EF", "F", "FG", "G", "H", "JS", "J", "K", "M", "N", "P", "R",
     "S", "T", "U", "V", "X", "Y", "Z", "ZA", "ZB", "ZC",
 ];
@@ -90,11 +90,11 @@ impl Letter {
     /// ```
     pub fn named(name: &str, feature: Feature) -> Result<Self, Error> {
         let names = match feature {
-            Feature::Hole => HOLE_LETTERS,
-            Feature::Shaft => SHAFT_LETTERS,
+            Feature::Hole => &HOLE_LETTERS,
+            Feature::Shaft => &SHAFT_LETTERS,
         };
         // 28 names: the position fits.
-        if let Some(at) = (0..).zip(names).find_map(|(at, known)| (known == name).then_some(at)) {
+        if let Some(at) = (0..).zip(names).find_map(|(at, known)| (*known == name).then_some(at)) {
             return Ok(Self(at));
         }
         let (why, advice) = if names.iter().any(|known| known.eq_ignore_ascii_case(name)) {
@@ -149,6 +149,11 @@ impl Letter {
     }
 }
 
+static GRADE_NAMES: [&str; 20] = [
+    "IT01", "IT0", "IT1", "IT2", "IT3", "IT4", "IT5", "IT6", "IT7", "IT8", "IT9", "IT10", "IT11",
+    "IT12", "IT13", "IT14", "IT15", "IT16", "IT17", "IT18",
+];
+
 /// A standard tolerance grade, IT01 to IT18.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Grade(u8);
@@ -180,6 +185,11 @@ impl Grade {
         (0..20).map(Self)
     }
 
+    /// Its name: `IT01`, `IT7`.
+    pub fn name(self) -> &'static str {
+        GRADE_NAMES[self.index()]
+    }
+
     /// Position among the 20, always below 20.
     pub(crate) fn index(self) -> usize {
         usize::from(self.0)
@@ -193,11 +203,7 @@ impl Grade {
 
 impl fmt::Display for Grade {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.0 {
-            0 => f.write_str("01"),
-            1 => f.write_str("0"),
-            number => write!(f, "{}", number - 1),
-        }
+        f.write_str(&self.name()[2..])
     }
 }
 
@@ -262,7 +268,8 @@ impl Class {
 
 impl fmt::Display for Class {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}{}", self.letter.name(self.feature), self.grade)
+        f.write_str(self.letter.name(self.feature))?;
+        self.grade.fmt(f)
     }
 }
 

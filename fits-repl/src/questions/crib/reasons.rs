@@ -19,8 +19,8 @@ impl Session {
             return;
         }
         let (hole, ream, bore) = match answer {
-            Answer::Feature(found) => (&**found, found.ream.as_ref(), found.bore.as_ref()),
-            Answer::Fit(fit) => (&fit.hole, fit.ream.as_ref(), fit.bore.as_ref()),
+            Answer::Feature(found) => (&**found, found.ream.as_deref(), found.bore.as_deref()),
+            Answer::Fit(fit) => (&fit.hole, fit.ream.as_deref(), fit.bore.as_deref()),
             Answer::Ream(found) => (&found.hole, Some(&found.ream), None),
             Answer::Passes(passes) => (&passes.feature, None, Some(&passes.plan)),
             _ => return,

@@ -24,11 +24,11 @@ use crate::{
     },
 };
 
-pub(crate) fn clauses(mut input: &str, total: usize, mut part: Part) -> Parsed<'_, Query> {
+pub(crate) fn clauses(mut input: &str, total: usize, mut part: Box<Part>) -> Parsed<'_, Query> {
     loop {
         let (rest, _) = separator(input)?;
         if rest.is_empty() {
-            return Ok((rest, Query::Part(Box::new(part))));
+            return Ok((rest, Query::Part(part)));
         }
         input = clause(rest, total, &mut part)?.0;
     }

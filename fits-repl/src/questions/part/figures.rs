@@ -43,7 +43,7 @@ pub struct FeatureAnswer {
     pub known: Known,
     /// The grade held, as `IT7`; the coarsest within where no class was given.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub grade: Option<String>,
+    pub grade: Option<&'static str>,
     /// Processes that commonly hold it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub processes: Vec<&'static str>,
@@ -61,16 +61,16 @@ pub struct FeatureAnswer {
     pub notes: Vec<String>,
     /// The reamer, for a hole asked for alone.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub ream: Option<ReamFigures>,
+    pub ream: Option<Box<ReamFigures>>,
     /// Why it is not reamed, for a hole asked for alone.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub not_reamed: Option<String>,
     /// Boring passes, for a hole asked for alone.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub bore: Option<PassFigures>,
+    pub bore: Option<Box<PassFigures>>,
     /// Turning passes, for a shaft asked for alone.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub turn: Option<PassFigures>,
+    pub turn: Option<Box<PassFigures>>,
     /// What to be careful of.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<&'static str>,
@@ -135,12 +135,12 @@ pub struct FitAnswer {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<String>,
     /// The reamer; `null` where the hole is not reamed.
-    pub ream: Option<ReamFigures>,
+    pub ream: Option<Box<ReamFigures>>,
     /// Why it is not.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub not_reamed: Option<String>,
     /// The boring passes; `null` where none can be planned.
-    pub bore: Option<PassFigures>,
+    pub bore: Option<Box<PassFigures>>,
     /// What to be careful of.
     pub cautions: Vec<&'static str>,
 }

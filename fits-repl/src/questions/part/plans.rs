@@ -132,17 +132,18 @@ impl Session {
         part: &Part,
         feature: Feature,
         limits: Limits,
-    ) -> Option<PassFigures> {
-        self.plans.then(|| self.passes(part, feature, limits, Start::Open).ok()).flatten()
+    ) -> Option<Box<PassFigures>> {
+        let plan = || self.passes(part, feature, limits, Start::Open).ok().map(Box::new);
+        self.plans.then(plan).flatten()
     }
 
     /// The reamer for a hole, or why there is none.
-    pub(crate) fn reamed(&self, hole: Limits) -> (Option<ReamFigures>, Option<String>) {
+    pub(crate) fn reamed(&self, hole: Limits) -> (Option<Box<ReamFigures>>, Option<String>) {
         if !self.plans {
             return (None, None);
         }
         match Ream::of(hole) {
-            Ok(ream) => (Some(self.ream_figures(&ream)), None),
+            Ok(ream) => (Some(Box::new(self.ream_figures(&ream))), None),
             Err(error) => (None, Some(error.to_string())),
         }
     }

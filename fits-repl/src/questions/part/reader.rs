@@ -74,7 +74,9 @@ pub(crate) fn part_or_size(
             return unknown(after);
         }
     }
-    clauses(rest, total, Part { bought, ..Part::new(work, feature, size, tolerance) })
+    let mut part = Box::new(Part::new(work, feature, size, tolerance));
+    part.bought = bought;
+    clauses(rest, total, part)
 }
 
 /// The limits after a size, if any are given there.

@@ -6,7 +6,6 @@ use fits_core::{
     Fit, Length, Limits,
     shop::words::{Choice, Circumstance},
     size::Unit,
-    source::Known,
     standards::{
         b41, bought,
         iso286::{Class, Feature, Grade, Letter, grade_within},
@@ -108,10 +107,14 @@ impl One {
                 grade_within(self.limits.tolerance(), self.nominal)
             }
         };
-        let processes: Vec<Process> = match (grade, self.kind) {
-            (Some(grade), Some(kind)) => Process::holding(grade, kind).collect(),
-            _ => Vec::new(),
-        };
+        let (mut processes, mut processes_known) = (Vec::new(), None);
+        if let (Some(grade), Some(kind)) = (grade, self.kind) {
+            for process in Process::holding(grade, kind) {
+                let known = process.known();
+                processes_known = Some(processes_known.map_or(known, |it| known.worst(it)));
+                processes.push(process.name());
+            }
+        }
         FeatureAnswer {
             limits: self.limits,
             rests_on: None,
@@ -123,9 +126,9 @@ impl One {
             aim_mm: Mm(self.limits.middle()),
             source: self.source,
             known: self.limits.known(),
-            grade: grade.map(|grade| format!("IT{grade}")),
-            processes_known: processes.iter().map(|it| it.known()).reduce(Known::worst),
-            processes: processes.into_iter().map(Process::name).collect(),
+            grade: grade.map(Grade::name),
+            processes,
+            processes_known,
             pins: None,
             mic_yours: None,
             notes: Vec::new(),

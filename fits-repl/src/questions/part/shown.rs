@@ -68,7 +68,7 @@ impl Text {
             Self::held(out, feature);
         }
         if feature.kind == Some(Feature::Hole) {
-            self.ream(out, feature.ream.as_ref(), feature.not_reamed.as_ref());
+            self.ream(out, feature.ream.as_deref(), feature.not_reamed.as_ref());
             self.pins(out, feature);
         }
         if feature.kind.is_none() {
@@ -143,7 +143,7 @@ impl Text {
         for note in &fit.notes {
             wrapped(out, "  ", note);
         }
-        self.ream(out, fit.ream.as_ref(), fit.not_reamed.as_ref());
+        self.ream(out, fit.ream.as_deref(), fit.not_reamed.as_ref());
         self.pins(out, &fit.hole);
         if let Some(plan) = &fit.bore {
             self.plan(out, "bore", plan, &fit.hole);
@@ -401,7 +401,7 @@ impl Text {
     }
 
     pub(crate) fn held(out: &mut String, feature: &FeatureAnswer) {
-        let (Some(grade), Some(kind)) = (&feature.grade, feature.kind) else {
+        let (Some(grade), Some(kind)) = (feature.grade, feature.kind) else {
             return;
         };
         // The first two are what a small shop reaches for.

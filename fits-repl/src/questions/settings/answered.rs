@@ -16,7 +16,7 @@ use crate::{
 
 /// The settings in force.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, JsonSchema, Serialize)]
-#[non_exhaustive]
+#[expect(clippy::exhaustive_structs, reason = "what changes how figures are shown is these two")]
 pub struct SettingsAnswer {
     /// What bare numbers are.
     pub units: Units,

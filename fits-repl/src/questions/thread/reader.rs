@@ -73,6 +73,8 @@ pub(crate) fn thread(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         // A bare fraction is a thread where only a thread can be asked so.
         Err(_) => match thread::scan(input) {
             Some(found) => (input, found),
+            // Most lines hold no word at all.
+            None if !has_word(input) => return None,
             None => (input, thread::scan_expected(input).filter(|found| asks(input, found))?),
         },
     };
@@ -89,6 +91,11 @@ pub(crate) fn thread(input: &str, total: usize) -> Option<Parsed<'_, Query>> {
         }
         Err(error) => refused(input, &error),
     })
+}
+
+/// Does a word of three letters stand there, as all do that [`asks`] looks for?
+fn has_word(input: &str) -> bool {
+    input.as_bytes().windows(3).any(|run| run.iter().all(u8::is_ascii_alphabetic))
 }
 
 /// Does a word that only a thread takes follow: `3/8 tap 70%`?

@@ -24,7 +24,7 @@ use crate::{
 
 /// Renders under the settings in force.
 #[derive(Clone, Copy, Debug)]
-#[non_exhaustive]
+#[expect(clippy::exhaustive_structs, reason = "what is in force and colour are all")]
 pub struct Text {
     /// Units (they come first in each line) and dial.
     pub settings: SettingsAnswer,
@@ -44,11 +44,6 @@ pub(crate) enum Style {
 }
 
 impl Text {
-    /// In such units, with or without colour.
-    pub const fn new(settings: SettingsAnswer, colour: Colour) -> Self {
-        Self { settings, colour }
-    }
-
     /// An answer, as lines.
     pub fn answer(&self, answer: &Answer) -> String {
         let mut out = String::new();
