@@ -31,7 +31,8 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         (said(ball.bore()), said(ball.outside()))
     });
     let is_named = (0..view.items.len()).any(|at| {
-        matches!(view.items[at].token, Token::Word { kind: "bought", .. }) && view.said(at) != "fit"
+        matches!(view.items[at].token, Token::Word { kind: "bought", .. })
+            && !matches!(&*view.said(at), "fit" | "for a")
     });
     if !is_named && number.is_none() && !view.has("ring") {
         return None;
@@ -160,11 +161,16 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         if let Some(ball) = ball {
             return numbered(view, ball);
         }
-        let choices = match (outer, inner) {
+        let mut choices = match (outer, inner) {
             (true, false) => outer_choices,
             (false, true) => inner_choices,
             _ => return None,
         };
+        choices.push(if outer {
+            format!("bearing od {housing}")
+        } else {
+            format!("bearing bore {shaft}")
+        });
         return Some(Said::ask("which ring turns is not said", choices));
     }
     if let Some(ball) = ball.filter(|_| outer == inner) {
@@ -210,8 +216,18 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
             .iter()
             .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.005))
     };
-    view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
-    if ["fit", "reads", "start", "vague"].iter().any(|kind| view.has(kind))
+    // A seat as it measures is told by the ring that it is near.
+    let mut seats = String::new();
+    for (_, num) in view.numbers().filter(|(_, num)| !is_own(num)) {
+        let near = |system: System| {
+            let of = |own: f64| (num.mm(system) - own).abs() < 0.01 * own;
+            let part = if of(own[0]) { "shaft" } else { "housing" };
+            (of(own[0]) || of(own[1])).then(|| format!(", {part} {}", num.plain(system)))
+        };
+        seats += &[System::Millimetres, System::Inches].into_iter().find_map(near)?;
+    }
+    if ["fit", "start", "vague"].iter().any(|kind| view.has(kind))
+        || view.has("reads") && seats.is_empty() && view.numbers().count() > 0
         || view.words("head").any(|head| !matches!(head, "bore" | "bgc" | "bgsmall" | "ream"))
         // An open bearing, not a hole to open out.
         || view.types(&["open"])
@@ -249,11 +265,11 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
     if duties.next().is_some() {
         return None;
     }
-    let turns = |part: &str| format!("{plain}, {part} turns{duty}");
+    let turns = |part: &str| format!("{plain}, {part} turns{duty}{seats}");
     match turning[..] {
         [] => Some(Said::ask(
             "which of its rings turns is not said: their seats differ",
-            vec![turns("shaft"), turns("housing"), format!("{plain}{duty}")],
+            vec![turns("shaft"), turns("housing"), format!("{plain}{duty}{seats}")],
         )),
         [true] => Some(Said::plain(turns("shaft"))),
         [false] => Some(Said::plain(turns("housing"))),

@@ -97,13 +97,11 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
         (Some(a), _) => a.to_string(),
         (None, Some(word)) => word.to_owned(),
         (None, None) => {
+            let block = size.ends_with("in").then(|| format!("title block {size}"));
+            let classes = ["m", "c", "f"].map(|class| format!("{size} general {class}"));
             return Some(Said::ask(
                 "the class is not said",
-                vec![
-                    format!("{size} general m"),
-                    format!("{size} general c"),
-                    format!("{size} general f"),
-                ],
+                block.into_iter().chain(classes).collect(),
             ));
         }
     };

@@ -29,7 +29,9 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
             )
         },
     )?;
-    if view.has("place")
+    let is_in_place = view.has("reads")
+        && view.types(&["pressed", "pressed in", "pushed", "pushed in", "installed", "sat"]);
+    if (view.has("place") || is_in_place)
         && let Some(said) = in_place(view, system)
     {
         return Some(said);
@@ -234,7 +236,7 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
 
 /// A bushing that is pressed in: what its bore measures, and a shaft.
 fn in_place(view: &View, system: System) -> Option<Said> {
-    let heads = |head: &str| matches!(head, "turnto" | "clearance" | "ream" | "bore");
+    let heads = |head: &str| matches!(head, "turnto" | "clearance" | "ream" | "bore" | "press");
     if !view.has("bushing")
         || view.has("hub")
         || view.has("state")

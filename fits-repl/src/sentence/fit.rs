@@ -129,7 +129,18 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         ));
     }
     if view.has("fit") && fit_of(view).is_none() {
-        return None;
+        // `tight slip running fit`: which of them?
+        let mut words: Vec<&str> = view.words("fit").collect();
+        words.sort_unstable();
+        words.dedup();
+        let more = circumstances(view, &Fit::Word("press"))?;
+        let is_words_alone = view
+            .tokens()
+            .all(|token| matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }));
+        return (is_words_alone && words.len() > 1 && is_nominal(num, system)).then(|| {
+            let each = words.iter().map(|word| format!("{size} {word}{more}"));
+            Said::ask("one fit or the other is not said", each.collect())
+        });
     }
     let Some(fit) = fit_of(view) else {
         if view.says("head", "clearance")
@@ -304,7 +315,18 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
             )
         });
     };
-    Some(Said::plain(format!("{size} {}{circumstances}", fit.text())))
+    let plain = format!("{size} {}{circumstances}", fit.text());
+    // `what should I bore for a 1 inch shaft`: of that nominal size, or as it is.
+    if view.says("head", "bore")
+        && view.has("asking")
+        && is_shaft
+        && !is_hole
+        && matches!(fit, Fit::Word(_))
+    {
+        let as_it_is = format!("shaft {size}, {}{circumstances}", fit.text());
+        return Some(Said::ask("the size by name, or as it measures?", vec![plain, as_it_is]));
+    }
+    Some(Said::plain(plain))
 }
 
 /// A fit word and how long the parts are engaged.

@@ -11,7 +11,7 @@ use crate::sentence::{
 
 /// A tap drill.
 pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "material", "state", "hole", "unit", "series"], |token| {
+    view.only(&["head", "material", "state", "hole", "hub", "shaft", "unit", "series"], |token| {
         is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
     })?;
     if view
@@ -191,7 +191,7 @@ pub(crate) fn fraction_threads(size: &str, tail: &str) -> Option<Vec<String>> {
 
 /// A hole that a screw passes.
 pub(crate) fn clearance(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "state", "hole", "shaft", "vague", "fit", "series"], |token| {
+    view.only(&["head", "state", "hole", "shaft", "hub", "vague", "fit", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_) | Token::Gauge(_))
     })?;
     if view.words("head").any(|head| !matches!(head, "clearance" | "drill" | "cltap"))

@@ -213,12 +213,7 @@ fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
         words.collect::<Vec<_>>().join(" ")
     };
     text.split(' ').find_map(is_mil)?;
-    let numbers =
-        text.split(' ').filter(|word| word.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
-    let mils = text.split(' ').filter(|word| is_mil(word).is_some()).count();
     let (mm, thou) = (read(&written("mm"), setting), read(&written("thou"), setting));
-    // No part is a few thou in size: where all figures are mils they are millimetres.
-    let thou = thou.filter(|_| numbers.count() > mils);
     Some(match (mm, thou) {
         (Some(mm), Some(thou)) if mm != thou => {
             let choices = [mm.queries(), thou.queries()].concat();
@@ -230,14 +225,15 @@ fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
 
 /// `3/4 mm`, `1-1/2mm`: where a vulgar fraction is given in millimetres, and its value.
 pub(crate) fn fraction_of_a_millimetre(text: &str) -> Option<(std::ops::Range<usize>, f64)> {
-    let slash = text.find('/')?;
-    // `H7/g6` parts two classes.
-    number::byte(text, slash + 1).filter(u8::is_ascii_digit)?;
-    let is_part = |c: char| c.is_ascii_digit() || c == '-';
-    let start = text[..slash].trim_end_matches(is_part).len();
-    let (num, end) = number::number(text, start)?;
-    let is_whole = num.is_fraction && num.unit == Some(token::Unit::Millimetre);
-    is_whole.then_some((start..end, num.value))
+    text.match_indices('/').find_map(|(slash, _)| {
+        // `H7/g6` parts two classes.
+        number::byte(text, slash + 1).filter(u8::is_ascii_digit)?;
+        let is_part = |c: char| c.is_ascii_digit() || c == '-';
+        let start = text[..slash].trim_end_matches(is_part).len();
+        let (num, end) = number::number(text, start)?;
+        let is_whole = num.is_fraction && num.unit == Some(token::Unit::Millimetre);
+        is_whole.then_some((start..end, num.value))
+    })
 }
 
 /// `20 in press` where bare numbers are millimetres: inches, or 20 mm that goes in?
@@ -269,6 +265,25 @@ fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
     };
     let choices = [with("mm")?, with("in")?].concat();
     Some(Said::ask("`in` may be inches, or what it goes into", distinct(choices)))
+}
+
+/// `bored to 20 H7, drilled 19 1/2`: a fraction is inches, but hardly of a foot and
+/// more where bare numbers are millimetres.
+fn large_fraction(text: &str, setting: Setting) -> Option<Said> {
+    let is_metric = setting.units == Some(System::Millimetres);
+    let (at, num) = (0..text.len()).filter(|_| is_metric).find_map(|at| {
+        let opens = at == 0 || text.as_bytes()[at - 1] == b' ';
+        let (num, end) = number::number(text, at).filter(|_| opens)?;
+        let is_bare = text[..end].ends_with(|c: char| c.is_ascii_digit());
+        (num.is_fraction && num.value >= 12.0 && is_bare).then_some((at..end, num))
+    })?;
+    let with = |size: &str| {
+        let typed = format!("{}{size}{}", &text[..at.start], &text[at.end..]);
+        read(&typed, setting).map(Said::queries)
+    };
+    let choices = [with(&format!("{}mm", num.value)), with(&format!("{}in", num.text))];
+    let choices = choices.into_iter().flatten().flatten().collect();
+    Some(Said::ask("a fraction is of an inch: so large, or millimetres?", distinct(choices)))
 }
 
 /// Quotation marks, dashes and written-out fractions as a keyboard has them.
@@ -319,7 +334,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     if let Some(said) = in_mils(text, setting) {
         return said.map(|said| (said, Vec::new()));
     }
-    if let Some(said) = in_or_into(text, setting) {
+    if let Some(said) = in_or_into(text, setting).or_else(|| large_fraction(text, setting)) {
         return Some((said, Vec::new()));
     }
     if let Some(of) = asked_why(text) {

@@ -117,9 +117,13 @@ pub(crate) fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
         let mut name = format!("M{num}");
         let from = spaces(line, end);
         let mut has_pitch = false;
-        if let Some(times) =
-            line.get(from..)?.chars().next().filter(|c| matches!(c, 'x' | 'X' | '\u{d7}' | '*'))
-            && let Some((pitch, after)) = plain_number(line, spaces(line, from + times.len_utf8()))
+        let times = line.get(from..)?.chars().next();
+        let times = times.filter(|c| matches!(c, 'x' | 'X' | '\u{d7}' | '*'));
+        let times = times
+            .map(|times| from + times.len_utf8())
+            .or_else(|| word_at(line, from).filter(|(word, _)| word == "by").map(|(_, end)| end));
+        if let Some(times) = times
+            && let Some((pitch, after)) = plain_number(line, spaces(line, times))
         {
             name = format!("{name}x{pitch}");
             end = after;
@@ -318,6 +322,12 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
         || word.starts_with('b') && (word.contains("ring") || word.contains("rg"))
         || matches!(&*word, "ball" | "race")
         || ["bearing", "brg"].iter().any(|said| before.ends_with(said));
+    // `R8 idler, the outer turns`: no class stands beside a ring.
+    let is_said = is_said
+        || letters > 0
+            && line.to_lowercase().split(|c: char| !c.is_alphabetic()).any(|word| {
+                matches!(word, "bearing" | "bearings" | "brg" | "outer" | "inner" | "idler")
+            });
     (is_said || rest.get(..number)?.len() == 4 && letters == 0)
         .then_some((Token::Bearing(ball), end))
 }

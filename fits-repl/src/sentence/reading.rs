@@ -138,13 +138,15 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
     if !more.is_empty() && view.words("reads").count() > 1 {
         return None;
     }
+    // Two places are two sizes; one place measured again is one.
+    let elsewhere = view.types(&["top", "bottom", "in one direction", "in the other", "one way"]);
     for (_, other) in more {
         if !near(reading.mm(system), other.mm(system))
             || is_nominal(other, system) && !is_nominal(reading, system)
         {
             return None;
         }
-        readings.push(' ');
+        readings.push(if elsewhere { '/' } else { ' ' });
         readings.push_str(&other.plain(system));
     }
     // A cut to go to is another question where nothing reads and a verb cuts.

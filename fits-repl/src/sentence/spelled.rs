@@ -110,6 +110,12 @@ const SIZED: &[&str] = &[
     "reamed",
 ];
 
+/// What an inch may follow that is a size: `key for inch shaft`.
+const LEADS: &[&str] = &[
+    "by", "for", "on", "with", "a", "keyway", "keyseat", "key", "press", "sliding", "slip",
+    "running", "push", "turn", "ream", "drill", "the",
+];
+
 /// Words by which two numbers side by side may be a thread.
 const THREADED: &[&str] = &[
     "tap",
@@ -269,6 +275,18 @@ impl Reader<'_> {
     /// A number that begins here, as figures, and the place after it.
     fn number(&self, at: usize) -> Option<(String, usize)> {
         let is_unit = |at: usize| UNITS.contains(&self.next(at));
+        // `seven four seven five`: a reading, digit by digit.
+        let digits = (at..).map_while(|place| {
+            let word = if place == at { self.text(at) } else { self.next(place) };
+            digit(word).filter(|digit| *digit < 10).or((word == "oh").then_some(0))
+        });
+        let digits: Vec<u32> = digits.collect();
+        if (3..=5).contains(&digits.len()) && self.next(at + digits.len()) != "point" {
+            let text: String = digits.iter().map(u32::to_string).collect();
+            let is_bearing = matches!(self.next(at + digits.len()), "bearing" | "bearings" | "brg");
+            let point = if is_bearing { "" } else { "." };
+            return Some((format!("{point}{text}"), at + digits.len()));
+        }
         // `point seven five`
         if self.text(at) == "point" {
             let (text, end) = self.decimals(at + 1)?;
@@ -403,8 +421,9 @@ pub(super) fn figures(line: &str) -> String {
             continue;
         }
         let is_inch = words[at].text == "inch"
-            && (at == 0 || !words[at].follows || words[at - 1].text == "by")
-            && matches!(reader.next(at + 1), "od" | "long" | "id" | "bore" | "dia" | "thick")
+            && (at == 0 || !words[at].follows || LEADS.contains(&&*words[at - 1].text))
+            && (matches!(reader.next(at + 1), "od" | "long" | "id" | "dia" | "thick" | "press")
+                || SIZED.contains(&reader.next(at + 1)))
             && !line[..words[at].from].trim_end().ends_with(|c: char| c.is_ascii_digit());
         let found = if is_inch { Some(("1 inch".into(), at + 1)) } else { reader.number(at) };
         match found {

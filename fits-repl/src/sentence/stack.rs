@@ -241,6 +241,21 @@ pub(crate) fn named_links(
     let mut times: Vec<(usize, u32)> = Vec::new();
     for (at, item) in view.items.iter().enumerate() {
         match &item.token {
+            // `washers, 2 off .060`
+            Token::Number(num)
+                if view.said(at + 1) == "off"
+                    && num.places == 0
+                    && num.unit.is_none()
+                    && (2.0..=6.0).contains(&num.value) =>
+            {
+                skip.push(at);
+                #[allow(
+                    clippy::cast_possible_truncation,
+                    clippy::cast_sign_loss,
+                    reason = "two to six"
+                )]
+                times.push((at, num.value as u32));
+            }
             // `2 thrust washers .120`
             Token::Number(num)
                 if is_name(at + 1)

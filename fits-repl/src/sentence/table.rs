@@ -264,7 +264,7 @@ pub(crate) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
             }
             b'.' => {
                 bytes.get(end + 1).is_none_or(|next| matches!(next, b' ' | b',' | b'?'))
-                    && !matches!(&bytes[..end], b"i.d" | b"o.d")
+                    && !matches!(&bytes[..end], b"i.d" | b"o.d" | b"c.i")
             }
             _ => false,
         };

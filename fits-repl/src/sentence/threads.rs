@@ -1,6 +1,6 @@
 //! Threads: limits, wires, passes.
 
-use fits_core::standards::thread::Thread;
+use fits_core::standards::thread::{Series, Thread};
 
 use crate::sentence::{
     Said,
@@ -24,6 +24,14 @@ pub(crate) fn thread_of(view: &View) -> Option<String> {
             name = format!("{name} {series}");
             name.parse::<Thread>().ok()?;
         }
+    }
+    // `3/8-24 coarse`: one of the two is wrong.
+    let is_coarse = name.parse::<Thread>().ok()?.series() == Series::Coarse;
+    let names_pitch = name.contains(['-', 'x']);
+    if view.says("state", "coarse") && !is_coarse
+        || view.says("state", "fine") && is_coarse && names_pitch
+    {
+        return None;
     }
     let pitch = view.one(|token| match token {
         Token::PerInch(text) => Some(text.clone()),
@@ -80,7 +88,7 @@ pub(crate) fn is_own(token: &Token) -> bool {
 
 /// A thread, its limits.
 pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
-    view.only(&["head", "state", "mate", "shaft", "hole", "unit", "series"], |token| {
+    view.only(&["head", "state", "mate", "shaft", "hole", "hub", "unit", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_))
     })?;
     if view.has("hole") {
@@ -221,7 +229,7 @@ pub(crate) fn other_class(class: &str, unified: char, metric: char) -> Option<St
 
 /// Over three wires.
 pub(crate) fn wires(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "reads", "series"], |token| {
+    view.only(&["head", "reads", "shaft", "hub", "series"], |token| {
         is_own(token) || matches!(token, Token::Number(_))
     })?;
     if view.words("head").any(|head| !matches!(head, "wires" | "pdq"))
@@ -239,7 +247,12 @@ pub(crate) fn wires(view: &View, system: System) -> Option<Said> {
     let name = thread_of(view)?;
     let class = class_of(view)?.map_or_else(String::new, |class| format!(" {class}"));
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
-    let is_wire = |num: &Num| num.mm(system) < 7.0;
+    // A wire that touches the flanks: about half a pitch, and less than one.
+    let pitch = name.parse::<Thread>().ok()?.pitch().millimetres();
+    let is_wire = |num: &Num| (0.45 * pitch..0.9 * pitch).contains(&num.mm(system));
+    if numbers.iter().any(|num| num.mm(system) < 1.5 * pitch && !is_wire(num)) {
+        return None;
+    }
     match numbers[..] {
         [] => Some(Said::plain(format!("{name}{class} wires"))),
         [wire] if is_wire(wire) => {
@@ -266,7 +279,7 @@ pub(crate) fn wires(view: &View, system: System) -> Option<Said> {
 
 /// A thread cut on the lathe.
 pub(crate) fn cut(view: &View, _: System) -> Option<Said> {
-    view.only(&["head", "state", "shaft", "hole", "series"], |token| {
+    view.only(&["head", "state", "shaft", "hole", "hub", "series"], |token| {
         is_own(token) || matches!(token, Token::Angle(_) | Token::Temperature(_) | Token::Number(_))
     })?;
     if view.words("head").any(|head| !matches!(head, "feed" | "compound"))

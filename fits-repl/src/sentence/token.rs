@@ -164,9 +164,13 @@ pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
         return Some((Token::Temperature(format!("{text}{letter}")), after + 1));
     }
     let (word, word_end) = word_at(line, after)?;
-    for per_inch in
-        ["threads per inch", "threads to the inch", "threads an inch", "thread per inch"]
-    {
+    for per_inch in [
+        "threads per inch",
+        "threads to the inch",
+        "threads an inch",
+        "thread per inch",
+        "to the inch",
+    ] {
         if rest.get(..per_inch.len()).is_some_and(|said| said.eq_ignore_ascii_case(per_inch)) {
             return Some((Token::PerInch(text), after + per_inch.len()));
         }

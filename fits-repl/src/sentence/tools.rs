@@ -13,7 +13,7 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
     if view.has("cuts") {
         return reamer_cut(view, system);
     }
-    view.only(&["head", "fit", "hole"], |token| {
+    view.only(&["head", "fit", "hole", "shaft", "hub"], |token| {
         matches!(
             token,
             Token::Number(_)
@@ -130,8 +130,32 @@ pub(crate) fn drill(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("drill {}", size.plain(system))))
 }
 
+/// `from 26.4 to 25, how much on the dial`: what is left, by how the dial reads.
+fn to_dial(view: &View, system: System) -> Option<Said> {
+    view.only(&["dial"], |token| matches!(token, Token::Number(_)))?;
+    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    let [a, b] = numbers[..] else { return None };
+    let (small, large) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
+    if large.mm(system) > 1.5 * small.mm(system) {
+        return None;
+    }
+    let left = format!("{} - {}", large.plain(system), small.plain(system));
+    match (view.says("dial", "radius"), view.says("dial", "diameter")) {
+        (true, false) => Some(Said::plain(format!("({left})/2"))),
+        (false, true) => Some(Said::plain(left)),
+        (false, false) => Some(Said::ask(
+            "a dial that reads the diameter, or one that reads the radius?",
+            vec![left.clone(), format!("({left})/2")],
+        )),
+        (true, true) => None,
+    }
+}
+
 /// A length in both units, a difference, a sum.
 pub(crate) fn size(view: &View, system: System) -> Option<Said> {
+    if view.has("dial") {
+        return to_dial(view, system);
+    }
     view.only(&["unit", "less", "more", "half"], |token| {
         matches!(
             token,
