@@ -11,13 +11,13 @@ use super::{
     Line, Reader,
     items::Item,
     lexicon::{is_material, is_stock},
-    token::{Kind, Num, Token, tokens},
+    token::{Kind, Num, Token},
 };
 
 impl Reader {
     /// The clauses of a text, one after another.
     pub(super) fn text(&mut self, raw: &str, from: usize, line: &mut Line) {
-        let found = tokens(&raw[from.min(raw.len())..], from);
+        let found = self.spelled(&raw[from.min(raw.len())..], from);
         if line.number > 0 && is_tick(&found) {
             line.done = true;
         }
@@ -117,7 +117,7 @@ impl Reader {
         }
         if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) =
             (tokens, line.feature)
-            && !self.prose
+            && (!self.prose || line.reads)
             && self.job.features[feature].side != Side::Thread
             && self.job.features[feature].nominal.is_none()
             && self.job.features[feature].line == line.number

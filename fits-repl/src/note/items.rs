@@ -268,6 +268,23 @@ impl Reader {
                     out.push((Item::Fit(said, fit), place));
                     return (Some(Item::Mate { name, part, is_sure: true }), taken + more);
                 }
+                // `press bushing`, `PF ring pin`: the mate with no word between; `press
+                // screw` may be a name.
+                let after = &rest[taken..];
+                let short = rest[0].at.len() < word.len();
+                if let Some((name, part, more)) = self.mate_name(after, line)
+                    && line.subject.is_some()
+                    && part != line.subject
+                    && (part.is_some() && !out.is_empty() || short)
+                    && after.get(more).is_none_or(|next| {
+                        matches!(next.kind, Kind::Sign(_))
+                            || feature_phrase(&after[more..]).is_some()
+                    })
+                {
+                    let place = rest[0].at.start..rest[taken - 1].at.end;
+                    out.push((Item::Fit(said, fit), place));
+                    return (Some(Item::Mate { name, part, is_sure: true }), taken + more);
+                }
                 return (Some(Item::Fit(said, fit)), taken);
             }
         }
@@ -519,6 +536,22 @@ impl Reader {
         }
         match self.mate_name(&rest[1..], line) {
             Some((name, part, taken)) => {
+                // `hole in the plugs 1/2`, `journal on the shaft`: whose it is.
+                if let (Some(of), [(Item::Feature { side, part: own @ None, .. }, _)]) =
+                    (part, out.as_mut_slice())
+                    && match side {
+                        Side::Hole => word == "in",
+                        Side::Shaft => word == "on",
+                        _ => word == "in" || word == "on",
+                    }
+                    && rest.iter().any(|token| matches!(token.kind, Kind::Num(_) | Kind::Thread(_)))
+                    && line
+                        .subject
+                        .is_none_or(|subject| self.inwardness(subject) <= 1 || subject == of)
+                {
+                    *own = part;
+                    return (None, 1 + taken);
+                }
                 // `end play on crank`, `bore in housing`.
                 let of_length =
                     matches!(out.last(), Some((Item::Feature { side: Side::Length, .. }, _)));

@@ -10,7 +10,7 @@ const SHORTENED: &[&str] = &[
     "shank", "sprocket", "collar", "flange", "coupling", "washer", "gear", "bolt", "lever",
     "spacer", "sleeve", "length", "thick", "width", "centre", "block", "press", "push", "slip",
     "drive", "tight", "running", "loose", "sliding", "clearance", "interference", "bronze",
-    "brass", "steel", "nylon",
+    "brass", "steel", "nylon", "pivot", "upright",
 ];
 
 /// The word that letters with no vowel among them stand for.
@@ -30,6 +30,7 @@ pub(super) fn spelled(word: &str) -> Option<&'static str> {
 /// A word as it is compared: short forms spelled out, the plural taken off.
 pub(super) fn stem(word: &str) -> String {
     let word = word.trim_end_matches(['.', '\'']);
+    let word = word.strip_suffix("'s").unwrap_or(word);
     let full = match word {
         "bushing" | "bushings" | "bushes" | "bushs" | "busing" => "bush",
         "bearings" | "brng" | "brngs" => "bearing",
@@ -43,6 +44,7 @@ pub(super) fn stem(word: &str) -> String {
         "rh" | "right" | "r" => "r",
         "bored" | "bores" => "bore",
         "feet" => "foot",
+        "dp" => "deep",
         "center" | "centers" | "centres" => "centre",
         other => {
             let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
@@ -130,7 +132,7 @@ pub(super) fn is_material(word: &str) -> bool {
         "plate", "sheet", "pgb", "stock", "round", "angle", "drawn", "cold", "rolled", "material",
         "polymer", "phosphor", "copper", "hardened", "leaded", "turned", "seamless", "uhmw",
         "hdpe", "tufnol", "hickory", "elm", "rubber", "leather", "pine", "birch", "cherry",
-        "walnut", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
+        "walnut", "alu", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
     ];
     STUFF.contains(&stem(word).as_str()) || STUFF.contains(&word)
 }
@@ -243,6 +245,12 @@ pub(super) fn surely_measured(word: &str) -> bool {
                 | "checked"
                 | "read"
         )
+}
+
+/// Words for what was spoken of before.
+pub(super) fn is_pronoun(word: &str) -> bool {
+    let bare = word.split('\'').next().unwrap_or(word);
+    matches!(bare, "it" | "they" | "this" | "that" | "these" | "those" | "which" | "them" | "its")
 }
 
 /// Words that join, and say nothing of a size.

@@ -227,7 +227,15 @@ impl Reader {
             Kind::Thread(_) => true,
             _ => false,
         };
-        if self.prose && !(sure && given.owner.is_some() && line.subject.is_some()) {
+        // A bare number of a text in both units may be either.
+        let known = match given.kind {
+            Kind::Num(num) => {
+                self.unit_of(num, line.unit).1 != fits_core::job::whole::UnitFrom::Context
+            }
+            _ => false,
+        };
+        let said = given.owner.is_some() && (sure || given.owner_said && known);
+        if self.prose && !(said && line.subject.is_some()) {
             self.ask(
                 line.number,
                 given.place.clone(),

@@ -632,6 +632,31 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             _ => out.push(token),
         }
     }
+    // `16/22/15`: bore, outside, length.
+    let mut at = 0;
+    while at + 4 < out.len() {
+        let [a, one, b, two, c] = &out[at..at + 5] else { break };
+        if let (Kind::Num(inside), Kind::Num(outside), Kind::Num(long)) =
+            (&a.kind, &b.kind, &c.kind)
+            && one.is_sign('/')
+            && two.is_sign('/')
+            && inside.value() < outside.value()
+            && c.at.end - a.at.start < 24
+        {
+            let all = vec![inside.clone(), outside.clone(), long.clone()];
+            let place = a.at.start..c.at.end;
+            out.splice(at..at + 5, [Token { kind: Kind::Dims(all), at: place }]);
+        }
+        at += 1;
+    }
+    // `38 w`: so wide.
+    for at in 1..out.len() {
+        let alone =
+            out.get(at + 1).is_none_or(|next| next.word().is_none() || is_times(Some(next)));
+        if out[at].word() == Some("w") && matches!(out[at - 1].kind, Kind::Num(_)) && alone {
+            out[at].kind = Kind::Word("wide".into());
+        }
+    }
     for at in 0..out.len() {
         if is_no_size(&out, at)
             && let Kind::Num(num) = &out[at].kind
