@@ -360,7 +360,8 @@ impl Reader {
 
     /// One of several alike, by its mark alone.
     fn instance(&self, word: &str, line: &Line) -> Option<Item> {
-        let last = &self.job.features[line.feature?];
+        let of_part = |at: &usize| Some(self.job.features[*at].part) == line.subject;
+        let last = &self.job.features[line.feature.or(self.last_feature.filter(of_part))?];
         let head: Vec<&str> = last
             .name
             .split_whitespace()
@@ -521,6 +522,7 @@ impl Reader {
             let it = line
                 .subject
                 .filter(|part| here.is_some() && here != Some(*part))
+                .or_else(|| line.before.filter(|_| here.is_some() && here == line.subject))
                 .or(line.mate_part);
             if let Some(part) = it {
                 let name = self.job.parts[part].name.clone();
@@ -573,6 +575,8 @@ impl Reader {
                 }
                 // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
                 let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
+                let in_hole = in_hole
+                    || out.iter().any(|(item, _)| matches!(item, Item::Size(Kind::Thread(_))));
                 let is_sure = said_fit || in_hole || !purpose || is_whole;
                 if purpose && !is_sure {
                     return (Some(Item::Loose(name)), 1 + taken);

@@ -247,6 +247,24 @@ pub(super) fn surely_measured(word: &str) -> bool {
         )
 }
 
+/// Features that tell one part from another: `end frame`, `pivot pin`.
+pub(super) fn names_place(word: &str) -> bool {
+    matches!(
+        stem(word).as_str(),
+        "end" | "face" | "pivot" | "stub" | "neck" | "nose" | "shoulder" | "centre"
+    )
+}
+
+/// Work that brings a feature to the size behind `to`.
+pub(super) fn works_to(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORK: &[&str] = &[
+        "ream", "bore", "turn", "open", "hone", "lap", "take", "bring", "grind", "polish", "finish",
+        "skim",
+    ];
+    WORK.contains(&word)
+}
+
 /// Words for what was spoken of before.
 pub(super) fn is_pronoun(word: &str) -> bool {
     let bare = word.split('\'').next().unwrap_or(word);

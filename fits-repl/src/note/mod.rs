@@ -248,6 +248,8 @@ struct Line {
     mate_name: Option<String>,
     /// `not 3/16 keyway`: the next size is the feature's.
     corrects: Option<usize>,
+    /// The part that was spoken of before a clause opened another.
+    before: Option<usize>,
     /// The feature whose width, depth and length are said one after another.
     role_of: Option<usize>,
     /// It ends as a question.
@@ -517,7 +519,24 @@ impl Reader {
     /// A part of its own under a heading, `grip: brass tube`; where the rest begins.
     fn part_within(&mut self, raw: &str, start: usize, line: &mut Line) -> usize {
         let found = tokens(&raw[start..], start);
-        let Some(colon) = found.iter().position(|token| token.is_sign(':')) else { return start };
+        // `6004 (2), in the drawer`: a bearing goes by its number.
+        if let [Token { kind: Kind::Code(code), at }, next, ..] = found.as_slice()
+            && matches!(next.kind, Kind::Count(_) | Kind::Dims(_) | Kind::Sign(','))
+            && code.starts_with(|c: char| c.is_ascii_digit())
+        {
+            let part = self.part_named(&code.to_uppercase(), line.number);
+            self.describe(part, &found[1..]);
+            (line.subject, line.declares) = (Some(part), true);
+            return at.end;
+        }
+        let dash = |at: usize, token: &Token| {
+            token.is_sign('-') && raw[..token.at.start].ends_with(' ') && at > 0
+        };
+        let Some(colon) =
+            found.iter().enumerate().position(|(at, token)| token.is_sign(':') || dash(at, token))
+        else {
+            return start;
+        };
         let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
         let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
         let named = words[..end].last().is_some_and(|last| self.is_thing(last))
@@ -594,7 +613,11 @@ impl Reader {
                     && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
                 || (feature(word).is_some()
                     && inwardness(word).is_none()
-                    && lexicon::stem(word) != "shoulder")
+                    && !(lexicon::names_place(word)
+                        && found
+                            .get(end + 1)
+                            .and_then(Token::word)
+                            .is_some_and(|next| inwardness(next).is_some())))
                 || (lexicon::fit(&[word]).is_some() && !begins_name);
             let is_code = matches!(token.kind, Kind::Code(_));
             let apart = end > 0 && token.at.start > found[end - 1].at.end + 1;

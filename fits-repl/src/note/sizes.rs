@@ -26,6 +26,8 @@ pub(super) struct Given<'a> {
     pub(super) owner_said: bool,
     pub(super) class: Option<String>,
     pub(super) reads: bool,
+    /// `ream to`: what is wanted now, whatever was read.
+    pub(super) works_to: bool,
     pub(super) most: bool,
     pub(super) mate: Option<&'a str>,
     pub(super) has_fit: bool,
@@ -44,6 +46,7 @@ impl<'a> Given<'a> {
             owner_said: false,
             class: None,
             reads: false,
+            works_to: false,
             most: false,
             mate: None,
             has_fit: false,
@@ -156,6 +159,23 @@ impl Reader {
             Some(Kind::Num(num)) => self.length(num, line.unit),
             _ => None,
         };
+        // `R .9980` under `journals 1`: one of those, as it came out.
+        let marks: Vec<String> = stems(name).into_iter().filter(|word| is_instance(word)).collect();
+        if let (Some(part), Some(size), false) = (subject, near, marks.is_empty()) {
+            let plain = stems(name).into_iter().filter(|word| !is_instance(word));
+            let base = self.feature_called(part, &plain.collect::<Vec<_>>().join(" "), Some(*side));
+            let base = base.filter(|at| {
+                let one = &self.job.features[*at];
+                let was = one.nominal.as_ref().and_then(Nominal::size);
+                one.line != line.number
+                    && self.is_near(*at, size)
+                    && was != Some(size)
+                    && !self.names[*at].iter().any(|word| is_instance(word))
+            });
+            if let Some(base) = base {
+                return Some(self.instance_of(line.number, base, name, place));
+            }
+        }
         let everywhere = |reader: &Self| {
             let all: Vec<usize> = (0..reader.job.parts.len())
                 .rev()
@@ -184,13 +204,8 @@ impl Reader {
                 return Some(found);
             }
             // One of several alike: `journal L` of the journals.
-            let new = self.new_feature(line.number, one.part, name, one.side, place.clone());
-            let made = &mut self.job.features[new];
-            (made.nominal, made.unit, made.unit_from, made.class) =
-                (one.nominal, one.unit, one.unit_from, one.class);
-            self.job.features[found].instances.push(new);
             line.subject = Some(one.part);
-            return Some(new);
+            return Some(self.instance_of(line.number, found, name, place));
         }
         if only_known
             && *side == Side::Length
@@ -211,6 +226,17 @@ impl Reader {
             self.hint(line, made, mate, place);
         }
         Some(made)
+    }
+
+    /// One of several alike: `journal L` of the journals.
+    fn instance_of(&mut self, line: usize, of: usize, name: &str, place: &Range<usize>) -> usize {
+        let one = self.job.features[of].clone();
+        let new = self.new_feature(line, one.part, name, one.side, place.clone());
+        let made = &mut self.job.features[new];
+        (made.nominal, made.unit, made.unit_from, made.class) =
+            (one.nominal, one.unit, one.unit_from, one.class);
+        self.job.features[of].instances.push(new);
+        new
     }
 
     /// What belongs to no one part.
@@ -362,6 +388,18 @@ impl Reader {
 
     fn number(&mut self, line: &mut Line, num: &Num, given: &Given) -> Option<usize> {
         let size = self.length(num, line.unit)?;
+        let worked = || {
+            let part = line.subject?;
+            let waits = line.feature.filter(|at| self.job.features[*at].part == part);
+            waits.or_else(|| self.nearest(part, None, size)).filter(|at| self.is_near(*at, size))
+        };
+        if given.works_to
+            && let Some(owner) = given.owner.or_else(worked)
+        {
+            let from = self.unit_of(num, line.unit);
+            self.size(line, owner, Nominal::Size(size), from);
+            return Some(owner);
+        }
         if let Some(owner) = given.owner {
             if self.is_read(line, owner, num, size, given.reads) {
                 let owner = self.next_alike(line, owner, size);
@@ -487,8 +525,9 @@ impl Reader {
         {
             return true;
         }
+        let is_instance = || self.job.features.iter().any(|of| of.instances.contains(&owner));
         has_nominal
-            && one.line != line.number
+            && (one.line != line.number || is_instance())
             && self.is_near(owner, size)
             && one.nominal.as_ref().and_then(Nominal::size) != Some(size)
             && num.places >= 2
@@ -759,6 +798,11 @@ impl Reader {
         let numbered = words
             .iter()
             .any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()));
+        // A bearing is listed in millimetres, whatever the rest of the note is in.
+        let metric = numbered && all.iter().all(Num::is_whole) && all[0].over > 2;
+        if metric {
+            line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
+        }
         let sides: &[(&str, Side)] = if is(&["bush", "bearing", "sleeve", "liner"]) || numbered {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
         } else if is(&["key"]) {

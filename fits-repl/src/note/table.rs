@@ -366,6 +366,7 @@ impl Reader {
             owner_said: owner.is_some(),
             class,
             reads: false,
+            works_to: false,
             most: false,
             mate,
             has_fit: !row.fit.1.is_empty() || mate.is_some(),

@@ -649,6 +649,18 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
         }
         at += 1;
     }
+    // `all 3 at 1.2490`.
+    for at in 1..out.len() {
+        let all = matches!(out[at - 1].word(), Some("all" | "make" | "need" | "have"));
+        if let Kind::Num(num) = &out[at].kind
+            && all
+            && num.is_whole()
+            && num.unit.is_none()
+            && num.over <= 24
+        {
+            out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+        }
+    }
     // `38 w`: so wide.
     for at in 1..out.len() {
         let alone =
