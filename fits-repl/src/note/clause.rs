@@ -54,6 +54,18 @@ impl Reader {
             let gap = clauses[at].0 == ' ';
             let reads = line.reads;
             line.reads |= keeps && gap;
+            // `end frames - 3/4 plate, 2`: how many.
+            if let ([Token { kind: Kind::Num(num), .. }], Some(part), None, true, ',') =
+                (clause.as_slice(), line.subject, line.feature, line.declares, clauses[at].0)
+                && num.is_whole()
+                && num.unit.is_none()
+                && num.over <= 24
+                && self.job.parts[part].count.is_none()
+            {
+                self.job.parts[part].count = u32::try_from(num.over).ok();
+                at += 1;
+                continue;
+            }
             if clauses.get(at + 1).is_none()
                 && clauses[at].0 == ','
                 && self.names_mate(&clause, line)
@@ -232,7 +244,10 @@ impl Reader {
             line.subject = Some(part);
         } else {
             let before = line.subject;
-            opened = self.opens_part(tokens, line, sign);
+            // `crank journals .9992`: a feature that is known is of its part.
+            let known = items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)));
+            opened = !matches!(known, Some((Item::Feature { part: Some(_), .. }, _)))
+                && self.opens_part(tokens, line, sign);
             // `grip spins on it`: on what was spoken of before.
             if opened && before != line.subject {
                 line.before = before;

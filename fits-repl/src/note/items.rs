@@ -449,6 +449,16 @@ impl Reader {
         if Some(subject) == part {
             return false;
         }
+        // A pin's hole is the hole that it goes in.
+        let last = rest[..taken].last().and_then(Token::word).map(stem).unwrap_or_default();
+        if side == Side::Hole
+            && matches!(
+                last.as_str(),
+                "pin" | "dowel" | "screw" | "bolt" | "key" | "rivet" | "stud"
+            )
+        {
+            return true;
+        }
         let subject = self.inwardness(subject);
         match side {
             Side::Hole => own > subject,

@@ -343,6 +343,22 @@ impl Reader {
                     .filter(|at| self.job.features[*at].side == Side::Length && line.is_row))?;
                 let (low, from) = (self.length(low, line.unit)?, self.unit_of(high, line.unit));
                 let high = self.length(high, line.unit)?;
+                // `holes .3752/.3751`, of a size that is there: limits, or what was read?
+                let one = &self.job.features[feature];
+                if one.line != line.number
+                    && one.side.surface().is_some()
+                    && self.is_near(feature, low)
+                    && self.is_near(feature, high)
+                {
+                    let text = format!(
+                        "are these limits of the {} or readings?",
+                        self.job.full_name(feature)
+                    );
+                    let answer = "write `measured` before readings, or each limit in full";
+                    self.ask(line.number, given.place.clone(), text, Some(answer.into()));
+                    line.found += 1;
+                    return Some(feature);
+                }
                 self.size(line, feature, Nominal::Between(low.min(high), low.max(high)), from);
                 Some(feature)
             }
