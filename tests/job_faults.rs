@@ -16,7 +16,7 @@ fn asked(text: &str, words: &str) -> (usize, String) {
         .unwrap_or_else(|| panic!("no `{words}` in {:#?}", job.questions));
     let line = text.lines().nth(question.line - 1).expect("its line");
     // The page shows the line and a caret under the place.
-    let page = note::page(&job, text);
+    let page = note::page(&job, text, "press.job");
     assert!(page.contains(line.split('\t').next().unwrap_or_default().trim()), "{page}");
     assert!(page.contains('^'), "{page}");
     (question.line, line[question.at.clone()].to_owned())
@@ -83,7 +83,7 @@ fn unlike_sizes_are_told_and_not_cut_as_one_joint() {
     let text = "all inches\nroller maple\n  hole .380 running on pin\npin 3/8 drill rod\n";
     let job = note::read(text);
     assert!(job.pair(&job.mates[0]).expect("a joint").is_err());
-    let page = note::page(&job, text);
+    let page = note::page(&job, text, "press.job");
     assert!(page.contains("the hole is 0.38 in and the shaft 0.375 in: 0.005 in apart"), "{page}");
     assert!(!page.contains("CUT"), "{page}");
     // A thou apart is what the fit makes: the limits stand, and it is told.
@@ -91,7 +91,9 @@ fn unlike_sizes_are_told_and_not_cut_as_one_joint() {
     let job = note::read(text);
     let pair = job.pair(&job.mates[0]).expect("a joint").expect("limits");
     assert_eq!(pair.apart, Some("0.001in".parse().expect("a size")));
-    assert!(note::page(&job, text).contains("their sizes differ by 0.0010 in clearance"));
+    assert!(
+        note::page(&job, text, "press.job").contains("their sizes differ by 0.0010 in clearance")
+    );
 }
 
 #[test]

@@ -208,7 +208,7 @@ fn a_note_of_two_thousand_lines_is_read() {
         }
     }
     let job = note::read(&text);
-    let page = note::page(&job, &text);
+    let page = note::page(&job, &text, "press.job");
     assert!(text.lines().count() > 2000 && page.lines().count() > 2000);
     assert_eq!(job.features.iter().filter(|feature| feature.reading().is_some()).count(), 400);
 }

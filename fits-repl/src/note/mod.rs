@@ -15,6 +15,7 @@ mod mates;
 mod names;
 mod sizes;
 mod table;
+mod tidy;
 mod token;
 
 use std::{
@@ -128,6 +129,9 @@ fn things(text: &str) -> HashSet<String> {
 
 /// Reads a note.
 pub fn read(text: &str) -> Job {
+    if tidy::is_tidy(text) {
+        return tidy::read(text);
+    }
     let mut reader = Reader::new(text);
     let lines: Vec<&str> = text.lines().map(str::trim_end).collect();
     for at in 0..lines.len() {
@@ -151,9 +155,15 @@ pub fn csv(job: &Job) -> String {
     crate::questions::job::figures::csv(job)
 }
 
-/// The job in words; `text` is the note it was read from.
-pub fn page(job: &Job, text: &str) -> String {
-    crate::questions::job::page::page(job, text)
+/// The job in the tidy form, which [`read`] reads back to the same job; `text`
+/// is the note it was read from.
+pub fn tidy(job: &Job, text: &str) -> String {
+    tidy::write(job, text)
+}
+
+/// The job in words; `text` is the note it was read from, `file` its name.
+pub fn page(job: &Job, text: &str, file: &str) -> String {
+    crate::questions::job::page::page(job, text, file)
 }
 
 /// Does a reading of the job lie past its last limit?
@@ -711,6 +721,7 @@ impl Reader {
     /// What a line that opens a part says of it: how many, what of, bought.
     fn describe(&mut self, part: usize, found: &[Token]) {
         let mut material: Vec<&str> = Vec::new();
+        let mut ended = false;
         for (at, token) in found.iter().enumerate() {
             let part = &mut self.job.parts[part];
             match &token.kind {
@@ -718,6 +729,7 @@ impl Reader {
                 Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
                 Kind::Word(word)
                     if is_material(word)
+                        && !ended
                         && (material.is_empty()
                             || found[at - 1].word() == material.last().copied()) =>
                 {
@@ -728,7 +740,7 @@ impl Reader {
                 {
                     material.push(word);
                 }
-                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) if !material.is_empty() => break,
+                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) => ended = !material.is_empty(),
                 Kind::Sign('.') | Kind::Thread(_) => break,
                 Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
                 _ => {}

@@ -74,7 +74,7 @@ impl Session {
                 super::next::next(&mut out, &job);
                 out
             }
-            _ => page::page(&job, file.text()),
+            _ => page::page(&job, file.text(), &file.name()),
         };
         let answer = answer(&file.name(), notes, &job, page);
         self.shop.job = Some(file);
@@ -88,7 +88,7 @@ impl Session {
     fn open_job(&mut self, path: &Path) -> std::io::Result<Answer> {
         let file = JobFile::open(path)?;
         let job = note::read(file.text());
-        let shown = page::page(&job, file.text());
+        let shown = page::page(&job, file.text(), &file.name());
         let answer = answer(&file.name(), Vec::new(), &job, shown);
         self.shop.job = Some(file);
         Ok(answer)
