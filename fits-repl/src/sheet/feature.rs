@@ -5,7 +5,7 @@
 use fits_core::{
     Length, Limits,
     job::whole::{Cut, Feature, Job, Mate, Nominal, Paired},
-    shop::{Hazard, Reading, Verdict},
+    shop::{Reading, Verdict},
     size::{Decimals, Rounding},
     standards::iso286::Feature as Surface,
 };
@@ -71,7 +71,8 @@ pub(super) fn blocks(
             zones::of_cut(nominal.unwrap_or_else(|| limits.middle()), side, &known.cut(), &text)
         }
     };
-    if let Some(picture) = picture {
+    // One that came out good is compared with nothing more.
+    if let Some(picture) = picture.filter(|_| known.verdict != Some(Verdict::Good)) {
         top.drawing(&picture);
     }
     notes(&mut top, &known);
@@ -180,11 +181,6 @@ fn notes(block: &mut Block, known: &Known<'_>) {
     }
     if pair.choice.as_ref().is_some_and(|choice| choice.work_it_out) {
         block.say("A starting point: work out pressure and stress before it is pressed.");
-    }
-    if pair.wanted.lower().is_negative() {
-        for hazard in [Hazard::Pressing, Hazard::People] {
-            block.care(hazard.caution());
-        }
     }
     if pair.known().is_unconfirmed() || known.limits.known().is_unconfirmed() {
         block.care("unconfirmed: the limits, from memory; check before you cut");
