@@ -3,10 +3,9 @@
 //! job's own.
 
 use fits_core::{
-    Length, Limits,
+    Limits,
     job::whole::{Cut, Feature, Job, Mate, Nominal, Paired},
     shop::{Reading, Verdict},
-    size::{Decimals, Rounding},
     standards::iso286::Feature as Surface,
 };
 
@@ -153,16 +152,8 @@ fn head(
         }
         (_, _, None) => {}
     }
-    let both = |size: Length, toward| {
-        let [one, other] = text.units().map(|unit| {
-            let decimals = Decimals::for_limits(unit, known.limits);
-            format!("{} {}", size.shown(decimals, toward), unit.symbol())
-        });
-        format!("{one} ({other})")
-    };
-    let lower = both(known.limits.lower(), Rounding::Up);
-    let upper = both(known.limits.upper(), Rounding::Down);
-    block.say(&format!("Not under {lower}, not over {upper}; {}", known.label()));
+    let [one, other] = text.units().map(|unit| Text::range(known.limits, unit));
+    block.say(&format!("{one} ({other}); {}", known.label()));
 }
 
 /// What else to know, and what to be careful of.
@@ -204,10 +195,10 @@ fn worked(name: &str, figures: &FeatureAnswer, session: &Session, text: &Text) -
     let rows: Vec<Vec<Cell>> = passes::steps(plan, figures, session.dial, text)
         .into_iter()
         .map(|step| {
-            let [one, other] = step.figures;
+            let [one, _] = step.figures;
             vec![
                 Cell::from(format!("{}: {}", step.name, step.dial)),
-                format!("{one} ({other})").into(),
+                one.into(),
                 Cell::Box,
                 Cell::Box,
             ]

@@ -86,10 +86,14 @@ impl Block {
 
     /// Room to write how and when it was measured.
     pub(super) fn bench(&mut self) {
+        self.lines(&["temperature", "instrument", "date"]);
+    }
+
+    /// Words with a line to write on behind each.
+    pub(super) fn lines(&mut self, words: &[&str]) {
         self.tall += LINE + 20.0;
-        self.html.push_str(
-            "<p class=\"bench\">temperature <span></span> instrument <span></span> date <span></span></p>\n",
-        );
+        let lines: Vec<String> = words.iter().map(|it| format!("{it} <span></span>")).collect();
+        let _ = writeln!(self.html, "<p class=\"bench\">{}</p>", lines.join(" "));
     }
 
     /// A table: its caption, the heads of its columns (none where each row has
@@ -102,7 +106,7 @@ impl Block {
         let row_of = |words: &mut dyn Iterator<Item = &str>| {
             let counts = words.zip(&wide).map(|(words, wide)| measure::lines(words, *wide).len());
             let most = counts.max().unwrap_or(1);
-            (f64::from(u32::try_from(most).unwrap_or(1)) * LINE * 1.03 + 6.0).max(35.0)
+            (f64::from(u32::try_from(most).unwrap_or(1)) * LINE * 1.03 + 6.0).max(31.0)
         };
         self.tall += lines(caption, TYPE) * LINE + 18.0;
         let _ = writeln!(self.html, "<table><caption>{}</caption>", escaped(caption));
@@ -140,7 +144,7 @@ impl Block {
 /// by its longest cell, as a browser shares it out, a box by its least width.
 fn widths(heads: &[&str], rows: &[Vec<Cell>]) -> Vec<f64> {
     const EDGES: f64 = 18.0;
-    const BOX: f64 = 90.0;
+    const BOX: f64 = 80.0;
     let columns = rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
     let mut wanted: Vec<f64> = (0..columns)
         .map(|at| heads.get(at).map_or(0.0, |head| measure::width(head) * TYPE * 1.1))

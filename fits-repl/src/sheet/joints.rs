@@ -126,8 +126,7 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
     if low.is_negative() {
         pressed(job, joint, session, &text, &mut block);
     }
-    let rows = vec![vec![Cell::from("found"), Cell::Box, Cell::from("done"), Cell::Box]];
-    block.table(&format!("Joint {number}"), &[], &rows);
+    block.lines(&["found", "done"]);
     block
 }
 

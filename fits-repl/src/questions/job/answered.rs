@@ -71,7 +71,7 @@ impl Session {
         let page = match query {
             JobQuery::Next => {
                 let mut out = String::new();
-                super::next::next(&mut out, &job);
+                super::next::next(&mut out, &job, &mut self.trial());
                 out
             }
             _ => page::page(&job, file.text(), &file.name()),
@@ -179,7 +179,7 @@ impl Session {
         let then = note::read(file.text());
         notes.extend(changed(&job, &then));
         let mut next = String::new();
-        super::next::next(&mut next, &then);
+        super::next::next(&mut next, &then, &mut self.trial());
         let answer = answer(&file.name(), notes, &then, format!("NEXT\n{next}"));
         self.shop.job = Some(file);
         Some(Ok(answer))

@@ -369,7 +369,7 @@ fn told(out: &mut String, job: &Job, note: &Note) {
         let _ = writeln!(out, "END PLAY  {} by the lengths{judged}", size(play.left, unit));
     }
     let _ = writeln!(out, "NEXT");
-    super::next::next(out, job);
+    super::next::next(out, job, &mut Session::new());
 }
 
 /// Every question, with the line and a caret under its place.
