@@ -1,5 +1,10 @@
 //! The words that notes are written in: features, parts, metals, fits.
 
+use std::{
+    collections::{HashMap, HashSet},
+    sync::OnceLock,
+};
+
 use fits_core::{job::whole::Side, shop::words::Word};
 
 /// The words that notes shorten by their vowels: `jrnl`, `hsg`, `kwy`.
@@ -20,11 +25,14 @@ pub(super) fn spelled(word: &str) -> Option<&'static str> {
         && letters.len() <= 5
         && letters.chars().all(|c| c.is_ascii_alphabetic())
         && !letters[1..].contains(['a', 'e', 'i', 'o', 'u']);
+    if !short {
+        return None;
+    }
     let stands_for = |full: &&&str| {
         let mut rest = full.chars();
         full.starts_with(&letters[..1]) && letters.chars().all(|c| rest.any(|one| one == c))
     };
-    SHORTENED.iter().find(|full| short && **full != letters && stands_for(full)).copied()
+    SHORTENED.iter().find(|full| **full != letters && stands_for(full)).copied()
 }
 
 /// A word as it is compared: short forms spelled out, the plural taken off.
@@ -115,8 +123,14 @@ const ENDS_OTHERS: &[&str] = &[
 
 /// How much a part is the inner one of two; nothing for a word that is no part.
 pub(super) fn inwardness(word: &str) -> Option<i32> {
+    static RANKS: OnceLock<HashMap<&'static str, i32>> = OnceLock::new();
     let word = stem(word);
-    let of = |word: &str| THINGS.iter().find(|(_, all)| all.contains(&word)).map(|(rank, _)| *rank);
+    let ranks = RANKS.get_or_init(|| {
+        let all = THINGS.iter().flat_map(|(rank, all)| all.iter().map(move |word| (*word, *rank)));
+        // The first row that has a word counts.
+        all.rev().collect()
+    });
+    let of = |word: &str| ranks.get(word).copied();
     of(&word)
         .or_else(|| ENDS_OTHERS.iter().find(|end| word.ends_with(**end)).and_then(|end| of(end)))
 }
@@ -134,7 +148,9 @@ pub(super) fn is_material(word: &str) -> bool {
         "hdpe", "tufnol", "hickory", "elm", "rubber", "leather", "pine", "birch", "cherry",
         "walnut", "alu", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
     ];
-    STUFF.contains(&stem(word).as_str()) || STUFF.contains(&word)
+    static SET: OnceLock<HashSet<&'static str>> = OnceLock::new();
+    let stuff = SET.get_or_init(|| STUFF.iter().copied().collect());
+    stuff.contains(word) || stuff.contains(stem(word).as_str())
 }
 
 /// Does it say what stock a size behind it is of?
@@ -187,7 +203,6 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
 
 /// The shop's word of that name; one that is none costs no search for the nearest.
 fn known(text: &str) -> Option<Word> {
-    use std::{collections::HashMap, sync::OnceLock};
     static WORDS: OnceLock<HashMap<&'static str, Word>> = OnceLock::new();
     let words = WORDS.get_or_init(|| {
         let all = |word: Word| {

@@ -51,12 +51,12 @@ fn plain(text: &str) -> String {
 /// The pieces between a bare sign.
 fn pieces(text: &str, sign: char) -> Vec<&str> {
     let mut escaped = false;
-    let mut is_sign = |c: char| {
+    let is_sign = |c: char| {
         let is = c == sign && !escaped;
         escaped = c == '\\' && !escaped;
         is
     };
-    text.split(|c| is_sign(c)).map(str::trim).collect()
+    text.split(is_sign).map(str::trim).collect()
 }
 
 fn bare(text: &str) -> String {
