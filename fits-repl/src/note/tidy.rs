@@ -93,9 +93,14 @@ pub(super) fn write(job: &Job, text: &str) -> String {
         of_part[feature.part].push(at);
     }
     let mut into = vec![Vec::new(); job.features.len()];
-    for mate in &job.mates {
-        into[mate.shaft].push(mate);
+    for (at, mate) in job.mates.iter().enumerate() {
+        into[mate.shaft].push(at);
     }
+    // Where a feature has several, the first one counts: their order is told
+    // where it is not that of the parts.
+    let by_parts: Vec<usize> =
+        of_part.iter().flatten().flat_map(|at: &usize| into[*at].clone()).collect();
+    let is_told = !by_parts.is_sorted();
     let mut one_of: Vec<Option<usize>> = vec![None; job.features.len()];
     for (at, feature) in job.features.iter().enumerate() {
         for one in &feature.instances {
@@ -126,8 +131,12 @@ pub(super) fn write(job: &Job, text: &str) -> String {
             if let Some(all) = one_of[at] {
                 let _ = write!(out, "; one of {}", calls[all]);
             }
-            for mate in &into[at] {
+            for &number in &into[at] {
+                let mate = &job.mates[number];
                 goes(&mut out, mate, &calls[mate.hole], job.features[at].unit);
+                if is_told {
+                    let _ = write!(out, "; joint {}", number + 1);
+                }
             }
             out.push('\n');
         }
@@ -246,8 +255,8 @@ fn goes(out: &mut String, mate: &Mate, hole: &str, unit: Unit) {
 #[derive(Default)]
 struct Reader {
     job: Job,
-    /// The hole of each mate, by what it is called, and its place.
-    holes: Vec<(String, std::ops::Range<usize>)>,
+    /// Each mate behind its number, with what its hole is called, and its place.
+    goes: Vec<(usize, Mate, String, std::ops::Range<usize>)>,
     /// The feature that stands for each, by what it is called.
     ones: Vec<(usize, String)>,
 }
@@ -363,6 +372,7 @@ impl Reader {
         (one.line, one.at) = (number, place(name));
         let at = self.job.features.len();
         let mut wrong = None;
+        let mut orders: Vec<usize> = Vec::new();
         let mut mates: Vec<(Mate, String, std::ops::Range<usize>)> = Vec::new();
         for piece in all {
             let (word, rest) = piece.split_once(' ').unwrap_or((piece, ""));
@@ -397,6 +407,7 @@ impl Reader {
                         called: None,
                     };
                     mates.push((mate, rest[3..].trim().to_owned(), place(piece)));
+                    orders.push(usize::MAX);
                 }
                 ("fit", Some(mate)) => {
                     mate.fit.words = bare(rest);
@@ -409,13 +420,18 @@ impl Reader {
                     let (low, high) = range(rest).ok_or_else(|| fault(piece))?;
                     mate.fit.clearance = Limits::new(low, high).ok();
                 }
+                ("joint", Some(_)) => {
+                    let number = rest.parse::<usize>().map_err(|_| fault(piece))?;
+                    if let Some(last) = orders.last_mut() {
+                        *last = number;
+                    }
+                }
                 ("called", Some(mate)) => mate.called = Some(bare(rest)),
                 _ => wrong = Some(fault(piece)),
             }
         }
-        for (mate, hole, place) in mates {
-            self.job.mates.push(mate);
-            self.holes.push((hole, place));
+        for ((mate, hole, place), order) in mates.into_iter().zip(orders) {
+            self.goes.push((order, mate, hole, place));
         }
         self.job.features.push(one);
         wrong.map_or(Ok(()), Err)
@@ -445,8 +461,9 @@ impl Reader {
             let call = format!("{part}: {feature}");
             calls.iter().position(|one| *one == call)
         };
-        let mates = std::mem::take(&mut self.job.mates);
-        for (mut mate, (hole, place)) in mates.into_iter().zip(std::mem::take(&mut self.holes)) {
+        let mut goes = std::mem::take(&mut self.goes);
+        goes.sort_by_key(|(number, ..)| *number);
+        for (_, mut mate, hole, place) in goes {
             match find(&hole) {
                 Some(at) => {
                     mate.hole = at;
