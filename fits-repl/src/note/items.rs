@@ -187,6 +187,7 @@ impl Reader {
         if let Some((None, taken)) = named
             && taken > 1
             && out.is_empty()
+            && !(is_fit_word && rest[0].at.len() < word.len())
             && feature_phrase(&rest[taken..]).is_none()
         {
             return (Some(Item::Loose(String::new())), taken);
