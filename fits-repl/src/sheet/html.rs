@@ -86,14 +86,14 @@ impl Block {
 
     /// Room to write how and when it was measured.
     pub(super) fn bench(&mut self) {
-        self.lines(&["temperature", "instrument", "date"]);
+        self.lines("bench", &["temperature", "instrument", "date"]);
     }
 
     /// Words with a line to write on behind each.
-    pub(super) fn lines(&mut self, words: &[&str]) {
+    pub(super) fn lines(&mut self, class: &str, words: &[&str]) {
         self.tall += LINE + 20.0;
         let lines: Vec<String> = words.iter().map(|it| format!("{it} <span></span>")).collect();
-        let _ = writeln!(self.html, "<p class=\"bench\">{}</p>", lines.join(" "));
+        let _ = writeln!(self.html, "<p class=\"{class}\">{}</p>", lines.join(" "));
     }
 
     /// A table: its caption, the heads of its columns (none where each row has

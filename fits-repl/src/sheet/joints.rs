@@ -126,7 +126,7 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
     if low.is_negative() {
         pressed(job, joint, session, &text, &mut block);
     }
-    block.lines(&["found", "done"]);
+    block.lines("marks", &["found", "done"]);
     block
 }
 
