@@ -281,7 +281,7 @@ fn the_cider_press_is_read_as_a_whole() {
     let play = job.end_play().expect("its lengths");
     assert_eq!(play.is_met, Some(true));
     assert!(job.blocked().is_empty() && job.conflicts().is_empty());
-    let page = note::page(&job, &text);
+    let page = note::page(&job, &text, "press.job");
     for said in [
         "FN2, press in housing bore",
         "LT1, push in handle tube bore",

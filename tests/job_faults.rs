@@ -16,7 +16,7 @@ fn asked(text: &str, words: &str) -> (usize, String) {
         .unwrap_or_else(|| panic!("no `{words}` in {:#?}", job.questions));
     let line = text.lines().nth(question.line - 1).expect("its line");
     // The page shows the line and a caret under the place.
-    let page = note::page(&job, text);
+    let page = note::page(&job, text, "press.job");
     assert!(page.contains(line.split('\t').next().unwrap_or_default().trim()), "{page}");
     assert!(page.contains('^'), "{page}");
     (question.line, line[question.at.clone()].to_owned())
@@ -83,7 +83,7 @@ fn unlike_sizes_are_told_and_not_cut_as_one_joint() {
     let text = "all inches\nroller maple\n  hole .380 running on pin\npin 3/8 drill rod\n";
     let job = note::read(text);
     assert!(job.pair(&job.mates[0]).expect("a joint").is_err());
-    let page = note::page(&job, text);
+    let page = note::page(&job, text, "press.job");
     assert!(page.contains("the hole is 0.38 in and the shaft 0.375 in: 0.005 in apart"), "{page}");
     assert!(!page.contains("CUT"), "{page}");
     // A thou apart is what the fit makes: the limits stand, and it is told.
@@ -91,7 +91,9 @@ fn unlike_sizes_are_told_and_not_cut_as_one_joint() {
     let job = note::read(text);
     let pair = job.pair(&job.mates[0]).expect("a joint").expect("limits");
     assert_eq!(pair.apart, Some("0.001in".parse().expect("a size")));
-    assert!(note::page(&job, text).contains("their sizes differ by 0.0010 in clearance"));
+    assert!(
+        note::page(&job, text, "press.job").contains("their sizes differ by 0.0010 in clearance")
+    );
 }
 
 #[test]
@@ -101,4 +103,60 @@ fn a_seat_with_its_length_takes_no_other() {
     let names: Vec<String> = (0..job.features.len()).map(|at| job.full_name(at)).collect();
     assert_eq!(names, ["spindle gear seat", "spindle gear seat length", "gear bore"]);
     assert_eq!(job.mates.len(), 1);
+}
+
+/// Rules that are not of one note: a column goes by what stands in it, a short
+/// form by the note's own list, work to a size is no reading.
+#[test]
+fn general_rules_hold_alone() {
+    let said = |text: &str, name: &str| {
+        let job = note::read(text);
+        let at = (0..job.features.len()).find(|at| job.full_name(*at) == name);
+        let at = at.unwrap_or_else(|| panic!("no {name}: {:#?}", job.features));
+        (job.clone(), at)
+    };
+    let sized = |text: &str, name: &str, mm: f64| {
+        let (job, at) = said(text, name);
+        let size = job.features[at].nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+        assert!(size.is_some_and(|size| (size.millimetres() - mm).abs() < 1e-6), "{size:?}");
+        (job, at)
+    };
+    // The third column's name is no word for a fit.
+    let table = "all mm\n part    surface  manner  size  goes in\n axle    journal  press   20    wheel\n wheel   bore     press   20    axle\n";
+    let (job, at) = sized(table, "axle journal", 20.0);
+    let (_, mate) = job.mates_of(at).next().expect("a mate");
+    assert_eq!((mate.fit.words.as_str(), mate.other(at)), ("press", 1));
+    // Bullets within bullets, and a list of short forms.
+    let outline = "all mm\nPF press  SL slide\n- block\n   - bore 16, PF ring pin\n- ring pin 16\n   - SL in lever\n- lever\n   - hole 16\n";
+    let (job, at) = sized(outline, "block bore", 16.0);
+    let (_, mate) = job.mates_of(at).next().expect("a mate");
+    assert_eq!(job.full_name(mate.other(at)), "ring pin od");
+    // What is to come is no reading, what is dated is.
+    let (job, at) =
+        sized("all inches\nbush\n  bore .750\n  ream to .7515\n", "bush bore", 0.7515 * 25.4);
+    assert!(job.features[at].readings.is_empty() && job.features[at].earlier.len() == 1);
+    // A pair of sizes near a size that is there may be either.
+    let job = note::read("all inches\narm\n  hole 3/8\nbush\n  od 1/2\narm hole .3752/.3751\n");
+    assert!(job.questions.iter().any(|one| one.text.contains("limits")), "{:?}", job.questions);
+    let (job, at) = sized("all inches\nbush 1/2 bore 5/8 o.d.\n", "bush bore", 12.7);
+    assert_eq!(job.features[at].line, 2);
+    sized("all inches\nbush 1/2 bore 5/8 o.d.\n", "bush od", 15.875);
+}
+
+/// A message names the note, the line, and has a caret under the place.
+#[test]
+fn every_message_has_file_line_and_caret() {
+    let text =
+        "all mm\ncrank\n  journal 20, running in bushing\nframe\n  bore 26 x\n10/4 what 31.275\n";
+    let job = note::read(text);
+    let page = note::page(&job, text, "press.job");
+    let told: Vec<&str> = page.lines().filter(|line| line.contains("press.job:")).collect();
+    assert!(told.len() > 1, "{page}");
+    assert_eq!(
+        page.lines().filter(|line| line.trim_start().starts_with('^')).count(),
+        told.len(),
+        "{page}"
+    );
+    // A part that is named only as a mate is made, and said so.
+    assert!(page.contains("press.job:3: this part is named only as a mate"), "{page}");
 }

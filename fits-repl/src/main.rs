@@ -291,7 +291,9 @@ fn job(mut asked: Asked) -> io::Result<u8> {
     let out = match asked.form {
         Form::Json => note::json_lines(&job),
         Form::Csv => note::csv(&job),
-        _ => printable(&note::page(&job, &text), Colour::Off).into_owned(),
+        Form::Tidy => note::tidy(&job, &text),
+        _ => printable(&note::page(&job, &text, &file.display().to_string()), Colour::Off)
+            .into_owned(),
     };
     write_out(out.as_bytes())?;
     Ok(u8::from(note::is_out_of_limits(&job) && !asked.exit_zero))

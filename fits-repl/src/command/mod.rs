@@ -91,6 +91,10 @@ pub(crate) const COMMANDS: [About; 8] = [
             "The note is plain text as a person writes it: parts at the margin, features under",
             "them or rows of a table, readings in later lines. Nothing in it is changed.",
             "--csv writes all features, limits and readings as a table for the record.",
+            "--tidy writes the note as the program has read it: `part NAME` at the margin,",
+            "under it `name: size; what it goes in; what was read` for each feature, remarks",
+            "behind >, questions behind ?, and last all lines as you wrote them, behind |. It is",
+            "read back to the same job: an order to keep, and a check of what was understood.",
         ],
     },
     About {
@@ -170,7 +174,7 @@ const LINES: &[Command] = &[Command::Batch];
 const NOTES: &[Command] = &[Command::Job];
 const STATUS: &[Command] = &[Command::Answer, Command::Batch, Command::Job];
 
-pub(crate) const OPTIONS: [Opt; 16] = [
+pub(crate) const OPTIONS: [Opt; 17] = [
     Opt::flag("in", "bare numbers are inches", ANSWERS),
     Opt::flag("mm", "bare numbers are millimetres", ANSWERS),
     Opt::flag("units", "bare numbers are in these units", ANSWERS).taking("UNITS", &["mm", "in"]),
@@ -185,6 +189,7 @@ pub(crate) const OPTIONS: [Opt; 16] = [
     Opt::flag("alone", "each line stands for itself: no settings, no log", LINES),
     Opt::flag("csv", "a table of these columns instead of JSON", LINES).taking("COLUMNS", &[]),
     Opt::flag("csv", "a table of features, limits and readings", NOTES),
+    Opt::flag("tidy", "the note in the form that the program writes", NOTES),
     Opt::flag("exit-zero", "exit status 0 unless a file or the machine failed", STATUS),
     Opt::flag("color", "colour for a terminal (auto), always or never", ANSWERS)
         .taking("WHEN", &["auto", "always", "never"]),

@@ -21,6 +21,8 @@ pub enum Form {
     Svg,
     /// A table.
     Csv,
+    /// A note in the tidy form.
+    Tidy,
 }
 
 /// When colour is used.
@@ -117,6 +119,7 @@ impl Asked {
             "crib" => self.crib = Some(value()?.into()),
             "log" => self.log = Some(value()?.into()),
             "alone" => self.alone = true,
+            "tidy" => self.form = Form::Tidy,
             "csv" if option.takes.is_empty() => self.form = Form::Csv,
             "csv" => self.csv = Some(word()?),
             "exit-zero" => self.exit_zero = true,
@@ -128,8 +131,10 @@ impl Asked {
 }
 
 /// Options that say the same thing or contradict each other.
-const CLASHES: [(&str, &str, &str); 6] = [
+const CLASHES: [(&str, &str, &str); 8] = [
     ("json", "csv", "the output is one or the other"),
+    ("json", "tidy", "the output is one or the other"),
+    ("csv", "tidy", "the output is one or the other"),
     ("in", "mm", "bare numbers are one or the other"),
     ("in", "units", "the units are said twice"),
     ("mm", "units", "the units are said twice"),

@@ -11,13 +11,13 @@ use super::{
     Line, Reader,
     items::Item,
     lexicon::{is_material, is_stock},
-    token::{Kind, Num, Token, tokens},
+    token::{Kind, Num, Token},
 };
 
 impl Reader {
     /// The clauses of a text, one after another.
     pub(super) fn text(&mut self, raw: &str, from: usize, line: &mut Line) {
-        let found = tokens(&raw[from.min(raw.len())..], from);
+        let found = self.spelled(&raw[from.min(raw.len())..], from);
         if line.number > 0 && is_tick(&found) {
             line.done = true;
         }
@@ -54,10 +54,50 @@ impl Reader {
             let gap = clauses[at].0 == ' ';
             let reads = line.reads;
             line.reads |= keeps && gap;
+            // `end frames - 3/4 plate, 2`: how many.
+            if let ([Token { kind: Kind::Num(num), .. }], Some(part), None, true, ',') =
+                (clause.as_slice(), line.subject, line.feature, line.declares, clauses[at].0)
+                && num.is_whole()
+                && num.unit.is_none()
+                && num.over <= 24
+                && self.job.parts[part].count.is_none()
+            {
+                self.job.parts[part].count = u32::try_from(num.over).ok();
+                at += 1;
+                continue;
+            }
+            if clauses.get(at + 1).is_none()
+                && clauses[at].0 == ','
+                && self.names_mate(&clause, line)
+            {
+                break;
+            }
             keeps = self.clause(&clause, line, clauses[at].0);
             line.reads = reads;
             at += 1;
         }
+    }
+
+    /// `7/8 hole, top roll`: the part alone at the end of a line is the mate of
+    /// the feature before it.
+    fn names_mate(&mut self, clause: &[Token], line: &mut Line) -> bool {
+        let Some(feature) = line.feature else { return false };
+        let one = &self.job.features[feature];
+        let goes = one.line == line.number
+            && one.nominal.is_some()
+            && (one.side.surface().is_some() || one.side == Side::Thread);
+        let Some((part, taken)) = self.part_at(clause) else { return false };
+        if !goes
+            || taken < clause.len()
+            || part == one.part
+            || self.wanted.iter().any(|want| want.line == line.number && want.feature == feature)
+        {
+            return false;
+        }
+        let at = clause[0].at.start..clause[taken - 1].at.end;
+        let mut mate = Some((self.job.parts[part].name.clone(), Some(part), at, true));
+        self.finish_mate(line, &mut mate, Some(feature), &mut FitSaid::default(), None);
+        true
     }
 
     /// One clause; does it say that what follows was measured?
@@ -117,7 +157,7 @@ impl Reader {
         }
         if let ([Token { kind: Kind::Num(num), .. }, rest @ ..], Some(feature)) =
             (tokens, line.feature)
-            && !self.prose
+            && (!self.prose || line.reads)
             && self.job.features[feature].side != Side::Thread
             && self.job.features[feature].nominal.is_none()
             && self.job.features[feature].line == line.number
@@ -150,7 +190,7 @@ impl Reader {
                 return false;
             }
         }
-        let items = self.items(tokens, line);
+        let mut items = self.items(tokens, line);
         // `Ø17 = 17.004`: a feature named by its size.
         if let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] =
             items.as_slice()
@@ -173,8 +213,9 @@ impl Reader {
                 && items.iter().any(|(item, _)| {
                     matches!(item, Item::Size(Kind::Num(num)) if self.is_fine(num, line))
                 });
-        if items.iter().any(|(item, _)| matches!(item, Item::Same)) {
-            self.same_as_before(line);
+        let same = items.iter().position(|(item, _)| matches!(item, Item::Same));
+        if same.is_some() {
+            self.same_as_before(line, None);
         }
         let negated = items.iter().find_map(|(item, _)| match item {
             Item::Not => Some(true),
@@ -202,7 +243,25 @@ impl Reader {
         ) {
             line.subject = Some(part);
         } else {
-            opened = self.opens_part(tokens, line, sign);
+            let before = line.subject;
+            // `crank journals .9992`: a feature that is known is of its part.
+            let known = items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)));
+            opened = !matches!(known, Some((Item::Feature { part: Some(_), .. }, _)))
+                && self.opens_part(tokens, line, sign);
+            // `grip spins on it`: on what was spoken of before.
+            if opened && before != line.subject {
+                line.before = before;
+                items = self.items(tokens, line);
+            }
+        }
+        // `ream to 1.001` is what is wanted.
+        let works_to = tokens.windows(3).any(|found| {
+            found[0].word().is_some_and(super::lexicon::works_to)
+                && found[1].word() == Some("to")
+                && matches!(found[2].kind, Kind::Num(_))
+        });
+        if works_to && line.date.is_none() {
+            reads = false;
         }
         let features: Vec<usize> = positions(&items, |item| matches!(item, Item::Feature { .. }));
         let sizes: Vec<usize> = positions(&items, |item| matches!(item, Item::Size(_)));
@@ -356,6 +415,7 @@ impl Reader {
                         owner_said,
                         class,
                         reads: reads && !negated,
+                        works_to: works_to && line.date.is_none(),
                         most,
                         mate: mate_name.as_deref(),
                         has_fit,
@@ -454,6 +514,16 @@ impl Reader {
                 Some(self.job.features[*feature].part) == line.subject || line.subject.is_none()
             })
         });
+        // `journal same as bottom roll`.
+        let as_of = same.and_then(|at| {
+            items[at..].iter().find_map(|(item, _)| match item {
+                Item::Part(part) if Some(*part) != line.subject => Some(*part),
+                _ => None,
+            })
+        });
+        if as_of.is_some() {
+            self.same_as_before(line, as_of);
+        }
         if mate.is_some() {
             self.finish_mate(line, &mut mate, from, &mut fit, mate_to);
         } else if (has_fit || fit.clearance.is_some())
@@ -498,15 +568,20 @@ impl Reader {
         true
     }
 
-    /// `journal, inboard: same`: the size of the one before it.
-    fn same_as_before(&mut self, line: &mut Line) {
+    /// `journal, inboard: same`: the size of the one before it, or of another part's.
+    fn same_as_before(&mut self, line: &mut Line, of: Option<usize>) {
         let Some(feature) = line.feature.filter(|at| self.job.features[*at].nominal.is_none())
         else {
             return;
         };
         let one = &self.job.features[feature];
-        let before = self.job.features[..feature].iter().rposition(|other| {
-            other.part == one.part && other.side == one.side && other.nominal.is_some()
+        let (part, side) = (of.unwrap_or(one.part), one.side);
+        let head = self.names[feature].first().cloned().unwrap_or_default();
+        let called = of.and_then(|of| self.feature_called(of, &head, Some(side)));
+        let before = called.or_else(|| {
+            self.job.features[..feature].iter().rposition(|other| {
+                other.part == part && other.side == side && other.nominal.is_some()
+            })
         });
         if let Some(before) = before {
             let before_one = self.job.features[before].clone();

@@ -187,6 +187,7 @@ impl Reader {
         if let Some((None, taken)) = named
             && taken > 1
             && out.is_empty()
+            && !(is_fit_word && rest[0].at.len() < word.len())
             && feature_phrase(&rest[taken..]).is_none()
         {
             return (Some(Item::Loose(String::new())), taken);
@@ -268,6 +269,23 @@ impl Reader {
                     out.push((Item::Fit(said, fit), place));
                     return (Some(Item::Mate { name, part, is_sure: true }), taken + more);
                 }
+                // `press bushing`, `PF ring pin`: the mate with no word between; `press
+                // screw` may be a name.
+                let after = &rest[taken..];
+                let short = rest[0].at.len() < word.len();
+                if let Some((name, part, more)) = self.mate_name(after, line)
+                    && line.subject.is_some()
+                    && part != line.subject
+                    && (part.is_some() && !out.is_empty() || short)
+                    && after.get(more).is_none_or(|next| {
+                        matches!(next.kind, Kind::Sign(_))
+                            || feature_phrase(&after[more..]).is_some()
+                    })
+                {
+                    let place = rest[0].at.start..rest[taken - 1].at.end;
+                    out.push((Item::Fit(said, fit), place));
+                    return (Some(Item::Mate { name, part, is_sure: true }), taken + more);
+                }
                 return (Some(Item::Fit(said, fit)), taken);
             }
         }
@@ -343,7 +361,8 @@ impl Reader {
 
     /// One of several alike, by its mark alone.
     fn instance(&self, word: &str, line: &Line) -> Option<Item> {
-        let last = &self.job.features[line.feature?];
+        let of_part = |at: &usize| Some(self.job.features[*at].part) == line.subject;
+        let last = &self.job.features[line.feature.or(self.last_feature.filter(of_part))?];
         let head: Vec<&str> = last
             .name
             .split_whitespace()
@@ -431,6 +450,16 @@ impl Reader {
         if Some(subject) == part {
             return false;
         }
+        // A pin's hole is the hole that it goes in.
+        let last = rest[..taken].last().and_then(Token::word).map(stem).unwrap_or_default();
+        if side == Side::Hole
+            && matches!(
+                last.as_str(),
+                "pin" | "dowel" | "screw" | "bolt" | "key" | "rivet" | "stud"
+            )
+        {
+            return true;
+        }
         let subject = self.inwardness(subject);
         match side {
             Side::Hole => own > subject,
@@ -504,6 +533,7 @@ impl Reader {
             let it = line
                 .subject
                 .filter(|part| here.is_some() && here != Some(*part))
+                .or_else(|| line.before.filter(|_| here.is_some() && here == line.subject))
                 .or(line.mate_part);
             if let Some(part) = it {
                 let name = self.job.parts[part].name.clone();
@@ -519,6 +549,22 @@ impl Reader {
         }
         match self.mate_name(&rest[1..], line) {
             Some((name, part, taken)) => {
+                // `hole in the plugs 1/2`, `journal on the shaft`: whose it is.
+                if let (Some(of), [(Item::Feature { side, part: own @ None, .. }, _)]) =
+                    (part, out.as_mut_slice())
+                    && match side {
+                        Side::Hole => word == "in",
+                        Side::Shaft => word == "on",
+                        _ => word == "in" || word == "on",
+                    }
+                    && rest.iter().any(|token| matches!(token.kind, Kind::Num(_) | Kind::Thread(_)))
+                    && line
+                        .subject
+                        .is_none_or(|subject| self.inwardness(subject) <= 1 || subject == of)
+                {
+                    *own = part;
+                    return (None, 1 + taken);
+                }
                 // `end play on crank`, `bore in housing`.
                 let of_length =
                     matches!(out.last(), Some((Item::Feature { side: Side::Length, .. }, _)));
@@ -540,6 +586,8 @@ impl Reader {
                 }
                 // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
                 let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
+                let in_hole = in_hole
+                    || out.iter().any(|(item, _)| matches!(item, Item::Size(Kind::Thread(_))));
                 let is_sure = said_fit || in_hole || !purpose || is_whole;
                 if purpose && !is_sure {
                     return (Some(Item::Loose(name)), 1 + taken);

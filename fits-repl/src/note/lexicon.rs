@@ -1,5 +1,10 @@
 //! The words that notes are written in: features, parts, metals, fits.
 
+use std::{
+    collections::{HashMap, HashSet},
+    sync::OnceLock,
+};
+
 use fits_core::{job::whole::Side, shop::words::Word};
 
 /// The words that notes shorten by their vowels: `jrnl`, `hsg`, `kwy`.
@@ -10,7 +15,7 @@ const SHORTENED: &[&str] = &[
     "shank", "sprocket", "collar", "flange", "coupling", "washer", "gear", "bolt", "lever",
     "spacer", "sleeve", "length", "thick", "width", "centre", "block", "press", "push", "slip",
     "drive", "tight", "running", "loose", "sliding", "clearance", "interference", "bronze",
-    "brass", "steel", "nylon",
+    "brass", "steel", "nylon", "pivot", "upright",
 ];
 
 /// The word that letters with no vowel among them stand for.
@@ -20,16 +25,20 @@ pub(super) fn spelled(word: &str) -> Option<&'static str> {
         && letters.len() <= 5
         && letters.chars().all(|c| c.is_ascii_alphabetic())
         && !letters[1..].contains(['a', 'e', 'i', 'o', 'u']);
+    if !short {
+        return None;
+    }
     let stands_for = |full: &&&str| {
         let mut rest = full.chars();
         full.starts_with(&letters[..1]) && letters.chars().all(|c| rest.any(|one| one == c))
     };
-    SHORTENED.iter().find(|full| short && **full != letters && stands_for(full)).copied()
+    SHORTENED.iter().find(|full| **full != letters && stands_for(full)).copied()
 }
 
 /// A word as it is compared: short forms spelled out, the plural taken off.
 pub(super) fn stem(word: &str) -> String {
     let word = word.trim_end_matches(['.', '\'']);
+    let word = word.strip_suffix("'s").unwrap_or(word);
     let full = match word {
         "bushing" | "bushings" | "bushes" | "bushs" | "busing" => "bush",
         "bearings" | "brng" | "brngs" => "bearing",
@@ -43,6 +52,7 @@ pub(super) fn stem(word: &str) -> String {
         "rh" | "right" | "r" => "r",
         "bored" | "bores" => "bore",
         "feet" => "foot",
+        "dp" => "deep",
         "center" | "centers" | "centres" => "centre",
         other => {
             let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
@@ -113,8 +123,14 @@ const ENDS_OTHERS: &[&str] = &[
 
 /// How much a part is the inner one of two; nothing for a word that is no part.
 pub(super) fn inwardness(word: &str) -> Option<i32> {
+    static RANKS: OnceLock<HashMap<&'static str, i32>> = OnceLock::new();
     let word = stem(word);
-    let of = |word: &str| THINGS.iter().find(|(_, all)| all.contains(&word)).map(|(rank, _)| *rank);
+    let ranks = RANKS.get_or_init(|| {
+        let all = THINGS.iter().flat_map(|(rank, all)| all.iter().map(move |word| (*word, *rank)));
+        // The first row that has a word counts.
+        all.rev().collect()
+    });
+    let of = |word: &str| ranks.get(word).copied();
     of(&word)
         .or_else(|| ENDS_OTHERS.iter().find(|end| word.ends_with(**end)).and_then(|end| of(end)))
 }
@@ -130,9 +146,11 @@ pub(super) fn is_material(word: &str) -> bool {
         "plate", "sheet", "pgb", "stock", "round", "angle", "drawn", "cold", "rolled", "material",
         "polymer", "phosphor", "copper", "hardened", "leaded", "turned", "seamless", "uhmw",
         "hdpe", "tufnol", "hickory", "elm", "rubber", "leather", "pine", "birch", "cherry",
-        "walnut", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
+        "walnut", "alu", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
     ];
-    STUFF.contains(&stem(word).as_str()) || STUFF.contains(&word)
+    static SET: OnceLock<HashSet<&'static str>> = OnceLock::new();
+    let stuff = SET.get_or_init(|| STUFF.iter().copied().collect());
+    stuff.contains(word) || stuff.contains(stem(word).as_str())
 }
 
 /// Does it say what stock a size behind it is of?
@@ -185,7 +203,6 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
 
 /// The shop's word of that name; one that is none costs no search for the nearest.
 fn known(text: &str) -> Option<Word> {
-    use std::{collections::HashMap, sync::OnceLock};
     static WORDS: OnceLock<HashMap<&'static str, Word>> = OnceLock::new();
     let words = WORDS.get_or_init(|| {
         let all = |word: Word| {
@@ -243,6 +260,30 @@ pub(super) fn surely_measured(word: &str) -> bool {
                 | "checked"
                 | "read"
         )
+}
+
+/// Features that tell one part from another: `end frame`, `pivot pin`.
+pub(super) fn names_place(word: &str) -> bool {
+    matches!(
+        stem(word).as_str(),
+        "end" | "face" | "pivot" | "stub" | "neck" | "nose" | "shoulder" | "centre"
+    )
+}
+
+/// Work that brings a feature to the size behind `to`.
+pub(super) fn works_to(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORK: &[&str] = &[
+        "ream", "bore", "turn", "open", "hone", "lap", "take", "bring", "grind", "polish", "finish",
+        "skim",
+    ];
+    WORK.contains(&word)
+}
+
+/// Words for what was spoken of before.
+pub(super) fn is_pronoun(word: &str) -> bool {
+    let bare = word.split('\'').next().unwrap_or(word);
+    matches!(bare, "it" | "they" | "this" | "that" | "these" | "those" | "which" | "them" | "its")
 }
 
 /// Words that join, and say nothing of a size.

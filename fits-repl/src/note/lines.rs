@@ -57,6 +57,16 @@ fn split(line: &str, sign: char) -> Vec<(usize, &str)> {
         .collect()
 }
 
+/// Do bullets stand at the margin with others further in under them?
+pub(super) fn is_outline(text: &str) -> bool {
+    let bulleted = |line: &str| line.starts_with(['-', '*', '+', '\u{2022}', '[']);
+    let lines: Vec<&str> = text.lines().filter(|line| !line.trim().is_empty()).collect();
+    let nested = lines.windows(2).filter(|pair| {
+        bulleted(pair[0]) && pair[1].starts_with([' ', '\t']) && bulleted(pair[1].trim_start())
+    });
+    nested.count() > 1 && !text.contains("\n#")
+}
+
 /// What a column holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Column {
@@ -75,38 +85,107 @@ pub(super) enum Column {
     Notes,
 }
 
-/// The columns of a header row, with where each begins.
-pub(super) fn header(line: &str) -> Option<(char, Vec<(usize, Column)>)> {
+/// The columns of a row, with where each begins, and what parts them.
+pub(super) type Columns = (char, Vec<(usize, Column)>);
+
+/// The columns of a header row; one that its word does not tell goes by what
+/// stands in it in the rows below.
+pub(super) fn header(line: &str, below: &[&str]) -> Option<Columns> {
+    if line.contains(|c: char| c.is_ascii_digit()) {
+        return None;
+    }
     let (sign, cells) = cells(line);
     let columns: Vec<_> = cells.iter().map(|(at, cell)| (*at, column(cell))).collect();
     let known = columns.iter().filter(|(_, column)| column.is_some()).count();
-    let has_size = columns.iter().any(|(_, column)| *column == Some(Column::Size));
-    (known >= 3 && has_size && !line.contains(|c: char| c.is_ascii_digit())).then(|| {
-        (
-            sign,
-            columns.into_iter().map(|(at, column)| (at, column.unwrap_or(Column::Notes))).collect(),
-        )
+    if known < 2 || cells.len() < 3 {
+        return None;
+    }
+    let starts: Vec<(usize, Column)> = cells.iter().map(|(at, _)| (*at, Column::Notes)).collect();
+    let rows: Vec<Vec<(usize, &str)>> =
+        below.iter().map(|row| placed(row, &(sign, starts.clone()))).collect();
+    let mut all: Vec<Option<Column>> = columns.iter().map(|(_, column)| *column).collect();
+    for at in 0..all.len() {
+        let held = rows.iter().flatten().filter(|(index, _)| *index == at);
+        let held: Vec<&str> = held.map(|(_, cell)| *cell).filter(|cell| cell.len() > 1).collect();
+        if all[at].is_none() {
+            all[at] = by_content(&held).filter(|column| !all.contains(&Some(*column)));
+        }
+    }
+    let known = all.iter().flatten().count();
+    let columns = starts.into_iter().zip(&all);
+    (known >= 3 && all.contains(&Some(Column::Size))).then(|| {
+        (sign, columns.map(|((at, _), column)| (at, column.unwrap_or(Column::Notes))).collect())
     })
+}
+
+/// The cells of a row, each with the index of its column.
+pub(super) fn placed<'a>(row: &'a str, columns: &Columns) -> Vec<(usize, &'a str)> {
+    let cells = cells(row).1.into_iter().enumerate();
+    let nearest = |at: usize| {
+        let all = columns.1.iter().enumerate();
+        all.min_by_key(|(_, (start, _))| start.abs_diff(at)).map_or(0, |(index, _)| index)
+    };
+    cells
+        .map(|(index, (at, cell))| {
+            (if columns.0 == ' ' { nearest(at) } else { index }, cell.trim())
+        })
+        .collect()
+}
+
+/// What the cells of a column are, where most are of one kind.
+fn by_content(cells: &[&str]) -> Option<Column> {
+    use super::lexicon::{feature, fit, is_material};
+    let most = |is: &dyn Fn(&[Token]) -> bool| {
+        let count = cells.iter().filter(|cell| is(&tokens(cell, 0))).count();
+        cells.len() > 1 && count * 2 > cells.len()
+    };
+    let word = |is: &'static dyn Fn(&str) -> bool| {
+        move |found: &[Token]| found.iter().filter_map(Token::word).any(is)
+    };
+    let fits = |found: &[Token]| {
+        matches!(found.first().map(|token| &token.kind), Some(Kind::Class(_)))
+            || found.first().and_then(Token::word).is_some_and(|word| fit(&[word]).is_some())
+    };
+    let offs = |found: &[Token]| found.iter().any(|token| matches!(token.kind, Kind::Off(..)));
+    let sized = |found: &[Token]| {
+        found.first().is_some_and(|token| {
+            matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
+        })
+    };
+    if most(&offs) {
+        Some(Column::Limits)
+    } else if most(&sized) {
+        Some(Column::Size)
+    } else if most(&fits) {
+        Some(Column::Fit)
+    } else if most(&word(&|word| feature(word).is_some())) {
+        Some(Column::Feature)
+    } else if most(&word(&is_material)) {
+        Some(Column::Material)
+    } else {
+        None
+    }
 }
 
 /// The words of a header; shorter forms are their beginnings, or their letters
 /// in order with vowels left out: `ft`, `mtl`, `q`.
 #[rustfmt::skip]
 const HEADERS: &[(Column, &[&str])] = &[
-    (Column::Part, &["part", "item", "name", "piece", "component", "parts"]),
-    (Column::Feature, &["feature", "where", "surface", "what", "place", "detail", "location", "ft"]),
+    (Column::Part, &["part", "item", "name", "piece", "component", "parts", "bit"]),
+    (Column::Feature, &["feature", "where", "surface", "what", "place", "detail", "location", "ft",
+        "dim"]),
     (Column::Size, &["size", "nominal", "dimension", "diameter", "basic", "drawing", "dwg", "drg", "sizes",
         "nom. size", "nominal size"]),
     (Column::Unit, &["unit", "units"]),
     (Column::Limits, &["limits", "tolerance", "deviation", "limit"]),
     (Column::Length, &["length", "long", "lg"]),
-    (Column::Fit, &["fit", "class", "type", "fit type", "fits"]),
+    (Column::Fit, &["fit", "class", "type", "fit type", "fits", "how"]),
     (Column::Mate, &["with", "w/", "mate", "mates", "mates with", "goes with", "to", "in/on", "mating part",
         "mating", "against", "on/in", "goes in", "into"]),
     (Column::Reading, &["actual", "act", "reading", "read", "measured", "mic", "as made", "got", "readings", "is",
-        "came out", "as cut"]),
+        "came out", "as cut", "found", "now", "checked"]),
     (Column::Done, &["done", "ok", "status", "made", "tick", "\u{2713}"]),
-    (Column::Material, &["material", "mat'l", "mtl", "stuff", "stock"]),
+    (Column::Material, &["material", "mat'l", "mtl", "stuff", "stock", "made of", "metal"]),
     (Column::Count, &["qty", "quantity", "no", "no.", "count", "off", "number"]),
     (Column::Notes, &["notes", "note", "remarks", "comments", "remark"]),
 ];
@@ -127,17 +206,48 @@ fn column(cell: &str) -> Option<Column> {
                 && word.chars().all(|c| rest.any(|one| one == c))
     };
     let is_word = word.len() < 6 && word.chars().all(|c| c.is_ascii_alphabetic());
-    find(&|full| full == word).or_else(|| find(&short).filter(|_| !word.is_empty() && is_word))
+    let first = word.split_whitespace().next().unwrap_or_default();
+    find(&|full| full == word)
+        .or_else(|| find(&short).filter(|_| !word.is_empty() && is_word))
+        .or_else(|| find(&|full| full == first))
 }
 
 /// The unit that a line says for all that follows; the first of its clauses
 /// that says one counts: `no unit is inches, the bought parts are in mm`.
 pub(super) fn unit_line(line: &str) -> Option<Unit> {
+    const BREAKS: &[&str] = &[",", ";", ". ", " - ", "  ", " unless ", " except ", " but "];
     unit_said(line).or_else(|| {
-        let mut clauses = line.split([',', ';', '.']).filter(|clause| !clause.trim().is_empty());
-        let first = unit_said(clauses.next()?)?;
-        (!tokens(line, 0).iter().any(|token| matches!(token.kind, Kind::Num(_)))).then_some(first)
+        if tokens(line, 0).iter().any(|token| matches!(token.kind, Kind::Num(_))) {
+            return None;
+        }
+        let mut clauses = vec![line];
+        for sign in BREAKS {
+            clauses = clauses.into_iter().flat_map(|clause| clause.split(sign)).collect();
+        }
+        clauses.retain(|clause| !clause.trim().is_empty());
+        let first = clauses.first().and_then(|clause| unit_said(clause));
+        first.or_else(|| {
+            clauses.into_iter().skip(1).filter(|clause| says_for_all(clause)).find_map(unit_said)
+        })
     })
+}
+
+/// Does a clause speak of all sizes?
+fn says_for_all(line: &str) -> bool {
+    const ALL: &[&str] = &[
+        "all",
+        "dimensions",
+        "dims",
+        "sizes",
+        "units",
+        "unit",
+        "everything",
+        "unless",
+        "otherwise",
+        "throughout",
+        "everywhere",
+    ];
+    tokens(line, 0).iter().filter_map(Token::word).any(|word| ALL.contains(&word))
 }
 
 fn unit_said(line: &str) -> Option<Unit> {
@@ -157,18 +267,12 @@ fn unit_said(line: &str) -> Option<Unit> {
     let words: Vec<&str> = found.iter().filter_map(Token::word).collect();
     let says = |list: &[&str]| words.iter().any(|word| list.contains(word));
     let metric = says(&["mm", "millimetres", "millimeters", "metric"]);
-    let inch = says(&["inch", "inches", "imperial"]) || says(&["in"]) && words.len() <= 3;
-    let about = says(&[
-        "all",
-        "dimensions",
-        "dims",
-        "sizes",
-        "units",
-        "unit",
-        "everything",
-        "unless",
-        "otherwise",
-    ]);
+    let about = says_for_all(line);
+    // `press in slots` has no unit.
+    let says_only = |unit: &str| {
+        words.len() <= 3 && words.iter().all(|word| *word == unit || says_for_all(word))
+    };
+    let inch = says(&["inch", "inches", "imperial"]) || says(&["in"]) && says_only("in");
     let alone = words.len() <= 3
         || line.to_lowercase().contains("(inch")
         || line.to_lowercase().contains("(mm");

@@ -15,6 +15,7 @@ mod mates;
 mod names;
 mod sizes;
 mod table;
+mod tidy;
 mod token;
 
 use std::{
@@ -31,7 +32,6 @@ use fits_core::{
 };
 
 use lexicon::{feature, inwardness, is_material, stems};
-use lines::Column;
 use token::{Kind, Num, Token, tokens};
 
 /// The unit of a line's bare numbers, where one of them is in millimetres.
@@ -129,13 +129,13 @@ fn things(text: &str) -> HashSet<String> {
 
 /// Reads a note.
 pub fn read(text: &str) -> Job {
+    if tidy::is_tidy(text) {
+        return tidy::read(text);
+    }
     let mut reader = Reader::new(text);
-    let mut lines = text.lines().enumerate().peekable();
-    while let Some((at, line)) = lines.next() {
-        let indented = lines
-            .peek()
-            .is_some_and(|(_, next)| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
-        reader.line(at + 1, line.trim_end(), indented);
+    let lines: Vec<&str> = text.lines().map(str::trim_end).collect();
+    for at in 0..lines.len() {
+        reader.line(at + 1, lines[at], &lines[at + 1..]);
     }
     reader.settle();
     reader.job
@@ -155,9 +155,15 @@ pub fn csv(job: &Job) -> String {
     crate::questions::job::figures::csv(job)
 }
 
-/// The job in words; `text` is the note it was read from.
-pub fn page(job: &Job, text: &str) -> String {
-    crate::questions::job::page::page(job, text)
+/// The job in the tidy form, which [`read`] reads back to the same job; `text`
+/// is the note it was read from.
+pub fn tidy(job: &Job, text: &str) -> String {
+    tidy::write(job, text)
+}
+
+/// The job in words; `text` is the note it was read from, `file` its name.
+pub fn page(job: &Job, text: &str, file: &str) -> String {
+    crate::questions::job::page::page(job, text, file)
 }
 
 /// Does a reading of the job lie past its last limit?
@@ -214,7 +220,7 @@ pub(crate) struct Reader {
     unit: Option<(Unit, usize)>,
     /// What bare numbers most likely are.
     context: Unit,
-    columns: Option<(char, Vec<(usize, Column)>)>,
+    columns: Option<lines::Columns>,
     /// The feature and the mate of the row above.
     above: (String, String),
     /// A ruled line here stands under the header.
@@ -231,6 +237,10 @@ pub(crate) struct Reader {
     /// A heading says that all under it was measured.
     measured: bool,
     dated: bool,
+    /// Bullets at the margin open parts, those further in are of them.
+    outline: bool,
+    /// The note's own short forms: `PF press`.
+    legend: HashMap<String, String>,
     /// Its lines are sentences: what is not sure is asked, line by line.
     prose: bool,
     has_text: bool,
@@ -248,6 +258,8 @@ struct Line {
     mate_name: Option<String>,
     /// `not 3/16 keyway`: the next size is the feature's.
     corrects: Option<usize>,
+    /// The part that was spoken of before a clause opened another.
+    before: Option<usize>,
     /// The feature whose width, depth and length are said one after another.
     role_of: Option<usize>,
     /// It ends as a question.
@@ -314,16 +326,23 @@ impl Reader {
             hangs: None,
             measured: false,
             dated: false,
+            outline: lines::is_outline(text),
+            legend: HashMap::new(),
             prose: is_prose(text),
             has_text: false,
         }
     }
 
     #[allow(clippy::too_many_lines, reason = "one kind of line after another, each short")]
-    fn line(&mut self, number: usize, raw: &str, next_indented: bool) {
+    fn line(&mut self, number: usize, raw: &str, below: &[&str]) {
         if raw.trim().is_empty() {
+            // A new paragraph names its own part.
+            self.current = self.current.filter(|_| !self.prose);
             return;
         }
+        let next_indented = below
+            .first()
+            .is_some_and(|next| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
         let first = !std::mem::replace(&mut self.has_text, true);
         if !raw.contains(|c: char| c.is_alphanumeric()) {
             // A ruled line under rows ends their table.
@@ -333,7 +352,8 @@ impl Reader {
             return self.remark(number, raw, None);
         }
         self.ruled = false;
-        if let Some(columns) = lines::header(raw) {
+        let rows = &below[..below.len().min(40)];
+        if let Some(columns) = lines::header(raw, rows) {
             (self.columns, self.ruled) = (Some(columns), true);
             return self.remark(number, raw, None);
         }
@@ -367,7 +387,23 @@ impl Reader {
         let mut words = found.iter().filter_map(Token::word);
         let first_word = words.find(|word| !word.starts_with('#')).unwrap_or_default();
         if !has_size && next_indented && lexicon::surely_measured(first_word) && date.is_none() {
-            (self.measured, self.current) = (true, None);
+            (self.measured, self.current, self.hangs) = (true, None, None);
+            return self.remark(number, raw, None);
+        }
+        // `14/3 measured`, with the readings under it.
+        let tail = date.as_ref().map(|(_, at)| tokens(&raw[*at..], *at));
+        if next_indented
+            && let (Some((date, _)), Some(tail)) = (&date, &tail)
+            && tail.iter().all(|token| match &token.kind {
+                Kind::Word(word) => lexicon::says_measured(word) || lexicon::is_small(word),
+                kind => matches!(kind, Kind::Sign(_)),
+            })
+        {
+            (self.measured, self.dated, self.current) = (true, true, None);
+            self.hangs = Some(date.clone());
+            return self.remark(number, raw, None);
+        }
+        if self.is_legend(&found) {
             return self.remark(number, raw, None);
         }
         self.measured &= lines::bullet(raw).1 > 0 && !raw.starts_with('#');
@@ -382,7 +418,8 @@ impl Reader {
         }
         let (done, start) = lines::bullet(raw);
         let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
-        let indented = start > 0 && (!boxed || self.is_heading);
+        let at_margin = self.outline && !raw.starts_with([' ', '\t']);
+        let indented = start > 0 && (!boxed || self.is_heading) && !at_margin;
         let asks = raw.ends_with('?');
         let mixed = self.unit.is_none() && is_mixed(&found);
         let mut line =
@@ -404,6 +441,7 @@ impl Reader {
             from = found[0].at.end;
             self.hangs = Some(String::new());
         } else if self.measured && start > 0 {
+            line.date = self.hangs.clone().filter(|date| !date.is_empty());
             (line.reads, from) = (true, start);
         } else if indented
             && start > 0
@@ -418,8 +456,9 @@ impl Reader {
         } else {
             let was = self.current;
             self.hangs = None;
-            from = self.head(raw, start, &mut line, next_indented && start == 0);
-            if line.subject.is_none() && start > 0 && !asks_first(&raw[start..]) {
+            let opens = next_indented && (start == 0 || at_margin);
+            from = self.head(raw, start, &mut line, opens);
+            if line.subject.is_none() && (start > 0 || self.prose) && !asks_first(&raw[start..]) {
                 line.subject = was;
             }
         }
@@ -439,6 +478,40 @@ impl Reader {
         }
     }
 
+    /// Short forms with what each stands for: `PF press  SL slide`.
+    fn is_legend(&mut self, found: &[Token]) -> bool {
+        let signs = |token: &&Token| {
+            matches!(token.kind, Kind::Sign('=' | ',' | '-' | ':' | ';' | '.' | '(' | ')'))
+        };
+        let words: Vec<Option<&str>> =
+            found.iter().filter(|token| !signs(token)).map(Token::word).collect();
+        let (pairs, rest) = words.as_chunks::<2>();
+        let is_pair = |pair: &[Option<&str>; 2]| {
+            matches!(pair, [Some(short), Some(full)] if short.len() < 4
+                && short.len() < full.len()
+                && lexicon::fit(&[full]).is_some())
+        };
+        let is = pairs.len() > 1 && rest.is_empty() && pairs.iter().all(is_pair);
+        if is {
+            let all = pairs.iter().map(|pair| pair.map(|word| word.unwrap_or_default().to_owned()));
+            self.legend.extend(all.map(|[short, full]| (short, full)));
+        }
+        is
+    }
+
+    /// The tokens of a text, the note's own short forms spelled out.
+    fn spelled(&self, text: &str, from: usize) -> Vec<Token> {
+        let mut found = tokens(text, from);
+        for token in &mut found {
+            if let Kind::Word(word) = &mut token.kind
+                && let Some(full) = self.legend.get(word.as_str())
+            {
+                word.clone_from(full);
+            }
+        }
+        found
+    }
+
     fn remark(&mut self, line: usize, text: &str, part: Option<usize>) {
         self.job.remarks.push(Remark { line, text: text.trim().to_owned(), part });
     }
@@ -456,7 +529,24 @@ impl Reader {
     /// A part of its own under a heading, `grip: brass tube`; where the rest begins.
     fn part_within(&mut self, raw: &str, start: usize, line: &mut Line) -> usize {
         let found = tokens(&raw[start..], start);
-        let Some(colon) = found.iter().position(|token| token.is_sign(':')) else { return start };
+        // `6004 (2), in the drawer`: a bearing goes by its number.
+        if let [Token { kind: Kind::Code(code), at }, next, ..] = found.as_slice()
+            && matches!(next.kind, Kind::Count(_) | Kind::Dims(_) | Kind::Sign(','))
+            && code.starts_with(|c: char| c.is_ascii_digit())
+        {
+            let part = self.part_named(&code.to_uppercase(), line.number);
+            self.describe(part, &found[1..]);
+            (line.subject, line.declares) = (Some(part), true);
+            return at.end;
+        }
+        let dash = |at: usize, token: &Token| {
+            token.is_sign('-') && raw[..token.at.start].ends_with(' ') && at > 0
+        };
+        let Some(colon) =
+            found.iter().enumerate().position(|(at, token)| token.is_sign(':') || dash(at, token))
+        else {
+            return start;
+        };
         let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
         let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
         let named = words[..end].last().is_some_and(|last| self.is_thing(last))
@@ -477,7 +567,39 @@ impl Reader {
     /// The part that a line at the margin opens; where the rest begins.
     #[allow(clippy::too_many_lines, reason = "one sign of a name after another, each short")]
     fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
-        let mut found = tokens(&raw[start..], start);
+        let mut found = self.spelled(&raw[start..], start);
+        // `they are 10.2`: what the line before spoke of.
+        if found.first().and_then(Token::word).is_some_and(lexicon::is_pronoun) {
+            line.subject = self.current;
+            return start;
+        }
+        let opening = found.iter().take_while(|token| {
+            matches!(
+                token.word(),
+                Some(
+                    "couple"
+                        | "pair"
+                        | "of"
+                        | "the"
+                        | "a"
+                        | "new"
+                        | "two"
+                        | "three"
+                        | "four"
+                        | "six"
+                        | "eight"
+                )
+            )
+        });
+        let opening = opening.count();
+        let named =
+            found.get(opening).and_then(Token::word).is_some_and(|word| self.is_thing(word))
+                || self.part_phrase(&found[opening..]).is_some();
+        let start = match found.get(opening) {
+            Some(name) if opening > 0 && named => name.at.start,
+            _ => start,
+        };
+        found.retain(|token| token.at.start >= start);
         // `2 off  bushes`: how many stands first.
         let count = found.first().and_then(|token| match token.kind {
             Kind::Count(count) => Some(count),
@@ -501,7 +623,11 @@ impl Reader {
                     && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
                 || (feature(word).is_some()
                     && inwardness(word).is_none()
-                    && lexicon::stem(word) != "shoulder")
+                    && !(lexicon::names_place(word)
+                        && found
+                            .get(end + 1)
+                            .and_then(Token::word)
+                            .is_some_and(|next| inwardness(next).is_some())))
                 || (lexicon::fit(&[word]).is_some() && !begins_name);
             let is_code = matches!(token.kind, Kind::Code(_));
             let apart = end > 0 && token.at.start > found[end - 1].at.end + 1;
@@ -551,7 +677,9 @@ impl Reader {
             || end > 0
                 && end < 4
                 && opens_block
-                && next.is_none_or(|next| next.is_sign('(') || next.is_sign('-'));
+                && next.is_none_or(|next| {
+                    next.is_sign('(') || next.is_sign('-') || self.outline && next.is_sign(',')
+                });
         if end == 0
             || !is_name
             || lexicon::asks(words.first().copied().unwrap_or_default())
@@ -593,6 +721,7 @@ impl Reader {
     /// What a line that opens a part says of it: how many, what of, bought.
     fn describe(&mut self, part: usize, found: &[Token]) {
         let mut material: Vec<&str> = Vec::new();
+        let mut ended = false;
         for (at, token) in found.iter().enumerate() {
             let part = &mut self.job.parts[part];
             match &token.kind {
@@ -600,6 +729,7 @@ impl Reader {
                 Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
                 Kind::Word(word)
                     if is_material(word)
+                        && !ended
                         && (material.is_empty()
                             || found[at - 1].word() == material.last().copied()) =>
                 {
@@ -610,7 +740,7 @@ impl Reader {
                 {
                     material.push(word);
                 }
-                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) if !material.is_empty() => break,
+                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) => ended = !material.is_empty(),
                 Kind::Sign('.') | Kind::Thread(_) => break,
                 Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
                 _ => {}

@@ -258,7 +258,7 @@ impl Reader {
                 && !words[..last].iter().any(|word| {
                     super::lexicon::leads_to_mate(word)
                         || super::lexicon::is_small(word)
-                        || feature(word).is_some_and(|_| stem(word) != "shoulder")
+                        || feature(word).is_some() && !super::lexicon::names_place(word)
                 });
         usable.then_some(last + 1)
     }

@@ -26,6 +26,8 @@ pub(super) struct Given<'a> {
     pub(super) owner_said: bool,
     pub(super) class: Option<String>,
     pub(super) reads: bool,
+    /// `ream to`: what is wanted now, whatever was read.
+    pub(super) works_to: bool,
     pub(super) most: bool,
     pub(super) mate: Option<&'a str>,
     pub(super) has_fit: bool,
@@ -44,6 +46,7 @@ impl<'a> Given<'a> {
             owner_said: false,
             class: None,
             reads: false,
+            works_to: false,
             most: false,
             mate: None,
             has_fit: false,
@@ -156,6 +159,23 @@ impl Reader {
             Some(Kind::Num(num)) => self.length(num, line.unit),
             _ => None,
         };
+        // `R .9980` under `journals 1`: one of those, as it came out.
+        let marks: Vec<String> = stems(name).into_iter().filter(|word| is_instance(word)).collect();
+        if let (Some(part), Some(size), false) = (subject, near, marks.is_empty()) {
+            let plain = stems(name).into_iter().filter(|word| !is_instance(word));
+            let base = self.feature_called(part, &plain.collect::<Vec<_>>().join(" "), Some(*side));
+            let base = base.filter(|at| {
+                let one = &self.job.features[*at];
+                let was = one.nominal.as_ref().and_then(Nominal::size);
+                one.line != line.number
+                    && self.is_near(*at, size)
+                    && was != Some(size)
+                    && !self.names[*at].iter().any(|word| is_instance(word))
+            });
+            if let Some(base) = base {
+                return Some(self.instance_of(line.number, base, name, place));
+            }
+        }
         let everywhere = |reader: &Self| {
             let all: Vec<usize> = (0..reader.job.parts.len())
                 .rev()
@@ -184,13 +204,8 @@ impl Reader {
                 return Some(found);
             }
             // One of several alike: `journal L` of the journals.
-            let new = self.new_feature(line.number, one.part, name, one.side, place.clone());
-            let made = &mut self.job.features[new];
-            (made.nominal, made.unit, made.unit_from, made.class) =
-                (one.nominal, one.unit, one.unit_from, one.class);
-            self.job.features[found].instances.push(new);
             line.subject = Some(one.part);
-            return Some(new);
+            return Some(self.instance_of(line.number, found, name, place));
         }
         if only_known
             && *side == Side::Length
@@ -213,6 +228,17 @@ impl Reader {
         Some(made)
     }
 
+    /// One of several alike: `journal L` of the journals.
+    fn instance_of(&mut self, line: usize, of: usize, name: &str, place: &Range<usize>) -> usize {
+        let one = self.job.features[of].clone();
+        let new = self.new_feature(line, one.part, name, one.side, place.clone());
+        let made = &mut self.job.features[new];
+        (made.nominal, made.unit, made.unit_from, made.class) =
+            (one.nominal, one.unit, one.unit_from, one.class);
+        self.job.features[of].instances.push(new);
+        new
+    }
+
     /// What belongs to no one part.
     pub(super) fn assembly(&mut self, line: usize) -> usize {
         let found = self.job.parts.iter().position(|part| part.name == "assembly");
@@ -227,7 +253,15 @@ impl Reader {
             Kind::Thread(_) => true,
             _ => false,
         };
-        if self.prose && !(sure && given.owner.is_some() && line.subject.is_some()) {
+        // A bare number of a text in both units may be either.
+        let known = match given.kind {
+            Kind::Num(num) => {
+                self.unit_of(num, line.unit).1 != fits_core::job::whole::UnitFrom::Context
+            }
+            _ => false,
+        };
+        let said = given.owner.is_some() && (sure || given.owner_said && known);
+        if self.prose && !(said && line.subject.is_some()) {
             self.ask(
                 line.number,
                 given.place.clone(),
@@ -309,6 +343,22 @@ impl Reader {
                     .filter(|at| self.job.features[*at].side == Side::Length && line.is_row))?;
                 let (low, from) = (self.length(low, line.unit)?, self.unit_of(high, line.unit));
                 let high = self.length(high, line.unit)?;
+                // `holes .3752/.3751`, of a size that is there: limits, or what was read?
+                let one = &self.job.features[feature];
+                if one.line != line.number
+                    && one.side.surface().is_some()
+                    && self.is_near(feature, low)
+                    && self.is_near(feature, high)
+                {
+                    let text = format!(
+                        "are these limits of the {} or readings?",
+                        self.job.full_name(feature)
+                    );
+                    let answer = "write `measured` before readings, or each limit in full";
+                    self.ask(line.number, given.place.clone(), text, Some(answer.into()));
+                    line.found += 1;
+                    return Some(feature);
+                }
                 self.size(line, feature, Nominal::Between(low.min(high), low.max(high)), from);
                 Some(feature)
             }
@@ -354,6 +404,18 @@ impl Reader {
 
     fn number(&mut self, line: &mut Line, num: &Num, given: &Given) -> Option<usize> {
         let size = self.length(num, line.unit)?;
+        let worked = || {
+            let part = line.subject?;
+            let waits = line.feature.filter(|at| self.job.features[*at].part == part);
+            waits.or_else(|| self.nearest(part, None, size)).filter(|at| self.is_near(*at, size))
+        };
+        if given.works_to
+            && let Some(owner) = given.owner.or_else(worked)
+        {
+            let from = self.unit_of(num, line.unit);
+            self.size(line, owner, Nominal::Size(size), from);
+            return Some(owner);
+        }
         if let Some(owner) = given.owner {
             if self.is_read(line, owner, num, size, given.reads) {
                 let owner = self.next_alike(line, owner, size);
@@ -479,8 +541,9 @@ impl Reader {
         {
             return true;
         }
+        let is_instance = || self.job.features.iter().any(|of| of.instances.contains(&owner));
         has_nominal
-            && one.line != line.number
+            && (one.line != line.number || is_instance())
             && self.is_near(owner, size)
             && one.nominal.as_ref().and_then(Nominal::size) != Some(size)
             && num.places >= 2
@@ -751,6 +814,11 @@ impl Reader {
         let numbered = words
             .iter()
             .any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()));
+        // A bearing is listed in millimetres, whatever the rest of the note is in.
+        let metric = numbered && all.iter().all(Num::is_whole) && all[0].over > 2;
+        if metric {
+            line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
+        }
         let sides: &[(&str, Side)] = if is(&["bush", "bearing", "sleeve", "liner"]) || numbered {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
         } else if is(&["key"]) {

@@ -36,12 +36,7 @@ struct Row<'a> {
 
 impl Reader {
     /// A row under a header; false where the line is no such row.
-    pub(super) fn row(
-        &mut self,
-        number: usize,
-        raw: &str,
-        columns: &(char, Vec<(usize, Column)>),
-    ) -> bool {
+    pub(super) fn row(&mut self, number: usize, raw: &str, columns: &lines::Columns) -> bool {
         let (sign, cells) = lines::cells(raw);
         let padded = columns.0 == ' ';
         if sign != columns.0 && !(padded && cells.len() > 1) || cells.len() < 2 {
@@ -169,7 +164,7 @@ impl Reader {
                 Kind::Count(_) | Kind::Sign('(' | ')') => {}
                 _ => {
                     let piece = &text[token.at.start - row.part.0..token.at.end - row.part.0];
-                    if !name.is_empty() && piece != "," && !name.ends_with(',') {
+                    if !name.is_empty() && !matches!(piece, "," | ".") && !name.ends_with(',') {
                         name.push(' ');
                     }
                     name.push_str(piece);
@@ -371,6 +366,7 @@ impl Reader {
             owner_said: owner.is_some(),
             class,
             reads: false,
+            works_to: false,
             most: false,
             mate,
             has_fit: !row.fit.1.is_empty() || mate.is_some(),

@@ -115,6 +115,13 @@ const FORMS: &[&str] = &[
     "trapezoidal",
 ];
 
+/// Machine screws by number and pitch, with no sign before the number.
+#[rustfmt::skip]
+const SCREWS: &[&str] = &[
+    "0-80", "1-64", "1-72", "2-56", "2-64", "3-48", "3-56", "4-40", "4-48", "5-40", "5-44", "6-32",
+    "6-40", "8-32", "8-36", "10-24", "10-32", "12-24", "12-28",
+];
+
 /// The tokens of a text that starts at a byte of its line.
 pub(super) fn tokens(text: &str, from: usize) -> Vec<Token> {
     let mut scan = Scan { text, at: 0, found: Vec::new(), from, sign: None };
@@ -195,7 +202,8 @@ impl Scan<'_> {
         } else if let Some(side) =
             ["od", "id"].into_iter().find(|side| is_slashed(&rest, side) && !glued)
         {
-            self.put(Kind::Word(side.into()), 3);
+            let stop = rest[1..].starts_with('.') && rest[3..].starts_with('.');
+            self.put(Kind::Word(side.into()), 3 + usize::from(stop));
         } else if first.is_alphabetic() || first == '#' {
             self.word(&rest);
         } else {
@@ -265,11 +273,11 @@ impl Scan<'_> {
     }
 }
 
-/// `o/d`, `i/d`.
+/// `o/d`, `i.d.`
 fn is_slashed(text: &str, side: &str) -> bool {
     let (first, last) = side.split_at(1);
-    let written = format!("{first}/{last}");
-    text.get(..3).is_some_and(|head| head.eq_ignore_ascii_case(&written))
+    let written = ['/', '.'].map(|sign| format!("{first}{sign}{last}"));
+    text.get(..3).is_some_and(|head| written.iter().any(|one| head.eq_ignore_ascii_case(one)))
         && !text[3..].starts_with(char::is_alphanumeric)
 }
 
@@ -345,8 +353,10 @@ fn thread(text: &str) -> Option<(String, usize)> {
     let tail = &text[from + pitch..];
     let form: String = tail.trim_start().chars().take_while(char::is_ascii_alphabetic).collect();
     let has_form = FORMS.contains(&form.to_lowercase().as_str());
+    // `10-32`: a machine screw by its number.
+    let numbered = spaces == 0 && more == 0 && SCREWS.contains(&&text[..from + pitch]);
     let fraction = size.as_ref().is_none_or(|size| size.vulgar);
-    if !has_form && (!fraction || spaces > 0 || more > 0) {
+    if !(has_form || numbered || fraction && spaces == 0 && more == 0) {
         return None;
     }
     let end = if has_form {
@@ -630,6 +640,43 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 }
             }
             _ => out.push(token),
+        }
+    }
+    // `16/22/15`: bore, outside, length.
+    let mut at = 0;
+    while at + 4 < out.len() {
+        let [a, one, b, two, c] = &out[at..at + 5] else { break };
+        if let (Kind::Num(inside), Kind::Num(outside), Kind::Num(long)) =
+            (&a.kind, &b.kind, &c.kind)
+            && one.is_sign('/')
+            && two.is_sign('/')
+            && inside.value() < outside.value()
+            && c.at.end - a.at.start < 24
+        {
+            let all = vec![inside.clone(), outside.clone(), long.clone()];
+            let place = a.at.start..c.at.end;
+            out.splice(at..at + 5, [Token { kind: Kind::Dims(all), at: place }]);
+        }
+        at += 1;
+    }
+    // `all 3 at 1.2490`.
+    for at in 1..out.len() {
+        let all = matches!(out[at - 1].word(), Some("all" | "make" | "need" | "have"));
+        if let Kind::Num(num) = &out[at].kind
+            && all
+            && num.is_whole()
+            && num.unit.is_none()
+            && num.over <= 24
+        {
+            out[at].kind = Kind::Count(u32::try_from(num.over).unwrap_or(1));
+        }
+    }
+    // `38 w`: so wide.
+    for at in 1..out.len() {
+        let alone =
+            out.get(at + 1).is_none_or(|next| next.word().is_none() || is_times(Some(next)));
+        if out[at].word() == Some("w") && matches!(out[at - 1].kind, Kind::Num(_)) && alone {
+            out[at].kind = Kind::Word("wide".into());
         }
     }
     for at in 0..out.len() {

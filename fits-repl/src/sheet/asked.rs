@@ -28,7 +28,7 @@ pub(super) fn typed(size: Length, unit: Unit) -> String {
 }
 
 /// A feature by its limits, asked for by itself.
-pub(super) fn feature(
+pub(crate) fn feature(
     session: &mut Session,
     side: Surface,
     limits: Limits,

@@ -3,10 +3,9 @@
 //! job's own.
 
 use fits_core::{
-    Length, Limits,
+    Limits,
     job::whole::{Cut, Feature, Job, Mate, Nominal, Paired},
-    shop::{Hazard, Reading, Verdict},
-    size::{Decimals, Rounding},
+    shop::{Reading, Verdict},
     standards::iso286::Feature as Surface,
 };
 
@@ -71,7 +70,8 @@ pub(super) fn blocks(
             zones::of_cut(nominal.unwrap_or_else(|| limits.middle()), side, &known.cut(), &text)
         }
     };
-    if let Some(picture) = picture {
+    // One that came out good is compared with nothing more.
+    if let Some(picture) = picture.filter(|_| known.verdict != Some(Verdict::Good)) {
         top.drawing(&picture);
     }
     notes(&mut top, &known);
@@ -152,16 +152,8 @@ fn head(
         }
         (_, _, None) => {}
     }
-    let both = |size: Length, toward| {
-        let [one, other] = text.units().map(|unit| {
-            let decimals = Decimals::for_limits(unit, known.limits);
-            format!("{} {}", size.shown(decimals, toward), unit.symbol())
-        });
-        format!("{one} ({other})")
-    };
-    let lower = both(known.limits.lower(), Rounding::Up);
-    let upper = both(known.limits.upper(), Rounding::Down);
-    block.say(&format!("Not under {lower}, not over {upper}; {}", known.label()));
+    let [one, other] = text.units().map(|unit| Text::range(known.limits, unit));
+    block.say(&format!("{one} ({other}); {}", known.label()));
 }
 
 /// What else to know, and what to be careful of.
@@ -180,11 +172,6 @@ fn notes(block: &mut Block, known: &Known<'_>) {
     }
     if pair.choice.as_ref().is_some_and(|choice| choice.work_it_out) {
         block.say("A starting point: work out pressure and stress before it is pressed.");
-    }
-    if pair.wanted.lower().is_negative() {
-        for hazard in [Hazard::Pressing, Hazard::People] {
-            block.care(hazard.caution());
-        }
     }
     if pair.known().is_unconfirmed() || known.limits.known().is_unconfirmed() {
         block.care("unconfirmed: the limits, from memory; check before you cut");
@@ -208,10 +195,10 @@ fn worked(name: &str, figures: &FeatureAnswer, session: &Session, text: &Text) -
     let rows: Vec<Vec<Cell>> = passes::steps(plan, figures, session.dial, text)
         .into_iter()
         .map(|step| {
-            let [one, other] = step.figures;
+            let [one, _] = step.figures;
             vec![
                 Cell::from(format!("{}: {}", step.name, step.dial)),
-                format!("{one} ({other})").into(),
+                one.into(),
                 Cell::Box,
                 Cell::Box,
             ]

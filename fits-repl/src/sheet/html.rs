@@ -86,10 +86,14 @@ impl Block {
 
     /// Room to write how and when it was measured.
     pub(super) fn bench(&mut self) {
+        self.lines("bench", &["temperature", "instrument", "date"]);
+    }
+
+    /// Words with a line to write on behind each.
+    pub(super) fn lines(&mut self, class: &str, words: &[&str]) {
         self.tall += LINE + 20.0;
-        self.html.push_str(
-            "<p class=\"bench\">temperature <span></span> instrument <span></span> date <span></span></p>\n",
-        );
+        let lines: Vec<String> = words.iter().map(|it| format!("{it} <span></span>")).collect();
+        let _ = writeln!(self.html, "<p class=\"{class}\">{}</p>", lines.join(" "));
     }
 
     /// A table: its caption, the heads of its columns (none where each row has
@@ -98,11 +102,11 @@ impl Block {
         if rows.is_empty() {
             return;
         }
-        let columns = rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
-        let wide = (WIDTH / f64::from(u32::try_from(columns).unwrap_or(1)) - 18.0) / TYPE;
+        let wide = widths(heads, rows);
         let row_of = |words: &mut dyn Iterator<Item = &str>| {
-            let most = words.map(|words| measure::lines(words, wide).len()).max().unwrap_or(1);
-            (f64::from(u32::try_from(most).unwrap_or(1)) * LINE * 1.03 + 6.0).max(35.0)
+            let counts = words.zip(&wide).map(|(words, wide)| measure::lines(words, *wide).len());
+            let most = counts.max().unwrap_or(1);
+            (f64::from(u32::try_from(most).unwrap_or(1)) * LINE * 1.03 + 6.0).max(31.0)
         };
         self.tall += lines(caption, TYPE) * LINE + 18.0;
         let _ = writeln!(self.html, "<table><caption>{}</caption>", escaped(caption));
@@ -134,6 +138,44 @@ impl Block {
         }
         self.html.push_str("</tbody></table>\n");
     }
+}
+
+/// How wide the words of each column may be, in sizes of the type: each has room
+/// by its longest cell, as a browser shares it out, a box by its least width.
+fn widths(heads: &[&str], rows: &[Vec<Cell>]) -> Vec<f64> {
+    const EDGES: f64 = 18.0;
+    const BOX: f64 = 80.0;
+    let columns = rows.iter().map(Vec::len).max().unwrap_or(1).max(1);
+    let mut wanted: Vec<f64> = (0..columns)
+        .map(|at| heads.get(at).map_or(0.0, |head| measure::width(head) * TYPE * 1.1))
+        .collect();
+    let mut is_box = vec![false; columns];
+    for row in rows {
+        for (at, cell) in row.iter().enumerate() {
+            let bold = if at == 0 { 1.1 } else { 1.0 };
+            match cell {
+                Cell::Words(words) => {
+                    wanted[at] = wanted[at].max(measure::width(words) * TYPE * bold);
+                }
+                Cell::Box => is_box[at] = true,
+            }
+        }
+    }
+    let boxes: f64 = is_box.iter().map(|is| if *is { BOX } else { 0.0 }).sum();
+    let edges = EDGES * f64::from(u32::try_from(columns).unwrap_or(1));
+    let room = WIDTH - edges - boxes;
+    // A box takes no less than its width; its words have it too.
+    let over: Vec<f64> = wanted
+        .iter()
+        .zip(&is_box)
+        .map(|(wanted, is)| (wanted - if *is { BOX } else { 0.0 }).max(0.0))
+        .collect();
+    let all: f64 = over.iter().sum();
+    let share = if all > room { room * 0.95 / all } else { 1.0 };
+    over.iter()
+        .zip(&is_box)
+        .map(|(over, is)| (over * share + if *is { BOX } else { 0.0 }) / TYPE + 0.1)
+        .collect()
 }
 
 fn lines(words: &str, size: f64) -> f64 {

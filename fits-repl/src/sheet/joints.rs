@@ -53,6 +53,9 @@ impl Joint<'_> {
     }
 }
 
+/// Of every lead-in on the page.
+const CHAMFER: &str = "unconfirmed: the chamfers of lead-ins, from memory; check before you cut";
+
 pub(super) fn pages(job: &Job, session: &mut Session) -> Vec<Page> {
     let mut joints: Vec<Joint<'_>> = job
         .mates
@@ -70,6 +73,14 @@ pub(super) fn pages(job: &Job, session: &mut Session) -> Vec<Page> {
             "In this order: pressed joints first, then those that slide or run (common practice, \
              no source).",
         );
+    }
+    let is_pressed =
+        |joint: &Joint<'_>| joint.least_and_most().is_some_and(|(low, _)| low.is_negative());
+    if joints.iter().any(is_pressed) {
+        for hazard in [Hazard::Pressing, Hazard::People] {
+            head.care(hazard.caution());
+        }
+        head.care(CHAMFER);
     }
     in_the_way(&mut head, job);
     head.bench();
@@ -115,8 +126,7 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
     if low.is_negative() {
         pressed(job, joint, session, &text, &mut block);
     }
-    let rows = vec![vec![Cell::from("found"), Cell::Box, Cell::from("done"), Cell::Box]];
-    block.table(&format!("Joint {number}"), &[], &rows);
+    block.lines("marks", &["found", "done"]);
     block
 }
 
@@ -173,10 +183,6 @@ fn pressed(job: &Job, joint: &Joint<'_>, session: &mut Session, text: &Text, blo
             Text::size(least, one),
             Text::size(most, one)
         ));
-        block.care("unconfirmed: the chamfer, from memory; check before you cut");
-    }
-    for hazard in [Hazard::Pressing, Hazard::People] {
-        block.care(hazard.caution());
     }
 }
 

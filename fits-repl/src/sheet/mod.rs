@@ -4,7 +4,7 @@
 //! Its limits are the job's own, its tools and passes those of single queries
 //! (`asked`); it adds none.
 
-mod asked;
+pub(crate) mod asked;
 mod feature;
 mod html;
 mod joints;

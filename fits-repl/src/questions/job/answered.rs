@@ -71,10 +71,10 @@ impl Session {
         let page = match query {
             JobQuery::Next => {
                 let mut out = String::new();
-                super::next::next(&mut out, &job);
+                super::next::next(&mut out, &job, &mut self.trial());
                 out
             }
-            _ => page::page(&job, file.text()),
+            _ => page::page(&job, file.text(), &file.name()),
         };
         let answer = answer(&file.name(), notes, &job, page);
         self.shop.job = Some(file);
@@ -88,7 +88,7 @@ impl Session {
     fn open_job(&mut self, path: &Path) -> std::io::Result<Answer> {
         let file = JobFile::open(path)?;
         let job = note::read(file.text());
-        let shown = page::page(&job, file.text());
+        let shown = page::page(&job, file.text(), &file.name());
         let answer = answer(&file.name(), Vec::new(), &job, shown);
         self.shop.job = Some(file);
         Ok(answer)
@@ -179,7 +179,7 @@ impl Session {
         let then = note::read(file.text());
         notes.extend(changed(&job, &then));
         let mut next = String::new();
-        super::next::next(&mut next, &then);
+        super::next::next(&mut next, &then, &mut self.trial());
         let answer = answer(&file.name(), notes, &then, format!("NEXT\n{next}"));
         self.shop.job = Some(file);
         Some(Ok(answer))

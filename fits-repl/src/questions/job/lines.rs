@@ -104,7 +104,13 @@ pub(crate) fn lines(job: &Job) -> String {
                 class: feature.class.as_deref(),
                 fit: mate.map(|mate| mate.fit.words.as_str()).filter(|words| !words.is_empty()),
                 mate: mate.and_then(|mate| {
-                    let other = job.features.get(mate.other(said.feature))?;
+                    // One of several alike has the mate of them all.
+                    let is_own = mate.hole == said.feature || mate.shaft == said.feature;
+                    let all = || {
+                        job.features.iter().position(|one| one.instances.contains(&said.feature))
+                    };
+                    let own = if is_own { said.feature } else { all()? };
+                    let other = job.features.get(mate.other(own))?;
                     Some(MateFigures {
                         part: job.parts.get(other.part).map_or("", |part| part.name.as_str()),
                         feature: &other.name,

@@ -7,6 +7,7 @@ pub(crate) mod figures;
 pub(crate) mod lines;
 mod next;
 pub(crate) mod page;
+mod place;
 
 use self::{answered::JobAnswer, asked::JobQuery};
 use crate::{questions::prelude::*, render::text::lines::wrapped};

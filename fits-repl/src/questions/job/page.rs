@@ -10,6 +10,7 @@ use fits_core::{
     standards::iso286::Feature as Surface,
 };
 
+use super::place::Note;
 use crate::{
     render::text::{figures::is_exact, lines::wrapped},
     session::Session,
@@ -97,9 +98,10 @@ pub(crate) fn query(job: &Job, mate: &Mate) -> Option<String> {
     Some(text)
 }
 
-/// The whole job. `text` is the note, for the places of questions.
-pub(crate) fn page(job: &Job, text: &str) -> String {
+/// The whole job. `text` is the note in `file`, for the places of what is told.
+pub(crate) fn page(job: &Job, text: &str, file: &str) -> String {
     let mut out = String::new();
+    let note = &Note::new(file, text);
     if let Some(title) = &job.title {
         let _ = writeln!(out, "{title}");
     }
@@ -116,12 +118,18 @@ pub(crate) fn page(job: &Job, text: &str) -> String {
         let about =
             if about.is_empty() { String::new() } else { format!("   {}", about.join(", ")) };
         let _ = writeln!(out, "{}{about}", part.name.to_uppercase());
+        if job.features_of(index).all(|(_, feature)| feature.implied) && part.material.is_none() {
+            let words = "this part is named only as a mate: it is made with what the mate needs";
+            let at = note.line(part.line).find(&part.name);
+            let at = at.map_or(0..0, |at| at..at + part.name.len());
+            note.tell(&mut out, part.line, &at, words);
+        }
         for (at, feature) in features {
-            shown(&mut out, job, at, feature);
+            shown(&mut out, job, note, at, feature);
         }
     }
-    told(&mut out, job);
-    questions(&mut out, job, text);
+    told(&mut out, job, note);
+    questions(&mut out, job, note);
     if !job.remarks.is_empty() {
         let _ = writeln!(out, "REMARKS");
         for remark in &job.remarks {
@@ -144,7 +152,7 @@ fn nominal(feature: &Feature) -> String {
     }
 }
 
-fn shown(out: &mut String, job: &Job, at: usize, feature: &Feature) {
+fn shown(out: &mut String, job: &Job, note: &Note, at: usize, feature: &Feature) {
     let [own, other] = units(feature.unit);
     let done = if feature.done { " done" } else { "" };
     let implied = if feature.implied { " (not listed, needed by its mate)" } else { "" };
@@ -158,7 +166,7 @@ fn shown(out: &mut String, job: &Job, at: usize, feature: &Feature) {
     let limits = match job.limits(at) {
         Some(Ok((limits, _))) => Some(limits),
         Some(Err(error)) => {
-            wrapped(out, "    ! ", &error.said_in(own));
+            note.tell(out, feature.line, &feature.at, &error.said_in(own));
             None
         }
         None => None,
@@ -256,7 +264,7 @@ fn joint(pair: &Paired, unit: Unit) -> Option<String> {
 
 /// Order of making, what cannot pass, end play, what is next.
 #[allow(clippy::too_many_lines, reason = "one thing told after another, each short")]
-fn told(out: &mut String, job: &Job) {
+fn told(out: &mut String, job: &Job, note: &Note) {
     let mut said = String::new();
     for mate in &job.mates {
         if job.is_split(mate.hole) || job.is_split(mate.shaft) {
@@ -310,7 +318,7 @@ fn told(out: &mut String, job: &Job) {
                 );
             }
         } else if let Some(Err(error)) = &pair {
-            wrapped(&mut said, "    ! ", &error.said_in(unit));
+            note.tell_joint(&mut said, job, mate, &error.said_in(unit));
         }
         // What a word only starts is not asked alone.
         let starts = pair
@@ -335,7 +343,7 @@ fn told(out: &mut String, job: &Job) {
                 job.full_name(blocked.behind),
                 job.full_name(mate.shaft),
             );
-            wrapped(out, "! ", &words);
+            note.tell_joint(out, job, mate, &words);
         }
     }
     for conflict in job.conflicts() {
@@ -344,14 +352,12 @@ fn told(out: &mut String, job: &Job) {
                 .get(at)
                 .map_or_else(String::new, |mate| job.full_name(mate.other(conflict.feature)))
         });
-        wrapped(
-            out,
-            "! ",
-            &format!(
-                "the {} cannot suit both the {one} and the {two} as they were read: make one of these again",
-                job.full_name(conflict.feature)
-            ),
+        let feature = &job.features[conflict.feature];
+        let words = format!(
+            "the {} cannot suit both the {one} and the {two} as they were read: make one of these again",
+            job.full_name(conflict.feature)
         );
+        note.tell(out, feature.line, &feature.at, &words);
     }
     if let Some(play) = job.end_play() {
         let unit = job.features.get(play.between).map_or(Unit::Millimetre, |feature| feature.unit);
@@ -363,11 +369,11 @@ fn told(out: &mut String, job: &Job) {
         let _ = writeln!(out, "END PLAY  {} by the lengths{judged}", size(play.left, unit));
     }
     let _ = writeln!(out, "NEXT");
-    super::next::next(out, job);
+    super::next::next(out, job, &mut Session::new());
 }
 
 /// Every question, with the line and a caret under its place.
-fn questions(out: &mut String, job: &Job, text: &str) {
+fn questions(out: &mut String, job: &Job, note: &Note) {
     let mut all: Vec<Question> = job.questions.clone();
     all.extend(unsettled(job));
     if all.is_empty() {
@@ -376,34 +382,16 @@ fn questions(out: &mut String, job: &Job, text: &str) {
     all.sort_by_key(|question| (question.line, question.at.start));
     let _ = writeln!(out, "QUESTIONS");
     for question in &all {
-        let line = text.lines().nth(question.line.saturating_sub(1)).unwrap_or_default();
+        let line = note.line(question.line);
         let answer = question
             .answer
             .clone()
             .or_else(|| answered(job, question, line))
             .map(|answer| format!(": {answer}"))
             .unwrap_or_default();
-        if question.by_writer {
-            wrapped(
-                out,
-                &format!("  {:>3}  ", question.line),
-                &format!("you ask: {}{answer}", question.text),
-            );
-            continue;
-        }
-        wrapped(out, &format!("  {:>3}  ", question.line), &format!("{}{answer}", question.text));
-        let (shown, start, end) = crate::render::text::lines::excerpt(
-            line,
-            question.at.start.min(line.len()),
-            question.at.end.min(line.len()),
-        );
-        let _ = writeln!(out, "       {shown}");
-        let _ = writeln!(
-            out,
-            "       {}{}",
-            " ".repeat(start),
-            "^".repeat(end.saturating_sub(start).max(1))
-        );
+        let asks = if question.by_writer { "you ask: " } else { "" };
+        let words = format!("{asks}{}{answer}", question.text);
+        note.tell(out, question.line, &question.at, &words);
     }
 }
 

@@ -1,0 +1,537 @@
+//! The tidy form: what the program itself writes of a note, a part at the
+//! margin and a sentence for each feature under it, and reads back as it is.
+//!
+//! ```text
+//! # tidy job
+//! part crank shaft; of crs; 2 off
+//!   journal L: shaft 0.75in; read 0.7493in on 10/11; goes in bushings: id; fit running
+//!   > a remark
+//! ? a question; what would settle it
+//! | a line as the person wrote it
+//! ```
+
+use std::fmt::Write as _;
+
+use fits_core::{
+    Length, Limits,
+    job::whole::{
+        Feature, FitSaid, Job, Mate, Nominal, Part, Question, Reading, Remark, Said, Side, State,
+    },
+    shop::words::Word,
+    size::{Deviations, Unit},
+};
+
+use super::{
+    lines,
+    token::{Kind, tokens},
+};
+use crate::questions::job::page::exact;
+
+/// The first line of a tidy note.
+const HEAD: &str = "# tidy job";
+
+const SIDES: [Side; 5] = [Side::Hole, Side::Shaft, Side::Thread, Side::Length, Side::Other];
+
+pub(super) fn is_tidy(text: &str) -> bool {
+    text.lines().next().is_some_and(|line| line.trim_end() == HEAD)
+}
+
+/// A text in which no sign of the form stands bare.
+fn plain(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.trim().chars() {
+        if matches!(c, ';' | ':' | '\\' | '~' | '>' | '?') {
+            out.push('\\');
+        }
+        out.push(if c.is_control() { ' ' } else { c });
+    }
+    out
+}
+
+/// The pieces between a bare sign.
+fn pieces(text: &str, sign: char) -> Vec<&str> {
+    let mut escaped = false;
+    let is_sign = |c: char| {
+        let is = c == sign && !escaped;
+        escaped = c == '\\' && !escaped;
+        is
+    };
+    text.split(is_sign).map(str::trim).collect()
+}
+
+fn bare(text: &str) -> String {
+    let mut escaped = false;
+    let keeps = |c: &char| {
+        escaped = *c == '\\' && !escaped;
+        !escaped
+    };
+    text.trim().chars().filter(keeps).collect()
+}
+
+/// What each feature is called: its part and its name, numbered where two are alike.
+fn calls(job: &Job) -> Vec<String> {
+    let mut seen = std::collections::HashMap::<String, usize>::new();
+    let call = |feature: &Feature| {
+        let part = job.parts.get(feature.part).map_or("", |part| part.name.as_str());
+        let name = format!("{}: {}", plain(part), plain(&feature.name));
+        let before = seen.entry(name.clone()).or_default();
+        *before += 1;
+        if *before > 1 { format!("{name} ~{before}") } else { name }
+    };
+    job.features.iter().map(call).collect()
+}
+
+/// The job in the tidy form; behind it all that the person wrote, as written.
+pub(super) fn write(job: &Job, text: &str) -> String {
+    let mut out = format!("{HEAD}\n");
+    if let Some(title) = &job.title {
+        let _ = writeln!(out, "title {}", plain(title));
+    }
+    let calls = calls(job);
+    let mut of_part = vec![Vec::new(); job.parts.len()];
+    for (at, feature) in job.features.iter().enumerate() {
+        of_part[feature.part].push(at);
+    }
+    let mut into = vec![Vec::new(); job.features.len()];
+    for (at, mate) in job.mates.iter().enumerate() {
+        into[mate.shaft].push(at);
+    }
+    // Where a feature has several, the first one counts: their order is told
+    // where it is not that of the parts.
+    let by_parts: Vec<usize> =
+        of_part.iter().flatten().flat_map(|at: &usize| into[*at].clone()).collect();
+    let is_told = !by_parts.is_sorted();
+    let mut one_of: Vec<Option<usize>> = vec![None; job.features.len()];
+    for (at, feature) in job.features.iter().enumerate() {
+        for one in &feature.instances {
+            one_of[*one] = Some(at);
+        }
+    }
+    let mut said: Vec<(usize, Beside)> =
+        job.remarks.iter().map(|it| (it.line, Beside::It(it))).collect();
+    said.extend(job.questions.iter().map(|it| (it.line, Beside::Asked(it))));
+    said.sort_by_key(|(line, _)| *line);
+    let mut said = said.into_iter().peekable();
+    let mut current = None;
+    for (at, part) in job.parts.iter().enumerate() {
+        while let Some((_, one)) = said.next_if(|(line, _)| *line < part.line) {
+            one.write(&mut out, job, current);
+        }
+        let _ = write!(out, "part {}", plain(&part.name));
+        if let Some(material) = &part.material {
+            let _ = write!(out, "; of {}", plain(material));
+        }
+        if let Some(count) = part.count {
+            let _ = write!(out, "; {count} off");
+        }
+        out.push_str(if part.bought { "; bought\n" } else { "\n" });
+        current = Some(at);
+        for &at in &of_part[at] {
+            feature(&mut out, &job.features[at]);
+            if let Some(all) = one_of[at] {
+                let _ = write!(out, "; one of {}", calls[all]);
+            }
+            for &number in &into[at] {
+                let mate = &job.mates[number];
+                goes(&mut out, mate, &calls[mate.hole], job.features[at].unit);
+                if is_told {
+                    let _ = write!(out, "; joint {}", number + 1);
+                }
+            }
+            out.push('\n');
+        }
+    }
+    for (_, one) in said {
+        one.write(&mut out, job, current);
+    }
+    if is_tidy(text) {
+        out.extend(
+            text.lines().filter(|line| line.starts_with('|')).map(|line| format!("{line}\n")),
+        );
+    } else {
+        out.extend(text.lines().map(|line| format!("{}\n", format!("| {line}").trim_end())));
+    }
+    out
+}
+
+/// What stands beside the features.
+enum Beside<'a> {
+    It(&'a Remark),
+    Asked(&'a Question),
+}
+
+impl Beside<'_> {
+    fn write(&self, out: &mut String, job: &Job, current: Option<usize>) {
+        match self {
+            Self::It(Remark { text, part, .. }) => {
+                let text = plain(text);
+                let name = |part: usize| job.parts.get(part).map_or("", |part| part.name.as_str());
+                let _ = match part {
+                    None => writeln!(out, "> {text}"),
+                    Some(part) if Some(*part) == current => writeln!(out, "  > {text}"),
+                    Some(part) => writeln!(out, "> {}: {text}", plain(name(*part))),
+                };
+            }
+            Self::Asked(Question { text, answer, by_writer, .. }) => {
+                let sign = if *by_writer { "??" } else { "?" };
+                let answer = answer.as_ref().map(|it| format!("; {}", plain(it)));
+                let _ = writeln!(out, "{sign} {}{}", plain(text), answer.unwrap_or_default());
+            }
+        }
+    }
+}
+
+fn sized(nominal: &Nominal, unit: Unit) -> String {
+    match nominal {
+        Nominal::Size(size) => exact(*size, unit),
+        Nominal::Between(low, high) => format!("{} to {}", exact(*low, unit), exact(*high, unit)),
+        Nominal::Thread(name) => format!("of {}", plain(name)),
+    }
+}
+
+fn feature(out: &mut String, one: &Feature) {
+    let _ = write!(out, "  {}: {}", plain(&one.name), one.side.word());
+    let size = one.nominal.as_ref().map(|nominal| sized(nominal, one.unit)).unwrap_or_default();
+    if !size.is_empty() {
+        let _ = write!(out, " {size}");
+    }
+    if !size.ends_with(one.unit.symbol()) {
+        out.push_str(if one.unit == Unit::Inch { "; inches" } else { "; millimetres" });
+    }
+    if let Some(class) = &one.class {
+        let _ = write!(out, "; class {}", plain(class));
+    }
+    if let Some(off) = one.deviations {
+        let _ = write!(
+            out,
+            "; off {} to {}",
+            exact(off.lower(), one.unit),
+            exact(off.upper(), one.unit)
+        );
+    }
+    for (flag, word) in [(one.done, "done"), (one.implied, "not listed")] {
+        if flag {
+            let _ = write!(out, "; {word}");
+        }
+    }
+    for (_, was) in &one.earlier {
+        let _ = write!(out, "; was {}", sized(was, one.unit));
+    }
+    for reading in &one.readings {
+        let _ = write!(out, "; read {}", exact(reading.size, one.unit));
+        out.push_str(match reading.state {
+            State::Free => "",
+            State::InPlace => " in place",
+            State::OldPart => " old part",
+        });
+        if let Some(date) = &reading.date {
+            let _ = write!(out, " on {}", plain(date));
+        }
+    }
+}
+
+fn goes(out: &mut String, mate: &Mate, hole: &str, unit: Unit) {
+    let _ = write!(out, "; goes in {hole}");
+    if !mate.fit.words.is_empty() {
+        let _ = write!(out, "; fit {}", plain(&mate.fit.words));
+    }
+    if let Some(word) = mate.fit.word.filter(|word| word.name() != mate.fit.words) {
+        let _ = write!(out, "; as {}", word.name());
+    }
+    if let Some(play) = mate.fit.clearance {
+        let _ = write!(
+            out,
+            "; clearance {} to {}",
+            exact(play.lower(), unit),
+            exact(play.upper(), unit)
+        );
+    }
+    if let Some(called) = &mate.called {
+        let _ = write!(out, "; called {}", plain(called));
+    }
+}
+
+/// What is read before all names are known.
+#[derive(Default)]
+struct Reader {
+    job: Job,
+    /// Each mate behind its number, with what its hole is called, and its place.
+    goes: Vec<(usize, Mate, String, std::ops::Range<usize>)>,
+    /// The feature that stands for each, by what it is called.
+    ones: Vec<(usize, String)>,
+}
+
+/// A tidy note; a line that is none is asked about and kept as a remark.
+pub(super) fn read(text: &str) -> Job {
+    let mut reader = Reader::default();
+    for (at, line) in text.lines().enumerate().skip(1) {
+        let number = at + 1;
+        if line.trim().is_empty() || line.starts_with('|') {
+            continue;
+        }
+        if let Err((place, why)) = reader.line(number, line) {
+            reader.ask(number, place, why);
+            let part = reader.job.parts.len().checked_sub(1);
+            reader.job.remarks.push(Remark { line: number, text: line.trim().to_owned(), part });
+        }
+    }
+    reader.settle()
+}
+
+type Fault = (std::ops::Range<usize>, String);
+
+impl Reader {
+    fn ask(&mut self, line: usize, at: std::ops::Range<usize>, why: String) {
+        let answer = Some("as `fits job FILE --tidy` writes it".to_owned());
+        self.job.questions.push(Question { line, at, text: why, answer, by_writer: false });
+    }
+
+    fn line(&mut self, number: usize, line: &str) -> Result<(), Fault> {
+        let text = line.trim();
+        let indented = line.starts_with([' ', '\t']);
+        let place = |piece: &str| {
+            let start = piece.as_ptr() as usize - line.as_ptr() as usize;
+            start..start + piece.len()
+        };
+        if let Some(title) = text.strip_prefix("title ").filter(|_| !indented) {
+            self.job.title = Some(bare(title));
+        } else if let Some(remark) = text.strip_prefix('>') {
+            let named = pieces(remark, ':');
+            let (part, text) = match named.as_slice() {
+                [_] if indented => (self.job.parts.len().checked_sub(1), remark),
+                [part, text] => {
+                    let name = bare(part);
+                    (self.job.parts.iter().position(|one| one.name == name), *text)
+                }
+                _ => (None, remark),
+            };
+            self.job.remarks.push(Remark { line: number, text: bare(text), part });
+        } else if let Some(asked) = text.strip_prefix('?') {
+            let (by_writer, asked) = match asked.strip_prefix('?') {
+                Some(asked) => (true, asked),
+                None => (false, asked),
+            };
+            let all = pieces(asked, ';');
+            self.job.questions.push(Question {
+                line: number,
+                at: place(text),
+                text: bare(all[0]),
+                answer: all.get(1).map(|answer| bare(answer)),
+                by_writer,
+            });
+        } else if let Some(part) = text.strip_prefix("part ").filter(|_| !indented) {
+            self.part(number, part).map_err(|piece| (place(piece), NOT_OF_PART.to_owned()))?;
+        } else if indented {
+            let (name, said) = text
+                .char_indices()
+                .find(|(at, c)| *c == ':' && !text[..*at].ends_with('\\'))
+                .map(|(at, _)| (&text[..at], &text[at + 1..]))
+                .ok_or_else(|| (place(text), "a feature's name and `:` are missing".to_owned()))?;
+            self.feature(number, line, name, said)?;
+        } else {
+            self.measured(number, line).ok_or_else(|| (place(text), NO_LINE.to_owned()))?;
+        }
+        Ok(())
+    }
+
+    fn part<'a>(&mut self, line: usize, text: &'a str) -> Result<(), &'a str> {
+        let mut all = pieces(text, ';').into_iter();
+        let mut wrong = None;
+        let mut part = Part { line, name: bare(all.next().unwrap_or(text)), ..Part::default() };
+        for piece in all {
+            if let Some(material) = piece.strip_prefix("of ") {
+                part.material = Some(bare(material));
+            } else if let Some(count) = piece.strip_suffix(" off") {
+                part.count = Some(count.parse().map_err(|_| piece)?);
+            } else if piece == "bought" {
+                part.bought = true;
+            } else {
+                wrong = Some(piece);
+            }
+        }
+        self.job.parts.push(part);
+        wrong.map_or(Ok(()), Err)
+    }
+
+    fn feature(&mut self, number: usize, line: &str, name: &str, said: &str) -> Result<(), Fault> {
+        let place = |piece: &str| {
+            let start = piece.as_ptr() as usize - line.as_ptr() as usize;
+            start..start + piece.len()
+        };
+        let fault = |piece: &str| (place(piece), NOT_OF_FEATURE.to_owned());
+        let part = self.job.parts.len().checked_sub(1).ok_or_else(|| {
+            (place(name), "no part stands above this: `part NAME` at the margin".to_owned())
+        })?;
+        let mut all = pieces(said, ';').into_iter();
+        let what = all.next().unwrap_or_default();
+        let (word, size) = what.split_once(' ').unwrap_or((what, ""));
+        let side = SIDES.into_iter().find(|side| side.word() == word).ok_or_else(|| fault(what))?;
+        let nominal = sizes(size).map_err(|()| fault(what))?;
+        let unit = if size.ends_with("in") { Unit::Inch } else { Unit::Millimetre };
+        let mut one = Feature::new(part, &bare(name), side, unit, nominal);
+        (one.line, one.at) = (number, place(name));
+        let at = self.job.features.len();
+        let mut wrong = None;
+        let mut orders: Vec<usize> = Vec::new();
+        let mut mates: Vec<(Mate, String, std::ops::Range<usize>)> = Vec::new();
+        for piece in all {
+            let (word, rest) = piece.split_once(' ').unwrap_or((piece, ""));
+            let fit = mates.last_mut().map(|(mate, ..)| mate);
+            match (word, fit) {
+                ("inches", _) => one.unit = Unit::Inch,
+                ("millimetres", _) => one.unit = Unit::Millimetre,
+                ("class", _) => one.class = Some(bare(rest)),
+                ("done", _) => one.done = true,
+                ("not", _) if rest == "listed" => one.implied = true,
+                ("off", _) => {
+                    let (low, high) = range(rest).ok_or_else(|| fault(piece))?;
+                    one.deviations = Deviations::new(low, high).ok();
+                }
+                ("was", _) => {
+                    let was = sizes(rest).map_err(|()| fault(piece))?;
+                    one.earlier.extend(was.map(|was| (number, was)));
+                }
+                ("read", _) => {
+                    let reading = reading(rest).ok_or_else(|| fault(piece))?;
+                    one.readings.push(Reading { line: number, at: place(piece), ..reading });
+                }
+                ("one", _) if rest.starts_with("of ") => {
+                    self.ones.push((at, rest[3..].trim().to_owned()));
+                }
+                ("goes", _) if rest.starts_with("in ") => {
+                    let mate = Mate {
+                        line: number,
+                        hole: 0,
+                        shaft: at,
+                        fit: FitSaid::default(),
+                        called: None,
+                    };
+                    mates.push((mate, rest[3..].trim().to_owned(), place(piece)));
+                    orders.push(usize::MAX);
+                }
+                ("fit", Some(mate)) => {
+                    mate.fit.words = bare(rest);
+                    mate.fit.word = Word::all().find(|word| word.name() == mate.fit.words);
+                }
+                ("as", Some(mate)) => {
+                    mate.fit.word = Word::all().find(|word| word.name() == rest);
+                }
+                ("clearance", Some(mate)) => {
+                    let (low, high) = range(rest).ok_or_else(|| fault(piece))?;
+                    mate.fit.clearance = Limits::new(low, high).ok();
+                }
+                ("joint", Some(_)) => {
+                    let number = rest.parse::<usize>().map_err(|_| fault(piece))?;
+                    if let Some(last) = orders.last_mut() {
+                        *last = number;
+                    }
+                }
+                ("called", Some(mate)) => mate.called = Some(bare(rest)),
+                _ => wrong = Some(fault(piece)),
+            }
+        }
+        for ((mate, hole, place), order) in mates.into_iter().zip(orders) {
+            self.goes.push((order, mate, hole, place));
+        }
+        self.job.features.push(one);
+        wrong.map_or(Ok(()), Err)
+    }
+
+    /// `10/11 crank shaft journal = .7498`, as it is written at the prompt.
+    fn measured(&mut self, number: usize, line: &str) -> Option<()> {
+        let (date, from) = lines::date(line, true)?;
+        let (name, size) = line[from..].split_once('=')?;
+        let name = name.trim().to_lowercase();
+        let at = (0..self.job.features.len())
+            .find(|at| self.job.full_name(*at).to_lowercase() == name)?;
+        let Kind::Num(num) = tokens(size, 0).into_iter().next()?.kind else { return None };
+        let size = num.length(self.job.features[at].unit)?;
+        let date = date.contains(|c: char| c.is_ascii_digit()).then_some(date);
+        let place = from..line.len();
+        let reading = Reading { line: number, at: place, size, state: State::Free, date };
+        self.job.features[at].readings.push(reading);
+        Some(())
+    }
+
+    /// Finds what is called by its name, and says of each line what it says.
+    fn settle(mut self) -> Job {
+        let calls = calls(&self.job);
+        let find = |call: &str| {
+            let [part, feature] = pieces(call, ':')[..] else { return None };
+            let call = format!("{part}: {feature}");
+            calls.iter().position(|one| *one == call)
+        };
+        let mut goes = std::mem::take(&mut self.goes);
+        goes.sort_by_key(|(number, ..)| *number);
+        for (_, mut mate, hole, place) in goes {
+            match find(&hole) {
+                Some(at) => {
+                    mate.hole = at;
+                    self.job.mates.push(mate);
+                }
+                None => self.ask(mate.line, place, "no feature is called so".to_owned()),
+            }
+        }
+        for (one, all) in std::mem::take(&mut self.ones) {
+            if let Some(all) = find(&all) {
+                self.job.features[all].instances.push(one);
+            }
+        }
+        let mut mate_of = vec![None; self.job.features.len()];
+        for (at, mate) in self.job.mates.iter().enumerate() {
+            for feature in [mate.hole, mate.shaft] {
+                mate_of[feature] = mate_of[feature].or(Some(at));
+            }
+        }
+        for (feature, one) in self.job.features.iter().enumerate() {
+            let mate = mate_of[feature];
+            let nominal = one.nominal.clone();
+            self.job.said.push(Said { line: one.line, feature, nominal, reading: None, mate });
+            self.job.said.extend(one.readings.iter().enumerate().map(|(index, reading)| Said {
+                line: reading.line,
+                feature,
+                nominal: None,
+                reading: Some(index),
+                mate,
+            }));
+        }
+        self.job.said.sort_by_key(|said| said.line);
+        self.job
+    }
+}
+
+const NOT_OF_PART: &str = "a part is `of` a stuff, so many `off`, or `bought`";
+const NOT_OF_FEATURE: &str = "this says nothing of a feature in the tidy form";
+const NO_LINE: &str = "a line of the tidy form begins with `part`, `>`, `?`, `|` or two blanks";
+
+/// Two sizes with `to` between.
+fn range(text: &str) -> Option<(Length, Length)> {
+    let (low, high) = text.split_once(" to ")?;
+    Some((low.parse().ok()?, high.parse().ok()?))
+}
+
+/// A size, two, a thread's name, or nothing.
+fn sizes(text: &str) -> Result<Option<Nominal>, ()> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    if let Some(name) = text.strip_prefix("of ") {
+        return Ok(Some(Nominal::Thread(bare(name))));
+    }
+    if let Some((low, high)) = range(text) {
+        return Ok(Some(Nominal::Between(low, high)));
+    }
+    text.parse().map(|size| Some(Nominal::Size(size))).map_err(|_| ())
+}
+
+/// `0.7493in in place on 10/11`.
+fn reading(text: &str) -> Option<Reading> {
+    let (size, rest) = text.split_once(' ').unwrap_or((text, ""));
+    let (state, rest) = [(State::InPlace, "in place"), (State::OldPart, "old part")]
+        .into_iter()
+        .find_map(|(state, words)| Some((state, rest.strip_prefix(words)?.trim())))
+        .unwrap_or((State::Free, rest));
+    let date = rest.strip_prefix("on ").map(bare);
+    (rest.is_empty() || date.is_some()).then_some(())?;
+    Some(Reading { line: 0, at: 0..0, size: size.parse().ok()?, state, date })
+}
