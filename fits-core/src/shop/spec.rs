@@ -196,10 +196,10 @@ impl FromStr for Spec {
     fn from_str(text: &str) -> Result<Self, Error> {
         let (start, body) = (text.len() - text.trim_start().len(), text.trim());
         if body.starts_with(|c: char| !c.is_alphabetic()) {
-            return Err(Error::new(Kind::NotAClass {
-                why: "a fit is named by its classes or by a word".into(),
-                advice: "write `H7/g6`, `RC4` or `press`".into(),
-            })
+            return Err(Error::not_a_class(
+                "a fit is named by its classes or by a word",
+                "write `H7/g6`, `RC4` or `press`",
+            )
             .at(start, start + body.len()));
         }
         // A word has no digit, and classes have one.

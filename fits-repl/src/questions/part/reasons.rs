@@ -28,7 +28,7 @@ use crate::{
 pub(super) fn of_feature(found: &FeatureAnswer) -> Vec<Reason> {
     let mut figures = limits(found.rests_on.as_deref());
     figures.push(found.why_aim());
-    reaming(&mut figures, found, found.ream.as_ref());
+    reaming(&mut figures, found, found.ream.as_deref());
     making(&mut figures, found);
     figures
 }
@@ -37,7 +37,7 @@ pub(super) fn of_fit(fit: &FitAnswer) -> Vec<Reason> {
     let mut figures = limits(fit.rests_on.as_deref());
     figures.extend([fit.hole.why_aim(), fit.shaft.why_aim()]);
     if fit.ream.is_some() || fit.bore.is_some() {
-        reaming(&mut figures, &fit.hole, fit.ream.as_ref());
+        reaming(&mut figures, &fit.hole, fit.ream.as_deref());
         making(&mut figures, &fit.hole);
     }
     figures
