@@ -109,13 +109,13 @@ fn assemblies() {
             "assemble 20 H7/g6, hub steel od 40",
             "nothing presses: the parts are loose by 0.007 mm to 0.041 mm",
             "20 H7/g6",
-            "take a tighter class, as s6 or FN1; a slip fit is held by a retaining compound, a key or a pin",
+            "take a tighter class, as FN1 or s6; a slip fit is held by a retaining compound, a key or a pin",
         ),
         (
             "assemble 20 = 20.02/20.01, hub steel od 40",
             "nothing presses: the parts are loose by 0.01 mm",
             "20.02/20.01",
-            "take a tighter class, as s6 or FN1; a slip fit is held by a retaining compound, a key or a pin",
+            "take a tighter class, as FN1 or s6; a slip fit is held by a retaining compound, a key or a pin",
         ),
         (
             "assemble 20 interference 1, hub steel od 40",

@@ -70,6 +70,8 @@ pub(crate) enum Kind {
 
 /// What a refusal is about: the value to change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "snake_case"))]
 #[non_exhaustive]
 pub enum Subject {
     /// The diameter that the parts share.

@@ -13,7 +13,7 @@ use fits_core::{
 
 use crate::{
     answer::Answer,
-    problem::Problem,
+    problem::{Code, Problem},
     query::{Expression, Query, Spot, Tolerance, Units},
     questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
     sentence::{self, Said, Setting, Slip, System},
@@ -60,8 +60,11 @@ impl Session {
         let words = line.split_whitespace();
         let words = words.filter(|word| word.bytes().all(|byte| byte.is_ascii_alphabetic()));
         let is_plain = words::read(line).is_ok();
+        // A plain query that was refused for its figures says why: nothing is to be guessed.
+        let is_refused = is_plain && problem.kind == Code::NotAnswered;
         let may_guess = !is_named
             && !words::is_entry(line)
+            && !is_refused
             && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
         may_guess.then(|| self.as_guess(line)).flatten().map_or(answer, Err)
     }

@@ -261,7 +261,7 @@ impl Joint {
                         Figure::Small(least)
                     )
                 },
-                "take a tighter class, as s6 or FN1; a slip fit is held by a retaining compound, a key or a pin",
+                "take a tighter class, as FN1 or s6; a slip fit is held by a retaining compound, a key or a pin",
             ));
         }
         // Beyond any press or shrink fit: a radius taken for a diameter, a slip

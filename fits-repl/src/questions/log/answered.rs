@@ -99,10 +99,7 @@ impl Session {
                 self.shown_log(at, notes)
             }
             LogQuery::Scrap => self.enter(Entry::Scrap, at, at.clone(), Vec::new()),
-            LogQuery::Show => match &self.shop.log {
-                Some(OpenLog { log: Some(_), .. }) => self.shown_log(at, Vec::new()),
-                _ => Ok(self.log_list()),
-            },
+            LogQuery::Show => self.log_as_it_stands(at),
             LogQuery::List => Ok(self.log_list()),
             LogQuery::Leave => {
                 let Some(open) = self.shop.log.take() else { return Err(no_log(at)) };
@@ -119,6 +116,14 @@ impl Session {
                 Ok(answer)
             }
             LogQuery::Open(name) => self.open_named(name),
+        }
+    }
+
+    /// The open log, or the list where none is open.
+    pub(crate) fn log_as_it_stands(&self, at: &Range<usize>) -> Result<Answer, Problem> {
+        match &self.shop.log {
+            Some(OpenLog { log: Some(_), .. }) => self.shown_log(at, Vec::new()),
+            _ => Ok(self.log_list()),
         }
     }
 

@@ -66,7 +66,7 @@ impl Question for Spot<LogQuery> {
     }
 
     fn answer(&self, session: &Session) -> Result<Answer, Problem> {
-        Ok(session.in_force(None))
+        session.log_as_it_stands(&self.at)
     }
 
     fn carry_out(&self, session: &mut Session, _: &str) -> Result<Answer, Problem> {

@@ -32,7 +32,7 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         ("dial graduation 0.02mm", "what the dial is divided in"),
         ("dial turn 2mm", "what a whole turn of the dial reads"),
         ("least chip 0.02mm", "the least cut that does not rub, on the diameter"),
-        ("risk 2%", "how often a cut may overshoot; or careful, usual, bold"),
+        ("risk 2%", "how often a cut may overshoot; or `usual`"),
         ("instrument bore gauge", "what bores are read with; shafts apart"),
         ("machine boring head", "its dials are its own; or lathe"),
         ("top slide 0.02mm", "its divisions: set over 5.7°, it takes a tenth"),
