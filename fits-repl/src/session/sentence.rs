@@ -59,9 +59,12 @@ impl Session {
         }
         let words = line.split_whitespace();
         let words = words.filter(|word| word.bytes().all(|byte| byte.is_ascii_alphabetic()));
-        let is_plain = words::read(line).is_ok();
-        // A plain query that was refused for its figures says why: nothing is to be guessed.
-        let is_refused = is_plain && problem.kind == Code::NotAnswered;
+        let plain = words::read(line);
+        let is_plain = plain.is_ok();
+        // A plain query that was refused for its figures says why: nothing is to be
+        // guessed. A part alone takes any words for those of its fit.
+        let is_refused = problem.kind == Code::NotAnswered
+            && plain.is_ok_and(|query| !matches!(query, Query::Part(_)));
         let may_guess = !is_named
             && !words::is_entry(line)
             && !is_refused
