@@ -142,7 +142,7 @@ impl Reader {
             return (None, taken);
         }
         if matches!(out.last(), Some((Item::Mate { .. }, _)))
-            && let Some((name, side, taken)) = Self::mates_own(rest, out)
+            && let Some((name, side, taken)) = self.mates_own(rest, out, line)
         {
             return (Some(Item::MateFeature(name, side)), taken);
         }
@@ -273,10 +273,19 @@ impl Reader {
                 // screw` may be a name.
                 let after = &rest[taken..];
                 let short = rest[0].at.len() < word.len();
+                // `clear 1/2 bolts`: a size of the mate with no word between.
+                if !out.is_empty()
+                    && let Some((more, used)) = self.sized_mate(after, line)
+                {
+                    let place = rest[0].at.start..rest[taken - 1].at.end;
+                    out.push((Item::Fit(said, fit), place));
+                    out.extend(more);
+                    return (None, taken + used);
+                }
                 if let Some((name, part, more)) = self.mate_name(after, line)
                     && line.subject.is_some()
                     && part != line.subject
-                    && (part.is_some() && !out.is_empty() || short)
+                    && (part.is_some() || short)
                     && after.get(more).is_none_or(|next| {
                         matches!(next.kind, Kind::Sign(_))
                             || feature_phrase(&after[more..]).is_some()
@@ -289,7 +298,11 @@ impl Reader {
                 return (Some(Item::Fit(said, fit)), taken);
             }
         }
-        if leads_to_mate(word) || word == "/" {
+        let meets = || {
+            let other = self.part_at(&rest[1..]);
+            lexicon::meets_mate(word) && other.is_some_and(|(part, _)| line.subject != Some(part))
+        };
+        if leads_to_mate(word) || word == "/" || meets() {
             return self.led_mate(rest, word, line, out);
         }
         if let Some((name, side, taken)) = feature_phrase(rest) {
@@ -338,7 +351,12 @@ impl Reader {
 
     /// A feature named right behind the mate is the mate's, where it is on the
     /// other side than the one spoken of: `.875 in the yoke hole .877`.
-    fn mates_own(rest: &[Token], out: &[(Item, Range<usize>)]) -> Option<(String, Side, usize)> {
+    fn mates_own(
+        &self,
+        rest: &[Token],
+        out: &[Placed],
+        line: &Line,
+    ) -> Option<(String, Side, usize)> {
         // `bottom end`: which of several comes before it.
         let marks = rest
             .iter()
@@ -351,6 +369,11 @@ impl Reader {
             Item::Feature { side, .. } => Some(*side),
             _ => None,
         });
+        let before = || {
+            let one = &self.job.features[line.feature?];
+            (Some(one.part) == line.subject && one.side.surface().is_some()).then_some(one.side)
+        };
+        let own = own.or_else(before);
         side.surface()?;
         if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() {
             return None;
@@ -464,6 +487,8 @@ impl Reader {
         match side {
             Side::Hole => own > subject,
             Side::Shaft => own < subject,
+            // `arm slots` under the ring that has them.
+            Side::Other => part.is_some() && !line.reads,
             _ => false,
         }
     }
@@ -565,6 +590,13 @@ impl Reader {
                     *own = part;
                     return (None, 1 + taken);
                 }
+                // `rod hole in the collar`, which is the collar's.
+                if let (Some(of), Some((Item::Feature { part: Some(own), .. }, _))) =
+                    (part, out.last())
+                    && of == *own
+                {
+                    return (None, 1 + taken);
+                }
                 // `end play on crank`, `bore in housing`.
                 let of_length =
                     matches!(out.last(), Some((Item::Feature { side: Side::Length, .. }, _)));
@@ -661,6 +693,13 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         {
             (Side::Hole, 2)
         }
+        // Those of a connecting rod.
+        [first, second, ..]
+            if first.word().is_some_and(|word| matches!(word, "big" | "small" | "little"))
+                && second.word() == Some("end") =>
+        {
+            (Side::Hole, 2)
+        }
         [first, ..] => (first.word().and_then(feature)?, 1),
         [] => return None,
     };
@@ -687,8 +726,10 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     let mut taken = skip;
     while let Some(next) = rest.get(taken) {
         let text = text_of(next).to_lowercase();
-        let is_mark =
-            is_instance(&stem(&text)) && matches!(next.kind, Kind::Word(_)) && text != "c";
+        let is_mark = is_instance(&stem(&text))
+            && matches!(next.kind, Kind::Word(_))
+            && text != "c"
+            && (side != Side::Length || text.len() == 1);
         let goes_on = matches!(next.kind, Kind::Word(_))
             && taken < skip + 2
             && matches!(side, Side::Shaft | Side::Hole | Side::Other)

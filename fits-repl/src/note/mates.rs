@@ -31,7 +31,7 @@ impl Reader {
     }
 
     /// The parts whose names end so.
-    fn ending(&self, last: &str) -> Vec<usize> {
+    pub(super) fn ending(&self, last: &str) -> Vec<usize> {
         let all = self.keyed.get(last).map_or(&[][..], Vec::as_slice);
         all.iter()
             .copied()

@@ -38,6 +38,11 @@ pub(super) fn is_instance(stem: &str) -> bool {
     )
 }
 
+/// `clears`, `accepts`: no first word of a name ends so.
+fn is_verb(word: &str) -> bool {
+    word.len() > 3 && word.ends_with('s') && !word.ends_with("ss") && !word.ends_with("us")
+}
+
 /// What names are looked up by: their words, how they begin and how they end.
 fn keys(words: &[String]) -> Vec<String> {
     let mut keys = words.to_vec();
@@ -228,7 +233,7 @@ impl Reader {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.
-            (score > 65 || self.is_thing(&said[count - 1]) || score >= 60 && count > 1)
+            (score >= 65 || self.is_thing(&said[count - 1]) || score >= 60 && count > 1)
                 .then_some((part, count))
         })
     }
@@ -258,6 +263,7 @@ impl Reader {
                 && !words[..last].iter().any(|word| {
                     super::lexicon::leads_to_mate(word)
                         || super::lexicon::is_small(word)
+                        || is_verb(word)
                         || feature(word).is_some() && !super::lexicon::names_place(word)
                 });
         usable.then_some(last + 1)
@@ -309,16 +315,17 @@ impl Reader {
 
     /// How much a part is the inner one.
     pub(super) fn inwardness(&self, part: usize) -> i32 {
-        self.stems[part].iter().rev().find_map(|word| inwardness(word)).unwrap_or_else(|| {
-            let has = |side| self.features_of(part).any(|(_, feature)| feature.side == side);
-            if has(Side::Shaft) && !has(Side::Hole) {
-                3
-            } else {
-                i32::from(
-                    self.stems[part].iter().any(|w| w.starts_with(|c: char| c.is_ascii_digit())),
-                )
-            }
-        })
+        let by_name = self.stems[part].iter().rev().find_map(|word| inwardness(word));
+        let has = |side| self.features_of(part).any(|(_, feature)| feature.side == side);
+        match by_name {
+            Some(rank @ 0..) => rank,
+            // A column with an outside and no bore goes into something.
+            by_name if has(Side::Shaft) && !has(Side::Hole) => 3 + by_name.unwrap_or(0),
+            Some(rank) => rank,
+            None => i32::from(
+                self.stems[part].iter().any(|w| w.starts_with(|c: char| c.is_ascii_digit())),
+            ),
+        }
     }
 
     /// The feature of a part that a name means, on a side.
@@ -368,7 +375,10 @@ impl Reader {
                 _ => None,
             })
             .collect();
-        (2..=words.len()).rev().find_map(|count| {
+        // One word counts where only this note has it: `tail = .4985`.
+        let own = |word: &String| super::lexicon::is_noun(word) && !self.is_thing(word);
+        let least = if words.first().is_some_and(own) { 1 } else { 2 };
+        (least..=words.len()).rev().find_map(|count| {
             let said = &words[..count];
             self.by_name.get(&said.join(" ")).map(|at| (*at, count))
         })
