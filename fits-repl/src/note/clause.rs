@@ -54,6 +54,15 @@ impl Reader {
                 clause.extend(next.iter().cloned());
                 at += 1;
             }
+            // `is 5, not 6`
+            if let Some((',', next)) = clauses.get(at + 1)
+                && has_size(&clause)
+                && has_size(next)
+                && next[0].word() == Some("not")
+            {
+                clause.extend(next.iter().cloned());
+                at += 1;
+            }
             // `Length: 9-3/4`: a feature and its size.
             if let Some((':', next)) = clauses.get(at + 1)
                 && !has_size(&clause)
@@ -126,6 +135,48 @@ impl Reader {
         let name = part.map_or_else(|| said.join(" "), |part| self.job.parts[part].name.clone());
         let mut mate = Some((name, part, at, true));
         self.finish_mate(line, &mut mate, Some(feature), &mut FitSaid::default(), None);
+        true
+    }
+
+    /// `bore 36 H7, bush pressed in`: another part with its fit, and no size.
+    fn goes_here(
+        &mut self,
+        tokens: &[Token],
+        items: &[(Item, Range<usize>)],
+        line: &mut Line,
+    ) -> bool {
+        let own = |item: &Item| {
+            matches!(
+                item,
+                Item::Size(_) | Item::Mate { .. } | Item::OfMate(_) | Item::Feature { .. }
+            )
+        };
+        let (Some(feature), false) = (line.feature, items.iter().any(|(item, _)| own(item))) else {
+            return false;
+        };
+        let known = self.part_at(tokens).map(|(part, taken)| (Some(part), taken));
+        let Some((part, taken)) =
+            known.or_else(|| self.part_phrase(tokens).map(|taken| (None, taken)))
+        else {
+            return false;
+        };
+        let one = &self.job.features[feature];
+        let fit = items.iter().find_map(|(item, _)| match item {
+            Item::Fit(words, word) => Some((words.clone(), *word)),
+            Item::InPlace => Some(("press".to_owned(), super::lexicon::fit(&["press"])?.1)),
+            _ => None,
+        });
+        let goes = one.line == line.number
+            && one.nominal.is_some()
+            && part != Some(one.part)
+            && Some(one.part) == line.subject
+            && (one.side.surface().is_some() || one.side == Side::Thread);
+        let (true, Some((words, word))) = (goes, fit) else { return false };
+        let mut fit = FitSaid { words, word, clearance: None };
+        let said: Vec<String> = tokens[..taken].iter().map(super::items::text_of).collect();
+        let at = tokens[0].at.start..tokens[taken - 1].at.end;
+        let mut mate = Some((said.join(" "), part, at, true));
+        self.finish_mate(line, &mut mate, Some(feature), &mut fit, None);
         true
     }
 
@@ -268,6 +319,9 @@ impl Reader {
         if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
             line.state = State::InPlace;
         }
+        if self.goes_here(tokens, &items, line) {
+            return false;
+        }
         let mut opened = false;
         if let Some((Item::Part(part), _)) =
             items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)))
@@ -368,6 +422,11 @@ impl Reader {
                 // `stock 1-1/4`, not `1.000 ground stock 22 long`.
                 Item::Stock => skip_material = sizes.first().is_none_or(|first| at < *first),
                 Item::Fit(words, word) => {
+                    // `on a 1/4 dowel driven in the cheek`: it is the dowel that is.
+                    if let (Some(to), true) = (mate_to, mate.is_some()) {
+                        self.finish_mate(line, &mut mate, last, &mut fit, mate_to.take());
+                        last = Some(to);
+                    }
                     if !fit.words.is_empty() {
                         fit.words.push_str(", ");
                     }
@@ -434,6 +493,21 @@ impl Reader {
                         let from = self.unit_of(num, line.unit);
                         self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
                         last = last.or(Some(feature));
+                        continue;
+                    }
+                    // `7/16 not 1/2`: the size that was is known.
+                    let said = of[at].and_then(|owner| match items[owner].0 {
+                        Item::Feature { part, .. } => part,
+                        _ => None,
+                    });
+                    if let Some(was) = self.instead_of(&items, at, said.or(line.subject), line)
+                        && let Kind::Num(num) = kind
+                        && !reads
+                        && let Some(size) = self.length(num, line.unit)
+                    {
+                        let from = self.unit_of(num, line.unit);
+                        self.size(line, was, fits_core::job::whole::Nominal::Size(size), from);
+                        last = Some(was);
                         continue;
                     }
                     // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
@@ -522,7 +596,15 @@ impl Reader {
                         let id = part.unwrap_or_else(|| self.part_named(mate, line.number));
                         (*part, *sure) = (Some(id), true);
                         line.mate_part = Some(id);
-                        let found = self.feature_called(id, name, Some(*side));
+                        // One of another size is not the one meant.
+                        let size = items.get(at + 1).and_then(|(item, _)| match item {
+                            Item::OfMate(Kind::Num(num)) => self.length(num, line.unit),
+                            _ => None,
+                        });
+                        let found = self.feature_called(id, name, Some(*side)).filter(|found| {
+                            self.job.features[*found].nominal.is_none()
+                                || size.is_none_or(|size| self.is_near(*found, size))
+                        });
                         let found = found
                             .unwrap_or_else(|| self.feature(line, id, name, *side, place.clone()));
                         own_of_mate = Some(found);
@@ -626,6 +708,28 @@ impl Reader {
         let items: Vec<&Item> = behind.take(2).map(|(item, _)| item).collect();
         !self.is_fine(num, line)
             && matches!(items.as_slice(), [Item::Not, Item::Size(Kind::Num(was))] if was.places >= num.places)
+    }
+
+    /// The feature of the part spoken of that has the size behind `not`.
+    fn instead_of(
+        &self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        part: Option<usize>,
+        line: &Line,
+    ) -> Option<usize> {
+        let mut behind =
+            items[at + 1..].iter().skip_while(|(item, _)| matches!(item, Item::Loose(_)));
+        let (Some((Item::Not, _)), Some((Item::Size(Kind::Num(was)), _))) =
+            (behind.next(), behind.next())
+        else {
+            return None;
+        };
+        let was = self.length(was, line.unit)?;
+        let has = |(_, one): &(usize, &fits_core::job::whole::Feature)| {
+            one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(was)
+        };
+        self.features_of(part?).find(has).map(|(at, _)| at)
     }
 
     /// Words that name no part and no feature, right before a size, name what it
@@ -805,7 +909,9 @@ impl Reader {
             && line.subject.is_some()
             && !line.reads
             && next.and_then(Token::word).is_some_and(|word| {
-                super::lexicon::feature(word).is_some() && !super::lexicon::is_work(word)
+                super::lexicon::feature(word).is_some()
+                    && !super::lexicon::is_work(word)
+                    && !matches!(super::lexicon::stem(word).as_str(), "od" | "id")
             })
             && self.part_at(&rest[..taken]).is_none()
         {
@@ -847,6 +953,16 @@ impl Reader {
         true
     }
 
+    /// Is a part of a kind that is listed by bore, outside and length?
+    fn is_listed(&self, part: usize) -> bool {
+        self.stems[part].iter().any(|word| {
+            matches!(
+                word.as_str(),
+                "bush" | "bearing" | "sleeve" | "liner" | "washer" | "collar" | "spacer" | "key"
+            )
+        })
+    }
+
     /// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
     fn is_stock_size(
         &self,
@@ -857,6 +973,11 @@ impl Reader {
     ) -> bool {
         let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
         if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
+            return false;
+        }
+        // `7/8 x 1-1/8 x 1 sintered`: a bush is listed by three.
+        let three = matches!(&items[at].0, Item::Size(Kind::Dims(all)) if all.len() == 3);
+        if three && line.subject.is_some_and(|part| self.is_listed(part)) {
             return false;
         }
         if matches!(items[at].0, Item::Size(Kind::Dims(_)))

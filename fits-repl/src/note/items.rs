@@ -324,7 +324,15 @@ impl Reader {
                 name = format!("{before} {name}");
                 out.pop();
             }
-            return (Some(Item::Feature { name, side, part: None, mate: None }), taken);
+            // `end of the crank shaft`
+            let behind = &rest[taken..];
+            let article = usize::from(behind.get(1).and_then(Token::word) == Some("the"));
+            let of = (behind.first().and_then(Token::word) == Some("of"))
+                .then(|| self.part_at(&behind[1 + article..]))
+                .flatten();
+            let more = of.map_or(0, |(_, more)| 1 + article + more);
+            let part = of.map(|(part, _)| part);
+            return (Some(Item::Feature { name, side, part, mate: None }), taken + more);
         }
         // `ream 1/4 for a dowel`: a hole.
         let by_size =
@@ -619,7 +627,12 @@ impl Reader {
                 // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
                 let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
                 let in_hole = in_hole
-                    || out.iter().any(|(item, _)| matches!(item, Item::Size(Kind::Thread(_))));
+                    || out.iter().any(|(item, _)| {
+                        matches!(
+                            item,
+                            Item::Size(Kind::Thread(_)) | Item::Feature { side: Side::Shaft, .. }
+                        )
+                    });
                 let is_sure = said_fit || in_hole || !purpose || is_whole;
                 if purpose && !is_sure {
                     return (Some(Item::Loose(name)), 1 + taken);
@@ -629,8 +642,45 @@ impl Reader {
                     1 + taken,
                 )
             }
-            None => (Some(Item::Loose(word.to_owned())), 1),
+            None => match self.feature_led(&rest[1..], line).filter(|_| {
+                // `22 in the bore` says what the size is of.
+                !matches!(out.as_slice(), [(Item::Size(_), _)])
+            }) {
+                Some((name, part, own, side, taken)) => {
+                    let place = rest[0].at.start..rest[taken].at.end;
+                    out.push((Item::Mate { name, part: Some(part), is_sure: true }, place));
+                    (Some(Item::MateFeature(own, side)), 1 + taken)
+                }
+                None => (Some(Item::Loose(word.to_owned())), 1),
+            },
         }
+    }
+
+    /// `on the shank`, `on that handle end`: a feature of another part by its
+    /// name: that part's name, the part, the feature's name, its side, how many tokens.
+    fn feature_led(
+        &self,
+        rest: &[Token],
+        line: &Line,
+    ) -> Option<(String, usize, String, Side, usize)> {
+        let skip = rest
+            .iter()
+            .take_while(|token| matches!(token.word(), Some("the" | "a" | "that" | "this")))
+            .count();
+        let words: Vec<String> =
+            rest[skip..].iter().take(4).map_while(|token| token.word().map(stem)).collect();
+        (1..=words.len()).rev().find_map(|count| {
+            let at = *self.by_name.get(&words[..count].join(" "))?;
+            // Many parts have a bore.
+            let alike = self.names.iter().filter(|name| **name == words[..count]);
+            (alike.take(2).count() == 1).then_some(())?;
+            let one = &self.job.features[at];
+            let is_other = line.subject.is_some_and(|part| part != one.part);
+            (is_other && one.side.surface().is_some()).then(|| {
+                let part = self.job.parts[one.part].name.clone();
+                (part, one.part, one.name.clone(), one.side, skip + count)
+            })
+        })
     }
 }
 

@@ -73,6 +73,10 @@ pub(super) fn feature(word: &str) -> Option<Side> {
     if word == "ends" {
         return None;
     }
+    // Several shoulders: how far apart they are.
+    if word.ends_with('s') && stem(word) == "shoulder" && word.len() > 2 {
+        return Some(Side::Length);
+    }
     Some(match stem(word).as_str() {
         "bore" | "id" | "hole" | "counterbore" | "cbore" | "socket" | "eye" | "drilling"
         | "pocket" | "recess" => Side::Hole,
@@ -312,6 +316,24 @@ pub(super) fn is_work(word: &str) -> bool {
     matches!(
         word,
         "bored" | "turned" | "reamed" | "tapped" | "threaded" | "drilled" | "cut" | "ground"
+    )
+}
+
+/// Does a line begin so that puts an earlier one right?
+pub(super) fn amends(word: &str) -> bool {
+    matches!(
+        word,
+        "fix"
+            | "correction"
+            | "corrected"
+            | "wrong"
+            | "change"
+            | "changed"
+            | "amend"
+            | "oops"
+            | "sorry"
+            | "update"
+            | "revised"
     )
 }
 

@@ -6,6 +6,12 @@ use super::token::{Kind, Token, tokens};
 
 /// The cells of a line with their places, and what parts them.
 pub(super) fn cells(line: &str) -> (char, Vec<(usize, &str)>) {
+    cells_under(line, None)
+}
+
+/// The cells of a row, where the first of its header stands so far in: a bar
+/// before that is an outer one, a later one ends a blank cell.
+pub(super) fn cells_under(line: &str, first: Option<usize>) -> (char, Vec<(usize, &str)>) {
     let count = |c: char| line.matches(c).count();
     if line.contains('\t') && line.trim().contains('\t') {
         return ('\t', split(line, '\t'));
@@ -15,7 +21,10 @@ pub(super) fn cells(line: &str) -> (char, Vec<(usize, &str)>) {
             '|',
             split(line.trim_end().trim_end_matches('|'), '|')
                 .into_iter()
-                .skip(usize::from(line.trim_start().starts_with('|')))
+                .skip(usize::from(
+                    line.trim_start().starts_with('|')
+                        && first.is_none_or(|first| line.find('|').is_some_and(|bar| bar < first)),
+                ))
                 .collect(),
         );
     }
@@ -163,7 +172,8 @@ pub(super) fn header(line: &str, below: &[&str]) -> Option<Columns> {
 
 /// The cells of a row, each with the index of its column.
 pub(super) fn placed<'a>(row: &'a str, columns: &Columns) -> Vec<(usize, &'a str)> {
-    let cells = cells(row).1.into_iter().enumerate();
+    let first = columns.1.first().map(|(at, _)| *at);
+    let cells = cells_under(row, first).1.into_iter().enumerate();
     let nearest = |at: usize| {
         let all = columns.1.iter().enumerate();
         all.min_by_key(|(_, (start, _))| start.abs_diff(at)).map_or(0, |(index, _)| index)
@@ -446,6 +456,10 @@ pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
     }
     let spaced = after.trim_start_matches([' ', '.']).trim_start();
     let suffix = ["st", "nd", "rd", "th"].iter().any(|end| after.starts_with(end));
+    // `12th. Pins 11.995`
+    if suffix && after[2..].starts_with(['.', ':']) {
+        return finish(one + 3);
+    }
     let spaced = if suffix { after[2..].trim_start() } else { spaced };
     let length = month(spaced)?;
     finish(rest.len() - spaced.len() + length)

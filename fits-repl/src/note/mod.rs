@@ -101,6 +101,8 @@ fn things(text: &str) -> HashSet<String> {
             token.word().is_some_and(|word| {
                 word.len() > 2
                     && !lexicon::is_small(word)
+                    && !lexicon::is_pronoun(word)
+                    && !lexicon::amends(word)
                     && !lexicon::says_measured(word)
                     && !lexicon::leads_to_mate(word)
                     && !lexicon::asks(word)
@@ -292,6 +294,8 @@ struct Line {
     role_of: Option<usize>,
     /// A clause of it names its part.
     named: bool,
+    /// It puts an earlier line right.
+    amends: bool,
     /// A fit was said.
     fits: bool,
     /// A fit is said somewhere in it.
@@ -478,8 +482,9 @@ impl Reader {
         let indented = start > 0 && (!boxed || self.is_heading) && !at_margin;
         let asks = raw.ends_with('?') || raw.contains("? ");
         let mixed = self.unit.is_none() && is_mixed(&found);
+        let amends = lexicon::amends(first_word);
         let mut line =
-            Line { number, done, asks, mixed, unit: row_unit(&found), ..Line::default() };
+            Line { number, done, asks, mixed, amends, unit: row_unit(&found), ..Line::default() };
         let struck = unstruck(raw);
         let raw = struck.as_str();
         let from;
@@ -774,6 +779,11 @@ impl Reader {
         if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
             return start;
         }
+        // `handle end of the crank shaft`: it is the shaft's.
+        let behind: Vec<&str> = found[end..].iter().take(2).filter_map(Token::word).collect();
+        if matches!(behind.as_slice(), [word, "of"] if feature(word).is_some()) {
+            return start;
+        }
         let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
         let next = found.get(end);
         let last = words.last().copied().unwrap_or_default();
@@ -996,7 +1006,8 @@ impl Reader {
             None => return self.ask_measured(line, num),
         };
         let one = &self.job.features[feature];
-        let bare = line.unit.unwrap_or(one.unit);
+        let own = if one.nominal.is_none() && num.is_inch_shaped() { Unit::Inch } else { one.unit };
+        let bare = line.unit.unwrap_or(own);
         let Some(size) = num.length(bare) else { return };
         let is_bare = num.unit.is_none() && !num.is_inch_shaped();
         if one.nominal.is_none() && is_bare && bare == Unit::Inch && num.value() > 11.9 {

@@ -179,10 +179,19 @@ impl Reader {
             }
         }
         let everywhere = |reader: &Self| {
-            let all: Vec<usize> = (0..reader.job.parts.len())
-                .rev()
-                .filter_map(|part| reader.feature_called(part, name, Some(*side)))
-                .collect();
+            let called = |name: &str| -> Vec<usize> {
+                (0..reader.job.parts.len())
+                    .rev()
+                    .filter_map(|part| reader.feature_called(part, name, Some(*side)))
+                    .collect()
+            };
+            let mut all = called(name);
+            // `jrnl l` of the journals.
+            if all.is_empty() {
+                let plain: Vec<String> =
+                    stems(name).into_iter().filter(|word| !is_instance(word)).collect();
+                all = called(&plain.join(" "));
+            }
             let fits = |at: &usize| near.is_some_and(|size| reader.is_near(*at, size));
             // A size that is a tenth off is of something else.
             let about = |at: &usize| {
@@ -215,7 +224,23 @@ impl Reader {
         {
             return None;
         }
-        let part = subject.unwrap_or_else(|| self.assembly(line.number));
+        // A feature with no part in its line is of the part spoken of last.
+        let before = self.current.filter(|_| {
+            line.date.is_none()
+                && !line.reads
+                && matches!(side, Side::Shaft | Side::Hole | Side::Other)
+        });
+        // The hole that a pin goes in is its mate's.
+        let is_pin = |part: usize| {
+            self.stems[part]
+                .last()
+                .is_some_and(|word| matches!(word.as_str(), "pin" | "dowel" | "rivet"))
+        };
+        let subject = line
+            .mate_part
+            .filter(|_| *side == Side::Hole && part.is_none() && subject.is_some_and(is_pin))
+            .or(subject);
+        let part = subject.or(before).unwrap_or_else(|| self.assembly(line.number));
         let name = match head.as_str() {
             "long" | "lg" => "overall length".to_owned(),
             _ if name == "bored" => "bore".to_owned(),
@@ -515,6 +540,7 @@ impl Reader {
         let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
             && one.line != line.number
             && line.date.is_none()
+            && !line.amends
             && !self.is_near(feature, size);
         let feature = if other && one.side.surface().is_some() {
             let name = format!("{} 2", one.name);

@@ -612,7 +612,7 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 if matches!(
                     word.as_str(),
                     "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each"
-                ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
+                ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()
                     && let Kind::Num(num) = kind
