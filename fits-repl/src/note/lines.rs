@@ -274,6 +274,14 @@ pub(super) fn column(cell: &str) -> Option<Column> {
 /// that says one counts: `no unit is inches, the bought parts are in mm`.
 pub(super) fn unit_line(line: &str) -> Option<Unit> {
     const BREAKS: &[&str] = &[",", ";", ". ", " - ", "  ", " unless ", " except ", " but "];
+    // Most lines name no unit: no time is spent on them.
+    let holds = |word: &str| {
+        line.as_bytes().windows(word.len()).any(|part| part.eq_ignore_ascii_case(word.as_bytes()))
+    };
+    let names = ["mm", "inch", "metre", "meter", "metric", "imperial"].into_iter().any(holds);
+    if !(names || holds("in") && line.split_whitespace().nth(3).is_none()) {
+        return None;
+    }
     unit_said(line).or_else(|| {
         let mut clauses = vec![line];
         for sign in BREAKS {

@@ -787,10 +787,9 @@ impl Reader {
         let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
         let next = found.get(end);
         let last = words.last().copied().unwrap_or_default();
-        let known = end > 0
-            && self
-                .part_called(&stems(&raw[start..found[end - 1].at.end]))
-                .is_some_and(|(_, score)| score >= 62);
+        let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
+        let called = self.part_called(&said);
+        let known = called.is_some_and(|(_, score)| score >= 62);
         let is_name = known
             || self.is_thing(last)
             || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
@@ -809,7 +808,6 @@ impl Reader {
             return start;
         }
         let stop = found[end - 1].at.end;
-        let said = stems(&raw[start..stop]);
         let sizes: Vec<Length> = found[end..]
             .iter()
             .filter_map(|token| match &token.kind {
@@ -817,7 +815,7 @@ impl Reader {
                 _ => None,
             })
             .collect();
-        let part = match (self.part_called(&said), self.part_by_size(&said, &sizes)) {
+        let part = match (called, self.part_by_size(&said, &sizes)) {
             (Some((part, score)), _) if (85..=100).contains(&score) => part,
             (_, Some(part)) => part,
             _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),

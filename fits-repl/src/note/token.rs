@@ -187,6 +187,14 @@ impl<'a> Scan<'a> {
                 self.sign = Some(self.at);
             }
             self.at += first.len_utf8();
+        } else if first.is_alphabetic() && !matches!(first, 'M' | 'T') {
+            match ["od", "id"].into_iter().find(|side| is_slashed(rest, side) && !glued) {
+                Some(side) => {
+                    let stop = rest[1..].starts_with('.') && rest[3..].starts_with('.');
+                    self.put(Kind::Word(side.into()), 3 + usize::from(stop));
+                }
+                None => self.word(rest),
+            }
         } else if let Some(length) = super::lines::calendar(rest).filter(|_| !glued) {
             self.put(Kind::Sign(';'), length);
         } else if let Some((thread, length)) =
@@ -201,11 +209,6 @@ impl<'a> Scan<'a> {
         } else if let Some((mut num, length)) = number(rest) {
             num.at = self.from + self.at..self.from + self.at + length;
             self.put(Kind::Num(num), length);
-        } else if let Some(side) =
-            ["od", "id"].into_iter().find(|side| is_slashed(rest, side) && !glued)
-        {
-            let stop = rest[1..].starts_with('.') && rest[3..].starts_with('.');
-            self.put(Kind::Word(side.into()), 3 + usize::from(stop));
         } else if first.is_alphabetic() || first == '#' {
             self.word(rest);
         } else {
@@ -277,9 +280,10 @@ impl<'a> Scan<'a> {
 
 /// `o/d`, `i.d.`
 fn is_slashed(text: &str, side: &str) -> bool {
-    let (first, last) = side.split_at(1);
-    let written = ['/', '.'].map(|sign| format!("{first}{sign}{last}"));
-    text.get(..3).is_some_and(|head| written.iter().any(|one| head.eq_ignore_ascii_case(one)))
+    let (written, side) = (text.as_bytes(), side.as_bytes());
+    let [first, b'/' | b'.', last, ..] = written else { return false };
+    first.eq_ignore_ascii_case(&side[0])
+        && last.eq_ignore_ascii_case(&side[1])
         && !text[3..].starts_with(char::is_alphanumeric)
 }
 
