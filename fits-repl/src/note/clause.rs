@@ -31,6 +31,9 @@ impl Reader {
                 by_writer: true,
             });
         }
+        let says_fit =
+            |token: &Token| token.word().is_some_and(|word| super::lexicon::fit(&[word]).is_some());
+        line.fit_ahead = found.iter().any(says_fit);
         let clauses = clauses(&found);
         let mut at = 0;
         let mut keeps = false;
@@ -51,6 +54,25 @@ impl Reader {
                 clause.extend(next.iter().cloned());
                 at += 1;
             }
+            // `is 5, not 6`
+            if let Some((',', next)) = clauses.get(at + 1)
+                && has_size(&clause)
+                && has_size(next)
+                && next[0].word() == Some("not")
+            {
+                clause.extend(next.iter().cloned());
+                at += 1;
+            }
+            // `Length: 9-3/4`: a feature and its size.
+            if let Some((':', next)) = clauses.get(at + 1)
+                && !has_size(&clause)
+                && next.first().is_some_and(|token| has_size(std::slice::from_ref(token)))
+                && clause.last().and_then(Token::word).and_then(super::lexicon::feature)
+                    == Some(Side::Length)
+            {
+                clause.extend(next.iter().cloned());
+                at += 1;
+            }
             let gap = clauses[at].0 == ' ';
             let reads = line.reads;
             line.reads |= keeps && gap;
@@ -66,11 +88,9 @@ impl Reader {
                 at += 1;
                 continue;
             }
-            if clauses.get(at + 1).is_none()
-                && clauses[at].0 == ','
-                && self.names_mate(&clause, line)
-            {
-                break;
+            if clauses[at].0 == ',' && self.names_mate(&clause, line) {
+                at += 1;
+                continue;
             }
             keeps = self.clause(&clause, line, clauses[at].0);
             line.reads = reads;
@@ -78,25 +98,85 @@ impl Reader {
         }
     }
 
-    /// `7/8 hole, top roll`: the part alone at the end of a line is the mate of
-    /// the feature before it.
+    /// `7/8 hole, top roll`, `bore 22, 608 each side`: a part alone in its clause
+    /// is the mate of the feature before it.
     fn names_mate(&mut self, clause: &[Token], line: &mut Line) -> bool {
         let Some(feature) = line.feature else { return false };
         let one = &self.job.features[feature];
         let goes = one.line == line.number
             && one.nominal.is_some()
             && (one.side.surface().is_some() || one.side == Side::Thread);
-        let Some((part, taken)) = self.part_at(clause) else { return false };
+        let code = || {
+            let is_number = |code: &str| code.len() > 2 && code.starts_with(char::is_numeric);
+            matches!(&clause[0].kind, Kind::Code(code) if is_number(code)).then_some(1)
+        };
+        let (part, taken) = match self.part_at(clause) {
+            Some((part, taken)) => (Some(part), taken),
+            None => match code().or_else(|| self.part_phrase(clause)) {
+                Some(taken) => (None, taken),
+                None => return false,
+            },
+        };
+        let says_more = |token: &Token| match &token.kind {
+            Kind::Word(word) => {
+                !matches!(word.as_str(), "each" | "both" | "side" | "sides" | "end" | "ends")
+            }
+            kind => !matches!(kind, Kind::Count(_)),
+        };
         if !goes
-            || taken < clause.len()
-            || part == one.part
+            || clause[taken..].iter().any(says_more)
+            || part == Some(one.part)
             || self.wanted.iter().any(|want| want.line == line.number && want.feature == feature)
         {
             return false;
         }
         let at = clause[0].at.start..clause[taken - 1].at.end;
-        let mut mate = Some((self.job.parts[part].name.clone(), Some(part), at, true));
+        let said: Vec<String> = clause[..taken].iter().map(super::items::text_of).collect();
+        let name = part.map_or_else(|| said.join(" "), |part| self.job.parts[part].name.clone());
+        let mut mate = Some((name, part, at, true));
         self.finish_mate(line, &mut mate, Some(feature), &mut FitSaid::default(), None);
+        true
+    }
+
+    /// `bore 36 H7, bush pressed in`: another part with its fit, and no size.
+    fn goes_here(
+        &mut self,
+        tokens: &[Token],
+        items: &[(Item, Range<usize>)],
+        line: &mut Line,
+    ) -> bool {
+        let own = |item: &Item| {
+            matches!(
+                item,
+                Item::Size(_) | Item::Mate { .. } | Item::OfMate(_) | Item::Feature { .. }
+            )
+        };
+        let (Some(feature), false) = (line.feature, items.iter().any(|(item, _)| own(item))) else {
+            return false;
+        };
+        let known = self.part_at(tokens).map(|(part, taken)| (Some(part), taken));
+        let Some((part, taken)) =
+            known.or_else(|| self.part_phrase(tokens).map(|taken| (None, taken)))
+        else {
+            return false;
+        };
+        let one = &self.job.features[feature];
+        let fit = items.iter().find_map(|(item, _)| match item {
+            Item::Fit(words, word) => Some((words.clone(), *word)),
+            Item::InPlace => Some(("press".to_owned(), super::lexicon::fit(&["press"])?.1)),
+            _ => None,
+        });
+        let goes = one.line == line.number
+            && one.nominal.is_some()
+            && part != Some(one.part)
+            && Some(one.part) == line.subject
+            && (one.side.surface().is_some() || one.side == Side::Thread);
+        let (true, Some((words, word))) = (goes, fit) else { return false };
+        let mut fit = FitSaid { words, word, clearance: None };
+        let said: Vec<String> = tokens[..taken].iter().map(super::items::text_of).collect();
+        let at = tokens[0].at.start..tokens[taken - 1].at.end;
+        let mut mate = Some((said.join(" "), part, at, true));
+        self.finish_mate(line, &mut mate, Some(feature), &mut fit, None);
         true
     }
 
@@ -160,17 +240,31 @@ impl Reader {
             && (!self.prose || line.reads)
             && self.job.features[feature].side != Side::Thread
             && self.job.features[feature].nominal.is_none()
+            && self.job.features[feature].readings.is_empty()
             && self.job.features[feature].line == line.number
             && rest.iter().all(|token| matches!(token.kind, Kind::Class(_) | Kind::Off(..)))
             && let Some(size) = self.length(num, line.unit)
         {
             let from = self.unit_of(num, line.unit);
             self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
+            if let Some(Token { kind: Kind::Class(class), .. }) = rest.first() {
+                self.job.features[feature].class = Some(class.clone());
+            }
             return false;
         }
-        // `(bought, .3117)`: nearly a size of this line, so what it came out at.
+        // `1.3780 (35mm)`: the same size in the other unit.
         if let ([Token { kind: Kind::Num(num), .. }], Some(feature)) = (tokens, line.feature)
-            && num.places >= 3
+            && num.unit.is_some()
+            && let Some(size) = self.length(num, None)
+            && self.job.features[feature].unit != num.unit.unwrap_or(Unit::Inch)
+            && self.is_near(feature, size)
+        {
+            return false;
+        }
+        // `(bought, .3117)`, `other .7530`: nearly a size of this line, so what it
+        // came out at.
+        if let (Some(num), Some(feature)) = (lone_size(tokens), line.feature)
+            && (num.places >= 3 || line.reads && num.places > 1)
             && let Some(size) = self.length(num, line.unit)
         {
             let part = self.job.features[feature].part;
@@ -225,6 +319,9 @@ impl Reader {
         if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
             line.state = State::InPlace;
         }
+        if self.goes_here(tokens, &items, line) {
+            return false;
+        }
         let mut opened = false;
         if let Some((Item::Part(part), _)) =
             items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)))
@@ -236,7 +333,7 @@ impl Reader {
             if line.subject != Some(*part) {
                 line.feature = None;
             }
-            line.subject = Some(*part);
+            (line.subject, line.named) = (Some(*part), true);
         } else if let (Some(Item::Part(part)), true) = (
             items.iter().map(|(item, _)| item.clone()).find(|item| matches!(item, Item::Part(_))),
             line.subject.is_none() || sign == '.',
@@ -249,6 +346,7 @@ impl Reader {
             opened = !matches!(known, Some((Item::Feature { part: Some(_), .. }, _)))
                 && self.opens_part(tokens, line, sign);
             // `grip spins on it`: on what was spoken of before.
+            line.named |= opened;
             if opened && before != line.subject {
                 line.before = before;
                 items = self.items(tokens, line);
@@ -263,10 +361,12 @@ impl Reader {
         if works_to && line.date.is_none() {
             reads = false;
         }
+        self.nouns(&mut items, tokens, line, reads);
         let features: Vec<usize> = positions(&items, |item| matches!(item, Item::Feature { .. }));
         let sizes: Vec<usize> = positions(&items, |item| matches!(item, Item::Size(_)));
         let mut of: Vec<Option<usize>> = vec![None; items.len()];
         let mut seen: Vec<Option<usize>> = vec![None; items.len()];
+        let mut others = Vec::new();
         for &size in &sizes {
             let before = features.iter().rev().find(|feature| **feature < size).copied();
             let next = features.iter().find(|feature| **feature > size).copied();
@@ -280,12 +380,18 @@ impl Reader {
                 (Some(before), Some(next))
                     if taken(before)
                         || is_length(next)
-                            && !matches!(
-                                &items[before].0,
-                                Item::Feature { side: Side::Length, .. }
-                            ) =>
+                            && (before > 0 && matches!(items[before - 1].0, Item::Size(_))
+                                || !matches!(
+                                    &items[before].0,
+                                    Item::Feature { side: Side::Length, .. }
+                                )) =>
                 {
                     Some(next)
+                }
+                // `bolt holes .281 on 3.000`: the second is of something else.
+                (Some(before), _) if taken(before) && !reads => {
+                    others.push(size);
+                    None
                 }
                 (Some(before), _) => Some(before),
                 (None, next) => next,
@@ -298,6 +404,7 @@ impl Reader {
                 .iter()
                 .any(|(item, _)| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
         let has_fit = items.iter().any(|(item, _)| matches!(item, Item::Fit(..)));
+        line.fits |= has_fit;
         let mut fit = FitSaid::default();
         let mut twice = items.iter().any(|(item, _)| matches!(item, Item::AllRound));
         let most = items.iter().any(|(item, _)| matches!(item, Item::Most));
@@ -315,6 +422,11 @@ impl Reader {
                 // `stock 1-1/4`, not `1.000 ground stock 22 long`.
                 Item::Stock => skip_material = sizes.first().is_none_or(|first| at < *first),
                 Item::Fit(words, word) => {
+                    // `on a 1/4 dowel driven in the cheek`: it is the dowel that is.
+                    if let (Some(to), true) = (mate_to, mate.is_some()) {
+                        self.finish_mate(line, &mut mate, last, &mut fit, mate_to.take());
+                        last = Some(to);
+                    }
                     if !fit.words.is_empty() {
                         fit.words.push_str(", ");
                     }
@@ -331,12 +443,16 @@ impl Reader {
                     }
                 }
                 Item::Size(kind) => {
-                    // `.9035 not .902`, `instead of the .125`.
-                    if sizes.first() != Some(&at) && is_denied(&items, at) {
+                    // `.9035 not .902`, `instead of the .125`, `1.5 or 2?`
+                    let is_other = at > 0
+                        && line.asks
+                        && matches!(&items[at - 1].0, Item::Loose(word) if word == "or");
+                    if sizes.first() != Some(&at) && (is_other || is_denied(&items, at)) {
                         continue;
                     }
-                    let is_stocked =
-                        skip_material || self.is_stock_size(&items, at, line, of[at].is_some());
+                    let is_stocked = skip_material
+                        || self.is_steel_number(kind, line)
+                        || self.is_stock_size(&items, at, line, of[at].is_some());
                     if is_stocked || negated && of[at].is_some() && !is_correction(&items, at) {
                         if negated && let Some(owner) = of[at] {
                             last = self
@@ -351,9 +467,8 @@ impl Reader {
                     if self.is_amount(
                         kind,
                         line,
-                        has_fit || !features.is_empty() && sign == ',',
+                        has_fit || line.fits || !features.is_empty() && sign == ',',
                         of[at].is_some(),
-                        fit.words.is_empty(),
                     ) {
                         self.amount(kind, &mut fit, twice, line);
                         twice = false;
@@ -365,6 +480,34 @@ impl Reader {
                         let from = self.unit_of(num, line.unit);
                         self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
                         line.corrects = None;
+                        continue;
+                    }
+                    // `3/4 tube`: a tube is used as it comes.
+                    let comes = of[at].is_none()
+                        && !reads
+                        && matches!(items.get(at + 1), Some((Item::Loose(word), _)) if is_tube(word));
+                    if let (true, Some(part), Kind::Num(num)) = (comes, line.subject, kind)
+                        && let Some(size) = self.length(num, line.unit)
+                    {
+                        let feature = self.feature(line, part, "od", Side::Shaft, place.clone());
+                        let from = self.unit_of(num, line.unit);
+                        self.size(line, feature, fits_core::job::whole::Nominal::Size(size), from);
+                        last = last.or(Some(feature));
+                        continue;
+                    }
+                    // `7/16 not 1/2`: the size that was is known.
+                    let said = of[at].and_then(|owner| match items[owner].0 {
+                        Item::Feature { part, .. } => part,
+                        _ => None,
+                    });
+                    if let Some(was) = self.instead_of(&items, at, said.or(line.subject), line)
+                        && let Kind::Num(num) = kind
+                        && !reads
+                        && let Some(size) = self.length(num, line.unit)
+                    {
+                        let from = self.unit_of(num, line.unit);
+                        self.size(line, was, fits_core::job::whole::Nominal::Size(size), from);
+                        last = Some(was);
                         continue;
                     }
                     // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
@@ -403,6 +546,17 @@ impl Reader {
                         continue;
                     }
                     let owner_said = of[at].is_some();
+                    if others.contains(&at)
+                        && let Kind::Num(num) = kind
+                        && !last
+                            .zip(self.length(num, line.unit))
+                            .is_some_and(|(last, size)| self.is_near(last, size))
+                    {
+                        let given = super::sizes::Given::plain(kind, place);
+                        self.ask_size(line, &given);
+                        continue;
+                    }
+                    let owner = if others.contains(&at) { Some(last) } else { owner };
                     let class = class_after(&items, at);
                     let mate_name = items.iter().skip(at).find_map(|(item, _)| match item {
                         Item::Mate { name, .. } => Some(name.clone()),
@@ -414,7 +568,10 @@ impl Reader {
                         owner: owner.flatten(),
                         owner_said,
                         class,
-                        reads: reads && !negated,
+                        reads: reads
+                            && !negated
+                            && !before_read(&items, at, line)
+                            && !self.corrects(&items, at, line),
                         works_to: works_to && line.date.is_none(),
                         most,
                         mate: mate_name.as_deref(),
@@ -439,7 +596,15 @@ impl Reader {
                         let id = part.unwrap_or_else(|| self.part_named(mate, line.number));
                         (*part, *sure) = (Some(id), true);
                         line.mate_part = Some(id);
-                        let found = self.feature_called(id, name, Some(*side));
+                        // One of another size is not the one meant.
+                        let size = items.get(at + 1).and_then(|(item, _)| match item {
+                            Item::OfMate(Kind::Num(num)) => self.length(num, line.unit),
+                            _ => None,
+                        });
+                        let found = self.feature_called(id, name, Some(*side)).filter(|found| {
+                            self.job.features[*found].nominal.is_none()
+                                || size.is_none_or(|size| self.is_near(*found, size))
+                        });
                         let found = found
                             .unwrap_or_else(|| self.feature(line, id, name, *side, place.clone()));
                         own_of_mate = Some(found);
@@ -532,6 +697,106 @@ impl Reader {
             self.fit_alone(line, feature, fit);
         }
         reads
+    }
+
+    /// `9 lg not 10`: a size that is no finer than the one it stands for is wanted.
+    fn corrects(&self, items: &[(Item, Range<usize>)], at: usize, line: &Line) -> bool {
+        let Item::Size(Kind::Num(num)) = &items[at].0 else { return false };
+        let behind = items[at + 1..]
+            .iter()
+            .skip_while(|(item, _)| matches!(item, Item::Loose(_) | Item::Feature { .. }));
+        let items: Vec<&Item> = behind.take(2).map(|(item, _)| item).collect();
+        !self.is_fine(num, line)
+            && matches!(items.as_slice(), [Item::Not, Item::Size(Kind::Num(was))] if was.places >= num.places)
+    }
+
+    /// The feature of the part spoken of that has the size behind `not`.
+    fn instead_of(
+        &self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        part: Option<usize>,
+        line: &Line,
+    ) -> Option<usize> {
+        let mut behind =
+            items[at + 1..].iter().skip_while(|(item, _)| matches!(item, Item::Loose(_)));
+        let (Some((Item::Not, _)), Some((Item::Size(Kind::Num(was)), _))) =
+            (behind.next(), behind.next())
+        else {
+            return None;
+        };
+        let was = self.length(was, line.unit)?;
+        let has = |(_, one): &(usize, &fits_core::job::whole::Feature)| {
+            one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(was)
+        };
+        self.features_of(part?).find(has).map(|(at, _)| at)
+    }
+
+    /// Words that name no part and no feature, right before a size, name what it
+    /// is of: `flange 24 x 3`, `tail 1/2 dia`. A diameter behind another feature
+    /// says how its size is meant.
+    fn nouns(
+        &self,
+        items: &mut Vec<(Item, Range<usize>)>,
+        tokens: &[Token],
+        line: &Line,
+        reads: bool,
+    ) {
+        let waits = line.feature.is_some_and(|at| {
+            let one = &self.job.features[at];
+            one.line == line.number && one.nominal.is_none() && one.side.surface().is_some()
+        });
+        let is_dia =
+            |item: &Item| matches!(item, Item::Feature { name, part: None, .. } if name == "dia");
+        let is_surface = |item: &Item| {
+            matches!(item, Item::Feature { side: Side::Hole | Side::Shaft, .. }) && !is_dia(item)
+        };
+        let is_one = |item: &Item| matches!(item, Item::Size(_));
+        let other = items.iter().any(|(item, _)| is_surface(item));
+        for at in positions(items, is_dia) {
+            let before = items[..at].iter().rev().position(|(item, _)| is_surface(item));
+            let means = before.is_some_and(|back| {
+                items[at - back..at].iter().filter(|(item, _)| is_one(item)).count() < 2
+            }) || items.get(at + 1).is_some_and(|(item, _)| is_surface(item))
+                && !items.get(at + 2).is_some_and(|(item, _)| is_one(item));
+            if means || waits {
+                items[at].0 = Item::Loose("dia".into());
+            }
+        }
+        let Some(at) = items.iter().position(|(item, _)| !matches!(item, Item::Loose(_))) else {
+            return;
+        };
+        let is_size = matches!(items[at].0, Item::Size(Kind::Num(_) | Kind::Dims(_)));
+        let words: Vec<&str> = tokens.iter().map_while(Token::word).collect();
+        let is_noun = |word: &&str| super::lexicon::is_noun(word);
+        if !is_size || at == 0 || words.len() != at || reads || waits || line.subject.is_none() {
+            return;
+        }
+        let named = words.last().is_some_and(is_noun)
+            && words.iter().all(|word| is_noun(word) || super::lexicon::is_adjective(word))
+            && words.len() < 4;
+        if !named || other || self.is_stock_size(items, at, line, true) {
+            return;
+        }
+        let side = match items.get(at + 1) {
+            Some((item, _)) if is_dia(item) => Side::Shaft,
+            Some((Item::Feature { side, .. }, _)) => *side,
+            _ => Side::Other,
+        };
+        let name = words.join(" ");
+        let place = tokens[0].at.start..tokens[at - 1].at.end;
+        items.splice(..at, [(Item::Feature { name, side, part: None, mate: None }, place)]);
+        if matches!(items.get(2), Some((item, _)) if is_dia(item)) {
+            items.remove(2);
+        }
+    }
+
+    /// `1.4301` beside the name of a part: nobody writes four decimals of a
+    /// millimetre.
+    fn is_steel_number(&self, kind: &Kind, line: &Line) -> bool {
+        let Kind::Num(num) = kind else { return false };
+        let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
+        metric && num.unit.is_none() && num.places == 4 && num.value() < 4.0 && line.declares
     }
 
     /// Written finer than a drawing is: four decimals of an inch, two of a millimetre.
@@ -628,7 +893,8 @@ impl Reader {
             return false;
         }
         let named = || rest[..taken].iter().filter_map(Token::word);
-        if line.declares && named().all(is_material) {
+        let is_form = named().last().is_some_and(is_stock);
+        if line.declares && (is_form || named().all(is_material)) {
             return false;
         }
         if let Some((name, side, _)) = super::items::feature_phrase(&rest[taken..]) {
@@ -638,6 +904,19 @@ impl Reader {
             }
         }
         let next = rest.get(taken);
+        // `hub hole .625` under the arm: which of its holes.
+        if taken == 1
+            && line.subject.is_some()
+            && !line.reads
+            && next.and_then(Token::word).is_some_and(|word| {
+                super::lexicon::feature(word).is_some()
+                    && !super::lexicon::is_work(word)
+                    && !matches!(super::lexicon::stem(word).as_str(), "od" | "id")
+            })
+            && self.part_at(&rest[..taken]).is_none()
+        {
+            return false;
+        }
         let begins = matches!(sign, '^' | '.') && has_size(tokens);
         let opens = begins
             || next.is_some_and(|token| {
@@ -674,6 +953,16 @@ impl Reader {
         true
     }
 
+    /// Is a part of a kind that is listed by bore, outside and length?
+    fn is_listed(&self, part: usize) -> bool {
+        self.stems[part].iter().any(|word| {
+            matches!(
+                word.as_str(),
+                "bush" | "bearing" | "sleeve" | "liner" | "washer" | "collar" | "spacer" | "key"
+            )
+        })
+    }
+
     /// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
     fn is_stock_size(
         &self,
@@ -683,6 +972,14 @@ impl Reader {
         owned: bool,
     ) -> bool {
         let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
+            return false;
+        }
+        // `7/8 x 1-1/8 x 1 sintered`: a bush is listed by three.
+        let three = matches!(&items[at].0, Item::Size(Kind::Dims(all)) if all.len() == 3);
+        if three && line.subject.is_some_and(|part| self.is_listed(part)) {
+            return false;
+        }
         if matches!(items[at].0, Item::Size(Kind::Dims(_)))
             && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle")
         {
@@ -698,24 +995,19 @@ impl Reader {
         if matches!(word.as_str(), "ground" | "pgb") {
             return false;
         }
-        // A pin is used as the rod comes.
-        let is_pin = line.subject.is_some_and(|part| {
+        // A pin is used as the rod comes, and so is a bar that is said to fit.
+        let comes = |part: usize| {
+            let is_rod = matches!(word.as_str(), "drill" | "silver");
             self.stems[part]
                 .iter()
                 .any(|word| matches!(word.as_str(), "pin" | "dowel" | "axle" | "peg"))
-        });
-        !is_pin
+                || self.inwardness(part) >= 2 && (is_rod || line.fit_ahead)
+        };
+        !line.subject.is_some_and(comes)
     }
 
     /// `1.5 to 2 thou` beside a fit: how loose or tight, no size.
-    fn is_amount(
-        &self,
-        kind: &Kind,
-        line: &Line,
-        has_fit: bool,
-        owned: bool,
-        before_fit: bool,
-    ) -> bool {
+    fn is_amount(&self, kind: &Kind, line: &Line, has_fit: bool, owned: bool) -> bool {
         let (low, high) = match kind {
             Kind::Num(num) => (num, num),
             Kind::Range(low, high) => (low, high),
@@ -729,9 +1021,11 @@ impl Reader {
         }
         let small =
             |num: &Num| self.length(num, line.unit).is_some_and(|size| size.millimetres() < 1.3);
-        let _ = before_fit;
-        thou && line.feature.is_some() && !length_said
-            || has_fit && small(low) && small(high) && line.feature.is_some()
+        thou && (line.feature.is_some() || has_fit) && !length_said
+            || has_fit
+                && small(low)
+                && small(high)
+                && (line.feature.is_some() || !line.declares && high.places > 0)
     }
 
     fn amount(&self, kind: &Kind, fit: &mut FitSaid, twice: bool, line: &Line) {
@@ -747,12 +1041,32 @@ impl Reader {
     }
 }
 
+/// The one size of a clause that has words of no weight beside it.
+fn lone_size(tokens: &[Token]) -> Option<&Num> {
+    let mut found = tokens.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) => Some(num),
+        _ => None,
+    });
+    let plain = |token: &Token| match &token.kind {
+        Kind::Num(_) => true,
+        Kind::Word(word) => {
+            super::lexicon::is_adjective(word) || matches!(word.as_str(), "one" | "another" | "and")
+        }
+        _ => false,
+    };
+    found.next().filter(|_| found.next().is_none() && tokens.iter().all(plain))
+}
+
 /// `.3735 meas`: said behind the size.
 fn is_measured_behind(tokens: &[Token]) -> bool {
     let size = tokens.iter().rposition(|token| matches!(token.kind, Kind::Num(_)));
     let word = tokens.last().and_then(Token::word);
     size.is_some_and(|at| at + 2 == tokens.len())
         && word.is_some_and(super::lexicon::surely_measured)
+}
+
+fn is_tube(word: &str) -> bool {
+    matches!(word, "tube" | "tubing" | "pipe")
 }
 
 fn positions(items: &[(Item, Range<usize>)], is: impl Fn(&Item) -> bool) -> Vec<usize> {
@@ -780,6 +1094,13 @@ fn off_after(items: &[(Item, Range<usize>)], at: usize) -> Option<(Num, Num)> {
 
 fn is_after_size(items: &[(Item, Range<usize>)], at: usize) -> bool {
     at > 0 && matches!(items[at - 1].0, Item::Size(_) | Item::OfMate(_))
+}
+
+/// `18 H7 -> 18.005`: what stands before the arrow is wanted.
+fn before_read(items: &[(Item, Range<usize>)], at: usize, line: &Line) -> bool {
+    let reads = items[at..].iter().position(|(item, _)| matches!(item, Item::Reads(true)));
+    let is_size = |(item, _): &(Item, Range<usize>)| matches!(item, Item::Size(Kind::Num(_)));
+    !line.reads && reads.is_some_and(|reads| items[at + reads..].iter().any(is_size))
 }
 
 /// Does `not` or `instead of` stand right before a size?

@@ -142,7 +142,7 @@ impl Reader {
             return (None, taken);
         }
         if matches!(out.last(), Some((Item::Mate { .. }, _)))
-            && let Some((name, side, taken)) = Self::mates_own(rest, out)
+            && let Some((name, side, taken)) = self.mates_own(rest, out, line)
         {
             return (Some(Item::MateFeature(name, side)), taken);
         }
@@ -273,10 +273,19 @@ impl Reader {
                 // screw` may be a name.
                 let after = &rest[taken..];
                 let short = rest[0].at.len() < word.len();
+                // `clear 1/2 bolts`: a size of the mate with no word between.
+                if !out.is_empty()
+                    && let Some((more, used)) = self.sized_mate(after, line)
+                {
+                    let place = rest[0].at.start..rest[taken - 1].at.end;
+                    out.push((Item::Fit(said, fit), place));
+                    out.extend(more);
+                    return (None, taken + used);
+                }
                 if let Some((name, part, more)) = self.mate_name(after, line)
                     && line.subject.is_some()
                     && part != line.subject
-                    && (part.is_some() && !out.is_empty() || short)
+                    && (part.is_some() || short)
                     && after.get(more).is_none_or(|next| {
                         matches!(next.kind, Kind::Sign(_))
                             || feature_phrase(&after[more..]).is_some()
@@ -289,7 +298,11 @@ impl Reader {
                 return (Some(Item::Fit(said, fit)), taken);
             }
         }
-        if leads_to_mate(word) || word == "/" {
+        let meets = || {
+            let other = self.part_at(&rest[1..]);
+            lexicon::meets_mate(word) && other.is_some_and(|(part, _)| line.subject != Some(part))
+        };
+        if leads_to_mate(word) || word == "/" || meets() {
             return self.led_mate(rest, word, line, out);
         }
         if let Some((name, side, taken)) = feature_phrase(rest) {
@@ -311,7 +324,15 @@ impl Reader {
                 name = format!("{before} {name}");
                 out.pop();
             }
-            return (Some(Item::Feature { name, side, part: None, mate: None }), taken);
+            // `end of the crank shaft`
+            let behind = &rest[taken..];
+            let article = usize::from(behind.get(1).and_then(Token::word) == Some("the"));
+            let of = (behind.first().and_then(Token::word) == Some("of"))
+                .then(|| self.part_at(&behind[1 + article..]))
+                .flatten();
+            let more = of.map_or(0, |(_, more)| 1 + article + more);
+            let part = of.map(|(part, _)| part);
+            return (Some(Item::Feature { name, side, part, mate: None }), taken + more);
         }
         // `ream 1/4 for a dowel`: a hole.
         let by_size =
@@ -338,7 +359,12 @@ impl Reader {
 
     /// A feature named right behind the mate is the mate's, where it is on the
     /// other side than the one spoken of: `.875 in the yoke hole .877`.
-    fn mates_own(rest: &[Token], out: &[(Item, Range<usize>)]) -> Option<(String, Side, usize)> {
+    fn mates_own(
+        &self,
+        rest: &[Token],
+        out: &[Placed],
+        line: &Line,
+    ) -> Option<(String, Side, usize)> {
         // `bottom end`: which of several comes before it.
         let marks = rest
             .iter()
@@ -351,6 +377,11 @@ impl Reader {
             Item::Feature { side, .. } => Some(*side),
             _ => None,
         });
+        let before = || {
+            let one = &self.job.features[line.feature?];
+            (Some(one.part) == line.subject && one.side.surface().is_some()).then_some(one.side)
+        };
+        let own = own.or_else(before);
         side.surface()?;
         if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() {
             return None;
@@ -464,6 +495,8 @@ impl Reader {
         match side {
             Side::Hole => own > subject,
             Side::Shaft => own < subject,
+            // `arm slots` under the ring that has them.
+            Side::Other => part.is_some() && !line.reads,
             _ => false,
         }
     }
@@ -565,6 +598,13 @@ impl Reader {
                     *own = part;
                     return (None, 1 + taken);
                 }
+                // `rod hole in the collar`, which is the collar's.
+                if let (Some(of), Some((Item::Feature { part: Some(own), .. }, _))) =
+                    (part, out.last())
+                    && of == *own
+                {
+                    return (None, 1 + taken);
+                }
                 // `end play on crank`, `bore in housing`.
                 let of_length =
                     matches!(out.last(), Some((Item::Feature { side: Side::Length, .. }, _)));
@@ -587,7 +627,12 @@ impl Reader {
                 // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
                 let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
                 let in_hole = in_hole
-                    || out.iter().any(|(item, _)| matches!(item, Item::Size(Kind::Thread(_))));
+                    || out.iter().any(|(item, _)| {
+                        matches!(
+                            item,
+                            Item::Size(Kind::Thread(_)) | Item::Feature { side: Side::Shaft, .. }
+                        )
+                    });
                 let is_sure = said_fit || in_hole || !purpose || is_whole;
                 if purpose && !is_sure {
                     return (Some(Item::Loose(name)), 1 + taken);
@@ -597,8 +642,45 @@ impl Reader {
                     1 + taken,
                 )
             }
-            None => (Some(Item::Loose(word.to_owned())), 1),
+            None => match self.feature_led(&rest[1..], line).filter(|_| {
+                // `22 in the bore` says what the size is of.
+                !matches!(out.as_slice(), [(Item::Size(_), _)])
+            }) {
+                Some((name, part, own, side, taken)) => {
+                    let place = rest[0].at.start..rest[taken].at.end;
+                    out.push((Item::Mate { name, part: Some(part), is_sure: true }, place));
+                    (Some(Item::MateFeature(own, side)), 1 + taken)
+                }
+                None => (Some(Item::Loose(word.to_owned())), 1),
+            },
         }
+    }
+
+    /// `on the shank`, `on that handle end`: a feature of another part by its
+    /// name: that part's name, the part, the feature's name, its side, how many tokens.
+    fn feature_led(
+        &self,
+        rest: &[Token],
+        line: &Line,
+    ) -> Option<(String, usize, String, Side, usize)> {
+        let skip = rest
+            .iter()
+            .take_while(|token| matches!(token.word(), Some("the" | "a" | "that" | "this")))
+            .count();
+        let words: Vec<String> =
+            rest[skip..].iter().take(4).map_while(|token| token.word().map(stem)).collect();
+        (1..=words.len()).rev().find_map(|count| {
+            let at = *self.by_name.get(&words[..count].join(" "))?;
+            // Many parts have a bore.
+            let alike = self.names.iter().filter(|name| **name == words[..count]);
+            (alike.take(2).count() == 1).then_some(())?;
+            let one = &self.job.features[at];
+            let is_other = line.subject.is_some_and(|part| part != one.part);
+            (is_other && one.side.surface().is_some()).then(|| {
+                let part = self.job.parts[one.part].name.clone();
+                (part, one.part, one.name.clone(), one.side, skip + count)
+            })
+        })
     }
 }
 
@@ -661,6 +743,13 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         {
             (Side::Hole, 2)
         }
+        // Those of a connecting rod.
+        [first, second, ..]
+            if first.word().is_some_and(|word| matches!(word, "big" | "small" | "little"))
+                && second.word() == Some("end") =>
+        {
+            (Side::Hole, 2)
+        }
         [first, ..] => (first.word().and_then(feature)?, 1),
         [] => return None,
     };
@@ -687,8 +776,10 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     let mut taken = skip;
     while let Some(next) = rest.get(taken) {
         let text = text_of(next).to_lowercase();
-        let is_mark =
-            is_instance(&stem(&text)) && matches!(next.kind, Kind::Word(_)) && text != "c";
+        let is_mark = is_instance(&stem(&text))
+            && matches!(next.kind, Kind::Word(_))
+            && text != "c"
+            && (side != Side::Length || text.len() == 1);
         let goes_on = matches!(next.kind, Kind::Word(_))
             && taken < skip + 2
             && matches!(side, Side::Shaft | Side::Hole | Side::Other)

@@ -28,11 +28,15 @@ pub(super) fn spelled(word: &str) -> Option<&'static str> {
     if !short {
         return None;
     }
-    let stands_for = |full: &&&str| {
-        let mut rest = full.chars();
-        full.starts_with(&letters[..1]) && letters.chars().all(|c| rest.any(|one| one == c))
-    };
-    SHORTENED.iter().find(|full| **full != letters && stands_for(full)).copied()
+    SHORTENED.iter().find(|full| is_short_of(letters, full)).copied()
+}
+
+/// Do the letters of a short form stand in a word in their order, the first first?
+pub(super) fn is_short_of(short: &str, full: &str) -> bool {
+    let mut rest = full.chars();
+    short.len() < full.len()
+        && full.chars().next() == short.chars().next()
+        && short.chars().all(|c| rest.any(|one| one == c))
 }
 
 /// A word as it is compared: short forms spelled out, the plural taken off.
@@ -68,6 +72,10 @@ pub(super) fn feature(word: &str) -> Option<Side> {
     // `journals both ends`: where, not what.
     if word == "ends" {
         return None;
+    }
+    // Several shoulders: how far apart they are.
+    if word.ends_with('s') && stem(word) == "shoulder" && word.len() > 2 {
+        return Some(Side::Length);
     }
     Some(match stem(word).as_str() {
         "bore" | "id" | "hole" | "counterbore" | "cbore" | "socket" | "eye" | "drilling"
@@ -158,6 +166,7 @@ pub(super) fn is_stock(word: &str) -> bool {
     const FORMS: &[&str] = &[
         "crs", "hrs", "ms", "flat", "plate", "bar", "sheet", "stock", "angle", "pgb", "round",
         "steel", "mild", "rod", "blank", "stk", "tube", "tubing", "bms", "cold", "hot", "hex",
+        "bright",
     ];
     FORMS.contains(&word)
 }
@@ -178,7 +187,8 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate"
             | "mates" | "loctite" | "glued" | "bonded" | "retained" | "match" | "matches"
             | "to match" | "make to match" | "follows" | "to suit" | "taper" | "tapered"
-            | "close" | "fixed" | "clamped" | "bolted" | "clearance" | "matched" => "",
+            | "clear" | "clears" | "close" | "fixed" | "clamped" | "bolted" | "clearance"
+            | "matched" => "",
             _ => return None,
         };
         Some(known(name))
@@ -232,12 +242,17 @@ pub(super) fn leads_to_mate(word: &str) -> bool {
     WORDS.contains(&word)
 }
 
+/// Verbs before the other part's name.
+pub(super) fn meets_mate(word: &str) -> bool {
+    matches!(word, "fits" | "fit" | "takes" | "carries" | "holds" | "accepts" | "enters" | "suits")
+}
+
 /// Words after which a size was measured.
 pub(super) fn says_measured(word: &str) -> bool {
     #[rustfmt::skip]
     const WORDS: &[&str] = &[
         "mic", "mics", "mike", "mikes", "miked", "micd", "mic'd", "measured", "measures",
-        "measure", "meas", "got", "now", "reads", "read", "came", "actual", "act", "is", "are",
+        "measure", "meas", "got", "now", "reads", "read", "came", "come", "actual", "act", "is", "are",
         "was", "were", "at", "comes", "reading", "gauged", "checked", "bored", "turned", "finished",
         "found", "worn", "get",
     ];
@@ -262,6 +277,22 @@ pub(super) fn surely_measured(word: &str) -> bool {
         )
 }
 
+/// Words that stand over readings.
+pub(super) fn heads_readings(word: &str) -> bool {
+    surely_measured(word)
+        || matches!(
+            stem(word).as_str(),
+            "check"
+                | "checked"
+                | "inspection"
+                | "result"
+                | "reading"
+                | "measurement"
+                | "actual"
+                | "size"
+        )
+}
+
 /// Features that tell one part from another: `end frame`, `pivot pin`.
 pub(super) fn names_place(word: &str) -> bool {
     matches!(
@@ -278,6 +309,32 @@ pub(super) fn works_to(word: &str) -> bool {
         "skim",
     ];
     WORK.contains(&word)
+}
+
+/// Work that a part had done to it: `plug turned .902`.
+pub(super) fn is_work(word: &str) -> bool {
+    matches!(
+        word,
+        "bored" | "turned" | "reamed" | "tapped" | "threaded" | "drilled" | "cut" | "ground"
+    )
+}
+
+/// Does a line begin so that puts an earlier one right?
+pub(super) fn amends(word: &str) -> bool {
+    matches!(
+        word,
+        "fix"
+            | "correction"
+            | "corrected"
+            | "wrong"
+            | "change"
+            | "changed"
+            | "amend"
+            | "oops"
+            | "sorry"
+            | "update"
+            | "revised"
+    )
 }
 
 /// Words for what was spoken of before.
@@ -332,6 +389,33 @@ pub(super) fn is_adjective(word: &str) -> bool {
             | "centre"
             | "center"
     )
+}
+
+/// May a word that names no part and no feature say what a size is of?
+pub(super) fn is_noun(word: &str) -> bool {
+    #[rustfmt::skip]
+    const OTHERS: &[&str] = &[
+        "say", "call", "maybe", "just", "bare", "full", "scant", "nominal", "nearly", "almost",
+        "over", "under", "need", "have", "use", "like", "only", "drill", "cut", "about", "roughly",
+        "set", "leave", "went", "gave", "same", "plus", "minus", "less", "more", "then", "there",
+        "here", "will", "would", "must", "could", "can", "may", "true", "final", "rough", "total",
+        "clear", "tight", "loose", "left", "per", "no", "did", "do", "had", "has", "been", "using",
+        "what", "how", "which", "where", "thats", "whats", "theres", "i", "we", "you", "they", "needs", "goes", "gets",
+    ];
+    word.len() > 2
+        && !["ly", "ed"].iter().any(|end| word.ends_with(end))
+        && !is_small(word)
+        && !is_material(word)
+        && !is_stock(word)
+        && !is_adjective(word)
+        && !is_pronoun(word)
+        && !says_measured(word)
+        && !works_to(word)
+        && !leads_to_mate(word)
+        && inwardness(word).is_none()
+        && feature(word).is_none()
+        && fit(&[word]).is_none()
+        && !OTHERS.contains(&word)
 }
 
 /// Words that open a question or a thing to do, not a part.

@@ -6,6 +6,12 @@ use super::token::{Kind, Token, tokens};
 
 /// The cells of a line with their places, and what parts them.
 pub(super) fn cells(line: &str) -> (char, Vec<(usize, &str)>) {
+    cells_under(line, None)
+}
+
+/// The cells of a row, where the first of its header stands so far in: a bar
+/// before that is an outer one, a later one ends a blank cell.
+pub(super) fn cells_under(line: &str, first: Option<usize>) -> (char, Vec<(usize, &str)>) {
     let count = |c: char| line.matches(c).count();
     if line.contains('\t') && line.trim().contains('\t') {
         return ('\t', split(line, '\t'));
@@ -15,7 +21,10 @@ pub(super) fn cells(line: &str) -> (char, Vec<(usize, &str)>) {
             '|',
             split(line.trim_end().trim_end_matches('|'), '|')
                 .into_iter()
-                .skip(usize::from(line.trim_start().starts_with('|')))
+                .skip(usize::from(
+                    line.trim_start().starts_with('|')
+                        && first.is_none_or(|first| line.find('|').is_some_and(|bar| bar < first)),
+                ))
                 .collect(),
         );
     }
@@ -104,11 +113,54 @@ pub(super) fn header(line: &str, below: &[&str]) -> Option<Columns> {
     let rows: Vec<Vec<(usize, &str)>> =
         below.iter().map(|row| placed(row, &(sign, starts.clone()))).collect();
     let mut all: Vec<Option<Column>> = columns.iter().map(|(_, column)| *column).collect();
+    let held = |at: usize| -> Vec<&str> {
+        let cells = rows.iter().flatten().filter(|(index, _)| *index == at);
+        cells.map(|(_, cell)| *cell).filter(|cell| cell.len() > 1).collect()
+    };
     for at in 0..all.len() {
-        let held = rows.iter().flatten().filter(|(index, _)| *index == at);
-        let held: Vec<&str> = held.map(|(_, cell)| *cell).filter(|cell| cell.len() > 1).collect();
         if all[at].is_none() {
-            all[at] = by_content(&held).filter(|column| !all.contains(&Some(*column)));
+            all[at] = by_content(&held(at)).filter(|column| !all.contains(&Some(*column)));
+        }
+    }
+    let of = |all: &[Option<Column>], column| all.iter().position(|one| *one == Some(column));
+    // Whatever its word, a column that names the parts says what goes with what.
+    if let (Some(parts), None) = (of(&all, Column::Part), of(&all, Column::Mate)) {
+        let names: Vec<Vec<String>> = held(parts).into_iter().map(super::lexicon::stems).collect();
+        let is_name = |cell: &&&str| {
+            let said = super::lexicon::stems(cell);
+            names.iter().any(|name| !said.is_empty() && said.iter().all(|word| name.contains(word)))
+        };
+        let open = (0..all.len()).find(|at| {
+            let cells = held(*at);
+            all[*at].is_none_or(|column| column == Column::Notes)
+                && cells.len() > 1
+                && cells.iter().filter(is_name).count() * 2 > cells.len()
+        });
+        if let Some(open) = open {
+            all[open] = Some(Column::Mate);
+        }
+    }
+    // One whose figures are nearly those of the sizes was read.
+    if let (Some(sizes), None) = (of(&all, Column::Size), of(&all, Column::Reading)) {
+        let first = |cell: &str| {
+            tokens(cell, 0).into_iter().find_map(|token| match token.kind {
+                Kind::Num(num) => Some(num.value()),
+                _ => None,
+            })
+        };
+        let open = (0..all.len()).find(|at| {
+            let pairs: Vec<(f64, f64)> = rows
+                .iter()
+                .filter_map(|row| {
+                    let cell = |at: usize| row.iter().find(|(index, _)| *index == at);
+                    first(cell(sizes)?.1).zip(first(cell(*at)?.1))
+                })
+                .collect();
+            let near = pairs.iter().filter(|(size, read)| (read / size - 1.0).abs() < 0.02);
+            all[*at].is_none() && pairs.len() > 1 && near.count() * 2 > pairs.len()
+        });
+        if let Some(open) = open {
+            all[open] = Some(Column::Reading);
         }
     }
     let known = all.iter().flatten().count();
@@ -120,7 +172,8 @@ pub(super) fn header(line: &str, below: &[&str]) -> Option<Columns> {
 
 /// The cells of a row, each with the index of its column.
 pub(super) fn placed<'a>(row: &'a str, columns: &Columns) -> Vec<(usize, &'a str)> {
-    let cells = cells(row).1.into_iter().enumerate();
+    let first = columns.1.first().map(|(at, _)| *at);
+    let cells = cells_under(row, first).1.into_iter().enumerate();
     let nearest = |at: usize| {
         let all = columns.1.iter().enumerate();
         all.min_by_key(|(_, (start, _))| start.abs_diff(at)).map_or(0, |(index, _)| index)
@@ -160,7 +213,12 @@ fn by_content(cells: &[&str]) -> Option<Column> {
         Some(Column::Fit)
     } else if most(&word(&|word| feature(word).is_some())) {
         Some(Column::Feature)
-    } else if most(&word(&is_material)) {
+    } else if most(&|found: &[Token]| {
+        found.iter().any(|token| match &token.kind {
+            Kind::Word(word) => is_material(word),
+            kind => matches!(kind, Kind::Code(_)),
+        })
+    }) {
         Some(Column::Material)
     } else {
         None
@@ -190,13 +248,13 @@ const HEADERS: &[(Column, &[&str])] = &[
     (Column::Notes, &["notes", "note", "remarks", "comments", "remark"]),
 ];
 
-fn column(cell: &str) -> Option<Column> {
+pub(super) fn column(cell: &str) -> Option<Column> {
     let word = cell.trim().trim_matches(['*', '.', ':', '_']).to_lowercase();
     let find = |is: &dyn Fn(&str) -> bool| {
-        HEADERS
-            .iter()
-            .find(|(_, words)| words.iter().any(|word| is(word)))
-            .map(|(column, _)| *column)
+        let mut found =
+            HEADERS.iter().filter(|(_, words)| words.iter().any(|word| is(word))).map(|(c, _)| *c);
+        // `mat` may be the material or the mate: what it holds tells.
+        found.next().filter(|_| found.next().is_none())
     };
     let short = |full: &str| {
         let mut rest = full.chars();
@@ -216,15 +274,26 @@ fn column(cell: &str) -> Option<Column> {
 /// that says one counts: `no unit is inches, the bought parts are in mm`.
 pub(super) fn unit_line(line: &str) -> Option<Unit> {
     const BREAKS: &[&str] = &[",", ";", ". ", " - ", "  ", " unless ", " except ", " but "];
+    // Most lines name no unit: no time is spent on them.
+    let holds = |word: &str| {
+        line.as_bytes().windows(word.len()).any(|part| part.eq_ignore_ascii_case(word.as_bytes()))
+    };
+    let names = ["mm", "inch", "metre", "meter", "metric", "imperial"].into_iter().any(holds);
+    if !(names || holds("in") && line.split_whitespace().nth(3).is_none()) {
+        return None;
+    }
     unit_said(line).or_else(|| {
-        if tokens(line, 0).iter().any(|token| matches!(token.kind, Kind::Num(_))) {
-            return None;
-        }
         let mut clauses = vec![line];
         for sign in BREAKS {
             clauses = clauses.into_iter().flat_map(|clause| clause.split(sign)).collect();
         }
+        // A clause with a size of its own speaks of that: `5" gauge. sizes in mm`.
+        let has_size =
+            |text: &str| tokens(text, 0).iter().any(|it| matches!(it.kind, Kind::Num(_)));
         clauses.retain(|clause| !clause.trim().is_empty());
+        if has_size(line) {
+            clauses.retain(|clause| !has_size(clause) && says_for_all(clause));
+        }
         let first = clauses.first().and_then(|clause| unit_said(clause));
         first.or_else(|| {
             clauses.into_iter().skip(1).filter(|clause| says_for_all(clause)).find_map(unit_said)
@@ -395,9 +464,40 @@ pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
     }
     let spaced = after.trim_start_matches([' ', '.']).trim_start();
     let suffix = ["st", "nd", "rd", "th"].iter().any(|end| after.starts_with(end));
+    // `12th. Pins 11.995`
+    if suffix && after[2..].starts_with(['.', ':']) {
+        return finish(one + 3);
+    }
     let spaced = if suffix { after[2..].trim_start() } else { spaced };
     let length = month(spaced)?;
     finish(rest.len() - spaced.len() + length)
+}
+
+/// How long a date with its year is that stands at the beginning of a text:
+/// `30-9-24`, `2026-10-04`. `12/18/20` may be the sizes of a bush.
+pub(super) fn calendar(text: &str) -> Option<usize> {
+    let sign = text.trim_start_matches(|c: char| c.is_ascii_digit()).chars().next()?;
+    if !matches!(sign, '-' | '/' | '.') {
+        return None;
+    }
+    let end = text
+        .find(|c: char| !(c.is_ascii_digit() || c == sign))
+        .map_or(text.len(), |end| text[..end].trim_end_matches(sign).len());
+    let parts: Vec<(usize, u32)> = text[..end]
+        .split(sign)
+        .map(|part| part.parse().ok().map(|value| (part.len(), value)))
+        .collect::<Option<_>>()?;
+    let day = |(long, value): (usize, u32)| long < 3 && (1..=31).contains(&value);
+    let is_date = match *parts.as_slice() {
+        [(4, _), month, last] => sign == '-' && day(month) && day(last),
+        [one, other, year] => {
+            let is_year = year.0 == 4 && (1900..2100).contains(&year.1)
+                || year.0 == 2 && (20..40).contains(&year.1) && (sign != '/' || one.1 > other.1);
+            day(one) && day(other) && (one.1 < 13 || other.1 < 13) && is_year
+        }
+        _ => false,
+    };
+    (is_date && !text[end..].starts_with(char::is_alphanumeric)).then_some(end)
 }
 
 /// The mark of a task at a line's beginning, `- [x]`, `*`, `1)`: is it done,
@@ -427,8 +527,14 @@ pub(super) fn bullet(line: &str) -> (bool, usize) {
             }
         }
         let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
-        if (1..=2).contains(&digits) && rest[digits..].starts_with(") ") {
-            rest = rest[digits + 2..].trim_start();
+        // `3) `, and `3. ` before a word.
+        if (1..=2).contains(&digits)
+            && let Some(after) = rest[digits..].strip_prefix(") ").or_else(|| {
+                let after = rest[digits..].strip_prefix(". ")?;
+                after.trim_start().starts_with(char::is_alphabetic).then_some(after)
+            })
+        {
+            rest = after.trim_start();
         }
     }
     (done, line.len() - rest.len())

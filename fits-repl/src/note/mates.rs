@@ -9,7 +9,7 @@ use fits_core::{
 
 use super::{
     Line, Reader, Wanted,
-    lexicon::{inwardness, matches_mate, stem, stems},
+    lexicon::{feature, inwardness, matches_mate, stem, stems},
     names::is_instance,
     token::Kind,
 };
@@ -31,7 +31,7 @@ impl Reader {
     }
 
     /// The parts whose names end so.
-    fn ending(&self, last: &str) -> Vec<usize> {
+    pub(super) fn ending(&self, last: &str) -> Vec<usize> {
         let all = self.keyed.get(last).map_or(&[][..], Vec::as_slice);
         all.iter()
             .copied()
@@ -256,6 +256,8 @@ impl Reader {
             Side::Shaft => Side::Hole,
             side => side,
         };
+        let split = self.split_name(want, other_side);
+        let want = split.as_ref().unwrap_or(want);
         let part = if want.name.is_empty() {
             // Only a fit: whoever is the same size and waits.
             if let Some(at) = self.mates_at(want.feature).first().copied() {
@@ -296,7 +298,21 @@ impl Reader {
             match found {
                 Some(part) => self.of_several(part, &want.name, &one.name),
                 None if stem(&want.name) == "it" => return,
-                None => self.new_part(&want.name, want.line),
+                None => {
+                    // `Pressing plate hole` names the plate.
+                    let words: Vec<&str> = want.name.split_whitespace().collect();
+                    let name = match words.as_slice() {
+                        [name @ .., of, last]
+                            if feature(&last.to_lowercase())
+                                .is_some_and(|side| side == other_side)
+                                && inwardness(&of.to_lowercase()).is_some() =>
+                        {
+                            [name, &[*of]].concat().join(" ")
+                        }
+                        _ => want.name.clone(),
+                    };
+                    self.new_part(&name, want.line)
+                }
             }
         };
         if part == one.part && want.to.is_none() {
@@ -329,6 +345,34 @@ impl Reader {
         };
         self.add_mate(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
         self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
+    }
+
+    /// `Bush bore`: a mate by its part and its feature; the part alone, with the
+    /// feature where it is there.
+    fn split_name(&self, want: &Wanted, side: Side) -> Option<Wanted> {
+        let said = stems(&want.name);
+        let known = |words: &[String]| {
+            self.part_called(words).filter(|(_, score)| *score >= 85).map(|(part, _)| part)
+        };
+        if want.part.is_some() || want.to.is_some() || said.len() < 2 || known(&said).is_some() {
+            return None;
+        }
+        let own = self.job.features[want.feature].part;
+        let (count, part) =
+            (1..said.len()).rev().find_map(|count| Some((count, known(&said[..count])?)))?;
+        let is_feature = said[count..].iter().any(|word| feature(word).is_some());
+        let to = self.feature_called(part, &said[count..].join(" "), Some(side));
+        (is_feature && part != own).then(|| Wanted {
+            line: want.line,
+            at: want.at.clone(),
+            feature: want.feature,
+            name: self.job.parts[part].name.clone(),
+            part: Some(part),
+            to,
+            fit: want.fit.clone(),
+            said: want.said,
+            matches: want.matches,
+        })
     }
 
     /// A mate of two features that are known.

@@ -91,6 +91,9 @@ fn is_prose(text: &str) -> bool {
 /// stands before a size, a metal, a feature and its size, or a colon.
 fn things(text: &str) -> HashSet<String> {
     let mut found = HashSet::new();
+    if is_prose(text) {
+        return found;
+    }
     for raw in text.lines() {
         let (_, start) = lines::bullet(raw);
         let all = tokens(&raw[start..], start);
@@ -98,6 +101,8 @@ fn things(text: &str) -> HashSet<String> {
             token.word().is_some_and(|word| {
                 word.len() > 2
                     && !lexicon::is_small(word)
+                    && !lexicon::is_pronoun(word)
+                    && !lexicon::amends(word)
                     && !lexicon::says_measured(word)
                     && !lexicon::leads_to_mate(word)
                     && !lexicon::asks(word)
@@ -106,21 +111,44 @@ fn things(text: &str) -> HashSet<String> {
                     && lexicon::fit(&[word]).is_none()
             })
         };
-        let end = all.iter().take_while(|token| plain(token)).count();
+        // `trunnions (2): gunmetal`: a part, whatever its name is elsewhere.
+        let of_stuff = |at: usize| {
+            let next = all.get(at + 1..).unwrap_or_default();
+            let signs = next
+                .iter()
+                .take_while(|token| {
+                    matches!(token.kind, Kind::Sign(':' | ',' | '-') | Kind::Count(_))
+                })
+                .count();
+            signs > 0
+                && next.get(signs).and_then(Token::word).is_some_and(is_material)
+                && all[at].word().is_some_and(|word| word.len() > 2 && feature(word).is_some())
+        };
+        let end = all
+            .iter()
+            .enumerate()
+            .take_while(|(at, token)| plain(token) || start == 0 && of_stuff(*at))
+            .count();
         let Some(last) = end.checked_sub(1).and_then(|last| all[last].word()) else { continue };
         let is_size =
             |token: &Token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_));
         let next = all.get(end);
+        let at_margin = !raw.starts_with([' ', '\t', '-', '*']);
         let named = next.is_some_and(|token| {
             token.is_sign(':')
-                || start == 0 && is_size(token)
-                || start == 0 && token.word().is_some_and(is_material)
-                || start == 0
-                    && token.word().and_then(feature).is_some()
-                    && all.get(end + 1).is_some_and(is_size)
+                || matches!(token.kind, Kind::Count(_))
+                || at_margin
+                    && (is_size(token)
+                        || matches!(token.kind, Kind::Sign(',' | '(' | '-'))
+                        || token.word().is_some_and(|word| {
+                            is_material(word) || lexicon::fit(&[word]).is_some()
+                        })
+                        || token.word().and_then(feature).is_some()
+                            && all.get(end + 1).is_some_and(is_size))
         });
         let has_size = all.iter().any(is_size);
-        if end < 4 && named && has_size && !lexicon::is_adjective(last) {
+        let is_head = all[0].word().is_some_and(lexicon::heads_readings);
+        if !is_head && end < 4 && named && has_size && !lexicon::is_adjective(last) {
             found.insert(lexicon::stem(last));
         }
     }
@@ -236,6 +264,8 @@ pub(crate) struct Reader {
     hangs: Option<String>,
     /// A heading says that all under it was measured.
     measured: bool,
+    /// It is not set off from them: a blank line ends them.
+    flat: bool,
     dated: bool,
     /// Bullets at the margin open parts, those further in are of them.
     outline: bool,
@@ -262,6 +292,14 @@ struct Line {
     before: Option<usize>,
     /// The feature whose width, depth and length are said one after another.
     role_of: Option<usize>,
+    /// A clause of it names its part.
+    named: bool,
+    /// It puts an earlier line right.
+    amends: bool,
+    /// A fit was said.
+    fits: bool,
+    /// A fit is said somewhere in it.
+    fit_ahead: bool,
     /// It ends as a question.
     asks: bool,
     date: Option<String>,
@@ -325,6 +363,7 @@ impl Reader {
             last_feature: None,
             hangs: None,
             measured: false,
+            flat: false,
             dated: false,
             outline: lines::is_outline(text),
             legend: HashMap::new(),
@@ -336,7 +375,8 @@ impl Reader {
     #[allow(clippy::too_many_lines, reason = "one kind of line after another, each short")]
     fn line(&mut self, number: usize, raw: &str, below: &[&str]) {
         if raw.trim().is_empty() {
-            // A new paragraph names its own part.
+            // A new paragraph names its own part, and is no more of what was measured.
+            self.measured &= !std::mem::take(&mut self.flat);
             self.current = self.current.filter(|_| !self.prose);
             return;
         }
@@ -386,13 +426,22 @@ impl Reader {
         // `## Measured so far`: the lines under it are readings.
         let mut words = found.iter().filter_map(Token::word);
         let first_word = words.find(|word| !word.starts_with('#')).unwrap_or_default();
-        if !has_size && next_indented && lexicon::surely_measured(first_word) && date.is_none() {
+        let is_named = found.iter().any(|token| {
+            token.word().is_some_and(|word| feature(word).is_some() || self.is_thing(word))
+        });
+        if lexicon::heads_readings(first_word)
+            && date.is_none()
+            && !(is_named || raw.contains('.'))
+            && found.len() < 7
+        {
             (self.measured, self.current, self.hangs) = (true, None, None);
+            self.flat = !next_indented;
             return self.remark(number, raw, None);
         }
         // `14/3 measured`, with the readings under it.
         let tail = date.as_ref().map(|(_, at)| tokens(&raw[*at..], *at));
-        if next_indented
+        let goes_on = below.first().is_some_and(|next| !next.trim().is_empty());
+        if goes_on
             && let (Some((date, _)), Some(tail)) = (&date, &tail)
             && tail.iter().all(|token| match &token.kind {
                 Kind::Word(word) => lexicon::says_measured(word) || lexicon::is_small(word),
@@ -400,13 +449,13 @@ impl Reader {
             })
         {
             (self.measured, self.dated, self.current) = (true, true, None);
-            self.hangs = Some(date.clone());
+            (self.flat, self.hangs) = (!next_indented, Some(date.clone()));
             return self.remark(number, raw, None);
         }
         if self.is_legend(&found) {
             return self.remark(number, raw, None);
         }
-        self.measured &= lines::bullet(raw).1 > 0 && !raw.starts_with('#');
+        self.measured &= self.flat || lines::bullet(raw).1 > 0 && !raw.starts_with('#');
         if date.is_none()
             && let Some(columns) = self.columns.clone()
             && self.row(number, raw, &columns)
@@ -416,14 +465,26 @@ impl Reader {
         if raw.contains("...") || raw.contains("\u{2026}\u{2026}") {
             return self.joint_row(number, raw);
         }
+        if let Some(name) = self.keyed_line(raw) {
+            let start = raw.len() - name.len();
+            let mut line = Line { number, ..Line::default() };
+            let from = if name.is_empty() { start } else { self.head(raw, start, &mut line, true) };
+            self.text(raw, from, &mut line);
+            if line.found == 0 {
+                self.remark(number, raw, self.current);
+            }
+            return;
+        }
         let (done, start) = lines::bullet(raw);
         let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
-        let at_margin = self.outline && !raw.starts_with([' ', '\t']);
+        let numbered = raw.starts_with(|c: char| c.is_ascii_digit());
+        let at_margin = (self.outline || numbered) && !raw.starts_with([' ', '\t']);
         let indented = start > 0 && (!boxed || self.is_heading) && !at_margin;
-        let asks = raw.ends_with('?');
+        let asks = raw.ends_with('?') || raw.contains("? ");
         let mixed = self.unit.is_none() && is_mixed(&found);
+        let amends = lexicon::amends(first_word);
         let mut line =
-            Line { number, done, asks, mixed, unit: row_unit(&found), ..Line::default() };
+            Line { number, done, asks, mixed, amends, unit: row_unit(&found), ..Line::default() };
         let struck = unstruck(raw);
         let raw = struck.as_str();
         let from;
@@ -433,6 +494,14 @@ impl Reader {
             (line.date, line.reads, from) = (Some(date), true, after);
             self.dated = true;
             self.hangs.clone_from(&line.date);
+        } else if start > 0
+            && found.iter().any(|token| token.is_sign(':'))
+            && lexicon::heads_readings(first_word)
+        {
+            // `* check: 45.03 top`: this line of the part was read.
+            (line.reads, line.subject) = (true, self.current);
+            from =
+                found.iter().find(|token| token.is_sign(':')).map_or(start, |colon| colon.at.end);
         } else if found.first().and_then(Token::word).is_some_and(lexicon::surely_measured)
             && start == 0
         {
@@ -440,7 +509,7 @@ impl Reader {
             line.reads = true;
             from = found[0].at.end;
             self.hangs = Some(String::new());
-        } else if self.measured && start > 0 {
+        } else if self.measured && (start > 0 || self.flat) {
             line.date = self.hangs.clone().filter(|date| !date.is_empty());
             (line.reads, from) = (true, start);
         } else if indented
@@ -478,6 +547,30 @@ impl Reader {
         }
     }
 
+    /// `Part: shaft` opens a part: what stands behind its key. `Material: CI`
+    /// and `Qty 2` are of the part above: nothing is left of them.
+    fn keyed_line<'a>(&mut self, raw: &'a str) -> Option<&'a str> {
+        let text = &raw[lines::bullet(raw).1..];
+        let (key, said) = text.split_once(':').or_else(|| text.split_once(' '))?;
+        let is_colon = text.as_bytes().get(key.len()) == Some(&b':');
+        let said = said.trim();
+        let part = self.current.map(|part| &mut self.job.parts[part]);
+        match (lines::column(key).filter(|_| !said.is_empty())?, part) {
+            (lines::Column::Part, _) if is_colon => Some(said),
+            (lines::Column::Material, Some(part)) if is_colon => {
+                part.material.get_or_insert_with(|| said.to_owned());
+                Some("")
+            }
+            (lines::Column::Count, Some(part)) => {
+                let (count, rest) = said.split_once(',').unwrap_or((said, ""));
+                part.count = Some(count.trim().parse().ok()?);
+                part.bought |= rest.contains("bought");
+                Some("")
+            }
+            _ => None,
+        }
+    }
+
     /// Short forms with what each stands for: `PF press  SL slide`.
     fn is_legend(&mut self, found: &[Token]) -> bool {
         let signs = |token: &&Token| {
@@ -487,11 +580,14 @@ impl Reader {
             found.iter().filter(|token| !signs(token)).map(Token::word).collect();
         let (pairs, rest) = words.as_chunks::<2>();
         let is_pair = |pair: &[Option<&str>; 2]| {
-            matches!(pair, [Some(short), Some(full)] if short.len() < 4
-                && short.len() < full.len()
-                && lexicon::fit(&[full]).is_some())
+            matches!(pair, [Some(short), Some(full)]
+                if short.len() < 4 && lexicon::is_short_of(short, full))
         };
-        let is = pairs.len() > 1 && rest.is_empty() && pairs.iter().all(is_pair);
+        let says_fit =
+            |pair: &&[Option<&str>; 2]| pair[1].is_some_and(|full| lexicon::fit(&[full]).is_some());
+        let is = rest.is_empty()
+            && pairs.iter().filter(says_fit).count() > 1
+            && pairs.iter().all(is_pair);
         if is {
             let all = pairs.iter().map(|pair| pair.map(|word| word.unwrap_or_default().to_owned()));
             self.legend.extend(all.map(|[short, full]| (short, full)));
@@ -536,6 +632,23 @@ impl Reader {
         {
             let part = self.part_named(&code.to_uppercase(), line.number);
             self.describe(part, &found[1..]);
+            (line.subject, line.declares) = (Some(part), true);
+            return at.end;
+        }
+        // `ball weights 2 off`: what is counted is a part.
+        let words: Vec<&str> = found.iter().map_while(Token::word).collect();
+        if let Some(Token { kind: Kind::Count(count), at }) = found.get(words.len())
+            && let Some(last) = words.last()
+            && words.len() < 4
+            && feature(last).is_none()
+            && !words.iter().any(|word| lexicon::is_small(word) || lexicon::leads_to_mate(word))
+        {
+            let part = self.part_named(&raw[start..found[words.len() - 1].at.end], line.number);
+            let many = &mut self.job.parts[part].count;
+            *many = many.or(Some(*count));
+            self.describe(part, &found[words.len()..]);
+            self.touch(part);
+            self.block.push(part);
             (line.subject, line.declares) = (Some(part), true);
             return at.end;
         }
@@ -615,6 +728,7 @@ impl Reader {
             let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
             let begins_name = end == 0 && self.part_phrase(&found).is_some_and(|count| count > 1);
             let stops = lexicon::leads_to_mate(word)
+                || end > 0 && matches!(word.as_str(), "bought" | "boughtin" | "existing" | "old")
                 || lexicon::is_small(word)
                 || lexicon::says_measured(word)
                 || (is_material(word)
@@ -622,7 +736,7 @@ impl Reader {
                     && inwardness(word).is_none()
                     && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
                 || (feature(word).is_some()
-                    && inwardness(word).is_none()
+                    && !self.is_thing(word)
                     && !(lexicon::names_place(word)
                         && found
                             .get(end + 1)
@@ -657,19 +771,25 @@ impl Reader {
         let is_mark = |token: &Token| token.word().is_none_or(is_instance_word);
         if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
             && !found[last + 1..end].iter().any(is_mark)
+            && !(opens_block
+                && found.get(end).is_none_or(|next| matches!(next.kind, Kind::Sign(_))))
         {
             end = last + 1;
         }
         if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
             return start;
         }
+        // `handle end of the crank shaft`: it is the shaft's.
+        let behind: Vec<&str> = found[end..].iter().take(2).filter_map(Token::word).collect();
+        if matches!(behind.as_slice(), [word, "of"] if feature(word).is_some()) {
+            return start;
+        }
         let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
         let next = found.get(end);
         let last = words.last().copied().unwrap_or_default();
-        let known = end > 0
-            && self
-                .part_called(&stems(&raw[start..found[end - 1].at.end]))
-                .is_some_and(|(_, score)| score >= 62);
+        let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
+        let called = self.part_called(&said);
+        let known = called.is_some_and(|(_, score)| score >= 62);
         let is_name = known
             || self.is_thing(last)
             || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
@@ -688,7 +808,6 @@ impl Reader {
             return start;
         }
         let stop = found[end - 1].at.end;
-        let said = stems(&raw[start..stop]);
         let sizes: Vec<Length> = found[end..]
             .iter()
             .filter_map(|token| match &token.kind {
@@ -696,7 +815,7 @@ impl Reader {
                 _ => None,
             })
             .collect();
-        let part = match (self.part_called(&said), self.part_by_size(&said, &sizes)) {
+        let part = match (called, self.part_by_size(&said, &sizes)) {
             (Some((part, score)), _) if (85..=100).contains(&score) => part,
             (_, Some(part)) => part,
             _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
@@ -757,8 +876,10 @@ impl Reader {
 
     /// The unit of a bare number, and how it is known.
     fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
-        if let Some(unit) = num.unit.or(row.filter(|row| !(num.vulgar && *row == Unit::Millimetre)))
-        {
+        // `.5906 (15mm)`: three decimals of a note in inches are inches.
+        let note = self.unit.map_or(self.context, |(unit, _)| unit);
+        let is_inch = num.is_inch_shaped() || note == Unit::Inch && num.places > 2;
+        if let Some(unit) = num.unit.or(row.filter(|row| !(is_inch && *row == Unit::Millimetre))) {
             return (unit, UnitFrom::Written);
         }
         if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
@@ -878,9 +999,18 @@ impl Reader {
 
     /// A reading of a feature; asked where its unit is in doubt.
     fn reading(&mut self, line: &mut Line, feature: usize, num: &Num) {
+        let feature = match self.measurable(feature, line, num) {
+            Some(feature) => feature,
+            None => return self.ask_measured(line, num),
+        };
         let one = &self.job.features[feature];
-        let bare = line.unit.unwrap_or(one.unit);
+        let own = if one.nominal.is_none() && num.is_inch_shaped() { Unit::Inch } else { one.unit };
+        let bare = line.unit.unwrap_or(own);
         let Some(size) = num.length(bare) else { return };
+        let is_bare = num.unit.is_none() && !num.is_inch_shaped();
+        if one.nominal.is_none() && is_bare && bare == Unit::Inch && num.value() > 11.9 {
+            return self.ask_measured(line, num);
+        }
         if let Some(nominal) = one.nominal.as_ref().and_then(Nominal::size) {
             let ratio = size.millimetres() / nominal.millimetres();
             if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
@@ -897,6 +1027,31 @@ impl Reader {
             }
         }
         self.put_reading(line, feature, size, num.at.clone());
+    }
+
+    /// The feature that a reading can be of: one far off the size of the feature
+    /// said is of another on that side of the part, or of none.
+    fn measurable(&self, feature: usize, line: &Line, num: &Num) -> Option<usize> {
+        let one = &self.job.features[feature];
+        let size = num.length(line.unit.unwrap_or(one.unit));
+        let Some((size, nominal)) = size.zip(one.nominal.as_ref().and_then(Nominal::size)) else {
+            return Some(feature);
+        };
+        let ratio = size.millimetres() / nominal.millimetres();
+        let is_unit = |ratio: f64| (ratio - 25.4).abs() < 2.0;
+        let least = if one.side.surface().is_some() { 0.75 } else { 0.5 };
+        if (least..1.0 / least).contains(&ratio)
+            || !nominal.is_positive()
+            || is_unit(ratio)
+            || is_unit(1.0 / ratio)
+        {
+            return Some(feature);
+        }
+        let alike = self.stems[one.part].last().map(|last| self.ending(last)).unwrap_or_default();
+        std::iter::once(one.part)
+            .chain(alike)
+            .filter_map(|part| self.nearest(part, Some(one.side), size))
+            .find(|at| self.is_near(*at, size))
     }
 
     fn put_reading(&mut self, line: &mut Line, feature: usize, size: Length, at: Range<usize>) {

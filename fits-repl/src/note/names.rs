@@ -38,18 +38,29 @@ pub(super) fn is_instance(stem: &str) -> bool {
     )
 }
 
+/// `clears`, `accepts`: no first word of a name ends so.
+fn is_verb(word: &str) -> bool {
+    word.len() > 3 && word.ends_with('s') && !word.ends_with("ss") && !word.ends_with("us")
+}
+
 /// What names are looked up by: their words, how they begin and how they end.
 fn keys(words: &[String]) -> Vec<String> {
     let mut keys = words.to_vec();
-    let Some((first, last)) = words.first().zip(words.last()) else { return keys };
-    keys.push(format!("^{}", first.chars().take(3).collect::<String>()));
-    let count = last.chars().count();
-    keys.push(format!("${}", last.chars().skip(count.saturating_sub(4)).collect::<String>()));
+    keys.extend(edges(words).into_iter().flatten());
     // `6003` of 6003-2RS.
     keys.extend(
         words.iter().filter_map(|word| word.split_once('-').map(|(head, _)| head.to_owned())),
     );
     keys
+}
+
+/// How the first word begins, and how the last ends.
+fn edges(words: &[String]) -> Option<[String; 2]> {
+    let (first, last) = words.first().zip(words.last())?;
+    let count = last.chars().count();
+    let begin = std::iter::once('^').chain(first.chars().take(3)).collect();
+    let end = std::iter::once('$').chain(last.chars().skip(count.saturating_sub(4))).collect();
+    Some([begin, end])
 }
 
 /// How well the words of a phrase name a thing of that name; 0 not at all.
@@ -173,11 +184,12 @@ impl Reader {
         let plain: Vec<String> = said.iter().filter(|word| !is_instance(word)).cloned().collect();
         let lists = plain.iter().map(|word| self.keyed.get(word).map_or(&[][..], Vec::as_slice));
         let mut alike = lists.min_by_key(|list| list.len()).unwrap_or_default().to_vec();
-        let less = plain.get(1..).unwrap_or_default().concat();
-        alike.extend(self.exact.get(&less));
+        if plain.len() > 1 {
+            alike.extend(self.exact.get(&plain[1..].concat()));
+        }
         alike.extend(self.exact.get(&plain.concat()));
         if alike.is_empty() && said.len() < 3 {
-            let edges = keys(said).into_iter().filter(|key| key.starts_with(['^', '$']));
+            let edges = edges(said).into_iter().flatten();
             alike.extend(edges.filter_map(|key| self.keyed.get(&key)).flatten());
         }
         alike.sort_unstable();
@@ -187,6 +199,9 @@ impl Reader {
 
     /// Of several that a short name could mean, the one with such a size.
     pub(super) fn part_by_size(&self, said: &[String], sizes: &[Length]) -> Option<usize> {
+        if sizes.is_empty() {
+            return None;
+        }
         let near = |part: &usize| {
             sizes.iter().any(|size| {
                 self.nearest(*part, None, *size).is_some_and(|at| self.is_near(at, *size))
@@ -198,6 +213,16 @@ impl Reader {
 
     /// The part named by the tokens at a place, the longest name first.
     pub(super) fn part_at(&self, tokens: &[Token]) -> Option<(usize, usize)> {
+        let small =
+            |word: &str| super::lexicon::is_small(word) || super::lexicon::leads_to_mate(word);
+        if self.job.parts.is_empty()
+            || tokens
+                .first()?
+                .word()
+                .is_some_and(|word| small(word) && !self.exact.contains_key(word))
+        {
+            return None;
+        }
         let words: Vec<String> = tokens
             .iter()
             .take(4)
@@ -228,7 +253,7 @@ impl Reader {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.
-            (score > 65 || self.is_thing(&said[count - 1]) || score >= 60 && count > 1)
+            (score >= 65 || self.is_thing(&said[count - 1]) || score >= 60 && count > 1)
                 .then_some((part, count))
         })
     }
@@ -258,6 +283,7 @@ impl Reader {
                 && !words[..last].iter().any(|word| {
                     super::lexicon::leads_to_mate(word)
                         || super::lexicon::is_small(word)
+                        || is_verb(word)
                         || feature(word).is_some() && !super::lexicon::names_place(word)
                 });
         usable.then_some(last + 1)
@@ -309,16 +335,17 @@ impl Reader {
 
     /// How much a part is the inner one.
     pub(super) fn inwardness(&self, part: usize) -> i32 {
-        self.stems[part].iter().rev().find_map(|word| inwardness(word)).unwrap_or_else(|| {
-            let has = |side| self.features_of(part).any(|(_, feature)| feature.side == side);
-            if has(Side::Shaft) && !has(Side::Hole) {
-                3
-            } else {
-                i32::from(
-                    self.stems[part].iter().any(|w| w.starts_with(|c: char| c.is_ascii_digit())),
-                )
-            }
-        })
+        let by_name = self.stems[part].iter().rev().find_map(|word| inwardness(word));
+        let has = |side| self.features_of(part).any(|(_, feature)| feature.side == side);
+        match by_name {
+            Some(rank @ 0..) => rank,
+            // A column with an outside and no bore goes into something.
+            by_name if has(Side::Shaft) && !has(Side::Hole) => 3 + by_name.unwrap_or(0),
+            Some(rank) => rank,
+            None => i32::from(
+                self.stems[part].iter().any(|w| w.starts_with(|c: char| c.is_ascii_digit())),
+            ),
+        }
     }
 
     /// The feature of a part that a name means, on a side.
@@ -368,7 +395,10 @@ impl Reader {
                 _ => None,
             })
             .collect();
-        (2..=words.len()).rev().find_map(|count| {
+        // One word counts where only this note has it: `tail = .4985`.
+        let own = |word: &String| super::lexicon::is_noun(word) && !self.is_thing(word);
+        let least = if words.first().is_some_and(own) { 1 } else { 2 };
+        (least..=words.len()).rev().find_map(|count| {
             let said = &words[..count];
             self.by_name.get(&said.join(" ")).map(|at| (*at, count))
         })

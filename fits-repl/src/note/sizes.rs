@@ -130,6 +130,10 @@ impl Reader {
             let part = self.job.features[last].part;
             return Some(self.feature(line, part, &name, Side::Length, place.clone()));
         }
+        let near = match size {
+            Some(Kind::Num(num)) => self.length(num, line.unit),
+            _ => None,
+        };
         // A reading, or a line that names no part, speaks of what is there.
         let known =
             subject.and_then(|subject| self.feature_called(subject, name, None)).filter(|found| {
@@ -148,6 +152,8 @@ impl Reader {
                         || is_thread
                         || one.nominal.is_none()
                         || stems(&one.name) == stems(name)
+                        || one.side == *side
+                            && one.nominal.as_ref().and_then(Nominal::size) == near
                         || line.declares
                             && one.line == line.number
                             && (one.nominal.is_none() || size.is_none()))
@@ -155,10 +161,6 @@ impl Reader {
         if let Some(known) = known {
             return Some(known);
         }
-        let near = match size {
-            Some(Kind::Num(num)) => self.length(num, line.unit),
-            _ => None,
-        };
         // `R .9980` under `journals 1`: one of those, as it came out.
         let marks: Vec<String> = stems(name).into_iter().filter(|word| is_instance(word)).collect();
         if let (Some(part), Some(size), false) = (subject, near, marks.is_empty()) {
@@ -177,10 +179,19 @@ impl Reader {
             }
         }
         let everywhere = |reader: &Self| {
-            let all: Vec<usize> = (0..reader.job.parts.len())
-                .rev()
-                .filter_map(|part| reader.feature_called(part, name, Some(*side)))
-                .collect();
+            let called = |name: &str| -> Vec<usize> {
+                (0..reader.job.parts.len())
+                    .rev()
+                    .filter_map(|part| reader.feature_called(part, name, Some(*side)))
+                    .collect()
+            };
+            let mut all = called(name);
+            // `jrnl l` of the journals.
+            if all.is_empty() {
+                let plain: Vec<String> =
+                    stems(name).into_iter().filter(|word| !is_instance(word)).collect();
+                all = called(&plain.join(" "));
+            }
             let fits = |at: &usize| near.is_some_and(|size| reader.is_near(*at, size));
             // A size that is a tenth off is of something else.
             let about = |at: &usize| {
@@ -213,7 +224,23 @@ impl Reader {
         {
             return None;
         }
-        let part = subject.unwrap_or_else(|| self.assembly(line.number));
+        // A feature with no part in its line is of the part spoken of last.
+        let before = self.current.filter(|_| {
+            line.date.is_none()
+                && !line.reads
+                && matches!(side, Side::Shaft | Side::Hole | Side::Other)
+        });
+        // The hole that a pin goes in is its mate's.
+        let is_pin = |part: usize| {
+            self.stems[part]
+                .last()
+                .is_some_and(|word| matches!(word.as_str(), "pin" | "dowel" | "rivet"))
+        };
+        let subject = line
+            .mate_part
+            .filter(|_| *side == Side::Hole && part.is_none() && subject.is_some_and(is_pin))
+            .or(subject);
+        let part = subject.or(before).unwrap_or_else(|| self.assembly(line.number));
         let name = match head.as_str() {
             "long" | "lg" => "overall length".to_owned(),
             _ if name == "bored" => "bore".to_owned(),
@@ -278,6 +305,7 @@ impl Reader {
             && line.mixed
             && num.unit.is_none()
             && !num.is_inch_shaped()
+            && num.places < 3
         {
             self.ask(
                 line.number,
@@ -289,11 +317,22 @@ impl Reader {
             return None;
         }
         // Nobody turns 20 in on a bench lathe: was it millimetres?
-        if let Kind::Num(num) = given.kind
-            && self.unit_of(num, line.unit)
+        let huge = |num: &Num| {
+            self.unit_of(num, line.unit)
                 == (fits_core::size::Unit::Inch, fits_core::job::whole::UnitFrom::Context)
-            && !num.is_inch_shaped()
-            && num.value() > 11.9
+                && !num.is_inch_shaped()
+                && num.value() > 11.9
+        };
+        let is_huge = match given.kind {
+            Kind::Num(num) => huge(num),
+            Kind::Dims(all) => {
+                let is_bearing = line.subject.is_some_and(|part| self.is_bearing(part, all));
+                !is_bearing && all.iter().take(2).any(huge)
+            }
+            _ => false,
+        };
+        if is_huge
+            && !(given.reads || line.reads)
             && given.owner.is_none_or(|owner| self.job.features[owner].side.surface().is_some())
         {
             self.ask(
@@ -397,7 +436,14 @@ impl Reader {
                 self.job.features[feature].class.clone_from(&given.class);
                 Some(feature)
             }
-            Kind::Dims(all) => self.dims(line, all, given),
+            Kind::Dims(all) => {
+                let found = self.dims(line, all, given);
+                // A line of which nothing was taken is echoed as it is.
+                if found.is_none() && line.found > 0 {
+                    self.ask_size(line, given);
+                }
+                found
+            }
             _ => None,
         }
     }
@@ -449,13 +495,7 @@ impl Reader {
         }
         let part = line.subject?;
         if !given.is_plain {
-            self.ask(
-                line.number,
-                given.place.clone(),
-                "what is this a size of?",
-                Some("write the feature beside it".into()),
-            );
-            line.found += 1;
+            self.ask_size(line, given);
             return None;
         }
         // A number much like a size that is there was read.
@@ -472,7 +512,12 @@ impl Reader {
             self.reading(line, near, num);
             return Some(near);
         }
-        let (name, side) = self.default_feature(part, given)?;
+        let default =
+            self.default_feature(part, given).filter(|_| !line.asks || line.declares || line.named);
+        let Some((name, side)) = default else {
+            self.ask_size(line, given);
+            return None;
+        };
         if self.features_of(part).any(|(_, one)| {
             one.line == line.number && one.side == side && one.nominal.is_some() && one.name == name
         }) {
@@ -495,6 +540,7 @@ impl Reader {
         let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
             && one.line != line.number
             && line.date.is_none()
+            && !line.amends
             && !self.is_near(feature, size);
         let feature = if other && one.side.surface().is_some() {
             let name = format!("{} 2", one.name);
@@ -672,7 +718,13 @@ impl Reader {
         }
     }
 
-    fn ask_measured(&mut self, line: &mut Line, num: &Num) {
+    pub(super) fn ask_size(&mut self, line: &mut Line, given: &Given) {
+        let answer = Some("write the feature beside it".to_owned());
+        self.ask(line.number, given.place.clone(), "what is this a size of?", answer);
+        line.found += 1;
+    }
+
+    pub(super) fn ask_measured(&mut self, line: &mut Line, num: &Num) {
         self.ask(
             line.number,
             num.at.clone(),
@@ -738,6 +790,11 @@ impl Reader {
         }
         if is(&["screw", "bolt"]) && is(&["shoulder"]) {
             return name("shoulder", Side::Shaft);
+        }
+        // A bare size beside a thread is of something else.
+        let has_thread = self.features_of(part).any(|(_, one)| one.side == Side::Thread);
+        if is(&["screw", "bolt", "nut", "stud"]) && has_thread {
+            return None;
         }
         if let Some(mate) = given.mate {
             let other = stems(mate).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0);
@@ -811,12 +868,8 @@ impl Reader {
             let feature = self.feature(line, part, "thread", Side::Thread, place.clone());
             return self.thread_of(line, feature, all);
         }
-        let numbered = words
-            .iter()
-            .any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()));
-        // A bearing is listed in millimetres, whatever the rest of the note is in.
-        let metric = numbered && all.iter().all(Num::is_whole) && all[0].over > 2;
-        if metric {
+        let numbered = is_numbered(&words);
+        if self.is_bearing(part, all) {
             line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
         }
         let sides: &[(&str, Side)] = if is(&["bush", "bearing", "sleeve", "liner"]) || numbered {
@@ -835,6 +888,16 @@ impl Reader {
             return None;
         };
         self.list(line, part, all, sides, place, given.class.as_deref())
+    }
+
+    /// Are these the sizes of a bearing? It is listed in millimetres, whatever the
+    /// rest of the note is in.
+    fn is_bearing(&self, part: usize, all: &[Num]) -> bool {
+        let words = &self.stems[part];
+        (is_numbered(words) || words.iter().any(|word| word == "bearing"))
+            && all.iter().all(|num| num.is_whole() && num.unit.is_none())
+            && all[0].over > 2
+            && all.get(1).is_some_and(|outside| outside.over > all[0].over)
     }
 
     fn list(
@@ -872,13 +935,14 @@ impl Reader {
         place: &Range<usize>,
     ) -> Option<usize> {
         let (outside, wall) = (self.length(&all[0], line.unit)?, self.length(&all[1], line.unit)?);
-        let bore = outside
-            .checked_sub(wall.checked_mul(2).ok()?)
-            .ok()
-            .filter(|bore| bore.is_positive())?;
         let from = self.unit_of(&all[0], line.unit);
         let od = self.feature(line, part, "od", Side::Shaft, place.clone());
         self.size(line, od, Nominal::Size(outside), from);
+        // `x 20 s.w.g.`: a gauge is no wall.
+        let twice = wall.checked_mul(2).ok()?;
+        let Some(bore) = outside.checked_sub(twice).ok().filter(|bore| bore.is_positive()) else {
+            return Some(od);
+        };
         let inside = self.feature(line, part, "bore", Side::Hole, place.clone());
         self.size(line, inside, Nominal::Size(bore), from);
         Some(inside)
@@ -927,6 +991,11 @@ impl Reader {
         (line.subject, line.declares) = (subject, declared);
         found
     }
+}
+
+/// Does a part go by its number, as a bearing does?
+fn is_numbered(words: &[String]) -> bool {
+    words.iter().any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()))
 }
 
 fn role(head: &str) -> &'static str {

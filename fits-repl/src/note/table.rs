@@ -37,7 +37,7 @@ struct Row<'a> {
 impl Reader {
     /// A row under a header; false where the line is no such row.
     pub(super) fn row(&mut self, number: usize, raw: &str, columns: &lines::Columns) -> bool {
-        let (sign, cells) = lines::cells(raw);
+        let (sign, cells) = lines::cells_under(raw, columns.1.first().map(|(at, _)| *at));
         let padded = columns.0 == ' ';
         if sign != columns.0 && !(padded && cells.len() > 1) || cells.len() < 2 {
             return false;

@@ -140,8 +140,8 @@ struct Scan<'a> {
     sign: Option<usize>,
 }
 
-impl Scan<'_> {
-    fn rest(&self) -> &str {
+impl<'a> Scan<'a> {
+    fn rest(&self) -> &'a str {
         self.text.get(self.at..).unwrap_or_default()
     }
 
@@ -171,7 +171,7 @@ impl Scan<'_> {
     }
 
     fn one(&mut self) {
-        let rest = self.rest().to_owned();
+        let rest = self.rest();
         let Some(first) = rest.chars().next() else { return };
         let glued = self.at > 0
             && self.text[..self.at].ends_with(|c: char| c.is_alphanumeric())
@@ -187,25 +187,30 @@ impl Scan<'_> {
                 self.sign = Some(self.at);
             }
             self.at += first.len_utf8();
+        } else if first.is_alphabetic() && !matches!(first, 'M' | 'T') {
+            match ["od", "id"].into_iter().find(|side| is_slashed(rest, side) && !glued) {
+                Some(side) => {
+                    let stop = rest[1..].starts_with('.') && rest[3..].starts_with('.');
+                    self.put(Kind::Word(side.into()), 3 + usize::from(stop));
+                }
+                None => self.word(rest),
+            }
+        } else if let Some(length) = super::lines::calendar(rest).filter(|_| !glued) {
+            self.put(Kind::Sign(';'), length);
         } else if let Some((thread, length)) =
-            thread(&rest).or_else(|| of_series(&rest)).filter(|_| !glued)
+            thread(rest).or_else(|| of_series(rest)).filter(|_| !glued)
         {
             self.put(Kind::Thread(thread), length);
-        } else if let Some((off, length)) = self.after_number().then(|| deviations(&rest)).flatten()
+        } else if let Some((off, length)) = self.after_number().then(|| deviations(rest)).flatten()
         {
             self.put(off, length);
-        } else if let Some((code, length)) = code(&rest) {
+        } else if let Some((code, length)) = code(rest) {
             self.put(code, length);
-        } else if let Some((mut num, length)) = number(&rest) {
+        } else if let Some((mut num, length)) = number(rest) {
             num.at = self.from + self.at..self.from + self.at + length;
             self.put(Kind::Num(num), length);
-        } else if let Some(side) =
-            ["od", "id"].into_iter().find(|side| is_slashed(&rest, side) && !glued)
-        {
-            let stop = rest[1..].starts_with('.') && rest[3..].starts_with('.');
-            self.put(Kind::Word(side.into()), 3 + usize::from(stop));
         } else if first.is_alphabetic() || first == '#' {
-            self.word(&rest);
+            self.word(rest);
         } else {
             for arrow in ["->", "=>", "\u{2192}", "--", "\u{2013}", "\u{2014}"] {
                 if rest.starts_with(arrow) {
@@ -275,9 +280,10 @@ impl Scan<'_> {
 
 /// `o/d`, `i.d.`
 fn is_slashed(text: &str, side: &str) -> bool {
-    let (first, last) = side.split_at(1);
-    let written = ['/', '.'].map(|sign| format!("{first}{sign}{last}"));
-    text.get(..3).is_some_and(|head| written.iter().any(|one| head.eq_ignore_ascii_case(one)))
+    let (written, side) = (text.as_bytes(), side.as_bytes());
+    let [first, b'/' | b'.', last, ..] = written else { return false };
+    first.eq_ignore_ascii_case(&side[0])
+        && last.eq_ignore_ascii_case(&side[1])
         && !text[3..].starts_with(char::is_alphanumeric)
 }
 
@@ -389,6 +395,10 @@ fn code(text: &str) -> Option<(Kind, usize)> {
     let tail = &word[digits..];
     if tail.len() == 1 && digits == 1 && tail.contains(['g', 'h', 'e', 'G', 'H', 'A', 'B']) {
         return Some((Kind::Class(word.to_owned()), end));
+    }
+    // `the 6202s` are several.
+    if tail == "s" && digits == 4 && is_number_of_a_thing(&word[..digits]) {
+        return Some((Kind::Code(word[..digits].to_owned()), end));
     }
     if digits >= 3
         && (tail.is_empty() || tail.starts_with('-'))
@@ -569,12 +579,16 @@ fn deviations(text: &str) -> Option<(Kind, usize)> {
 #[allow(clippy::too_many_lines, reason = "one kind of tokens after another, each short")]
 fn joined(found: Vec<Token>) -> Vec<Token> {
     let mut out: Vec<Token> = Vec::with_capacity(found.len());
-    for token in found {
+    let mut found = found.into_iter().peekable();
+    while let Some(token) = found.next() {
         let depth = out.len();
         match &token.kind {
             Kind::Num(next) if depth > 1 && is_times(out.last()) => {
                 out.pop();
-                times(&mut out, next.clone(), &token);
+                // `18 o.d. x 12 i.d.`: each has its own word.
+                let named =
+                    found.peek().and_then(Token::word).and_then(super::lexicon::feature).is_some();
+                times(&mut out, next.clone(), &token, named);
             }
             // `.7485 / .7480`: two limits.
             Kind::Num(high) if is_limits(&out, high) => {
@@ -602,7 +616,7 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
                 if matches!(
                     word.as_str(),
                     "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each"
-                ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.over < 1000) =>
+                ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()
                     && let Kind::Num(num) = kind
@@ -687,6 +701,15 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
             out[at].kind = Kind::Count(count);
         }
         many(&mut out, at);
+        // `8x M8`
+        let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.over < 25);
+        if is_count
+            && out.get(at + 1).is_some_and(|next| next.word() == Some("x"))
+            && matches!(out.get(at + 2).map(|next| &next.kind), Some(Kind::Thread(_)))
+        {
+            counted(&mut out[..=at]);
+            out[at + 1].kind = Kind::Sign(' ');
+        }
     }
     // `2 thrust washers`.
     for at in 0..out.len() {
@@ -703,6 +726,9 @@ fn joined(found: Vec<Token>) -> Vec<Token> {
         if is_count
             && !after_size
             && (plural(out.get(at + 1))
+                // `2 #10-24 screws`
+                || matches!(out.get(at + 1).map(|next| &next.kind), Some(Kind::Thread(_)))
+                    && plural(out.get(at + 2))
                 || out.get(at + 1).and_then(Token::word).is_some_and(|word| {
                     word != "x" && super::lexicon::feature(word) != Some(Side::Length)
                 }) && plural(out.get(at + 2)))
@@ -730,8 +756,12 @@ fn is_no_size(found: &[Token], at: usize) -> bool {
     ];
     let Kind::Num(num) = &found[at].kind else { return false };
     let behind = found.get(at + 1);
+    // `20 wide 25 dp`: so deep, not a pitch.
+    let is_depth = at > 0
+        && (matches!(found[at - 1].kind, Kind::Num(_))
+            || found[at - 1].word().is_some_and(|word| super::lexicon::feature(word).is_some()));
     let is_behind = |token: &Token| {
-        token.word().is_some_and(|word| BEHIND.contains(&word))
+        token.word().is_some_and(|word| BEHIND.contains(&word) && !(word == "dp" && is_depth))
             || matches!(token.kind, Kind::Sign('%' | '\u{b0}'))
     };
     let before = at.checked_sub(1).map(|before| &found[before]);
@@ -791,7 +821,7 @@ fn counted(out: &mut [Token]) {
 
 /// Puts the next of `3/4 x 1 x 1` to what stands before the sign; `6 m6 x 30`
 /// keeps its class behind.
-fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
+fn times(out: &mut Vec<Token>, next: Num, token: &Token, named: bool) {
     let class = matches!(out.last().map(|last| &last.kind), Some(Kind::Class(_)));
     let class = if class { out.pop() } else { None };
     // `20/26x20`: inside, outside, length.
@@ -825,7 +855,9 @@ fn times(out: &mut Vec<Token>, next: Num, token: &Token) {
         // `3/8-16 x 2`, `1-3/8 dia x 3`: so long.
         let at = token.at.clone();
         out.push(Token { kind: Kind::Num(next), at: at.clone() });
-        out.push(Token { kind: Kind::Word("long".into()), at: at.end..at.end });
+        if !named {
+            out.push(Token { kind: Kind::Word("long".into()), at: at.end..at.end });
+        }
     }
     out.extend(class);
 }
@@ -839,7 +871,7 @@ fn is_limits(out: &[Token], next: &Num) -> bool {
 
 fn is_times(token: Option<&Token>) -> bool {
     token.is_some_and(|token| {
-        matches!(&token.kind, Kind::Word(word) if word == "x")
+        matches!(&token.kind, Kind::Word(word) if word == "x" || word == "by")
             || matches!(token.kind, Kind::Sign('\u{d7}' | '*'))
     })
 }

@@ -58,6 +58,7 @@ pub(super) fn blocks(
         .reading()
         .and_then(|read| Reading::judge(side, limits, read.size).ok())
         .map(|judged| judged.verdict);
+    let drawn = pair.as_ref().map(|_| by);
     let known = Known { feature, side, limits, mate, pair, verdict };
     goes_with(&mut top, job, at, &known);
     let figures = asked::feature(session, side, limits, feature.unit);
@@ -72,7 +73,7 @@ pub(super) fn blocks(
     };
     // One that came out good is compared with nothing more.
     if let Some(picture) = picture.filter(|_| known.verdict != Some(Verdict::Good)) {
-        top.drawing(&picture);
+        top.spare_drawing(&picture, drawn);
     }
     notes(&mut top, &known);
     let mut all = vec![top];

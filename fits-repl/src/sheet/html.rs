@@ -1,11 +1,14 @@
 //! A page in HTML, written piece by piece; each piece knows about how tall it is.
 
-use std::fmt::Write as _;
+use std::{fmt::Write as _, ops::Range};
 
 use crate::render::{
     draw::{Drawing, LINE, TYPE, WIDTH, measure, style},
     markup::escaped,
 };
+
+/// A line of words, with the style sheet's height of a line.
+const ROW: f64 = TYPE * 1.2 + 0.5;
 
 const SHEET: &str = include_str!("sheet.css");
 
@@ -15,6 +18,9 @@ pub(super) struct Block {
     html: String,
     /// In pixels of CSS, rather too much than too little.
     pub(super) tall: f64,
+    /// A picture that the assembly page may have instead: its place, how tall it
+    /// is, and the joint that it is of.
+    spare: Option<(Range<usize>, f64, Option<usize>)>,
 }
 
 /// A cell of a table.
@@ -40,8 +46,8 @@ impl From<&str> for Cell {
 impl Block {
     /// A heading: the first level is the page's.
     pub(super) fn heading(&mut self, level: u8, words: &str) {
-        let size = if level == 1 { 28.0 } else { 25.0 };
-        self.tall += lines(words, size) * size * 1.2 + if level == 1 { 8.0 } else { 21.0 };
+        let size = if level == 1 { 28.0 } else { 22.0 };
+        self.tall += lines(words, size) * size * 1.2 + if level == 1 { 8.0 } else { 14.0 };
         let _ = writeln!(self.html, "<h{level}>{}</h{level}>", escaped(words));
     }
 
@@ -62,13 +68,13 @@ impl Block {
     }
 
     fn said(&mut self, class: &str, words: &str) {
-        self.tall += lines(words, TYPE) * LINE * 1.03 + 4.0;
+        self.tall += lines(words, TYPE) * ROW + 3.0;
         let _ = writeln!(self.html, "<p{class}>{}</p>", escaped(words));
     }
 
     /// The one size to work to, in both units.
     pub(super) fn cut_to(&mut self, lead: &str, [size, other]: &[String; 2]) {
-        self.tall += 56.0 * lines(&format!("{lead} {size} {other}"), 32.0);
+        self.tall += 48.0 * lines(&format!("{lead} {size} {other}"), 30.0);
         let _ = writeln!(
             self.html,
             "<p class=\"cut\">{} <strong>{}</strong> ({})</p>",
@@ -82,6 +88,26 @@ impl Block {
         let (svg, tall) = drawing.inside();
         self.tall += tall + 1.0;
         self.html.push_str(&svg);
+    }
+
+    /// A drawing of a joint, which the assembly page may have instead.
+    pub(super) fn spare_drawing(&mut self, drawing: &Drawing, mate: Option<usize>) {
+        let (from, before) = (self.html.len(), self.tall);
+        self.drawing(drawing);
+        self.spare = Some((from..self.html.len(), self.tall - before, mate));
+    }
+
+    /// The joint of the drawing that it may leave to the assembly page.
+    pub(super) fn joint(&self) -> Option<usize> {
+        self.spare.as_ref()?.2
+    }
+
+    /// Leaves the drawing of a joint to the assembly page.
+    pub(super) fn slim(&mut self) {
+        if let Some((place, tall, _)) = self.spare.take_if(|(_, _, mate)| mate.is_some()) {
+            self.html.replace_range(place, "");
+            self.tall -= tall;
+        }
     }
 
     /// Room to write how and when it was measured.
@@ -106,9 +132,9 @@ impl Block {
         let row_of = |words: &mut dyn Iterator<Item = &str>| {
             let counts = words.zip(&wide).map(|(words, wide)| measure::lines(words, *wide).len());
             let most = counts.max().unwrap_or(1);
-            (f64::from(u32::try_from(most).unwrap_or(1)) * LINE * 1.03 + 6.0).max(31.0)
+            (f64::from(u32::try_from(most).unwrap_or(1)) * ROW + 4.0).max(28.0)
         };
-        self.tall += lines(caption, TYPE) * LINE + 18.0;
+        self.tall += lines(caption, TYPE) * ROW + 12.0;
         let _ = writeln!(self.html, "<table><caption>{}</caption>", escaped(caption));
         if !heads.is_empty() {
             self.tall += row_of(&mut heads.iter().copied());
@@ -191,9 +217,14 @@ pub(super) struct Page {
     pub(super) blocks: Vec<Block>,
 }
 
-/// What fits on a page: Letter between margins of 10 mm is 980 pixels of CSS
+/// What fits on a page: Letter between margins of 8 mm is 995 pixels of CSS
 /// tall, A4 more; the line on top and some air come off.
-const ROOM: f64 = 938.0;
+const ROOM: f64 = 955.0;
+
+/// Are there too many for one page?
+pub(super) fn overflows(blocks: &[Block]) -> bool {
+    blocks.iter().map(|block| block.tall).sum::<f64>() > ROOM
+}
 
 /// Blocks on as few pages as hold them, in order.
 pub(super) fn pages(name: &str, blocks: Vec<Block>) -> Vec<Page> {

@@ -10,7 +10,7 @@ use fits_core::{
 use crate::{
     answer::{Answer, AssemblyAnswer},
     questions::Answered as _,
-    render::text::Text,
+    render::{svg::zones, text::Text},
     session::Session,
     sheet::{
         asked::typed,
@@ -23,6 +23,8 @@ use crate::{
 /// A joint, and what the job knows of it.
 struct Joint<'a> {
     mate: &'a Mate,
+    /// No page of a part shows where its limits lie.
+    is_drawn: bool,
     pair: Option<Result<Paired, Error>>,
 }
 
@@ -56,12 +58,19 @@ impl Joint<'_> {
 /// Of every lead-in on the page.
 const CHAMFER: &str = "unconfirmed: the chamfers of lead-ins, from memory; check before you cut";
 
-pub(super) fn pages(job: &Job, session: &mut Session) -> Vec<Page> {
+/// The assembly; `shown` has the joints that a part's page draws.
+pub(super) fn pages(job: &Job, session: &mut Session, shown: &[usize]) -> Vec<Page> {
     let mut joints: Vec<Joint<'_>> = job
         .mates
         .iter()
-        .filter(|mate| !job.is_split(mate.hole) && !job.is_split(mate.shaft))
-        .map(|mate| Joint { mate, pair: job.pair(mate) })
+        .enumerate()
+        .filter(|(_, mate)| !job.is_split(mate.hole) && !job.is_split(mate.shaft))
+        .map(|(at, mate)| {
+            let pair = job.pair(mate);
+            // One that is measured on both sides is compared with nothing more.
+            let is_open = matches!(&pair, Some(Ok(pair)) if pair.clearance.is_none());
+            Joint { mate, is_drawn: is_open && !shown.contains(&at), pair }
+        })
         .collect();
     joints.sort_by_key(Joint::turn);
     let mut head = Block::default();
@@ -121,6 +130,9 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
         let [least, most] = [pair.wanted.lower(), pair.wanted.upper()].map(|end| text.play(end));
         if pair.is_met() == Some(false) {
             block.care(&format!("NOT as wanted: {least}, to {most}"));
+        }
+        if let (true, Some(drawing)) = (joint.is_drawn, zones::of_joint(pair, &text)) {
+            block.drawing(&drawing);
         }
     }
     if low.is_negative() {

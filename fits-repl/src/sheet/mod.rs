@@ -19,10 +19,11 @@ use crate::session::Session;
 pub fn page(job: &Job, session: &mut Session) -> String {
     let title = job.title.as_deref().unwrap_or("Job");
     let mut pages = Vec::new();
+    let mut shown = Vec::new();
     for at in (0..job.parts.len()).filter(|at| part::is_cut(job, *at)) {
-        pages.extend(part::pages(job, at, session));
+        pages.extend(part::pages(job, at, session, &mut shown));
     }
     pages.extend(part::uncut(job, session));
-    pages.extend(joints::pages(job, session));
+    pages.extend(joints::pages(job, session, &shown));
     html::document(title, &pages)
 }

@@ -14,12 +14,19 @@ use crate::{
     session::Session,
     sheet::{
         asked, feature,
-        html::{Block, Cell, Page, pages as paged},
+        html::{Block, Cell, Page, overflows, pages as paged},
         picture,
     },
 };
 
-pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> {
+/// The pages of a part. Where its pictures of joints do not fit on one, the
+/// assembly page has them; `shown` takes those that stand here.
+pub(super) fn pages(
+    job: &Job,
+    part: usize,
+    session: &mut Session,
+    shown: &mut Vec<usize>,
+) -> Vec<Page> {
     let Some(this) = job.parts.get(part) else { return Vec::new() };
     // One that was told apart into several stands for none by itself.
     let features: Vec<(usize, &Feature)> =
@@ -58,6 +65,10 @@ pub(super) fn pages(job: &Job, part: usize, session: &mut Session) -> Vec<Page> 
         blocks.push(block);
     }
     blocks.extend(remarks(job, part));
+    if overflows(&blocks) {
+        blocks.iter_mut().for_each(Block::slim);
+    }
+    shown.extend(blocks.iter().filter_map(Block::joint));
     paged(&this.name, blocks)
 }
 

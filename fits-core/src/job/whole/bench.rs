@@ -5,7 +5,7 @@
 
 use crate::{
     error::Error,
-    job::whole::{Feature, Job, Mate, Nominal, Side},
+    job::whole::{Feature, Job, Mate, Nominal, Paired, Side, worked::Index},
     size::{Length, Limits},
     standards::{iso286::Feature as Surface, thread},
 };
@@ -161,10 +161,11 @@ impl Job {
     /// Parts that cannot reach their seats along a shaft, from either end, with
     /// the features in the order of the note.
     pub fn blocked(&self) -> Vec<Blocked> {
+        let index = Index::of(self);
         let mut found = Vec::new();
         for part in 0..self.parts.len() {
-            let along: Vec<usize> = self
-                .features_of(part)
+            let along: Vec<usize> = index
+                .features_of(self, part)
                 .filter(|(at, feature)| {
                     matches!(feature.side, Side::Shaft | Side::Thread)
                         && !feature.implied
@@ -173,7 +174,8 @@ impl Job {
                 .map(|(at, _)| at)
                 .collect();
             for (place, &seat) in along.iter().enumerate() {
-                for (mate, joint) in self.mates_of(seat).filter(|(_, mate)| mate.shaft == seat) {
+                let mates = index.mates_of(self, seat).filter(|(_, mate)| mate.shaft == seat);
+                for (mate, joint) in mates {
                     let Some(hole) = self.features.get(joint.hole).and_then(|hole| {
                         (hole.side == Side::Hole).then(|| Self::stands(hole)).flatten()
                     }) else {
@@ -246,6 +248,16 @@ impl Job {
     /// # Errors
     /// As [`Job::pair`].
     pub fn limits(&self, feature: usize) -> Option<Result<(Limits, usize), Error>> {
+        let pairs = self.mates_of(feature).filter_map(|(at, mate)| Some((at, self.pair(mate)?)));
+        self.limits_by(feature, pairs)
+    }
+
+    /// The limits of a feature by the joints that it takes part in.
+    pub(super) fn limits_by(
+        &self,
+        feature: usize,
+        pairs: impl Iterator<Item = (usize, Result<Paired, Error>)>,
+    ) -> Option<Result<(Limits, usize), Error>> {
         let one = self.features.get(feature)?;
         let surface = one.side.surface()?;
         if let (Some(off), Some(nominal)) =
@@ -253,14 +265,14 @@ impl Job {
         {
             return Some(off.about(nominal).map(|limits| (limits, usize::MAX)));
         }
-        let of = |(at, mate): (usize, &Mate)| {
-            Some(self.pair(mate)?.map(|pair| (pair.cut(surface).limits, at, pair)))
-        };
         let mut best: Option<(Limits, usize, bool)> = None;
-        for pair in self.mates_of(feature).filter_map(of) {
-            match pair {
+        for (at, pair) in pairs {
+            let pair = match pair {
                 Err(error) => return Some(Err(error)),
-                Ok((Some(limits), at, pair)) => {
+                Ok(pair) => pair,
+            };
+            match pair.cut(surface).limits {
+                Some(limits) => {
                     let follows = pair.cut(other(surface)).in_hand.is_some();
                     best = match best {
                         None => Some((limits, at, follows)),
@@ -277,7 +289,7 @@ impl Job {
                         kept => kept,
                     };
                 }
-                Ok((None, ..)) => {}
+                None => {}
             }
         }
         if let Some((limits, at, _)) = best {
@@ -290,11 +302,16 @@ impl Job {
 
     /// Joints that one feature cannot both meet, with what was read.
     pub fn conflicts(&self) -> Vec<Conflict> {
+        let index = Index::of(self);
         let mut found = Vec::new();
         for feature in 0..self.features.len() {
             let Some(surface) = self.features[feature].side.surface() else { continue };
-            let demands: Vec<(usize, Limits)> = self
-                .mates_of(feature)
+            // One joint alone is in no conflict.
+            if index.mates_of(self, feature).nth(1).is_none() {
+                continue;
+            }
+            let demands: Vec<(usize, Limits)> = index
+                .mates_of(self, feature)
                 .filter_map(|(at, mate)| {
                     let pair = self.pair(mate)?.ok()?;
                     let follows = pair.cut(other(surface)).in_hand.is_some();
@@ -326,14 +343,15 @@ impl Job {
                 && feature.side.surface().is_some()
                 && feature.nominal.is_some()
         };
+        let index = Index::of(self);
         let ready = |at: usize| {
-            self.mates_of(at).all(|(_, mate)| {
+            index.mates_of(self, at).all(|(_, mate)| {
                 let (first, _) = self.first(mate);
                 first == at || !waits(first)
             })
         };
         let all = || (0..self.features.len()).filter(|at| waits(*at));
-        let has_mate = |at: &usize| self.mates_of(*at).next().is_some();
+        let has_mate = |at: &usize| index.mates_of(self, *at).next().is_some();
         all()
             .filter(has_mate)
             .find(|at| ready(*at))

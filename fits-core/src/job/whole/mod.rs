@@ -6,6 +6,7 @@
 
 mod bench;
 mod joint;
+mod worked;
 
 use core::ops::Range;
 
@@ -17,6 +18,7 @@ use crate::{
 
 pub use bench::{Blocked, Conflict, First, Play};
 pub use joint::{Cut, Paired};
+pub use worked::Worked;
 
 /// Everything that a note says.
 ///

@@ -211,7 +211,7 @@ fn answer(file: &str, notes: Vec<String>, job: &Job, page: String) -> Answer {
     let questions = job
         .questions
         .iter()
-        .chain(&page::unsettled(job))
+        .chain(&page::unsettled(job, &job.worked()))
         .map(|question| format!("line {}: {}", question.line, question.text))
         .collect();
     Answer::Job(Box::new(JobAnswer {

@@ -59,8 +59,9 @@ pub struct CutFigures {
 
 /// The figures of all features that stand for themselves.
 pub(crate) fn figures(job: &Job) -> Vec<CutFigures> {
+    let worked = job.worked();
     let one = |(at, feature): (usize, &fits_core::job::whole::Feature)| {
-        let limits = job.limits(at).and_then(Result::ok).map(|(limits, _)| limits);
+        let limits = worked.limits(at).and_then(Result::ok).map(|(limits, _)| limits);
         let reading = feature.reading();
         let verdict = limits.zip(feature.side.surface()).zip(reading).and_then(
             |((limits, surface), reading)| {
@@ -69,7 +70,7 @@ pub(crate) fn figures(job: &Job) -> Vec<CutFigures> {
                     .map(|judged| judged.verdict.word())
             },
         );
-        let mates: Vec<String> = job
+        let mates: Vec<String> = worked
             .mates_of(at)
             .map(|(_, mate)| {
                 format!("{} {}", mate.fit.words, job.full_name(mate.other(at))).trim().to_owned()

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use fits_core::{
     Length, Limits,
-    job::whole::{Feature, Job, Mate, Nominal, Paired, Question, Side, State},
+    job::whole::{Feature, Job, Mate, Nominal, Paired, Question, Side, State, Worked},
     shop::{Reading, Verdict},
     size::{Decimals, Rounding, Unit},
     standards::iso286::Feature as Surface,
@@ -102,12 +102,13 @@ pub(crate) fn query(job: &Job, mate: &Mate) -> Option<String> {
 pub(crate) fn page(job: &Job, text: &str, file: &str) -> String {
     let mut out = String::new();
     let note = &Note::new(file, text);
+    let worked = &job.worked();
     if let Some(title) = &job.title {
         let _ = writeln!(out, "{title}");
     }
     for (index, part) in job.parts.iter().enumerate() {
         let features: Vec<(usize, &Feature)> =
-            job.features_of(index).filter(|(at, _)| !job.is_split(*at)).collect();
+            worked.features_of(index).filter(|(at, _)| !job.is_split(*at)).collect();
         if features.is_empty() && part.material.is_none() {
             continue;
         }
@@ -118,18 +119,19 @@ pub(crate) fn page(job: &Job, text: &str, file: &str) -> String {
         let about =
             if about.is_empty() { String::new() } else { format!("   {}", about.join(", ")) };
         let _ = writeln!(out, "{}{about}", part.name.to_uppercase());
-        if job.features_of(index).all(|(_, feature)| feature.implied) && part.material.is_none() {
+        if worked.features_of(index).all(|(_, feature)| feature.implied) && part.material.is_none()
+        {
             let words = "this part is named only as a mate: it is made with what the mate needs";
             let at = note.line(part.line).find(&part.name);
             let at = at.map_or(0..0, |at| at..at + part.name.len());
             note.tell(&mut out, part.line, &at, words);
         }
         for (at, feature) in features {
-            shown(&mut out, job, note, at, feature);
+            shown(&mut out, job, worked, note, at, feature);
         }
     }
-    told(&mut out, job, note);
-    questions(&mut out, job, note);
+    told(&mut out, job, worked, note);
+    questions(&mut out, job, worked, note);
     if !job.remarks.is_empty() {
         let _ = writeln!(out, "REMARKS");
         for remark in &job.remarks {
@@ -152,7 +154,14 @@ fn nominal(feature: &Feature) -> String {
     }
 }
 
-fn shown(out: &mut String, job: &Job, note: &Note, at: usize, feature: &Feature) {
+fn shown(
+    out: &mut String,
+    job: &Job,
+    worked: &Worked<'_>,
+    note: &Note,
+    at: usize,
+    feature: &Feature,
+) {
     let [own, other] = units(feature.unit);
     let done = if feature.done { " done" } else { "" };
     let implied = if feature.implied { " (not listed, needed by its mate)" } else { "" };
@@ -163,7 +172,7 @@ fn shown(out: &mut String, job: &Job, note: &Note, at: usize, feature: &Feature)
         feature.side.word(),
         nominal(feature)
     );
-    let limits = match job.limits(at) {
+    let limits = match worked.limits(at) {
         Some(Ok((limits, _))) => Some(limits),
         Some(Err(error)) => {
             note.tell(out, feature.line, &feature.at, &error.said_in(own));
@@ -180,11 +189,11 @@ fn shown(out: &mut String, job: &Job, note: &Note, at: usize, feature: &Feature)
         };
         let _ = writeln!(out, "    {word} {:<26} {}", range(limits, own), range(limits, other));
     }
-    for (_, mate) in job.mates_of(at) {
+    for (index, mate) in worked.mates_of(at) {
         let goes = if mate.shaft == at { "in" } else { "on" };
         let fit = if mate.fit.words.is_empty() { "fit not said" } else { mate.fit.words.as_str() };
         let with = job.full_name(mate.other(at));
-        let label = match job.pair(mate) {
+        let label = match worked.pair(index) {
             Some(Ok(pair)) => feature
                 .side
                 .surface()
@@ -264,16 +273,16 @@ fn joint(pair: &Paired, unit: Unit) -> Option<String> {
 
 /// Order of making, what cannot pass, end play, what is next.
 #[allow(clippy::too_many_lines, reason = "one thing told after another, each short")]
-fn told(out: &mut String, job: &Job, note: &Note) {
+fn told(out: &mut String, job: &Job, worked: &Worked<'_>, note: &Note) {
     let mut said = String::new();
-    for mate in &job.mates {
+    for (index, mate) in job.mates.iter().enumerate() {
         if job.is_split(mate.hole) || job.is_split(mate.shaft) {
             continue;
         }
-        let pair = job.pair(mate);
+        let pair = worked.pair(index);
         let unit = job.features.get(mate.shaft).map_or(Unit::Millimetre, |feature| feature.unit);
         let name = format!("{} in {}", job.full_name(mate.shaft), job.full_name(mate.hole));
-        if let Some(Ok(pair)) = &pair
+        if let Some(Ok(pair)) = pair
             && let Some(words) = joint(pair, unit)
         {
             wrapped(&mut said, "  ", &format!("{name}: {words}"));
@@ -285,7 +294,7 @@ fn told(out: &mut String, job: &Job, note: &Note) {
             "  ",
             &format!("{name}: first the {}: {}", job.full_name(first), why.words()),
         );
-        if let Some(Ok(pair)) = &pair {
+        if let Some(Ok(pair)) = pair {
             if let Some(apart) = pair.apart {
                 wrapped(
                     &mut said,
@@ -317,12 +326,11 @@ fn told(out: &mut String, job: &Job, note: &Note) {
                     "unconfirmed: its limits, from memory; check before you cut",
                 );
             }
-        } else if let Some(Err(error)) = &pair {
+        } else if let Some(Err(error)) = pair {
             note.tell_joint(&mut said, job, mate, &error.said_in(unit));
         }
         // What a word only starts is not asked alone.
         let starts = pair
-            .as_ref()
             .and_then(|pair| pair.as_ref().ok())
             .is_some_and(|pair| pair.choice.as_ref().is_some_and(|choice| choice.work_it_out));
         if let Some(query) = query(job, mate).filter(|_| !starts) {
@@ -373,9 +381,9 @@ fn told(out: &mut String, job: &Job, note: &Note) {
 }
 
 /// Every question, with the line and a caret under its place.
-fn questions(out: &mut String, job: &Job, note: &Note) {
+fn questions(out: &mut String, job: &Job, worked: &Worked<'_>, note: &Note) {
     let mut all: Vec<Question> = job.questions.clone();
-    all.extend(unsettled(job));
+    all.extend(unsettled(job, worked));
     if all.is_empty() {
         return;
     }
@@ -396,7 +404,7 @@ fn questions(out: &mut String, job: &Job, note: &Note) {
 }
 
 /// Joints whose fit the note leaves open.
-pub(crate) fn unsettled(job: &Job) -> Vec<Question> {
+pub(crate) fn unsettled(job: &Job, worked: &Worked<'_>) -> Vec<Question> {
     let ask = |(mate, text): (&Mate, String)| Question {
         line: mate.line,
         at: 0..0,
@@ -408,9 +416,10 @@ pub(crate) fn unsettled(job: &Job) -> Vec<Question> {
     };
     job.mates
         .iter()
-        .filter(|mate| !job.is_split(mate.hole) && !job.is_split(mate.shaft))
-        .filter(|mate| job.pair(mate).is_none())
-        .filter_map(|mate| {
+        .enumerate()
+        .filter(|(_, mate)| !job.is_split(mate.hole) && !job.is_split(mate.shaft))
+        .filter(|(at, _)| worked.pair(*at).is_none())
+        .filter_map(|(_, mate)| {
             let (hole, shaft) = (job.features.get(mate.hole)?, job.features.get(mate.shaft)?);
             (hole.side == Side::Hole && shaft.side == Side::Shaft).then_some(())?;
             let name =

@@ -1,0 +1,111 @@
+//! A job with each of its joints worked out once, for what asks of all of them.
+
+use crate::{
+    error::Error,
+    job::whole::{Feature, Job, Mate, Paired},
+    size::Limits,
+};
+
+/// The features of each part and the mates of each feature, by their indexes.
+pub(super) struct Index {
+    features: Vec<Vec<usize>>,
+    mates: Vec<Vec<usize>>,
+}
+
+impl Index {
+    pub(super) fn of(job: &Job) -> Self {
+        let mut features = vec![Vec::new(); job.parts.len()];
+        for (at, feature) in job.features.iter().enumerate() {
+            if let Some(of_part) = features.get_mut(feature.part) {
+                of_part.push(at);
+            }
+        }
+        let mut mates = vec![Vec::new(); job.features.len()];
+        for (at, mate) in job.mates.iter().enumerate() {
+            for feature in [Some(mate.hole), (mate.shaft != mate.hole).then_some(mate.shaft)] {
+                if let Some(of_feature) = feature.and_then(|feature| mates.get_mut(feature)) {
+                    of_feature.push(at);
+                }
+            }
+        }
+        Self { features, mates }
+    }
+
+    pub(super) fn features_of<'a>(
+        &'a self,
+        job: &'a Job,
+        part: usize,
+    ) -> impl Iterator<Item = (usize, &'a Feature)> {
+        let all = self.features.get(part).into_iter().flatten();
+        all.filter_map(|at| Some((*at, job.features.get(*at)?)))
+    }
+
+    pub(super) fn mates_of<'a>(
+        &'a self,
+        job: &'a Job,
+        feature: usize,
+    ) -> impl Iterator<Item = (usize, &'a Mate)> {
+        let all = self.mates.get(feature).into_iter().flatten();
+        all.filter_map(|at| Some((*at, job.mates.get(*at)?)))
+    }
+}
+
+/// A job as it stands, with each joint worked out: what it answers is what the job
+/// itself answers, without looking through all features and mates each time.
+///
+/// ```
+/// use fits_core::job::whole::{Feature, Job, Part, Side};
+/// use fits_core::size::Unit;
+/// let mut job = Job::default();
+/// job.parts = vec![Part::default()];
+/// job.features = vec![Feature::new(0, "bore", Side::Hole, Unit::Inch, None)];
+/// let worked = job.worked();
+/// assert_eq!(worked.features_of(0).count(), 1);
+/// assert_eq!(worked.mates_of(0).count(), 0);
+/// assert_eq!(worked.limits(0), job.limits(0));
+/// ```
+pub struct Worked<'a> {
+    job: &'a Job,
+    index: Index,
+    pairs: Vec<Option<Result<Paired, Error>>>,
+}
+
+impl core::fmt::Debug for Worked<'_> {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.debug_struct("Worked").field("pairs", &self.pairs).finish_non_exhaustive()
+    }
+}
+
+impl Job {
+    /// Each joint worked out once.
+    pub fn worked(&self) -> Worked<'_> {
+        let pairs = self.mates.iter().map(|mate| self.pair(mate)).collect();
+        Worked { job: self, index: Index::of(self), pairs }
+    }
+}
+
+impl Worked<'_> {
+    /// As [`Job::features_of`].
+    pub fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+        self.index.features_of(self.job, part)
+    }
+
+    /// As [`Job::mates_of`].
+    pub fn mates_of(&self, feature: usize) -> impl Iterator<Item = (usize, &Mate)> {
+        self.index.mates_of(self.job, feature)
+    }
+
+    /// As [`Job::pair`], of the mate of that index.
+    pub fn pair(&self, mate: usize) -> Option<&Result<Paired, Error>> {
+        self.pairs.get(mate)?.as_ref()
+    }
+
+    /// As [`Job::limits`].
+    ///
+    /// # Errors
+    /// As [`Job::pair`].
+    pub fn limits(&self, feature: usize) -> Option<Result<(Limits, usize), Error>> {
+        let of = |(at, _): (usize, &Mate)| Some((at, self.pair(at)?.clone()));
+        self.job.limits_by(feature, self.mates_of(feature).filter_map(of))
+    }
+}
