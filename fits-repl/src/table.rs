@@ -12,7 +12,7 @@ use crate::{
     batch::{BYTE_ORDER_MARK, Outcome, Reading, not_text, read_line, too_long},
     problem::Problem,
     render::{
-        cells,
+        cells::Wanted,
         json::{self, Head, Refusal},
     },
     schema,
@@ -23,7 +23,6 @@ use crate::{
 #[derive(Clone, Debug)]
 pub struct Columns {
     names: Vec<String>,
-    paths: Vec<Vec<String>>,
 }
 
 /// Ways to cut a part: they are worked out where a column names one.
@@ -47,8 +46,7 @@ impl Columns {
                 return Err(format!("the column `{name}` is named twice"));
             }
         }
-        let paths = names.iter().map(|name| name.split('.').map(str::to_owned).collect()).collect();
-        Ok(Self { names, paths })
+        Ok(Self { names })
     }
 
     /// The query's column or one that is asked for, where the input has two of it.
@@ -368,17 +366,16 @@ pub fn run(
         at.filter(|_| !BESIDE.contains(&name.as_str()))
     };
     let of_input: Vec<Option<usize>> = columns.names.iter().map(of_input).collect();
-    let has =
-        |wanted: &str| columns.paths.iter().any(|path| path.first().is_some_and(|it| it == wanted));
+    let has = |wanted| columns.names.iter().any(|name| name.split('.').next() == Some(wanted));
     let (tells_error, tells_shown) = (has("error"), has("shown"));
     session.plans = columns.names.iter().any(|name| PLANS.iter().any(|plan| name.contains(plan)));
-    // What is copied from the row is looked for nowhere else.
-    let path = |(path, (name, of_input)): (&Vec<String>, (&String, &Option<usize>))| {
-        let is_copied = of_input.is_some() || matches!(name.as_str(), "line" | "query");
-        if is_copied { Vec::new() } else { path.clone() }
-    };
-    let paths: Vec<_> =
-        columns.paths.iter().zip(columns.names.iter().zip(&of_input)).map(path).collect();
+    let mut wanted = Wanted::default();
+    for (cell, (name, of_input)) in columns.names.iter().zip(&of_input).enumerate() {
+        // What is copied from the row is looked for nowhere else.
+        if of_input.is_none() && !matches!(name.as_str(), "line" | "query") {
+            wanted.add(name, cell);
+        }
+    }
     let mut out = Vec::with_capacity(2 * ENOUGH);
     append_row(&mut out, columns.names.iter().map(String::as_bytes));
     let mut cells: Vec<Vec<u8>> = vec![Vec::new(); columns.names.len()];
@@ -401,18 +398,18 @@ pub fn run(
         cells.iter_mut().for_each(Vec::clear);
         let (beside, is_found) = match &answer {
             Ok(answer) => {
-                let is_found = cells::pick(&paths, answer, &mut cells);
+                let is_found = wanted.pick(answer, &mut cells);
                 let shown = tells_shown.then_some(session.shown().units);
                 (json::Beside { shown, ..session.beside(&[]) }, is_found)
             }
             Err(problem) => {
-                let is_found = cells::pick(&paths, &Refusal::of(problem, &text), &mut cells);
+                let is_found = wanted.pick(&Refusal::of(problem, &text), &mut cells);
                 (json::Beside::default(), is_found)
             }
         };
         // What stands beside an answer is named by no field of one.
         if !is_found {
-            cells::pick(&paths, &Head::of(Some(number), &text, beside, &answer), &mut cells);
+            wanted.pick(&Head::of(Some(number), &text, beside, &answer), &mut cells);
         }
         for ((cell, name), of_input) in cells.iter_mut().zip(&columns.names).zip(&of_input) {
             match (of_input, name.as_str(), &answer) {

@@ -33,7 +33,8 @@ pub use crate::questions::{
         figures::{
             ChanceFigures, ChoiceFigures, ClearanceFigures, DrillFigures, FeatureAnswer, FitAnswer,
             HeldTo, MeasuredFigures, NeighbourFigures, PairReadingAnswer, PassFigure, PassFigures,
-            PassesAnswer, ReadingAnswer, ReadingFigures, ReamAnswer, ReamFigures, ReamerFigures,
+            PassesAnswer, Processes, ReadingAnswer, ReadingFigures, ReamAnswer, ReamFigures,
+            ReamerFigures,
         },
         measured_figures::{FormFigures, MeasuredReading, WarmFigures},
         warm_figures::{AtFigures, DampFigures, WarmAnswer, WarmPart},

@@ -7,21 +7,56 @@ use serde::{
     ser::{self, Impossible},
 };
 
-/// Writes the field at each path into its cell: text as it is, `null` and what is
-/// not there as nothing, all else as JSON. Of a list a path names one by its
-/// place, from 0. Says whether every one was found; an empty path is none.
-pub(crate) fn pick<T: Serialize>(paths: &[Vec<String>], value: &T, cells: &mut [Vec<u8>]) -> bool {
-    let named = paths.iter().enumerate().filter(|(_, path)| !path.is_empty());
-    let wanted: Vec<_> = named.map(|(at, path)| (at, path.as_slice())).collect();
-    let mut left = wanted.len();
-    left == 0
-        || value
-            .serialize(Walk { wanted, cells, left: &mut left, place: 0, key: String::new() })
-            .is_err()
+use crate::render::writer;
+
+/// What is wanted of an object or a list: its fields by their names, of a list by
+/// their places, from 0.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Wanted {
+    /// The cells that this very field is written into.
+    cells: Vec<usize>,
+    fields: Vec<(String, Self)>,
 }
 
-/// The walk ends early: all that is wanted was found. Nothing of ours fails to
-/// be written.
+impl Wanted {
+    /// Wants the field at a path for a cell.
+    pub(crate) fn add(&mut self, path: &str, cell: usize) {
+        let field = path.split('.').fold(self, |inside, name| {
+            let known = inside.fields.iter().position(|(known, _)| known == name);
+            let at = known.unwrap_or_else(|| {
+                inside.fields.push((name.to_owned(), Self::default()));
+                inside.fields.len() - 1
+            });
+            &mut inside.fields[at].1
+        });
+        field.cells.push(cell);
+    }
+
+    /// Writes each field that is wanted into its cells: text as it is, `null` and
+    /// what is not there as nothing, all else as JSON. Says whether every one was
+    /// found.
+    pub(crate) fn pick<T: Serialize>(&self, value: &T, cells: &mut [Vec<u8>]) -> bool {
+        self.fields.is_empty() || self.walk(value, cells)
+    }
+
+    fn walk<T: Serialize + ?Sized>(&self, value: &T, cells: &mut [Vec<u8>]) -> bool {
+        let mut missing = self.fields.len();
+        let walk = Walk {
+            wanted: self,
+            cells,
+            missing: &mut missing,
+            met: 0,
+            place: 0,
+            key: String::new(),
+        };
+        // It ends early where all is found.
+        let _ = value.serialize(walk);
+        missing == 0
+    }
+}
+
+/// The walk ends early: all that is wanted was come by. Nothing of ours
+/// fails to be written.
 #[derive(Debug)]
 struct Error;
 
@@ -39,12 +74,14 @@ impl ser::Error for Error {
     }
 }
 
-/// At one object or list: what is wanted of it.
+/// At one object or list.
 struct Walk<'a, 'c> {
-    wanted: Vec<(usize, &'a [String])>,
+    wanted: &'a Wanted,
     cells: &'c mut [Vec<u8>],
-    /// How many are not found yet.
-    left: &'c mut usize,
+    /// How many fields are not found yet, or not all that is wanted inside them.
+    missing: &'c mut usize,
+    /// How many were come by.
+    met: usize,
     /// The next place of a list.
     place: usize,
     /// The key of a map's next value.
@@ -53,27 +90,19 @@ struct Walk<'a, 'c> {
 
 impl Walk<'_, '_> {
     fn field<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> Result<(), Error> {
-        let mut deeper = Vec::new();
-        for (at, path) in &self.wanted {
-            match path {
-                [last] if last == key => {
-                    if let Some(cell) = self.cells.get_mut(*at) {
-                        write(cell, value);
-                    }
-                    *self.left = self.left.saturating_sub(1);
-                }
-                [first, rest @ ..] if first == key && !rest.is_empty() => deeper.push((*at, rest)),
-                _ => {}
+        let Some((_, found)) = self.wanted.fields.iter().find(|(name, _)| name == key) else {
+            return Ok(());
+        };
+        for cell in &found.cells {
+            if let Some(cell) = self.cells.get_mut(*cell) {
+                write(cell, value);
             }
         }
-        if *self.left == 0 {
-            return Err(Error);
+        if found.fields.is_empty() || found.walk(value, self.cells) {
+            *self.missing = self.missing.saturating_sub(1);
         }
-        if deeper.is_empty() {
-            return Ok(());
-        }
-        let (cells, left) = (&mut *self.cells, &mut *self.left);
-        value.serialize(Walk { wanted: deeper, cells, left, place: 0, key: String::new() })
+        self.met += 1;
+        if self.met < self.wanted.fields.len() { Ok(()) } else { Err(Error) }
     }
 
     fn next<T: Serialize + ?Sized>(&mut self, value: &T) -> Result<(), Error> {
@@ -85,7 +114,7 @@ impl Walk<'_, '_> {
 
 fn write<T: Serialize + ?Sized>(cell: &mut Vec<u8>, value: &T) {
     cell.clear();
-    if serde_json::to_writer(&mut *cell, value).is_err() || cell == b"null" {
+    if writer::append(cell, value).is_err() || cell == b"null" {
         cell.clear();
     }
     if cell.first() == Some(&b'"')

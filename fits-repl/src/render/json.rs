@@ -1,7 +1,5 @@
 //! One JSON object on one line.
 
-use std::fmt::Write as _;
-
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
@@ -10,7 +8,7 @@ use crate::{
     answer::Answer,
     problem::{Code, Problem},
     query::Units,
-    render::{printable::is_obeyed, shown},
+    render::{shown, writer},
     sentence::Slip,
 };
 
@@ -132,7 +130,6 @@ pub fn object_with(
     beside: Beside<'_>,
     answer: &Result<Answer, Problem>,
 ) {
-    let start = out.len();
     append(out, &Head::of(line, query, beside, answer));
     // The answer is an object of its own: the two braces between them become the
     // comma that joins its fields to these.
@@ -145,38 +142,10 @@ pub fn object_with(
     if let Some(brace) = out.get_mut(joint) {
         *brace = b',';
     }
-    escape(out, start);
-}
-
-/// Escapes what a terminal would obey and JSON lets stand: it is inside
-/// strings, where its number means the same.
-fn escape(out: &mut Vec<u8>, start: usize) {
-    let Some(bytes) = out.get(start..) else { return };
-    // Nearly every object is plain ASCII, in which nothing is obeyed. A run of bytes
-    // without an early end is looked at many at once.
-    let is_plain =
-        |run: &[u8]| run.iter().fold(true, |plain, byte| plain & matches!(byte, b' '..=b'~'));
-    if bytes.chunks(256).all(is_plain) {
-        return;
-    }
-    let Ok(text) = std::str::from_utf8(bytes) else { return };
-    if !text.contains(is_obeyed) {
-        return;
-    }
-    let mut escaped = String::with_capacity(text.len() + 16);
-    for c in text.chars() {
-        if is_obeyed(c) {
-            let _ = write!(escaped, "\\u{:04x}", u32::from(c));
-        } else {
-            escaped.push(c);
-        }
-    }
-    out.truncate(start);
-    out.extend_from_slice(escaped.as_bytes());
 }
 
 /// Our types hold no map with odd keys and no failing writer, so this cannot
 /// fail; were it to, the object would end early rather than the program.
-fn append<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) {
-    let _ = serde_json::to_writer(out, value);
+fn append<T: Serialize>(out: &mut Vec<u8>, value: &T) {
+    let _ = writer::append(out, value);
 }

@@ -137,9 +137,47 @@ impl Class {
         self.number
     }
 
+    /// Its place among the 34 classes, which the families count.
+    const fn index(self) -> usize {
+        // Widening; numbers are held to the families.
+        self.family.before() + self.number as usize - 1
+    }
+
     pub(super) fn entry(self) -> &'static Entry {
-        // 34 classes, counted by the families; numbers are held to them.
-        &table::CLASSES[self.family.before() + usize::from(self.number) - 1]
+        &table::CLASSES[self.index()]
+    }
+
+    /// How the standard writes it.
+    ///
+    /// ```
+    /// use fits_core::standards::b41::Class;
+    /// assert_eq!("lc 11".parse::<Class>()?.name(), "LC11");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn name(self) -> &'static str {
+        static NAMES: [[u8; 4]; 34] = Class::names();
+        // Letters and digits.
+        core::str::from_utf8(NAMES[self.index()].trim_ascii_end()).unwrap_or_default()
+    }
+
+    /// Every name, written once for all, with blanks after it.
+    const fn names() -> [[u8; 4]; 34] {
+        let mut all = [[b' '; 4]; 34];
+        let mut at = 0;
+        while at < Family::ALL.len() {
+            let (family, mut number) = (Family::ALL[at], 1);
+            let letters = family.name().as_bytes();
+            while number <= family.last() {
+                let class = Self { family, number };
+                all[class.index()] = match number {
+                    0..10 => [letters[0], letters[1], b'0' + number, b' '],
+                    _ => [letters[0], letters[1], b'0' + number / 10, b'0' + number % 10],
+                };
+                number += 1;
+            }
+            at += 1;
+        }
+        all
     }
 
     /// The standard's own term for the class ([`DESCRIPTION_SOURCE`]).
@@ -218,7 +256,7 @@ fn no_such_class(family: Family, number: &str) -> Error {
 
 impl fmt::Display for Class {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(&format!("{}{}", self.family.name(), self.number))
+        f.pad(self.name())
     }
 }
 

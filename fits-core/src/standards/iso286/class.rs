@@ -45,11 +45,11 @@ impl fmt::Display for Feature {
     }
 }
 
-static SHAFT_LETTERS: [&str; 28] = [
+const SHAFT_LETTERS: [&str; 28] = [
     "a", "b", "c", "cd", "d", "e", "ef", "f", "fg", "g", "h", "js", "j", "k", "m", "n", "p", "r",
     "s", "t", "u", "v", "x", "y", "z", "za", "zb", "zc",
 ];
-static HOLE_LETTERS: [&str; 28] = [
+const HOLE_LETTERS: [&str; 28] = [
     "A", "B", "C", "CD", "D", "E", "EF", "F", "FG", "G", "H", "JS", "J", "K", "M", "N", "P", "R",
     "S", "T", "U", "V", "X", "Y", "Z", "ZA", "ZB", "ZC",
 ];
@@ -94,7 +94,9 @@ impl Letter {
             Feature::Shaft => &SHAFT_LETTERS,
         };
         // 28 names: the position fits.
-        if let Some(at) = (0..).zip(names).find_map(|(at, known)| (*known == name).then_some(at)) {
+        if let Some(at) =
+            (0..).zip(names).find_map(|(at, known)| known.bytes().eq(name.bytes()).then_some(at))
+        {
             return Ok(Self(at));
         }
         let (why, advice) = if names.iter().any(|known| known.eq_ignore_ascii_case(name)) {
@@ -149,7 +151,7 @@ impl Letter {
     }
 }
 
-static GRADE_NAMES: [&str; 20] = [
+const GRADE_NAMES: [&str; 20] = [
     "IT01", "IT0", "IT1", "IT2", "IT3", "IT4", "IT5", "IT6", "IT7", "IT8", "IT9", "IT10", "IT11",
     "IT12", "IT13", "IT14", "IT15", "IT16", "IT17", "IT18",
 ];
@@ -264,12 +266,51 @@ impl Class {
     pub const fn mirrored(self) -> Self {
         Self { feature: self.feature.mate(), ..self }
     }
+
+    /// How the standard writes it.
+    ///
+    /// ```
+    /// use fits_core::standards::iso286::Class;
+    /// assert_eq!("zc11".parse::<Class>()?.name(), "zc11");
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn name(self) -> &'static str {
+        static HOLES: [[Written; 20]; 28] = written(HOLE_LETTERS);
+        static SHAFTS: [[Written; 20]; 28] = written(SHAFT_LETTERS);
+        let written = match self.feature {
+            Feature::Hole => &HOLES,
+            Feature::Shaft => &SHAFTS,
+        };
+        let name = written[self.letter.index()][self.grade.index()].trim_ascii_end();
+        // Letters and digits.
+        core::str::from_utf8(name).unwrap_or_default()
+    }
+}
+
+/// At most two letters and two digits, then blanks.
+type Written = [u8; 4];
+
+/// Every class of these letters, written once for all.
+const fn written(letters: [&str; 28]) -> [[Written; 20]; 28] {
+    let mut all = [[[b' '; 4]; 20]; 28];
+    let mut at = 0;
+    while at < 20 * 28 {
+        let (letter, grade) = (letters[at / 20].as_bytes(), GRADE_NAMES[at % 20].as_bytes());
+        let mut place = 0;
+        // A grade's name begins with IT, which no class has.
+        while place + 2 < letter.len() + grade.len() {
+            all[at / 20][at % 20][place] =
+                if place < letter.len() { letter[place] } else { grade[2 + place - letter.len()] };
+            place += 1;
+        }
+        at += 1;
+    }
+    all
 }
 
 impl fmt::Display for Class {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.letter.name(self.feature))?;
-        self.grade.fmt(f)
+        f.write_str(self.name())
     }
 }
 

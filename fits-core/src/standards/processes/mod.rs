@@ -44,8 +44,8 @@ impl Process {
                 Feature::Hole => process.0.holes,
                 Feature::Shaft => process.0.shafts,
             };
-            let held = process.grades();
-            makes && held.is_some_and(|(finest, coarsest)| finest <= grade && grade <= coarsest)
+            // The finest is 1 or more.
+            makes && grade.up_to(process.0.coarsest) && !grade.up_to(process.0.finest - 1)
         })
     }
 

@@ -143,10 +143,10 @@ impl Session {
                 let figures = Self::choice_figures(chosen);
                 format!("{} {}", figures.word, figures.class)
             }
-            None if pair.hole.label.to_string() == pair.shaft.label.to_string() => {
-                pair.hole.label.to_string()
+            None if pair.hole.label.name() == pair.shaft.label.name() => {
+                pair.hole.label.name().to_owned()
             }
-            None => format!("{}/{}", pair.hole.label, pair.shaft.label),
+            None => format!("{}/{}", pair.hole.label.name(), pair.shaft.label.name()),
         };
         let to_cut =
             [&pair.hole, &pair.shaft].map(|one| (!one.have).then(|| Box::new(one.answer())));

@@ -168,7 +168,7 @@ impl Session {
             version: VERSION,
             feature: kind,
             nominal,
-            class: plan.feature.class.clone(),
+            class: plan.feature.class.to_owned(),
             lower: plan.feature.lower_mm.0,
             upper: plan.feature.upper_mm.0,
             start: start.0,

@@ -11,7 +11,7 @@ use fits_core::{
 use crate::{
     answer::{
         Answer, ChanceFigures, ClearanceFigures, FitAnswer, MeasuredFigures, Mm, PairReadingAnswer,
-        ReadingAnswer, ReadingFigures,
+        Processes, ReadingAnswer, ReadingFigures,
     },
     problem::Problem,
     query::{Part, Size, Spot, Work},
@@ -71,7 +71,7 @@ impl Session {
         let mut answer = self.featured(feature);
         if part.bought.is_some() {
             // Bought, not made: no tools and no passes.
-            answer.processes.clear();
+            answer.processes = Processes::default();
             answer.grade = None;
             let (mic_yours, notes) = self.what_to_know(part);
             answer.mic_yours = Some(mic_yours);
@@ -234,7 +234,7 @@ impl Session {
                 Feature::Hole => &mut answer.hole,
                 Feature::Shaft => &mut answer.shaft,
             };
-            own.processes.clear();
+            own.processes = Processes::default();
             own.processes_known = None;
             answer.notes.extend(self.spread_of(part, pair, in_hand)?);
             answer.notes.extend(self.what_to_know(part).1);

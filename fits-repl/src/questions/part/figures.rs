@@ -4,10 +4,13 @@ use fits_core::{
     Basis, Kind, Length, Limits,
     shop::{Reading, Verdict},
     source::Known,
-    standards::iso286::Feature,
+    standards::{
+        iso286::{Feature, Grade},
+        processes::Process,
+    },
 };
-use schemars::JsonSchema;
-use serde::Serialize;
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde::{Serialize, Serializer};
 
 use crate::{
     answer::{CribReaming, MeasuredReading, Mm, NextFigures, OpenedLog, PinsFigures, six_places},
@@ -30,7 +33,7 @@ pub struct FeatureAnswer {
     /// Nominal size.
     pub nominal_mm: Mm,
     /// The class, or how the limits were given.
-    pub class: String,
+    pub class: &'static str,
     /// Least good size.
     pub lower_mm: Mm,
     /// Greatest good size.
@@ -45,8 +48,8 @@ pub struct FeatureAnswer {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub grade: Option<&'static str>,
     /// Processes that commonly hold it.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub processes: Vec<&'static str>,
+    #[serde(skip_serializing_if = "Processes::is_empty")]
+    pub processes: Processes,
     /// How it is known that they do: the worst of them.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub processes_known: Option<Known>,
@@ -74,6 +77,52 @@ pub struct FeatureAnswer {
     /// What to be careful of.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<&'static str>,
+}
+
+/// Processes that commonly hold a grade: none where no part is to be made.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Processes(Option<(Grade, Feature)>);
+
+impl Processes {
+    /// Those that hold a grade on such a feature.
+    pub const fn holding(grade: Grade, feature: Feature) -> Self {
+        Self(Some((grade, feature)))
+    }
+
+    /// They themselves, in the order that a small shop reaches for them.
+    pub fn iter(self) -> impl Iterator<Item = Process> {
+        self.0.into_iter().flat_map(|(grade, feature)| Process::holding(grade, feature))
+    }
+
+    /// Their names.
+    pub fn names(self) -> impl Iterator<Item = &'static str> {
+        self.iter().map(Process::name)
+    }
+
+    /// Is there none?
+    pub fn is_empty(&self) -> bool {
+        self.iter().next().is_none()
+    }
+}
+
+impl Serialize for Processes {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.names())
+    }
+}
+
+impl JsonSchema for Processes {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Processes".into()
+    }
+
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        Vec::<&str>::json_schema(generator)
+    }
 }
 
 /// Least, greatest and aimed-at clearance; interference is below 0.

@@ -81,7 +81,7 @@ impl Question for Part {
 /// What in features comes from memory alone.
 pub(crate) fn unconfirmed_of(features: &[&FeatureAnswer]) -> Option<String> {
     let doubtful = features.iter().filter(|part| part.known.is_unconfirmed());
-    let mut names: Vec<&str> = doubtful.map(|part| part.class.as_str()).collect();
+    let mut names: Vec<&str> = doubtful.map(|part| part.class).collect();
     names.dedup();
     (!names.is_empty()).then(|| format!("the limits of {}", names.join(" and ")))
 }

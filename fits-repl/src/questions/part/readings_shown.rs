@@ -26,7 +26,7 @@ impl Text {
         self.verdict(out, answer);
         self.measured(out, answer);
         let feature = &answer.feature;
-        self.limits_line(out, &feature.class, feature.limits);
+        self.limits_line(out, feature.class, feature.limits);
         let zone = (zone_name(feature), feature.limits, Some(answer.reading.at_20()));
         Self::zones(out, feature.nominal_mm.0, &[zone]);
     }
@@ -130,7 +130,7 @@ impl Text {
                     "outside"
                 };
                 let (one, other) = (Self::size(size, first), Self::size(size, second));
-                let class = &part.feature.class;
+                let class = part.feature.class;
                 wrapped(
                     out,
                     "",

@@ -5,10 +5,7 @@ use fits_core::{
     shop::{InchReamer, Passes, Ream},
     source::{Known, Reason},
     speech::Speech,
-    standards::{
-        iso286::{Class, Feature},
-        processes::Process,
-    },
+    standards::iso286::{Class, Feature},
 };
 
 use crate::{
@@ -118,7 +115,7 @@ fn why_one(figures: &mut Vec<Reason>, one: &One) {
         Label::Inch(class) => figures.extend(class.reasons(one.nominal).unwrap_or_default()),
         Label::Bought(part) => figures.push(part.reason()),
         Label::Named(_) => figures.push(Reason {
-            figure: format!("limits {}", one.label),
+            figure: format!("limits {}", one.label.name()),
             value: range(one.limits),
             rule: "".into(),
             source: one.source.into(),
@@ -216,16 +213,10 @@ fn making(figures: &mut Vec<Reason>, feature: &FeatureAnswer) {
 }
 
 fn processes(figures: &mut Vec<Reason>, feature: &FeatureAnswer) {
-    let Some(process) = feature
-        .processes
-        .first()
-        .and_then(|name| Process::all().find(|process| process.name() == *name))
-    else {
-        return;
-    };
+    let Some(process) = feature.processes.iter().next() else { return };
     figures.push(Reason {
         figure: "processes".into(),
-        value: feature.processes.join(", ").into(),
+        value: feature.processes.names().collect::<Vec<_>>().join(", ").into(),
         rule: format!("their grades hold {}", feature.grade.unwrap_or_default()).into(),
         source: process.source().into(),
         known: process.known(),

@@ -6,6 +6,7 @@ use fits_core::{
     Fit, Length, Limits,
     shop::words::{Choice, Circumstance},
     size::Unit,
+    source::Known,
     standards::{
         b41, bought,
         iso286::{Class, Feature, Grade, Letter, grade_within},
@@ -14,7 +15,7 @@ use fits_core::{
 };
 
 use crate::{
-    answer::{FeatureAnswer, HeldTo, Mm},
+    answer::{FeatureAnswer, HeldTo, Mm, Processes},
     problem::{Code, Problem},
     query::{ClassText, Expression, Size},
 };
@@ -28,13 +29,14 @@ pub(crate) enum Label {
     Named(&'static str),
 }
 
-impl std::fmt::Display for Label {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+impl Label {
+    /// What it is written as.
+    pub(crate) fn name(&self) -> &'static str {
         match self {
-            Self::Iso(class) => class.fmt(f),
-            Self::Inch(class) => class.fmt(f),
-            Self::Bought(part) => f.write_str(part.family.name()),
-            Self::Named(name) => f.write_str(name),
+            Self::Iso(class) => class.name(),
+            Self::Inch(class) => class.name(),
+            Self::Bought(part) => part.family.name(),
+            Self::Named(name) => name,
         }
     }
 }
@@ -107,20 +109,15 @@ impl One {
                 grade_within(self.limits.tolerance(), self.nominal)
             }
         };
-        let (mut processes, mut processes_known) = (Vec::new(), None);
-        if let (Some(grade), Some(kind)) = (grade, self.kind) {
-            for process in Process::holding(grade, kind) {
-                let known = process.known();
-                processes_known = Some(processes_known.map_or(known, |it| known.worst(it)));
-                processes.push(process.name());
-            }
-        }
+        let made = grade.zip(self.kind);
+        let processes =
+            made.map_or_else(Processes::default, |(grade, kind)| Processes::holding(grade, kind));
         FeatureAnswer {
             limits: self.limits,
             rests_on: None,
             kind: self.kind,
             nominal_mm: Mm(self.nominal),
-            class: self.label.to_string(),
+            class: self.label.name(),
             lower_mm: Mm(self.limits.lower()),
             upper_mm: Mm(self.limits.upper()),
             aim_mm: Mm(self.limits.middle()),
@@ -128,7 +125,7 @@ impl One {
             known: self.limits.known(),
             grade: grade.map(Grade::name),
             processes,
-            processes_known,
+            processes_known: processes.iter().map(Process::known).reduce(Known::worst),
             pins: None,
             mic_yours: None,
             notes: Vec::new(),

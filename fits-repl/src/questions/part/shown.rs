@@ -27,7 +27,7 @@ impl Text {
     pub(crate) fn headline(&self, out: &mut String, feature: &FeatureAnswer) {
         let lead = if feature.mic_yours.is_some() { "IN HAND" } else { "CUT" };
         self.cut_line(out, lead, feature.kind.map_or("size", Feature::word), feature);
-        self.limits_line(out, &feature.class, feature.limits);
+        self.limits_line(out, feature.class, feature.limits);
     }
 
     /// A name and its limits in both units; a long name on a line of its own.
@@ -405,7 +405,7 @@ impl Text {
             return;
         };
         // The first two are what a small shop reaches for.
-        let few: Vec<&str> = feature.processes.iter().take(2).copied().collect();
+        let few: Vec<&str> = feature.processes.names().take(2).collect();
         let how = if few.is_empty() {
             "no common shop process holds it".to_owned()
         } else {

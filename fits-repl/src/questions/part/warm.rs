@@ -215,7 +215,7 @@ pub(crate) fn reasons(units: Units, answer: &WarmAnswer) -> Vec<Reason> {
     let found = &answer.found;
     for (one, name) in [(&found.pair.hole, "hole"), (&found.pair.shaft, "shaft")] {
         figures.push(Reason {
-            figure: format!("{name} {}", one.label),
+            figure: format!("{name} {}", one.label.name()),
             value: range(one.limits),
             rule: "at 20 °C".into(),
             source: one.source.into(),
@@ -323,7 +323,7 @@ fn slope(found: &Found) -> f64 {
 fn figures(one: &One, material: &Material) -> WarmPart {
     let expansion = material.expansion().map_or(0.0, |it| it.get::<per_kelvin>() * 1e6);
     WarmPart {
-        class: one.label.to_string(),
+        class: one.label.name().to_owned(),
         material: material.name().to_owned(),
         lower_mm: Mm(one.limits.lower()),
         upper_mm: Mm(one.limits.upper()),
@@ -341,7 +341,7 @@ pub(crate) fn known_of(material: &Material, property: Property) -> Known {
 fn how_known(found: &Found) -> (Known, Vec<String>) {
     let mut went_in = Vec::new();
     for (one, material) in [(&found.pair.hole, &found.hole), (&found.pair.shaft, &found.shaft)] {
-        went_in.push((one.limits.known(), format!("the limits of {}", one.label)));
+        went_in.push((one.limits.known(), format!("the limits of {}", one.label.name())));
         went_in.push((
             known_of(material, Property::Expansion),
             format!("the expansion of {}", material.name()),

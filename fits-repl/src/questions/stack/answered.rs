@@ -177,7 +177,8 @@ impl Session {
                         )
                         .advise("as in `stack 20 +0.05/0 -17 ±0.05 -2x 1.4 ±0.05`"));
                     }
-                    let name = if one.have { "measured".to_owned() } else { one.label.to_string() };
+                    let name =
+                        if one.have { "measured".to_owned() } else { one.label.name().to_owned() };
                     Some((one.limits, name))
                 }
             };

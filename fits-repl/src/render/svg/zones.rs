@@ -214,7 +214,7 @@ pub(super) fn pair_reading(answer: &PairReadingAnswer, text: &Text) -> Option<Dr
 
 fn called(feature: &FeatureAnswer, text: &Text) -> String {
     let [unit, _] = text.units();
-    match feature.class.as_str() {
+    match feature.class {
         "limits" => Text::range(feature.limits, unit),
         class => format!("{} {class}", Text::size(feature.nominal_mm.0, unit)),
     }
@@ -223,7 +223,7 @@ fn called(feature: &FeatureAnswer, text: &Text) -> String {
 fn pair_called(hole: &FeatureAnswer, shaft: &FeatureAnswer, text: &Text) -> String {
     let [unit, _] = text.units();
     let class = if hole.class == shaft.class {
-        hole.class.clone()
+        hole.class.to_owned()
     } else if hole.class.contains(' ') || shaft.class.contains(' ') {
         format!("hole {}, shaft {}", hole.class, shaft.class)
     } else {

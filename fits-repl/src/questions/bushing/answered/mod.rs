@@ -52,7 +52,7 @@ const LINED: [&str; 6] = ["lined", "ptfe-lined", "ptfe lined", "pom-lined", "wra
 
 fn part(one: &One) -> BushingPart {
     BushingPart {
-        class: one.label.to_string(),
+        class: one.label.name().to_owned(),
         lower_mm: Mm(one.limits.lower()),
         upper_mm: Mm(one.limits.upper()),
     }
