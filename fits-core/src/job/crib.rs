@@ -67,6 +67,11 @@ pub struct OwnDrill {
 }
 
 impl OwnDrill {
+    /// The smaller first, then by what they are called.
+    pub(crate) fn by_size(&self, other: &Self) -> core::cmp::Ordering {
+        self.size.cmp(&other.size).then_with(|| self.called.cmp(&other.called))
+    }
+
     /// What it is called: `#7`, `19/32 in`, `8.5 mm`.
     pub fn name(&self) -> String {
         if let Some(called) = &self.called {
@@ -319,17 +324,15 @@ impl Crib {
     ///
     /// This is the list to choose tap drills and pre-drills from.
     pub fn drills(&self) -> Vec<OwnDrill> {
-        let mut all: Vec<OwnDrill> = self
-            .drill
-            .iter()
-            .cloned()
-            .chain(self.drills.iter().flat_map(DrillSet::drills))
-            .collect();
-        all.sort_by(|one, other| {
-            one.size.cmp(&other.size).then_with(|| one.called.cmp(&other.called))
-        });
+        let mut all: Vec<OwnDrill> = self.each_drill().collect();
+        all.sort_by(OwnDrill::by_size);
         all.dedup();
         all
+    }
+
+    /// Every drill as it stands in the crib, some twice.
+    pub(crate) fn each_drill(&self) -> impl Iterator<Item = OwnDrill> {
+        self.drill.iter().cloned().chain(self.drills.iter().flat_map(DrillSet::drills))
     }
 
     /// The reamers that land inside a hole's limits, those nearest its middle
@@ -430,10 +433,9 @@ impl Crib {
 
     /// The largest drill of the crib between two sizes.
     pub fn drill_between(&self, smallest: Length, largest: Length) -> Option<OwnDrill> {
-        self.drills()
-            .into_iter()
-            .rev()
-            .find(|drill| drill.size <= largest && drill.size >= smallest)
+        self.each_drill()
+            .filter(|drill| drill.size <= largest && drill.size >= smallest)
+            .max_by(OwnDrill::by_size)
     }
 
     /// The drill of the crib that leaves the right stock for a reamer, and

@@ -94,7 +94,7 @@ impl Crib {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn largest_drill(&self, unit: Unit) -> Length {
-        let own = self.drills().last().map(|drill| drill.size);
+        let own = self.each_drill().map(|drill| drill.size).max();
         let usual = Self::usual_largest_drill(unit);
         own.unwrap_or(usual).max(usual)
     }

@@ -246,6 +246,14 @@ impl Choice {
     }
 }
 
+/// A word as it is said before `fit`, in the letters of the tables.
+fn without_fit(said: &str) -> &str {
+    ["fits", "fit", "fitting"]
+        .iter()
+        .find_map(|end| said.strip_suffix(end).and_then(|rest| rest.strip_suffix(' ')))
+        .unwrap_or(said)
+}
+
 impl PartialEq for Word {
     /// Names are unique.
     fn eq(&self, other: &Self) -> bool {
@@ -278,14 +286,11 @@ impl Word {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn find(text: &str) -> Result<Self, Error> {
-        let said = plain(text);
-        let bare = ["fits", "fit", "fitting"]
-            .iter()
-            .find_map(|end| said.strip_suffix(end).and_then(|rest| rest.strip_suffix(' ')))
-            .unwrap_or(&said);
-        if let Some(word) = Self::all().find(|word| word.is_called(bare)) {
+        if let Some(word) = Self::named(text) {
             return Ok(word);
         }
+        let said = plain(text);
+        let bare = without_fit(&said);
         if let Some((_, means)) = table::AMBIGUOUS.iter().find(|(known, _)| *known == bare) {
             return Err(Error::new(Kind::Ambiguous {
                 why: format!("`{bare}` can mean {}", means.join(" or ")).into(),
@@ -311,6 +316,19 @@ impl Word {
                 |word| format!("nearest: {word}"),
             ),
         ))
+    }
+
+    /// The word that a text means, where it is one: [`Word::find`] says why it is none.
+    ///
+    /// ```
+    /// use fits_core::shop::words::Word;
+    /// assert_eq!(Word::named("slip fit"), Word::find("slip fit").ok());
+    /// assert!(Word::named("slidding").is_none());
+    /// ```
+    pub fn named(text: &str) -> Option<Self> {
+        let said = plain(text);
+        let bare = without_fit(&said);
+        Self::all().find(|word| word.is_called(bare))
     }
 
     /// What a shop says of more than one fit, as `tight`: [`Word::find`] names

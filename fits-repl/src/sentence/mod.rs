@@ -229,6 +229,10 @@ pub(crate) fn fraction_of_a_millimetre(text: &str) -> Option<(std::ops::Range<us
         // `H7/g6` parts two classes.
         number::byte(text, slash + 1).filter(u8::is_ascii_digit)?;
         let is_part = |c: char| c.is_ascii_digit() || c == '-';
+        let below = number::digits(text, slash + 1);
+        // Most stand before an inch, a space and a class.
+        let unit = number::byte(text, number::spaces(text, below));
+        unit.filter(|unit| matches!(unit, b'm' | b'M' | b'-'))?;
         let start = text[..slash].trim_end_matches(is_part).len();
         let (num, end) = number::number(text, start)?;
         let is_whole = num.is_fraction && num.unit == Some(token::Unit::Millimetre);

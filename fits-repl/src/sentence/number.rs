@@ -102,12 +102,17 @@ pub(crate) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
         leads: false,
         is_negative: false,
     };
+    let (first, _) = word_at(line, at)?;
+    let begins = |spelled: &str| spelled.split(' ').next() == Some(&*first);
     for (lead, text, value) in [
         ("inch and a half", "1-1/2", 1.5),
         ("inch and a quarter", "1-1/4", 1.25),
         ("inch and an eighth", "1-1/8", 1.125),
         ("inch and three quarters", "1-3/4", 1.75),
-    ] {
+    ]
+    .into_iter()
+    .filter(|(lead, ..)| begins(lead))
+    {
         let count = lead.split(' ').count();
         if let Some((said, end)) = words(line, at, count)
             && said == lead
@@ -116,7 +121,7 @@ pub(crate) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
         }
     }
     let unit_after = |end: usize| unit(line, end);
-    for (spelled, text, value) in SPELLED {
+    for (spelled, text, value) in SPELLED.iter().filter(|(spelled, ..)| begins(spelled)) {
         let count = spelled.split(' ').count();
         let Some((said, end)) = words(line, at, count) else { continue };
         if said != *spelled {

@@ -1,12 +1,6 @@
 //! The line as one question sees it: every token labelled, none passed over.
 
-use std::{
-    cell::RefCell,
-    cmp::Reverse,
-    collections::{HashMap, HashSet},
-    ops::Range,
-    rc::Rc,
-};
+use std::{cell::OnceCell, cmp::Reverse, collections::HashSet, ops::Range, rc::Rc};
 
 use fits_core::standards::materials::Material;
 
@@ -19,7 +13,8 @@ use crate::sentence::{
 /// A line, its places looked up once for all questions.
 pub(crate) struct Line {
     text: Rc<str>,
-    places: RefCell<HashMap<usize, Rc<Place>>>,
+    /// What stands at each byte, where it was looked up.
+    places: Vec<OnceCell<Box<Place>>>,
 }
 
 struct Place {
@@ -58,13 +53,15 @@ pub(crate) struct View {
 
 impl Line {
     pub(crate) fn new(text: &str) -> Self {
-        Self { text: text.into(), places: RefCell::default() }
+        Self { text: text.into(), places: text.bytes().map(|_| OnceCell::new()).collect() }
     }
 
-    fn place(&self, at: usize) -> Rc<Place> {
-        if let Some(place) = self.places.borrow().get(&at) {
-            return Rc::clone(place);
-        }
+    /// What stands at a place inside the line.
+    fn place(&self, at: usize) -> &Place {
+        self.places[at].get_or_init(|| Box::new(self.looked_up(at)))
+    }
+
+    fn looked_up(&self, at: usize) -> Place {
         let text = &*self.text;
         let byte = |at: usize| text.as_bytes().get(at);
         // A letter close to a figure is not a word: `6A` is a class begun.
@@ -82,9 +79,7 @@ impl Line {
             rows.retain(|(_, end)| *end == meant.len());
             rows.into_iter().map(|(row, _)| row).collect()
         });
-        let place = Rc::new(Place { token: token_at(text, at), words, slip, meant, end });
-        self.places.borrow_mut().insert(at, Rc::clone(&place));
-        place
+        Place { token: token_at(text, at), words, slip, meant, end }
     }
 
     /// The questions that know every word of the line but so many, a bit each,
@@ -530,13 +525,10 @@ impl View {
             ["job", "drawing", "print", "step", "op", "sheet", "item", "line", "page", "mark"]
                 .contains(&&*self.said(at))
         };
-        if (0..self.items.len()).any(|at| {
-            names(at)
-                && matches!(
-                    self.items.get(at + 1).map(|item| &item.token),
-                    Some(Token::Number(_) | Token::Gauge(_))
-                )
-        }) {
+        let is_named = |(at, item): (usize, &Item)| {
+            matches!(item.token, Token::Number(_) | Token::Gauge(_)) && names(at)
+        };
+        if self.items.iter().skip(1).enumerate().any(is_named) {
             return true;
         }
         // `what do I tap it with?` has its object before it.
@@ -570,6 +562,9 @@ impl View {
             }
         }
         for at in 0..self.items.len() {
+            let Token::Word { name: "bore" | "micrometer", .. } = self.items[at].token else {
+                continue;
+            };
             let said = self.said(at);
             let before = at.checked_sub(1);
             let after_number = before.is_some_and(|before| {

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use fits_core::{
     shop::words::Word,
     standards::{
+        bought::Family,
         instruments::Instrument,
         materials::Material,
         thread::{Form, Series, Thread},
@@ -14,7 +15,7 @@ use fits_core::{
 use crate::{
     answer::Answer,
     problem::{Code, Problem},
-    query::{Expression, Query, Spot, Tolerance, Units},
+    query::{Expression, Part, Query, Spot, Tolerance, Units},
     questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
     sentence::{self, Said, Setting, Slip, System},
     session::{Refused, Session, not_alone},
@@ -93,6 +94,11 @@ impl Session {
             && !looks_like_inches
             && !self.is_doubtful(&query)
         {
+            // Its refusal, which looks for what is meant, is wanted only of what is no phrase.
+            if matches!(&query, Query::Part(part) if names_nothing(part)) {
+                self.shown = query.question().typed_in(self);
+                return self.as_phrase(line).unwrap_or_else(|| self.ask_read(line, &query));
+            }
             let answer = self.ask_read(line, &query);
             let Err(problem) = answer else { return answer };
             if problem.is_failure {
@@ -398,6 +404,17 @@ fn is_terse(line: &str) -> bool {
     })
 }
 
+/// A part by its form that is to fit by no word, or whose name no list has.
+fn names_nothing(part: &Part) -> bool {
+    let is_listed = |name: &str| !Family::all_called(name).is_empty();
+    let is_word = part.word.as_ref().is_none_or(|word| Word::named(&word.value).is_some());
+    let is_bought = part.bought.as_ref().is_none_or(|name| {
+        let whole = part.feature.as_ref().map(|said| format!("{} {}", said.value, name.value));
+        is_listed(&name.value) || whole.is_some_and(|whole| is_listed(&whole))
+    });
+    !(is_word && is_bought)
+}
+
 /// A plain query by its form, with a name that nothing here is called: the
 /// words may be a phrase.
 fn may_be_phrase(query: &Query) -> bool {
@@ -414,7 +431,7 @@ fn may_be_phrase(query: &Query) -> bool {
         | Query::Stack(_)
         | Query::Align(_) => false,
         Query::Part(part) | Query::Rehearse(Rehearse(part)) => {
-            let is_word = part.word.as_ref().is_none_or(|word| Word::find(&word.value).is_ok());
+            let is_word = part.word.as_ref().is_none_or(|word| Word::named(&word.value).is_some());
             let is_instrument = part.measuring.as_ref().is_none_or(|how| {
                 how.instruments.iter().all(|name| Instrument::find(&name.value).is_ok())
             });

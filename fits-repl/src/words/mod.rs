@@ -128,13 +128,15 @@ pub(crate) fn query(input: &str, total: usize) -> Parsed<'_, Query> {
         );
     }
     // Most lines begin with a number: no word is tried against it.
-    if input.starts_with(|c: char| c.is_ascii_alphabetic() || c == '?')
-        && let Some(read) = READERS.iter().find_map(|read| read(input, total))
-    {
+    let begins_with_word = input.starts_with(|c: char| c.is_ascii_alphabetic() || c == '?');
+    if begins_with_word && let Some(read) = READERS.iter().find_map(|read| read(input, total)) {
         return read;
     }
     if let Some(thread) = thread::reader::thread(input, total) {
         return thread;
+    }
+    if !begins_with_word {
+        return part_or_size(input, total, None, None);
     }
     let (input, work) = opt(spot(
         total,

@@ -4,13 +4,7 @@ use fits_core::{
     Length,
     size::{Number, Unit},
 };
-use nom::{
-    Err, Parser,
-    branch::alt,
-    bytes::complete::take_while,
-    character::complete::char,
-    combinator::{opt, recognize, value},
-};
+use nom::{Err, Parser, branch::alt, bytes::complete::take_while, character::complete::char};
 
 use crate::{
     query::{Expression, Operator, Size, Spot},
@@ -43,17 +37,20 @@ pub(crate) fn minus(input: &str) -> Parsed<'_, char> {
     alt((char('-'), char('\u{2212}'))).parse(input)
 }
 
+/// The operator that a text begins with, if it is one of these.
+fn operator<'a>(input: &'a str, of: &[(char, Operator)]) -> Option<(&'a str, Operator)> {
+    of.iter().find_map(|(sign, operator)| Some((input.strip_prefix(*sign)?, *operator)))
+}
+
 /// `term (+|- term)*`. A sign with a space before it and none after it is a
 /// deviation's, not an operator.
 pub(crate) fn expression(input: &str, total: usize) -> Parsed<'_, Size> {
+    const SUMS: &[(char, Operator)] =
+        &[('+', Operator::Plus), ('-', Operator::Minus), ('\u{2212}', Operator::Minus)];
     let (mut rest, mut left) = term(input, total)?;
     loop {
         let (after, spaces) = space(rest)?;
-        let operator: Parsed<'_, Operator> =
-            alt((value(Operator::Plus, char('+')), value(Operator::Minus, minus))).parse(after);
-        let Ok((after, operator)) = operator else {
-            return Ok((rest, left));
-        };
+        let Some((after, operator)) = operator(after, SUMS) else { return Ok((rest, left)) };
         if after.starts_with(['-', '/']) && operator == Operator::Plus {
             return Ok((rest, left)); // `+-` and `+/-`: a tolerance either way
         }
@@ -74,14 +71,11 @@ pub(crate) fn expression(input: &str, total: usize) -> Parsed<'_, Size> {
 /// divides only where a plain number follows and the left side is a sum in
 /// brackets or has spaces about the slash.
 pub(crate) fn term(input: &str, total: usize) -> Parsed<'_, Size> {
+    const PRODUCTS: &[(char, Operator)] = &[('*', Operator::Times), ('/', Operator::Over)];
     let (mut rest, mut left) = factor(input, total)?;
     loop {
         let (after, spaces) = space(rest)?;
-        let operator: Parsed<'_, Operator> =
-            alt((value(Operator::Times, char('*')), value(Operator::Over, char('/')))).parse(after);
-        let Ok((after, operator)) = operator else {
-            return Ok((rest, left));
-        };
+        let Some((after, operator)) = operator(after, PRODUCTS) else { return Ok((rest, left)) };
         let (next, spaces_after) = space(after)?;
         let bracketed = input.starts_with('(');
         let divides = bracketed || (!spaces.is_empty() && !spaces_after.is_empty());
@@ -109,6 +103,10 @@ pub(crate) fn joined(left: Size, operator: Operator, right: Size) -> Size {
 
 /// A number with its unit, a drill gauge, a bracket, or the opposite of one.
 pub(crate) fn factor(input: &str, total: usize) -> Parsed<'_, Size> {
+    // Most begin with a digit: no sign is tried against it.
+    if input.starts_with(|c: char| c.is_ascii_digit()) {
+        return number(input, total);
+    }
     if let Ok((rest, _)) = minus(input) {
         let (rest, _) = space(rest)?;
         if !starts_size(rest) || rest.starts_with(['-', '+', '\u{2212}']) {
@@ -180,8 +178,7 @@ pub(crate) fn bracket<'a>(inside: &'a str, total: usize, whole: &'a str) -> Pars
 
 pub(crate) fn number(input: &str, total: usize) -> Parsed<'_, Size> {
     // A diameter sign may stand before a size.
-    let (digits, _) =
-        opt(recognize(alt((char('\u{2300}'), char('\u{d8}'), char('\u{f8}'))))).parse(input)?;
+    let digits = input.strip_prefix(['\u{2300}', '\u{d8}', '\u{f8}']).unwrap_or(input);
     let (digits, _) = space(digits)?;
     let (number, taken) = match Number::scan(digits) {
         Ok(Some(found)) => found,

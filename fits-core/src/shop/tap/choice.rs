@@ -94,8 +94,8 @@ impl TapHole {
             }
         };
         let with = |bits: &[Bit], is_own: bool| -> Vec<(bool, TapDrill)> {
-            let leaving = bits.iter().filter_map(|bit| self.with(bit).ok());
-            leaving.map(|drill| (is_own, drill)).collect()
+            let leaving = bits.iter().filter(|bit| self.leaves_thread(bit.diameter));
+            leaving.filter_map(|bit| Some((is_own, self.with(bit).ok()?))).collect()
         };
         let mut list = with(own, true);
         list.extend(with(other, false));

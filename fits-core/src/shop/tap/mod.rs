@@ -324,8 +324,8 @@ impl TapHole {
     /// # Errors
     /// A drill that leaves no thread, or less than the full height's hole.
     pub fn with(&self, bit: &Bit) -> Result<TapDrill, Error> {
-        let smallest = self.major.checked_sub(self.full)?;
-        if bit.diameter >= self.major || bit.diameter < smallest {
+        if !self.leaves_thread(bit.diameter) {
+            let smallest = self.major.checked_sub(self.full)?;
             let end = if bit.diameter >= self.major { "leaves no thread" } else { "is too small" };
             return Err(Error::out_of_reach(
                 format!("a drill of {} {end}", bit.diameter),
@@ -341,6 +341,11 @@ impl TapHole {
             drilled,
             bit: bit.clone(),
         })
+    }
+
+    /// More than no thread, and no more than all of it?
+    fn leaves_thread(&self, hole: Length) -> bool {
+        hole < self.major && self.major.checked_sub(self.full).is_ok_and(|least| hole >= least)
     }
 
     fn against(&self, hole: Length) -> Option<Minor> {

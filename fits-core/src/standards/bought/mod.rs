@@ -25,7 +25,7 @@ pub use self::part::Part;
 use self::part::ambiguous;
 use crate::{
     error::Error,
-    nearest::{nearest, plain},
+    nearest::{nearest, plain, plain_letters},
     size::{Length, Limits, Unit},
     source::Provenance,
     speech::say,
@@ -138,25 +138,41 @@ impl Family {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn called(text: &str) -> Result<Vec<Self>, Error> {
-        let wanted = plain(text);
-        let singular = wanted.strip_suffix('s').unwrap_or(&wanted);
-        let is = |known: &str| known == wanted || known == singular;
-        // A family's own name is always clear.
-        if let Some(own) = Self::all().find(|family| is(&plain(family.name()))) {
-            return Ok(vec![own]);
-        }
-        let says =
-            |family: &Self| family.words().iter().chain(family.0.silent).any(|word| is(word));
-        let found: Vec<_> = Self::all().filter(says).collect();
+        let found = Self::all_called(text);
         if !found.is_empty() {
             return Ok(found);
         }
         let words =
             Self::all().flat_map(|family| family.words().iter().copied().chain([family.name()]));
-        Err(Error::not_listed(say!("no bought-in part is called {}", text.trim()), nearest(&wanted, words).map_or_else(
+        Err(Error::not_listed(say!("no bought-in part is called {}", text.trim()), nearest(&plain(text), words).map_or_else(
                 || "kinds: dowel, shoulder screw, drill rod, cold drawn, bushing, bearing, key, keyway, tube".into(),
                 |word| format!("nearest: {word}"),
             )))
+    }
+
+    /// Every family that a name or a shop's word can mean, if any:
+    /// [`Family::called`] says what is meant instead.
+    ///
+    /// ```
+    /// use fits_core::standards::bought::Family;
+    /// assert_eq!(Family::all_called("dowel pin"), Family::called("dowel pin")?);
+    /// assert!(Family::all_called("dowle").is_empty());
+    /// # Ok::<(), fits_core::Error>(())
+    /// ```
+    pub fn all_called(text: &str) -> Vec<Self> {
+        let wanted = plain(text);
+        let singular = wanted.strip_suffix('s').unwrap_or(&wanted);
+        let is = |known: &str| known == wanted || known == singular;
+        // A family's own name is always clear.
+        let is_own = |name: &str| {
+            [wanted.as_str(), singular].iter().any(|said| plain_letters(name).eq(said.chars()))
+        };
+        if let Some(own) = Self::all().find(|family| is_own(family.name())) {
+            return vec![own];
+        }
+        let says =
+            |family: &Self| family.words().iter().chain(family.0.silent).any(|word| is(word));
+        Self::all().filter(says).collect()
     }
 
     /// Its name, as `inch dowel pin`: unique among the families.

@@ -108,8 +108,10 @@ const RESPELLED: [&str; 4] = ["aluminium", "grey", "galvanised", "normalised"];
 
 /// A name's letters stand in this text, whatever their case.
 fn holds(text: &str, word: &str) -> bool {
-    let mut parts = text.as_bytes().windows(word.len().max(1));
-    word.is_empty() || parts.any(|part| part.eq_ignore_ascii_case(word.as_bytes()))
+    let Some(first) = word.as_bytes().first() else { return true };
+    let begins = |part: &[u8]| part.first().is_some_and(|byte| byte.eq_ignore_ascii_case(first));
+    let mut parts = text.as_bytes().windows(word.len());
+    parts.any(|part| begins(part) && part.eq_ignore_ascii_case(word.as_bytes()))
 }
 
 pub(super) fn named(name: &str) -> Option<&'static Material> {

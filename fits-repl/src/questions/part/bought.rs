@@ -21,7 +21,7 @@ impl Session {
         nominal: Length,
     ) -> Result<bought::Part, Problem> {
         let in_inches = thought_in(size, self.units) == Units::Inches;
-        let families = bought::Family::called(&name.value).unwrap_or_default();
+        let families = bought::Family::all_called(&name.value);
         let listed = families.iter().any(|family| family.sizes().any(|size| size == nominal));
         // No standard for inch bushings was read: their sizes are listed singly.
         let is_inch_bush = in_inches && name.value.contains("bush");
@@ -63,13 +63,14 @@ impl Session {
             }
         });
         found.map_err(|error| {
-            let at = if error.is_not_listed() && bought::Family::called(&name.value).is_ok() {
+            let at = if error.is_not_listed() && !bought::Family::all_called(&name.value).is_empty()
+            {
                 size.at.clone()
             } else {
                 name.at.clone()
             };
             let problem = from_core(&error, at);
-            if Word::find(&name.value).is_ok() {
+            if Word::named(&name.value).is_some() {
                 // `slip 20`: the size comes first.
                 return problem
                     .advise(format!("the size comes before the word, as `20 {}`", name.value));

@@ -156,7 +156,7 @@ impl Session {
             value: format!("{} {}", feature.value, name.value),
             at: feature.at.start..name.at.end,
         });
-        let whole = whole.filter(|whole| bought::Family::called(&whole.value).is_ok());
+        let whole = whole.filter(|whole| !bought::Family::all_called(&whole.value).is_empty());
         let name = whole.as_ref().unwrap_or(name);
         if let Some(work) = &part.work {
             return Err(Problem::new("a bought-in part is not made", work.at.clone())
