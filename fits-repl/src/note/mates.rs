@@ -2,15 +2,11 @@
 
 use std::ops::Range;
 
-use fits_core::{
-    Length,
-    job::whole::{FitSaid, Mate, Nominal, Side},
-};
+use fits_core::job::whole::{FitSaid, Mate, Nominal, Side};
 
 use super::{
     Line, Reader, Wanted,
     lexicon::{feature, inwardness, matches_mate, stem, stems},
-    names::is_instance,
     token::Kind,
 };
 
@@ -18,7 +14,7 @@ type Named = Option<(String, Option<usize>, Range<usize>, bool)>;
 
 impl Reader {
     /// A mate, found again by either of its features.
-    fn add_mate(&mut self, mate: Mate) {
+    pub(super) fn add_mate(&mut self, mate: Mate) {
         for feature in [mate.hole, mate.shaft] {
             self.mated.entry(feature).or_default().push(self.job.mates.len());
         }
@@ -26,7 +22,7 @@ impl Reader {
     }
 
     /// The mates of a feature.
-    fn mates_at(&self, feature: usize) -> &[usize] {
+    pub(super) fn mates_at(&self, feature: usize) -> &[usize] {
         self.mated.get(&feature).map_or(&[], Vec::as_slice)
     }
 
@@ -48,7 +44,7 @@ impl Reader {
     }
 
     #[allow(clippy::too_many_arguments, reason = "all of it is said in one breath")]
-    fn want(
+    pub(super) fn want(
         &mut self,
         line: &mut Line,
         feature: usize,
@@ -248,7 +244,7 @@ impl Reader {
         self.job.said.sort_by_key(|said| said.line);
     }
 
-    fn pair(&mut self, want: &Wanted) {
+    pub(super) fn pair(&mut self, want: &Wanted) {
         let one = self.job.features[want.feature].clone();
         let size = one.nominal.as_ref().and_then(Nominal::size);
         let other_side = match one.side {
@@ -347,36 +343,8 @@ impl Reader {
         self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
     }
 
-    /// `Bush bore`: a mate by its part and its feature; the part alone, with the
-    /// feature where it is there.
-    fn split_name(&self, want: &Wanted, side: Side) -> Option<Wanted> {
-        let said = stems(&want.name);
-        let known = |words: &[String]| {
-            self.part_called(words).filter(|(_, score)| *score >= 85).map(|(part, _)| part)
-        };
-        if want.part.is_some() || want.to.is_some() || said.len() < 2 || known(&said).is_some() {
-            return None;
-        }
-        let own = self.job.features[want.feature].part;
-        let (count, part) =
-            (1..said.len()).rev().find_map(|count| Some((count, known(&said[..count])?)))?;
-        let is_feature = said[count..].iter().any(|word| feature(word).is_some());
-        let to = self.feature_called(part, &said[count..].join(" "), Some(side));
-        (is_feature && part != own).then(|| Wanted {
-            line: want.line,
-            at: want.at.clone(),
-            feature: want.feature,
-            name: self.job.parts[part].name.clone(),
-            part: Some(part),
-            to,
-            fit: want.fit.clone(),
-            said: want.said,
-            matches: want.matches,
-        })
-    }
-
     /// A mate of two features that are known.
-    fn join(&mut self, want: &Wanted, to: usize) {
+    pub(super) fn join(&mut self, want: &Wanted, to: usize) {
         let outer = self.job.features[want.feature].side == Side::Shaft;
         let (hole, shaft) = if outer { (to, want.feature) } else { (want.feature, to) };
         let found =
@@ -392,261 +360,5 @@ impl Reader {
             self.job.mates.len() - 1
         });
         self.job.said[want.said].mate = Some(at);
-    }
-
-    /// The part that a mate's name means.
-    fn part_of(&self, name: &str, own: usize, side: Side, size: Option<Length>) -> Option<usize> {
-        let said = stems(name);
-        let (found, score) =
-            self.part_called(&said).filter(|(part, _)| *part != own).unwrap_or_else(|| {
-                // The part itself is no mate of its own: the next best.
-                let last = said.last().filter(|_| said.len() == 1);
-                let like = last
-                    .and_then(|last| self.ending(last).into_iter().rev().find(|part| *part != own));
-                like.map_or((usize::MAX, 0), |part| (part, 60))
-            });
-        // A bearing is the one that goes by its number.
-        let numbered = |part: &usize| {
-            *part != own
-                && self.stems[*part]
-                    .iter()
-                    .any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()))
-        };
-        if score < 100
-            && said.last().is_some_and(|word| word == "bearing")
-            && let Some(part) = (0..self.job.parts.len()).find(numbered)
-        {
-            return Some(part);
-        }
-        if score > 0 && found < self.job.parts.len() {
-            // Several bushes: the one with such a size.
-            let fits = |part: usize| {
-                size.is_some_and(|size| {
-                    self.nearest(part, Some(side), size).is_some_and(|at| self.is_near(at, size))
-                })
-            };
-            if score < 90 && !fits(found) {
-                let last = self.stems[found].last().cloned().unwrap_or_default();
-                let other = self.ending(&last).into_iter().find(|part| *part != own && fits(*part));
-                return other.or(Some(found));
-            }
-            return Some(found);
-        }
-        // `in the tube`: the grip that is made of brass tube.
-        if let Some(made_of) = said.last().and_then(|last| self.made_of.get(last))
-            && *made_of != own
-        {
-            return Some(*made_of);
-        }
-        // `shaft`: the part that has journals or seats.
-        if said.last().is_some_and(|word| matches!(word.as_str(), "shaft" | "crankshaft" | "axle"))
-        {
-            return (0..self.job.parts.len()).find(|part| {
-                *part != own
-                    && self.features_of(*part).any(|(_, feature)| {
-                        stems(&feature.name)
-                            .iter()
-                            .any(|word| matches!(word.as_str(), "journal" | "seat"))
-                    })
-            });
-        }
-        None
-    }
-
-    /// `brgs` behind `bore A` is bearing A.
-    fn of_several(&self, part: usize, name: &str, feature: &str) -> usize {
-        let marks = |words: &[String]| words.iter().find(|word| is_instance(word)).cloned();
-        if marks(&stems(name)).is_some() {
-            return part;
-        }
-        let Some(mark) = marks(&stems(feature)) else { return part };
-        let plain = |part: usize| {
-            self.stems[part].iter().filter(|word| !is_instance(word)).cloned().collect::<Vec<_>>()
-        };
-        let own = plain(part);
-        (0..self.job.parts.len())
-            .find(|other| plain(*other) == own && self.stems[*other].contains(&mark))
-            .unwrap_or(part)
-    }
-
-    /// The feature of the other part: the opposite side, the nearest size, the one that waits.
-    fn mate_feature(
-        &mut self,
-        part: usize,
-        want: &Wanted,
-        side: Side,
-        size: Option<Length>,
-    ) -> usize {
-        let busy = |reader: &Self, at: usize| !reader.mates_at(at).is_empty();
-        let own = stems(&self.job.parts[self.job.features[want.feature].part].name);
-        let off = |reader: &Self, at: usize| {
-            let nominal = reader.job.features[at].nominal.as_ref().and_then(Nominal::size);
-            nominal
-                .zip(size)
-                .map(|(one, other)| (one.tenth_nanometres() - other.tenth_nanometres()).abs())
-        };
-        // A feature that names this part, as `gear seat` for the gear.
-        let named =
-            |reader: &Self, at: usize| reader.names[at].iter().any(|word| own.contains(word));
-        let found = self
-            .features_of(part)
-            .map(|(at, _)| at)
-            .filter(|at| self.job.features[*at].side == side && *at != want.feature)
-            .filter(|at| {
-                size.is_none()
-                    || off(self, *at).is_none_or(|off| {
-                        self.is_near(*at, size.unwrap_or(Length::ZERO)) || off < 5_000_000
-                    })
-            })
-            .min_by_key(|at| {
-                (
-                    off(self, *at).map_or(1, |off| i64::from(off > 100_000)),
-                    !named(self, *at),
-                    busy(self, *at),
-                    off(self, *at).unwrap_or(i64::MAX),
-                    *at,
-                )
-            });
-        found.unwrap_or_else(|| {
-            let word = match side {
-                Side::Hole if self.inwardness(part) < 0 => "bore",
-                Side::Hole => "hole",
-                Side::Shaft => "od",
-                Side::Thread => "thread",
-                _ => "mate",
-            };
-            let one = self.job.features[want.feature].clone();
-            let taken = self
-                .features_of(part)
-                .any(|(_, feature)| feature.name == word && feature.side == side);
-            let name = if taken {
-                format!("{word} for {}", self.job.parts[one.part].name)
-            } else {
-                word.to_owned()
-            };
-            let made = self.new_feature(want.line, part, &name, side, want.at.clone());
-            let feature = &mut self.job.features[made];
-            (feature.nominal, feature.unit, feature.unit_from, feature.implied) =
-                (one.nominal, one.unit, one.unit_from, true);
-            made
-        })
-    }
-
-    /// A screw and a nut of one thread go together.
-    fn threads(&mut self) {
-        // A keyway and the key of its width.
-        for keyway in 0..self.job.features.len() {
-            let one = &self.job.features[keyway];
-            if one.side != Side::Other {
-                continue;
-            }
-            let key = (0..self.job.features.len()).find(|at| {
-                let key = &self.job.features[*at];
-                one.side == Side::Other
-                    && one.part != key.part
-                    && key.side == Side::Other
-                    && key.nominal == one.nominal
-                    && self.stems[key.part].iter().any(|word| word == "key")
-            });
-            if let Some(key) = key.filter(|_| one.nominal.is_some()) {
-                self.add_mate(Mate {
-                    line: one.line,
-                    hole: keyway,
-                    shaft: key,
-                    fit: FitSaid::default(),
-                    called: None,
-                });
-            }
-        }
-        let threads: Vec<usize> = (0..self.job.features.len())
-            .filter(|at| self.job.features[*at].side == Side::Thread)
-            .collect();
-        for &nut in &threads {
-            let is_nut = |reader: &Self, at: usize| {
-                reader.stems[reader.job.features[at].part].iter().any(|word| word == "nut")
-            };
-            if !is_nut(self, nut) || !self.mates_at(nut).is_empty() {
-                continue;
-            }
-            let same = |reader: &Self, at: usize| {
-                reader.job.features[at].nominal == reader.job.features[nut].nominal
-                    && reader.job.features[nut].nominal.is_some()
-            };
-            let screw = threads.iter().copied().find(|at| !is_nut(self, *at) && same(self, *at));
-            if let Some(screw) = screw {
-                let line = self.job.features[nut].line;
-                self.add_mate(Mate {
-                    line,
-                    hole: nut,
-                    shaft: screw,
-                    fit: FitSaid::default(),
-                    called: None,
-                });
-            }
-        }
-    }
-
-    /// A line that says a feature says its mate too, whoever said it first.
-    fn both_ways(&mut self) {
-        let mut groups: Vec<usize> = (0..self.job.features.len()).collect();
-        for (at, feature) in self.job.features.iter().enumerate() {
-            for instance in &feature.instances {
-                groups[*instance] = at;
-            }
-        }
-        let mut of: Vec<Option<usize>> = vec![None; self.job.features.len()];
-        for (at, mate) in self.job.mates.iter().enumerate() {
-            of[mate.hole] = of[mate.hole].or(Some(at));
-            of[mate.shaft] = of[mate.shaft].or(Some(at));
-        }
-        for said in &mut self.job.said {
-            if said.mate.is_none() {
-                said.mate = of[said.feature].or(of[groups[said.feature]]);
-            }
-        }
-    }
-
-    /// A thread cut to match another has its size.
-    fn matching(&mut self, wanted: &[Wanted]) {
-        for want in wanted.iter().filter(|want| want.matches) {
-            let Some(mate) =
-                self.mates_at(want.feature).first().map(|at| self.job.mates[*at].clone())
-            else {
-                continue;
-            };
-            let other = self.job.features[mate.other(want.feature)].clone();
-            let one = &mut self.job.features[want.feature];
-            if one.nominal.is_none() {
-                (one.nominal, one.unit, one.unit_from) =
-                    (other.nominal.clone(), other.unit, other.unit_from);
-                self.job.said[want.said].nominal.clone_from(&other.nominal);
-            }
-            if other.nominal.is_none() {
-                let names =
-                    [want.feature, mate.other(want.feature)].map(|at| self.job.full_name(at));
-                let text = format!(
-                    "the {} is to match the {}, which has no size either",
-                    names[0], names[1]
-                );
-                self.ask(
-                    want.line,
-                    want.at.clone(),
-                    text,
-                    Some("give one of the two its size".into()),
-                );
-            }
-        }
-        // What is said of a feature of no size that its mate has.
-        for at in 0..self.job.mates.len() {
-            let (hole, shaft) = (self.job.mates[at].hole, self.job.mates[at].shaft);
-            for (one, other) in [(hole, shaft), (shaft, hole)] {
-                if self.job.features[one].nominal.is_none()
-                    && self.job.features[one].side == self.job.features[other].side
-                {
-                    let from = self.job.features[other].clone();
-                    self.job.features[one].nominal = from.nominal;
-                }
-            }
-        }
     }
 }

@@ -8,15 +8,34 @@
 //! could be meant in two ways is a question.
 
 mod clause;
+mod dates;
+mod found;
+mod head;
+mod header;
 mod items;
+mod joined;
+mod joint_rows;
+mod kinds;
+mod led;
 mod lexicon;
 mod lines;
+mod look;
 mod mates;
 mod names;
+mod numbers;
+mod opened;
+mod owner;
+mod parted;
+mod phrases;
+mod readings;
+mod record;
+mod row_mates;
+mod settled;
 mod sizes;
 mod table;
 mod tidy;
 mod token;
+mod whose;
 
 use std::{
     collections::{HashMap, HashSet},
@@ -24,136 +43,13 @@ use std::{
 };
 
 use fits_core::{
-    Length,
-    job::whole::{
-        Feature, FitSaid, Job, Nominal, Question, Reading, Remark, Said, Side, State, UnitFrom,
-    },
+    job::whole::{FitSaid, Job, Question, Remark, State},
     size::Unit,
 };
-
-use lexicon::{feature, inwardness, is_material, stems};
+use look::{asks_first, is_mixed, is_prose, row_unit, things, unstruck};
 use token::{Kind, Num, Token, tokens};
 
-/// The unit of a line's bare numbers, where one of them is in millimetres.
-fn row_unit(found: &[Token]) -> Option<Unit> {
-    let mut said = found.iter().filter_map(|token| match &token.kind {
-        Kind::Num(num) => num.unit,
-        _ => None,
-    });
-    let all_metric = said.clone().all(|unit| unit == Unit::Millimetre);
-    said.next().filter(|_| all_metric)
-}
-
-/// Are there both inches and millimetres in a line?
-fn is_mixed(found: &[Token]) -> bool {
-    let has = |unit: Unit| {
-        found.iter().any(|token| matches!(&token.kind, Kind::Num(num) if num.unit == Some(unit)))
-    };
-    has(Unit::Inch) && has(Unit::Millimetre)
-}
-
-/// A text without the sizes that are struck out: `~~3/8 pins~~`.
-fn unstruck(raw: &str) -> String {
-    let mut inside = false;
-    let mut out = String::with_capacity(raw.len());
-    for (at, piece) in raw.split("~~").enumerate() {
-        if at > 0 {
-            inside = !inside;
-            out.push_str("  ");
-        }
-        out.extend(
-            piece.chars().map(|c| if inside && (c.is_ascii_digit() || c == '/') { ' ' } else { c }),
-        );
-    }
-    out
-}
-
-/// Are the lines sentences, not notes: long, and most with a full stop behind a word?
-fn is_prose(text: &str) -> bool {
-    let lines = || text.lines().take(400).filter(|line| !line.trim().is_empty());
-    let words = |line: &str| {
-        line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count()
-    };
-    let stops = |line: &str| {
-        line.split_whitespace()
-            .filter(|word| {
-                word.len() > 3 && word.ends_with('.') && word.starts_with(char::is_alphabetic)
-            })
-            .count()
-    };
-    let mut counts: Vec<usize> = lines().map(words).collect();
-    counts.sort_unstable();
-    let stops: usize = lines().map(stops).sum();
-    counts.get(counts.len() / 2).is_some_and(|words| *words > 10) && stops * 2 > counts.len()
-}
-
-/// The names of parts that a note gives at the beginning of its lines: what
-/// stands before a size, a metal, a feature and its size, or a colon.
-fn things(text: &str) -> HashSet<String> {
-    let mut found = HashSet::new();
-    if is_prose(text) {
-        return found;
-    }
-    for raw in text.lines() {
-        let (_, start) = lines::bullet(raw);
-        let all = tokens(&raw[start..], start);
-        let plain = |token: &Token| {
-            token.word().is_some_and(|word| {
-                word.len() > 2
-                    && !lexicon::is_small(word)
-                    && !lexicon::is_pronoun(word)
-                    && !lexicon::amends(word)
-                    && !lexicon::says_measured(word)
-                    && !lexicon::leads_to_mate(word)
-                    && !lexicon::asks(word)
-                    && !is_material(word)
-                    && feature(word).is_none()
-                    && lexicon::fit(&[word]).is_none()
-            })
-        };
-        // `trunnions (2): gunmetal`: a part, whatever its name is elsewhere.
-        let of_stuff = |at: usize| {
-            let next = all.get(at + 1..).unwrap_or_default();
-            let signs = next
-                .iter()
-                .take_while(|token| {
-                    matches!(token.kind, Kind::Sign(':' | ',' | '-') | Kind::Count(_))
-                })
-                .count();
-            signs > 0
-                && next.get(signs).and_then(Token::word).is_some_and(is_material)
-                && all[at].word().is_some_and(|word| word.len() > 2 && feature(word).is_some())
-        };
-        let end = all
-            .iter()
-            .enumerate()
-            .take_while(|(at, token)| plain(token) || start == 0 && of_stuff(*at))
-            .count();
-        let Some(last) = end.checked_sub(1).and_then(|last| all[last].word()) else { continue };
-        let is_size =
-            |token: &Token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_));
-        let next = all.get(end);
-        let at_margin = !raw.starts_with([' ', '\t', '-', '*']);
-        let named = next.is_some_and(|token| {
-            token.is_sign(':')
-                || matches!(token.kind, Kind::Count(_))
-                || at_margin
-                    && (is_size(token)
-                        || matches!(token.kind, Kind::Sign(',' | '(' | '-'))
-                        || token.word().is_some_and(|word| {
-                            is_material(word) || lexicon::fit(&[word]).is_some()
-                        })
-                        || token.word().and_then(feature).is_some()
-                            && all.get(end + 1).is_some_and(is_size))
-        });
-        let has_size = all.iter().any(is_size);
-        let is_head = all[0].word().is_some_and(lexicon::heads_readings);
-        if !is_head && end < 4 && named && has_size && !lexicon::is_adjective(last) {
-            found.insert(lexicon::stem(last));
-        }
-    }
-    found
-}
+use lexicon::{feature, inwardness};
 
 /// Reads a note.
 pub fn read(text: &str) -> Job {
@@ -200,15 +96,6 @@ pub fn is_out_of_limits(job: &Job) -> bool {
     crate::questions::job::figures::figures(job).iter().any(|figure| figure.verdict == Some(over))
 }
 
-/// Does a line begin as a question does?
-fn asks_first(text: &str) -> bool {
-    ["what", "which", "how"].iter().any(|word| text.to_lowercase().starts_with(word))
-}
-
-fn is_instance_word(word: &str) -> bool {
-    names::is_instance(&lexicon::stem(word))
-}
-
 /// A mate by its name alone: found when the whole note is read.
 struct Wanted {
     line: usize,
@@ -248,7 +135,7 @@ pub(crate) struct Reader {
     unit: Option<(Unit, usize)>,
     /// What bare numbers most likely are.
     context: Unit,
-    columns: Option<lines::Columns>,
+    columns: Option<header::Columns>,
     /// The feature and the mate of the row above.
     above: (String, String),
     /// A ruled line here stands under the header.
@@ -393,7 +280,7 @@ impl Reader {
         }
         self.ruled = false;
         let rows = &below[..below.len().min(40)];
-        if let Some(columns) = lines::header(raw, rows) {
+        if let Some(columns) = header::header(raw, rows) {
             (self.columns, self.ruled) = (Some(columns), true);
             return self.remark(number, raw, None);
         }
@@ -415,14 +302,14 @@ impl Reader {
         let is_heading = last_word.is_some_and(|word| inwardness(word).is_some()) && next_indented;
         if first
             && (!has_size
-                || lines::date(raw.rsplit("  ").next().unwrap_or_default(), true).is_some()
+                || dates::date(raw.rsplit("  ").next().unwrap_or_default(), true).is_some()
                 || raw.contains("started"))
             && !is_heading
         {
             self.job.title = Some(raw.trim().to_owned());
             return self.remark(number, raw, None);
         }
-        let date = lines::date(raw, self.dated);
+        let date = dates::date(raw, self.dated);
         // `## Measured so far`: the lines under it are readings.
         let mut words = found.iter().filter_map(Token::word);
         let first_word = words.find(|word| !word.starts_with('#')).unwrap_or_default();
@@ -489,7 +376,7 @@ impl Reader {
         let raw = struck.as_str();
         let from;
         if let Some((date, after)) = date
-            .or_else(|| lines::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
+            .or_else(|| dates::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
         {
             (line.date, line.reads, from) = (Some(date), true, after);
             self.dated = true;
@@ -547,54 +434,6 @@ impl Reader {
         }
     }
 
-    /// `Part: shaft` opens a part: what stands behind its key. `Material: CI`
-    /// and `Qty 2` are of the part above: nothing is left of them.
-    fn keyed_line<'a>(&mut self, raw: &'a str) -> Option<&'a str> {
-        let text = &raw[lines::bullet(raw).1..];
-        let (key, said) = text.split_once(':').or_else(|| text.split_once(' '))?;
-        let is_colon = text.as_bytes().get(key.len()) == Some(&b':');
-        let said = said.trim();
-        let part = self.current.map(|part| &mut self.job.parts[part]);
-        match (lines::column(key).filter(|_| !said.is_empty())?, part) {
-            (lines::Column::Part, _) if is_colon => Some(said),
-            (lines::Column::Material, Some(part)) if is_colon => {
-                part.material.get_or_insert_with(|| said.to_owned());
-                Some("")
-            }
-            (lines::Column::Count, Some(part)) => {
-                let (count, rest) = said.split_once(',').unwrap_or((said, ""));
-                part.count = Some(count.trim().parse().ok()?);
-                part.bought |= rest.contains("bought");
-                Some("")
-            }
-            _ => None,
-        }
-    }
-
-    /// Short forms with what each stands for: `PF press  SL slide`.
-    fn is_legend(&mut self, found: &[Token]) -> bool {
-        let signs = |token: &&Token| {
-            matches!(token.kind, Kind::Sign('=' | ',' | '-' | ':' | ';' | '.' | '(' | ')'))
-        };
-        let words: Vec<Option<&str>> =
-            found.iter().filter(|token| !signs(token)).map(Token::word).collect();
-        let (pairs, rest) = words.as_chunks::<2>();
-        let is_pair = |pair: &[Option<&str>; 2]| {
-            matches!(pair, [Some(short), Some(full)]
-                if short.len() < 4 && lexicon::is_short_of(short, full))
-        };
-        let says_fit =
-            |pair: &&[Option<&str>; 2]| pair[1].is_some_and(|full| lexicon::fit(&[full]).is_some());
-        let is = rest.is_empty()
-            && pairs.iter().filter(says_fit).count() > 1
-            && pairs.iter().all(is_pair);
-        if is {
-            let all = pairs.iter().map(|pair| pair.map(|word| word.unwrap_or_default().to_owned()));
-            self.legend.extend(all.map(|[short, full]| (short, full)));
-        }
-        is
-    }
-
     /// The tokens of a text, the note's own short forms spelled out.
     fn spelled(&self, text: &str, from: usize) -> Vec<Token> {
         let mut found = tokens(text, from);
@@ -620,466 +459,5 @@ impl Reader {
         answer: Option<String>,
     ) {
         self.job.questions.push(Question { line, at, text: text.into(), answer, by_writer: false });
-    }
-
-    /// A part of its own under a heading, `grip: brass tube`; where the rest begins.
-    fn part_within(&mut self, raw: &str, start: usize, line: &mut Line) -> usize {
-        let found = tokens(&raw[start..], start);
-        // `6004 (2), in the drawer`: a bearing goes by its number.
-        if let [Token { kind: Kind::Code(code), at }, next, ..] = found.as_slice()
-            && matches!(next.kind, Kind::Count(_) | Kind::Dims(_) | Kind::Sign(','))
-            && code.starts_with(|c: char| c.is_ascii_digit())
-        {
-            let part = self.part_named(&code.to_uppercase(), line.number);
-            self.describe(part, &found[1..]);
-            (line.subject, line.declares) = (Some(part), true);
-            return at.end;
-        }
-        // `ball weights 2 off`: what is counted is a part.
-        let words: Vec<&str> = found.iter().map_while(Token::word).collect();
-        if let Some(Token { kind: Kind::Count(count), at }) = found.get(words.len())
-            && let Some(last) = words.last()
-            && words.len() < 4
-            && feature(last).is_none()
-            && !words.iter().any(|word| lexicon::is_small(word) || lexicon::leads_to_mate(word))
-        {
-            let part = self.part_named(&raw[start..found[words.len() - 1].at.end], line.number);
-            let many = &mut self.job.parts[part].count;
-            *many = many.or(Some(*count));
-            self.describe(part, &found[words.len()..]);
-            self.touch(part);
-            self.block.push(part);
-            (line.subject, line.declares) = (Some(part), true);
-            return at.end;
-        }
-        let dash = |at: usize, token: &Token| {
-            token.is_sign('-') && raw[..token.at.start].ends_with(' ') && at > 0
-        };
-        let Some(colon) =
-            found.iter().enumerate().position(|(at, token)| token.is_sign(':') || dash(at, token))
-        else {
-            return start;
-        };
-        let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
-        let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
-        let named = words[..end].last().is_some_and(|last| self.is_thing(last))
-            && words.len() == colon
-            && (end == 1 || feature(words[end - 1]).is_none())
-            && !words[..end].iter().any(|word| lexicon::is_small(word));
-        if !named {
-            return start;
-        }
-        let part = self.part_named(&raw[start..found[end - 1].at.end], line.number);
-        self.describe(part, &found[end..]);
-        self.touch(part);
-        self.block.push(part);
-        (line.subject, line.declares) = (Some(part), true);
-        found[end - 1].at.end
-    }
-
-    /// The part that a line at the margin opens; where the rest begins.
-    #[allow(clippy::too_many_lines, reason = "one sign of a name after another, each short")]
-    fn head(&mut self, raw: &str, start: usize, line: &mut Line, opens_block: bool) -> usize {
-        let mut found = self.spelled(&raw[start..], start);
-        // `they are 10.2`: what the line before spoke of.
-        if found.first().and_then(Token::word).is_some_and(lexicon::is_pronoun) {
-            line.subject = self.current;
-            return start;
-        }
-        let opening = found.iter().take_while(|token| {
-            matches!(
-                token.word(),
-                Some(
-                    "couple"
-                        | "pair"
-                        | "of"
-                        | "the"
-                        | "a"
-                        | "new"
-                        | "two"
-                        | "three"
-                        | "four"
-                        | "six"
-                        | "eight"
-                )
-            )
-        });
-        let opening = opening.count();
-        let named =
-            found.get(opening).and_then(Token::word).is_some_and(|word| self.is_thing(word))
-                || self.part_phrase(&found[opening..]).is_some();
-        let start = match found.get(opening) {
-            Some(name) if opening > 0 && named => name.at.start,
-            _ => start,
-        };
-        found.retain(|token| token.at.start >= start);
-        // `2 off  bushes`: how many stands first.
-        let count = found.first().and_then(|token| match token.kind {
-            Kind::Count(count) => Some(count),
-            _ => None,
-        });
-        let start = match (count, found.get(1)) {
-            (Some(_), Some(name)) => name.at.start,
-            _ => start,
-        };
-        found.drain(..usize::from(count.is_some() && found.len() > 1));
-        let mut end = 0;
-        while let Some(token) = found.get(end) {
-            let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
-            let begins_name = end == 0 && self.part_phrase(&found).is_some_and(|count| count > 1);
-            let stops = lexicon::leads_to_mate(word)
-                || end > 0 && matches!(word.as_str(), "bought" | "boughtin" | "existing" | "old")
-                || lexicon::is_small(word)
-                || lexicon::says_measured(word)
-                || (is_material(word)
-                    && end > 0
-                    && inwardness(word).is_none()
-                    && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
-                || (feature(word).is_some()
-                    && !self.is_thing(word)
-                    && !(lexicon::names_place(word)
-                        && found
-                            .get(end + 1)
-                            .and_then(Token::word)
-                            .is_some_and(|next| inwardness(next).is_some())))
-                || (lexicon::fit(&[word]).is_some() && !begins_name);
-            let is_code = matches!(token.kind, Kind::Code(_));
-            let apart = end > 0 && token.at.start > found[end - 1].at.end + 1;
-            if apart
-                || stops && !begins_name
-                || is_code && end > 0 && !word.starts_with("no")
-                || end > 4
-            {
-                break;
-            }
-            end += 1;
-        }
-        if let Some(Token { kind: Kind::Num(num), .. }) = found.get(end)
-            && num.is_whole()
-            && num.unit.is_none()
-            && num.over < 10
-            && end > 0
-            && !found.get(end + 1).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
-            && found
-                .get(end + 1)
-                .is_some_and(|next| matches!(next.kind, Kind::Sign(':' | '-' | '(' | ',')))
-        {
-            end += 1;
-        }
-        // The name ends with the word for the part; a seat is no part's name.
-        let is_kind = |token: &Token| token.word().is_some_and(|word| inwardness(word).is_some());
-        let is_mark = |token: &Token| token.word().is_none_or(is_instance_word);
-        if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
-            && !found[last + 1..end].iter().any(is_mark)
-            && !(opens_block
-                && found.get(end).is_none_or(|next| matches!(next.kind, Kind::Sign(_))))
-        {
-            end = last + 1;
-        }
-        if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
-            return start;
-        }
-        // `handle end of the crank shaft`: it is the shaft's.
-        let behind: Vec<&str> = found[end..].iter().take(2).filter_map(Token::word).collect();
-        if matches!(behind.as_slice(), [word, "of"] if feature(word).is_some()) {
-            return start;
-        }
-        let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
-        let next = found.get(end);
-        let last = words.last().copied().unwrap_or_default();
-        let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
-        let called = self.part_called(&said);
-        let known = called.is_some_and(|(_, score)| score >= 62);
-        let is_name = known
-            || self.is_thing(last)
-            || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
-            || end > 0 && next.is_some_and(|next| next.is_sign(':') && end < 4)
-            || end > 0
-                && end < 4
-                && opens_block
-                && next.is_none_or(|next| {
-                    next.is_sign('(') || next.is_sign('-') || self.outline && next.is_sign(',')
-                });
-        if end == 0
-            || !is_name
-            || lexicon::asks(words.first().copied().unwrap_or_default())
-            || raw[start..].trim_end().ends_with('?') && !known && inwardness(last).is_none()
-        {
-            return start;
-        }
-        let stop = found[end - 1].at.end;
-        let sizes: Vec<Length> = found[end..]
-            .iter()
-            .filter_map(|token| match &token.kind {
-                Kind::Num(num) if num.places > 1 => self.length(num, None),
-                _ => None,
-            })
-            .collect();
-        let part = match (called, self.part_by_size(&said, &sizes)) {
-            (Some((part, score)), _) if (85..=100).contains(&score) => part,
-            (_, Some(part)) => part,
-            _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
-        };
-        self.touch(part);
-        (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
-        self.block.clear();
-        self.is_heading = opens_block
-            && !found[end..].iter().any(|token| {
-                matches!(
-                    token.kind,
-                    Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)
-                )
-            });
-        self.last_feature = None;
-        let many = &mut self.job.parts[part].count;
-        *many = many.or(count);
-        self.describe(part, &found[end..]);
-        stop
-    }
-
-    /// What a line that opens a part says of it: how many, what of, bought.
-    fn describe(&mut self, part: usize, found: &[Token]) {
-        let mut material: Vec<&str> = Vec::new();
-        let mut ended = false;
-        for (at, token) in found.iter().enumerate() {
-            let part = &mut self.job.parts[part];
-            match &token.kind {
-                Kind::Count(count) if part.count.is_none() => part.count = Some(*count),
-                Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
-                Kind::Word(word)
-                    if is_material(word)
-                        && !ended
-                        && (material.is_empty()
-                            || found[at - 1].word() == material.last().copied()) =>
-                {
-                    material.push(word);
-                }
-                Kind::Code(word)
-                    if at > 0 && found[at - 1].is_sign('(') && part.material.is_none() =>
-                {
-                    material.push(word);
-                }
-                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) => ended = !material.is_empty(),
-                Kind::Sign('.') | Kind::Thread(_) => break,
-                Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
-                _ => {}
-            }
-        }
-        let is_form = matches!(
-            material.as_slice(),
-            ["flat" | "plate" | "bar" | "sheet" | "round" | "stock" | "tube"]
-        );
-        if !material.is_empty() && !is_form && self.job.parts[part].material.is_none() {
-            self.job.parts[part].material = Some(material.join(" "));
-        }
-    }
-
-    /// The unit of a bare number, and how it is known.
-    fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
-        // `.5906 (15mm)`: three decimals of a note in inches are inches.
-        let note = self.unit.map_or(self.context, |(unit, _)| unit);
-        let is_inch = num.is_inch_shaped() || note == Unit::Inch && num.places > 2;
-        if let Some(unit) = num.unit.or(row.filter(|row| !(is_inch && *row == Unit::Millimetre))) {
-            return (unit, UnitFrom::Written);
-        }
-        if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
-            return (Unit::Inch, UnitFrom::Context);
-        }
-        match self.unit {
-            Some((unit, line)) => (unit, UnitFrom::Line(line)),
-            None => (self.context, UnitFrom::Context),
-        }
-    }
-
-    fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
-        num.length(self.unit_of(num, row).0)
-    }
-
-    /// The feature of that name on a part, or a new one.
-    fn feature(
-        &mut self,
-        line: &Line,
-        part: usize,
-        name: &str,
-        side: Side,
-        at: Range<usize>,
-    ) -> usize {
-        let said = stems(name);
-        let found = self
-            .features_of(part)
-            .find(|(at, feature)| feature.side == side && self.names[*at] == said)
-            .map(|(at, _)| at);
-        found.unwrap_or_else(|| self.new_feature(line.number, part, name, side, at))
-    }
-
-    fn new_feature(
-        &mut self,
-        line: usize,
-        part: usize,
-        name: &str,
-        side: Side,
-        at: Range<usize>,
-    ) -> usize {
-        let said = stems(name);
-        self.by_name.entry(said.join(" ")).or_insert(self.job.features.len());
-        self.names.push(said);
-        self.of_part[part].push(self.job.features.len());
-        let unit = self.unit.map_or(self.context, |(unit, _)| unit);
-        self.job.features.push(Feature {
-            line,
-            at,
-            unit_from: UnitFrom::Context,
-            ..Feature::new(part, name.trim(), side, unit, None)
-        });
-        self.job.features.len() - 1
-    }
-
-    /// The features of a part; the job itself would look through all of them.
-    fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
-        self.of_part[part].iter().map(|at| (*at, &self.job.features[*at]))
-    }
-
-    /// A length that was taken for one part's belongs to another.
-    fn move_to(&mut self, feature: usize, part: usize) {
-        let was = std::mem::replace(&mut self.job.features[feature].part, part);
-        self.of_part[was].retain(|at| *at != feature);
-        self.of_part[part].push(feature);
-    }
-
-    /// A word more of a feature's name.
-    fn rename(&mut self, feature: usize, word: &str) {
-        let name = &mut self.job.features[feature].name;
-        name.push(' ');
-        name.push_str(word);
-        self.names[feature] = stems(name);
-        self.by_name.entry(self.names[feature].join(" ")).or_insert(feature);
-    }
-
-    /// A size said of a feature.
-    fn size(&mut self, line: &mut Line, feature: usize, nominal: Nominal, unit: (Unit, UnitFrom)) {
-        let was = self.job.features[feature].nominal.replace(nominal.clone());
-        let one = &mut self.job.features[feature];
-        if let Some(was) = was.filter(|was| *was != nominal) {
-            one.earlier.push((one.line, was));
-        }
-        (one.unit, one.unit_from) = (
-            if matches!(unit.0, Unit::Millimetre | Unit::Inch) { unit.0 } else { one.unit },
-            unit.1,
-        );
-        one.done |= line.done;
-        self.say(line, feature).nominal = Some(nominal);
-    }
-
-    /// What this line has said of a feature already.
-    fn said_here(&self, line: &Line, feature: usize) -> Option<usize> {
-        let here = self.job.said.iter().enumerate().rev();
-        here.take_while(|(_, said)| said.line == line.number)
-            .find(|(_, said)| said.feature == feature)
-            .map(|(at, _)| at)
-    }
-
-    /// What this line says of a feature.
-    fn say(&mut self, line: &mut Line, feature: usize) -> &mut Said {
-        line.found += 1;
-        line.feature = Some(feature);
-        self.last_feature = Some(feature);
-        self.touch(self.job.features[feature].part);
-        let at = self.said_here(line, feature).unwrap_or_else(|| {
-            self.job.said.push(Said {
-                line: line.number,
-                feature,
-                nominal: None,
-                reading: None,
-                mate: None,
-            });
-            self.job.said.len() - 1
-        });
-        &mut self.job.said[at]
-    }
-
-    /// A reading of a feature; asked where its unit is in doubt.
-    fn reading(&mut self, line: &mut Line, feature: usize, num: &Num) {
-        let feature = match self.measurable(feature, line, num) {
-            Some(feature) => feature,
-            None => return self.ask_measured(line, num),
-        };
-        let one = &self.job.features[feature];
-        let own = if one.nominal.is_none() && num.is_inch_shaped() { Unit::Inch } else { one.unit };
-        let bare = line.unit.unwrap_or(own);
-        let Some(size) = num.length(bare) else { return };
-        let is_bare = num.unit.is_none() && !num.is_inch_shaped();
-        if one.nominal.is_none() && is_bare && bare == Unit::Inch && num.value() > 11.9 {
-            return self.ask_measured(line, num);
-        }
-        if let Some(nominal) = one.nominal.as_ref().and_then(Nominal::size) {
-            let ratio = size.millimetres() / nominal.millimetres();
-            if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
-                let name = self.job.full_name(feature);
-                let other = if bare == Unit::Inch { "mm" } else { "in" };
-                self.ask(
-                    line.number,
-                    num.at.clone(),
-                    format!("is this reading of the {name} in {other}?"),
-                    Some("write its unit beside it".into()),
-                );
-                line.found += 1;
-                return;
-            }
-        }
-        self.put_reading(line, feature, size, num.at.clone());
-    }
-
-    /// The feature that a reading can be of: one far off the size of the feature
-    /// said is of another on that side of the part, or of none.
-    fn measurable(&self, feature: usize, line: &Line, num: &Num) -> Option<usize> {
-        let one = &self.job.features[feature];
-        let size = num.length(line.unit.unwrap_or(one.unit));
-        let Some((size, nominal)) = size.zip(one.nominal.as_ref().and_then(Nominal::size)) else {
-            return Some(feature);
-        };
-        let ratio = size.millimetres() / nominal.millimetres();
-        let is_unit = |ratio: f64| (ratio - 25.4).abs() < 2.0;
-        let least = if one.side.surface().is_some() { 0.75 } else { 0.5 };
-        if (least..1.0 / least).contains(&ratio)
-            || !nominal.is_positive()
-            || is_unit(ratio)
-            || is_unit(1.0 / ratio)
-        {
-            return Some(feature);
-        }
-        let alike = self.stems[one.part].last().map(|last| self.ending(last)).unwrap_or_default();
-        std::iter::once(one.part)
-            .chain(alike)
-            .filter_map(|part| self.nearest(part, Some(one.side), size))
-            .find(|at| self.is_near(*at, size))
-    }
-
-    fn put_reading(&mut self, line: &mut Line, feature: usize, size: Length, at: Range<usize>) {
-        let (state, date) = (line.state, line.date.clone());
-        let reading = Reading { line: line.number, at, size, state, date };
-        let one = &self.job.features[feature];
-        if line.date.is_some() && one.nominal.is_none() && one.line == line.number {
-            let text =
-                format!("nothing before says that there is a {}", self.job.full_name(feature));
-            let answer = "the reading is kept; give its size on a line of its own";
-            self.ask(line.number, reading.at.clone(), text, Some(answer.into()));
-        }
-        let one = &mut self.job.features[feature];
-        one.readings.push(reading);
-        one.done |= line.done;
-        let index = one.readings.len() - 1;
-        let said = self.say(line, feature);
-        if said.reading.is_some() {
-            let said = Said {
-                line: line.number,
-                feature,
-                nominal: None,
-                reading: Some(index),
-                mate: None,
-            };
-            self.job.said.push(said);
-        } else {
-            said.reading = Some(index);
-        }
     }
 }

@@ -180,7 +180,7 @@ impl Reader {
 
     /// The parts that a phrase may name: those that hold its rarest word, and
     /// the one that has a word less; by beginning and end where there are none.
-    fn alike(&self, said: &[String]) -> Vec<usize> {
+    pub(super) fn alike(&self, said: &[String]) -> Vec<usize> {
         let plain: Vec<String> = said.iter().filter(|word| !is_instance(word)).cloned().collect();
         let lists = plain.iter().map(|word| self.keyed.get(word).map_or(&[][..], Vec::as_slice));
         let mut alike = lists.min_by_key(|list| list.len()).unwrap_or_default().to_vec();
@@ -259,7 +259,7 @@ impl Reader {
     }
 
     /// One or two letters that a table's first column gives a part for its name.
-    fn is_code(&self, tokens: &[Token]) -> bool {
+    pub(super) fn is_code(&self, tokens: &[Token]) -> bool {
         let Some(word) = tokens.first().and_then(Token::word) else { return false };
         let before_feature =
             tokens.get(1).and_then(Token::word).is_some_and(|next| feature(next).is_some());

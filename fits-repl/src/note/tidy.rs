@@ -21,11 +21,12 @@ use fits_core::{
     size::{Deviations, Unit},
 };
 
+use crate::questions::job::page::exact;
+
 use super::{
-    lines,
+    dates,
     token::{Kind, tokens},
 };
-use crate::questions::job::page::exact;
 
 /// The first line of a tidy note.
 const HEAD: &str = "# tidy job";
@@ -439,7 +440,7 @@ impl Reader {
 
     /// `10/11 crank shaft journal = .7498`, as it is written at the prompt.
     fn measured(&mut self, number: usize, line: &str) -> Option<()> {
-        let (date, from) = lines::date(line, true)?;
+        let (date, from) = dates::date(line, true)?;
         let (name, size) = line[from..].split_once('=')?;
         let name = name.trim().to_lowercase();
         let at = (0..self.job.features.len())

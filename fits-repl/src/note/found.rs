@@ -1,0 +1,186 @@
+//! The part and the feature that a mate said by its name means.
+
+use fits_core::{
+    Length,
+    job::whole::{Nominal, Side},
+};
+
+use super::{
+    Reader, Wanted,
+    lexicon::{feature, stems},
+    names::is_instance,
+};
+
+impl Reader {
+    /// `Bush bore`: a mate by its part and its feature; the part alone, with the
+    /// feature where it is there.
+    pub(super) fn split_name(&self, want: &Wanted, side: Side) -> Option<Wanted> {
+        let said = stems(&want.name);
+        let known = |words: &[String]| {
+            self.part_called(words).filter(|(_, score)| *score >= 85).map(|(part, _)| part)
+        };
+        if want.part.is_some() || want.to.is_some() || said.len() < 2 || known(&said).is_some() {
+            return None;
+        }
+        let own = self.job.features[want.feature].part;
+        let (count, part) =
+            (1..said.len()).rev().find_map(|count| Some((count, known(&said[..count])?)))?;
+        let is_feature = said[count..].iter().any(|word| feature(word).is_some());
+        let to = self.feature_called(part, &said[count..].join(" "), Some(side));
+        (is_feature && part != own).then(|| Wanted {
+            line: want.line,
+            at: want.at.clone(),
+            feature: want.feature,
+            name: self.job.parts[part].name.clone(),
+            part: Some(part),
+            to,
+            fit: want.fit.clone(),
+            said: want.said,
+            matches: want.matches,
+        })
+    }
+
+    /// The part that a mate's name means.
+    pub(super) fn part_of(
+        &self,
+        name: &str,
+        own: usize,
+        side: Side,
+        size: Option<Length>,
+    ) -> Option<usize> {
+        let said = stems(name);
+        let (found, score) =
+            self.part_called(&said).filter(|(part, _)| *part != own).unwrap_or_else(|| {
+                // The part itself is no mate of its own: the next best.
+                let last = said.last().filter(|_| said.len() == 1);
+                let like = last
+                    .and_then(|last| self.ending(last).into_iter().rev().find(|part| *part != own));
+                like.map_or((usize::MAX, 0), |part| (part, 60))
+            });
+        // A bearing is the one that goes by its number.
+        let numbered = |part: &usize| {
+            *part != own
+                && self.stems[*part]
+                    .iter()
+                    .any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()))
+        };
+        if score < 100
+            && said.last().is_some_and(|word| word == "bearing")
+            && let Some(part) = (0..self.job.parts.len()).find(numbered)
+        {
+            return Some(part);
+        }
+        if score > 0 && found < self.job.parts.len() {
+            // Several bushes: the one with such a size.
+            let fits = |part: usize| {
+                size.is_some_and(|size| {
+                    self.nearest(part, Some(side), size).is_some_and(|at| self.is_near(at, size))
+                })
+            };
+            if score < 90 && !fits(found) {
+                let last = self.stems[found].last().cloned().unwrap_or_default();
+                let other = self.ending(&last).into_iter().find(|part| *part != own && fits(*part));
+                return other.or(Some(found));
+            }
+            return Some(found);
+        }
+        // `in the tube`: the grip that is made of brass tube.
+        if let Some(made_of) = said.last().and_then(|last| self.made_of.get(last))
+            && *made_of != own
+        {
+            return Some(*made_of);
+        }
+        // `shaft`: the part that has journals or seats.
+        if said.last().is_some_and(|word| matches!(word.as_str(), "shaft" | "crankshaft" | "axle"))
+        {
+            return (0..self.job.parts.len()).find(|part| {
+                *part != own
+                    && self.features_of(*part).any(|(_, feature)| {
+                        stems(&feature.name)
+                            .iter()
+                            .any(|word| matches!(word.as_str(), "journal" | "seat"))
+                    })
+            });
+        }
+        None
+    }
+
+    /// `brgs` behind `bore A` is bearing A.
+    pub(super) fn of_several(&self, part: usize, name: &str, feature: &str) -> usize {
+        let marks = |words: &[String]| words.iter().find(|word| is_instance(word)).cloned();
+        if marks(&stems(name)).is_some() {
+            return part;
+        }
+        let Some(mark) = marks(&stems(feature)) else { return part };
+        let plain = |part: usize| {
+            self.stems[part].iter().filter(|word| !is_instance(word)).cloned().collect::<Vec<_>>()
+        };
+        let own = plain(part);
+        (0..self.job.parts.len())
+            .find(|other| plain(*other) == own && self.stems[*other].contains(&mark))
+            .unwrap_or(part)
+    }
+
+    /// The feature of the other part: the opposite side, the nearest size, the one that waits.
+    pub(super) fn mate_feature(
+        &mut self,
+        part: usize,
+        want: &Wanted,
+        side: Side,
+        size: Option<Length>,
+    ) -> usize {
+        let busy = |reader: &Self, at: usize| !reader.mates_at(at).is_empty();
+        let own = stems(&self.job.parts[self.job.features[want.feature].part].name);
+        let off = |reader: &Self, at: usize| {
+            let nominal = reader.job.features[at].nominal.as_ref().and_then(Nominal::size);
+            nominal
+                .zip(size)
+                .map(|(one, other)| (one.tenth_nanometres() - other.tenth_nanometres()).abs())
+        };
+        // A feature that names this part, as `gear seat` for the gear.
+        let named =
+            |reader: &Self, at: usize| reader.names[at].iter().any(|word| own.contains(word));
+        let found = self
+            .features_of(part)
+            .map(|(at, _)| at)
+            .filter(|at| self.job.features[*at].side == side && *at != want.feature)
+            .filter(|at| {
+                size.is_none()
+                    || off(self, *at).is_none_or(|off| {
+                        self.is_near(*at, size.unwrap_or(Length::ZERO)) || off < 5_000_000
+                    })
+            })
+            .min_by_key(|at| {
+                (
+                    off(self, *at).map_or(1, |off| i64::from(off > 100_000)),
+                    !named(self, *at),
+                    busy(self, *at),
+                    off(self, *at).unwrap_or(i64::MAX),
+                    *at,
+                )
+            });
+        found.unwrap_or_else(|| {
+            let word = match side {
+                Side::Hole if self.inwardness(part) < 0 => "bore",
+                Side::Hole => "hole",
+                Side::Shaft => "od",
+                Side::Thread => "thread",
+                _ => "mate",
+            };
+            let one = self.job.features[want.feature].clone();
+            let taken = self
+                .features_of(part)
+                .any(|(_, feature)| feature.name == word && feature.side == side);
+            let name = if taken {
+                format!("{word} for {}", self.job.parts[one.part].name)
+            } else {
+                word.to_owned()
+            };
+            let made = self.new_feature(want.line, part, &name, side, want.at.clone());
+            let feature = &mut self.job.features[made];
+            (feature.nominal, feature.unit, feature.unit_from, feature.implied) =
+                (one.nominal, one.unit, one.unit_from, true);
+            made
+        })
+    }
+}

@@ -1,0 +1,320 @@
+//! The part that a line opens, by its name at the margin or by a key before it.
+
+use fits_core::Length;
+
+use super::{
+    Line, Reader, header,
+    lexicon::{self, feature, inwardness, is_material, stems},
+    lines,
+    names::is_instance,
+    token::{Kind, Token, tokens},
+};
+
+impl Reader {
+    /// `Part: shaft` opens a part: what stands behind its key. `Material: CI`
+    /// and `Qty 2` are of the part above: nothing is left of them.
+    pub(super) fn keyed_line<'a>(&mut self, raw: &'a str) -> Option<&'a str> {
+        let text = &raw[lines::bullet(raw).1..];
+        let (key, said) = text.split_once(':').or_else(|| text.split_once(' '))?;
+        let is_colon = text.as_bytes().get(key.len()) == Some(&b':');
+        let said = said.trim();
+        let part = self.current.map(|part| &mut self.job.parts[part]);
+        match (header::column(key).filter(|_| !said.is_empty())?, part) {
+            (header::Column::Part, _) if is_colon => Some(said),
+            (header::Column::Material, Some(part)) if is_colon => {
+                part.material.get_or_insert_with(|| said.to_owned());
+                Some("")
+            }
+            (header::Column::Count, Some(part)) => {
+                let (count, rest) = said.split_once(',').unwrap_or((said, ""));
+                part.count = Some(count.trim().parse().ok()?);
+                part.bought |= rest.contains("bought");
+                Some("")
+            }
+            _ => None,
+        }
+    }
+
+    /// Short forms with what each stands for: `PF press  SL slide`.
+    pub(super) fn is_legend(&mut self, found: &[Token]) -> bool {
+        let signs = |token: &&Token| {
+            matches!(token.kind, Kind::Sign('=' | ',' | '-' | ':' | ';' | '.' | '(' | ')'))
+        };
+        let words: Vec<Option<&str>> =
+            found.iter().filter(|token| !signs(token)).map(Token::word).collect();
+        let (pairs, rest) = words.as_chunks::<2>();
+        let is_pair = |pair: &[Option<&str>; 2]| {
+            matches!(pair, [Some(short), Some(full)]
+                if short.len() < 4 && lexicon::is_short_of(short, full))
+        };
+        let says_fit =
+            |pair: &&[Option<&str>; 2]| pair[1].is_some_and(|full| lexicon::fit(&[full]).is_some());
+        let is = rest.is_empty()
+            && pairs.iter().filter(says_fit).count() > 1
+            && pairs.iter().all(is_pair);
+        if is {
+            let all = pairs.iter().map(|pair| pair.map(|word| word.unwrap_or_default().to_owned()));
+            self.legend.extend(all.map(|[short, full]| (short, full)));
+        }
+        is
+    }
+
+    /// A part of its own under a heading, `grip: brass tube`; where the rest begins.
+    pub(super) fn part_within(&mut self, raw: &str, start: usize, line: &mut Line) -> usize {
+        let found = tokens(&raw[start..], start);
+        // `6004 (2), in the drawer`: a bearing goes by its number.
+        if let [Token { kind: Kind::Code(code), at }, next, ..] = found.as_slice()
+            && matches!(next.kind, Kind::Count(_) | Kind::Dims(_) | Kind::Sign(','))
+            && code.starts_with(|c: char| c.is_ascii_digit())
+        {
+            let part = self.part_named(&code.to_uppercase(), line.number);
+            self.describe(part, &found[1..]);
+            (line.subject, line.declares) = (Some(part), true);
+            return at.end;
+        }
+        // `ball weights 2 off`: what is counted is a part.
+        let words: Vec<&str> = found.iter().map_while(Token::word).collect();
+        if let Some(Token { kind: Kind::Count(count), at }) = found.get(words.len())
+            && let Some(last) = words.last()
+            && words.len() < 4
+            && feature(last).is_none()
+            && !words.iter().any(|word| lexicon::is_small(word) || lexicon::leads_to_mate(word))
+        {
+            let part = self.part_named(&raw[start..found[words.len() - 1].at.end], line.number);
+            let many = &mut self.job.parts[part].count;
+            *many = many.or(Some(*count));
+            self.describe(part, &found[words.len()..]);
+            self.touch(part);
+            self.block.push(part);
+            (line.subject, line.declares) = (Some(part), true);
+            return at.end;
+        }
+        let dash = |at: usize, token: &Token| {
+            token.is_sign('-') && raw[..token.at.start].ends_with(' ') && at > 0
+        };
+        let Some(colon) =
+            found.iter().enumerate().position(|(at, token)| token.is_sign(':') || dash(at, token))
+        else {
+            return start;
+        };
+        let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
+        let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
+        let named = words[..end].last().is_some_and(|last| self.is_thing(last))
+            && words.len() == colon
+            && (end == 1 || feature(words[end - 1]).is_none())
+            && !words[..end].iter().any(|word| lexicon::is_small(word));
+        if !named {
+            return start;
+        }
+        let part = self.part_named(&raw[start..found[end - 1].at.end], line.number);
+        self.describe(part, &found[end..]);
+        self.touch(part);
+        self.block.push(part);
+        (line.subject, line.declares) = (Some(part), true);
+        found[end - 1].at.end
+    }
+
+    /// The part that a line at the margin opens; where the rest begins.
+    #[allow(clippy::too_many_lines, reason = "one sign of a name after another, each short")]
+    pub(super) fn head(
+        &mut self,
+        raw: &str,
+        start: usize,
+        line: &mut Line,
+        opens_block: bool,
+    ) -> usize {
+        let mut found = self.spelled(&raw[start..], start);
+        // `they are 10.2`: what the line before spoke of.
+        if found.first().and_then(Token::word).is_some_and(lexicon::is_pronoun) {
+            line.subject = self.current;
+            return start;
+        }
+        let opening = found.iter().take_while(|token| {
+            matches!(
+                token.word(),
+                Some(
+                    "couple"
+                        | "pair"
+                        | "of"
+                        | "the"
+                        | "a"
+                        | "new"
+                        | "two"
+                        | "three"
+                        | "four"
+                        | "six"
+                        | "eight"
+                )
+            )
+        });
+        let opening = opening.count();
+        let named =
+            found.get(opening).and_then(Token::word).is_some_and(|word| self.is_thing(word))
+                || self.part_phrase(&found[opening..]).is_some();
+        let start = match found.get(opening) {
+            Some(name) if opening > 0 && named => name.at.start,
+            _ => start,
+        };
+        found.retain(|token| token.at.start >= start);
+        // `2 off  bushes`: how many stands first.
+        let count = found.first().and_then(|token| match token.kind {
+            Kind::Count(count) => Some(count),
+            _ => None,
+        });
+        let start = match (count, found.get(1)) {
+            (Some(_), Some(name)) => name.at.start,
+            _ => start,
+        };
+        found.drain(..usize::from(count.is_some() && found.len() > 1));
+        let mut end = 0;
+        while let Some(token) = found.get(end) {
+            let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
+            let begins_name = end == 0 && self.part_phrase(&found).is_some_and(|count| count > 1);
+            let stops = lexicon::leads_to_mate(word)
+                || end > 0 && matches!(word.as_str(), "bought" | "boughtin" | "existing" | "old")
+                || lexicon::is_small(word)
+                || lexicon::says_measured(word)
+                || (is_material(word)
+                    && end > 0
+                    && inwardness(word).is_none()
+                    && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
+                || (feature(word).is_some()
+                    && !self.is_thing(word)
+                    && !(lexicon::names_place(word)
+                        && found
+                            .get(end + 1)
+                            .and_then(Token::word)
+                            .is_some_and(|next| inwardness(next).is_some())))
+                || (lexicon::fit(&[word]).is_some() && !begins_name);
+            let is_code = matches!(token.kind, Kind::Code(_));
+            let apart = end > 0 && token.at.start > found[end - 1].at.end + 1;
+            if apart
+                || stops && !begins_name
+                || is_code && end > 0 && !word.starts_with("no")
+                || end > 4
+            {
+                break;
+            }
+            end += 1;
+        }
+        if let Some(Token { kind: Kind::Num(num), .. }) = found.get(end)
+            && num.is_whole()
+            && num.unit.is_none()
+            && num.over < 10
+            && end > 0
+            && !found.get(end + 1).is_some_and(|next| matches!(next.kind, Kind::Num(_)))
+            && found
+                .get(end + 1)
+                .is_some_and(|next| matches!(next.kind, Kind::Sign(':' | '-' | '(' | ',')))
+        {
+            end += 1;
+        }
+        // The name ends with the word for the part; a seat is no part's name.
+        let is_kind = |token: &Token| token.word().is_some_and(|word| inwardness(word).is_some());
+        let is_mark =
+            |token: &Token| token.word().is_none_or(|word| is_instance(&lexicon::stem(word)));
+        if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
+            && !found[last + 1..end].iter().any(is_mark)
+            && !(opens_block
+                && found.get(end).is_none_or(|next| matches!(next.kind, Kind::Sign(_))))
+        {
+            end = last + 1;
+        }
+        if found.get(end).and_then(Token::word).is_some_and(|word| lexicon::stem(word) == "seat") {
+            return start;
+        }
+        // `handle end of the crank shaft`: it is the shaft's.
+        let behind: Vec<&str> = found[end..].iter().take(2).filter_map(Token::word).collect();
+        if matches!(behind.as_slice(), [word, "of"] if feature(word).is_some()) {
+            return start;
+        }
+        let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
+        let next = found.get(end);
+        let last = words.last().copied().unwrap_or_default();
+        let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
+        let called = self.part_called(&said);
+        let known = called.is_some_and(|(_, score)| score >= 62);
+        let is_name = known
+            || self.is_thing(last)
+            || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
+            || end > 0 && next.is_some_and(|next| next.is_sign(':') && end < 4)
+            || end > 0
+                && end < 4
+                && opens_block
+                && next.is_none_or(|next| {
+                    next.is_sign('(') || next.is_sign('-') || self.outline && next.is_sign(',')
+                });
+        if end == 0
+            || !is_name
+            || lexicon::asks(words.first().copied().unwrap_or_default())
+            || raw[start..].trim_end().ends_with('?') && !known && inwardness(last).is_none()
+        {
+            return start;
+        }
+        let stop = found[end - 1].at.end;
+        let sizes: Vec<Length> = found[end..]
+            .iter()
+            .filter_map(|token| match &token.kind {
+                Kind::Num(num) if num.places > 1 => self.length(num, None),
+                _ => None,
+            })
+            .collect();
+        let part = match (called, self.part_by_size(&said, &sizes)) {
+            (Some((part, score)), _) if (85..=100).contains(&score) => part,
+            (_, Some(part)) => part,
+            _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
+        };
+        self.touch(part);
+        (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
+        self.block.clear();
+        self.is_heading = opens_block
+            && !found[end..].iter().any(|token| {
+                matches!(
+                    token.kind,
+                    Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)
+                )
+            });
+        self.last_feature = None;
+        let many = &mut self.job.parts[part].count;
+        *many = many.or(count);
+        self.describe(part, &found[end..]);
+        stop
+    }
+
+    /// What a line that opens a part says of it: how many, what of, bought.
+    pub(super) fn describe(&mut self, part: usize, found: &[Token]) {
+        let mut material: Vec<&str> = Vec::new();
+        let mut ended = false;
+        for (at, token) in found.iter().enumerate() {
+            let part = &mut self.job.parts[part];
+            match &token.kind {
+                Kind::Count(count) if part.count.is_none() => part.count = Some(*count),
+                Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
+                Kind::Word(word)
+                    if is_material(word)
+                        && !ended
+                        && (material.is_empty()
+                            || found[at - 1].word() == material.last().copied()) =>
+                {
+                    material.push(word);
+                }
+                Kind::Code(word)
+                    if at > 0 && found[at - 1].is_sign('(') && part.material.is_none() =>
+                {
+                    material.push(word);
+                }
+                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) => ended = !material.is_empty(),
+                Kind::Sign('.') | Kind::Thread(_) => break,
+                Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
+                _ => {}
+            }
+        }
+        let is_form = matches!(
+            material.as_slice(),
+            ["flat" | "plate" | "bar" | "sheet" | "round" | "stock" | "tube"]
+        );
+        if !material.is_empty() && !is_form && self.job.parts[part].material.is_none() {
+            self.job.parts[part].material = Some(material.join(" "));
+        }
+    }
+}

@@ -1,0 +1,243 @@
+//! What sizes mean by the kind of part: `A x B x C`, a tube, a thread.
+
+use std::ops::Range;
+
+use fits_core::job::whole::{Nominal, Side};
+
+use super::{
+    Line, Reader,
+    lexicon::{inwardness, stems},
+    sizes::Given,
+    token::{Kind, Num},
+};
+
+impl Reader {
+    /// What a bare size is on a part of that kind.
+    pub(super) fn default_feature(&self, part: usize, given: &Given) -> Option<(String, Side)> {
+        let own = self.inwardness(part);
+        let name = |name: &str, side| Some((name.to_owned(), side));
+        if let Some(class) = &given.class {
+            let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
+            return if is_hole {
+                name(if own < 0 { "bore" } else { "hole" }, Side::Hole)
+            } else {
+                name("od", Side::Shaft)
+            };
+        }
+        let words = &self.stems[part];
+        let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
+        if is(&["washer", "spacer", "shim"]) {
+            return name("thickness", Side::Length);
+        }
+        if is(&["key"]) {
+            return name("width", Side::Other);
+        }
+        if is(&["screw", "bolt"]) && is(&["shoulder"]) {
+            return name("shoulder", Side::Shaft);
+        }
+        // A bare size beside a thread is of something else.
+        let has_thread = self.features_of(part).any(|(_, one)| one.side == Side::Thread);
+        if is(&["screw", "bolt", "nut", "stud"]) && has_thread {
+            return None;
+        }
+        if let Some(mate) = given.mate {
+            let other = stems(mate).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0);
+            return if own >= other { name("od", Side::Shaft) } else { name("bore", Side::Hole) };
+        }
+        match own {
+            2.. => name("od", Side::Shaft),
+            ..=0 if given.has_fit => name("hole", Side::Hole),
+            ..=-1 | 1 => name("bore", Side::Hole),
+            _ => None,
+        }
+    }
+
+    /// `3/4 x 1 x 1` by the kind of the part, or by the feature that it is of.
+    pub(super) fn dims(&mut self, line: &mut Line, all: &[Num], given: &Given) -> Option<usize> {
+        let place = given.place;
+        if let Some(owner) = given.owner {
+            let one = self.job.features[owner].clone();
+            // `1 1/4 x 4` of a thread is its pitch.
+            if one.side == Side::Thread && all.len() == 2 {
+                return self.thread_of(line, owner, all);
+            }
+            let [first, second, rest @ ..] = all else { return None };
+            let number = Given {
+                kind: given.kind,
+                place,
+                owner: Some(owner),
+                owner_said: true,
+                class: given.class.clone(),
+                off: given.off.clone(),
+                mate: None,
+                ..*given
+            };
+            let feature = self.number(line, first, &number)?;
+            let what = if one.side == Side::Other { "depth" } else { "length" };
+            let more = self.feature(
+                line,
+                one.part,
+                &format!("{} {what}", one.name),
+                Side::Length,
+                place.clone(),
+            );
+            let size = self.length(second, line.unit)?;
+            let from = self.unit_of(second, line.unit);
+            self.size(line, more, Nominal::Size(size), from);
+            if let Some(third) = rest.first()
+                && let Some(size) = self.length(third, line.unit)
+            {
+                let long = self.feature(
+                    line,
+                    one.part,
+                    &format!("{} length", one.name),
+                    Side::Length,
+                    place.clone(),
+                );
+                self.size(line, long, Nominal::Size(size), from);
+            }
+            line.feature = Some(feature);
+            return Some(feature);
+        }
+        let part = line.subject?;
+        let words = self.stems[part].clone();
+        let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
+        let threaded = is(&["screw", "nut"])
+            && !is(&["shoulder"])
+            && all.len() == 2
+            && all[1].is_whole()
+            && all[0].vulgar
+            && all[1].over < 20;
+        if threaded {
+            let feature = self.feature(line, part, "thread", Side::Thread, place.clone());
+            return self.thread_of(line, feature, all);
+        }
+        let numbered = is_numbered(&words);
+        if self.is_bearing(part, all) {
+            line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
+        }
+        let sides: &[(&str, Side)] = if is(&["bush", "bearing", "sleeve", "liner"]) || numbered {
+            &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
+        } else if is(&["key"]) {
+            &[("width", Side::Other), ("height", Side::Other), ("length", Side::Length)]
+        } else if is(&["tube", "handle", "pipe"]) && all.len() == 2 {
+            return self.tube(line, part, all, place);
+        } else if is(&["washer", "collar", "spacer"]) && all.len() == 3 {
+            &[("bore", Side::Hole), ("od", Side::Shaft), ("thickness", Side::Length)]
+        } else if is(&["screw", "bolt"]) {
+            &[("shoulder", Side::Shaft), ("shoulder length", Side::Length)]
+        } else if self.inwardness(part) >= 2 {
+            &[("od", Side::Shaft), ("length", Side::Length)]
+        } else {
+            return None;
+        };
+        self.list(line, part, all, sides, place, given.class.as_deref())
+    }
+
+    /// Are these the sizes of a bearing? It is listed in millimetres, whatever the
+    /// rest of the note is in.
+    pub(super) fn is_bearing(&self, part: usize, all: &[Num]) -> bool {
+        let words = &self.stems[part];
+        (is_numbered(words) || words.iter().any(|word| word == "bearing"))
+            && all.iter().all(|num| num.is_whole() && num.unit.is_none())
+            && all[0].over > 2
+            && all.get(1).is_some_and(|outside| outside.over > all[0].over)
+    }
+
+    pub(super) fn list(
+        &mut self,
+        line: &mut Line,
+        part: usize,
+        all: &[Num],
+        sides: &[(&str, Side)],
+        place: &Range<usize>,
+        class: Option<&str>,
+    ) -> Option<usize> {
+        let mut first = None;
+        for (num, (name, side)) in all.iter().zip(sides) {
+            let size = self.length(num, line.unit)?;
+            let from = self.unit_of(num, line.unit);
+            let called = self.feature_called(part, name, Some(*side));
+            let feature =
+                called.unwrap_or_else(|| self.feature(line, part, name, *side, place.clone()));
+            self.size(line, feature, Nominal::Size(size), from);
+            if first.is_none() {
+                self.job.features[feature].class = class.map(str::to_owned);
+            }
+            first = first.or(Some(feature));
+        }
+        line.feature = first;
+        first
+    }
+
+    /// `7/8 x .035 wall`: the bore is the outside less twice the wall.
+    pub(super) fn tube(
+        &mut self,
+        line: &mut Line,
+        part: usize,
+        all: &[Num],
+        place: &Range<usize>,
+    ) -> Option<usize> {
+        let (outside, wall) = (self.length(&all[0], line.unit)?, self.length(&all[1], line.unit)?);
+        let from = self.unit_of(&all[0], line.unit);
+        let od = self.feature(line, part, "od", Side::Shaft, place.clone());
+        self.size(line, od, Nominal::Size(outside), from);
+        // `x 20 s.w.g.`: a gauge is no wall.
+        let twice = wall.checked_mul(2).ok()?;
+        let Some(bore) = outside.checked_sub(twice).ok().filter(|bore| bore.is_positive()) else {
+            return Some(od);
+        };
+        let inside = self.feature(line, part, "bore", Side::Hole, place.clone());
+        self.size(line, inside, Nominal::Size(bore), from);
+        Some(inside)
+    }
+
+    pub(super) fn thread_of(
+        &mut self,
+        line: &mut Line,
+        feature: usize,
+        all: &[Num],
+    ) -> Option<usize> {
+        let [size, pitch] = all else { return None };
+        let written = |num: &Num| {
+            if num.vulgar && num.over > num.under {
+                format!("{}-{}/{}", num.over / num.under, num.over % num.under, num.under)
+            } else if num.vulgar {
+                format!("{}/{}", num.over, num.under)
+            } else {
+                format!("{}", num.value())
+            }
+        };
+        let name = format!("{}-{} tpi", written(size), written(pitch));
+        let from = self.unit_of(size, line.unit);
+        self.size(line, feature, Nominal::Thread(name), from);
+        Some(feature)
+    }
+
+    /// The size of a part that another goes on or in: `on 1/4 dowel`.
+    pub(super) fn of_mate(
+        &mut self,
+        line: &mut Line,
+        part: usize,
+        kind: &Kind,
+        place: &Range<usize>,
+        class: Option<&str>,
+    ) -> Option<usize> {
+        let subject = line.subject;
+        let declared = std::mem::replace(&mut line.declares, false);
+        line.subject = Some(part);
+        let kept = line.feature.take();
+        let class = class.map(str::to_owned);
+        let given = Given { class, reads: line.reads, has_fit: true, ..Given::plain(kind, place) };
+        let found = self.give(line, &given);
+        // What is said next may still be of it: `on shoulder screw 10 f9, M8`.
+        line.feature = found.or(kept);
+        (line.subject, line.declares) = (subject, declared);
+        found
+    }
+}
+
+/// Does a part go by its number, as a bearing does?
+pub(super) fn is_numbered(words: &[String]) -> bool {
+    words.iter().any(|word| word.len() > 2 && word.starts_with(|c: char| c.is_ascii_digit()))
+}

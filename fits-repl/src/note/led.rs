@@ -1,0 +1,235 @@
+//! The other part of a joint, behind `in`, `on`, `for` or an arrow.
+
+use std::ops::Range;
+
+use fits_core::job::whole::Side;
+
+use super::{
+    Line, Reader,
+    items::{Item, Placed},
+    lexicon::stem,
+    names::is_instance,
+    phrases::{feature_phrase, text_of},
+    token::{Kind, Token},
+};
+
+impl Reader {
+    /// A feature named right behind the mate is the mate's, where it is on the
+    /// other side than the one spoken of: `.875 in the yoke hole .877`.
+    pub(super) fn mates_own(
+        &self,
+        rest: &[Token],
+        out: &[Placed],
+        line: &Line,
+    ) -> Option<(String, Side, usize)> {
+        // `bottom end`: which of several comes before it.
+        let marks = rest
+            .iter()
+            .take_while(|token| {
+                token.word().is_some_and(|word| is_instance(&stem(word)) && word.len() > 1)
+            })
+            .count();
+        let (name, side, taken) = feature_phrase(&rest[marks..])?;
+        let own = out.iter().find_map(|(item, _)| match item {
+            Item::Feature { side, .. } => Some(*side),
+            _ => None,
+        });
+        let before = || {
+            let one = &self.job.features[line.feature?];
+            (Some(one.part) == line.subject && one.side.surface().is_some()).then_some(one.side)
+        };
+        let own = own.or_else(before);
+        side.surface()?;
+        if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() {
+            return None;
+        }
+        let marks: Vec<String> = rest[..marks].iter().map(text_of).collect();
+        Some((format!("{} {name}", marks.join(" ")).trim().to_owned(), side, marks.len() + taken))
+    }
+
+    /// A name after `in`, `on`, `->`: its words, the part if known, how many tokens.
+    pub(super) fn mate_name(
+        &self,
+        tokens: &[Token],
+        line: &Line,
+    ) -> Option<(String, Option<usize>, usize)> {
+        let skip = tokens
+            .iter()
+            .take_while(|token| {
+                matches!(token.word(), Some("the" | "a" | "my" | "its" | "each" | "both" | "new"))
+            })
+            .count();
+        let rest = &tokens[skip..];
+        if rest.first()?.word() == Some("it") {
+            let part = line.mate_part?;
+            return Some((self.job.parts[part].name.clone(), Some(part), skip + 1));
+        }
+        if let Some((part, taken)) = self.part_at(rest) {
+            let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
+            return Some((said.join(" "), Some(part), skip + taken));
+        }
+        let taken = self.part_phrase(rest).or_else(|| {
+            matches!(&rest.first()?.kind, Kind::Code(code) if code.len() > 2).then_some(1)
+        });
+        let taken = taken.or_else(|| {
+            // A thread's name may be part of it: `M8 shoulder bolt`.
+            matches!(rest.first()?.kind, Kind::Thread(_))
+                .then(|| self.part_phrase(&rest[1..]))
+                .flatten()
+                .map(|taken| taken + 1)
+        })?;
+        let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
+        Some((said.join(" "), None, skip + taken))
+    }
+
+    /// A mate behind its size: `1/4 dowel`, `a 1/4-20 screw`.
+    pub(super) fn sized_mate(&self, rest: &[Token], line: &Line) -> Option<(Vec<Placed>, usize)> {
+        let article = usize::from(matches!(rest.first()?.word(), Some("a" | "an" | "the")));
+        let Token { kind: kind @ (Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_)), at } =
+            rest.get(article)?
+        else {
+            return None;
+        };
+        let (name, part, taken) = self.mate_name(&rest[article + 1..], line)?;
+        let place = rest[article + 1].at.start..rest[article + taken].at.end;
+        let mate = (Item::Mate { name, part, is_sure: true }, place);
+        Some((vec![mate, (Item::OfMate(kind.clone()), at.clone())], article + 1 + taken))
+    }
+
+    pub(super) fn led_mate(
+        &self,
+        rest: &[Token],
+        word: &str,
+        line: &Line,
+        out: &mut Vec<(Item, Range<usize>)>,
+    ) -> (Option<Item>, usize) {
+        let said_fit = out.iter().any(|(item, _)| matches!(item, Item::Fit(..) | Item::Class(_)));
+        let in_hole =
+            out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
+        let purpose = word == "for" || word == "to";
+        // `it` is what the clause before spoke of.
+        if rest.get(1).and_then(Token::word) == Some("it") {
+            let here = out.iter().find_map(|(item, _)| match item {
+                Item::Part(part) => Some(*part),
+                _ => None,
+            });
+            let it = line
+                .subject
+                .filter(|part| here.is_some() && here != Some(*part))
+                .or_else(|| line.before.filter(|_| here.is_some() && here == line.subject))
+                .or(line.mate_part);
+            if let Some(part) = it {
+                let name = self.job.parts[part].name.clone();
+                return (Some(Item::Mate { name, part: Some(part), is_sure: true }), 2);
+            }
+        }
+        // `on a 1/4 dowel`: the size of the mate comes first.
+        if let Some((more, taken)) = self.sized_mate(&rest[1..], line)
+            && !(purpose && !said_fit && !in_hole)
+        {
+            out.extend(more);
+            return (None, 1 + taken);
+        }
+        match self.mate_name(&rest[1..], line) {
+            Some((name, part, taken)) => {
+                // `hole in the plugs 1/2`, `journal on the shaft`: whose it is.
+                if let (Some(of), [(Item::Feature { side, part: own @ None, .. }, _)]) =
+                    (part, out.as_mut_slice())
+                    && match side {
+                        Side::Hole => word == "in",
+                        Side::Shaft => word == "on",
+                        _ => word == "in" || word == "on",
+                    }
+                    && rest.iter().any(|token| matches!(token.kind, Kind::Num(_) | Kind::Thread(_)))
+                    && line
+                        .subject
+                        .is_none_or(|subject| self.inwardness(subject) <= 1 || subject == of)
+                {
+                    *own = part;
+                    return (None, 1 + taken);
+                }
+                // `rod hole in the collar`, which is the collar's.
+                if let (Some(of), Some((Item::Feature { part: Some(own), .. }, _))) =
+                    (part, out.last())
+                    && of == *own
+                {
+                    return (None, 1 + taken);
+                }
+                // `end play on crank`, `bore in housing`.
+                let of_length =
+                    matches!(out.last(), Some((Item::Feature { side: Side::Length, .. }, _)));
+                if let (true, Some(part)) = (of_length, part) {
+                    return (Some(Item::Part(part)), 1 + taken);
+                }
+                // `hole in the housing`, of the pin that goes there.
+                let subject = line.subject.filter(|subject| {
+                    self.inwardness(*subject) > 1 && Some(*subject) != part && word == "in"
+                });
+                if let (Some(subject), Some(_)) = (subject, part)
+                    && let Some((Item::Feature { side, part: own @ None, mate, .. }, _)) =
+                        out.last_mut()
+                    && matches!(side, Side::Hole | Side::Other)
+                {
+                    *own = part;
+                    *mate = Some(self.job.parts[subject].name.clone());
+                    return (None, 1 + taken);
+                }
+                // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
+                let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
+                let in_hole = in_hole
+                    || out.iter().any(|(item, _)| {
+                        matches!(
+                            item,
+                            Item::Size(Kind::Thread(_)) | Item::Feature { side: Side::Shaft, .. }
+                        )
+                    });
+                let is_sure = said_fit || in_hole || !purpose || is_whole;
+                if purpose && !is_sure {
+                    return (Some(Item::Loose(name)), 1 + taken);
+                }
+                (
+                    Some(Item::Mate { name, part, is_sure: said_fit || in_hole || is_whole }),
+                    1 + taken,
+                )
+            }
+            None => match self.feature_led(&rest[1..], line).filter(|_| {
+                // `22 in the bore` says what the size is of.
+                !matches!(out.as_slice(), [(Item::Size(_), _)])
+            }) {
+                Some((name, part, own, side, taken)) => {
+                    let place = rest[0].at.start..rest[taken].at.end;
+                    out.push((Item::Mate { name, part: Some(part), is_sure: true }, place));
+                    (Some(Item::MateFeature(own, side)), 1 + taken)
+                }
+                None => (Some(Item::Loose(word.to_owned())), 1),
+            },
+        }
+    }
+
+    /// `on the shank`, `on that handle end`: a feature of another part by its
+    /// name: that part's name, the part, the feature's name, its side, how many tokens.
+    pub(super) fn feature_led(
+        &self,
+        rest: &[Token],
+        line: &Line,
+    ) -> Option<(String, usize, String, Side, usize)> {
+        let skip = rest
+            .iter()
+            .take_while(|token| matches!(token.word(), Some("the" | "a" | "that" | "this")))
+            .count();
+        let words: Vec<String> =
+            rest[skip..].iter().take(4).map_while(|token| token.word().map(stem)).collect();
+        (1..=words.len()).rev().find_map(|count| {
+            let at = *self.by_name.get(&words[..count].join(" "))?;
+            // Many parts have a bore.
+            let alike = self.names.iter().filter(|name| **name == words[..count]);
+            (alike.take(2).count() == 1).then_some(())?;
+            let one = &self.job.features[at];
+            let is_other = line.subject.is_some_and(|part| part != one.part);
+            (is_other && one.side.surface().is_some()).then(|| {
+                let part = self.job.parts[one.part].name.clone();
+                (part, one.part, one.name.clone(), one.side, skip + count)
+            })
+        })
+    }
+}

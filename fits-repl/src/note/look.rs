@@ -1,0 +1,137 @@
+//! What a line or a whole note looks like before it is read.
+
+use std::collections::HashSet;
+
+use fits_core::size::Unit;
+
+use super::{
+    lexicon::{self, feature, is_material},
+    lines,
+    token::{Kind, Token, tokens},
+};
+
+/// The unit of a line's bare numbers, where one of them is in millimetres.
+pub(super) fn row_unit(found: &[Token]) -> Option<Unit> {
+    let mut said = found.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) => num.unit,
+        _ => None,
+    });
+    let all_metric = said.clone().all(|unit| unit == Unit::Millimetre);
+    said.next().filter(|_| all_metric)
+}
+
+/// Are there both inches and millimetres in a line?
+pub(super) fn is_mixed(found: &[Token]) -> bool {
+    let has = |unit: Unit| {
+        found.iter().any(|token| matches!(&token.kind, Kind::Num(num) if num.unit == Some(unit)))
+    };
+    has(Unit::Inch) && has(Unit::Millimetre)
+}
+
+/// A text without the sizes that are struck out: `~~3/8 pins~~`.
+pub(super) fn unstruck(raw: &str) -> String {
+    let mut inside = false;
+    let mut out = String::with_capacity(raw.len());
+    for (at, piece) in raw.split("~~").enumerate() {
+        if at > 0 {
+            inside = !inside;
+            out.push_str("  ");
+        }
+        out.extend(
+            piece.chars().map(|c| if inside && (c.is_ascii_digit() || c == '/') { ' ' } else { c }),
+        );
+    }
+    out
+}
+
+/// Are the lines sentences, not notes: long, and most with a full stop behind a word?
+pub(super) fn is_prose(text: &str) -> bool {
+    let lines = || text.lines().take(400).filter(|line| !line.trim().is_empty());
+    let words = |line: &str| {
+        line.split_whitespace().filter(|word| word.starts_with(char::is_alphabetic)).count()
+    };
+    let stops = |line: &str| {
+        line.split_whitespace()
+            .filter(|word| {
+                word.len() > 3 && word.ends_with('.') && word.starts_with(char::is_alphabetic)
+            })
+            .count()
+    };
+    let mut counts: Vec<usize> = lines().map(words).collect();
+    counts.sort_unstable();
+    let stops: usize = lines().map(stops).sum();
+    counts.get(counts.len() / 2).is_some_and(|words| *words > 10) && stops * 2 > counts.len()
+}
+
+/// The names of parts that a note gives at the beginning of its lines: what
+/// stands before a size, a metal, a feature and its size, or a colon.
+pub(super) fn things(text: &str) -> HashSet<String> {
+    let mut found = HashSet::new();
+    if is_prose(text) {
+        return found;
+    }
+    for raw in text.lines() {
+        let (_, start) = lines::bullet(raw);
+        let all = tokens(&raw[start..], start);
+        let plain = |token: &Token| {
+            token.word().is_some_and(|word| {
+                word.len() > 2
+                    && !lexicon::is_small(word)
+                    && !lexicon::is_pronoun(word)
+                    && !lexicon::amends(word)
+                    && !lexicon::says_measured(word)
+                    && !lexicon::leads_to_mate(word)
+                    && !lexicon::asks(word)
+                    && !is_material(word)
+                    && feature(word).is_none()
+                    && lexicon::fit(&[word]).is_none()
+            })
+        };
+        // `trunnions (2): gunmetal`: a part, whatever its name is elsewhere.
+        let of_stuff = |at: usize| {
+            let next = all.get(at + 1..).unwrap_or_default();
+            let signs = next
+                .iter()
+                .take_while(|token| {
+                    matches!(token.kind, Kind::Sign(':' | ',' | '-') | Kind::Count(_))
+                })
+                .count();
+            signs > 0
+                && next.get(signs).and_then(Token::word).is_some_and(is_material)
+                && all[at].word().is_some_and(|word| word.len() > 2 && feature(word).is_some())
+        };
+        let end = all
+            .iter()
+            .enumerate()
+            .take_while(|(at, token)| plain(token) || start == 0 && of_stuff(*at))
+            .count();
+        let Some(last) = end.checked_sub(1).and_then(|last| all[last].word()) else { continue };
+        let is_size =
+            |token: &Token| matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Thread(_));
+        let next = all.get(end);
+        let at_margin = !raw.starts_with([' ', '\t', '-', '*']);
+        let named = next.is_some_and(|token| {
+            token.is_sign(':')
+                || matches!(token.kind, Kind::Count(_))
+                || at_margin
+                    && (is_size(token)
+                        || matches!(token.kind, Kind::Sign(',' | '(' | '-'))
+                        || token.word().is_some_and(|word| {
+                            is_material(word) || lexicon::fit(&[word]).is_some()
+                        })
+                        || token.word().and_then(feature).is_some()
+                            && all.get(end + 1).is_some_and(is_size))
+        });
+        let has_size = all.iter().any(is_size);
+        let is_head = all[0].word().is_some_and(lexicon::heads_readings);
+        if !is_head && end < 4 && named && has_size && !lexicon::is_adjective(last) {
+            found.insert(lexicon::stem(last));
+        }
+    }
+    found
+}
+
+/// Does a line begin as a question does?
+pub(super) fn asks_first(text: &str) -> bool {
+    ["what", "which", "how"].iter().any(|word| text.to_lowercase().starts_with(word))
+}

@@ -1,0 +1,136 @@
+//! A line parted into clauses, and what stands beside a size in one.
+
+use std::ops::Range;
+
+use super::{
+    Line,
+    items::Item,
+    token::{Kind, Num, Token},
+};
+
+/// `.3735 meas`: said behind the size.
+pub(super) fn is_measured_behind(tokens: &[Token]) -> bool {
+    let size = tokens.iter().rposition(|token| matches!(token.kind, Kind::Num(_)));
+    let word = tokens.last().and_then(Token::word);
+    size.is_some_and(|at| at + 2 == tokens.len())
+        && word.is_some_and(super::lexicon::surely_measured)
+}
+
+pub(super) fn class_after(items: &[(Item, Range<usize>)], at: usize) -> Option<String> {
+    items
+        .get(at + 1..)?
+        .iter()
+        .take(2)
+        .find_map(|(item, _)| match item {
+            Item::Class(class) => Some(class.clone()),
+            _ => None,
+        })
+        .filter(|_| matches!(items.get(at + 1), Some((Item::Class(_) | Item::Off(..), _))))
+}
+
+pub(super) fn off_after(items: &[(Item, Range<usize>)], at: usize) -> Option<(Num, Num)> {
+    items.get(at + 1..)?.iter().take(2).find_map(|(item, _)| match item {
+        Item::Off(low, high) => Some((low.clone(), high.clone())),
+        _ => None,
+    })
+}
+
+pub(super) fn is_after_size(items: &[(Item, Range<usize>)], at: usize) -> bool {
+    at > 0 && matches!(items[at - 1].0, Item::Size(_) | Item::OfMate(_))
+}
+
+/// `18 H7 -> 18.005`: what stands before the arrow is wanted.
+pub(super) fn before_read(items: &[(Item, Range<usize>)], at: usize, line: &Line) -> bool {
+    let reads = items[at..].iter().position(|(item, _)| matches!(item, Item::Reads(true)));
+    let is_size = |(item, _): &(Item, Range<usize>)| matches!(item, Item::Size(Kind::Num(_)));
+    !line.reads && reads.is_some_and(|reads| items[at + reads..].iter().any(is_size))
+}
+
+/// Does `not` or `instead of` stand right before a size?
+pub(super) fn is_denied(items: &[(Item, Range<usize>)], at: usize) -> bool {
+    let before = items[..at].iter().rev().map(|(item, _)| item);
+    before
+        .take_while(|item| matches!(item, Item::Not | Item::Loose(_)))
+        .any(|item| matches!(item, Item::Not))
+}
+
+/// Behind `not`, a second size is what holds.
+pub(super) fn is_correction(items: &[(Item, Range<usize>)], at: usize) -> bool {
+    items[..at].iter().any(|(item, _)| matches!(item, Item::Size(_)))
+}
+
+pub(super) fn is_bare_size(tokens: &[Token]) -> bool {
+    has_size(tokens)
+        && tokens.iter().all(|token| {
+            matches!(
+                token.kind,
+                Kind::Num(_) | Kind::Dims(_) | Kind::Class(_) | Kind::Off(..) | Kind::Sign(_)
+            )
+        })
+}
+
+pub(super) fn has_size(tokens: &[Token]) -> bool {
+    tokens.iter().any(|token| {
+        matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
+    })
+}
+
+/// `ok` or `done` at the end.
+pub(super) fn is_tick(found: &[Token]) -> bool {
+    found
+        .iter()
+        .rev()
+        .find_map(Token::word)
+        .is_some_and(|word| matches!(word, "ok" | "done" | "okay"))
+        || found.iter().any(|token| token.is_sign('\u{2713}') || token.is_sign('\u{2714}'))
+}
+
+/// The clauses with the sign before each.
+pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
+    let mut out = Vec::new();
+    let mut start = 0;
+    let mut sign = '^';
+    for (at, token) in found.iter().enumerate() {
+        let spaced_dash = token.is_sign('-');
+        // `journal, inboard: same`: the mark belongs to the name.
+        let marks = token.is_sign(',')
+            && at > start
+            && found
+                .get(at + 1)
+                .and_then(Token::word)
+                .is_some_and(|word| super::names::is_instance(&super::lexicon::stem(word)))
+            && found.get(at + 2).is_some_and(|next| next.is_sign(':') || next.is_sign('='));
+        if marks {
+            continue;
+        }
+        let breaks = match token.kind {
+            Kind::Sign(c @ (',' | ';' | ':' | '(' | ')' | '|' | '\t' | '!' | '+')) => Some(c),
+            Kind::Sign('.') => Some('.'),
+            Kind::Sign('?') => Some('?'),
+            Kind::Sign('-') if spaced_dash => Some('-'),
+            // `.9995 and the housing 1.2510`: each has its own.
+            Kind::Word(ref word)
+                if word == "and" && has_size(&found[start..at]) && has_size(&found[at..]) =>
+            {
+                Some(' ')
+            }
+            _ => None,
+        };
+        if let Some(next) = breaks {
+            if at > start {
+                out.push((sign, &found[start..at]));
+            }
+            (start, sign) = (at + 1, next);
+        } else if at > start
+            && token.at.start >= found[at - 1].at.end + 2
+            && !matches!(found[at - 1].kind, Kind::Sign(_))
+        {
+            out.push((sign, &found[start..at]));
+            (start, sign) = (at, ' ');
+        }
+    }
+    if start < found.len() {
+        out.push((sign, &found[start..]));
+    }
+    out
+}

@@ -1,0 +1,234 @@
+//! What is said of a feature, put down: its size, its readings, its unit.
+
+use std::ops::Range;
+
+use fits_core::{
+    Length,
+    job::whole::{Feature, Nominal, Reading, Said, Side, UnitFrom},
+    size::Unit,
+};
+
+use super::{Line, Reader, lexicon::stems, token::Num};
+
+impl Reader {
+    /// The unit of a bare number, and how it is known.
+    pub(super) fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
+        // `.5906 (15mm)`: three decimals of a note in inches are inches.
+        let note = self.unit.map_or(self.context, |(unit, _)| unit);
+        let is_inch = num.is_inch_shaped() || note == Unit::Inch && num.places > 2;
+        if let Some(unit) = num.unit.or(row.filter(|row| !(is_inch && *row == Unit::Millimetre))) {
+            return (unit, UnitFrom::Written);
+        }
+        if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
+            return (Unit::Inch, UnitFrom::Context);
+        }
+        match self.unit {
+            Some((unit, line)) => (unit, UnitFrom::Line(line)),
+            None => (self.context, UnitFrom::Context),
+        }
+    }
+
+    pub(super) fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
+        num.length(self.unit_of(num, row).0)
+    }
+
+    /// The feature of that name on a part, or a new one.
+    pub(super) fn feature(
+        &mut self,
+        line: &Line,
+        part: usize,
+        name: &str,
+        side: Side,
+        at: Range<usize>,
+    ) -> usize {
+        let said = stems(name);
+        let found = self
+            .features_of(part)
+            .find(|(at, feature)| feature.side == side && self.names[*at] == said)
+            .map(|(at, _)| at);
+        found.unwrap_or_else(|| self.new_feature(line.number, part, name, side, at))
+    }
+
+    pub(super) fn new_feature(
+        &mut self,
+        line: usize,
+        part: usize,
+        name: &str,
+        side: Side,
+        at: Range<usize>,
+    ) -> usize {
+        let said = stems(name);
+        self.by_name.entry(said.join(" ")).or_insert(self.job.features.len());
+        self.names.push(said);
+        self.of_part[part].push(self.job.features.len());
+        let unit = self.unit.map_or(self.context, |(unit, _)| unit);
+        self.job.features.push(Feature {
+            line,
+            at,
+            unit_from: UnitFrom::Context,
+            ..Feature::new(part, name.trim(), side, unit, None)
+        });
+        self.job.features.len() - 1
+    }
+
+    /// The features of a part; the job itself would look through all of them.
+    pub(super) fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
+        self.of_part[part].iter().map(|at| (*at, &self.job.features[*at]))
+    }
+
+    /// A length that was taken for one part's belongs to another.
+    pub(super) fn move_to(&mut self, feature: usize, part: usize) {
+        let was = std::mem::replace(&mut self.job.features[feature].part, part);
+        self.of_part[was].retain(|at| *at != feature);
+        self.of_part[part].push(feature);
+    }
+
+    /// A word more of a feature's name.
+    pub(super) fn rename(&mut self, feature: usize, word: &str) {
+        let name = &mut self.job.features[feature].name;
+        name.push(' ');
+        name.push_str(word);
+        self.names[feature] = stems(name);
+        self.by_name.entry(self.names[feature].join(" ")).or_insert(feature);
+    }
+
+    /// A size said of a feature.
+    pub(super) fn size(
+        &mut self,
+        line: &mut Line,
+        feature: usize,
+        nominal: Nominal,
+        unit: (Unit, UnitFrom),
+    ) {
+        let was = self.job.features[feature].nominal.replace(nominal.clone());
+        let one = &mut self.job.features[feature];
+        if let Some(was) = was.filter(|was| *was != nominal) {
+            one.earlier.push((one.line, was));
+        }
+        (one.unit, one.unit_from) = (
+            if matches!(unit.0, Unit::Millimetre | Unit::Inch) { unit.0 } else { one.unit },
+            unit.1,
+        );
+        one.done |= line.done;
+        self.say(line, feature).nominal = Some(nominal);
+    }
+
+    /// What this line has said of a feature already.
+    pub(super) fn said_here(&self, line: &Line, feature: usize) -> Option<usize> {
+        let here = self.job.said.iter().enumerate().rev();
+        here.take_while(|(_, said)| said.line == line.number)
+            .find(|(_, said)| said.feature == feature)
+            .map(|(at, _)| at)
+    }
+
+    /// What this line says of a feature.
+    pub(super) fn say(&mut self, line: &mut Line, feature: usize) -> &mut Said {
+        line.found += 1;
+        line.feature = Some(feature);
+        self.last_feature = Some(feature);
+        self.touch(self.job.features[feature].part);
+        let at = self.said_here(line, feature).unwrap_or_else(|| {
+            self.job.said.push(Said {
+                line: line.number,
+                feature,
+                nominal: None,
+                reading: None,
+                mate: None,
+            });
+            self.job.said.len() - 1
+        });
+        &mut self.job.said[at]
+    }
+
+    /// A reading of a feature; asked where its unit is in doubt.
+    pub(super) fn reading(&mut self, line: &mut Line, feature: usize, num: &Num) {
+        let feature = match self.measurable(feature, line, num) {
+            Some(feature) => feature,
+            None => return self.ask_measured(line, num),
+        };
+        let one = &self.job.features[feature];
+        let own = if one.nominal.is_none() && num.is_inch_shaped() { Unit::Inch } else { one.unit };
+        let bare = line.unit.unwrap_or(own);
+        let Some(size) = num.length(bare) else { return };
+        let is_bare = num.unit.is_none() && !num.is_inch_shaped();
+        if one.nominal.is_none() && is_bare && bare == Unit::Inch && num.value() > 11.9 {
+            return self.ask_measured(line, num);
+        }
+        if let Some(nominal) = one.nominal.as_ref().and_then(Nominal::size) {
+            let ratio = size.millimetres() / nominal.millimetres();
+            if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
+                let name = self.job.full_name(feature);
+                let other = if bare == Unit::Inch { "mm" } else { "in" };
+                self.ask(
+                    line.number,
+                    num.at.clone(),
+                    format!("is this reading of the {name} in {other}?"),
+                    Some("write its unit beside it".into()),
+                );
+                line.found += 1;
+                return;
+            }
+        }
+        self.put_reading(line, feature, size, num.at.clone());
+    }
+
+    /// The feature that a reading can be of: one far off the size of the feature
+    /// said is of another on that side of the part, or of none.
+    pub(super) fn measurable(&self, feature: usize, line: &Line, num: &Num) -> Option<usize> {
+        let one = &self.job.features[feature];
+        let size = num.length(line.unit.unwrap_or(one.unit));
+        let Some((size, nominal)) = size.zip(one.nominal.as_ref().and_then(Nominal::size)) else {
+            return Some(feature);
+        };
+        let ratio = size.millimetres() / nominal.millimetres();
+        let is_unit = |ratio: f64| (ratio - 25.4).abs() < 2.0;
+        let least = if one.side.surface().is_some() { 0.75 } else { 0.5 };
+        if (least..1.0 / least).contains(&ratio)
+            || !nominal.is_positive()
+            || is_unit(ratio)
+            || is_unit(1.0 / ratio)
+        {
+            return Some(feature);
+        }
+        let alike = self.stems[one.part].last().map(|last| self.ending(last)).unwrap_or_default();
+        std::iter::once(one.part)
+            .chain(alike)
+            .filter_map(|part| self.nearest(part, Some(one.side), size))
+            .find(|at| self.is_near(*at, size))
+    }
+
+    pub(super) fn put_reading(
+        &mut self,
+        line: &mut Line,
+        feature: usize,
+        size: Length,
+        at: Range<usize>,
+    ) {
+        let (state, date) = (line.state, line.date.clone());
+        let reading = Reading { line: line.number, at, size, state, date };
+        let one = &self.job.features[feature];
+        if line.date.is_some() && one.nominal.is_none() && one.line == line.number {
+            let text =
+                format!("nothing before says that there is a {}", self.job.full_name(feature));
+            let answer = "the reading is kept; give its size on a line of its own";
+            self.ask(line.number, reading.at.clone(), text, Some(answer.into()));
+        }
+        let one = &mut self.job.features[feature];
+        one.readings.push(reading);
+        one.done |= line.done;
+        let index = one.readings.len() - 1;
+        let said = self.say(line, feature);
+        if said.reading.is_some() {
+            let said = Said {
+                line: line.number,
+                feature,
+                nominal: None,
+                reading: Some(index),
+                mate: None,
+            };
+            self.job.said.push(said);
+        } else {
+            said.reading = Some(index);
+        }
+    }
+}

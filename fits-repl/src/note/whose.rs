@@ -1,0 +1,262 @@
+//! Whose a size in a clause is: a noun before it, an amount of a fit, stock.
+
+use std::ops::Range;
+
+use fits_core::{
+    job::whole::{FitSaid, Side},
+    size::Unit,
+};
+
+use super::{
+    Line, Reader,
+    items::Item,
+    lexicon::{is_material, is_stock},
+    token::{Kind, Num, Token},
+};
+
+impl Reader {
+    /// `9 lg not 10`: a size that is no finer than the one it stands for is wanted.
+    pub(super) fn corrects(&self, items: &[(Item, Range<usize>)], at: usize, line: &Line) -> bool {
+        let Item::Size(Kind::Num(num)) = &items[at].0 else { return false };
+        let behind = items[at + 1..]
+            .iter()
+            .skip_while(|(item, _)| matches!(item, Item::Loose(_) | Item::Feature { .. }));
+        let items: Vec<&Item> = behind.take(2).map(|(item, _)| item).collect();
+        !self.is_fine(num, line)
+            && matches!(items.as_slice(), [Item::Not, Item::Size(Kind::Num(was))] if was.places >= num.places)
+    }
+
+    /// The feature of the part spoken of that has the size behind `not`.
+    pub(super) fn instead_of(
+        &self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        part: Option<usize>,
+        line: &Line,
+    ) -> Option<usize> {
+        let mut behind =
+            items[at + 1..].iter().skip_while(|(item, _)| matches!(item, Item::Loose(_)));
+        let (Some((Item::Not, _)), Some((Item::Size(Kind::Num(was)), _))) =
+            (behind.next(), behind.next())
+        else {
+            return None;
+        };
+        let was = self.length(was, line.unit)?;
+        let has = |(_, one): &(usize, &fits_core::job::whole::Feature)| {
+            one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(was)
+        };
+        self.features_of(part?).find(has).map(|(at, _)| at)
+    }
+
+    /// Words that name no part and no feature, right before a size, name what it
+    /// is of: `flange 24 x 3`, `tail 1/2 dia`. A diameter behind another feature
+    /// says how its size is meant.
+    pub(super) fn nouns(
+        &self,
+        items: &mut Vec<(Item, Range<usize>)>,
+        tokens: &[Token],
+        line: &Line,
+        reads: bool,
+    ) {
+        let waits = line.feature.is_some_and(|at| {
+            let one = &self.job.features[at];
+            one.line == line.number && one.nominal.is_none() && one.side.surface().is_some()
+        });
+        let is_dia =
+            |item: &Item| matches!(item, Item::Feature { name, part: None, .. } if name == "dia");
+        let is_surface = |item: &Item| {
+            matches!(item, Item::Feature { side: Side::Hole | Side::Shaft, .. }) && !is_dia(item)
+        };
+        let is_one = |item: &Item| matches!(item, Item::Size(_));
+        let other = items.iter().any(|(item, _)| is_surface(item));
+        for at in positions(items, is_dia) {
+            let before = items[..at].iter().rev().position(|(item, _)| is_surface(item));
+            let means = before.is_some_and(|back| {
+                items[at - back..at].iter().filter(|(item, _)| is_one(item)).count() < 2
+            }) || items.get(at + 1).is_some_and(|(item, _)| is_surface(item))
+                && !items.get(at + 2).is_some_and(|(item, _)| is_one(item));
+            if means || waits {
+                items[at].0 = Item::Loose("dia".into());
+            }
+        }
+        let Some(at) = items.iter().position(|(item, _)| !matches!(item, Item::Loose(_))) else {
+            return;
+        };
+        let is_size = matches!(items[at].0, Item::Size(Kind::Num(_) | Kind::Dims(_)));
+        let words: Vec<&str> = tokens.iter().map_while(Token::word).collect();
+        let is_noun = |word: &&str| super::lexicon::is_noun(word);
+        if !is_size || at == 0 || words.len() != at || reads || waits || line.subject.is_none() {
+            return;
+        }
+        let named = words.last().is_some_and(is_noun)
+            && words.iter().all(|word| is_noun(word) || super::lexicon::is_adjective(word))
+            && words.len() < 4;
+        if !named || other || self.is_stock_size(items, at, line, true) {
+            return;
+        }
+        let side = match items.get(at + 1) {
+            Some((item, _)) if is_dia(item) => Side::Shaft,
+            Some((Item::Feature { side, .. }, _)) => *side,
+            _ => Side::Other,
+        };
+        let name = words.join(" ");
+        let place = tokens[0].at.start..tokens[at - 1].at.end;
+        items.splice(..at, [(Item::Feature { name, side, part: None, mate: None }, place)]);
+        if matches!(items.get(2), Some((item, _)) if is_dia(item)) {
+            items.remove(2);
+        }
+    }
+
+    /// `1.4301` beside the name of a part: nobody writes four decimals of a
+    /// millimetre.
+    pub(super) fn is_steel_number(&self, kind: &Kind, line: &Line) -> bool {
+        let Kind::Num(num) = kind else { return false };
+        let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
+        metric && num.unit.is_none() && num.places == 4 && num.value() < 4.0 && line.declares
+    }
+
+    /// Written finer than a drawing is: four decimals of an inch, two of a millimetre.
+    pub(super) fn is_fine(&self, num: &Num, line: &Line) -> bool {
+        let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
+        num.places >= if metric { 2 } else { 4 }
+    }
+
+    /// `3 tenths over`: a reading by what it is off from the one size wanted.
+    pub(super) fn is_off_size(
+        &mut self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        num: &Num,
+        feature: usize,
+        line: &mut Line,
+    ) -> bool {
+        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        let small = matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
+        let over = matches!(word.as_str(), "over" | "up" | "big" | "oversize" | "large" | "proud");
+        let under = matches!(word.as_str(), "under" | "down" | "small" | "undersize" | "shy");
+        let nominal = self.job.features[feature]
+            .nominal
+            .as_ref()
+            .and_then(fits_core::job::whole::Nominal::size);
+        let (Some(nominal), Some(off), true) =
+            (nominal, num.length(Unit::Inch), small && (over || under))
+        else {
+            return false;
+        };
+        let size = if over { nominal.checked_add(off) } else { nominal.checked_sub(off) };
+        let Ok(size) = size else { return false };
+        self.put_reading(line, feature, size, num.at.clone());
+        true
+    }
+
+    /// Is a part of a kind that is listed by bore, outside and length?
+    pub(super) fn is_listed(&self, part: usize) -> bool {
+        self.stems[part].iter().any(|word| {
+            matches!(
+                word.as_str(),
+                "bush" | "bearing" | "sleeve" | "liner" | "washer" | "collar" | "spacer" | "key"
+            )
+        })
+    }
+
+    /// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
+    pub(super) fn is_stock_size(
+        &self,
+        items: &[(Item, Range<usize>)],
+        at: usize,
+        line: &Line,
+        owned: bool,
+    ) -> bool {
+        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
+            return false;
+        }
+        // `7/8 x 1-1/8 x 1 sintered`: a bush is listed by three.
+        let three = matches!(&items[at].0, Item::Size(Kind::Dims(all)) if all.len() == 3);
+        if three && line.subject.is_some_and(|part| self.is_listed(part)) {
+            return false;
+        }
+        if matches!(items[at].0, Item::Size(Kind::Dims(_)))
+            && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle")
+        {
+            return true;
+        }
+        if !(is_stock(word) || is_material(word) && !owned)
+            || owned
+                && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
+        {
+            return false;
+        }
+        // Ground stock is used as it comes.
+        if matches!(word.as_str(), "ground" | "pgb") {
+            return false;
+        }
+        // A pin is used as the rod comes, and so is a bar that is said to fit.
+        let comes = |part: usize| {
+            let is_rod = matches!(word.as_str(), "drill" | "silver");
+            self.stems[part]
+                .iter()
+                .any(|word| matches!(word.as_str(), "pin" | "dowel" | "axle" | "peg"))
+                || self.inwardness(part) >= 2 && (is_rod || line.fit_ahead)
+        };
+        !line.subject.is_some_and(comes)
+    }
+
+    /// `1.5 to 2 thou` beside a fit: how loose or tight, no size.
+    pub(super) fn is_amount(&self, kind: &Kind, line: &Line, has_fit: bool, owned: bool) -> bool {
+        let (low, high) = match kind {
+            Kind::Num(num) => (num, num),
+            Kind::Range(low, high) => (low, high),
+            _ => return false,
+        };
+        let thou = matches!(high.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
+        let length_said =
+            line.feature.is_some_and(|feature| self.job.features[feature].side == Side::Length);
+        if owned && !(thou && !length_said && has_fit) {
+            return false;
+        }
+        let small =
+            |num: &Num| self.length(num, line.unit).is_some_and(|size| size.millimetres() < 1.3);
+        thou && (line.feature.is_some() || has_fit) && !length_said
+            || has_fit
+                && small(low)
+                && small(high)
+                && (line.feature.is_some() || !line.declares && high.places > 0)
+    }
+
+    pub(super) fn amount(&self, kind: &Kind, fit: &mut FitSaid, twice: bool, line: &Line) {
+        let (low, high) = match kind {
+            Kind::Num(num) => (num.clone(), num.clone()),
+            Kind::Range(low, high) => (low.clone(), high.clone()),
+            _ => return,
+        };
+        let times = if twice { 2 } else { 1 };
+        let size = |num: &Num| self.length(num, line.unit)?.checked_mul(times).ok();
+        let (Some(low), Some(high)) = (size(&low), size(&high)) else { return };
+        fit.clearance = fits_core::Limits::new(low.min(high), low.max(high)).ok();
+    }
+}
+
+/// The one size of a clause that has words of no weight beside it.
+pub(super) fn lone_size(tokens: &[Token]) -> Option<&Num> {
+    let mut found = tokens.iter().filter_map(|token| match &token.kind {
+        Kind::Num(num) => Some(num),
+        _ => None,
+    });
+    let plain = |token: &Token| match &token.kind {
+        Kind::Num(_) => true,
+        Kind::Word(word) => {
+            super::lexicon::is_adjective(word) || matches!(word.as_str(), "one" | "another" | "and")
+        }
+        _ => false,
+    };
+    found.next().filter(|_| found.next().is_none() && tokens.iter().all(plain))
+}
+
+pub(super) fn is_tube(word: &str) -> bool {
+    matches!(word, "tube" | "tubing" | "pipe")
+}
+
+pub(super) fn positions(items: &[(Item, Range<usize>)], is: impl Fn(&Item) -> bool) -> Vec<usize> {
+    items.iter().enumerate().filter(|(_, (item, _))| is(item)).map(|(at, _)| at).collect()
+}
