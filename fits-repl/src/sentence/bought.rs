@@ -4,7 +4,7 @@
 use crate::sentence::{
     Said,
     roles::assign,
-    sizes::{Fit, fit_of},
+    sizes::{Fit, fit_of, limits},
     token::{Num, System, Token},
     view::View,
 };
@@ -88,24 +88,30 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
         return None;
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id" | "long"))
-        || view.words("state").any(|state| state != "length")
+        || view.words("state").count() > 1
     {
         return None;
     }
+    let edge = match view.word("state") {
+        Some("length") | None => "",
+        Some(edge) => edge,
+    };
+    let edge = if edge.is_empty() { String::new() } else { format!(" {edge}") };
     let letter = match (by_standard, by_word) {
         (Some(a), Some(b)) if !b.starts_with(a) => return None,
         (Some(a), _) => a.to_string(),
         (None, Some(word)) => word.to_owned(),
         (None, None) => {
             let block = size.ends_with("in").then(|| format!("title block {size}"));
-            let classes = ["m", "c", "f"].map(|class| format!("{size} general {class}"));
+            let block = block.filter(|_| edge.is_empty());
+            let classes = ["m", "c", "f"].map(|class| format!("{size} general {class}{edge}"));
             return Some(Said::ask(
                 "the class is not said",
                 block.into_iter().chain(classes).collect(),
             ));
         }
     };
-    Some(Said::plain(format!("{size} general {letter}")))
+    Some(Said::plain(format!("{size} general {letter}{edge}")))
 }
 
 /// A standard tolerance.
@@ -135,8 +141,11 @@ const HOLDS: [&str; 6] = ["light press", "drive", "press", "heavy drive", "heavy
 /// Pins and bar that are bought, alone or with a fit.
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
-        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..))
+        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..) | Token::Span(..))
     })?;
+    if view.count(|token| matches!(token, Token::Span(..))) > 0 {
+        return as_measured(view, system);
+    }
     // `dowel in dom tube`: beside another part the tube is what holds it.
     let mut names: Vec<&str> = view.words("bought").collect();
     names.dedup();
@@ -233,6 +242,15 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     }
 }
 
+/// `my dowels mic 6.003 to 6.005, pressed in`: what they measure, and a word.
+fn as_measured(view: &View, system: System) -> Option<Said> {
+    let span = limits(view, system).filter(|_| view.numbers().next().is_none())?;
+    let Fit::Word(word) = fit_of(view)? else { return None };
+    let is_dowel = view.words("bought").all(|name| name == "dowel");
+    (is_dowel && view.has("bought") && !view.has("head") && !view.has("vague"))
+        .then(|| Some(Said::plain(format!("dowel {span}, {word}{}", hub_of(view, false)?))))?
+}
+
 /// `, hub NAME`: the metal that holds it, or the tube.
 fn hub_of(view: &View, is_tube: bool) -> Option<String> {
     match (view.words("material").count(), is_tube) {
@@ -285,11 +303,11 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
             && matches!(pair[1].token, Token::Number(_))
     });
     let skip: Vec<usize> = match after_in {
-        Some(at) if !view.says("role", "apart") => vec![at + 1],
+        Some(at) if !view.says("role", "apart") && !view.says("role", "centres") => vec![at + 1],
         _ => Vec::new(),
     };
     let roles = assign(view, &["role"], &skip, system)?;
-    let apart = match (skip.first().map(|at| &view.items[*at].token), roles.num("apart")) {
+    let apart = match (skip.first().map(|at| &view.items[*at].token), roles.num("apart").or(roles.num("centres"))) {
         (Some(Token::Number(num)), _) | (_, Some(num)) => num.clone(),
         _ => return None,
     };
@@ -298,7 +316,13 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
     };
     let (chuck, tail) = (by(["chuck"]), by(["tailend"]));
     let free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
-    let over = apart.plain(system);
+    let over = match roles.num("centres").filter(|_| roles.num("apart").is_some()) {
+        Some(whole) if whole.mm(system) > apart.mm(system) => {
+            format!("{} between {}", apart.plain(system), whole.plain(system))
+        }
+        Some(_) => return None,
+        None => apart.plain(system),
+    };
     let give = |a: &Num, b: &Num| {
         ((a.mm(system) - b.mm(system)).abs() < 0.05 * a.mm(system)).then(|| {
             Said::plain(format!("align {} {} over {over}", a.plain(system), b.plain(system)))

@@ -8,6 +8,9 @@
 mod bearing;
 mod bought;
 mod bushing;
+mod clean_up;
+mod corrected;
+mod crib;
 mod fit;
 mod hardware;
 mod holes;
@@ -22,6 +25,7 @@ mod plan;
 mod reading;
 mod rescue;
 mod roles;
+mod share;
 mod sizes;
 mod spelled;
 mod stack;
@@ -168,6 +172,10 @@ const ALL: &[(&str, Question)] = &[
     ("by-mic", rescue::by_mic),
     ("service", rescue::service),
     ("weight", weight::weight),
+    ("clean-up", clean_up::clean_up),
+    ("share", share::share),
+    ("insert", threads::insert),
+    ("crib", crib::crib),
 ];
 
 /// A longer phrase is not a sentence.
@@ -183,7 +191,11 @@ fn asked_why(text: &str) -> Option<&str> {
         },
     )?;
     let rest = rest.trim_end_matches(['?', ' ', '.']);
-    let rest = [" what it is", " so", " like that"]
+    let rest = [
+        " come out like that", " come out like this", " come out so", " come out that way",
+        " comes out like that", " what it is", " what they are", " so", " like that", " that big",
+        " that much", " that tight", " that loose",
+    ]
         .iter()
         .find_map(|tail| rest.strip_suffix(tail))
         .map_or(rest, |rest| rest.strip_prefix("is ").unwrap_or(rest));
@@ -320,6 +332,31 @@ fn plain_marks(text: &str) -> String {
     plain
 }
 
+/// A line with its numbers in words as figures, and without slips of the tongue;
+/// none where it is not known what is taken back.
+fn prepared(text: &str, setting: Setting) -> Option<corrected::Corrected> {
+    let text = spelled::figures(&plain_marks(text));
+    // In a log `scratch that` takes an entry back.
+    if setting.log_is_open {
+        return Some(corrected::Corrected { text, slip: None });
+    }
+    corrected::corrected(&text)
+}
+
+/// `seven fifty`: .750 where bare numbers are inches; else it is asked.
+#[allow(clippy::option_option, reason = "some none is not a phrase")]
+fn spoken_hundreds(text: &str, setting: Setting) -> Option<Option<Said>> {
+    let text = plain_marks(text);
+    let inches = spelled::hundreds(&text, System::Inches)?;
+    if setting.units == Some(System::Inches) {
+        return Some(read(&inches, setting));
+    }
+    let metric = spelled::hundreds(&text, System::Millimetres)?;
+    let read = |text: &str| read(text, setting).map(Said::queries);
+    let choices = [read(&inches), read(&metric)].into_iter().flatten().flatten().collect();
+    Some(Some(Said::ask("thousandths of an inch, or millimetres?", distinct(choices))))
+}
+
 /// Reads a phrase; none where no question takes all of it.
 pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
     read_with_slips(text, setting).map(|(said, _)| said)
@@ -330,7 +367,11 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     if text.len() > LONGEST {
         return None;
     }
-    let text = &spelled::figures(&plain_marks(text));
+    if let Some(said) = spoken_hundreds(text, setting) {
+        return said.map(|said| (said, Vec::new()));
+    }
+    let corrected::Corrected { text, slip } = prepared(text, setting)?;
+    let text = &*text;
     if let Some(said) = in_mils(text, setting) {
         return said.map(|said| (said, Vec::new()));
     }
@@ -357,7 +398,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
         let knows = known_to & (1 << question) != 0;
         knows.then(|| line.view(question)).flatten().and_then(ready)
     };
-    let mut slips: Vec<Slip> = Vec::new();
+    let mut slips: Vec<Slip> = slip.into_iter().collect();
     let mut note = |view: &View| {
         for slip in line.slips(view) {
             if !slips.contains(&slip) {
@@ -365,6 +406,17 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
             }
         }
     };
+    if std::env::var("FITS_DEBUG").is_ok() { // DBG
+        eprintln!("DBG text {text}"); // DBG
+        for (bit, (name, q)) in (0..).zip(ALL) { // DBG
+            let knows = known_to & (1 << bit) != 0; // DBG
+            if !knows { continue; } // DBG
+            if let Some(v) = line.view(bit) { // DBG
+                let it: Vec<String> = v.items.iter().map(|i| match &i.token { token::Token::Word{name,kind} => format!("{kind}:{name}[{}]", &text[i.at.clone()]), o => format!("{o:?}").chars().take(40).collect() }).collect(); // DBG
+                let r = ready(v); // DBG
+                let said = r.as_ref().map(|v| in_units(v, setting, q)); // DBG
+                eprintln!("DBG {name}: {said:?}\n     {}", it.join(" ")); // DBG
+            } } } // DBG
     let mut found: Vec<(&str, Said)> = (0..)
         .zip(ALL)
         .filter_map(|(bit, (name, question))| {
@@ -552,6 +604,20 @@ fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
         ("rescue", "reading"),
         ("rescue", "bearing"),
         ("by-mic", "thread"),
+        ("rescue", "clean-up"),
+        ("reading", "clean-up"),
+        ("suit", "clean-up"),
+        ("pair", "clean-up"),
+        ("plan", "clean-up"),
+        ("hardware", "share"),
+        ("pick-press", "share"),
+        ("assemble", "share"),
+        ("tap", "insert"),
+        ("thread", "insert"),
+        ("clearance", "insert"),
+        ("ream", "crib"),
+        ("drill", "crib"),
+        ("tap", "crib"),
     ];
     let names: Vec<String> = found.iter().map(|(name, _)| (*name).to_owned()).collect();
     found.retain(|(name, ..)| {

@@ -353,7 +353,19 @@ pub(crate) fn general(line: &str, at: usize) -> Option<(Token, usize)> {
     Some((Token::General(letter), end))
 }
 
-pub(crate) fn thread_class(line: &str, at: usize) -> Option<(Token, usize)> {
+/// `2A`, `6H/6g`: the class of one side, or the nut's and the screw's.
+pub(crate) fn thread_classes(line: &str, at: usize) -> Option<(Token, usize)> {
+    let (first, end) = thread_class(line, at)?;
+    if byte(line, end) == Some(b'/')
+        && let Token::ThreadClass(first) = &first
+        && let Some((Token::ThreadClass(second), end)) = thread_class(line, end + 1)
+    {
+        return Some((Token::ThreadClass(format!("{first}/{second}")), end));
+    }
+    Some((first, end))
+}
+
+fn thread_class(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?.as_bytes();
     let (digit, letter) = (*rest.first()?, *rest.get(1)?);
     let is_unified =

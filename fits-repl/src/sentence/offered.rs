@@ -6,7 +6,6 @@ use super::{
     loose::Guess,
     numbers_in, ready,
     sizes::{Fit, fit_of, is_nominal},
-    spelled,
     token::{Num, System, Token},
     view::{Item, KEPT, Line, View},
 };
@@ -26,7 +25,7 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     if text.len() > super::LONGEST || words < 4 || OWN_WORDS.contains(&first) {
         return None;
     }
-    let text = &spelled::figures(&super::plain_marks(text));
+    let text = &super::prepared(text, setting)?.text;
     let line = Line::new(text);
     let (view, unknown) = line.gist();
     let turns = text.split([' ', ',', '?', '.']).any(|word| {

@@ -125,7 +125,7 @@ pub(crate) fn pick(view: &View, system: System) -> Option<Said> {
     if view.has("material") {
         return None;
     }
-    if let Some(said) = about(view, system) {
+    if let Some(said) = about(view, system).or_else(|| how_much(view, system)) {
         return Some(said);
     }
     let clearance = view.says("head", "clearance") || view.says("vague", "clearance");
@@ -175,6 +175,26 @@ pub(crate) fn pick(view: &View, system: System) -> Option<Said> {
         from.plain(system),
         to.plain(system)
     )))
+}
+
+/// `how much grip should I leave on 1 inch`: as much as the fit that is meant gives.
+fn how_much(view: &View, system: System) -> Option<Said> {
+    let [(_, size)] = view.numbers().collect::<Vec<_>>()[..] else { return None };
+    let is_part = NOUNS.iter().any(|kind| view.has(kind));
+    let words = match (view.says("head", "clearance"), view.says("head", "interf")) {
+        (true, false) if !is_part => ["sliding", "running", "free running"],
+        (false, true) => ["light press", "press", "heavy press"],
+        _ => return None,
+    };
+    let is_alone = view.words("head").all(|head| matches!(head, "clearance" | "interf" | "whatfit"))
+        && !view.has("vague")
+        && view
+            .tokens()
+            .all(|token| matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }));
+    (view.has("asking") && is_alone && is_nominal(size, system)).then(|| {
+        let size = size.plain(system);
+        Said::ask("how it is to fit is not said", words.map(|word| format!("{size} {word}")).into())
+    })
 }
 
 /// A size and one small figure, `1 inch fit with 2 thou`: play or grip, about so much.

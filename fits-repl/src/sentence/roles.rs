@@ -138,6 +138,7 @@ fn holders(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Vec<H
                             | "chuck"
                             | "tailend"
                             | "apart"
+                            | "centres"
                     )
                     || size(found.0) > largest / 40.0)
         };

@@ -113,7 +113,7 @@ const SIZED: &[&str] = &[
 /// What an inch may follow that is a size: `key for inch shaft`.
 const LEADS: &[&str] = &[
     "by", "for", "on", "with", "a", "keyway", "keyseat", "key", "press", "sliding", "slip",
-    "running", "push", "turn", "ream", "drill", "the",
+    "running", "push", "turn", "ream", "drill", "the", "tube", "tubing", "bar", "another", "my",
 ];
 
 /// Words by which two numbers side by side may be a thread.
@@ -272,6 +272,27 @@ impl Reader<'_> {
         (!text.is_empty() && text.len() <= 6).then_some((text, end))
     }
 
+    /// `seven fifty`, `seven fifteen`, `seven fifty and a half thou`: so many hundreds,
+    /// a half more, and the place after.
+    fn hundred(&self, at: usize) -> Option<(u32, bool, usize)> {
+        let first = digit(self.text(at)).filter(|first| (1..=9).contains(first))?;
+        let (rest, end) = match (tens(self.next(at + 1)), digit(self.next(at + 1))) {
+            (Some(tens), _) => match digit(self.next(at + 2)).filter(|ones| (1..=9).contains(ones)) {
+                Some(ones) => (tens + ones, at + 3),
+                None => (tens, at + 2),
+            },
+            (None, Some(teen @ 10..)) => (teen, at + 2),
+            _ => return None,
+        };
+        let is_half = ["and", "a", "half"].iter().zip(end..).all(|(word, at)| self.next(at) == *word);
+        let end = if is_half { end + 3 } else { end };
+        let end = if is_half && self.next(end) == "thou" { end + 1 } else { end };
+        let goes_on = UNITS.contains(&self.next(end))
+            || digit(self.next(end)).is_some()
+            || tens(self.next(end)).is_some();
+        (!goes_on).then_some((first * 100 + rest, is_half, end))
+    }
+
     /// A number that begins here, as figures, and the place after it.
     fn number(&self, at: usize) -> Option<(String, usize)> {
         let is_unit = |at: usize| UNITS.contains(&self.next(at));
@@ -281,6 +302,9 @@ impl Reader<'_> {
             digit(word).filter(|digit| *digit < 10).or((word == "oh").then_some(0))
         });
         let digits: Vec<u32> = digits.collect();
+        // `seven five one one six inch`: the last is the next number's.
+        let is_next = digits.len() == 5 && UNITS.contains(&self.next(at + 5));
+        let digits = &digits[..digits.len() - usize::from(is_next)];
         if (3..=5).contains(&digits.len()) && self.next(at + digits.len()) != "point" {
             let text: String = digits.iter().map(u32::to_string).collect();
             let is_bearing = matches!(self.next(at + digits.len()), "bearing" | "bearings" | "brg");
@@ -380,6 +404,10 @@ impl Reader<'_> {
                 Some(super::Said::Ask { choices, .. }) => choices,
                 _ => return None,
             },
+            // `three quarter ten acme`: a pitch of its own.
+            None if PITCHED.contains(&self.next(after)) => {
+                return Some((format!("{size}-{pitch}"), after));
+            }
             None => fraction_threads(&size, " tap")?,
         };
         let thread = format!("{size}-{pitch}");
@@ -422,7 +450,10 @@ pub(super) fn figures(line: &str) -> String {
         }
         let is_inch = words[at].text == "inch"
             && (at == 0 || !words[at].follows || LEADS.contains(&&*words[at - 1].text))
-            && (matches!(reader.next(at + 1), "od" | "long" | "id" | "dia" | "thick" | "press")
+            && (matches!(
+                reader.next(at + 1),
+                "od" | "long" | "id" | "dia" | "thick" | "press" | "outside" | "inside" | "tube" | "across"
+            )
                 || SIZED.contains(&reader.next(at + 1)))
             && !line[..words[at].from].trim_end().ends_with(|c: char| c.is_ascii_digit());
         let found = if is_inch { Some(("1 inch".into(), at + 1)) } else { reader.number(at) };
@@ -442,6 +473,43 @@ pub(super) fn figures(line: &str) -> String {
     }
     text.push_str(&line[from..]);
     ranges(&about_a_size(&text))
+}
+
+/// Threads that may have any pitch.
+const PITCHED: &[&str] = &["acme", "stub", "bsw", "bsf", "whitworth", "whit", "un", "uns"];
+
+/// The line with `seven fifty` as the figures it says, in thousandths of an inch or
+/// as millimetres; none where none is said.
+pub(super) fn hundreds(line: &str, system: super::System) -> Option<String> {
+    let words = words(line);
+    let reader = Reader { words: &words };
+    let mut text = String::new();
+    let (mut from, mut at) = (0, 0);
+    while at < words.len() {
+        let found = reader.hundred(at).filter(|_| {
+            let before = line[..words[at].from].trim_end();
+            reader.thread(at).is_none()
+                && reader.fraction(at).is_none()
+                && !before.ends_with(|c: char| c.is_ascii_digit())
+                && !at.checked_sub(1).is_some_and(|before| {
+                    matches!(reader.text(before), "point" | "oh" | "number" | "and")
+                        || digit(reader.text(before)).is_some()
+                })
+        });
+        let Some((value, is_half, after)) = found else {
+            at += 1;
+            continue;
+        };
+        text.push_str(&line[from..words[at].from]);
+        let half = if is_half { "5" } else { "" };
+        text.push_str(&match system {
+            super::System::Inches => format!(".{value}{half}"),
+            super::System::Millimetres => format!("{}.{}{half}mm", value / 100, value % 100),
+        });
+        from = words[after - 1].to;
+        at = after;
+    }
+    (from > 0).then(|| text + &line[from..])
 }
 
 const SERIES: &[&str] = &["bsp", "bspp", "bsw", "bsf", "whitworth", "whit", "npt", "unc", "unf"];
@@ -473,6 +541,37 @@ fn ranges(line: &str) -> String {
             text.push_str(&line[from..word.from]);
             text.push('M');
             from = word.from + 1;
+        }
+        // `1/2 inch 10 tpi acme`: size and pitch of one thread.
+        let pitch = if matches!(text_of(at + 1), "inch" | "in") { at + 2 } else { at + 1 };
+        let is_tpi = matches!(text_of(pitch + 1), "tpi")
+            && PITCHED.iter().chain(SERIES).any(|series| text_of(pitch + 2) == *series);
+        let is_number = |word: &str| {
+            word.starts_with(|c: char| c.is_ascii_digit())
+                && word.bytes().all(|byte| byte.is_ascii_digit() || byte == b'/')
+        };
+        if is_tpi && is_number(&word.text) && is_number(text_of(pitch)) {
+            text.push_str(&line[from..word.to]);
+            text.push('-');
+            text.push_str(text_of(pitch));
+            from = words[pitch + 1].to;
+            at = pitch + 2;
+            continue;
+        }
+        // `065 wall`, `65 wall`: gauge stock is called by its thou.
+        let is_thin = text_of(at + 1) == "wall" && (2..=3).contains(&word.text.len());
+        if is_thin && word.text.bytes().all(|byte| byte.is_ascii_digit()) {
+            let shows_inches = line.contains('/') || line.contains("inch") || line.contains(" in ");
+            let goes_on = line[..word.from].ends_with(['.', '/', '-']);
+            if !goes_on && (word.text.starts_with('0') && word.text.len() == 3) {
+                text.push_str(&line[from..word.from]);
+                text.push('.');
+                from = word.from;
+            } else if !goes_on && shows_inches && word.text.parse().is_ok_and(|wall: u32| wall >= 20) {
+                text.push_str(&line[from..word.to]);
+                text.push_str(" thou");
+                from = word.to;
+            }
         }
         let bare = word.text.strip_suffix("'s");
         if let (Some((low, _)), "to" | "and", Some(next)) =

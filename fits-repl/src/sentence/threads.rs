@@ -327,3 +327,10 @@ pub(crate) fn cut(view: &View, _: System) -> Option<Said> {
     };
     Some(Said::plain(format!("{name}{class} cut{inside}{straight}{compound}")))
 }
+
+/// `drill for an M8 thread insert`.
+pub(crate) fn insert(view: &View, _: System) -> Option<Said> {
+    view.only(&["head", "hole", "material", "series"], is_own)?;
+    let name = thread_of(view).filter(|_| view.says("head", "insert"))?;
+    Some(Said::plain(format!("insert {name}")))
+}

@@ -291,6 +291,13 @@ pub(super) const KEPT: &[&str] = &[
     "or",
     "piston",
     "pistons",
+    "wait",
+    "sorry",
+    "scratch",
+    "correction",
+    "meant",
+    "oops",
+    "instead",
 ];
 
 /// The kinds that say most of a line, the first of them first.

@@ -79,7 +79,8 @@ impl Session {
             return Err(asked);
         }
         if let Ok(Query::Thread(thread)) = &query
-            && let Some(asked) = pipe_or_not(line, thread)
+            && let Some(asked) =
+                pipe_or_not(line, thread).or_else(|| self.which_thread(line, thread))
         {
             return Err(asked);
         }
@@ -220,6 +221,45 @@ impl Session {
             .into_iter()
             .filter_map(as_unit)
             .collect()
+    }
+
+    /// `thread 10`, `3/4 tap in`: a number alone is a screw's or millimetres, and a pin
+    /// is tapped in.
+    fn which_thread(&self, line: &str, query: &ThreadQuery) -> Option<Problem> {
+        let at = query.thread.at.clone();
+        let typed = line.get(at.clone())?;
+        let size = typed.trim_end_matches(|c: char| !c.is_ascii_digit());
+        let lower = line.trim_end_matches(['?', '.', ' ']).to_lowercase();
+        let is_driven = [" tap in", " tap it in", " tapped in"].iter().any(|end| lower.ends_with(end));
+        let is_bare = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+        let (why, choices) = if is_driven {
+            let why = "a tap's hole, or a pin that is tapped in?";
+            (why, vec![format!("{size} tap"), format!("{typed} tight keying")])
+        } else if is_bare(typed) {
+            let with = |name: &str| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
+            let of = |pitch: &&str| with(&format!("#{typed}-{pitch}"));
+            let pitches: &[&str] = match typed {
+                "2" => &["56", "64"],
+                "3" => &["48", "56"],
+                "4" => &["40", "48"],
+                "5" => &["40", "44"],
+                "6" => &["32", "40"],
+                "8" => &["32", "36"],
+                "10" => &["24", "32"],
+                "12" => &["24", "28"],
+                _ => return None,
+            };
+            let metric = with(&format!("M{typed}"));
+            let mut choices: Vec<String> = pitches.iter().map(of).chain([metric]).collect();
+            if self.units_chosen && self.units == Units::Millimetres {
+                choices.rotate_right(1);
+            }
+            ("a number alone: a screw's, and of which pitch, or millimetres?", choices)
+        } else {
+            return None;
+        };
+        let choices = self.working(choices);
+        (choices.len() > 1).then(|| Problem::new(why, at).choose(choices))
     }
 
     /// `3/4 mm`: a vulgar fraction is inches, and a millimetre is written in decimals.
