@@ -64,6 +64,10 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
             ],
         ));
     }
+    // A seat as it measures, beside its bearing's number.
+    if let Some(ball) = ball.filter(|_| view.has("reads") && view.numbers().next().is_some()) {
+        return numbered(view, ball);
+    }
     if view.has("fit")
         || view.has("reads")
         || view.has("start")

@@ -25,7 +25,16 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
     let wrong: Vec<&str> =
         wrong.iter().filter(|(word, _)| view.says("key", word)).map(|(_, cut)| *cut).collect();
     if view.numbers().count() == 2 {
-        let roles = assign(view, &["shaft"], &[], system)?;
+        // `quarter key`: the number before the word is the key's.
+        let is_key = |at: usize| matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "key", .. }));
+        let keys: Vec<usize> = view.numbers().map(|(at, _)| at).filter(|at| is_key(*at)).collect();
+        let skip = if keys.len() == 1 { &keys[..] } else { &[] };
+        let mut roles = assign(view, &["shaft"], skip, system)?;
+        if let [(at, key)] = view.numbers().filter(|(at, _)| skip.contains(at)).collect::<Vec<_>>()[..]
+            && roles.free.is_empty()
+        {
+            roles.free.push((at, key.clone(), false));
+        }
         let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else {
             return None;
         };
@@ -84,7 +93,8 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
     if grades.any(|other| Some(other) != by_word) {
         return None;
     }
-    if !view.has("untoleranced") && !view.has("block") && by_standard.is_none() {
+    let is_named = (0..view.items.len()).any(|at| view.said(at).starts_with("general "));
+    if !view.has("untoleranced") && !view.has("block") && by_standard.is_none() && !is_named {
         return None;
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id" | "long"))

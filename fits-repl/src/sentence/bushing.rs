@@ -292,7 +292,7 @@ fn in_place(view: &View, system: System) -> Option<Said> {
                 ],
             ))
         }
-        [] if shaft.is_some() => Some(Said::ask(
+        [] => Some(Said::ask(
             "what the bushing is made of is not said",
             vec![of("bronze"), of("sintered bronze")],
         )),

@@ -11,9 +11,12 @@ use crate::sentence::{
 /// `old bore reads .753 .757 .761, what does it clean up at, was 3/4`.
 pub(crate) fn clean_up(view: &View, system: System) -> Option<Said> {
     view.only(
-        &["head", "hole", "was", "should", "trouble", "role", "reads", "hub", "bushing", "material"],
+        &["head", "hole", "was", "should", "trouble", "role", "reads", "hub", "bushing", "material", "shaft"],
         |token| matches!(token, Token::Number(_)),
     )?;
+    if view.has("shaft") && !view.types(&["boss"]) {
+        return None;
+    }
     let is_asked = view.says("head", "clean");
     let (mut sizes, mut sides) = ([None; 2], [None; 2]);
     let mut readings: Vec<&Num> = Vec::new();

@@ -317,12 +317,14 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     };
     let plain = format!("{size} {}{circumstances}", fit.text());
     // `what should I bore for a 1 inch shaft`: of that nominal size, or as it is.
-    if view.says("head", "bore")
-        && view.has("asking")
-        && is_shaft
-        && !is_hole
-        && matches!(fit, Fit::Word(_))
-    {
+    let bores = |at: usize| {
+        let led = at.checked_sub(1).map(|before| view.said(before)).unwrap_or_default();
+        matches!(&*view.said(at), "bore" | "ream") && (led == "i" || led.ends_with(" i"))
+    };
+    let is_asked = view.says("head", "bore") || (0..view.items.len()).any(bores);
+    let is_hole = (0..view.items.len())
+        .any(|at| matches!(view.items[at].token, Token::Word { kind: "hole", .. }) && !bores(at));
+    if is_asked && view.has("asking") && is_shaft && !is_hole && matches!(fit, Fit::Word(_)) {
         let as_it_is = format!("shaft {size}, {}{circumstances}", fit.text());
         return Some(Said::ask("the size by name, or as it measures?", vec![plain, as_it_is]));
     }

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use crate::sentence::{
     Said,
+    roles::assign,
     threads::{class_of, fine_or, is_own, pipe, thread_of},
     token::{Num, System, Token},
     view::View,
@@ -11,9 +12,15 @@ use crate::sentence::{
 
 /// A tap drill.
 pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "material", "state", "hole", "hub", "shaft", "unit", "series"], |token| {
-        is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
-    })?;
+    view.only(
+        &["head", "material", "state", "hole", "hub", "shaft", "unit", "series", "role"],
+        |token| {
+            is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
+        },
+    )?;
+    if view.has("role") {
+        return tapped_so_deep(view, system);
+    }
     if view
         .words("head")
         .any(|head| !matches!(head, "tap" | "drill" | "percent" | "nutbore" | "ream"))
@@ -106,6 +113,20 @@ pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
         ));
     }
     Some(Said::plain(format!("{name} tap{tail}")))
+}
+
+/// `M8 in aluminium 12 deep`: how long the thread is engaged.
+fn tapped_so_deep(view: &View, system: System) -> Option<Said> {
+    let roles = assign(view, &["role"], &[], system)?;
+    let long = roles.get("long").filter(|_| roles.taken.len() == view.words("role").count())?;
+    let kept = view.items.iter().enumerate().filter(|(at, _)| *at != long.at && *at != long.word);
+    let rest = View { items: kept.map(|(_, item)| item.clone()).collect(), text: view.text.clone() };
+    match tap(&rest, system)? {
+        Said::Plain(lines) => {
+            Some(Said::plain(format!("{}, long {}", lines.first()?, long.num.plain(system))))
+        }
+        Said::Ask { .. } => None,
+    }
 }
 
 /// A screw thread with the pitch of a taper pipe thread of its size.

@@ -173,6 +173,17 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
             // Two are left: the larger one.
             None => free.len() == 1,
         };
+        // `20 H7/s6 hub, bush with 14 hole in it`: the bore is the bush's own.
+        if has_bushing
+            && joint.plug.is_none()
+            && joint.bush_id.is_none()
+            && joint.od.as_ref().is_some_and(|od| od.mm(system) > 1.05 * mm)
+            && joint.bore.as_ref().is_some_and(|bore| bore.mm(system) < 0.97 * mm)
+        {
+            joint.bush_id = joint.bore.take();
+            joint.plug = Some(number);
+            continue;
+        }
         if no_outside && is_outside {
             joint.od = Some(number);
         } else if size(&joint).is_none() {

@@ -256,7 +256,7 @@ fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
     let words: Vec<&str> = text.split(' ').collect();
     let is_doubtful = |at: usize| {
         let [size, said, next] = [at, at + 1, at + 2].map(|at| words.get(at).copied());
-        let is_large = size.and_then(|size| size.parse::<u32>().ok()).is_some_and(|size| size >= 4);
+        let is_large = size.and_then(|size| size.parse::<u32>().ok()).is_some_and(|size| (4..1000).contains(&size));
         let goes_on = next.is_some_and(|next| next.starts_with(|c: char| c.is_ascii_alphabetic()));
         is_large && said == Some("in") && goes_on
     };

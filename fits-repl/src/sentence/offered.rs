@@ -2,17 +2,24 @@
 //! may ask is offered, never answered.
 
 use super::{
-    Said, Setting, distinct, in_units,
+    Said, Setting, distinct,
+    holes::fraction_threads,
+    in_units,
     loose::Guess,
     numbers_in, ready,
     sizes::{Fit, fit_of, is_nominal},
     token::{Num, System, Token},
-    view::{Item, KEPT, Line, View},
+    tools::trimmed,
+    view::{Item, Line, View},
 };
 
-/// Words that turn nothing round where all that is offered is asked.
-const HARMLESS: &[&str] =
-    &["cut", "inch", "or", "one", "by", "both", "hot", "cold", "thin", "each", "off", "heavy"];
+/// Words that turn a meaning round or change a figure: nothing is offered then.
+const TURNS: &[&str] = &[
+    "not", "no", "never", "without", "except", "neither", "nor", "unless", "isn't", "isnt", "don't",
+    "dont", "wasn't", "doesn't", "doesnt", "won't", "wont", "instead", "wait", "sorry", "scratch",
+    "correction", "meant", "oops", "radius", "rad", "per", "side", "circumference", "area", "half",
+    "twice", "double", "third", "thirds", "wrong", "tapered", "assemble", "=", "than", "rather",
+];
 
 /// What begins so has its own words for what is wrong.
 const OWN_WORDS: &[&str] =
@@ -30,7 +37,7 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     let (view, unknown) = line.gist();
     let turns = text.split([' ', ',', '?', '.']).any(|word| {
         let word = word.to_lowercase();
-        KEPT.contains(&&*word) && !HARMLESS.contains(&&*word)
+        TURNS.contains(&&*word)
     });
     if turns || view.items.len() < 2 {
         return None;
@@ -59,6 +66,10 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
                 | Token::InchClass(_)
                 | Token::Bearing(_)
                 | Token::Cross
+                | Token::Times(_)
+                | Token::PerInch(_)
+                | Token::Temperature(_)
+                | Token::Gauge(_)
                 | Token::Word { .. }
         )
     };
@@ -77,19 +88,17 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
             _ => None,
         })
         .collect();
+    let sizes: Vec<&Num> = numbers.iter().map(|(_, num)| *num).collect();
+    if let Some(all) = of_a_bearing(view)
+        .or_else(|| of_a_stack(view, &sizes, system))
+        .or_else(|| of_a_pitch(view, &sizes, system))
+        .or_else(|| of_heat(view, &sizes, fit.as_ref(), system))
+        .or_else(|| of_a_joint(view, &sizes, fit.as_ref(), system))
+    {
+        return Some(all);
+    }
     match (&threads[..], &numbers[..], &fit) {
         ([thread], [], None) => Some(of_thread(view, thread)),
-        ([], [], None) => {
-            let ball = view.one(|token| match token {
-                Token::Bearing(ball) => Some(*ball),
-                _ => None,
-            })?;
-            let number = ball.number();
-            Some(vec![
-                format!("bearing {number}, shaft turns"),
-                format!("bearing {number}, housing turns"),
-            ])
-        }
         ([], [one], Some(fit)) => Some(of_one(view, *one, fit, system)),
         ([], [(_, num)], None) => Some(of_size(view, &num.plain(system))),
         ([], [(_, a), (_, b), (_, c)], _) if view.has("bushing") => {
@@ -104,6 +113,160 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         ([], [a, b], _) => Some(of_two(view, *a, *b, fit.as_ref(), system)),
         _ => None,
     }
+}
+
+/// The seats of a bearing, by which part turns.
+fn of_a_bearing(view: &View) -> Option<Vec<String>> {
+    let ball = view.one(|token| match token {
+        Token::Bearing(ball) => Some(*ball),
+        _ => None,
+    })?;
+    view.numbers().next().is_none().then_some(())?;
+    let turns = |part: &str| format!("bearing {}, {part} turns", ball.number());
+    Some(["shaft", "housing"].map(turns).to_vec())
+}
+
+/// The longest part less the others: the smallest once, or at both ends.
+fn of_a_stack(view: &View, sizes: &[&Num], system: System) -> Option<Vec<String>> {
+    let mut sizes = sizes.to_vec();
+    sizes.sort_by(|a, b| b.mm(system).total_cmp(&a.mm(system)));
+    let (gap, parts) = sizes.split_first().filter(|_| view.says("head", "stack"))?;
+    let last = parts.last()?;
+    let sum = |last_times: f64| {
+        parts.iter().map(|num| num.mm(system)).sum::<f64>() + (last_times - 1.0) * last.mm(system)
+    };
+    let with = |times: &str| {
+        let less = parts.iter().map(|num| {
+            let times = if std::ptr::eq(*num, *last) { times } else { "" };
+            format!(", -{times}{}", num.plain(system))
+        });
+        format!("stack {}{}", gap.plain(system), less.collect::<String>())
+    };
+    let room = gap.mm(system);
+    let mut all = Vec::new();
+    for (times, count) in [("", 1.0), ("2x ", 2.0)] {
+        if sum(count) <= room {
+            all.push(with(times));
+        }
+    }
+    Some(all)
+}
+
+/// A pitch and no thread: those of the series that have it.
+fn of_a_pitch(view: &View, sizes: &[&Num], system: System) -> Option<Vec<String>> {
+    let turns = view.one(|token| match token {
+        Token::PerInch(turns) => Some(turns.clone()),
+        _ => None,
+    })?;
+    if view.tokens().any(|token| matches!(token, Token::Thread { .. })) {
+        return None;
+    }
+    let tail = if view.has("head") { " cut" } else { "" };
+    Some(match sizes {
+        [] => UNIFIED
+            .iter()
+            .filter(|size| {
+                let both = fraction_threads(size, "");
+                both.is_some_and(|both| both.iter().any(|name| name.ends_with(&format!("-{turns}"))))
+            })
+            .map(|size| format!("{size}-{turns}{tail}"))
+            .collect(),
+        [size] if size.is_fraction || size.places == 0 => {
+            let of = |series: &str| format!("{}-{turns}{series}", size.text);
+            [" tap", " cut", " BSW", ""].map(of).to_vec()
+        }
+        [size] => vec![format!("thread {} {turns} tpi", size.plain(system))],
+        _ => return None,
+    })
+}
+
+/// Sizes that a coarse and a fine thread are listed for.
+const UNIFIED: &[&str] =
+    &["1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "3/4", "7/8"];
+
+/// A size at a temperature: of which parts?
+fn of_heat(view: &View, sizes: &[&Num], fit: Option<&Fit>, system: System) -> Option<Vec<String>> {
+    let heat = view.one(|token| match token {
+        Token::Temperature(text) => Some(text.clone()),
+        _ => None,
+    })?;
+    let [size] = sizes else { return None };
+    let heats = if heat.ends_with(['C', 'F']) {
+        vec![heat]
+    } else {
+        vec![format!("{heat}C"), format!("{heat}F")]
+    };
+    let metals: Vec<&str> = view.words("material").collect();
+    let pairs = match metals[..] {
+        [one] => vec![(one, "steel"), ("steel", one)],
+        [a, b] => vec![(a, b), (b, a)],
+        _ => return None,
+    };
+    let fits = match fit {
+        Some(Fit::Hole(_) | Fit::Shaft(_)) => return None,
+        Some(fit) => vec![fit.text()],
+        None => vec!["running", "press"],
+    };
+    let mut all = Vec::new();
+    for heat in &heats {
+        for fit in &fits {
+            for (hole, shaft) in &pairs {
+                let size = size.plain(system);
+                all.push(format!("{size} {fit} warm {heat}, hole {hole}, shaft {shaft}"));
+            }
+        }
+    }
+    Some(all)
+}
+
+/// Parts pressed or shrunk whose hub is not said, or whose metal.
+fn of_a_joint(view: &View, sizes: &[&Num], fit: Option<&Fit>, system: System) -> Option<Vec<String>> {
+    let asks = ["force", "heat", "hold", "split", "closein"].iter().any(|head| view.says("head", head));
+    let grips = matches!(fit, Some(Fit::Word(word)) if word.contains("press") || *word == "shrink");
+    let is_joint = (asks || grips && view.has("hub")) && !view.has("bushing");
+    if !is_joint || !(2..=3).contains(&sizes.len()) || view.says("role", "long") {
+        return None;
+    }
+    let mut sizes = sizes.to_vec();
+    sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    let largest = sizes.last()?.mm(system);
+    let tight = (sizes[0].mm(system) < largest / 60.0).then(|| sizes.remove(0).plain(system));
+    let metals: Vec<&str> = view.words("material").collect();
+    let (hub, shaft) = match metals[..] {
+        [] => ("steel", "steel"),
+        [one] => (one, "steel"),
+        [hub, shaft, ..] => (hub, shaft),
+    };
+    let fit = match (&tight, fit) {
+        (Some(tight), _) => format!("interference {tight}"),
+        (None, Some(fit @ (Fit::Word(_) | Fit::Pair(_) | Fit::Inch(_)))) => fit.text().to_owned(),
+        (None, None) => "press".to_owned(),
+        _ => return None,
+    };
+    let heated = if view.says("head", "heat") && fit != "shrink" { ", shrink" } else { "" };
+    let of = |size: &Num, od: String, hub: &str, shaft: &str| {
+        format!("assemble {} {fit}, hub {hub} od {od}, shaft {shaft}{heated}", size.plain(system))
+    };
+    let twice = |num: &Num, by: f64| {
+        Num { value: num.value * by, text: trimmed(num.value * by), ..num.clone() }.plain(system)
+    };
+    let parts = [(hub, shaft), (shaft, hub)];
+    let mut all: Vec<String> = match sizes[..] {
+        [size] => parts
+            .iter()
+            .flat_map(|(hub, shaft)| [2.0, 3.0].map(|by| of(size, twice(size, by), hub, shaft)))
+            .collect(),
+        [size, od] if od.mm(system) > 1.05 * size.mm(system) => {
+            parts.iter().map(|(hub, shaft)| of(size, od.plain(system), hub, shaft)).collect()
+        }
+        _ => return None,
+    };
+    all.dedup();
+    if let ([size, od], true) = (&sizes[..], all.len() == 1) {
+        let od = od.plain(system);
+        all.extend(["cast iron", "aluminium"].map(|hub| of(size, od.clone(), hub, shaft)));
+    }
+    Some(all)
 }
 
 /// A bushing of either bronze.
@@ -193,6 +356,10 @@ fn of_size(view: &View, size: &str) -> Vec<String> {
     if view.has("hole") || view.has("shaft") || view.has("hub") || view.has("bushing") {
         all.extend(["sliding", "push", "press"].map(|word| format!("{size} {word}")));
     }
+    if all.is_empty() && (view.says("head", "turn") || view.says("head", "turnto") || view.has("reads")) {
+        all.extend(["hole", "shaft"].map(|part| format!("{part} {size}, sliding")));
+        all.push(format!("hole {size}, press"));
+    }
     all
 }
 
@@ -243,7 +410,10 @@ fn of_two(
                 ],
             }
         }
-        _ if view.has("bushing") => bushings(small, large, large),
+        _ if view.has("bushing") => {
+            let metals = [", hub steel, bronze", ", hub cast iron, bronze", ", hub steel, sintered bronze"];
+            metals.map(|rest| format!("bushing {small} od {large} long {large}{rest}")).to_vec()
+        }
         Some(fit) => {
             let fit = fit.text();
             let mut all = vec![

@@ -220,10 +220,20 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
             "grip",
             "hole",
             "shaft",
+            "hub",
         ],
         |token| matches!(token, Token::Number(_) | Token::Temperature(_)),
     )?;
-    let head = view.word("service")?;
+    // A wheel, a knob, a tube: what runs, and no housing.
+    if view.words("hub").any(|name| name != "ring") {
+        return None;
+    }
+    // What is of a printer's plastic is printed.
+    let head = match view.word("service") {
+        Some(head) => head,
+        None if view.has("plastic") && view.has("grip") && view.has("shaft") => "printed",
+        None => return None,
+    };
     // `piston 1in aluminium in`: what it runs in is missing.
     if view
         .items

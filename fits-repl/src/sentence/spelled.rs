@@ -311,6 +311,15 @@ impl Reader<'_> {
             let point = if is_bearing { "" } else { "." };
             return Some((format!("{point}{text}"), at + digits.len()));
         }
+        // `sixty two oh three bearing`
+        if let (Some(tens), Some(ones), "oh", Some(last)) = (
+            tens(self.text(at)).filter(|tens| *tens == 60),
+            digit(self.next(at + 1)).filter(|ones| *ones <= 3),
+            self.next(at + 2),
+            digit(self.next(at + 3)).filter(|last| *last < 10),
+        ) {
+            return Some((format!("{}0{last}", tens + ones), at + 4));
+        }
         // `point seven five`
         if self.text(at) == "point" {
             let (text, end) = self.decimals(at + 1)?;
@@ -476,7 +485,7 @@ pub(super) fn figures(line: &str) -> String {
 }
 
 /// Threads that may have any pitch.
-const PITCHED: &[&str] = &["acme", "stub", "bsw", "bsf", "whitworth", "whit", "un", "uns"];
+const PITCHED: &[&str] = &["acme", "stub", "bsw", "bsf", "whitworth", "whit", "un", "uns", "me"];
 
 /// The line with `seven fifty` as the figures it says, in thousandths of an inch or
 /// as millimetres; none where none is said.

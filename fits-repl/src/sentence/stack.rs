@@ -384,6 +384,8 @@ pub(crate) fn named_links(
                 || (*at >= low && *at <= high)
                 || (*at > high
                     && *at <= high + 3
+                    // `tube 17, two washers 1.4`: of what is named next.
+                    && !is_name(*at + 1)
                     && view.items[high + 1..*at].iter().all(|item| {
                         matches!(
                             item.token,

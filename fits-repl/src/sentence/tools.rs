@@ -164,6 +164,15 @@ pub(crate) fn drill(view: &View, system: System) -> Option<Said> {
 fn to_dial(view: &View, system: System) -> Option<Said> {
     view.only(&["dial", "job"], |token| matches!(token, Token::Number(_)))?;
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    if let [left] = numbers[..] {
+        let left = left.plain(system);
+        return view.has("job").then(|| {
+            Said::ask(
+                "a dial that reads the diameter, or one that reads the radius?",
+                vec![left.clone(), format!("({left})/2")],
+            )
+        });
+    }
     let [a, b] = numbers[..] else { return None };
     let (small, large) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
     if large.mm(system) > 1.5 * small.mm(system) {

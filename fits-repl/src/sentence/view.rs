@@ -788,6 +788,11 @@ pub(crate) fn join_materials(view: &mut View) -> Option<()> {
         );
         if is(&view.items[at - 1].token) && is(&view.items[at].token) {
             let range = view.items[at - 1].at.start..view.items[at].at.end;
+            // `steel steel`: of both parts.
+            if view.items[at - 1].token == view.items[at].token {
+                at += 1;
+                continue;
+            }
             let said = line.get(range.clone())?;
             let one = |item: &Item| match item.token {
                 Token::Word { name, .. } => name,

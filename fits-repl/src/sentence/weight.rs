@@ -49,7 +49,8 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     // The length is the one with `long` beside it, in feet, or before `of`.
     let leads = [at, after].map(|at| {
         let said = view.said(at + 1);
-        beside(at, "role") || beside(at, "foot") || said == "of" || said == "length of"
+        let in_feet = matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "foot", .. }));
+        beside(at, "role") || in_feet || said == "of" || said == "length of"
     });
     let (size, long, is_feet) = match leads {
         [true, false] => (second, first, beside(at, "foot")),

@@ -441,7 +441,6 @@ fn may_be_phrase(query: &Query) -> bool {
     match query {
         Query::Log(_)
         | Query::Crib(_)
-        | Query::Why(_)
         | Query::Assemble(_)
         | Query::PickGrip(_)
         | Query::Bushing(_)
