@@ -117,7 +117,7 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
             let is_own = |num: &Num| {
                 [ball.bore(), ball.outside()]
                     .iter()
-                    .any(|own| (num.mm(system) - own.millimetres()).abs() < 0.005)
+                    .any(|own| (num.mm(system) - own.millimetres()).abs() < 0.000_5)
             };
             view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
             None
@@ -218,7 +218,7 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
     let is_own = |num: &Num| {
         [System::Inches, System::Millimetres]
             .iter()
-            .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.005))
+            .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.000_5))
     };
     // A seat as it measures is told by the ring that it is near.
     let mut seats = String::new();

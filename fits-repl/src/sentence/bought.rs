@@ -26,11 +26,17 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
         wrong.iter().filter(|(word, _)| view.says("key", word)).map(|(_, cut)| *cut).collect();
     if view.numbers().count() == 2 {
         // `quarter key`: the number before the word is the key's.
-        let is_key = |at: usize| matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "key", .. }));
+        let is_key = |at: usize| {
+            matches!(
+                view.items.get(at + 1).map(|item| &item.token),
+                Some(Token::Word { kind: "key", .. })
+            )
+        };
         let keys: Vec<usize> = view.numbers().map(|(at, _)| at).filter(|at| is_key(*at)).collect();
         let skip = if keys.len() == 1 { &keys[..] } else { &[] };
         let mut roles = assign(view, &["shaft"], skip, system)?;
-        if let [(at, key)] = view.numbers().filter(|(at, _)| skip.contains(at)).collect::<Vec<_>>()[..]
+        if let [(at, key)] =
+            view.numbers().filter(|(at, _)| skip.contains(at)).collect::<Vec<_>>()[..]
             && roles.free.is_empty()
         {
             roles.free.push((at, key.clone(), false));
@@ -317,7 +323,10 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
         _ => Vec::new(),
     };
     let roles = assign(view, &["role"], &skip, system)?;
-    let apart = match (skip.first().map(|at| &view.items[*at].token), roles.num("apart").or(roles.num("centres"))) {
+    let apart = match (
+        skip.first().map(|at| &view.items[*at].token),
+        roles.num("apart").or(roles.num("centres")),
+    ) {
         (Some(Token::Number(num)), _) | (_, Some(num)) => num.clone(),
         _ => return None,
     };
@@ -398,7 +407,8 @@ fn one_in(view: &View, system: System) -> Option<Said> {
         let is_ratio = one.text == "1"
             && one.unit.is_none()
             && *of == at + 2
-            && matches!(view.items[at + 1].token, Token::Word { name: "in", .. })
+            && (view.said(at + 1) == ":"
+                || matches!(view.items[at + 1].token, Token::Word { name: "in", .. }))
             && turns.unit.is_none()
             && turns.places == 0
             && !turns.is_fraction;

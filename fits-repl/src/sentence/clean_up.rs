@@ -11,7 +11,10 @@ use crate::sentence::{
 /// `old bore reads .753 .757 .761, what does it clean up at, was 3/4`.
 pub(crate) fn clean_up(view: &View, system: System) -> Option<Said> {
     view.only(
-        &["head", "hole", "was", "should", "trouble", "role", "reads", "hub", "bushing", "material", "shaft"],
+        &[
+            "head", "hole", "was", "should", "trouble", "role", "reads", "hub", "bushing",
+            "material", "shaft",
+        ],
         |token| matches!(token, Token::Number(_)),
     )?;
     if view.has("shaft") && !view.types(&["boss"]) {

@@ -10,19 +10,59 @@ use super::{
 
 /// Words that take back what stands before them, the longest first.
 const TAKES_BACK: &[&str] = &[
-    "no wait make it", "no wait make that", "no sorry make it", "no sorry make that", "wait no make it",
-    "hang on make it", "sorry make that", "sorry make it", "actually make it", "actually make that",
-    "no make it", "no make that", "or make that", "scratch that make it", "sorry i mean", "sorry i meant",
-    "no i mean", "no i meant", "er i mean", "i should say",
-    "wait i mean", "i mean", "i meant", "no wait", "wait no", "no sorry", "sorry no", "er no", "um no",
-    "oh no", "no hang on", "hang on no", "hang on", "hold on", "scratch that", "strike that", "scrub that",
-    "forget that", "correction", "make that", "my mistake", "my bad", "oops", "whoops", "sorry", "nope",
-    "or rather", "no no", "wait",
+    "no wait make it",
+    "no wait make that",
+    "no sorry make it",
+    "no sorry make that",
+    "wait no make it",
+    "hang on make it",
+    "sorry make that",
+    "sorry make it",
+    "actually make it",
+    "actually make that",
+    "no make it",
+    "no make that",
+    "or make that",
+    "scratch that make it",
+    "sorry i mean",
+    "sorry i meant",
+    "no i mean",
+    "no i meant",
+    "er i mean",
+    "i should say",
+    "wait i mean",
+    "i mean",
+    "i meant",
+    "no wait",
+    "wait no",
+    "no sorry",
+    "sorry no",
+    "er no",
+    "um no",
+    "oh no",
+    "no hang on",
+    "hang on no",
+    "hang on",
+    "hold on",
+    "scratch that",
+    "strike that",
+    "scrub that",
+    "forget that",
+    "correction",
+    "make that",
+    "my mistake",
+    "my bad",
+    "oops",
+    "whoops",
+    "sorry",
+    "nope",
+    "or rather",
+    "no no",
+    "wait",
 ];
 
 /// Of these some take nothing back where nothing of the kind was said.
-const WEAK: &[&str] =
-    &["make that", "hold on", "hang on", "wait", "sorry", "oops", "whoops"];
+const WEAK: &[&str] = &["make that", "hold on", "hang on", "wait", "sorry", "oops", "whoops"];
 
 /// What a correction takes back: its own kind, and no other.
 #[derive(Clone, Copy, PartialEq)]
@@ -88,7 +128,8 @@ pub(super) fn corrected(text: &str) -> Option<Corrected> {
     let first = meant.items.iter().find(|item| {
         !matches!(
             item.token,
-            Token::Break | Token::Word { kind: "small" | "connector" | "asking" | "start" | "should", .. }
+            Token::Break
+                | Token::Word { kind: "small" | "connector" | "asking" | "start" | "should", .. }
         )
     })?;
     let of = kind(&first.token)?;

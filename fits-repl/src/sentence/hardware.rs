@@ -172,12 +172,13 @@ fn unsaid_ring(view: &View, line: &str, is_unnamed: bool) -> Option<Said> {
     };
     let rest = line.strip_prefix("o-ring")?;
     let sections: &[&str] = if is_unnamed { &[" 1/16in", " 1/8in"] } else { &[""] };
-    let each = sections.iter().flat_map(|section| {
-        uses.iter().map(move |how| format!("o-ring{section}{rest}{how}"))
-    });
+    let each = sections
+        .iter()
+        .flat_map(|section| uses.iter().map(move |how| format!("o-ring{section}{rest}{how}")));
     let choices: Vec<String> = each.collect();
-    (choices.len() > 1)
-        .then(|| Said::ask("its section, or whether it moves, is not said: grooves differ", choices))
+    (choices.len() > 1).then(|| {
+        Said::ask("its section, or whether it moves, is not said: grooves differ", choices)
+    })
 }
 
 /// The name that a number is, where this part has names.

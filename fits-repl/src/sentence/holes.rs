@@ -120,7 +120,8 @@ fn tapped_so_deep(view: &View, system: System) -> Option<Said> {
     let roles = assign(view, &["role"], &[], system)?;
     let long = roles.get("long").filter(|_| roles.taken.len() == view.words("role").count())?;
     let kept = view.items.iter().enumerate().filter(|(at, _)| *at != long.at && *at != long.word);
-    let rest = View { items: kept.map(|(_, item)| item.clone()).collect(), text: view.text.clone() };
+    let rest =
+        View { items: kept.map(|(_, item)| item.clone()).collect(), text: view.text.clone() };
     match tap(&rest, system)? {
         Said::Plain(lines) => {
             Some(Said::plain(format!("{}, long {}", lines.first()?, long.num.plain(system))))

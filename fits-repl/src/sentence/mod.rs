@@ -39,7 +39,7 @@ mod weight;
 
 pub(crate) use self::{
     loose::{Guess, guess},
-    offered::offered,
+    offered::{Lack, lacks, offered},
     token::System,
 };
 use self::{
@@ -192,13 +192,23 @@ fn asked_why(text: &str) -> Option<&str> {
     )?;
     let rest = rest.trim_end_matches(['?', ' ', '.']);
     let rest = [
-        " come out like that", " come out like this", " come out so", " come out that way",
-        " comes out like that", " what it is", " what they are", " so", " like that", " that big",
-        " that much", " that tight", " that loose",
+        " come out like that",
+        " come out like this",
+        " come out so",
+        " come out that way",
+        " comes out like that",
+        " what it is",
+        " what they are",
+        " so",
+        " like that",
+        " that big",
+        " that much",
+        " that tight",
+        " that loose",
     ]
-        .iter()
-        .find_map(|tail| rest.strip_suffix(tail))
-        .map_or(rest, |rest| rest.strip_prefix("is ").unwrap_or(rest));
+    .iter()
+    .find_map(|tail| rest.strip_suffix(tail))
+    .map_or(rest, |rest| rest.strip_prefix("is ").unwrap_or(rest));
     let of = rest
         .strip_suffix(" come from")
         .or_else(|| text.to_lowercase().starts_with("why ").then_some(rest))?;
@@ -256,7 +266,9 @@ fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
     let words: Vec<&str> = text.split(' ').collect();
     let is_doubtful = |at: usize| {
         let [size, said, next] = [at, at + 1, at + 2].map(|at| words.get(at).copied());
-        let is_large = size.and_then(|size| size.parse::<u32>().ok()).is_some_and(|size| (4..1000).contains(&size));
+        let is_large = size
+            .and_then(|size| size.parse::<u32>().ok())
+            .is_some_and(|size| (4..1000).contains(&size));
         let goes_on = next.is_some_and(|next| next.starts_with(|c: char| c.is_ascii_alphabetic()));
         is_large && said == Some("in") && goes_on
     };
@@ -406,17 +418,6 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
             }
         }
     };
-    if std::env::var("FITS_DEBUG").is_ok() { // DBG
-        eprintln!("DBG text {text}"); // DBG
-        for (bit, (name, q)) in (0..).zip(ALL) { // DBG
-            let knows = known_to & (1 << bit) != 0; // DBG
-            if !knows { continue; } // DBG
-            if let Some(v) = line.view(bit) { // DBG
-                let it: Vec<String> = v.items.iter().map(|i| match &i.token { token::Token::Word{name,kind} => format!("{kind}:{name}[{}]", &text[i.at.clone()]), o => format!("{o:?}").chars().take(40).collect() }).collect(); // DBG
-                let r = ready(v); // DBG
-                let said = r.as_ref().map(|v| in_units(v, setting, q)); // DBG
-                eprintln!("DBG {name}: {said:?}\n     {}", it.join(" ")); // DBG
-            } } } // DBG
     let mut found: Vec<(&str, Said)> = (0..)
         .zip(ALL)
         .filter_map(|(bit, (name, question))| {

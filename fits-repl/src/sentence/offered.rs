@@ -1,6 +1,8 @@
 //! A phrase that no question takes whole: what its figures and its plainest words
 //! may ask is offered, never answered.
 
+use crate::words::clause::opened_by;
+
 use super::{
     Said, Setting, distinct,
     holes::fraction_threads,
@@ -15,10 +17,47 @@ use super::{
 
 /// Words that turn a meaning round or change a figure: nothing is offered then.
 const TURNS: &[&str] = &[
-    "not", "no", "never", "without", "except", "neither", "nor", "unless", "isn't", "isnt", "don't",
-    "dont", "wasn't", "doesn't", "doesnt", "won't", "wont", "instead", "wait", "sorry", "scratch",
-    "correction", "meant", "oops", "radius", "rad", "per", "side", "circumference", "area", "half",
-    "twice", "double", "third", "thirds", "wrong", "tapered", "assemble", "=", "than", "rather",
+    "not",
+    "no",
+    "never",
+    "without",
+    "except",
+    "neither",
+    "nor",
+    "unless",
+    "isn't",
+    "isnt",
+    "don't",
+    "dont",
+    "wasn't",
+    "doesn't",
+    "doesnt",
+    "won't",
+    "wont",
+    "instead",
+    "wait",
+    "sorry",
+    "scratch",
+    "correction",
+    "meant",
+    "oops",
+    "radius",
+    "rad",
+    "per",
+    "side",
+    "circumference",
+    "area",
+    "half",
+    "twice",
+    "double",
+    "third",
+    "thirds",
+    "wrong",
+    "tapered",
+    "assemble",
+    "=",
+    "than",
+    "rather",
 ];
 
 /// What begins so has its own words for what is wrong.
@@ -39,10 +78,15 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
         let word = word.to_lowercase();
         TURNS.contains(&&*word)
     });
-    if turns || view.items.len() < 2 {
+    if view.items.len() < 2 {
         return None;
     }
     let view = ready(view)?;
+    if turns {
+        // Whatever is said of it, a bearing has a ring that turns.
+        let choices = of_a_bearing(&view)?;
+        return Some(Guess { unknown: Vec::new(), choices });
+    }
     let typed = view.figures();
     let choices = in_units(&view, setting, |view, system| {
         let all = may_be(view, system)?;
@@ -51,6 +95,46 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     let Said::Ask { choices, .. } = choices else { return None };
     let unknown = unknown.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
     Some(Guess { unknown, choices: distinct(choices) })
+}
+
+/// Why a phrase has no answer, where that is plain.
+pub(crate) enum Lack {
+    /// A word that no question knows, and where it stands.
+    Word(std::ops::Range<usize>),
+    /// Heat, and nothing that is heated.
+    Heated,
+    /// A fit, and no size.
+    Size,
+}
+
+/// What a phrase lacks: of a plain query that is refused the grammar knows better.
+pub(crate) fn lacks(text: &str) -> Option<Lack> {
+    let first = text.split_whitespace().next().unwrap_or_default().to_lowercase();
+    if text.len() > super::LONGEST || !text.is_ascii() || opened_by(&first).is_some() {
+        return None;
+    }
+    let line = Line::new(text);
+    let (view, unknown) = line.gist();
+    let heats = text.split(' ').any(|word| word.to_lowercase().starts_with("heat"));
+    let is_sized = view.tokens().any(|token| !matches!(token, Token::Break | Token::Word { .. }));
+    let numbers: Vec<usize> = view.numbers().map(|(at, _)| at).collect();
+    let is_warmth = numbers.iter().all(|at| {
+        at.checked_sub(1)
+            .is_some_and(|at| matches!(&*view.said(at), "to" | "at" | "up to" | "heat to"))
+    });
+    if heats && numbers.len() <= 1 && is_warmth {
+        return Some(Lack::Heated);
+    }
+    if !is_sized && view.has("fit") && unknown.is_empty() {
+        return Some(Lack::Size);
+    }
+    let is_word = |at: &std::ops::Range<usize>| {
+        text.get(at.clone()).is_some_and(|word| {
+            word.len() > 2 && word.bytes().all(|byte| byte.is_ascii_alphabetic())
+        })
+    };
+    let is_long = text.split_whitespace().count() >= 4;
+    unknown.into_iter().find(is_word).filter(|_| is_long).map(Lack::Word)
 }
 
 fn may_be(view: &View, system: System) -> Option<Vec<String>> {
@@ -167,7 +251,9 @@ fn of_a_pitch(view: &View, sizes: &[&Num], system: System) -> Option<Vec<String>
             .iter()
             .filter(|size| {
                 let both = fraction_threads(size, "");
-                both.is_some_and(|both| both.iter().any(|name| name.ends_with(&format!("-{turns}"))))
+                both.is_some_and(|both| {
+                    both.iter().any(|name| name.ends_with(&format!("-{turns}")))
+                })
             })
             .map(|size| format!("{size}-{turns}{tail}"))
             .collect(),
@@ -181,8 +267,7 @@ fn of_a_pitch(view: &View, sizes: &[&Num], system: System) -> Option<Vec<String>
 }
 
 /// Sizes that a coarse and a fine thread are listed for.
-const UNIFIED: &[&str] =
-    &["1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "3/4", "7/8"];
+const UNIFIED: &[&str] = &["1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "3/4", "7/8"];
 
 /// A size at a temperature: of which parts?
 fn of_heat(view: &View, sizes: &[&Num], fit: Option<&Fit>, system: System) -> Option<Vec<String>> {
@@ -220,10 +305,17 @@ fn of_heat(view: &View, sizes: &[&Num], fit: Option<&Fit>, system: System) -> Op
 }
 
 /// Parts pressed or shrunk whose hub is not said, or whose metal.
-fn of_a_joint(view: &View, sizes: &[&Num], fit: Option<&Fit>, system: System) -> Option<Vec<String>> {
-    let asks = ["force", "heat", "hold", "split", "closein"].iter().any(|head| view.says("head", head));
+fn of_a_joint(
+    view: &View,
+    sizes: &[&Num],
+    fit: Option<&Fit>,
+    system: System,
+) -> Option<Vec<String>> {
+    let asks =
+        ["force", "heat", "hold", "split", "closein"].iter().any(|head| view.says("head", head));
     let grips = matches!(fit, Some(Fit::Word(word)) if word.contains("press") || *word == "shrink");
-    let is_joint = (asks || grips && view.has("hub")) && !view.has("bushing");
+    let is_play = view.says("head", "clearance") || view.says("vague", "clearance");
+    let is_joint = (asks || grips && view.has("hub")) && !view.has("bushing") && !is_play;
     if !is_joint || !(2..=3).contains(&sizes.len()) || view.says("role", "long") {
         return None;
     }
@@ -356,7 +448,9 @@ fn of_size(view: &View, size: &str) -> Vec<String> {
     if view.has("hole") || view.has("shaft") || view.has("hub") || view.has("bushing") {
         all.extend(["sliding", "push", "press"].map(|word| format!("{size} {word}")));
     }
-    if all.is_empty() && (view.says("head", "turn") || view.says("head", "turnto") || view.has("reads")) {
+    if all.is_empty()
+        && (view.says("head", "turn") || view.says("head", "turnto") || view.has("reads"))
+    {
         all.extend(["hole", "shaft"].map(|part| format!("{part} {size}, sliding")));
         all.push(format!("hole {size}, press"));
     }
@@ -411,7 +505,8 @@ fn of_two(
             }
         }
         _ if view.has("bushing") => {
-            let metals = [", hub steel, bronze", ", hub cast iron, bronze", ", hub steel, sintered bronze"];
+            let metals =
+                [", hub steel, bronze", ", hub cast iron, bronze", ", hub steel, sintered bronze"];
             metals.map(|rest| format!("bushing {small} od {large} long {large}{rest}")).to_vec()
         }
         Some(fit) => {

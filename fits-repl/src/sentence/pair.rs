@@ -186,11 +186,12 @@ fn how_much(view: &View, system: System) -> Option<Said> {
         (false, true) => ["light press", "press", "heavy press"],
         _ => return None,
     };
-    let is_alone = view.words("head").all(|head| matches!(head, "clearance" | "interf" | "whatfit"))
-        && !view.has("vague")
-        && view
-            .tokens()
-            .all(|token| matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }));
+    let is_alone =
+        view.words("head").all(|head| matches!(head, "clearance" | "interf" | "whatfit"))
+            && !view.has("vague")
+            && view
+                .tokens()
+                .all(|token| matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }));
     (view.has("asking") && is_alone && is_nominal(size, system)).then(|| {
         let size = size.plain(system);
         Said::ask("how it is to fit is not said", words.map(|word| format!("{size} {word}")).into())

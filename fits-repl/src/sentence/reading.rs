@@ -239,10 +239,24 @@ pub(crate) fn warm(view: &View, system: System) -> Option<Said> {
         Token::Angle(text) => Some(text.clone()),
         _ => None,
     });
-    let temperature = view.one(|token| match token {
-        Token::Temperature(text) => Some(text.clone()),
-        _ => None,
-    });
+    let all: Vec<(usize, &String)> = view
+        .items
+        .iter()
+        .enumerate()
+        .filter_map(|(at, item)| match &item.token {
+            Token::Temperature(text) => Some((at, text)),
+            _ => None,
+        })
+        .collect();
+    let temperature = match all[..] {
+        [(_, one)] => Some(one.clone()),
+        // `0F to 120F`
+        [(a, low), (b, high)] if b == a + 2 && matches!(&*view.said(a + 1), "to" | "and" | "-") => {
+            Some(format!("{low}..{high}"))
+        }
+        [] => None,
+        _ => return None,
+    };
     let after_at = |at: usize| {
         at.checked_sub(1).is_some_and(|at| matches!(&*view.said(at), "at" | "to" | "up to"))
     };

@@ -11,9 +11,10 @@ use crate::sentence::{
 
 /// `want 60 Nm on 25 shaft, press only holds 35, 6 mm cross pin for the rest`.
 pub(crate) fn share(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "shaft", "sharer", "role", "holds", "compound", "gap", "shock"], |token| {
-        matches!(token, Token::Number(_) | Token::Torque(_))
-    })?;
+    view.only(
+        &["head", "shaft", "sharer", "role", "holds", "compound", "gap", "shock"],
+        |token| matches!(token, Token::Number(_) | Token::Torque(_)),
+    )?;
     if !view.has("head") || view.words("sharer").count() > 1 {
         return None;
     }
@@ -25,10 +26,8 @@ pub(crate) fn share(view: &View, system: System) -> Option<Said> {
             _ => None,
         })
         .collect();
-    let holds = view
-        .items
-        .iter()
-        .position(|item| matches!(item.token, Token::Word { kind: "holds", .. }));
+    let holds =
+        view.items.iter().position(|item| matches!(item.token, Token::Word { kind: "holds", .. }));
     let (all, press) = match (&torques[..], holds) {
         ([(_, all)], None) => (all.clone(), None),
         ([(first, all), (second, other)], Some(holds)) => {

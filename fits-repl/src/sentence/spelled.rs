@@ -277,14 +277,16 @@ impl Reader<'_> {
     fn hundred(&self, at: usize) -> Option<(u32, bool, usize)> {
         let first = digit(self.text(at)).filter(|first| (1..=9).contains(first))?;
         let (rest, end) = match (tens(self.next(at + 1)), digit(self.next(at + 1))) {
-            (Some(tens), _) => match digit(self.next(at + 2)).filter(|ones| (1..=9).contains(ones)) {
+            (Some(tens), _) => match digit(self.next(at + 2)).filter(|ones| (1..=9).contains(ones))
+            {
                 Some(ones) => (tens + ones, at + 3),
                 None => (tens, at + 2),
             },
             (None, Some(teen @ 10..)) => (teen, at + 2),
             _ => return None,
         };
-        let is_half = ["and", "a", "half"].iter().zip(end..).all(|(word, at)| self.next(at) == *word);
+        let is_half =
+            ["and", "a", "half"].iter().zip(end..).all(|(word, at)| self.next(at) == *word);
         let end = if is_half { end + 3 } else { end };
         let end = if is_half && self.next(end) == "thou" { end + 1 } else { end };
         let goes_on = UNITS.contains(&self.next(end))
@@ -461,9 +463,16 @@ pub(super) fn figures(line: &str) -> String {
             && (at == 0 || !words[at].follows || LEADS.contains(&&*words[at - 1].text))
             && (matches!(
                 reader.next(at + 1),
-                "od" | "long" | "id" | "dia" | "thick" | "press" | "outside" | "inside" | "tube" | "across"
-            )
-                || SIZED.contains(&reader.next(at + 1)))
+                "od" | "long"
+                    | "id"
+                    | "dia"
+                    | "thick"
+                    | "press"
+                    | "outside"
+                    | "inside"
+                    | "tube"
+                    | "across"
+            ) || SIZED.contains(&reader.next(at + 1)))
             && !line[..words[at].from].trim_end().ends_with(|c: char| c.is_ascii_digit());
         let found = if is_inch { Some(("1 inch".into(), at + 1)) } else { reader.number(at) };
         match found {
@@ -576,7 +585,10 @@ fn ranges(line: &str) -> String {
                 text.push_str(&line[from..word.from]);
                 text.push('.');
                 from = word.from;
-            } else if !goes_on && shows_inches && word.text.parse().is_ok_and(|wall: u32| wall >= 20) {
+            } else if !goes_on
+                && shows_inches
+                && word.text.parse().is_ok_and(|wall: u32| wall >= 20)
+            {
                 text.push_str(&line[from..word.to]);
                 text.push_str(" thou");
                 from = word.to;
@@ -678,6 +690,8 @@ fn offset(words: &[Word], at: usize) -> Option<(String, usize)> {
     let mut after = next + 1;
     let value = if is_size {
         fraction_value(base)
+    } else if matches!(base, "a" | "an") && text(after) == "inch" {
+        1.0
     } else {
         let whole: f64 = base.parse().ok()?;
         if !matches!(text(after), "inch" | "in") || whole >= 4.0 {

@@ -133,7 +133,8 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     {
         let one = composed(&links, wanted.as_ref(), all_plus, system);
         links.iter_mut().filter(|link| link.is_several).for_each(|link| link.times = 2);
-        let more: f64 = links[1..].iter().map(|link| link.num.mm(system) * f64::from(link.times)).sum();
+        let more: f64 =
+            links[1..].iter().map(|link| link.num.mm(system) * f64::from(link.times)).sum();
         if more <= room * 1.02 {
             let two = composed(&links, wanted.as_ref(), all_plus, system);
             return Some(Said::ask("how many of them are in it is not said", vec![one, two]));

@@ -158,7 +158,9 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         None if measured_before(view, in_hand) => {
             let mut before = view.items[..in_hand].iter().rev().map(|item| &item.token);
             match before.find_map(|token| match token {
-                Token::Word { kind: kind @ ("hole" | "hub" | "shaft" | "bushing"), .. } => Some(*kind),
+                Token::Word { kind: kind @ ("hole" | "hub" | "shaft" | "bushing"), .. } => {
+                    Some(*kind)
+                }
                 _ => None,
             })? {
                 "shaft" => "shaft",

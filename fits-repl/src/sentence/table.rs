@@ -179,7 +179,8 @@ impl Table {
         // As thumbs type them: `whats`, `dont`; but `i'd` is no inside diameter.
         let bare = |spelling: &&'static str| {
             let is_other = ["i'd", "i'll", "we'll", "we're", "he'll", "she'll", "we'd", "she'd"];
-            let is_typed = spelling.contains('\'') && !is_other.iter().any(|it| spelling.contains(it));
+            let is_typed =
+                spelling.contains('\'') && !is_other.iter().any(|it| spelling.contains(it));
             is_typed.then(|| &*spelling.replace('\'', "").leak())
         };
         let spellings = spellings.flat_map(|said| std::iter::once(said).chain(bare(&said)));

@@ -89,9 +89,22 @@ pub(crate) fn is_own(token: &Token) -> bool {
 /// A thread, its limits.
 pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
     view.only(&["head", "state", "mate", "shaft", "hole", "hub", "unit", "series"], |token| {
-        is_own(token) || matches!(token, Token::Number(_))
+        is_own(token) || matches!(token, Token::Number(_) | Token::AnsiClass(_))
     })?;
     if view.has("hole") {
+        return None;
+    }
+    // `class 3`: of the screw or of the nut?
+    if let Some(class) = view.one(|token| match token {
+        Token::AnsiClass(class @ 1..=3) => Some(*class),
+        _ => None,
+    }) {
+        let name = thread_of(view)?;
+        let each = [format!("{class}B/{class}A"), format!("{class}A"), format!("{class}B")];
+        let each = each.map(|class| format!("{name} {class}"));
+        return Some(Said::ask("the screw's class or the nut's is not said", each.to_vec()));
+    }
+    if view.count(|token| matches!(token, Token::AnsiClass(_))) > 0 {
         return None;
     }
     if let Some(said) = pipe(view) {

@@ -696,8 +696,11 @@ impl View {
     /// `2 to 4 thou`: the unit of the second is the first's.
     pub(super) fn settle_ranges(&mut self) {
         for at in 2..self.items.len() {
-            let Token::Number(Num { unit: unit @ Some(Unit::Thou | Unit::Tenth), value, .. }) =
-                self.items[at].token
+            let Token::Number(Num {
+                unit: unit @ Some(Unit::Thou | Unit::Tenth | Unit::Micron),
+                value,
+                ..
+            }) = self.items[at].token
             else {
                 continue;
             };

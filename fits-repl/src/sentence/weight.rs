@@ -22,7 +22,10 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let section = if section == "round" { String::new() } else { format!("{section} ") };
     let is_long = |at: &usize| {
-        matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "role" | "foot", .. }))
+        matches!(
+            view.items.get(at + 1).map(|item| &item.token),
+            Some(Token::Word { kind: "role" | "foot", .. })
+        )
     };
     let (at, first, after, second) = match numbers[..] {
         [(at, first), (after, second)] => (at, first, after, second),
@@ -49,7 +52,10 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     // The length is the one with `long` beside it, in feet, or before `of`.
     let leads = [at, after].map(|at| {
         let said = view.said(at + 1);
-        let in_feet = matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "foot", .. }));
+        let in_feet = matches!(
+            view.items.get(at + 1).map(|item| &item.token),
+            Some(Token::Word { kind: "foot", .. })
+        );
         beside(at, "role") || in_feet || said == "of" || said == "length of"
     });
     let (size, long, is_feet) = match leads {

@@ -63,7 +63,11 @@ impl Session {
         let may_guess = !is_named
             && !words::is_entry(line)
             && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
-        may_guess.then(|| self.as_guess(line)).flatten().map_or(answer, Err)
+        let guess = may_guess.then(|| self.as_guess(line)).flatten();
+        match guess.or_else(|| may_guess.then(|| lacking(line)).flatten()) {
+            Some(problem) => Err(problem),
+            None => answer,
+        }
     }
 
     /// The same, every word as it was typed, and none passed over.
@@ -230,8 +234,10 @@ impl Session {
         let typed = line.get(at.clone())?;
         let size = typed.trim_end_matches(|c: char| !c.is_ascii_digit());
         let lower = line.trim_end_matches(['?', '.', ' ']).to_lowercase();
-        let is_driven = [" tap in", " tap it in", " tapped in"].iter().any(|end| lower.ends_with(end));
-        let is_bare = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+        let is_driven =
+            [" tap in", " tap it in", " tapped in"].iter().any(|end| lower.ends_with(end));
+        let is_bare =
+            |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
         let (why, choices) = if is_driven {
             let why = "a tap's hole, or a pin that is tapped in?";
             (why, vec![format!("{size} tap"), format!("{typed} tight keying")])
@@ -412,6 +418,31 @@ impl Session {
                 (choices.len() >= 2).then(|| Err(Problem::new(why, 0..line.len()).choose(choices)))
             }
         }
+    }
+}
+
+/// What a phrase lacks, or the word of it that is known to no question.
+fn lacking(line: &str) -> Option<Problem> {
+    match sentence::lacks(line)? {
+        sentence::Lack::Word(at) => {
+            let word = line.get(at.clone())?;
+            let message = format!("`{word}` is not known here");
+            Some(
+                Problem::new(message, at)
+                    .advise("leave it out, or say it in other words: `help words`"),
+            )
+        }
+        sentence::Lack::Heated => Some(
+            Problem::new(
+                "what is heated is not said: its size, its fit and its hub",
+                0..line.len(),
+            )
+            .advise("as in `assemble 2in shrink, hub steel od 3in`"),
+        ),
+        sentence::Lack::Size => Some(
+            Problem::new("no size is said", 0..line.len())
+                .advise("a size and a fit, as in `3/4in press`"),
+        ),
     }
 }
 
