@@ -252,9 +252,23 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
             continue;
         }
         let said = view.said(at);
-        let of_shaft = ["inner", "shaft"].iter().any(|word| said.contains(word));
-        let of_housing =
-            ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
+        let names = |words: &[&str]| words.iter().any(|word| said.contains(word));
+        let (mut of_shaft, mut of_housing) =
+            (names(&["inner", "shaft", "axle", "spindle"]), names(&["outer", "housing", "wheel", "hub"]));
+        if !of_shaft && !of_housing {
+            // `the crank turns`, `spins on a fixed pin`: the part beside the word.
+            let part = |at: usize| match view.items.get(at)?.token {
+                Token::Word { kind: "shaft", .. } => Some(true),
+                Token::Word { kind: "hub", .. } => Some(view.said(at) == "crank"),
+                Token::Word { kind: "hole", .. } => Some(false),
+                _ => None,
+            };
+            let before = (0..at).rev().take(3).find_map(part);
+            let after = (at + 1..at + 3).find_map(part);
+            let leads = matches!(&*said, "fixed" | "stationary" | "still");
+            let is_shaft = if leads { after.or(before) } else { before.or(after) }?;
+            (of_shaft, of_housing) = (is_shaft, !is_shaft);
+        }
         let is_shaft = match (name, of_shaft, of_housing) {
             ("turns", true, false) | ("stands", false, true) => true,
             ("turns", false, true) | ("stands", true, false) => false,

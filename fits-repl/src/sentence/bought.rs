@@ -231,6 +231,10 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             "kind and fit are not said",
             vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")],
         )),
+        ("m6 dowel pin", None) if view.has("hole") || view.says("head", "ream") => Some(Said::ask(
+            "the fit is not said",
+            ["press", "slip"].map(|word| format!("{name} {text}, {word}")).to_vec(),
+        )),
         ("dowel", Some(word)) if is_metric && !is_m6 => Some(Said::ask(
             "its standard is not said",
             vec![

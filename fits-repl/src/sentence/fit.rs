@@ -8,6 +8,7 @@ use crate::sentence::{
     roles::{DIAMETER, assign},
     sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits},
     token::{Num, System, Token},
+    tube,
     view::View,
 };
 
@@ -60,9 +61,19 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         ],
         |token| {
             is_fit(token)
-                || matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_))
+                || matches!(
+                    token,
+                    Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_) | Token::Cross
+                )
         },
     )?;
+    // What is printed has a rule of its own.
+    if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs")) && view.has("shaft") {
+        return None;
+    }
+    if let Some(said) = tube::plug(view, system) {
+        return Some(said);
+    }
     // `H7 hole`, `spin` of a fit that turns: heads that say nothing more.
     if view
         .words("head")
@@ -93,7 +104,10 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         let feature = if is_hole { "hole" } else { "shaft" };
         return Some(Said::plain(format!("{feature} {limits}")));
     }
-    if view.count(|token| matches!(token, Token::Deviations { .. } | Token::Span(..))) > 0 {
+    let is_more = |token: &Token| {
+        matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::Cross)
+    };
+    if view.count(is_more) > 0 {
         return None;
     }
     let mut numbers = view.numbers();

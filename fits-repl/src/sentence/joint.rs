@@ -521,7 +521,16 @@ pub(crate) fn pick_press(view: &View, system: System) -> Option<Said> {
     };
     let parts = joint.parts(view, system)?;
     let is_force = view.tokens().any(|token| matches!(token, Token::Force(_)));
+    // `press … under 6 tons` is what the press gives, whatever it is to hold.
+    let under = ["under", "less than", "no more than", "at most", "up to"];
+    let is_limit = is_force && view.types(&under);
+    if is_limit && view.types(&["hold", "holds", "to hold", "must hold", "that holds"]) {
+        return None;
+    }
     match torque {
+        Some(force) if is_limit && !safe => {
+            Some(Said::plain(format!("pick {} press under {force}{parts}", size.plain(system))))
+        }
         // What a press gives, where nothing is said to be held.
         Some(force) if is_force && !safe && !view.says("head", "hold") => {
             Some(Said::plain(format!("pick {} press under {force}{parts}", size.plain(system))))

@@ -56,7 +56,13 @@ pub(crate) fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
         return Some((first, end));
     }
     let slash = byte(line, end) == Some(b'/');
-    let from = if slash { end + 1 } else { spaces(line, end) };
+    // `H8 over f7`
+    let over = line.get(end..end + 6).is_some_and(|said| said == " over ");
+    let from = match (slash, over) {
+        (true, _) => end + 1,
+        (false, true) => end + 6,
+        _ => spaces(line, end),
+    };
     let second = class(line, from);
     let pair = match (&first, second) {
         (Token::Hole(hole), Some((Token::Shaft(shaft), end))) => Some((hole.clone(), shaft, end)),

@@ -476,10 +476,24 @@ fn of_two(
                 Some(fit) => format!(", {}", fit.text()),
                 None => String::new(),
             };
-            let mut all = vec![
+            let mut all = Vec::new();
+            // A nominal size, and a part of it as it measures.
+            let read = match (is_nominal(a.1, system), is_nominal(b.1, system)) {
+                (true, false) => Some((&first, &second, b.0)),
+                (false, true) => Some((&second, &first, a.0)),
+                _ => None,
+            };
+            if let (Some(fit), Some((nominal, reading, at))) = (fit, read) {
+                let mut parts = ["hole", "shaft"];
+                if part_of(view, at) == Some("shaft") {
+                    parts.reverse();
+                }
+                all.extend(parts.map(|part| format!("{nominal} {}, {part} = {reading}", fit.text())));
+            }
+            all.extend([
                 format!("hole {hole}, shaft {shaft}{tail}"),
                 format!("hole {shaft}, shaft {hole}{tail}"),
-            ];
+            ]);
             if view.has("should") || view.has("trouble") || view.has("off") {
                 let part = part_of(view, a.0).unwrap_or("hole");
                 all.insert(0, format!("rescue {part} {first} should be {second}{tail}"));
@@ -494,10 +508,14 @@ fn of_two(
                 _ => (&first, &second),
             };
             match fit {
-                Fit::Hole(_) | Fit::Shaft(_) => vec![
-                    format!("{nominal} {class} = {reading}"),
-                    format!("{reading} {class} = {nominal}"),
-                ],
+                Fit::Hole(_) | Fit::Shaft(_) => {
+                    let work = if matches!(fit, Fit::Hole(_)) { "bore" } else { "turn" };
+                    vec![
+                        format!("{nominal} {class} = {reading}"),
+                        format!("{work} {nominal} {class} from {reading}"),
+                        format!("{reading} {class} = {nominal}"),
+                    ]
+                }
                 _ => vec![
                     format!("{nominal} {class}, hole = {reading}"),
                     format!("{nominal} {class}, shaft = {reading}"),

@@ -295,6 +295,28 @@ impl Reader<'_> {
         (!goes_on).then_some((first * 100 + rest, is_half, end))
     }
 
+    /// `h seven`, `capital N seven`: a class of ISO 286, and the place after it.
+    fn class(&self, at: usize) -> Option<(String, usize)> {
+        let case = match self.text(at) {
+            "capital" | "cap" | "big" => Some(true),
+            "small" | "lower" => Some(false),
+            _ => None,
+        };
+        let letter_at = if case.is_some() { at + 1 } else { at };
+        let letter = if case.is_some() { self.next(letter_at) } else { self.text(letter_at) };
+        // A letter that is said alone may be a thread's or a bearing's.
+        let letters = if case.is_some() { "cdefghjkmnprsuxz" } else { "cdefghknpsu" };
+        let is_letter = letter.len() == 1 && letters.contains(letter);
+        let next = self.next(letter_at + 1);
+        let grade = digit(next).or_else(|| next.parse().ok()).filter(|grade| (4..=13).contains(grade))?;
+        let is_spelled = digit(next).is_some() || case.is_some();
+        (is_letter && is_spelled).then(|| {
+            let letter =
+                if case == Some(true) { letter.to_ascii_uppercase() } else { letter.to_owned() };
+            (format!("{letter}{grade}"), letter_at + 2)
+        })
+    }
+
     /// A number that begins here, as figures, and the place after it.
     fn number(&self, at: usize) -> Option<(String, usize)> {
         let is_unit = |at: usize| UNITS.contains(&self.next(at));
@@ -452,7 +474,7 @@ pub(super) fn figures(line: &str) -> String {
     let mut text = String::with_capacity(line.len());
     let (mut at, mut from) = (0, 0);
     while at < words.len() {
-        if let Some((thread, after)) = reader.thread(at) {
+        if let Some((thread, after)) = reader.class(at).or_else(|| reader.thread(at)) {
             text.push_str(&line[from..words[at].from]);
             text.push_str(&thread);
             from = words[after - 1].to;

@@ -202,7 +202,10 @@ pub(crate) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>>
     let is_bare_metric = name.starts_with('M') && !name.contains('x');
     match pitch[..] {
         [] => {}
-        [pitch] if is_bare_metric && view.types(&["pitch", "mm pitch", "with"]) => {
+        [pitch]
+            if is_bare_metric
+                && (view.types(&["pitch", "mm pitch", "with"]) || follows_its_thread(view)) =>
+        {
             let name = format!("{name}x{}", pitch.text);
             name.parse::<Thread>().ok()?;
             return Some(Ok(name));
@@ -232,6 +235,14 @@ pub(crate) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>>
             many.iter().map(|pitch| format!("{name}x{pitch}{tail}")).collect(),
         ))),
     }
+}
+
+/// `M20 2.5`: the pitch stands after the size.
+fn follows_its_thread(view: &View) -> bool {
+    view.items.windows(2).any(|pair| {
+        matches!((&pair[0].token, &pair[1].token), (Token::Thread { .. }, Token::Number(num))
+            if num.unit.is_none() && num.value <= 6.0 && !num.is_fraction)
+    })
 }
 
 pub(crate) fn other_class(class: &str, unified: char, metric: char) -> Option<String> {

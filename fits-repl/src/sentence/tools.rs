@@ -40,8 +40,11 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let fit = match fit_of(view) {
-        // A reamer makes holes: `h7` is typed without its capital.
-        Some(Fit::Shaft(class)) => class.to_ascii_uppercase(),
+        // A reamer makes holes: `h7` is typed without its capital; m6 is a pin's.
+        Some(Fit::Shaft(class)) if class.starts_with('h') && !view.types(&["dowel", "dowel pin"]) => {
+            class.to_ascii_uppercase()
+        }
+        Some(Fit::Shaft(_)) => return None,
         Some(fit) => fit.text().to_owned(),
         // A reamer with no class said makes H7.
         None => "H7".to_owned(),
