@@ -253,8 +253,10 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
         }
         let said = view.said(at);
         let names = |words: &[&str]| words.iter().any(|word| said.contains(word));
-        let (mut of_shaft, mut of_housing) =
-            (names(&["inner", "shaft", "axle", "spindle"]), names(&["outer", "housing", "wheel", "hub"]));
+        let (mut of_shaft, mut of_housing) = (
+            names(&["inner", "shaft", "axle", "spindle", "crank"]),
+            names(&["outer", "housing", "wheel", "hub", "roller", "pulley"]),
+        );
         if !of_shaft && !of_housing {
             // `the crank turns`, `spins on a fixed pin`: the part beside the word.
             let part = |at: usize| match view.items.get(at)?.token {
@@ -263,8 +265,10 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
                 Token::Word { kind: "hole", .. } => Some(false),
                 _ => None,
             };
-            let before = (0..at).rev().take(3).find_map(part);
-            let after = (at + 1..at + 3).find_map(part);
+            let is_clause =
+                |at: &usize| view.items.get(*at).is_some_and(|item| item.token != Token::Break);
+            let before = (0..at).rev().take_while(is_clause).take(3).find_map(part);
+            let after = (at + 1..at + 4).take_while(is_clause).find_map(part);
             let leads = matches!(&*said, "fixed" | "stationary" | "still");
             let is_shaft = if leads { after.or(before) } else { before.or(after) }?;
             (of_shaft, of_housing) = (is_shaft, !is_shaft);

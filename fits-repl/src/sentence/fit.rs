@@ -68,7 +68,9 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         },
     )?;
     // What is printed has a rule of its own.
-    if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs")) && view.has("shaft") {
+    if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs"))
+        && view.has("shaft")
+    {
         return None;
     }
     if let Some(said) = tube::plug(view, system) {
@@ -104,9 +106,8 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         let feature = if is_hole { "hole" } else { "shaft" };
         return Some(Said::plain(format!("{feature} {limits}")));
     }
-    let is_more = |token: &Token| {
-        matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::Cross)
-    };
+    let is_more =
+        |token: &Token| matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::Cross);
     if view.count(is_more) > 0 {
         return None;
     }

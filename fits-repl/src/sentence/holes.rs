@@ -61,7 +61,10 @@ pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
         return None;
     }
     // The bore of a nut that is cut on the lathe goes by its limits.
-    if acme && view.types(&["nut bore", "bore of the nut", "nut"]) && view.has("hole") | view.types(&["nut bore"]) {
+    if acme
+        && view.types(&["nut bore", "bore of the nut", "nut"])
+        && view.has("hole") | view.types(&["nut bore"])
+    {
         return Some(Said::plain(format!("{name} nut")));
     }
     let mut tail = String::new();

@@ -330,9 +330,19 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
         || ["bearing", "brg"].iter().any(|said| before.ends_with(said));
     // `R8 idler, the outer turns`: no class stands beside a ring.
     let is_said = is_said
-        || letters > 0
+        || (letters > 0 || rest.get(..number)?.len() == 3)
             && line.to_lowercase().split(|c: char| !c.is_alphabetic()).any(|word| {
-                matches!(word, "bearing" | "bearings" | "brg" | "outer" | "inner" | "idler")
+                matches!(
+                    word,
+                    "bearing"
+                        | "bearings"
+                        | "brg"
+                        | "outer"
+                        | "inner"
+                        | "idler"
+                        | "pulley"
+                        | "race"
+                )
             });
     (is_said || rest.get(..number)?.len() == 4 && letters == 0)
         .then_some((Token::Bearing(ball), end))

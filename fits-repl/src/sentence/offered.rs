@@ -1,7 +1,7 @@
 //! A phrase that no question takes whole: what its figures and its plainest words
 //! may ask is offered, never answered.
 
-use crate::words::clause::opened_by;
+use crate::words::clause::{opened_by, reserved};
 
 use super::{
     Said, Setting, distinct,
@@ -110,7 +110,12 @@ pub(crate) enum Lack {
 /// What a phrase lacks: of a plain query that is refused the grammar knows better.
 pub(crate) fn lacks(text: &str) -> Option<Lack> {
     let first = text.split_whitespace().next().unwrap_or_default().to_lowercase();
-    if text.len() > super::LONGEST || !text.is_ascii() || opened_by(&first).is_some() {
+    let is_keyword = |word: &str| reserved().any(|known| known == word);
+    if text.len() > super::LONGEST
+        || !text.is_ascii()
+        || is_keyword(&first)
+        || opened_by(&first).is_some()
+    {
         return None;
     }
     let line = Line::new(text);
@@ -130,7 +135,9 @@ pub(crate) fn lacks(text: &str) -> Option<Lack> {
     }
     let is_word = |at: &std::ops::Range<usize>| {
         text.get(at.clone()).is_some_and(|word| {
-            word.len() > 2 && word.bytes().all(|byte| byte.is_ascii_alphabetic())
+            word.len() > 2
+                && word.bytes().all(|byte| byte.is_ascii_alphabetic())
+                && !is_keyword(&word.to_lowercase())
         })
     };
     let is_long = text.split_whitespace().count() >= 4;
@@ -488,7 +495,9 @@ fn of_two(
                 if part_of(view, at) == Some("shaft") {
                     parts.reverse();
                 }
-                all.extend(parts.map(|part| format!("{nominal} {}, {part} = {reading}", fit.text())));
+                all.extend(
+                    parts.map(|part| format!("{nominal} {}, {part} = {reading}", fit.text())),
+                );
             }
             all.extend([
                 format!("hole {hole}, shaft {shaft}{tail}"),

@@ -27,6 +27,14 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
             }
         }
     }
+    // `bush o.d. 1.0023`: what goes into the hole.
+    if view.has("bushing") && view.words("role").all(|role| role == "od") {
+        for item in &mut named.items {
+            if matches!(item.token, Token::Word { kind: "role", .. }) {
+                item.token = Token::Word { name: "-", kind: "small" };
+            }
+        }
+    }
     let view = &named;
     view.only(
         &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],

@@ -35,6 +35,7 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
                     | Token::Deviations { .. }
                     | Token::Span(..)
                     | Token::Temperature(_)
+                    | Token::Angle(_)
             )
         },
     )?;
@@ -53,10 +54,14 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
         (None, _) => String::new(),
         _ => return None,
     };
+    // `45 degrees` of a warm part, where millimetres are spoken.
+    let is_metric = system == System::Millimetres;
     let temperature = match view.one(|token| match token {
         Token::Temperature(text) => Some(text.clone()),
+        Token::Angle(text) if is_metric => Some(format!("{text}C")),
         _ => None,
     }) {
+        None if view.count(|token| matches!(token, Token::Angle(_))) > 0 => return None,
         Some(text) => {
             let material = view.word("material").filter(|_| view.words("material").count() == 1)?;
             let feature = if is_hole { "hole" } else { "shaft" };

@@ -221,11 +221,13 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
             "hole",
             "shaft",
             "hub",
+            "bushing",
         ],
         |token| matches!(token, Token::Number(_) | Token::Temperature(_)),
     )?;
-    // A wheel, a knob, a tube: what runs, and no housing.
-    if view.words("hub").any(|name| name != "ring") {
+    // A wheel, a knob, a tube: what runs, and no housing; what is printed may be any.
+    let is_other = view.words("hub").any(|name| name != "ring") || view.has("bushing");
+    if is_other && !view.has("plastic") {
         return None;
     }
     // What is of a printer's plastic is printed.

@@ -308,7 +308,8 @@ impl Reader<'_> {
         let letters = if case.is_some() { "cdefghjkmnprsuxz" } else { "cdefghknpsu" };
         let is_letter = letter.len() == 1 && letters.contains(letter);
         let next = self.next(letter_at + 1);
-        let grade = digit(next).or_else(|| next.parse().ok()).filter(|grade| (4..=13).contains(grade))?;
+        let grade =
+            digit(next).or_else(|| next.parse().ok()).filter(|grade| (4..=13).contains(grade))?;
         let is_spelled = digit(next).is_some() || case.is_some();
         (is_letter && is_spelled).then(|| {
             let letter =

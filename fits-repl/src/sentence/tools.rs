@@ -41,7 +41,9 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
     }
     let fit = match fit_of(view) {
         // A reamer makes holes: `h7` is typed without its capital; m6 is a pin's.
-        Some(Fit::Shaft(class)) if class.starts_with('h') && !view.types(&["dowel", "dowel pin"]) => {
+        Some(Fit::Shaft(class))
+            if class.starts_with('h') && !view.types(&["dowel", "dowel pin"]) =>
+        {
             class.to_ascii_uppercase()
         }
         Some(Fit::Shaft(_)) => return None,

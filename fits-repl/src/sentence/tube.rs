@@ -29,12 +29,16 @@ pub(crate) fn plug(view: &View, system: System) -> Option<Said> {
     if wall.mm(system) > 0.25 * od.mm(system) || roles.count("od") + roles.count("wall") > 2 {
         return None;
     }
-    let bore = od.less_twice(wall, system)?.plain(system);
+    od.less_twice(wall, system)?;
+    let (od, wall) = (od.plain(system), wall.plain(system));
+    let bore = format!("{od} - 2 * {wall}");
     let thin = format!("{bore} {word}, thin tube");
     if word.contains("press") || word == "shrink" {
-        let (od, wall) = (od.plain(system), wall.plain(system));
         let joint = format!("assemble {bore} {word}, hub steel od {od} wall {wall}, shaft steel");
-        return Some(Said::ask("the sizes alone, or whether the tube stands it?", vec![thin, joint]));
+        return Some(Said::ask(
+            "the sizes alone, or whether the tube stands it?",
+            vec![thin, joint],
+        ));
     }
     Some(Said::plain(thin))
 }

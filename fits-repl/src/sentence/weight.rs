@@ -30,7 +30,7 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     let (at, first, after, second) = match numbers[..] {
         [(at, first), (after, second)] => (at, first, after, second),
         // `a foot of 1 inch steel`, or its length is not said.
-        [(at, size)] if !is_long(&at) => {
+        [(at, size)] if !is_long(&at) && !beside_head(view, at) => {
             let is_one = |word: &str| (0..at).any(|at| view.said(at).ends_with(word));
             let longs: &[&str] = if is_one("foot of") {
                 &["1ft"]
@@ -65,6 +65,11 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     };
     let long = if is_feet { format!("{}ft", long.text) } else { long.plain(system) };
     weighed(view, &format!("{section}{}", size.plain(system)), &[&long])
+}
+
+/// `500 kg` is a weight.
+fn beside_head(view: &View, at: usize) -> bool {
+    matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "head", .. }))
 }
 
 /// A bar of the metal that is said, so long; what is not said is asked.
