@@ -26,6 +26,12 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     if view.has("material") {
         return numbered(view, ball?);
     }
+    // Which part turns is said: both seats.
+    if let Some(said @ Said::Plain(_)) = ball.and_then(|ball| numbered(view, ball))
+        && view.has("load")
+    {
+        return Some(said);
+    }
     let number = ball.map(|ball| {
         let said = |size: Length| Figure::from(size).said_in(ball.unit()).replace(' ', "");
         (said(ball.bore()), said(ball.outside()))

@@ -152,7 +152,8 @@ pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
 }
 
 /// Words of fits that hold by interference.
-const HOLDS: [&str; 6] = ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
+pub(super) const HOLDS: [&str; 6] =
+    ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
 
 /// Pins and bar that are bought, alone or with a fit.
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
@@ -406,6 +407,10 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
 /// `1 in 20 over 150`: a taper that is wanted.
 fn one_in(view: &View, system: System) -> Option<Said> {
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    // Said of two collars, which a wanted taper has none of.
+    if view.has("bigger") || view.says("role", "chuck") || view.says("role", "tailend") {
+        return None;
+    }
     for pair in numbers.windows(2) {
         let [(at, one), (of, turns)] = pair else { continue };
         let is_ratio = one.text == "1"

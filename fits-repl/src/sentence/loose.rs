@@ -8,7 +8,7 @@ use crate::words::clause::opened_by;
 use super::{
     ALL, Said, Setting, distinct, in_units, numbers_in, ready, settle,
     token::Token,
-    view::{KEPT, Line, View},
+    view::{KEPT, Line, MEANT, View},
 };
 
 /// What a phrase may mean when some of its words are passed over.
@@ -97,7 +97,7 @@ fn without_words(
     read: &impl Fn(&View) -> Option<Said>,
 ) -> Option<(Said, Vec<Range<usize>>)> {
     let places = (0..view.items.len()).filter(|at| {
-        matches!(view.items[*at].token, Token::Word { kind, .. } if kind != "small" && kind != "material")
+        matches!(view.items[*at].token, Token::Word { kind, .. } if kind != "small" && !MEANT.contains(&kind))
             && !view.said(*at).split(' ').any(|word| KEPT.contains(&word))
     });
     let places: Vec<usize> = places.take(12).collect();

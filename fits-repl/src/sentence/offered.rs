@@ -137,6 +137,7 @@ pub(crate) fn lacks(text: &str) -> Option<Lack> {
         text.get(at.clone()).is_some_and(|word| {
             word.len() > 2
                 && word.bytes().all(|byte| byte.is_ascii_alphabetic())
+                && word.bytes().any(|byte| byte.is_ascii_lowercase())
                 && !is_keyword(&word.to_lowercase())
         })
     };
@@ -187,6 +188,16 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         .or_else(|| of_a_joint(view, &sizes, fit.as_ref(), system))
     {
         return Some(all);
+    }
+    // What only those take is not dropped by the others.
+    let is_theirs = |token: &Token| {
+        matches!(
+            token,
+            Token::Temperature(_) | Token::PerInch(_) | Token::Gauge(_) | Token::Times(_)
+        )
+    };
+    if view.count(is_theirs) > 0 {
+        return None;
     }
     match (&threads[..], &numbers[..], &fit) {
         ([thread], [], None) => Some(of_thread(view, thread)),

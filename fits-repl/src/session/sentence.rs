@@ -64,7 +64,9 @@ impl Session {
             && !words::is_entry(line)
             && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
         let guess = may_guess.then(|| self.as_guess(line)).flatten();
-        match guess.or_else(|| may_guess.then(|| lacking(line)).flatten()) {
+        // Where the plain grammar got further, it knows better.
+        let lack = || may_guess.then(|| lacking(line)).flatten();
+        match guess.or_else(|| lack().filter(|lack| problem.at.start <= lack.at.start)) {
             Some(problem) => Err(problem),
             None => answer,
         }
