@@ -258,6 +258,16 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
             continue;
         }
         let said = view.said(at);
+        // A ring that spins in its seat is in trouble, and is no load.
+        let is_ring = at.checked_sub(1).is_some_and(|before| {
+            matches!(
+                view.items[before].token,
+                Token::Bearing(_) | Token::Word { kind: "bought", .. }
+            )
+        });
+        if is_ring && said.starts_with("spin") {
+            return None;
+        }
         let names = |words: &[&str]| words.iter().any(|word| said.contains(word));
         let (mut of_shaft, mut of_housing) = (
             names(&["inner", "shaft", "axle", "spindle", "crank"]),

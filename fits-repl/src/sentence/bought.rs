@@ -3,6 +3,7 @@
 
 use crate::sentence::{
     Said,
+    fit::TAPPED,
     roles::assign,
     sizes::{Fit, fit_of, limits},
     token::{Num, System, Token},
@@ -170,7 +171,14 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     names.retain(|name| !is_holder || *name != "tube");
     let [name] = names[..] else { return None };
     if view.words("head").any(|head| head != "ream") || view.has("vague") {
-        return None;
+        let [vague] = view.words("vague").collect::<Vec<_>>()[..] else { return None };
+        let size = only_number(view)?.plain(system);
+        let is_plain = vague == "tapped" && name == "dowel" && size.ends_with("in");
+        let hub = hub_of(view, is_holder)?;
+        return (is_plain && !view.has("head") && !view.has("fit")).then(|| {
+            let each = TAPPED.iter().map(|word| format!("dowel {size}, {word}{hub}"));
+            Said::ask("how tight is not said", each.collect())
+        });
     }
     let size = only_number(view)?;
     let text = size.plain(system);

@@ -161,6 +161,11 @@ pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
             };
             Some(Said::plain(format!("{name} {class}{side}")))
         }
+        // `the screw is …, what's the minor for the nut`
+        None if nut && bolt && view.says("head", "pitchd") => {
+            let each = ["", " nut", " screw"].map(|side| format!("{name}{side}"));
+            Some(Said::ask("the screw's size or the nut's is not said", each.to_vec()))
+        }
         None if nut && bolt => Some(Said::plain(name)),
         None if nut => Some(Said::plain(format!("{name} nut"))),
         None if bolt && !view.has("head") && view.types(&["sizes", "its", "dimensions"]) => {
