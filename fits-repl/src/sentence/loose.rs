@@ -7,6 +7,7 @@ use crate::words::clause::opened_by;
 
 use super::{
     ALL, Said, Setting, distinct, in_units, numbers_in, ready, settle,
+    threads::thread_alone,
     token::Token,
     view::{KEPT, Line, MEANT, View},
 };
@@ -171,7 +172,7 @@ fn others(plain: &str) -> Vec<String> {
         other.push(format!("{thread} tap"));
     }
     for tail in [" cut", " wires", " screw", " nut", " tap"] {
-        other.extend(plain.split_once(tail).map(|(thread, _)| thread.to_owned()));
+        other.extend(plain.split_once(tail).map(|(thread, _)| thread_alone(thread)));
     }
     other.extend(swap(" clearance ", " interference ").filter(|_| plain.starts_with("pick")));
     other.extend(swap(" interference ", " clearance ").filter(|_| plain.starts_with("pick")));

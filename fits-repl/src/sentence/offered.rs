@@ -10,6 +10,7 @@ use super::{
     loose::Guess,
     numbers_in, ready,
     sizes::{Fit, fit_of, is_nominal},
+    threads::thread_alone,
     token::{Num, System, Token},
     tools::trimmed,
     view::{Item, Line, View},
@@ -387,7 +388,9 @@ fn bushings(id: &str, od: &str, long: &str) -> Vec<String> {
 }
 
 fn of_thread(view: &View, thread: &str) -> Vec<String> {
-    let ask = |tail: &str| format!("{thread}{tail}");
+    let ask = |tail: &str| {
+        if tail.is_empty() { thread_alone(thread) } else { format!("{thread}{tail}") }
+    };
     let first = if view.says("head", "clearance") {
         " clearance"
     } else if view.says("head", "tap") || view.says("head", "drill") || view.says("head", "cltap") {

@@ -64,9 +64,8 @@ impl Session {
             && !words::is_entry(line)
             && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
         let guess = may_guess.then(|| self.as_guess(line)).flatten();
-        // Where the plain grammar got further, it knows better.
-        let lack = || may_guess.then(|| lacking(line)).flatten();
-        match guess.or_else(|| lack().filter(|lack| problem.at.start <= lack.at.start)) {
+        let may_lack = may_guess || !is_named && is_plain && self.may_be_phrase(line);
+        match guess.or_else(|| may_lack.then(|| lacking(line, problem)).flatten()) {
             Some(problem) => Err(problem),
             None => answer,
         }
@@ -424,8 +423,10 @@ impl Session {
 }
 
 /// What a phrase lacks, or the word of it that is known to no question.
-fn lacking(line: &str) -> Option<Problem> {
+fn lacking(line: &str, refused: &Problem) -> Option<Problem> {
     match sentence::lacks(line)? {
+        // Where the plain grammar got further, it knows better.
+        sentence::Lack::Word(at) if refused.at.start > at.start => None,
         sentence::Lack::Word(at) => {
             let word = line.get(at.clone())?;
             let message = format!("`{word}` is not known here");
