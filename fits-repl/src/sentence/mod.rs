@@ -39,6 +39,7 @@ mod view;
 mod weight;
 
 pub(crate) use self::{
+    holes::screw_pitches,
     loose::{Guess, guess},
     offered::{Lack, lacks, offered},
     token::System,

@@ -244,18 +244,8 @@ impl Session {
             (why, vec![format!("{size} tap"), format!("{typed} tight keying")])
         } else if is_bare(typed) {
             let with = |name: &str| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
-            let of = |pitch: &&str| with(&format!("#{typed}-{pitch}"));
-            let pitches: &[&str] = match typed {
-                "2" => &["56", "64"],
-                "3" => &["48", "56"],
-                "4" => &["40", "48"],
-                "5" => &["40", "44"],
-                "6" => &["32", "40"],
-                "8" => &["32", "36"],
-                "10" => &["24", "32"],
-                "12" => &["24", "28"],
-                _ => return None,
-            };
+            let of = |pitch: &u32| with(&format!("#{typed}-{pitch}"));
+            let pitches = sentence::screw_pitches(typed)?;
             let metric = with(&format!("M{typed}"));
             let mut choices: Vec<String> = pitches.iter().map(of).chain([metric]).collect();
             if self.units_chosen && self.units == Units::Millimetres {
