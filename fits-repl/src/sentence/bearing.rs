@@ -26,6 +26,12 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     if view.has("material") {
         return numbered(view, ball?);
     }
+    // Which part turns is said: both seats.
+    if let Some(said @ Said::Plain(_)) = ball.and_then(|ball| numbered(view, ball))
+        && view.has("load")
+    {
+        return Some(said);
+    }
     let number = ball.map(|ball| {
         let said = |size: Length| Figure::from(size).said_in(ball.unit()).replace(' ', "");
         (said(ball.bore()), said(ball.outside()))
@@ -63,6 +69,10 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
                 format!("{part} {text}, {word}"),
             ],
         ));
+    }
+    // A seat as it measures, beside its bearing's number.
+    if let Some(ball) = ball.filter(|_| view.has("reads") && view.numbers().next().is_some()) {
+        return numbered(view, ball);
     }
     if view.has("fit")
         || view.has("reads")
@@ -113,7 +123,7 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
             let is_own = |num: &Num| {
                 [ball.bore(), ball.outside()]
                     .iter()
-                    .any(|own| (num.mm(system) - own.millimetres()).abs() < 0.005)
+                    .any(|own| (num.mm(system) - own.millimetres()).abs() < 0.000_5)
             };
             view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
             None
@@ -214,7 +224,7 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
     let is_own = |num: &Num| {
         [System::Inches, System::Millimetres]
             .iter()
-            .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.005))
+            .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.000_5))
     };
     // A seat as it measures is told by the ring that it is near.
     let mut seats = String::new();
@@ -248,9 +258,37 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
             continue;
         }
         let said = view.said(at);
-        let of_shaft = ["inner", "shaft"].iter().any(|word| said.contains(word));
-        let of_housing =
-            ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
+        // A ring that spins in its seat is in trouble, and is no load.
+        let is_ring = at.checked_sub(1).is_some_and(|before| {
+            matches!(
+                view.items[before].token,
+                Token::Bearing(_) | Token::Word { kind: "bought", .. }
+            )
+        });
+        if is_ring && said.starts_with("spin") {
+            return None;
+        }
+        let names = |words: &[&str]| words.iter().any(|word| said.contains(word));
+        let (mut of_shaft, mut of_housing) = (
+            names(&["inner", "shaft", "axle", "spindle", "crank"]),
+            names(&["outer", "housing", "wheel", "hub", "roller", "pulley"]),
+        );
+        if !of_shaft && !of_housing {
+            // `the crank turns`, `spins on a fixed pin`: the part beside the word.
+            let part = |at: usize| match view.items.get(at)?.token {
+                Token::Word { kind: "shaft", .. } => Some(true),
+                Token::Word { kind: "hub", .. } => Some(view.said(at) == "crank"),
+                Token::Word { kind: "hole", .. } => Some(false),
+                _ => None,
+            };
+            let is_clause =
+                |at: &usize| view.items.get(*at).is_some_and(|item| item.token != Token::Break);
+            let before = (0..at).rev().take_while(is_clause).take(3).find_map(part);
+            let after = (at + 1..at + 4).take_while(is_clause).find_map(part);
+            let leads = matches!(&*said, "fixed" | "stationary" | "still");
+            let is_shaft = if leads { after.or(before) } else { before.or(after) }?;
+            (of_shaft, of_housing) = (is_shaft, !is_shaft);
+        }
         let is_shaft = match (name, of_shaft, of_housing) {
             ("turns", true, false) | ("stands", false, true) => true,
             ("turns", false, true) | ("stands", true, false) => false,

@@ -3,8 +3,9 @@
 
 use crate::sentence::{
     Said,
+    fit::TAPPED,
     roles::assign,
-    sizes::{Fit, fit_of},
+    sizes::{Fit, fit_of, limits},
     token::{Num, System, Token},
     view::View,
 };
@@ -25,7 +26,22 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
     let wrong: Vec<&str> =
         wrong.iter().filter(|(word, _)| view.says("key", word)).map(|(_, cut)| *cut).collect();
     if view.numbers().count() == 2 {
-        let roles = assign(view, &["shaft"], &[], system)?;
+        // `quarter key`: the number before the word is the key's.
+        let is_key = |at: usize| {
+            matches!(
+                view.items.get(at + 1).map(|item| &item.token),
+                Some(Token::Word { kind: "key", .. })
+            )
+        };
+        let keys: Vec<usize> = view.numbers().map(|(at, _)| at).filter(|at| is_key(*at)).collect();
+        let skip = if keys.len() == 1 { &keys[..] } else { &[] };
+        let mut roles = assign(view, &["shaft"], skip, system)?;
+        if let [(at, key)] =
+            view.numbers().filter(|(at, _)| skip.contains(at)).collect::<Vec<_>>()[..]
+            && roles.free.is_empty()
+        {
+            roles.free.push((at, key.clone(), false));
+        }
         let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else {
             return None;
         };
@@ -84,28 +100,35 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
     if grades.any(|other| Some(other) != by_word) {
         return None;
     }
-    if !view.has("untoleranced") && !view.has("block") && by_standard.is_none() {
+    let is_named = (0..view.items.len()).any(|at| view.said(at).starts_with("general "));
+    if !view.has("untoleranced") && !view.has("block") && by_standard.is_none() && !is_named {
         return None;
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id" | "long"))
-        || view.words("state").any(|state| state != "length")
+        || view.words("state").count() > 1
     {
         return None;
     }
+    let edge = match view.word("state") {
+        Some("length") | None => "",
+        Some(edge) => edge,
+    };
+    let edge = if edge.is_empty() { String::new() } else { format!(" {edge}") };
     let letter = match (by_standard, by_word) {
         (Some(a), Some(b)) if !b.starts_with(a) => return None,
         (Some(a), _) => a.to_string(),
         (None, Some(word)) => word.to_owned(),
         (None, None) => {
             let block = size.ends_with("in").then(|| format!("title block {size}"));
-            let classes = ["m", "c", "f"].map(|class| format!("{size} general {class}"));
+            let block = block.filter(|_| edge.is_empty());
+            let classes = ["m", "c", "f"].map(|class| format!("{size} general {class}{edge}"));
             return Some(Said::ask(
                 "the class is not said",
                 block.into_iter().chain(classes).collect(),
             ));
         }
     };
-    Some(Said::plain(format!("{size} general {letter}")))
+    Some(Said::plain(format!("{size} general {letter}{edge}")))
 }
 
 /// A standard tolerance.
@@ -130,13 +153,17 @@ pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
 }
 
 /// Words of fits that hold by interference.
-const HOLDS: [&str; 6] = ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
+pub(super) const HOLDS: [&str; 6] =
+    ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
 
 /// Pins and bar that are bought, alone or with a fit.
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
-        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..))
+        matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..) | Token::Span(..))
     })?;
+    if view.count(|token| matches!(token, Token::Span(..))) > 0 {
+        return as_measured(view, system);
+    }
     // `dowel in dom tube`: beside another part the tube is what holds it.
     let mut names: Vec<&str> = view.words("bought").collect();
     names.dedup();
@@ -144,7 +171,14 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     names.retain(|name| !is_holder || *name != "tube");
     let [name] = names[..] else { return None };
     if view.words("head").any(|head| head != "ream") || view.has("vague") {
-        return None;
+        let [vague] = view.words("vague").collect::<Vec<_>>()[..] else { return None };
+        let size = only_number(view)?.plain(system);
+        let is_plain = vague == "tapped" && name == "dowel" && size.ends_with("in");
+        let hub = hub_of(view, is_holder)?;
+        return (is_plain && !view.has("head") && !view.has("fit")).then(|| {
+            let each = TAPPED.iter().map(|word| format!("dowel {size}, {word}{hub}"));
+            Said::ask("how tight is not said", each.collect())
+        });
     }
     let size = only_number(view)?;
     let text = size.plain(system);
@@ -206,6 +240,10 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             "kind and fit are not said",
             vec![format!("m6 dowel pin {text}, press"), format!("m6 dowel pin {text}, slip")],
         )),
+        ("m6 dowel pin", None) if view.has("hole") || view.says("head", "ream") => Some(Said::ask(
+            "the fit is not said",
+            ["press", "slip"].map(|word| format!("{name} {text}, {word}")).to_vec(),
+        )),
         ("dowel", Some(word)) if is_metric && !is_m6 => Some(Said::ask(
             "its standard is not said",
             vec![
@@ -231,6 +269,15 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             .then(|| Said::plain(format!("{name} {text}"))),
         (name, Some(word)) => Some(Said::plain(format!("{name} {text}, {word}{material}"))),
     }
+}
+
+/// `my dowels mic 6.003 to 6.005, pressed in`: what they measure, and a word.
+fn as_measured(view: &View, system: System) -> Option<Said> {
+    let span = limits(view, system).filter(|_| view.numbers().next().is_none())?;
+    let Fit::Word(word) = fit_of(view)? else { return None };
+    let is_dowel = view.words("bought").all(|name| name == "dowel");
+    (is_dowel && view.has("bought") && !view.has("head") && !view.has("vague"))
+        .then(|| Some(Said::plain(format!("dowel {span}, {word}{}", hub_of(view, false)?))))?
 }
 
 /// `, hub NAME`: the metal that holds it, or the tube.
@@ -285,11 +332,14 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
             && matches!(pair[1].token, Token::Number(_))
     });
     let skip: Vec<usize> = match after_in {
-        Some(at) if !view.says("role", "apart") => vec![at + 1],
+        Some(at) if !view.says("role", "apart") && !view.says("role", "centres") => vec![at + 1],
         _ => Vec::new(),
     };
     let roles = assign(view, &["role"], &skip, system)?;
-    let apart = match (skip.first().map(|at| &view.items[*at].token), roles.num("apart")) {
+    let apart = match (
+        skip.first().map(|at| &view.items[*at].token),
+        roles.num("apart").or(roles.num("centres")),
+    ) {
         (Some(Token::Number(num)), _) | (_, Some(num)) => num.clone(),
         _ => return None,
     };
@@ -298,7 +348,13 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
     };
     let (chuck, tail) = (by(["chuck"]), by(["tailend"]));
     let free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
-    let over = apart.plain(system);
+    let over = match roles.num("centres").filter(|_| roles.num("apart").is_some()) {
+        Some(whole) if whole.mm(system) > apart.mm(system) => {
+            format!("{} between {}", apart.plain(system), whole.plain(system))
+        }
+        Some(_) => return None,
+        None => apart.plain(system),
+    };
     let give = |a: &Num, b: &Num| {
         ((a.mm(system) - b.mm(system)).abs() < 0.05 * a.mm(system)).then(|| {
             Said::plain(format!("align {} {} over {over}", a.plain(system), b.plain(system)))
@@ -359,12 +415,17 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
 /// `1 in 20 over 150`: a taper that is wanted.
 fn one_in(view: &View, system: System) -> Option<Said> {
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    // Said of two collars, which a wanted taper has none of.
+    if view.has("bigger") || view.says("role", "chuck") || view.says("role", "tailend") {
+        return None;
+    }
     for pair in numbers.windows(2) {
         let [(at, one), (of, turns)] = pair else { continue };
         let is_ratio = one.text == "1"
             && one.unit.is_none()
             && *of == at + 2
-            && matches!(view.items[at + 1].token, Token::Word { name: "in", .. })
+            && (view.said(at + 1) == ":"
+                || matches!(view.items[at + 1].token, Token::Word { name: "in", .. }))
             && turns.unit.is_none()
             && turns.places == 0
             && !turns.is_fraction;

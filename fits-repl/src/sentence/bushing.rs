@@ -16,7 +16,7 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "fit", "material", "hub", "shaft", "hole", "bushing", "role", "head", "state", "reads",
-            "place",
+            "place", "duty",
         ],
         |token| {
             matches!(
@@ -129,6 +129,13 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         _ => None,
     }) {
         let _ = write!(tail, ", warm {text}");
+    }
+    match view.words("duty").collect::<Vec<_>>()[..] {
+        [] => {}
+        [duty] => {
+            let _ = write!(tail, ", for {duty}");
+        }
+        _ => return None,
     }
     let mut id = match (roles.num("id"), roles.num("hole")) {
         (Some(_), Some(_)) => return None,
@@ -292,7 +299,7 @@ fn in_place(view: &View, system: System) -> Option<Said> {
                 ],
             ))
         }
-        [] if shaft.is_some() => Some(Said::ask(
+        [] => Some(Said::ask(
             "what the bushing is made of is not said",
             vec![of("bronze"), of("sintered bronze")],
         )),

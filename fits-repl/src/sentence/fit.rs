@@ -8,6 +8,7 @@ use crate::sentence::{
     roles::{DIAMETER, assign},
     sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits},
     token::{Num, System, Token},
+    tube,
     view::View,
 };
 
@@ -60,9 +61,21 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         ],
         |token| {
             is_fit(token)
-                || matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_))
+                || matches!(
+                    token,
+                    Token::Deviations { .. } | Token::Span(..) | Token::AnsiClass(_) | Token::Cross
+                )
         },
     )?;
+    // What is printed has a rule of its own.
+    if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs"))
+        && view.has("shaft")
+    {
+        return None;
+    }
+    if let Some(said) = tube::plug(view, system) {
+        return Some(said);
+    }
     // `H7 hole`, `spin` of a fit that turns: heads that say nothing more.
     if view
         .words("head")
@@ -93,7 +106,9 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         let feature = if is_hole { "hole" } else { "shaft" };
         return Some(Said::plain(format!("{feature} {limits}")));
     }
-    if view.count(|token| matches!(token, Token::Deviations { .. } | Token::Span(..))) > 0 {
+    let is_more =
+        |token: &Token| matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::Cross);
+    if view.count(is_more) > 0 {
         return None;
     }
     let mut numbers = view.numbers();
@@ -317,12 +332,15 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     };
     let plain = format!("{size} {}{circumstances}", fit.text());
     // `what should I bore for a 1 inch shaft`: of that nominal size, or as it is.
-    if view.says("head", "bore")
-        && view.has("asking")
-        && is_shaft
-        && !is_hole
-        && matches!(fit, Fit::Word(_))
-    {
+    let bores = |at: usize| {
+        let led = at.checked_sub(1).map(|before| view.said(before)).unwrap_or_default();
+        matches!(&*view.said(at), "bore" | "ream") && (led == "i" || led.ends_with(" i"))
+    };
+    let is_asked =
+        view.says("head", "bore") && view.has("asking") || (0..view.items.len()).any(bores);
+    let is_hole = (0..view.items.len())
+        .any(|at| matches!(view.items[at].token, Token::Word { kind: "hole", .. }) && !bores(at));
+    if is_asked && is_shaft && !is_hole && matches!(fit, Fit::Word(_)) {
         let as_it_is = format!("shaft {size}, {}{circumstances}", fit.text());
         return Some(Said::ask("the size by name, or as it measures?", vec![plain, as_it_is]));
     }
@@ -395,6 +413,9 @@ pub(crate) fn turned_class(fit: &Fit) -> Option<String> {
     }
 }
 
+/// What is tapped in with a mallet may be one of these.
+pub(super) const TAPPED: &[&str] = &["tight keying", "light press", "drive"];
+
 pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {
     let words: &[&str] = match vague {
         "tight" => &["push", "light press", "press"],
@@ -407,6 +428,7 @@ pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<
         "easy" | "easy fit" => &["sliding", "free running"],
         "medium" | "medium fit" => &["medium running", "press"],
         "clearance" => &["sliding", "running", "free running"],
+        "tapped" => TAPPED,
         _ => &["snug", "push", "light press"],
     };
     let more = circumstances(view, &Fit::Word(words.first()?))?;

@@ -96,6 +96,11 @@ pub(crate) fn hardware(view: &View, system: System) -> Option<Said> {
         (1, "cross pin" | "square plug") => add(view.word("material")?),
         _ => return None,
     }
+    if part == "o-ring"
+        && let Some(said) = unsaid_ring(view, &line, name.is_none() && roles.free.is_empty())
+    {
+        return Some(said);
+    }
     let is_whole = torques.next().is_none() && !is_listed_elsewhere(part, &roles, system);
     // Without its wall a plug may be anything.
     let is_own = part != "square plug" || roles.num("wall").is_some();
@@ -155,6 +160,25 @@ fn each_before_its_size(view: &View) -> Option<Roles> {
         }
     }
     (!roles.taken.is_empty()).then_some(roles)
+}
+
+/// A ring whose section, or whether it moves, is not said.
+fn unsaid_ring(view: &View, line: &str, is_unnamed: bool) -> Option<Said> {
+    let is_still = view.says("state", "face") || view.says("state", "static");
+    let uses: &[&str] = match (is_still, view.says("state", "moving")) {
+        (true, _) => &[""],
+        (_, true) => &[""],
+        _ => &[" static", " moving"],
+    };
+    let rest = line.strip_prefix("o-ring")?;
+    let sections: &[&str] = if is_unnamed { &[" 1/16in", " 1/8in"] } else { &[""] };
+    let each = sections
+        .iter()
+        .flat_map(|section| uses.iter().map(move |how| format!("o-ring{section}{rest}{how}")));
+    let choices: Vec<String> = each.collect();
+    (choices.len() > 1).then(|| {
+        Said::ask("its section, or whether it moves, is not said: grooves differ", choices)
+    })
 }
 
 /// The name that a number is, where this part has names.

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use crate::sentence::{
     Said,
+    roles::assign,
     threads::{class_of, fine_or, is_own, pipe, thread_of},
     token::{Num, System, Token},
     view::View,
@@ -11,9 +12,15 @@ use crate::sentence::{
 
 /// A tap drill.
 pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "material", "state", "hole", "hub", "shaft", "unit", "series"], |token| {
-        is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
-    })?;
+    view.only(
+        &["head", "material", "state", "hole", "hub", "shaft", "unit", "series", "role"],
+        |token| {
+            is_own(token) || matches!(token, Token::Percent(_) | Token::Number(_) | Token::Gauge(_))
+        },
+    )?;
+    if view.has("role") {
+        return tapped_so_deep(view, system);
+    }
     if view
         .words("head")
         .any(|head| !matches!(head, "tap" | "drill" | "percent" | "nutbore" | "ream"))
@@ -52,6 +59,13 @@ pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
         && !view.says("head", "drill")
     {
         return None;
+    }
+    // The bore of a nut that is cut on the lathe goes by its limits.
+    if acme
+        && view.types(&["nut bore", "bore of the nut", "nut"])
+        && view.has("hole") | view.types(&["nut bore"])
+    {
+        return Some(Said::plain(format!("{name} nut")));
     }
     let mut tail = String::new();
     if let Some(percent) = view.one(|token| match token {
@@ -108,6 +122,21 @@ pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("{name} tap{tail}")))
 }
 
+/// `M8 in aluminium 12 deep`: how long the thread is engaged.
+fn tapped_so_deep(view: &View, system: System) -> Option<Said> {
+    let roles = assign(view, &["role"], &[], system)?;
+    let long = roles.get("long").filter(|_| roles.taken.len() == view.words("role").count())?;
+    let kept = view.items.iter().enumerate().filter(|(at, _)| *at != long.at && *at != long.word);
+    let rest =
+        View { items: kept.map(|(_, item)| item.clone()).collect(), text: view.text.clone() };
+    match tap(&rest, system)? {
+        Said::Plain(lines) => {
+            Some(Said::plain(format!("{}, long {}", lines.first()?, long.num.plain(system))))
+        }
+        Said::Ask { .. } => None,
+    }
+}
+
 /// A screw thread with the pitch of a taper pipe thread of its size.
 pub(crate) fn pipe_pitch(name: &str) -> Option<(&str, &str)> {
     let (size, pitch) = name.split_once('-')?;
@@ -149,8 +178,9 @@ pub(crate) fn unnamed_tap(view: &View, asks: bool) -> Option<Said> {
     None
 }
 
-pub(crate) fn number_taps(gauge: &str) -> Option<Said> {
-    let pitches: &[u32] = match gauge {
+/// The pitches of a numbered screw (ASME B1.1).
+pub(crate) fn screw_pitches(number: &str) -> Option<&'static [u32]> {
+    Some(match number {
         "0" => &[80],
         "1" => &[64, 72],
         "2" => &[56, 64],
@@ -162,7 +192,11 @@ pub(crate) fn number_taps(gauge: &str) -> Option<Said> {
         "10" => &[24, 32],
         "12" => &[24, 28],
         _ => return None,
-    };
+    })
+}
+
+pub(crate) fn number_taps(gauge: &str) -> Option<Said> {
+    let pitches = screw_pitches(gauge)?;
     let choices: Vec<_> = pitches.iter().map(|pitch| format!("#{gauge}-{pitch} tap")).collect();
     (choices.len() > 1).then(|| Said::ask("the pitch is not said", choices))
 }

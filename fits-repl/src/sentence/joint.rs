@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use crate::sentence::{
     Said,
+    bought::HOLDS,
     bushing::bushing_metals,
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
@@ -173,6 +174,17 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
             // Two are left: the larger one.
             None => free.len() == 1,
         };
+        // `20 H7/s6 hub, bush with 14 hole in it`: the bore is the bush's own.
+        if has_bushing
+            && joint.plug.is_none()
+            && joint.bush_id.is_none()
+            && joint.od.as_ref().is_some_and(|od| od.mm(system) > 1.05 * mm)
+            && joint.bore.as_ref().is_some_and(|bore| bore.mm(system) < 0.97 * mm)
+        {
+            joint.bush_id = joint.bore.take();
+            joint.plug = Some(number);
+            continue;
+        }
         if no_outside && is_outside {
             joint.od = Some(number);
         } else if size(&joint).is_none() {
@@ -343,6 +355,11 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     {
         return bushing_on_shaft(view, system);
     }
+    // A plug that slides or is tapped into a tube is a matter of sizes.
+    let is_loose = matches!(fit, Some(Fit::Word(word)) if !HOLDS.contains(&word));
+    if is_loose && !view.has("head") && view.types(&["tube", "tubing", "pipe"]) {
+        return None;
+    }
     let joint = joint(view, system)?;
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
     Some(plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said))
@@ -510,7 +527,16 @@ pub(crate) fn pick_press(view: &View, system: System) -> Option<Said> {
     };
     let parts = joint.parts(view, system)?;
     let is_force = view.tokens().any(|token| matches!(token, Token::Force(_)));
+    // `press … under 6 tons` is what the press gives, whatever it is to hold.
+    let under = ["under", "less than", "no more than", "at most", "up to"];
+    let is_limit = is_force && view.types(&under);
+    if is_limit && view.types(&["hold", "holds", "to hold", "must hold", "that holds"]) {
+        return None;
+    }
     match torque {
+        Some(force) if is_limit && !safe => {
+            Some(Said::plain(format!("pick {} press under {force}{parts}", size.plain(system))))
+        }
         // What a press gives, where nothing is said to be held.
         Some(force) if is_force && !safe && !view.says("head", "hold") => {
             Some(Said::plain(format!("pick {} press under {force}{parts}", size.plain(system))))

@@ -8,6 +8,9 @@
 mod bearing;
 mod bought;
 mod bushing;
+mod clean_up;
+mod corrected;
+mod crib;
 mod fit;
 mod hardware;
 mod holes;
@@ -22,6 +25,7 @@ mod plan;
 mod reading;
 mod rescue;
 mod roles;
+mod share;
 mod sizes;
 mod spelled;
 mod stack;
@@ -30,12 +34,14 @@ mod table;
 mod threads;
 mod token;
 mod tools;
+mod tube;
 mod view;
 mod weight;
 
 pub(crate) use self::{
+    holes::screw_pitches,
     loose::{Guess, guess},
-    offered::offered,
+    offered::{Lack, lacks, offered},
     token::System,
 };
 use self::{
@@ -168,6 +174,10 @@ const ALL: &[(&str, Question)] = &[
     ("by-mic", rescue::by_mic),
     ("service", rescue::service),
     ("weight", weight::weight),
+    ("clean-up", clean_up::clean_up),
+    ("share", share::share),
+    ("insert", threads::insert),
+    ("crib", crib::crib),
 ];
 
 /// A longer phrase is not a sentence.
@@ -183,10 +193,24 @@ fn asked_why(text: &str) -> Option<&str> {
         },
     )?;
     let rest = rest.trim_end_matches(['?', ' ', '.']);
-    let rest = [" what it is", " so", " like that"]
-        .iter()
-        .find_map(|tail| rest.strip_suffix(tail))
-        .map_or(rest, |rest| rest.strip_prefix("is ").unwrap_or(rest));
+    let rest = [
+        " come out like that",
+        " come out like this",
+        " come out so",
+        " come out that way",
+        " comes out like that",
+        " what it is",
+        " what they are",
+        " so",
+        " like that",
+        " that big",
+        " that much",
+        " that tight",
+        " that loose",
+    ]
+    .iter()
+    .find_map(|tail| rest.strip_suffix(tail))
+    .map_or(rest, |rest| rest.strip_prefix("is ").unwrap_or(rest));
     let of = rest
         .strip_suffix(" come from")
         .or_else(|| text.to_lowercase().starts_with("why ").then_some(rest))?;
@@ -248,7 +272,9 @@ fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
     let words: Vec<&str> = text.split(' ').collect();
     let is_doubtful = |at: usize| {
         let [size, said, next] = [at, at + 1, at + 2].map(|at| words.get(at).copied());
-        let is_large = size.and_then(|size| size.parse::<u32>().ok()).is_some_and(|size| size >= 4);
+        let is_large = size
+            .and_then(|size| size.parse::<u32>().ok())
+            .is_some_and(|size| (4..1000).contains(&size));
         let goes_on = next.is_some_and(|next| next.starts_with(|c: char| c.is_ascii_alphabetic()));
         is_large && said == Some("in") && goes_on
     };
@@ -324,6 +350,31 @@ fn plain_marks(text: &str) -> String {
     plain
 }
 
+/// A line with its numbers in words as figures, and without slips of the tongue;
+/// none where it is not known what is taken back.
+fn prepared(text: &str, setting: Setting) -> Option<corrected::Corrected> {
+    let text = spelled::figures(&plain_marks(text));
+    // In a log `scratch that` takes an entry back.
+    if setting.log_is_open {
+        return Some(corrected::Corrected { text, slip: None });
+    }
+    corrected::corrected(&text)
+}
+
+/// `seven fifty`: .750 where bare numbers are inches; else it is asked.
+#[allow(clippy::option_option, reason = "some none is not a phrase")]
+fn spoken_hundreds(text: &str, setting: Setting) -> Option<Option<Said>> {
+    let text = plain_marks(text);
+    let inches = spelled::hundreds(&text, System::Inches)?;
+    if setting.units == Some(System::Inches) {
+        return Some(read(&inches, setting));
+    }
+    let metric = spelled::hundreds(&text, System::Millimetres)?;
+    let read = |text: &str| read(text, setting).map(Said::queries);
+    let choices = [read(&inches), read(&metric)].into_iter().flatten().flatten().collect();
+    Some(Some(Said::ask("thousandths of an inch, or millimetres?", distinct(choices))))
+}
+
 /// Reads a phrase; none where no question takes all of it.
 pub(crate) fn read(text: &str, setting: Setting) -> Option<Said> {
     read_with_slips(text, setting).map(|(said, _)| said)
@@ -334,7 +385,11 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     if text.len() > LONGEST {
         return None;
     }
-    let text = &spelled::figures(&plain_marks(text));
+    if let Some(said) = spoken_hundreds(text, setting) {
+        return said.map(|said| (said, Vec::new()));
+    }
+    let corrected::Corrected { text, slip } = prepared(text, setting)?;
+    let text = &*text;
     if let Some(said) = in_mils(text, setting) {
         return said.map(|said| (said, Vec::new()));
     }
@@ -361,7 +416,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
         let knows = known_to & (1 << question) != 0;
         knows.then(|| line.view(question)).flatten().and_then(ready)
     };
-    let mut slips: Vec<Slip> = Vec::new();
+    let mut slips: Vec<Slip> = slip.into_iter().collect();
     let mut note = |view: &View| {
         for slip in line.slips(view) {
             if !slips.contains(&slip) {
@@ -556,6 +611,20 @@ fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
         ("rescue", "reading"),
         ("rescue", "bearing"),
         ("by-mic", "thread"),
+        ("rescue", "clean-up"),
+        ("reading", "clean-up"),
+        ("suit", "clean-up"),
+        ("pair", "clean-up"),
+        ("plan", "clean-up"),
+        ("hardware", "share"),
+        ("pick-press", "share"),
+        ("assemble", "share"),
+        ("tap", "insert"),
+        ("thread", "insert"),
+        ("clearance", "insert"),
+        ("ream", "crib"),
+        ("drill", "crib"),
+        ("tap", "crib"),
     ];
     let names: Vec<String> = found.iter().map(|(name, _)| (*name).to_owned()).collect();
     found.retain(|(name, ..)| {

@@ -56,7 +56,13 @@ pub(crate) fn classes(line: &str, at: usize) -> Option<(Token, usize)> {
         return Some((first, end));
     }
     let slash = byte(line, end) == Some(b'/');
-    let from = if slash { end + 1 } else { spaces(line, end) };
+    // `H8 over f7`
+    let over = line.get(end..end + 6).is_some_and(|said| said == " over ");
+    let from = match (slash, over) {
+        (true, _) => end + 1,
+        (false, true) => end + 6,
+        _ => spaces(line, end),
+    };
     let second = class(line, from);
     let pair = match (&first, second) {
         (Token::Hole(hole), Some((Token::Shaft(shaft), end))) => Some((hole.clone(), shaft, end)),
@@ -324,9 +330,19 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
         || ["bearing", "brg"].iter().any(|said| before.ends_with(said));
     // `R8 idler, the outer turns`: no class stands beside a ring.
     let is_said = is_said
-        || letters > 0
+        || (letters > 0 || rest.get(..number)?.len() == 3)
             && line.to_lowercase().split(|c: char| !c.is_alphabetic()).any(|word| {
-                matches!(word, "bearing" | "bearings" | "brg" | "outer" | "inner" | "idler")
+                matches!(
+                    word,
+                    "bearing"
+                        | "bearings"
+                        | "brg"
+                        | "outer"
+                        | "inner"
+                        | "idler"
+                        | "pulley"
+                        | "race"
+                )
             });
     (is_said || rest.get(..number)?.len() == 4 && letters == 0)
         .then_some((Token::Bearing(ball), end))
@@ -353,7 +369,19 @@ pub(crate) fn general(line: &str, at: usize) -> Option<(Token, usize)> {
     Some((Token::General(letter), end))
 }
 
-pub(crate) fn thread_class(line: &str, at: usize) -> Option<(Token, usize)> {
+/// `2A`, `6H/6g`: the class of one side, or the nut's and the screw's.
+pub(crate) fn thread_classes(line: &str, at: usize) -> Option<(Token, usize)> {
+    let (first, end) = thread_class(line, at)?;
+    if byte(line, end) == Some(b'/')
+        && let Token::ThreadClass(first) = &first
+        && let Some((Token::ThreadClass(second), end)) = thread_class(line, end + 1)
+    {
+        return Some((Token::ThreadClass(format!("{first}/{second}")), end));
+    }
+    Some((first, end))
+}
+
+fn thread_class(line: &str, at: usize) -> Option<(Token, usize)> {
     let rest = line.get(at..)?.as_bytes();
     let (digit, letter) = (*rest.first()?, *rest.get(1)?);
     let is_unified =

@@ -321,7 +321,11 @@ pub(crate) fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
         None => return None,
     };
     let is_lower = |num: &Num| num.is_negative || num.value == 0.0;
-    let (upper, lower) = if first.is_negative || (first.value == 0.0 && !second.is_negative) {
+    // `-0.02 -0.041`: the one nearer to nought is the upper.
+    let is_turned = first.is_negative && second.is_negative && first.value < second.value;
+    let (upper, lower) = if is_turned {
+        (first, second)
+    } else if first.is_negative || (first.value == 0.0 && !second.is_negative) {
         (second, first)
     } else {
         (first, second)

@@ -27,6 +27,14 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
             }
         }
     }
+    // `bush o.d. 1.0023`: what goes into the hole.
+    if view.has("bushing") && view.words("role").all(|role| role == "od") {
+        for item in &mut named.items {
+            if matches!(item.token, Token::Word { kind: "role", .. }) {
+                item.token = Token::Word { name: "-", kind: "small" };
+            }
+        }
+    }
     let view = &named;
     view.only(
         &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],
@@ -42,8 +50,11 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let roles = assign(view, NOUNS, &[], system)?;
-    if let (3, Some(Fit::Pair(class) | Fit::Inch(class)), [(_, nominal, _)]) =
-        (view.numbers().count(), fit_of(view), &roles.free[..])
+    let class = view.one(|token| match token {
+        Token::Pair(class) | Token::InchClass(class) => Some(class),
+        _ => None,
+    });
+    if let (3, Some(class), [(_, nominal, _)]) = (view.numbers().count(), class, &roles.free[..])
         && let (Some(hole), Some(shaft)) = (roles.num("hole"), roles.num("shaft"))
     {
         let near =
@@ -125,7 +136,7 @@ pub(crate) fn pick(view: &View, system: System) -> Option<Said> {
     if view.has("material") {
         return None;
     }
-    if let Some(said) = about(view, system) {
+    if let Some(said) = about(view, system).or_else(|| how_much(view, system)) {
         return Some(said);
     }
     let clearance = view.says("head", "clearance") || view.says("vague", "clearance");
@@ -175,6 +186,27 @@ pub(crate) fn pick(view: &View, system: System) -> Option<Said> {
         from.plain(system),
         to.plain(system)
     )))
+}
+
+/// `how much grip should I leave on 1 inch`: as much as the fit that is meant gives.
+fn how_much(view: &View, system: System) -> Option<Said> {
+    let [(_, size)] = view.numbers().collect::<Vec<_>>()[..] else { return None };
+    let is_part = NOUNS.iter().any(|kind| view.has(kind));
+    let words = match (view.says("head", "clearance"), view.says("head", "interf")) {
+        (true, false) if !is_part => ["sliding", "running", "free running"],
+        (false, true) => ["light press", "press", "heavy press"],
+        _ => return None,
+    };
+    let is_alone =
+        view.words("head").all(|head| matches!(head, "clearance" | "interf" | "whatfit"))
+            && !view.has("vague")
+            && view
+                .tokens()
+                .all(|token| matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }));
+    (view.has("asking") && is_alone && is_nominal(size, system)).then(|| {
+        let size = size.plain(system);
+        Said::ask("how it is to fit is not said", words.map(|word| format!("{size} {word}")).into())
+    })
 }
 
 /// A size and one small figure, `1 inch fit with 2 thou`: play or grip, about so much.

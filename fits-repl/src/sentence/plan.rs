@@ -224,6 +224,14 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
             (Some(is), _) => is,
             // Only a shaft can be over its size and still to be cut.
             (None, Some(Fit::Word(_) | Fit::Inch(_) | Fit::Pair(_))) if bigger => "turn",
+            // To limits from above, or from below.
+            (None, None) if toleranced.is_some() && is_rehearsal => {
+                if bigger {
+                    "turn"
+                } else {
+                    "bore"
+                }
+            }
             _ => return None,
         },
         None => return None,

@@ -35,6 +35,7 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
                     | Token::Deviations { .. }
                     | Token::Span(..)
                     | Token::Temperature(_)
+                    | Token::Angle(_)
             )
         },
     )?;
@@ -53,10 +54,14 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
         (None, _) => String::new(),
         _ => return None,
     };
+    // `45 degrees` of a warm part, where millimetres are spoken.
+    let is_metric = system == System::Millimetres;
     let temperature = match view.one(|token| match token {
         Token::Temperature(text) => Some(text.clone()),
+        Token::Angle(text) if is_metric => Some(format!("{text}C")),
         _ => None,
     }) {
+        None if view.count(|token| matches!(token, Token::Angle(_))) > 0 => return None,
         Some(text) => {
             let material = view.word("material").filter(|_| view.words("material").count() == 1)?;
             let feature = if is_hole { "hole" } else { "shaft" };
@@ -239,10 +244,24 @@ pub(crate) fn warm(view: &View, system: System) -> Option<Said> {
         Token::Angle(text) => Some(text.clone()),
         _ => None,
     });
-    let temperature = view.one(|token| match token {
-        Token::Temperature(text) => Some(text.clone()),
-        _ => None,
-    });
+    let all: Vec<(usize, &String)> = view
+        .items
+        .iter()
+        .enumerate()
+        .filter_map(|(at, item)| match &item.token {
+            Token::Temperature(text) => Some((at, text)),
+            _ => None,
+        })
+        .collect();
+    let temperature = match all[..] {
+        [(_, one)] => Some(one.clone()),
+        // `0F to 120F`
+        [(a, low), (b, high)] if b == a + 2 && matches!(&*view.said(a + 1), "to" | "and" | "-") => {
+            Some(format!("{low}..{high}"))
+        }
+        [] => None,
+        _ => return None,
+    };
     let after_at = |at: usize| {
         at.checked_sub(1).is_some_and(|at| matches!(&*view.said(at), "at" | "to" | "up to"))
     };

@@ -220,10 +220,22 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
             "grip",
             "hole",
             "shaft",
+            "hub",
+            "bushing",
         ],
         |token| matches!(token, Token::Number(_) | Token::Temperature(_)),
     )?;
-    let head = view.word("service")?;
+    // A wheel, a knob, a tube: what runs, and no housing; what is printed may be any.
+    let is_other = view.words("hub").any(|name| name != "ring") || view.has("bushing");
+    if is_other && !view.has("plastic") {
+        return None;
+    }
+    // What is of a printer's plastic is printed.
+    let head = match view.word("service") {
+        Some(head) => head,
+        None if view.has("plastic") && view.has("grip") && view.has("shaft") => "printed",
+        None => return None,
+    };
     // `piston 1in aluminium in`: what it runs in is missing.
     if view
         .items
@@ -239,7 +251,18 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
     let ((_, size), None) = (numbers.next()?, numbers.next()) else { return None };
     if head == "printed" {
         let (plastic, grip) = (view.word("plastic")?, view.word("grip")?);
+        // The pin's metal changes nothing; another part's is not known here.
+        let is_pins = |at: usize| {
+            !matches!(view.items[at].token, Token::Word { kind: "material", .. })
+                || matches!(
+                    view.items.get(at + 1).map(|item| &item.token),
+                    Some(Token::Word { kind: "shaft", .. })
+                )
+        };
         let is_one = view.words("plastic").count() == 1
+            && !view.has("service-kind")
+            && !view.has("service-outer")
+            && (0..view.items.len()).all(is_pins)
             && view.words("grip").all(|other| other == grip)
             && !view.tokens().any(|token| matches!(token, Token::Temperature(_)));
         return is_one

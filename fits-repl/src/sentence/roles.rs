@@ -63,7 +63,15 @@ fn passes(token: &Token, by: &str) -> bool {
         Token::Word { kind: "start", name: "now" } => matches!(by, "hole" | "shaft" | "hub"),
         Token::Word { kind, .. } => matches!(
             *kind,
-            "small" | "material" | "reads" | "state" | "asking" | "fit" | "should" | "head"
+            "small"
+                | "material"
+                | "reads"
+                | "state"
+                | "asking"
+                | "fit"
+                | "should"
+                | "head"
+                | "place"
         ),
         Token::Hole(_) | Token::Shaft(_) | Token::Pair(_) | Token::Percent(_) => true,
         _ => false,
@@ -138,6 +146,7 @@ fn holders(view: &View, kinds: &[&str], skip: &[usize], system: System) -> Vec<H
                             | "chuck"
                             | "tailend"
                             | "apart"
+                            | "centres"
                     )
                     || size(found.0) > largest / 40.0)
         };

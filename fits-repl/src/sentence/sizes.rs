@@ -105,6 +105,11 @@ pub(crate) fn fit_of(view: &View) -> Option<Fit> {
             Some(Fit::Word(word)) if matches!(&fit, Fit::Inch(class) if says(word, class)) => {
                 found = Some(fit);
             }
+            // `loose running H11 c11`
+            Some(Fit::Pair(pair)) if matches!(fit, Fit::Word(word) if says_pair(word, pair)) => {}
+            Some(Fit::Word(word)) if matches!(&fit, Fit::Pair(pair) if says_pair(word, pair)) => {
+                found = Some(fit);
+            }
             // A hole's class and a shaft's, apart in the line.
             Some(Fit::Hole(hole)) if let Fit::Shaft(shaft) = &fit => {
                 found = Some(Fit::Pair(format!("{hole}/{shaft}")));
@@ -123,6 +128,19 @@ fn says(word: &str, class: &str) -> bool {
     match class.get(..2) {
         Some("RC") => word.contains("running"),
         Some("LN" | "FN") => word.contains("press") || matches!(word, "drive" | "shrink"),
+        _ => false,
+    }
+}
+
+/// The same of a hole-basis pair: its shaft runs, slides or grips.
+fn says_pair(word: &str, pair: &str) -> bool {
+    let Some(shaft) = pair.strip_prefix('H').and_then(|pair| pair.split_once('/')) else {
+        return false;
+    };
+    match shaft.1.trim_end_matches(|c: char| c.is_ascii_digit()) {
+        "a" | "b" | "c" | "d" | "e" | "f" => word.contains("running"),
+        "g" | "h" => matches!(word, "sliding" | "slip" | "snug"),
+        "p" | "r" | "s" | "t" | "u" => word.contains("press") || matches!(word, "drive" | "shrink"),
         _ => false,
     }
 }
@@ -252,8 +270,9 @@ pub(crate) fn metals(view: &View) -> Option<(Option<&'static str>, Option<&'stat
             }
         };
         if slot.is_some_and(|known| known != name) {
+            // `brass sleeve in cast iron`: what it goes into is the hub, and the other is its own.
             if after_in {
-                hole = Some(name);
+                loose.extend(hole.replace(name));
                 continue;
             }
             loose.push(name);

@@ -113,7 +113,7 @@ const SIZED: &[&str] = &[
 /// What an inch may follow that is a size: `key for inch shaft`.
 const LEADS: &[&str] = &[
     "by", "for", "on", "with", "a", "keyway", "keyseat", "key", "press", "sliding", "slip",
-    "running", "push", "turn", "ream", "drill", "the",
+    "running", "push", "turn", "ream", "drill", "the", "tube", "tubing", "bar", "another", "my",
 ];
 
 /// Words by which two numbers side by side may be a thread.
@@ -272,6 +272,52 @@ impl Reader<'_> {
         (!text.is_empty() && text.len() <= 6).then_some((text, end))
     }
 
+    /// `seven fifty`, `seven fifteen`, `seven fifty and a half thou`: so many hundreds,
+    /// a half more, and the place after.
+    fn hundred(&self, at: usize) -> Option<(u32, bool, usize)> {
+        let first = digit(self.text(at)).filter(|first| (1..=9).contains(first))?;
+        let (rest, end) = match (tens(self.next(at + 1)), digit(self.next(at + 1))) {
+            (Some(tens), _) => match digit(self.next(at + 2)).filter(|ones| (1..=9).contains(ones))
+            {
+                Some(ones) => (tens + ones, at + 3),
+                None => (tens, at + 2),
+            },
+            (None, Some(teen @ 10..)) => (teen, at + 2),
+            _ => return None,
+        };
+        let is_half =
+            ["and", "a", "half"].iter().zip(end..).all(|(word, at)| self.next(at) == *word);
+        let end = if is_half { end + 3 } else { end };
+        let end = if is_half && self.next(end) == "thou" { end + 1 } else { end };
+        let goes_on = UNITS.contains(&self.next(end))
+            || digit(self.next(end)).is_some()
+            || tens(self.next(end)).is_some();
+        (!goes_on).then_some((first * 100 + rest, is_half, end))
+    }
+
+    /// `h seven`, `capital N seven`: a class of ISO 286, and the place after it.
+    fn class(&self, at: usize) -> Option<(String, usize)> {
+        let case = match self.text(at) {
+            "capital" | "cap" | "big" => Some(true),
+            "small" | "lower" => Some(false),
+            _ => None,
+        };
+        let letter_at = if case.is_some() { at + 1 } else { at };
+        let letter = if case.is_some() { self.next(letter_at) } else { self.text(letter_at) };
+        // A letter that is said alone may be a thread's or a bearing's.
+        let letters = if case.is_some() { "cdefghjkmnprsuxz" } else { "cdefghknpsu" };
+        let is_letter = letter.len() == 1 && letters.contains(letter);
+        let next = self.next(letter_at + 1);
+        let grade =
+            digit(next).or_else(|| next.parse().ok()).filter(|grade| (4..=13).contains(grade))?;
+        let is_spelled = digit(next).is_some() || case.is_some();
+        (is_letter && is_spelled).then(|| {
+            let letter =
+                if case == Some(true) { letter.to_ascii_uppercase() } else { letter.to_owned() };
+            (format!("{letter}{grade}"), letter_at + 2)
+        })
+    }
+
     /// A number that begins here, as figures, and the place after it.
     fn number(&self, at: usize) -> Option<(String, usize)> {
         let is_unit = |at: usize| UNITS.contains(&self.next(at));
@@ -281,11 +327,23 @@ impl Reader<'_> {
             digit(word).filter(|digit| *digit < 10).or((word == "oh").then_some(0))
         });
         let digits: Vec<u32> = digits.collect();
+        // `seven five one one six inch`: the last is the next number's.
+        let is_next = digits.len() == 5 && UNITS.contains(&self.next(at + 5));
+        let digits = &digits[..digits.len() - usize::from(is_next)];
         if (3..=5).contains(&digits.len()) && self.next(at + digits.len()) != "point" {
             let text: String = digits.iter().map(u32::to_string).collect();
             let is_bearing = matches!(self.next(at + digits.len()), "bearing" | "bearings" | "brg");
             let point = if is_bearing { "" } else { "." };
             return Some((format!("{point}{text}"), at + digits.len()));
+        }
+        // `sixty two oh three bearing`
+        if let (Some(tens), Some(ones), "oh", Some(last)) = (
+            tens(self.text(at)).filter(|tens| *tens == 60),
+            digit(self.next(at + 1)).filter(|ones| *ones <= 3),
+            self.next(at + 2),
+            digit(self.next(at + 3)).filter(|last| *last < 10),
+        ) {
+            return Some((format!("{}0{last}", tens + ones), at + 4));
         }
         // `point seven five`
         if self.text(at) == "point" {
@@ -380,6 +438,10 @@ impl Reader<'_> {
                 Some(super::Said::Ask { choices, .. }) => choices,
                 _ => return None,
             },
+            // `three quarter ten acme`: a pitch of its own.
+            None if PITCHED.contains(&self.next(after)) => {
+                return Some((format!("{size}-{pitch}"), after));
+            }
             None => fraction_threads(&size, " tap")?,
         };
         let thread = format!("{size}-{pitch}");
@@ -413,7 +475,7 @@ pub(super) fn figures(line: &str) -> String {
     let mut text = String::with_capacity(line.len());
     let (mut at, mut from) = (0, 0);
     while at < words.len() {
-        if let Some((thread, after)) = reader.thread(at) {
+        if let Some((thread, after)) = reader.class(at).or_else(|| reader.thread(at)) {
             text.push_str(&line[from..words[at].from]);
             text.push_str(&thread);
             from = words[after - 1].to;
@@ -422,8 +484,18 @@ pub(super) fn figures(line: &str) -> String {
         }
         let is_inch = words[at].text == "inch"
             && (at == 0 || !words[at].follows || LEADS.contains(&&*words[at - 1].text))
-            && (matches!(reader.next(at + 1), "od" | "long" | "id" | "dia" | "thick" | "press")
-                || SIZED.contains(&reader.next(at + 1)))
+            && (matches!(
+                reader.next(at + 1),
+                "od" | "long"
+                    | "id"
+                    | "dia"
+                    | "thick"
+                    | "press"
+                    | "outside"
+                    | "inside"
+                    | "tube"
+                    | "across"
+            ) || SIZED.contains(&reader.next(at + 1)))
             && !line[..words[at].from].trim_end().ends_with(|c: char| c.is_ascii_digit());
         let found = if is_inch { Some(("1 inch".into(), at + 1)) } else { reader.number(at) };
         match found {
@@ -442,6 +514,43 @@ pub(super) fn figures(line: &str) -> String {
     }
     text.push_str(&line[from..]);
     ranges(&about_a_size(&text))
+}
+
+/// Threads that may have any pitch.
+const PITCHED: &[&str] = &["acme", "stub", "bsw", "bsf", "whitworth", "whit", "un", "uns", "me"];
+
+/// The line with `seven fifty` as the figures it says, in thousandths of an inch or
+/// as millimetres; none where none is said.
+pub(super) fn hundreds(line: &str, system: super::System) -> Option<String> {
+    let words = words(line);
+    let reader = Reader { words: &words };
+    let mut text = String::new();
+    let (mut from, mut at) = (0, 0);
+    while at < words.len() {
+        let found = reader.hundred(at).filter(|_| {
+            let before = line[..words[at].from].trim_end();
+            reader.thread(at).is_none()
+                && reader.fraction(at).is_none()
+                && !before.ends_with(|c: char| c.is_ascii_digit())
+                && !at.checked_sub(1).is_some_and(|before| {
+                    matches!(reader.text(before), "point" | "oh" | "number" | "and")
+                        || digit(reader.text(before)).is_some()
+                })
+        });
+        let Some((value, is_half, after)) = found else {
+            at += 1;
+            continue;
+        };
+        text.push_str(&line[from..words[at].from]);
+        let half = if is_half { "5" } else { "" };
+        text.push_str(&match system {
+            super::System::Inches => format!(".{value}{half}"),
+            super::System::Millimetres => format!("{}.{}{half}mm", value / 100, value % 100),
+        });
+        from = words[after - 1].to;
+        at = after;
+    }
+    (from > 0).then(|| text + &line[from..])
 }
 
 const SERIES: &[&str] = &["bsp", "bspp", "bsw", "bsf", "whitworth", "whit", "npt", "unc", "unf"];
@@ -473,6 +582,40 @@ fn ranges(line: &str) -> String {
             text.push_str(&line[from..word.from]);
             text.push('M');
             from = word.from + 1;
+        }
+        // `1/2 inch 10 tpi acme`: size and pitch of one thread.
+        let pitch = if matches!(text_of(at + 1), "inch" | "in") { at + 2 } else { at + 1 };
+        let is_tpi = matches!(text_of(pitch + 1), "tpi")
+            && PITCHED.iter().chain(SERIES).any(|series| text_of(pitch + 2) == *series);
+        let is_number = |word: &str| {
+            word.starts_with(|c: char| c.is_ascii_digit())
+                && word.bytes().all(|byte| byte.is_ascii_digit() || byte == b'/')
+        };
+        if is_tpi && is_number(&word.text) && is_number(text_of(pitch)) {
+            text.push_str(&line[from..word.to]);
+            text.push('-');
+            text.push_str(text_of(pitch));
+            from = words[pitch + 1].to;
+            at = pitch + 2;
+            continue;
+        }
+        // `065 wall`, `65 wall`: gauge stock is called by its thou.
+        let is_thin = text_of(at + 1) == "wall" && (2..=3).contains(&word.text.len());
+        if is_thin && word.text.bytes().all(|byte| byte.is_ascii_digit()) {
+            let shows_inches = line.contains('/') || line.contains("inch") || line.contains(" in ");
+            let goes_on = line[..word.from].ends_with(['.', '/', '-']);
+            if !goes_on && (word.text.starts_with('0') && word.text.len() == 3) {
+                text.push_str(&line[from..word.from]);
+                text.push('.');
+                from = word.from;
+            } else if !goes_on
+                && shows_inches
+                && word.text.parse().is_ok_and(|wall: u32| wall >= 20)
+            {
+                text.push_str(&line[from..word.to]);
+                text.push_str(" thou");
+                from = word.to;
+            }
         }
         let bare = word.text.strip_suffix("'s");
         if let (Some((low, _)), "to" | "and", Some(next)) =
@@ -570,6 +713,8 @@ fn offset(words: &[Word], at: usize) -> Option<(String, usize)> {
     let mut after = next + 1;
     let value = if is_size {
         fraction_value(base)
+    } else if matches!(base, "a" | "an") && text(after) == "inch" {
+        1.0
     } else {
         let whole: f64 = base.parse().ok()?;
         if !matches!(text(after), "inch" | "in") || whole >= 4.0 {

@@ -10,6 +10,9 @@ use crate::sentence::{
     view::View,
 };
 
+/// Parts that are said as several.
+const SEVERAL: &[&str] = &["washers", "thrust washers", "shims", "spacers", "collars", "flanges"];
+
 pub(crate) struct Link {
     name: &'static str,
     num: Num,
@@ -17,6 +20,8 @@ pub(crate) struct Link {
     times: u32,
     is_gap: bool,
     is_plus: bool,
+    /// Several, and how many is not said: `washers .062`.
+    is_several: bool,
 }
 
 /// Parts end to end, the play left, or the part to make.
@@ -122,6 +127,25 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     }
     let first = links.remove(gap);
     links.insert(0, first);
+    // `washers .062`: one, or one at each side?
+    if links.iter().any(|link| link.is_several)
+        && !view.types(&["total", "in total", "in all", "altogether", "together"])
+    {
+        let one = composed(&links, wanted.as_ref(), all_plus, system);
+        links.iter_mut().filter(|link| link.is_several).for_each(|link| link.times = 2);
+        let more: f64 =
+            links[1..].iter().map(|link| link.num.mm(system) * f64::from(link.times)).sum();
+        if more <= room * 1.02 {
+            let two = composed(&links, wanted.as_ref(), all_plus, system);
+            return Some(Said::ask("how many of them are in it is not said", vec![one, two]));
+        }
+        return Some(Said::plain(one));
+    }
+    Some(Said::plain(composed(&links, wanted.as_ref(), all_plus, system)))
+}
+
+/// The links as a plain query has them, the gap first.
+fn composed(links: &[Link], wanted: Option<&(Num, Num)>, all_plus: bool, system: System) -> String {
     let mut text = String::from("stack ");
     for (at, link) in links.iter().enumerate() {
         if at > 0 {
@@ -145,7 +169,7 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     if let Some((from, to)) = wanted {
         let _ = write!(text, ", make -?, play {}..{}", from.plain(system), to.plain(system));
     }
-    Some(Said::plain(text))
+    text
 }
 
 /// The play that is wanted and the places of its numbers.
@@ -361,6 +385,8 @@ pub(crate) fn named_links(
                 || (*at >= low && *at <= high)
                 || (*at > high
                     && *at <= high + 3
+                    // `tube 17, two washers 1.4`: of what is named next.
+                    && !is_name(*at + 1)
                     && view.items[high + 1..*at].iter().all(|item| {
                         matches!(
                             item.token,
@@ -389,6 +415,9 @@ pub(crate) fn named_links(
             times: count,
             is_gap: taken.by == "gap",
             is_plus: view.tokens().any(|token| matches!(token, Token::Plus)),
+            is_several: count == 1
+                && taken.by == "part"
+                && SEVERAL.contains(&&*view.said(taken.word)),
         });
     }
     let is_deviation = |token: &Token| matches!(token, Token::Deviations { .. });
@@ -437,6 +466,7 @@ pub(crate) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option
                     times,
                     is_gap: false,
                     is_plus,
+                    is_several: false,
                 });
                 times = 1;
             }

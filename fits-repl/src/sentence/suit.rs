@@ -154,6 +154,20 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         }
         None if view.says("role", "od") && !names("shaft") => "shaft",
         None if view.says("role", "id") && !names("hole") => "hole",
+        // `hole already reamed, mics 20.013`: the verb is of the noun before it.
+        None if measured_before(view, in_hand) => {
+            let mut before = view.items[..in_hand].iter().rev().map(|item| &item.token);
+            match before.find_map(|token| match token {
+                Token::Word { kind: kind @ ("hole" | "hub" | "shaft" | "bushing"), .. } => {
+                    Some(*kind)
+                }
+                _ => None,
+            })? {
+                "shaft" => "shaft",
+                "hole" | "hub" => "hole",
+                _ => return None,
+            }
+        }
         _ => return None,
     };
     let side = if side == "bushing" && view.says("role", "od") { "shaft" } else { side };

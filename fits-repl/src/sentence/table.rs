@@ -24,6 +24,9 @@ const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair rescue";
 const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware service weight";
 
+/// Questions about parts and how they fit, `parts` in a row.
+const PARTS: &str = "fit suit pair reading plan rehearse pick bushing assemble pick-press warm bought bearing rescue";
+
 /// A meaning of a spelling.
 #[derive(Debug)]
 pub(crate) struct Row {
@@ -157,6 +160,7 @@ impl Table {
         spellings: impl Iterator<Item = &'static str>,
     ) {
         let is_general = questions == "all";
+        let questions = questions.replace("parts", PARTS);
         let bits = if is_general {
             (1 << ALL.len()) - 1
         } else {
@@ -172,6 +176,14 @@ impl Table {
         };
         let row = self.rows.len();
         self.rows.push(Row { name, kind, questions: bits, is_general, is_number: false });
+        // As thumbs type them: `whats`, `dont`; but `i'd` is no inside diameter.
+        let bare = |spelling: &&'static str| {
+            let is_other = ["i'd", "i'll", "we'll", "we're", "he'll", "she'll", "we'd", "she'd"];
+            let is_typed =
+                spelling.contains('\'') && !is_other.iter().any(|it| spelling.contains(it));
+            is_typed.then(|| &*spelling.replace('\'', "").leak())
+        };
+        let spellings = spellings.flat_map(|said| std::iter::once(said).chain(bare(&said)));
         for spelling in spellings {
             let lower: &'static str = if spelling.chars().any(char::is_uppercase) {
                 spelling.to_lowercase().leak()

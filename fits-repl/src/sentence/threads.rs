@@ -2,6 +2,8 @@
 
 use fits_core::standards::thread::{Series, Thread};
 
+use crate::{query::Query, words};
+
 use crate::sentence::{
     Said,
     token::{Num, System, Token},
@@ -50,6 +52,14 @@ pub(crate) fn thread_of(view: &View) -> Option<String> {
     Some(name)
 }
 
+/// A thread alone as a plain query: `8-8` would be a sum.
+pub(crate) fn thread_alone(name: &str) -> String {
+    match words::read(name) {
+        Ok(Query::Thread(_)) => name.to_owned(),
+        _ => format!("thread {name}"),
+    }
+}
+
 /// The class, or a nut's and a screw's said in either order.
 #[allow(clippy::option_option, reason = "several classes are not none")]
 pub(crate) fn class_of(view: &View) -> Option<Option<String>> {
@@ -89,9 +99,22 @@ pub(crate) fn is_own(token: &Token) -> bool {
 /// A thread, its limits.
 pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
     view.only(&["head", "state", "mate", "shaft", "hole", "hub", "unit", "series"], |token| {
-        is_own(token) || matches!(token, Token::Number(_))
+        is_own(token) || matches!(token, Token::Number(_) | Token::AnsiClass(_))
     })?;
     if view.has("hole") {
+        return None;
+    }
+    // `class 3`: of the screw or of the nut?
+    if let Some(class) = view.one(|token| match token {
+        Token::AnsiClass(class @ 1..=3) => Some(*class),
+        _ => None,
+    }) {
+        let name = thread_of(view)?;
+        let each = [format!("{class}B/{class}A"), format!("{class}A"), format!("{class}B")];
+        let each = each.map(|class| format!("{name} {class}"));
+        return Some(Said::ask("the screw's class or the nut's is not said", each.to_vec()));
+    }
+    if view.count(|token| matches!(token, Token::AnsiClass(_))) > 0 {
         return None;
     }
     if let Some(said) = pipe(view) {
@@ -148,16 +171,21 @@ pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
             };
             Some(Said::plain(format!("{name} {class}{side}")))
         }
-        None if nut && bolt => Some(Said::plain(name)),
+        // `the screw is …, what's the minor for the nut`
+        None if nut && bolt && view.says("head", "pitchd") => {
+            let each = ["", " nut", " screw"].map(|side| format!("{name}{side}"));
+            Some(Said::ask("the screw's size or the nut's is not said", each.to_vec()))
+        }
+        None if nut && bolt => Some(Said::plain(thread_alone(&name))),
         None if nut => Some(Said::plain(format!("{name} nut"))),
         None if bolt && !view.has("head") && view.types(&["sizes", "its", "dimensions"]) => {
             Some(Said::ask(
                 "the screw alone, or screw and nut?",
-                vec![name.clone(), format!("{name} screw")],
+                vec![thread_alone(&name), format!("{name} screw")],
             ))
         }
         None if view.says("head", "blank") || bolt => Some(Said::plain(format!("{name} screw"))),
-        None => Some(Said::plain(name)),
+        None => Some(Said::plain(thread_alone(&name))),
     }
 }
 
@@ -189,7 +217,10 @@ pub(crate) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>>
     let is_bare_metric = name.starts_with('M') && !name.contains('x');
     match pitch[..] {
         [] => {}
-        [pitch] if is_bare_metric && view.types(&["pitch", "mm pitch", "with"]) => {
+        [pitch]
+            if is_bare_metric
+                && (view.types(&["pitch", "mm pitch", "with"]) || follows_its_thread(view)) =>
+        {
             let name = format!("{name}x{}", pitch.text);
             name.parse::<Thread>().ok()?;
             return Some(Ok(name));
@@ -219,6 +250,14 @@ pub(crate) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>>
             many.iter().map(|pitch| format!("{name}x{pitch}{tail}")).collect(),
         ))),
     }
+}
+
+/// `M20 2.5`: the pitch stands after the size.
+fn follows_its_thread(view: &View) -> bool {
+    view.items.windows(2).any(|pair| {
+        matches!((&pair[0].token, &pair[1].token), (Token::Thread { .. }, Token::Number(num))
+            if num.unit.is_none() && num.value <= 6.0 && !num.is_fraction)
+    })
 }
 
 pub(crate) fn other_class(class: &str, unified: char, metric: char) -> Option<String> {
@@ -296,7 +335,7 @@ pub(crate) fn cut(view: &View, _: System) -> Option<Said> {
     {
         return Some(Said::ask(
             "of the thread as it is cut, or its sizes?",
-            vec![format!("{name} cut"), name],
+            vec![format!("{name} cut"), thread_alone(&name)],
         ));
     }
     let class = class_of(view)?;
@@ -326,4 +365,11 @@ pub(crate) fn cut(view: &View, _: System) -> Option<Said> {
         None => String::new(),
     };
     Some(Said::plain(format!("{name}{class} cut{inside}{straight}{compound}")))
+}
+
+/// `drill for an M8 thread insert`.
+pub(crate) fn insert(view: &View, _: System) -> Option<Said> {
+    view.only(&["head", "hole", "material", "series"], is_own)?;
+    let name = thread_of(view).filter(|_| view.says("head", "insert"))?;
+    Some(Said::plain(format!("insert {name}")))
 }

@@ -4,7 +4,7 @@
 use fits_core::standards::bought::Ball;
 
 use crate::sentence::{
-    named::{bearing, classes, gauge, general, thread, thread_class},
+    named::{bearing, classes, gauge, general, thread, thread_classes},
     number::{byte, deviations, digits, ends, number, plain_number, spaces, span, spelled_number},
     table::word_at,
     tools::trimmed,
@@ -163,6 +163,16 @@ pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
     {
         return Some((Token::Temperature(format!("{text}{letter}")), after + 1));
     }
+    // `120 c`, where no class can follow.
+    if !is_glued
+        && matches!(byte(line, after), Some(b'c' | b'f'))
+        && matches!(byte(line, after + 1), None | Some(b' ' | b',' | b'?' | b'.'))
+        && text.parse::<f64>().is_ok_and(|degrees| degrees >= 30.0)
+        && !byte(line, spaces(line, after + 1)).is_some_and(|next| next.is_ascii_digit())
+    {
+        let letter = line[after..=after].to_ascii_uppercase();
+        return Some((Token::Temperature(format!("{text}{letter}")), after + 1));
+    }
     let (word, word_end) = word_at(line, after)?;
     for per_inch in [
         "threads per inch",
@@ -217,10 +227,11 @@ pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
                 _ => None,
             };
         }
-        "newton"
-            if rest.get(..13).is_some_and(|start| start.eq_ignore_ascii_case("newton metres")) =>
-        {
-            return Some((Token::Torque(format!("{text} Nm")), after + 13));
+        "newton" | "newtons" => {
+            let (next, end) = word_at(line, spaces(line, word_end) + usize::from(gap(word_end)))?;
+            if matches!(&*next, "metre" | "metres" | "meter" | "meters" | "m") {
+                return Some((Token::Torque(format!("{text} Nm")), end));
+            }
         }
         _ => {}
     }
@@ -323,7 +334,7 @@ pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
         .or_else(|| general(line, at))
         .or_else(|| quantity(line, at))
         .or_else(|| thread(line, at))
-        .or_else(|| thread_class(line, at))
+        .or_else(|| thread_classes(line, at))
         .or_else(|| classes(line, at))
         .or_else(|| gauge(line, at))
         .or_else(|| grade(line, at))

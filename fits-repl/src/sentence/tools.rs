@@ -1,10 +1,11 @@
 //! Reamers, drills, sizes and sums, settings, help.
 
+use std::fmt::Write as _;
+
 use crate::sentence::{
     Said,
-    roles::assign,
     sizes::{Fit, fit_of, is_nominal},
-    token::{System, Token},
+    token::{Num, System, Token},
     view::{Item, View},
 };
 
@@ -39,8 +40,13 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let fit = match fit_of(view) {
-        // A reamer makes holes: `h7` is typed without its capital.
-        Some(Fit::Shaft(class)) => class.to_ascii_uppercase(),
+        // A reamer makes holes: `h7` is typed without its capital; m6 is a pin's.
+        Some(Fit::Shaft(class))
+            if class.starts_with('h') && !view.types(&["dowel", "dowel pin"]) =>
+        {
+            class.to_ascii_uppercase()
+        }
+        Some(Fit::Shaft(_)) => return None,
         Some(fit) => fit.text().to_owned(),
         // A reamer with no class said makes H7.
         None => "H7".to_owned(),
@@ -48,22 +54,51 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("ream {} {fit}", size.plain(system))))
 }
 
-/// A reamer by its size, what it cut, and the pin in hand.
+/// A reamer by its size, what it cut, what it measures, and the pin in hand: each
+/// number is what was named before it.
 fn reamer_cut(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "hole", "shaft", "cuts"], |token| matches!(token, Token::Number(_)))?;
+    view.only(&["head", "hole", "shaft", "cuts", "measures"], |token| {
+        matches!(token, Token::Number(_))
+    })?;
     if view.words("head").any(|head| head != "ream") || !view.has("head") {
         return None;
     }
-    let roles = assign(view, &["shaft"], &[], system)?;
-    let pin = roles.num("shaft").cloned();
-    let mut numbers = view.numbers().map(|(_, num)| num).filter(|num| Some(*num) != pin.as_ref());
-    let (size, hole) = (numbers.next()?, numbers.next()?);
-    // The reamer's size is said before what it cut.
-    if numbers.next().is_some() || !is_nominal(size, system) {
+    let (mut size, mut hole, mut pin, mut own) = (None, None, None, None);
+    // The part spoken of, and whether the next number is its own.
+    let mut of = "size";
+    for item in &view.items {
+        match &item.token {
+            Token::Word { kind: "head", .. } => of = if size.is_none() { "size" } else { "reamer" },
+            Token::Word { kind: "cuts" | "hole", .. } => of = "hole",
+            Token::Word { kind: "shaft", .. } => of = "pin",
+            Token::Word { kind: "measures", .. } if of == "size" && size.is_some() => of = "reamer",
+            Token::Number(num) => {
+                let slot = match of {
+                    _ if size.is_none() && is_nominal(num, system) => &mut size,
+                    "hole" => &mut hole,
+                    "pin" => &mut pin,
+                    "reamer" => &mut own,
+                    _ => return None,
+                };
+                if slot.replace(num).is_some() {
+                    return None;
+                }
+            }
+            _ => {}
+        }
+    }
+    let (size, hole) = (size?, hole?);
+    let near = |num: &Num| (num.mm(system) - size.mm(system)).abs() < 0.02 * size.mm(system);
+    if ![Some(hole), pin, own].into_iter().flatten().all(near) {
         return None;
     }
-    let tail = pin.map_or(String::new(), |pin| format!(", pin {}", pin.plain(system)));
-    Some(Said::plain(format!("reamer {} cut {}{tail}", size.plain(system), hole.plain(system))))
+    let mut plain = format!("reamer {} cut {}", size.plain(system), hole.plain(system));
+    for (word, num) in [("measures", own), ("pin", pin)] {
+        if let Some(num) = num {
+            let _ = write!(plain, ", {word} {}", num.plain(system));
+        }
+    }
+    Some(Said::plain(plain))
 }
 
 /// A drill by its name, or the nearest to a size.
@@ -132,8 +167,17 @@ pub(crate) fn drill(view: &View, system: System) -> Option<Said> {
 
 /// `from 26.4 to 25, how much on the dial`: what is left, by how the dial reads.
 fn to_dial(view: &View, system: System) -> Option<Said> {
-    view.only(&["dial"], |token| matches!(token, Token::Number(_)))?;
+    view.only(&["dial", "job"], |token| matches!(token, Token::Number(_)))?;
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    if let [left] = numbers[..] {
+        let left = left.plain(system);
+        return view.has("job").then(|| {
+            Said::ask(
+                "a dial that reads the diameter, or one that reads the radius?",
+                vec![left.clone(), format!("({left})/2")],
+            )
+        });
+    }
     let [a, b] = numbers[..] else { return None };
     let (small, large) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
     if large.mm(system) > 1.5 * small.mm(system) {

@@ -286,6 +286,13 @@ pub(super) const KEPT: &[&str] = &[
     "or",
     "piston",
     "pistons",
+    "wait",
+    "sorry",
+    "scratch",
+    "correction",
+    "meant",
+    "oops",
+    "instead",
 ];
 
 /// The kinds that say most of a line, the first of them first.
@@ -310,7 +317,8 @@ const GIST: &[&str] = &[
 ];
 
 /// Kinds of words that are never passed over.
-const MEANT: &[&str] = &["material", "fit", "instrument", "off", "plastic", "service", "key"];
+pub(super) const MEANT: &[&str] =
+    &["material", "fit", "instrument", "off", "plastic", "service", "key"];
 
 /// Tries the longest spelling first at each place; a shorter one where the
 /// words after it are known to nobody else.
@@ -684,8 +692,11 @@ impl View {
     /// `2 to 4 thou`: the unit of the second is the first's.
     pub(super) fn settle_ranges(&mut self) {
         for at in 2..self.items.len() {
-            let Token::Number(Num { unit: unit @ Some(Unit::Thou | Unit::Tenth), value, .. }) =
-                self.items[at].token
+            let Token::Number(Num {
+                unit: unit @ Some(Unit::Thou | Unit::Tenth | Unit::Micron),
+                value,
+                ..
+            }) = self.items[at].token
             else {
                 continue;
             };
@@ -776,6 +787,11 @@ pub(crate) fn join_materials(view: &mut View) -> Option<()> {
         );
         if is(&view.items[at - 1].token) && is(&view.items[at].token) {
             let range = view.items[at - 1].at.start..view.items[at].at.end;
+            // `steel steel`: of both parts.
+            if view.items[at - 1].token == view.items[at].token {
+                at += 1;
+                continue;
+            }
             let said = line.get(range.clone())?;
             let one = |item: &Item| match item.token {
                 Token::Word { name, .. } => name,

@@ -11,7 +11,7 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "section", "material", "role", "foot", "shaft"], |token| {
         matches!(token, Token::Number(_))
     })?;
-    if !view.has("head") || view.words("material").count() != 1 {
+    if !view.has("head") || view.words("material").count() > 1 {
         return None;
     }
     let mut sections = view.words("section");
@@ -20,7 +20,31 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
-    let [(at, first), (after, second)] = numbers[..] else { return None };
+    let section = if section == "round" { String::new() } else { format!("{section} ") };
+    let is_long = |at: &usize| {
+        matches!(
+            view.items.get(at + 1).map(|item| &item.token),
+            Some(Token::Word { kind: "role" | "foot", .. })
+        )
+    };
+    let (at, first, after, second) = match numbers[..] {
+        [(at, first), (after, second)] => (at, first, after, second),
+        // `a foot of 1 inch steel`, or its length is not said.
+        [(at, size)] if !is_long(&at) && !beside_head(view, at) => {
+            let is_one = |word: &str| (0..at).any(|at| view.said(at).ends_with(word));
+            let longs: &[&str] = if is_one("foot of") {
+                &["1ft"]
+            } else if is_one("metre of") || is_one("meter of") {
+                &["1m"]
+            } else if view.has("foot") {
+                return None;
+            } else {
+                &["1ft", "1m"]
+            };
+            return weighed(view, &format!("{section}{}", size.plain(system)), longs);
+        }
+        _ => return None,
+    };
     let beside = |at: usize, kind: &str| {
         let is = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: known, .. }) if *known == kind);
         is(at + 1) || at.checked_sub(1).is_some_and(is)
@@ -28,7 +52,11 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     // The length is the one with `long` beside it, in feet, or before `of`.
     let leads = [at, after].map(|at| {
         let said = view.said(at + 1);
-        beside(at, "role") || beside(at, "foot") || said == "of" || said == "length of"
+        let in_feet = matches!(
+            view.items.get(at + 1).map(|item| &item.token),
+            Some(Token::Word { kind: "foot", .. })
+        );
+        beside(at, "role") || in_feet || said == "of" || said == "length of"
     });
     let (size, long, is_feet) = match leads {
         [true, false] => (second, first, beside(at, "foot")),
@@ -36,7 +64,23 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let long = if is_feet { format!("{}ft", long.text) } else { long.plain(system) };
-    let metal = view.word("material")?;
-    let section = if section == "round" { String::new() } else { format!("{section} ") };
-    Some(Said::plain(format!("weight {section}{} {metal} long {long}", size.plain(system))))
+    weighed(view, &format!("{section}{}", size.plain(system)), &[&long])
+}
+
+/// `500 kg` is a weight.
+fn beside_head(view: &View, at: usize) -> bool {
+    matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "head", .. }))
+}
+
+/// A bar of the metal that is said, so long; what is not said is asked.
+fn weighed(view: &View, bar: &str, longs: &[&str]) -> Option<Said> {
+    let metals = view.word("material").map_or(vec!["steel", "aluminium"], |metal| vec![metal]);
+    let each = metals.iter().flat_map(|metal| {
+        longs.iter().map(move |long| format!("weight {bar} {metal} long {long}"))
+    });
+    let choices: Vec<String> = each.collect();
+    match &choices[..] {
+        [one] => Some(Said::plain(one)),
+        _ => Some(Said::ask("its metal or its length is not said", choices)),
+    }
 }

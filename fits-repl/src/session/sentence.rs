@@ -70,7 +70,12 @@ impl Session {
             && !words::is_entry(line)
             && !is_refused
             && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
-        may_guess.then(|| self.as_guess(line)).flatten().map_or(answer, Err)
+        let guess = may_guess.then(|| self.as_guess(line)).flatten();
+        let may_lack = may_guess || !is_named && is_plain && self.may_be_phrase(line);
+        match guess.or_else(|| may_lack.then(|| lacking(line, problem)).flatten()) {
+            Some(problem) => Err(problem),
+            None => answer,
+        }
     }
 
     /// The same, every word as it was typed, and none passed over.
@@ -86,7 +91,8 @@ impl Session {
             return Err(asked);
         }
         if let Ok(Query::Thread(thread)) = &query
-            && let Some(asked) = pipe_or_not(line, thread)
+            && let Some(asked) =
+                pipe_or_not(line, thread).or_else(|| self.which_thread(line, thread))
         {
             return Err(asked);
         }
@@ -232,6 +238,37 @@ impl Session {
             .into_iter()
             .filter_map(as_unit)
             .collect()
+    }
+
+    /// `thread 10`, `3/4 tap in`: a number alone is a screw's or millimetres, and a pin
+    /// is tapped in.
+    fn which_thread(&self, line: &str, query: &ThreadQuery) -> Option<Problem> {
+        let at = query.thread.at.clone();
+        let typed = line.get(at.clone())?;
+        let size = typed.trim_end_matches(|c: char| !c.is_ascii_digit());
+        let lower = line.trim_end_matches(['?', '.', ' ']).to_lowercase();
+        let is_driven =
+            [" tap in", " tap it in", " tapped in"].iter().any(|end| lower.ends_with(end));
+        let is_bare =
+            |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+        let (why, choices) = if is_driven {
+            let why = "a tap's hole, or a pin that is tapped in?";
+            (why, vec![format!("{size} tap"), format!("{typed} tight keying")])
+        } else if is_bare(typed) {
+            let with = |name: &str| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
+            let of = |pitch: &u32| with(&format!("#{typed}-{pitch}"));
+            let pitches = sentence::screw_pitches(typed)?;
+            let metric = with(&format!("M{typed}"));
+            let mut choices: Vec<String> = pitches.iter().map(of).chain([metric]).collect();
+            if self.units_chosen && self.units == Units::Millimetres {
+                choices.rotate_right(1);
+            }
+            ("a number alone: a screw's, and of which pitch, or millimetres?", choices)
+        } else {
+            return None;
+        };
+        let choices = self.working(choices);
+        (choices.len() > 1).then(|| Problem::new(why, at).choose(choices))
     }
 
     /// `3/4 mm`: a vulgar fraction is inches, and a millimetre is written in decimals.
@@ -387,6 +424,33 @@ impl Session {
     }
 }
 
+/// What a phrase lacks, or the word of it that is known to no question.
+fn lacking(line: &str, refused: &Problem) -> Option<Problem> {
+    match sentence::lacks(line)? {
+        // Where the plain grammar got further, it knows better.
+        sentence::Lack::Word(at) if refused.at.start > at.start => None,
+        sentence::Lack::Word(at) => {
+            let word = line.get(at.clone())?;
+            let message = format!("`{word}` is not known here");
+            Some(
+                Problem::new(message, at)
+                    .advise("leave it out, or say it in other words: `help words`"),
+            )
+        }
+        sentence::Lack::Heated => Some(
+            Problem::new(
+                "what is heated is not said: its size, its fit and its hub",
+                0..line.len(),
+            )
+            .advise("as in `assemble 2in shrink, hub steel od 3in`"),
+        ),
+        sentence::Lack::Size => Some(
+            Problem::new("no size is said", 0..line.len())
+                .advise("a size and a fit, as in `3/4in press`"),
+        ),
+    }
+}
+
 /// A figure with its unit stands in the query.
 fn has_length(plain: &str) -> bool {
     plain.split_whitespace().any(|word| {
@@ -424,7 +488,6 @@ fn may_be_phrase(query: &Query) -> bool {
     match query {
         Query::Log(_)
         | Query::Crib(_)
-        | Query::Why(_)
         | Query::Assemble(_)
         | Query::PickGrip(_)
         | Query::Bushing(_)
