@@ -26,6 +26,13 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     if view.has("material") {
         return numbered(view, ball?);
     }
+    // Which part turns is said: both seats, where not one of them is asked for.
+    if let Some(said @ Said::Plain(_)) = ball.and_then(|ball| numbered(view, ball))
+        && view.has("load")
+        && !view.types(&["seat"])
+    {
+        return Some(said);
+    }
     let number = ball.map(|ball| {
         let said = |size: Length| Figure::from(size).said_in(ball.unit()).replace(' ', "");
         (said(ball.bore()), said(ball.outside()))
@@ -252,6 +259,16 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
             continue;
         }
         let said = view.said(at);
+        // A ring that spins in its seat is in trouble, and is no load.
+        let is_ring = at.checked_sub(1).is_some_and(|before| {
+            matches!(
+                view.items[before].token,
+                Token::Bearing(_) | Token::Word { kind: "bought", .. }
+            )
+        });
+        if is_ring && said.starts_with("spin") {
+            return None;
+        }
         let names = |words: &[&str]| words.iter().any(|word| said.contains(word));
         let (mut of_shaft, mut of_housing) = (
             names(&["inner", "shaft", "axle", "spindle", "crank"]),

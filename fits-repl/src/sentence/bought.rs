@@ -3,6 +3,7 @@
 
 use crate::sentence::{
     Said,
+    fit::TAPPED,
     roles::assign,
     sizes::{Fit, fit_of, limits},
     token::{Num, System, Token},
@@ -152,7 +153,8 @@ pub(crate) fn grade(view: &View, system: System) -> Option<Said> {
 }
 
 /// Words of fits that hold by interference.
-const HOLDS: [&str; 6] = ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
+pub(super) const HOLDS: [&str; 6] =
+    ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
 
 /// Pins and bar that are bought, alone or with a fit.
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
@@ -169,7 +171,14 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     names.retain(|name| !is_holder || *name != "tube");
     let [name] = names[..] else { return None };
     if view.words("head").any(|head| head != "ream") || view.has("vague") {
-        return None;
+        let [vague] = view.words("vague").collect::<Vec<_>>()[..] else { return None };
+        let size = only_number(view)?.plain(system);
+        let is_plain = vague == "tapped" && name == "dowel" && size.ends_with("in");
+        let hub = hub_of(view, is_holder)?;
+        return (is_plain && !view.has("head") && !view.has("fit")).then(|| {
+            let each = TAPPED.iter().map(|word| format!("dowel {size}, {word}{hub}"));
+            Said::ask("how tight is not said", each.collect())
+        });
     }
     let size = only_number(view)?;
     let text = size.plain(system);
@@ -406,6 +415,10 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
 /// `1 in 20 over 150`: a taper that is wanted.
 fn one_in(view: &View, system: System) -> Option<Said> {
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    // Said of two collars, which a wanted taper has none of.
+    if view.has("bigger") || view.says("role", "chuck") || view.says("role", "tailend") {
+        return None;
+    }
     for pair in numbers.windows(2) {
         let [(at, one), (of, turns)] = pair else { continue };
         let is_ratio = one.text == "1"

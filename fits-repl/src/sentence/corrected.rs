@@ -132,7 +132,11 @@ pub(super) fn corrected(text: &str) -> Option<Corrected> {
                 | Token::Word { kind: "small" | "connector" | "asking" | "start" | "should", .. }
         )
     })?;
-    let of = kind(&first.token)?;
+    let Some(of) = kind(&first.token) else {
+        // `the correction over 8 in` is what a tailstock wants.
+        let is_noun = plain[at.clone()].eq_ignore_ascii_case("correction");
+        return is_noun.then(|| Corrected { text: text.to_owned(), slip: None });
+    };
     let Some(old) = said.items.iter().rev().find(|item| kind(&item.token) == Some(of)) else {
         // `make that a press`: of the kind nothing was said, and nothing is taken back.
         let words = plain[at.clone()].to_ascii_lowercase();

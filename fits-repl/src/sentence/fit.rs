@@ -336,10 +336,11 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         let led = at.checked_sub(1).map(|before| view.said(before)).unwrap_or_default();
         matches!(&*view.said(at), "bore" | "ream") && (led == "i" || led.ends_with(" i"))
     };
-    let is_asked = view.says("head", "bore") || (0..view.items.len()).any(bores);
+    let is_asked =
+        view.says("head", "bore") && view.has("asking") || (0..view.items.len()).any(bores);
     let is_hole = (0..view.items.len())
         .any(|at| matches!(view.items[at].token, Token::Word { kind: "hole", .. }) && !bores(at));
-    if is_asked && view.has("asking") && is_shaft && !is_hole && matches!(fit, Fit::Word(_)) {
+    if is_asked && is_shaft && !is_hole && matches!(fit, Fit::Word(_)) {
         let as_it_is = format!("shaft {size}, {}{circumstances}", fit.text());
         return Some(Said::ask("the size by name, or as it measures?", vec![plain, as_it_is]));
     }
@@ -412,6 +413,9 @@ pub(crate) fn turned_class(fit: &Fit) -> Option<String> {
     }
 }
 
+/// What is tapped in with a mallet may be one of these.
+pub(super) const TAPPED: &[&str] = &["tight keying", "light press", "drive"];
+
 pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {
     let words: &[&str] = match vague {
         "tight" => &["push", "light press", "press"],
@@ -424,6 +428,7 @@ pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<
         "easy" | "easy fit" => &["sliding", "free running"],
         "medium" | "medium fit" => &["medium running", "press"],
         "clearance" => &["sliding", "running", "free running"],
+        "tapped" => TAPPED,
         _ => &["snug", "push", "light press"],
     };
     let more = circumstances(view, &Fit::Word(words.first()?))?;

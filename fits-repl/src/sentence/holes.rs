@@ -178,8 +178,9 @@ pub(crate) fn unnamed_tap(view: &View, asks: bool) -> Option<Said> {
     None
 }
 
-pub(crate) fn number_taps(gauge: &str) -> Option<Said> {
-    let pitches: &[u32] = match gauge {
+/// The pitches of a numbered screw (ASME B1.1).
+pub(crate) fn screw_pitches(number: &str) -> Option<&'static [u32]> {
+    Some(match number {
         "0" => &[80],
         "1" => &[64, 72],
         "2" => &[56, 64],
@@ -191,7 +192,11 @@ pub(crate) fn number_taps(gauge: &str) -> Option<Said> {
         "10" => &[24, 32],
         "12" => &[24, 28],
         _ => return None,
-    };
+    })
+}
+
+pub(crate) fn number_taps(gauge: &str) -> Option<Said> {
+    let pitches = screw_pitches(gauge)?;
     let choices: Vec<_> = pitches.iter().map(|pitch| format!("#{gauge}-{pitch} tap")).collect();
     (choices.len() > 1).then(|| Said::ask("the pitch is not said", choices))
 }

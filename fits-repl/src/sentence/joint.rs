@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use crate::sentence::{
     Said,
+    bought::HOLDS,
     bushing::bushing_metals,
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
@@ -353,6 +354,11 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         && !view.says("role", "id")
     {
         return bushing_on_shaft(view, system);
+    }
+    // A plug that slides or is tapped into a tube is a matter of sizes.
+    let is_loose = matches!(fit, Some(Fit::Word(word)) if !HOLDS.contains(&word));
+    if is_loose && !view.has("head") && view.types(&["tube", "tubing", "pipe"]) {
+        return None;
     }
     let joint = joint(view, system)?;
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;

@@ -7,8 +7,9 @@ use crate::words::clause::opened_by;
 
 use super::{
     ALL, Said, Setting, distinct, in_units, numbers_in, ready, settle,
+    threads::thread_alone,
     token::Token,
-    view::{KEPT, Line, View},
+    view::{KEPT, Line, MEANT, View},
 };
 
 /// What a phrase may mean when some of its words are passed over.
@@ -97,7 +98,7 @@ fn without_words(
     read: &impl Fn(&View) -> Option<Said>,
 ) -> Option<(Said, Vec<Range<usize>>)> {
     let places = (0..view.items.len()).filter(|at| {
-        matches!(view.items[*at].token, Token::Word { kind, .. } if kind != "small" && kind != "material")
+        matches!(view.items[*at].token, Token::Word { kind, .. } if kind != "small" && !MEANT.contains(&kind))
             && !view.said(*at).split(' ').any(|word| KEPT.contains(&word))
     });
     let places: Vec<usize> = places.take(12).collect();
@@ -171,7 +172,7 @@ fn others(plain: &str) -> Vec<String> {
         other.push(format!("{thread} tap"));
     }
     for tail in [" cut", " wires", " screw", " nut", " tap"] {
-        other.extend(plain.split_once(tail).map(|(thread, _)| thread.to_owned()));
+        other.extend(plain.split_once(tail).map(|(thread, _)| thread_alone(thread)));
     }
     other.extend(swap(" clearance ", " interference ").filter(|_| plain.starts_with("pick")));
     other.extend(swap(" interference ", " clearance ").filter(|_| plain.starts_with("pick")));

@@ -39,6 +39,7 @@ mod view;
 mod weight;
 
 pub(crate) use self::{
+    holes::screw_pitches,
     loose::{Guess, guess},
     offered::{Lack, lacks, offered},
     token::System,
@@ -236,15 +237,6 @@ fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
         words.collect::<Vec<_>>().join(" ")
     };
     text.split(' ').find_map(is_mil)?;
-    // The one size of a line where millimetres are set: no part is of 16 thou.
-    let mut figures = text.split(' ').filter(|word| word.starts_with(|c: char| c.is_ascii_digit()));
-    let is_only = figures.next().is_some_and(|word| {
-        let digits = word.trim_end_matches(|c: char| !c.is_ascii_digit());
-        digits.parse::<f64>().is_ok_and(|value| value >= 4.0)
-    }) && figures.next().is_none();
-    if is_only && setting.units == Some(System::Millimetres) {
-        return Some(read(&written("mm"), setting));
-    }
     let (mm, thou) = (read(&written("mm"), setting), read(&written("thou"), setting));
     Some(match (mm, thou) {
         (Some(mm), Some(thou)) if mm != thou => {

@@ -10,6 +10,7 @@ use super::{
     loose::Guess,
     numbers_in, ready,
     sizes::{Fit, fit_of, is_nominal},
+    threads::thread_alone,
     token::{Num, System, Token},
     tools::trimmed,
     view::{Item, Line, View},
@@ -137,6 +138,7 @@ pub(crate) fn lacks(text: &str) -> Option<Lack> {
         text.get(at.clone()).is_some_and(|word| {
             word.len() > 2
                 && word.bytes().all(|byte| byte.is_ascii_alphabetic())
+                && word.bytes().any(|byte| byte.is_ascii_lowercase())
                 && !is_keyword(&word.to_lowercase())
         })
     };
@@ -187,6 +189,16 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         .or_else(|| of_a_joint(view, &sizes, fit.as_ref(), system))
     {
         return Some(all);
+    }
+    // What only those take is not dropped by the others.
+    let is_theirs = |token: &Token| {
+        matches!(
+            token,
+            Token::Temperature(_) | Token::PerInch(_) | Token::Gauge(_) | Token::Times(_)
+        )
+    };
+    if view.count(is_theirs) > 0 {
+        return None;
     }
     match (&threads[..], &numbers[..], &fit) {
         ([thread], [], None) => Some(of_thread(view, thread)),
@@ -376,7 +388,9 @@ fn bushings(id: &str, od: &str, long: &str) -> Vec<String> {
 }
 
 fn of_thread(view: &View, thread: &str) -> Vec<String> {
-    let ask = |tail: &str| format!("{thread}{tail}");
+    let ask = |tail: &str| {
+        if tail.is_empty() { thread_alone(thread) } else { format!("{thread}{tail}") }
+    };
     let first = if view.says("head", "clearance") {
         " clearance"
     } else if view.says("head", "tap") || view.says("head", "drill") || view.says("head", "cltap") {

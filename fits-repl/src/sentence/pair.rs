@@ -50,8 +50,11 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let roles = assign(view, NOUNS, &[], system)?;
-    if let (3, Some(Fit::Pair(class) | Fit::Inch(class)), [(_, nominal, _)]) =
-        (view.numbers().count(), fit_of(view), &roles.free[..])
+    let class = view.one(|token| match token {
+        Token::Pair(class) | Token::InchClass(class) => Some(class),
+        _ => None,
+    });
+    if let (3, Some(class), [(_, nominal, _)]) = (view.numbers().count(), class, &roles.free[..])
         && let (Some(hole), Some(shaft)) = (roles.num("hole"), roles.num("shaft"))
     {
         let near =

@@ -251,7 +251,18 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
     let ((_, size), None) = (numbers.next()?, numbers.next()) else { return None };
     if head == "printed" {
         let (plastic, grip) = (view.word("plastic")?, view.word("grip")?);
+        // The pin's metal changes nothing; another part's is not known here.
+        let is_pins = |at: usize| {
+            !matches!(view.items[at].token, Token::Word { kind: "material", .. })
+                || matches!(
+                    view.items.get(at + 1).map(|item| &item.token),
+                    Some(Token::Word { kind: "shaft", .. })
+                )
+        };
         let is_one = view.words("plastic").count() == 1
+            && !view.has("service-kind")
+            && !view.has("service-outer")
+            && (0..view.items.len()).all(is_pins)
             && view.words("grip").all(|other| other == grip)
             && !view.tokens().any(|token| matches!(token, Token::Temperature(_)));
         return is_one

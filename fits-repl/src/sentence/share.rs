@@ -55,7 +55,7 @@ pub(crate) fn share(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let roles = assign(&view, &["shaft", "sharer", "role", "gap"], &[], system)?;
-    if !roles.free.is_empty() || roles.taken.len() > 4 {
+    if !roles.free.is_empty() || roles.taken.len() > 4 || roles.count("long") > 1 {
         return None;
     }
     let mut plain = format!("share {all}, shaft {}", roles.num("shaft")?.plain(system));

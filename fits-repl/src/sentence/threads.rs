@@ -2,6 +2,8 @@
 
 use fits_core::standards::thread::{Series, Thread};
 
+use crate::{query::Query, words};
+
 use crate::sentence::{
     Said,
     token::{Num, System, Token},
@@ -48,6 +50,14 @@ pub(crate) fn thread_of(view: &View) -> Option<String> {
         }
     }
     Some(name)
+}
+
+/// A thread alone as a plain query: `8-8` would be a sum.
+pub(crate) fn thread_alone(name: &str) -> String {
+    match words::read(name) {
+        Ok(Query::Thread(_)) => name.to_owned(),
+        _ => format!("thread {name}"),
+    }
 }
 
 /// The class, or a nut's and a screw's said in either order.
@@ -161,16 +171,21 @@ pub(crate) fn thread(view: &View, _: System) -> Option<Said> {
             };
             Some(Said::plain(format!("{name} {class}{side}")))
         }
-        None if nut && bolt => Some(Said::plain(name)),
+        // `the screw is …, what's the minor for the nut`
+        None if nut && bolt && view.says("head", "pitchd") => {
+            let each = ["", " nut", " screw"].map(|side| format!("{name}{side}"));
+            Some(Said::ask("the screw's size or the nut's is not said", each.to_vec()))
+        }
+        None if nut && bolt => Some(Said::plain(thread_alone(&name))),
         None if nut => Some(Said::plain(format!("{name} nut"))),
         None if bolt && !view.has("head") && view.types(&["sizes", "its", "dimensions"]) => {
             Some(Said::ask(
                 "the screw alone, or screw and nut?",
-                vec![name.clone(), format!("{name} screw")],
+                vec![thread_alone(&name), format!("{name} screw")],
             ))
         }
         None if view.says("head", "blank") || bolt => Some(Said::plain(format!("{name} screw"))),
-        None => Some(Said::plain(name)),
+        None => Some(Said::plain(thread_alone(&name))),
     }
 }
 
@@ -320,7 +335,7 @@ pub(crate) fn cut(view: &View, _: System) -> Option<Said> {
     {
         return Some(Said::ask(
             "of the thread as it is cut, or its sizes?",
-            vec![format!("{name} cut"), name],
+            vec![format!("{name} cut"), thread_alone(&name)],
         ));
     }
     let class = class_of(view)?;

@@ -2,6 +2,7 @@
 
 use crate::sentence::{
     Said,
+    fit::TAPPED,
     roles::assign,
     sizes::{Fit, fit_of},
     token::{Num, System, Token},
@@ -13,7 +14,11 @@ pub(crate) fn plug(view: &View, system: System) -> Option<Said> {
     if !view.types(&["tube", "tubing", "pipe"]) || view.has("material") || view.has("head") {
         return None;
     }
-    let Fit::Word(word) = fit_of(view)? else { return None };
+    let words = match (fit_of(view), view.word("vague")) {
+        (Some(Fit::Word(word)), None) => vec![word],
+        (None, Some("tapped")) if !view.has("fit") => TAPPED.to_vec(),
+        _ => return None,
+    };
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let [(a, x), (b, y)] = numbers[..] else { return None };
     let is_crossed = (a..b).any(|at| view.items[at].token == Token::Cross);
@@ -32,6 +37,10 @@ pub(crate) fn plug(view: &View, system: System) -> Option<Said> {
     od.less_twice(wall, system)?;
     let (od, wall) = (od.plain(system), wall.plain(system));
     let bore = format!("{od} - 2 * {wall}");
+    let [word] = words[..] else {
+        let each = words.iter().map(|word| format!("{bore} {word}, thin tube"));
+        return Some(Said::ask("how tight is not said", each.collect()));
+    };
     let thin = format!("{bore} {word}, thin tube");
     if word.contains("press") || word == "shrink" {
         let joint = format!("assemble {bore} {word}, hub steel od {od} wall {wall}, shaft steel");

@@ -322,7 +322,8 @@ const GIST: &[&str] = &[
 ];
 
 /// Kinds of words that are never passed over.
-const MEANT: &[&str] = &["material", "fit", "instrument", "off", "plastic", "service", "key"];
+pub(super) const MEANT: &[&str] =
+    &["material", "fit", "instrument", "off", "plastic", "service", "key"];
 
 /// Tries the longest spelling first at each place; a shorter one where the
 /// words after it are known to nobody else.

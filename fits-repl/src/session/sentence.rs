@@ -64,7 +64,8 @@ impl Session {
             && !words::is_entry(line)
             && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
         let guess = may_guess.then(|| self.as_guess(line)).flatten();
-        match guess.or_else(|| may_guess.then(|| lacking(line)).flatten()) {
+        let may_lack = may_guess || !is_named && is_plain && self.may_be_phrase(line);
+        match guess.or_else(|| may_lack.then(|| lacking(line, problem)).flatten()) {
             Some(problem) => Err(problem),
             None => answer,
         }
@@ -243,18 +244,8 @@ impl Session {
             (why, vec![format!("{size} tap"), format!("{typed} tight keying")])
         } else if is_bare(typed) {
             let with = |name: &str| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
-            let of = |pitch: &&str| with(&format!("#{typed}-{pitch}"));
-            let pitches: &[&str] = match typed {
-                "2" => &["56", "64"],
-                "3" => &["48", "56"],
-                "4" => &["40", "48"],
-                "5" => &["40", "44"],
-                "6" => &["32", "40"],
-                "8" => &["32", "36"],
-                "10" => &["24", "32"],
-                "12" => &["24", "28"],
-                _ => return None,
-            };
+            let of = |pitch: &u32| with(&format!("#{typed}-{pitch}"));
+            let pitches = sentence::screw_pitches(typed)?;
             let metric = with(&format!("M{typed}"));
             let mut choices: Vec<String> = pitches.iter().map(of).chain([metric]).collect();
             if self.units_chosen && self.units == Units::Millimetres {
@@ -422,8 +413,10 @@ impl Session {
 }
 
 /// What a phrase lacks, or the word of it that is known to no question.
-fn lacking(line: &str) -> Option<Problem> {
+fn lacking(line: &str, refused: &Problem) -> Option<Problem> {
     match sentence::lacks(line)? {
+        // Where the plain grammar got further, it knows better.
+        sentence::Lack::Word(at) if refused.at.start > at.start => None,
         sentence::Lack::Word(at) => {
             let word = line.get(at.clone())?;
             let message = format!("`{word}` is not known here");
