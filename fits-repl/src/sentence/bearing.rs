@@ -26,9 +26,10 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     if view.has("material") {
         return numbered(view, ball?);
     }
-    // Which part turns is said: both seats.
+    // Which part turns is said: both seats, where not one of them is asked for.
     if let Some(said @ Said::Plain(_)) = ball.and_then(|ball| numbered(view, ball))
         && view.has("load")
+        && !view.types(&["seat"])
     {
         return Some(said);
     }

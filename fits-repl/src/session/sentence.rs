@@ -434,7 +434,8 @@ fn lacking(line: &str, refused: &Problem) -> Option<Problem> {
             let message = format!("`{word}` is not known here");
             Some(
                 Problem::new(message, at)
-                    .advise("leave it out, or say it in other words: `help words`"),
+                    .advise("leave it out, or say it in other words: `help words`")
+                    .kind(Code::NotUnderstood),
             )
         }
         sentence::Lack::Heated => Some(
