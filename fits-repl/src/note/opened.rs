@@ -155,7 +155,7 @@ impl Reader {
             return false;
         }
         let named = || rest[..taken].iter().filter_map(Token::word);
-        let is_form = named().last().is_some_and(is_stock);
+        let is_form = rest[..taken].iter().rev().find_map(Token::word).is_some_and(is_stock);
         if line.declares && (is_form || named().all(is_material)) {
             return false;
         }

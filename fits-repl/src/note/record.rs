@@ -142,9 +142,8 @@ impl Reader {
 
     /// A reading of a feature; asked where its unit is in doubt.
     pub(super) fn reading(&mut self, line: &mut Line, feature: usize, num: &Num) {
-        let feature = match self.measurable(feature, line, num) {
-            Some(feature) => feature,
-            None => return self.ask_measured(line, num),
+        let Some(feature) = self.measurable(feature, line, num) else {
+            return self.ask_measured(line, num);
         };
         let one = &self.job.features[feature];
         let own = if one.nominal.is_none() && num.is_inch_shaped() { Unit::Inch } else { one.unit };

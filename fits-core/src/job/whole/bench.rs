@@ -271,25 +271,22 @@ impl Job {
                 Err(error) => return Some(Err(error)),
                 Ok(pair) => pair,
             };
-            match pair.cut(surface).limits {
-                Some(limits) => {
-                    let follows = pair.cut(other(surface)).in_hand.is_some();
-                    best = match best {
-                        None => Some((limits, at, follows)),
-                        // Both mates are measured: what suits both.
-                        Some((before, first, true)) if follows => {
-                            let lower = before.lower().max(limits.lower());
-                            let upper = before.upper().min(limits.upper());
-                            Limits::new(lower, upper)
-                                .ok()
-                                .map(|both| (both, first, true))
-                                .or(Some((before, first, true)))
-                        }
-                        Some((_, _, false)) if follows => Some((limits, at, true)),
-                        kept => kept,
-                    };
-                }
-                None => {}
+            if let Some(limits) = pair.cut(surface).limits {
+                let follows = pair.cut(other(surface)).in_hand.is_some();
+                best = match best {
+                    None => Some((limits, at, follows)),
+                    // Both mates are measured: what suits both.
+                    Some((before, first, true)) if follows => {
+                        let lower = before.lower().max(limits.lower());
+                        let upper = before.upper().min(limits.upper());
+                        Limits::new(lower, upper)
+                            .ok()
+                            .map(|both| (both, first, true))
+                            .or(Some((before, first, true)))
+                    }
+                    Some((_, _, false)) if follows => Some((limits, at, true)),
+                    kept => kept,
+                };
             }
         }
         if let Some((limits, at, _)) = best {
