@@ -217,7 +217,7 @@ fn processes(figures: &mut Vec<Reason>, feature: &FeatureAnswer) {
     figures.push(Reason {
         figure: "processes".into(),
         value: feature.processes.names().collect::<Vec<_>>().join(", ").into(),
-        rule: format!("their grades hold {}", feature.grade.as_deref().unwrap_or_default()).into(),
+        rule: format!("their grades hold {}", feature.grade.unwrap_or_default()).into(),
         source: process.source().into(),
         known: process.known(),
     });
