@@ -264,7 +264,7 @@ fn words_from_elsewhere_are_text() {
     let hazard = "<b>&\"'</b><script>\u{7}\u{202e}\u{0}\u{fffe}]]>";
     let mut answer = session.evaluate("20 H7").expect("a hole");
     if let Answer::Feature(feature) = &mut answer {
-        hazard.clone_into(&mut feature.class);
+        feature.class = hazard;
     }
     let picture = svg::picture(&answer, session.shown()).expect("a picture");
     let document = Document::parse(&picture).expect("XML");
@@ -284,7 +284,7 @@ fn words_from_elsewhere_are_text() {
     is_sound(&picture, "hazard");
     // A very long name is wrapped, not cut off.
     if let Answer::Feature(feature) = &mut answer {
-        feature.class = "spindle ".repeat(40) + &"x".repeat(300);
+        feature.class = ("spindle ".repeat(40) + &"x".repeat(300)).leak();
     }
     is_sound(&svg::picture(&answer, session.shown()).expect("a picture"), "a long name");
 }

@@ -75,9 +75,11 @@ fn named(out: &mut Vec<u8>, name: &str) {
 
 fn text(out: &mut Vec<u8>, text: &str) {
     out.push(b'"');
-    let is_plain = |byte: &u8| matches!(byte, b' '..=b'~') & (*byte != b'"') & (*byte != b'\\');
     // A run of bytes without an early end is looked at many at once.
-    if text.as_bytes().iter().fold(true, |plain, byte| plain & is_plain(byte)) {
+    let is_plain = text
+        .bytes()
+        .fold(true, |plain, byte| plain & matches!(byte, b' ' | b'!' | b'#'..=b'[' | b']'..=b'~'));
+    if is_plain {
         out.extend_from_slice(text.as_bytes());
     } else {
         for c in text.chars() {

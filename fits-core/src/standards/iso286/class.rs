@@ -275,8 +275,8 @@ impl Class {
     /// # Ok::<(), fits_core::Error>(())
     /// ```
     pub fn name(self) -> &'static str {
-        static HOLES: [[Written; 20]; 28] = written(HOLE_LETTERS);
-        static SHAFTS: [[Written; 20]; 28] = written(SHAFT_LETTERS);
+        static HOLES: [[Written; 20]; 28] = written(&HOLE_LETTERS);
+        static SHAFTS: [[Written; 20]; 28] = written(&SHAFT_LETTERS);
         let written = match self.feature {
             Feature::Hole => &HOLES,
             Feature::Shaft => &SHAFTS,
@@ -291,7 +291,7 @@ impl Class {
 type Written = [u8; 4];
 
 /// Every class of these letters, written once for all.
-const fn written(letters: [&str; 28]) -> [[Written; 20]; 28] {
+const fn written(letters: &[&str; 28]) -> [[Written; 20]; 28] {
     let mut all = [[[b' '; 4]; 20]; 28];
     let mut at = 0;
     while at < 20 * 28 {

@@ -90,18 +90,18 @@ impl Processes {
     }
 
     /// They themselves, in the order that a small shop reaches for them.
-    pub fn iter(self) -> impl Iterator<Item = Process> {
+    pub fn all(self) -> impl Iterator<Item = Process> {
         self.0.into_iter().flat_map(|(grade, feature)| Process::holding(grade, feature))
     }
 
     /// Their names.
     pub fn names(self) -> impl Iterator<Item = &'static str> {
-        self.iter().map(Process::name)
+        self.all().map(Process::name)
     }
 
     /// Is there none?
     pub fn is_empty(&self) -> bool {
-        self.iter().next().is_none()
+        self.all().next().is_none()
     }
 }
 

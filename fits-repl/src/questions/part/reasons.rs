@@ -213,7 +213,7 @@ fn making(figures: &mut Vec<Reason>, feature: &FeatureAnswer) {
 }
 
 fn processes(figures: &mut Vec<Reason>, feature: &FeatureAnswer) {
-    let Some(process) = feature.processes.iter().next() else { return };
+    let Some(process) = feature.processes.all().next() else { return };
     figures.push(Reason {
         figure: "processes".into(),
         value: feature.processes.names().collect::<Vec<_>>().join(", ").into(),

@@ -125,7 +125,7 @@ impl One {
             known: self.limits.known(),
             grade: grade.map(Grade::name),
             processes,
-            processes_known: processes.iter().map(Process::known).reduce(Known::worst),
+            processes_known: processes.all().map(Process::known).reduce(Known::worst),
             pins: None,
             mic_yours: None,
             notes: Vec::new(),
