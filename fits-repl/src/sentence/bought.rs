@@ -157,6 +157,7 @@ pub(super) const HOLDS: [&str; 6] =
     ["light press", "drive", "press", "heavy drive", "heavy press", "shrink"];
 
 /// Pins and bar that are bought, alone or with a fit.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
     view.only(&["bought", "fit", "hole", "shaft", "head", "material", "vague", "hub"], |token| {
         matches!(token, Token::Number(_) | Token::Shaft(_) | Token::Bearing(..) | Token::Span(..))

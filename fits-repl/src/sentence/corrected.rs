@@ -77,8 +77,11 @@ enum Kind {
 fn kind(token: &Token) -> Option<Kind> {
     Some(match token {
         Token::Number(_) => Kind::Size,
-        Token::Hole(_) | Token::Shaft(_) | Token::Pair(_) | Token::InchClass(_) => Kind::Fit,
-        Token::Word { kind: "fit", .. } => Kind::Fit,
+        Token::Hole(_)
+        | Token::Shaft(_)
+        | Token::Pair(_)
+        | Token::InchClass(_)
+        | Token::Word { kind: "fit", .. } => Kind::Fit,
         Token::Thread { .. } => Kind::Thread,
         Token::Word { kind: "material", .. } => Kind::Metal,
         Token::Word { kind: "hole" | "shaft", .. } => Kind::Part,

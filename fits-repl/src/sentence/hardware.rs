@@ -164,12 +164,8 @@ fn each_before_its_size(view: &View) -> Option<Roles> {
 
 /// A ring whose section, or whether it moves, is not said.
 fn unsaid_ring(view: &View, line: &str, is_unnamed: bool) -> Option<Said> {
-    let is_still = view.says("state", "face") || view.says("state", "static");
-    let uses: &[&str] = match (is_still, view.says("state", "moving")) {
-        (true, _) => &[""],
-        (_, true) => &[""],
-        _ => &[" static", " moving"],
-    };
+    let is_said = ["face", "static", "moving"].iter().any(|how| view.says("state", how));
+    let uses: &[&str] = if is_said { &[""] } else { &[" static", " moving"] };
     let rest = line.strip_prefix("o-ring")?;
     let sections: &[&str] = if is_unnamed { &[" 1/16in", " 1/8in"] } else { &[""] };
     let each = sections

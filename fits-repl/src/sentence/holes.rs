@@ -11,6 +11,7 @@ use crate::sentence::{
 };
 
 /// A tap drill.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
     view.only(
         &["head", "material", "state", "hole", "hub", "shaft", "unit", "series", "role"],

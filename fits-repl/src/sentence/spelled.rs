@@ -543,10 +543,11 @@ pub(super) fn hundreds(line: &str, system: super::System) -> Option<String> {
         };
         text.push_str(&line[from..words[at].from]);
         let half = if is_half { "5" } else { "" };
-        text.push_str(&match system {
+        let figures = match system {
             super::System::Inches => format!(".{value}{half}"),
             super::System::Millimetres => format!("{}.{}{half}mm", value / 100, value % 100),
-        });
+        };
+        text.push_str(&figures);
         from = words[after - 1].to;
         at = after;
     }

@@ -129,6 +129,7 @@ pub(crate) enum Token {
 }
 
 /// What a number with more than a length after it is.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
     let from = if byte(line, at) == Some(b'-') { at + 1 } else { at };
     let (text, end) = plain_number(line, from)?;

@@ -41,7 +41,7 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
             } else {
                 &["1ft", "1m"]
             };
-            return weighed(view, &format!("{section}{}", size.plain(system)), longs);
+            return Some(weighed(view, &format!("{section}{}", size.plain(system)), longs));
         }
         _ => return None,
     };
@@ -64,7 +64,7 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let long = if is_feet { format!("{}ft", long.text) } else { long.plain(system) };
-    weighed(view, &format!("{section}{}", size.plain(system)), &[&long])
+    Some(weighed(view, &format!("{section}{}", size.plain(system)), &[&long]))
 }
 
 /// `500 kg` is a weight.
@@ -73,14 +73,14 @@ fn beside_head(view: &View, at: usize) -> bool {
 }
 
 /// A bar of the metal that is said, so long; what is not said is asked.
-fn weighed(view: &View, bar: &str, longs: &[&str]) -> Option<Said> {
+fn weighed(view: &View, bar: &str, longs: &[&str]) -> Said {
     let metals = view.word("material").map_or(vec!["steel", "aluminium"], |metal| vec![metal]);
     let each = metals.iter().flat_map(|metal| {
         longs.iter().map(move |long| format!("weight {bar} {metal} long {long}"))
     });
     let choices: Vec<String> = each.collect();
     match &choices[..] {
-        [one] => Some(Said::plain(one)),
-        _ => Some(Said::ask("its metal or its length is not said", choices)),
+        [one] => Said::plain(one),
+        _ => Said::ask("its metal or its length is not said", choices),
     }
 }
