@@ -217,10 +217,13 @@ impl Session {
                     Some(whole) if whole == mended => {}
                     Some(whole) => problem.fix = Some((0..line.len(), whole)),
                     None => {
-                        problem.fix = None;
-                        // `say which, as` wants what it named.
-                        let rest = problem.advice.strip_suffix(", as").map(str::to_owned);
-                        problem.advice = rest.unwrap_or(problem.advice);
+                        let with = problem.fix.take().map(|(_, with)| with).unwrap_or_default();
+                        // `say which, as` wants what it named, `nearest` has a name.
+                        if let Some(rest) = problem.advice.strip_suffix(", as") {
+                            problem.advice = rest.to_owned();
+                        } else if problem.advice.starts_with("nearest") {
+                            problem.advice = format!("{}: {with}", problem.advice);
+                        }
                     }
                 }
             }

@@ -426,6 +426,10 @@ impl Session {
 
 /// What a phrase lacks, or the word of it that is known to no question.
 fn lacking(line: &str, refused: &Problem) -> Option<Problem> {
+    // What is wrong with a material or an instrument is said by its own list.
+    if refused.kind != Code::NotUnderstood {
+        return None;
+    }
     match sentence::lacks(line)? {
         // Where the plain grammar got further, it knows better.
         sentence::Lack::Word(at) if refused.at.start > at.start => None,
