@@ -162,7 +162,6 @@ fn what_cannot_be_is_refused_at_its_place() {
         ("square plug 1in wall 0.6in", "leaves no bore", "0.6in"),
         ("square plug 9in wall 0.2in", "lists no tube", "9in"),
         ("o-ring 999 face", "004 to 028", "999"),
-        ("o-ring 210 piston bore 1in", "static or moving", "o-ring"),
         ("o-ring 3mm piston static bore 40mm", "0.103 in, 0.139 in", "3mm"),
         ("cross pin shaft 20mm pin 11mm", "more than half", "11mm"),
         ("cross pin shaft 1in collar 0.9in", "no wall", "0.9in"),
@@ -186,6 +185,17 @@ fn a_number_that_may_be_two_pins_is_asked() {
     }
     // With its sign it is a number.
     takes(&mut Session::new(), "taper pin #4");
+}
+
+#[test]
+fn a_groove_that_is_still_or_moves_is_asked() {
+    let answer = ask(&mut Session::new(), "o-ring 210 piston bore 1in");
+    let choices = answer["error"]["choices"].as_array().unwrap_or_else(|| panic!("{answer}"));
+    let said: Vec<_> = choices.iter().filter_map(|choice| choice.as_str()).collect();
+    assert_eq!(said, ["o-ring 210 bore 1in piston static", "o-ring 210 bore 1in piston moving"]);
+    for choice in said {
+        takes(&mut Session::new(), choice);
+    }
 }
 
 #[test]

@@ -19,7 +19,7 @@ fn ask(line: &str) -> (Value, Session) {
 /// The figures of an answer, without what says how it was asked.
 fn figures(mut answer: Value) -> Value {
     let fields = answer.as_object_mut().expect("an object");
-    for field in ["query", "read_as", "slips"] {
+    for field in ["query", "of", "read_as", "slips"] {
         fields.remove(field);
     }
     answer

@@ -49,10 +49,16 @@ fn a_tube_is_a_bar_less_its_bore() {
 fn what_is_recalled_says_so_and_what_is_wrong_is_pointed_at() {
     assert_eq!(ask("weight 1in steel long 12in")["known"], "seen");
     assert_eq!(ask("weight 1in nylon long 12in")["known"], "memory");
+    for (query, says) in [
+        ("weight 1in", "its metal and its length are not said"),
+        ("weight 1in steel", "its length is not said"),
+    ] {
+        let asked = ask(query)["error"].clone();
+        assert_eq!(asked["message"], says);
+        assert!(asked["choices"].as_array().is_some_and(|choices| choices.len() >= 2), "{asked}");
+    }
     for (query, at, hint) in [
-        ("weight 1in", [10, 10], "long 12in"),
         ("weight steel", [7, 12], "square, hex, flat, tube"),
-        ("weight 1in steel", [16, 16], "long 12in"),
         ("weight tube 1in steel long 2in", [16, 16], "wall 0.05in"),
         ("weight tube 1in wall 0.6in steel long 2in", [21, 26], "outside first"),
         ("weight flat 1in steel long 2in", [16, 16], "x 5mm"),

@@ -81,6 +81,8 @@ fn weighed(view: &View, bar: &str, longs: &[&str]) -> Said {
     let choices: Vec<String> = each.collect();
     match &choices[..] {
         [one] => Said::plain(one),
-        _ => Said::ask("its metal or its length is not said", choices),
+        _ if metals.len() == 1 => Said::ask("its length is not said", choices),
+        _ if longs.len() == 1 => Said::ask("its metal is not said", choices),
+        _ => Said::ask("its metal and its length are not said", choices),
     }
 }

@@ -16,7 +16,10 @@ use crate::{
     answer::Answer,
     problem::{Code, Problem},
     query::{Expression, Part, Query, Spot, Tolerance, Units},
-    questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
+    questions::{
+        rehearse::reader::Rehearse,
+        thread::asked::{ThreadAsk, ThreadQuery},
+    },
     sentence::{self, Said, Setting, Slip, System},
     session::{Refused, Session, not_alone},
     words,
@@ -107,7 +110,9 @@ impl Session {
             }
             let answer = self.ask_read(line, &query);
             let Err(problem) = answer else { return answer };
-            if problem.is_failure {
+            // Settings have names of their own, and so has a topic of one word.
+            let is_topic = matches!(query, Query::Help(_)) && line.split_whitespace().count() < 3;
+            if problem.is_failure || is_topic || matches!(query, Query::Setting(_)) {
                 return Err(problem);
             }
             if !self.may_be_phrase(line) {
@@ -251,10 +256,13 @@ impl Session {
             [" tap in", " tap it in", " tapped in"].iter().any(|end| lower.ends_with(end));
         let is_bare =
             |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+        // A clearance hole goes by the size alone, and a thread is said.
+        let is_by_size =
+            matches!(query.ask.value, ThreadAsk::Clearance) && line[..at.start].contains("thread");
         let (why, choices) = if is_driven {
             let why = "a tap's hole, or a pin that is tapped in?";
             (why, vec![format!("{size} tap"), format!("{typed} tight keying")])
-        } else if is_bare(typed) {
+        } else if is_bare(typed) && !is_by_size {
             let with = |name: &str| format!("{}{name}{}", &line[..at.start], &line[at.end..]);
             let of = |pitch: &u32| with(&format!("#{typed}-{pitch}"));
             let pitches = sentence::screw_pitches(typed)?;
@@ -263,6 +271,8 @@ impl Session {
             if self.units_chosen && self.units == Units::Millimetres {
                 choices.rotate_right(1);
             }
+            // Of so many inches.
+            choices.extend(typed.parse::<Thread>().map(|thread| with(&thread.to_string())));
             ("a number alone: a screw's, and of which pitch, or millimetres?", choices)
         } else {
             return None;
@@ -449,6 +459,7 @@ fn lacking(line: &str, refused: &Problem) -> Option<Problem> {
             )
             .advise("as in `assemble 2in shrink, hub steel od 3in`"),
         ),
+        sentence::Lack::Size if refused.at.start >= line.trim_end().len() => None,
         sentence::Lack::Size => Some(
             Problem::new("no size is said", 0..line.len())
                 .advise("a size and a fit, as in `3/4in press`"),
