@@ -179,7 +179,9 @@ impl Session {
     fn working(&self, choices: Vec<String>) -> Vec<String> {
         let works = |choice: &String| {
             let mut trial = self.trial();
-            choice.split(" ; ").all(|plain| trial.ask(plain).is_ok())
+            choice.split(" ; ").all(|plain| {
+                sentence::fraction_of_a_millimetre(plain).is_none() && trial.ask(plain).is_ok()
+            })
         };
         let settled = |choice: String| match words::read(&choice) {
             Ok(Query::Thread(thread)) => {
