@@ -86,9 +86,9 @@ pub enum Subject {
 
 /// Makers of the kinds that say why, and what to do next.
 macro_rules! refusals {
-    ($($name:ident $kind:ident)*) => {
+    ($($(#[$with:meta])* $name:ident $kind:ident)*) => {
         impl Error {
-            $(pub(crate) fn $name(why: impl Into<Speech>, advice: impl Into<String>) -> Self {
+            $($(#[$with])* pub(crate) fn $name(why: impl Into<Speech>, advice: impl Into<String>) -> Self {
                 Self::new(Kind::$kind { why: why.into(), advice: advice.into() })
             })*
         }
@@ -99,6 +99,8 @@ refusals! {
     not_a_class NotAClass
     not_a_thread NotAThread
     not_given NotGiven
+    #[cfg(feature = "uom")]
+    no_joint NoJoint
     not_listed NotListed
     out_of_reach OutOfReach
 }
@@ -106,11 +108,6 @@ refusals! {
 impl Error {
     pub(crate) fn new(kind: Kind) -> Self {
         Self(Box::new(Detail { kind, at: None, instead: None, subject: None }))
-    }
-
-    #[cfg(feature = "uom")]
-    pub(crate) fn no_joint(why: impl Into<Speech>, advice: impl Into<String>) -> Self {
-        Self::new(Kind::NoJoint { why: why.into(), advice: advice.into() })
     }
 
     pub(crate) fn no_plan(why: impl Into<Speech>) -> Self {

@@ -274,10 +274,8 @@ impl<R: io::Read> Rows<R> {
 
     /// A first line whose columns are parted by something else than commas.
     fn parted_otherwise(&self) -> Option<String> {
-        let line = String::from_utf8_lossy(&self.line);
-        let is_header =
-            |by: char| line.split(by).any(|name| is_query(name.trim().trim_matches('"').trim()));
-        let (_, by) = OTHER_SEPARATORS.into_iter().find(|&(by, _)| is_header(by))?;
+        let (_, by) =
+            OTHER_SEPARATORS.into_iter().find(|&(by, _)| self.names_parted_by(by).is_some())?;
         Some(format!(
             "the columns of the first line are parted by {by}: save the table with commas"
         ))
@@ -291,14 +289,19 @@ impl<R: io::Read> Rows<R> {
         if reading != Reading::Whole {
             return Ok(None);
         }
-        let line = String::from_utf8_lossy(&self.line).into_owned();
-        let names: Vec<String> =
-            line.split(',').map(|name| name.trim().trim_matches('"').trim().to_owned()).collect();
-        if names.iter().any(|name| is_query(name)) {
+        let names = self.names_parted_by(',');
+        if names.is_some() {
             self.untold = None;
-            return Ok(Some(names));
         }
-        Ok(None)
+        Ok(names)
+    }
+
+    /// The names that the line has where `by` parts them, if one is `query`.
+    fn names_parted_by(&self, by: char) -> Option<Vec<String>> {
+        let line = String::from_utf8_lossy(&self.line);
+        let names: Vec<String> =
+            line.split(by).map(|name| name.trim().trim_matches('"').trim().to_owned()).collect();
+        names.iter().any(|name| is_query(name)).then_some(names)
     }
 }
 
@@ -396,19 +399,18 @@ pub fn run(
         };
         worst = worst.max(Outcome::of(&answer));
         cells.iter_mut().for_each(Vec::clear);
-        let (beside, is_found) = match &answer {
-            Ok(answer) => {
-                let is_found = wanted.pick(answer, &mut cells);
-                let shown = tells_shown.then_some(session.shown().units);
-                (json::Beside { shown, ..session.beside(&[]) }, is_found)
-            }
-            Err(problem) => {
-                let is_found = wanted.pick(&Refusal::of(problem, &text), &mut cells);
-                (json::Beside::default(), is_found)
-            }
+        let is_found = match &answer {
+            Ok(answer) => wanted.pick(answer, &mut cells),
+            Err(problem) => wanted.pick(&Refusal::of(problem, &text), &mut cells),
         };
         // What stands beside an answer is named by no field of one.
         if !is_found {
+            let beside = if answer.is_ok() {
+                let shown = tells_shown.then_some(session.shown().units);
+                json::Beside { shown, ..session.beside(&[]) }
+            } else {
+                json::Beside::default()
+            };
             wanted.pick(&Head::of(Some(number), &text, beside, &answer), &mut cells);
         }
         for ((cell, name), of_input) in cells.iter_mut().zip(&columns.names).zip(&of_input) {

@@ -194,7 +194,7 @@ impl Passes {
         let middle = limits.middle();
         let is_hole = feature == Feature::Hole;
         if is_hole && middle < rules.smallest_bore {
-            return Err(no_plan(say!(
+            return Err(Error::no_plan(say!(
                 "a bore of {} is too small for a boring tool: drill and ream it",
                 middle
             )));
@@ -208,7 +208,7 @@ impl Passes {
         if let Some(size) = began.filter(|size| is_hole && *size < rules.smallest_bore) {
             // What is not a size, or past the limits, says so first.
             metal_left(feature, limits, size)?;
-            return Err(no_plan(say!(
+            return Err(Error::no_plan(say!(
                 "no boring tool goes into {}: drill it to {} or more first",
                 size,
                 rules.smallest_bore
@@ -308,7 +308,7 @@ impl CutRules {
         let tolerance = limits.tolerance().tenth_nanometres();
         let room = middle.saturating_add(tolerance / 2);
         if least >= room {
-            return Err(no_plan(say!(
+            return Err(Error::no_plan(say!(
                 "{} is left, and a tool rubs under {}: polish or hone it to size",
                 left,
                 self.least_chip
@@ -345,7 +345,10 @@ impl CutRules {
         let count = parts_of(bulk, most.max(1));
         // A few passes finish what is roughed.
         if usize::try_from(count).is_ok_and(|count| count + 5 > MOST_PASSES) {
-            return Err(no_plan(say!("that is {} roughing passes: start nearer to size", count)));
+            return Err(Error::no_plan(say!(
+                "that is {} roughing passes: start nearer to size",
+                count
+            )));
         }
         let mut cuts = Vec::with_capacity(8);
         for number in 0..count {
@@ -382,7 +385,7 @@ const fn parts_of(whole: i64, part: i64) -> i64 {
 /// The start is not a size, or is inside the limits or past them already.
 pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Result<Length, Error> {
     if !start.is_positive() {
-        return Err(no_plan(say!("the work cannot start at {}", start)));
+        return Err(Error::no_plan(say!("the work cannot start at {}", start)));
     }
     let aim = limits.middle();
     let left = match feature {
@@ -392,7 +395,7 @@ pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Res
     if left.is_positive() && !limits.contains(start) {
         return Ok(left);
     }
-    Err(no_plan(if limits.contains(start) {
+    Err(Error::no_plan(if limits.contains(start) {
         format!("{start} is good already: no cut is left")
     } else {
         match feature {
@@ -404,8 +407,4 @@ pub(super) fn metal_left(feature: Feature, limits: Limits, start: Length) -> Res
             }
         }
     }))
-}
-
-fn no_plan(why: impl Into<crate::speech::Speech>) -> Error {
-    Error::no_plan(why)
 }

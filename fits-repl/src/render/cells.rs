@@ -7,7 +7,7 @@ use serde::{
     ser::{self, Impossible},
 };
 
-use crate::render::writer;
+use crate::render::json;
 
 /// What is wanted of an object or a list: its fields by their names, of a list by
 /// their places, from 0.
@@ -114,7 +114,7 @@ impl Walk<'_, '_> {
 
 fn write<T: Serialize + ?Sized>(cell: &mut Vec<u8>, value: &T) {
     cell.clear();
-    if writer::append(cell, value).is_err() || cell == b"null" {
+    if json::write(cell, value).is_err() || cell == b"null" {
         cell.clear();
     }
     if cell.first() == Some(&b'"')

@@ -1,14 +1,19 @@
 //! One JSON object on one line.
 
+use std::io;
+
 use schemars::JsonSchema;
 use serde::Serialize;
-use serde_json::{Map, Value};
+use serde_json::{
+    Map, Value,
+    ser::{Formatter, Serializer},
+};
 
 use crate::{
     answer::Answer,
     problem::{Code, Problem},
     query::Units,
-    render::{shown, writer},
+    render::{printable::is_obeyed, shown},
     sentence::Slip,
 };
 
@@ -146,6 +151,38 @@ pub fn object_with(
 
 /// Our types hold no map with odd keys and no failing writer, so this cannot
 /// fail; were it to, the object would end early rather than the program.
-fn append<T: Serialize>(out: &mut Vec<u8>, value: &T) {
-    let _ = writer::append(out, value);
+fn append<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) {
+    let _ = write(out, value);
+}
+
+/// Appends a value in which nothing is left that a terminal would obey.
+pub(crate) fn write<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) -> serde_json::Result<()> {
+    value.serialize(&mut Serializer::with_formatter(out, ForTerminal))
+}
+
+/// The same as a text of its own.
+pub(crate) fn text<T: Serialize + ?Sized>(value: &T) -> String {
+    let mut out = Vec::new();
+    append(&mut out, value);
+    String::from_utf8(out).unwrap_or_default()
+}
+
+/// Compact JSON that escapes what a terminal would obey and JSON lets stand: it is
+/// inside strings, where its number means the same.
+struct ForTerminal;
+
+impl Formatter for ForTerminal {
+    fn write_string_fragment<W: io::Write + ?Sized>(
+        &mut self,
+        out: &mut W,
+        fragment: &str,
+    ) -> io::Result<()> {
+        let mut rest = fragment;
+        while let Some((at, obeyed)) = rest.char_indices().find(|(_, c)| is_obeyed(*c)) {
+            let (plain, from) = rest.split_at(at);
+            write!(out, "{plain}\\u{:04x}", u32::from(obeyed))?;
+            rest = from.strip_prefix(obeyed).unwrap_or_default();
+        }
+        out.write_all(rest.as_bytes())
+    }
 }

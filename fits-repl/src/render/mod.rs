@@ -9,7 +9,6 @@ mod printable;
 pub(crate) mod shown;
 pub mod svg;
 pub mod text;
-mod writer;
 
 pub use crate::render::{printable::printable, text::lines::follow_terminal};
 

@@ -33,18 +33,15 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
                 Some(Token::Word { kind: "key", .. })
             )
         };
-        let keys: Vec<usize> = view.numbers().map(|(at, _)| at).filter(|at| is_key(*at)).collect();
-        let skip = if keys.len() == 1 { &keys[..] } else { &[] };
-        let mut roles = assign(view, &["shaft"], skip, system)?;
-        if let [(at, key)] =
-            view.numbers().filter(|(at, _)| skip.contains(at)).collect::<Vec<_>>()[..]
-            && roles.free.is_empty()
-        {
-            roles.free.push((at, key.clone(), false));
-        }
-        let (Some(shaft), [(_, key, _)]) = (roles.num("shaft"), &roles.free[..]) else {
-            return None;
+        let keys: Vec<_> = view.numbers().filter(|(at, _)| is_key(*at)).collect();
+        let own = if let [own] = keys[..] { Some(own) } else { None };
+        let skip: Vec<usize> = own.iter().map(|(at, _)| *at).collect();
+        let roles = assign(view, &["shaft"], &skip, system)?;
+        let key = match (own, &roles.free[..]) {
+            (Some((_, key)), []) | (None, [(_, key, _)]) => key,
+            _ => return None,
         };
+        let shaft = roles.num("shaft")?;
         if let [cut] = wrong[..] {
             let hub = if view.types(&["hub", "and hub"]) { " hub" } else { "" };
             return Some(Said::plain(format!(
@@ -109,11 +106,10 @@ pub(crate) fn general(view: &View, system: System) -> Option<Said> {
     {
         return None;
     }
-    let edge = match view.word("state") {
-        Some("length") | None => "",
-        Some(edge) => edge,
-    };
-    let edge = if edge.is_empty() { String::new() } else { format!(" {edge}") };
+    let edge = view
+        .word("state")
+        .filter(|edge| *edge != "length")
+        .map_or_else(String::new, |edge| format!(" {edge}"));
     let letter = match (by_standard, by_word) {
         (Some(a), Some(b)) if !b.starts_with(a) => return None,
         (Some(a), _) => a.to_string(),
@@ -276,9 +272,11 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
 fn as_measured(view: &View, system: System) -> Option<Said> {
     let span = limits(view, system).filter(|_| view.numbers().next().is_none())?;
     let Fit::Word(word) = fit_of(view)? else { return None };
-    let is_dowel = view.words("bought").all(|name| name == "dowel");
-    (is_dowel && view.has("bought") && !view.has("head") && !view.has("vague"))
-        .then(|| Some(Said::plain(format!("dowel {span}, {word}{}", hub_of(view, false)?))))?
+    let is_dowel = view.has("bought") && view.words("bought").all(|name| name == "dowel");
+    if !is_dowel || view.has("head") || view.has("vague") {
+        return None;
+    }
+    Some(Said::plain(format!("dowel {span}, {word}{}", hub_of(view, false)?)))
 }
 
 /// `, hub NAME`: the metal that holds it, or the tube.

@@ -29,7 +29,7 @@ const MOST: usize = 6;
 /// Passes over as few words as it can. Words that turn a meaning round, and
 /// numbers, are never passed over.
 pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
-    let text = &super::prepared(text, setting)?.text;
+    let text = &super::prepared(&super::plain_marks(text), setting)?.text;
     let words = text.split_whitespace().filter(|word| word.len() > 1).count();
     if text.len() > super::LONGEST || words < 4 || !text.bytes().any(|byte| byte.is_ascii_digit()) {
         return None;

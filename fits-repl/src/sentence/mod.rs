@@ -353,7 +353,7 @@ fn plain_marks(text: &str) -> String {
 /// A line with its numbers in words as figures, and without slips of the tongue;
 /// none where it is not known what is taken back.
 fn prepared(text: &str, setting: Setting) -> Option<corrected::Corrected> {
-    let text = spelled::figures(&plain_marks(text));
+    let text = spelled::figures(text);
     // In a log `scratch that` takes an entry back.
     if setting.log_is_open {
         return Some(corrected::Corrected { text, slip: None });
@@ -364,12 +364,11 @@ fn prepared(text: &str, setting: Setting) -> Option<corrected::Corrected> {
 /// `seven fifty`: .750 where bare numbers are inches; else it is asked.
 #[allow(clippy::option_option, reason = "some none is not a phrase")]
 fn spoken_hundreds(text: &str, setting: Setting) -> Option<Option<Said>> {
-    let text = plain_marks(text);
-    let inches = spelled::hundreds(&text, System::Inches)?;
+    let inches = spelled::hundreds(text, System::Inches)?;
     if setting.units == Some(System::Inches) {
         return Some(read(&inches, setting));
     }
-    let metric = spelled::hundreds(&text, System::Millimetres)?;
+    let metric = spelled::hundreds(text, System::Millimetres)?;
     let read = |text: &str| read(text, setting).map(Said::queries);
     let choices = [read(&inches), read(&metric)].into_iter().flatten().flatten().collect();
     Some(Some(Said::ask("thousandths of an inch, or millimetres?", distinct(choices))))
@@ -385,6 +384,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     if text.len() > LONGEST {
         return None;
     }
+    let text = &*plain_marks(text);
     if let Some(said) = spoken_hundreds(text, setting) {
         return said.map(|said| (said, Vec::new()));
     }

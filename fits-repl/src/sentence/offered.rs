@@ -72,7 +72,7 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     if text.len() > super::LONGEST || words < 4 || OWN_WORDS.contains(&first) {
         return None;
     }
-    let text = &super::prepared(text, setting)?.text;
+    let text = &super::prepared(&super::plain_marks(text), setting)?.text;
     let line = Line::new(text);
     let (view, unknown) = line.gist();
     let turns = text.split([' ', ',', '?', '.']).any(|word| {

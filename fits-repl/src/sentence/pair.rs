@@ -2,6 +2,7 @@
 
 use crate::sentence::{
     Said,
+    bought::only_number,
     roles::{Roles, assign},
     sizes::{Fit, NOUNS, fit_of, is_nominal},
     token::{Num, System, Token},
@@ -190,7 +191,7 @@ pub(crate) fn pick(view: &View, system: System) -> Option<Said> {
 
 /// `how much grip should I leave on 1 inch`: as much as the fit that is meant gives.
 fn how_much(view: &View, system: System) -> Option<Said> {
-    let [(_, size)] = view.numbers().collect::<Vec<_>>()[..] else { return None };
+    let size = only_number(view)?;
     let is_part = NOUNS.iter().any(|kind| view.has(kind));
     let words = match (view.says("head", "clearance"), view.says("head", "interf")) {
         (true, false) if !is_part => ["sliding", "running", "free running"],

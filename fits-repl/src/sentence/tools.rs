@@ -170,20 +170,18 @@ fn to_dial(view: &View, system: System) -> Option<Said> {
     view.only(&["dial", "job"], |token| matches!(token, Token::Number(_)))?;
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
     if let [left] = numbers[..] {
-        let left = left.plain(system);
-        return view.has("job").then(|| {
-            Said::ask(
-                "a dial that reads the diameter, or one that reads the radius?",
-                vec![left.clone(), format!("({left})/2")],
-            )
-        });
+        return view.has("job").then(|| by_dial(view, left.plain(system)))?;
     }
     let [a, b] = numbers[..] else { return None };
     let (small, large) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
     if large.mm(system) > 1.5 * small.mm(system) {
         return None;
     }
-    let left = format!("{} - {}", large.plain(system), small.plain(system));
+    by_dial(view, format!("{} - {}", large.plain(system), small.plain(system)))
+}
+
+/// What is left on the diameter, or half of it, by what the dial is said to read.
+fn by_dial(view: &View, left: String) -> Option<Said> {
     match (view.says("dial", "radius"), view.says("dial", "diameter")) {
         (true, false) => Some(Said::plain(format!("({left})/2"))),
         (false, true) => Some(Said::plain(left)),

@@ -42,7 +42,8 @@ impl Session {
         if is_settled {
             return answer;
         }
-        let is_named = matches!(words::read(line), Ok(Query::Crib(_) | Query::Help(_)));
+        let plain = words::read(line);
+        let is_named = matches!(plain, Ok(Query::Crib(_) | Query::Help(_)));
         if let Some((mended, slip)) = sentence::mended(line).filter(|_| !is_named)
             && self
                 .trial()
@@ -63,18 +64,18 @@ impl Session {
         }
         let words = line.split_whitespace();
         let words = words.filter(|word| word.bytes().all(|byte| byte.is_ascii_alphabetic()));
-        let plain = words::read(line);
         let is_plain = plain.is_ok();
         // A plain query that was refused for its figures says why: nothing is to be
         // guessed. A part alone takes any words for those of its fit.
         let is_refused = problem.kind == Code::NotAnswered
             && plain.is_ok_and(|query| !matches!(query, Query::Part(_)));
+        let is_phrase = is_plain && self.may_be_phrase(line);
         let may_guess = !is_named
             && !words::is_entry(line)
             && !is_refused
-            && (!is_plain || words.count() >= 5 && self.may_be_phrase(line));
+            && (!is_plain || words.count() >= 5 && is_phrase);
         let guess = may_guess.then(|| self.as_guess(line)).flatten();
-        let may_lack = may_guess || !is_named && is_plain && self.may_be_phrase(line);
+        let may_lack = may_guess || !is_named && is_phrase;
         match guess.or_else(|| may_lack.then(|| lacking(line, problem)).flatten()) {
             Some(problem) => Err(problem),
             None => answer,
@@ -117,8 +118,7 @@ impl Session {
             }
             if !self.may_be_phrase(line) {
                 // `25g6 shaft measures 24.985` has the form of a plain query.
-                let may_read = matches!(words::read(line), Ok(Query::Part(_)))
-                    && !line.contains(['=', ',', '/']);
+                let may_read = matches!(query, Query::Part(_)) && !line.contains(['=', ',', '/']);
                 let reads = |said: &Said| matches!(said, Said::Plain(lines) if lines.iter().any(|line| line.contains(" = ")));
                 let phrase = may_read
                     .then(|| sentence::read_with_slips(line, self.setting()))
@@ -489,12 +489,16 @@ fn is_terse(line: &str) -> bool {
 /// A part by its form that is to fit by no word, or whose name no list has.
 fn names_nothing(part: &Part) -> bool {
     let is_listed = |name: &str| !Family::all_called(name).is_empty();
-    let is_word = part.word.as_ref().is_none_or(|word| Word::named(&word.value).is_some());
     let is_bought = part.bought.as_ref().is_none_or(|name| {
         let whole = part.feature.as_ref().map(|said| format!("{} {}", said.value, name.value));
         is_listed(&name.value) || whole.is_some_and(|whole| is_listed(&whole))
     });
-    !(is_word && is_bought)
+    !(is_by_word(part) && is_bought)
+}
+
+/// A part that is to fit by a word there is, or by none.
+fn is_by_word(part: &Part) -> bool {
+    part.word.as_ref().is_none_or(|word| Word::named(&word.value).is_some())
 }
 
 /// A plain query by its form, with a name that nothing here is called: the
@@ -512,12 +516,11 @@ fn may_be_phrase(query: &Query) -> bool {
         | Query::Stack(_)
         | Query::Align(_) => false,
         Query::Part(part) | Query::Rehearse(Rehearse(part)) => {
-            let is_word = part.word.as_ref().is_none_or(|word| Word::named(&word.value).is_some());
             let is_instrument = part.measuring.as_ref().is_none_or(|how| {
                 how.instruments.iter().all(|name| Instrument::find(&name.value).is_ok())
             });
             part.bought.is_some()
-                || !(is_word
+                || !(is_by_word(part)
                     && is_instrument
                     && is_metal(&part.hub)
                     && is_metal(&part.shaft_material))

@@ -1,6 +1,6 @@
 //! What finished jobs teach of a machine, for the next one.
 
-use super::{Error, Prior, senseless};
+use super::{Error, Prior};
 use crate::size::Length;
 
 /// One pass of a finished job: what was dialled and what it took, both as
@@ -58,7 +58,7 @@ pub fn learn(before: &Prior, jobs: &[&[FinishedPass]]) -> Result<Prior, Error> {
         let mut passes = Vec::with_capacity(job.len());
         for pass in *job {
             if pass.dialled.is_negative() || pass.took_sd.is_negative() {
-                return Err(senseless(
+                return Err(Error::not_listed(
                     "a finished pass dials less than 0",
                     "give what was dialled without a sign",
                 ));

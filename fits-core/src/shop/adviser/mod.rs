@@ -225,7 +225,7 @@ impl Adviser {
     /// as it was.
     pub fn cut(&mut self, dialled: Length, readings: &[Length]) -> Result<(), Error> {
         if !dialled.is_positive() {
-            return Err(senseless(
+            return Err(Error::not_listed(
                 say!("a cut of {} takes nothing off", dialled),
                 "a pass without infeed is a spring pass",
             ));
@@ -255,7 +255,7 @@ impl Adviser {
     /// No reading, or one out of range. The adviser is then as it was.
     pub fn read(&mut self, readings: &[Length]) -> Result<(), Error> {
         if readings.is_empty() {
-            return Err(senseless("nothing was read", "give what the instrument showed"));
+            return Err(Error::not_listed("nothing was read", "give what the instrument showed"));
         }
         self.measured(Pass::None, &|state, _| state, readings)?;
         self.unread = false;
@@ -364,7 +364,10 @@ impl Adviser {
 /// it: below 0 while there is metal to take off.
 fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error> {
     if !size.is_positive() {
-        return Err(senseless(say!("{} is not a size of a part", size), "give what was read"));
+        return Err(Error::not_listed(
+            say!("{} is not a size of a part", size),
+            "give what was read",
+        ));
     }
     let off = size.checked_sub(limits.middle())?.in_micrometres();
     Ok(match feature {
@@ -374,7 +377,7 @@ fn progress(limits: Limits, feature: Feature, size: Length) -> Result<f64, Error
 }
 
 fn check(prior: &Prior, instrument: Uncertainty, settings: &Settings) -> Result<(), Error> {
-    let refused = |what: &str, advice: &str| Err(senseless(what.to_owned(), advice));
+    let refused = |what: &'static str, advice: &str| Err(Error::not_listed(what, advice));
     if !(0.1..=2.0).contains(&prior.gain) || !(0.0..=1.0).contains(&prior.gain_sd) {
         return refused("the cut factor has no sense", "it is near 1, give or take less than 1");
     }
@@ -385,8 +388,4 @@ fn check(prior: &Prior, instrument: Uncertainty, settings: &Settings) -> Result<
         return refused("a standard deviation is less than 0", "give it without a sign");
     }
     settings.check()
-}
-
-fn senseless(why: impl Into<crate::speech::Speech>, advice: &str) -> Error {
-    Error::not_listed(why, advice)
 }

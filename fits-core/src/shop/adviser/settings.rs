@@ -1,6 +1,6 @@
 //! What the advice has to keep to: the owner's risk, the dial and the tool.
 
-use super::{Error, senseless};
+use super::Error;
 use crate::size::Length;
 
 /// Set over so far from the lathe's axis, the top slide moves the tool a tenth of
@@ -209,20 +209,20 @@ impl Settings {
     /// than a division.
     pub fn check(&self) -> Result<(), Error> {
         if !(self.risk > 0.0 && self.risk < 1.0) {
-            return Err(senseless("the risk has no sense", "it lies between 0 and 1"));
+            return Err(Error::not_listed("the risk has no sense", "it lies between 0 and 1"));
         }
         if !self.step.is_positive()
             || self.least_cut.is_negative()
             || self.most_cut < self.least_cut
             || self.most_cut < self.step
         {
-            return Err(senseless(
+            return Err(Error::not_listed(
                 "no cut can be dialled",
                 "the step is more than 0, and the most a pass takes is more than the least",
             ));
         }
         if self.dial_turn.is_some_and(|turn| turn < self.step) {
-            return Err(senseless(
+            return Err(Error::not_listed(
                 "a turn of the dial is smaller than one division",
                 "give what a whole turn changes the diameter by",
             ));

@@ -48,19 +48,18 @@ impl CleanUp {
         before: Option<Length>,
         out_of_line: Option<Length>,
     ) -> Result<Self, Error> {
-        let refuse = |why, advice: &str| Error::out_of_reach(why, advice);
         let (Some(&least), Some(&greatest)) = (readings.iter().min(), readings.iter().max()) else {
-            return Err(refuse(
-                "no reading of the bore is given".into(),
+            return Err(Error::out_of_reach(
+                "no reading of the bore is given",
                 "give the diameters read",
             ));
         };
         if !least.is_positive() {
-            return Err(refuse(say!("a bore cannot be {}", least), "read it again"));
+            return Err(Error::out_of_reach(say!("a bore cannot be {}", least), "read it again"));
         }
         let before = before.unwrap_or(least);
         if before > greatest {
-            return Err(refuse(
+            return Err(Error::out_of_reach(
                 say!("the bore is not worn: it was {} and reads {} at most", before, greatest),
                 "bore it to size",
             ));

@@ -107,24 +107,23 @@ impl WireThread {
         pitch_diameter: Length,
         major: Length,
     ) -> Result<Self, Error> {
-        let refused = |why: crate::speech::Speech, advice: &str| Error::out_of_reach(why, advice);
         if !pitch.is_positive() || lead < pitch {
-            return Err(refused(
-                format!("a pitch of {pitch} with a lead of {lead} is not a thread").into(),
+            return Err(Error::out_of_reach(
+                format!("a pitch of {pitch} with a lead of {lead} is not a thread"),
                 "the lead is the pitch times the number of starts",
             ));
         }
         if !(5.0..=60.0).contains(&half_angle_degrees) {
-            return Err(refused(
-                format!("a flank of {half_angle_degrees} degrees holds no wire").into(),
+            return Err(Error::out_of_reach(
+                format!("a flank of {half_angle_degrees} degrees holds no wire"),
                 "half angles from 5 to 60 degrees",
             ));
         }
         if pitch_diameter <= pitch || major <= pitch_diameter {
-            return Err(refused(
+            return Err(Error::out_of_reach(
                 format!(
                     "a pitch diameter of {pitch_diameter} does not go with a pitch of {pitch} and a major diameter of {major}"
-                ).into(),
+                ),
                 "the pitch diameter lies between the pitch and the major diameter",
             ));
         }
@@ -138,12 +137,11 @@ impl WireThread {
             crest_radius: Length::ZERO,
         };
         if thread.lead_angle_degrees() > MOST_LEAD_ANGLE {
-            return Err(refused(
+            return Err(Error::out_of_reach(
                 format!(
                     "wires do not seat surely at a lead angle of {:.1} degrees",
                     thread.lead_angle_degrees()
-                )
-                .into(),
+                ),
                 "lead angles up to 20 degrees",
             ));
         }

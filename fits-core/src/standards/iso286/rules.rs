@@ -121,10 +121,10 @@ impl Grade {
 fn tolerance_at(grade: Grade, place: Place) -> Result<Length, Error> {
     let value = tables::GRADES[place.main][grade.index()];
     if value == NONE {
-        return Err(not_defined(say!("IT{} is not given above 500 mm", grade.to_string())));
+        return Err(Error::not_defined(say!("IT{} is not given above 500 mm", grade.to_string())));
     }
     if !grade.up_to(13) && place.nominal <= ONE_MM {
-        return Err(not_defined(say!(
+        return Err(Error::not_defined(say!(
             "IT{} is not used up to 1 mm: IT14 to IT18 start above it",
             grade.to_string()
         )));
@@ -146,11 +146,6 @@ fn tolerance_at(grade: Grade, place: Place) -> Result<Length, Error> {
 pub fn grade_within(tolerance: Length, nominal: Length) -> Option<Grade> {
     let place = Place::of(nominal).ok()?;
     Grade::all().rev().find(|&grade| tolerance_at(grade, place).is_ok_and(|it| it <= tolerance))
-}
-
-#[cold]
-fn not_defined(why: impl Into<crate::speech::Speech>) -> Error {
-    Error::not_defined(why)
 }
 
 /// The cell that gives a fundamental deviation, and what it says.
@@ -334,7 +329,7 @@ impl Class {
             Feature::Hole => "holes",
             Feature::Shaft => "shafts",
         };
-        not_defined(say!(
+        Error::not_defined(say!(
             "{} {} are not defined at {}: {}",
             plural,
             self.letter.name(self.feature),

@@ -59,6 +59,14 @@ impl Figures {
     }
 }
 
+fn refused(what: &str) -> Error {
+    Error::no_plan(format!("{what} is not one a material has"))
+}
+
+fn is_positive(value: f64) -> bool {
+    value.is_finite() && value > 0.0
+}
+
 impl Material {
     /// A material by its own figures.
     ///
@@ -72,23 +80,21 @@ impl Material {
             note: "",
             of: "",
         };
-        let refused = |what: String| Error::no_plan(format!("{what} is not one a material has"));
-        let positive = |value: f64| value.is_finite() && value > 0.0;
         let modulus = figures.modulus.get::<gigapascal>();
-        if !positive(modulus) {
-            return Err(refused(format!("a modulus of {modulus} GPa")));
+        if !is_positive(modulus) {
+            return Err(refused(&format!("a modulus of {modulus} GPa")));
         }
         if !(0.0..0.5).contains(&figures.poisson) {
             let poisson = format!("Poisson's ratio {}", figures.poisson);
-            return Err(refused(poisson).about(Subject::Poisson));
+            return Err(refused(&poisson).about(Subject::Poisson));
         }
         let yield_strength = figures.yield_strength.map(|figure| figure.get::<megapascal>());
-        if let Some(strength) = yield_strength.filter(|strength| !positive(*strength)) {
-            return Err(refused(format!("a strength of {strength} MPa")));
+        if let Some(strength) = yield_strength.filter(|strength| !is_positive(*strength)) {
+            return Err(refused(&format!("a strength of {strength} MPa")));
         }
         let expansion = figures.expansion.map(|figure| figure.get::<per_kelvin>() * 1e6);
         if let Some(expansion) = expansion.filter(|value| !value.is_finite()) {
-            return Err(refused(format!("an expansion of {expansion}")));
+            return Err(refused(&format!("an expansion of {expansion}")));
         }
         Ok(Self {
             name: Cow::Owned(if name.is_empty() { "as given" } else { name }.to_owned()),
@@ -124,10 +130,8 @@ impl Material {
     /// ```
     pub fn with_yield(&self, strength: Pressure) -> Result<Self, Error> {
         let value = strength.get::<megapascal>();
-        if !(value.is_finite() && value > 0.0) {
-            return Err(Error::no_plan(format!(
-                "a strength of {value} MPa is not one a material has"
-            )));
+        if !is_positive(value) {
+            return Err(refused(&format!("a strength of {value} MPa")));
         }
         let from = Provenance { known: Known::Given, text: "as given" };
         let given = Figure { value, from, note: "", of: "" };

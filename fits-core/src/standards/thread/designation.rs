@@ -1,8 +1,8 @@
 //! [`Designation`]: what was typed of a thread, and the thread it names.
 
 use super::{
-    Class, Form, Nominal, Pitch, Series, Side, Thread, metric, reader::not_a_thread,
-    scan::is_screw, systems, unified, unified_series,
+    Class, Form, Nominal, Pitch, Series, Side, Thread, metric, scan::is_screw, systems, unified,
+    unified_series,
 };
 use crate::error::Error;
 
@@ -107,9 +107,9 @@ impl Designation {
             return Ok(());
         }
         let side = side.map_or("", Side::word);
-        Err(not_a_thread(
+        Err(Error::not_a_thread(
             format!("{} and {} are both {side} classes", one.value, two.value),
-            "give one for the nut and one for the screw".into(),
+            "give one for the nut and one for the screw",
         )
         .at(two.at.0, two.at.1))
     }

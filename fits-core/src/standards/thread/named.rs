@@ -1,9 +1,6 @@
 //! The words that name a system, after the size or before it.
 
-use super::{
-    Form, Nominal, Series, Typed, pipe,
-    reader::{Reader, not_a_thread},
-};
+use super::{Form, Nominal, Series, Typed, pipe, reader::Reader};
 use crate::error::Error;
 
 /// Words that name a system, and the series some of them say.
@@ -114,5 +111,5 @@ pub(super) fn relative(reader: &mut Reader, size: Nominal) -> Option<Error> {
         reader.at = before;
         return None;
     };
-    Some(not_a_thread(why.into(), advice).at(start, start + word.len()))
+    Some(Error::not_a_thread(why, advice).at(start, start + word.len()))
 }

@@ -7,10 +7,6 @@ use crate::{
     size::{Length, Number, Unit},
 };
 
-pub(super) fn not_a_thread(why: String, advice: String) -> Error {
-    Error::not_a_thread(why, advice)
-}
-
 pub(super) type Found = Result<Option<(Designation, usize)>, Error>;
 
 pub(super) struct Reader<'a> {
@@ -83,9 +79,9 @@ impl<'a> Reader<'a> {
             return Ok(None);
         }
         if (Reader { text: self.text, at: start + taken }).is_comma_inside() {
-            return Err(not_a_thread(
-                "a comma inside a number can mean a decimal point or thousands".into(),
-                "write a point, as `M10x1.25`, or a space after the comma".into(),
+            return Err(Error::not_a_thread(
+                "a comma inside a number can mean a decimal point or thousands",
+                "write a point, as `M10x1.25`, or a space after the comma",
             )
             .at(start + taken, start + taken + 1));
         }
@@ -118,9 +114,9 @@ impl<'a> Reader<'a> {
                 continue;
             }
             if is_dash && start + 1 == begin {
-                return Err(not_a_thread(
-                    "a class, `LH` or `2 starts` belongs after the dash".into(),
-                    "put a space before what is not part of the thread".into(),
+                return Err(Error::not_a_thread(
+                    "a class, `LH` or `2 starts` belongs after the dash",
+                    "put a space before what is not part of the thread",
                 )
                 .at(begin, begin + self.word().len()));
             }
@@ -135,18 +131,18 @@ impl<'a> Reader<'a> {
         if self.peek() == Some(b'/') {
             self.at += 1;
             let Some(second) = self.one_class(designation.form) else {
-                return Err(not_a_thread(
-                    "a class is missing after the /".into(),
-                    "write the nut's class and the screw's, as `M10 6H/6g`".into(),
+                return Err(Error::not_a_thread(
+                    "a class is missing after the /",
+                    "write the nut's class and the screw's, as `M10 6H/6g`",
                 )
                 .at(self.at, self.at + self.word().len()));
             };
             classes[1] = Some(second);
         }
         if let Some(earlier) = designation.classes[0] {
-            return Err(not_a_thread(
+            return Err(Error::not_a_thread(
                 format!("the class was given already: {}", earlier.value),
-                "write a pair with a stroke, as `M10 6H/6g`".into(),
+                "write a pair with a stroke, as `M10 6H/6g`",
             )
             .at(first.at.0, self.at));
         }
@@ -213,14 +209,14 @@ impl<'a> Reader<'a> {
                 designation.starts = count;
                 Ok(true)
             }
-            Ok(1..=20) => Err(not_a_thread(
+            Ok(1..=20) => Err(Error::not_a_thread(
                 format!("lead and pitch make {} starts, not {count}", designation.starts),
-                "give either lead and pitch or the starts".into(),
+                "give either lead and pitch or the starts",
             )
             .at(start, self.at)),
-            _ => Err(not_a_thread(
+            _ => Err(Error::not_a_thread(
                 format!("a thread of {count} starts"),
-                "from 1 to 20 starts are read".into(),
+                "from 1 to 20 starts are read",
             )
             .at(start, self.at)),
         }

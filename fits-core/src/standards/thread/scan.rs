@@ -9,7 +9,7 @@ use self::metric_text::{is_hand, metric_name};
 use super::{
     Designation, Form, Nominal, Pitch, Series, Typed,
     named::{leading, relative, system},
-    reader::{Found, Reader, not_a_thread},
+    reader::{Found, Reader},
     unified_series::{self, is_screw_number},
 };
 use crate::{
@@ -223,7 +223,7 @@ fn sized(
         let (over, per) = turns.value;
         let value = Pitch::per_inch(over, per).map_err(|_| {
             let text = reader.text.get(turns.at.0..turns.at.1).unwrap_or_default();
-            not_a_thread(
+            Error::not_a_thread(
                 format!("{text} turns per inch is not a thread"),
                 unified_series::pitches(size.value.length().unwrap_or_default(), size.value),
             )

@@ -37,16 +37,16 @@ impl Session {
             Resolved::Pair(pair) => self.pair(part, pair),
             Resolved::Suit { pair, in_hand, mate } => self.suited(part, pair, in_hand, mate),
         }?;
-        let rests_on = match &mut answer {
-            Answer::Feature(it) => &mut it.rests_on,
-            Answer::Reading(it) => &mut it.feature.rests_on,
-            Answer::Fit(it) => &mut it.rests_on,
-            Answer::PairReading(it) => &mut it.rests_on,
-            Answer::Ream(it) => &mut it.hole.rests_on,
-            Answer::Passes(it) => &mut it.feature.rests_on,
+        let first = match &mut answer {
+            Answer::Feature(it) => &mut **it,
+            Answer::Reading(it) => &mut it.feature,
+            Answer::Fit(it) => &mut it.hole,
+            Answer::PairReading(it) => &mut it.hole.feature,
+            Answer::Ream(it) => &mut it.hole,
+            Answer::Passes(it) => &mut it.feature,
             _ => return Ok(answer),
         };
-        *rests_on = Some(Box::new(resolved));
+        first.rests_on = Some(Box::new(resolved));
         Ok(answer)
     }
 
@@ -159,7 +159,6 @@ impl Session {
         }
         let in_hand = [pair.hole, pair.shaft].into_iter().find(|part| part.have);
         FitAnswer {
-            rests_on: None,
             nominal_mm: Mm(fit.nominal()),
             kind,
             basis: fit.basis(),
@@ -274,7 +273,6 @@ impl Session {
             .checked_sub(shaft_size)
             .map_err(|error| from_core(&error, hole.at.clone()))?;
         Ok(Answer::PairReading(Box::new(PairReadingAnswer {
-            rests_on: None,
             nominal_mm: Mm(pair.fit.nominal()),
             hole: hole_answer,
             shaft: shaft_answer,

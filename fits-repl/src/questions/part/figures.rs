@@ -25,7 +25,7 @@ pub struct FeatureAnswer {
     /// The limits, for rendering.
     #[serde(skip)]
     pub limits: Limits,
-    /// What the limits rest on, for `why`; the two parts of a pair share theirs.
+    /// What the limits rest on, for `why`; of a pair its hole has it, for both.
     #[serde(skip)]
     pub(crate) rests_on: Option<Box<Resolved>>,
     /// Hole or shaft; `None` where a feature was given by bare limits.
@@ -141,9 +141,6 @@ pub struct ClearanceFigures {
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 #[non_exhaustive]
 pub struct FitAnswer {
-    /// What the limits rest on, for `why`.
-    #[serde(skip)]
-    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// Clearance, transition or interference.
@@ -438,9 +435,6 @@ impl ReadingFigures {
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 #[non_exhaustive]
 pub struct PairReadingAnswer {
-    /// What the limits rest on, for `why`.
-    #[serde(skip)]
-    pub(crate) rests_on: Option<Box<Resolved>>,
     /// Nominal size.
     pub nominal_mm: Mm,
     /// The hole.

@@ -23,16 +23,14 @@ use crate::{
 };
 
 pub(super) fn of_feature(found: &FeatureAnswer) -> Vec<Reason> {
-    let mut figures = limits(found.rests_on.as_deref());
-    figures.push(found.why_aim());
+    let mut figures = sizes([found]);
     reaming(&mut figures, found, found.ream.as_deref());
     making(&mut figures, found);
     figures
 }
 
 pub(super) fn of_fit(fit: &FitAnswer) -> Vec<Reason> {
-    let mut figures = limits(fit.rests_on.as_deref());
-    figures.extend([fit.hole.why_aim(), fit.shaft.why_aim()]);
+    let mut figures = sizes([&fit.hole, &fit.shaft]);
     if fit.ream.is_some() || fit.bore.is_some() {
         reaming(&mut figures, &fit.hole, fit.ream.as_deref());
         making(&mut figures, &fit.hole);
@@ -41,31 +39,35 @@ pub(super) fn of_fit(fit: &FitAnswer) -> Vec<Reason> {
 }
 
 pub(super) fn of_reading(found: &ReadingAnswer) -> Vec<Reason> {
-    let mut figures = limits(found.feature.rests_on.as_deref());
-    figures.push(found.feature.why_aim());
+    let mut figures = sizes([&found.feature]);
     figures.extend(measuring(&found.reading));
     figures
 }
 
 pub(super) fn of_pair_reading(pair: &PairReadingAnswer) -> Vec<Reason> {
-    let mut figures = limits(pair.rests_on.as_deref());
-    figures.extend([pair.hole.feature.why_aim(), pair.shaft.feature.why_aim()]);
+    let mut figures = sizes([&pair.hole.feature, &pair.shaft.feature]);
     figures.extend([&pair.hole, &pair.shaft].into_iter().flat_map(|it| measuring(&it.reading)));
     figures
 }
 
 pub(super) fn of_ream(found: &ReamAnswer) -> Vec<Reason> {
-    let mut figures = limits(found.hole.rests_on.as_deref());
-    figures.push(found.hole.why_aim());
+    let mut figures = sizes([&found.hole]);
     reaming(&mut figures, &found.hole, Some(&found.ream));
     processes(&mut figures, &found.hole);
     figures
 }
 
 pub(super) fn of_passes(plan: &PassesAnswer) -> Vec<Reason> {
-    let mut figures = limits(plan.feature.rests_on.as_deref());
-    figures.push(plan.feature.why_aim());
+    let mut figures = sizes([&plan.feature]);
     making(&mut figures, &plan.feature);
+    figures
+}
+
+/// Why the limits and the sizes to cut for are what they are; the first part has what
+/// the limits rest on.
+fn sizes<const N: usize>(parts: [&FeatureAnswer; N]) -> Vec<Reason> {
+    let mut figures = limits(parts.first().and_then(|part| part.rests_on.as_deref()));
+    figures.extend(parts.map(FeatureAnswer::why_aim));
     figures
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::{
     Designation, Form, Nominal, Pitch, Typed, metric,
-    reader::{Found, Reader, not_a_thread},
+    reader::{Found, Reader},
     trapezoidal,
 };
 use super::blank;
@@ -77,9 +77,9 @@ fn goes_on(reader: &Reader) -> Error {
     let rest = reader.rest();
     let count = rest.find([' ', ',']).unwrap_or(rest.len());
     let extra = rest.get(..count).unwrap_or_default();
-    not_a_thread(
+    Error::not_a_thread(
         format!("`{extra}` does not belong to a thread's pitch"),
-        "put a space between the pitch and what follows".into(),
+        "put a space between the pitch and what follows",
     )
     .at(reader.at, reader.at + count)
 }
@@ -88,9 +88,9 @@ fn goes_on(reader: &Reader) -> Error {
 fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<(), Error> {
     let is_lead = reader.take("Ph");
     let start = reader.at;
-    let missing = |reader: &Reader, what: &str, designation: &Designation| {
+    let missing = |reader: &Reader, what: &'static str, designation: &Designation| {
         let advice = metric_pitches(designation);
-        Err(not_a_thread(what.into(), advice).at(reader.at, reader.at + reader.word().len()))
+        Err(Error::not_a_thread(what, advice).at(reader.at, reader.at + reader.word().len()))
     };
     let Some(first) = reader.decimal(Unit::Millimetre)? else {
         return missing(reader, "the pitch is missing after the x", designation);
@@ -125,12 +125,12 @@ fn lead_and_pitch(reader: &mut Reader, designation: &mut Designation) -> Result<
             designation.starts = starts;
             Ok(())
         }
-        _ => Err(not_a_thread(
+        _ => Err(Error::not_a_thread(
             format!(
                 "a lead of {} is not a whole number of pitches of {}",
                 first.value, second.value
             ),
-            "the lead is the pitch times the starts, from 1 to 20".into(),
+            "the lead is the pitch times the starts, from 1 to 20",
         )
         .at(start, reader.at)),
     }
@@ -148,6 +148,9 @@ fn metric_pitches(designation: &Designation) -> String {
 /// A pitch in millimetres, refused in millimetres.
 fn pitch_of(length: Length, designation: &Designation) -> Result<Pitch, Error> {
     Pitch::of(length).map_err(|_| {
-        not_a_thread(format!("a pitch of {length} is not a thread's"), metric_pitches(designation))
+        Error::not_a_thread(
+            format!("a pitch of {length} is not a thread's"),
+            metric_pitches(designation),
+        )
     })
 }

@@ -32,6 +32,8 @@ pub(crate) struct Found {
     pub(super) material: Cow<'static, Material>,
     pub(super) hub: Cow<'static, Material>,
     pub(super) length: Length,
+    /// It is judged at another temperature too.
+    pub(super) is_warm: bool,
     pub(super) reasons: Vec<Reason>,
     pub(super) notes: Vec<String>,
 }
@@ -124,6 +126,7 @@ impl Session {
             material: made_of,
             hub,
             length,
+            is_warm: text.warm.is_some(),
             reasons: made.reasons,
             notes,
         })

@@ -172,7 +172,7 @@ impl Session {
             speed_m_per_s: speed(text, nominal).map(three_figures),
             notes,
             cautions: cautions(&found),
-            reasons: why::brought(text, &found, reason),
+            reasons: reason.into_iter().collect(),
             found: Some(Box::new(found)),
         })))
     }

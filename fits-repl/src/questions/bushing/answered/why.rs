@@ -9,11 +9,8 @@ use fits_core::{
 
 use crate::{
     answer::{BushingAnswer, BushingInPlaceAnswer, Ends},
-    query::{BushingText, Units},
-    questions::{
-        bushing::answered::Found,
-        why::answered::{said, said_range},
-    },
+    query::Units,
+    questions::why::answered::{said, said_range},
 };
 
 /// Why a shaft for a bore in place is of its size.
@@ -35,8 +32,8 @@ pub(crate) fn in_place(answer: &BushingInPlaceAnswer) -> Reason {
     }
 }
 
-/// Why a bushing in its housing comes to these figures: the formulas, then what
-/// its answer brings along.
+/// Why a bushing in its housing comes to these figures: the formulas, then why
+/// it runs with that play, its own limits and the figures of its materials.
 pub(crate) fn of_fit(units: Units, answer: &BushingAnswer) -> Vec<Reason> {
     let mut figures = Vec::new();
     let ends =
@@ -111,22 +108,15 @@ pub(crate) fn of_fit(units: Units, answer: &BushingAnswer) -> Vec<Reason> {
         "sum of the two",
     );
     figures.extend(answer.reasons.iter().cloned());
-    figures
-}
-
-/// What the answer of a bushing brings along: why it runs with that play, its
-/// own limits, and the figures of its materials.
-pub(super) fn brought(text: &BushingText, found: &Found, running: Option<Reason>) -> Vec<Reason> {
-    let mut figures: Vec<Reason> = running.into_iter().collect();
     figures.extend(found.reasons.iter().cloned());
     for one in [&found.material, &found.hub] {
         figures.extend(one.reason(Property::Modulus));
-        if text.warm.is_some() {
+        if found.is_warm {
             figures.extend(one.reason(Property::Expansion));
         }
     }
     figures.extend(swelling_reason(&found.material));
-    figures.extend(text.rpm.as_ref().and_then(|_| found.kind.reason("greatest_m_per_s")));
+    figures.extend(answer.speed_m_per_s.and_then(|_| found.kind.reason("greatest_m_per_s")));
     figures.extend(found.kind.reason("longest"));
     figures
 }
