@@ -160,3 +160,13 @@ fn every_message_has_file_line_and_caret() {
     // A part that is named only as a mate is made, and said so.
     assert!(page.contains("press.job:3: this part is named only as a mate"), "{page}");
 }
+
+#[test]
+fn nothing_of_a_note_that_a_terminal_would_obey_is_left_in_json() {
+    let text = "housing\n  bore 1.000 H7\n  \u{1b}[Jkeep \u{202e}dry\u{7f}\n";
+    let lines = note::json_lines(&note::read(text));
+    assert!(!lines.contains(|c: char| c.is_control() && c != '\n' || c == '\u{202e}'), "{lines:?}");
+    let remark = lines.lines().find(|line| line.contains("remark")).expect("the remark");
+    let remark: serde_json::Value = serde_json::from_str(remark).expect("JSON");
+    assert_eq!(remark["remark"], "\u{1b}[Jkeep \u{202e}dry\u{7f}");
+}

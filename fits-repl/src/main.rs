@@ -288,13 +288,14 @@ fn job(mut asked: Asked) -> io::Result<u8> {
         named(io::Error::new(io::ErrorKind::InvalidData, format!("line {line} is not UTF-8 text")))
     })?;
     let job = note::read(&text);
-    let out = match asked.form {
-        Form::Json => note::json_lines(&job),
-        Form::Csv => note::csv(&job),
-        Form::Tidy => note::tidy(&job, &text),
-        _ => printable(&note::page(&job, &text, &file.display().to_string()), Colour::Off)
-            .into_owned(),
+    let (out, is_exact) = match asked.form {
+        Form::Json => (note::json_lines(&job), true),
+        // A file keeps each character of the note; a terminal obeys none.
+        Form::Csv => (note::csv(&job), !io::stdout().is_terminal()),
+        Form::Tidy => (note::tidy(&job, &text), !io::stdout().is_terminal()),
+        _ => (note::page(&job, &text, &file.display().to_string()), false),
     };
+    let out = if is_exact { out.into() } else { printable(&out, Colour::Off) };
     write_out(out.as_bytes())?;
     Ok(u8::from(note::is_out_of_limits(&job) && !asked.exit_zero))
 }

@@ -69,8 +69,7 @@ pub fn read(text: &str) -> Job {
 /// each feature with its limits.
 pub fn json_lines(job: &Job) -> String {
     let figures = crate::questions::job::figures::figures(job);
-    let cuts =
-        figures.iter().map(|figure| serde_json::to_string(figure).unwrap_or_default() + "\n");
+    let cuts = figures.iter().map(|figure| crate::render::json::text(figure) + "\n");
     crate::questions::job::lines::lines(job) + &cuts.collect::<String>()
 }
 

@@ -27,9 +27,9 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         return numbered(view, ball?);
     }
     // Which part turns is said: both seats, where not one of them is asked for.
-    if let Some(said @ Said::Plain(_)) = ball.and_then(|ball| numbered(view, ball))
-        && view.has("load")
+    if view.has("load")
         && !view.types(&["seat"])
+        && let Some(said @ Said::Plain(_)) = ball.and_then(|ball| numbered(view, ball))
     {
         return Some(said);
     }
@@ -97,8 +97,7 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     for (at, item) in view.items.iter().enumerate() {
         let Token::Word { kind: "load", name } = item.token else { continue };
         let said = view.said(at);
-        let of_outer = ["outer", "housing", "wheel", "hub"].iter().any(|word| said.contains(word));
-        let of_inner = ["inner", "shaft"].iter().any(|word| said.contains(word));
+        let (of_inner, of_outer) = sides(&said);
         let of_other = if inner && !outer { of_outer } else { of_inner && outer && !inner };
         let own = !of_other;
         match (name, own) {
@@ -121,12 +120,7 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         None => Some(only_number(view)?),
         // A size beside the number is its own.
         Some(ball) => {
-            let is_own = |num: &Num| {
-                [ball.bore(), ball.outside()]
-                    .iter()
-                    .any(|own| (num.mm(system) - own.millimetres()).abs() < 0.000_5)
-            };
-            view.numbers().all(|(_, num)| is_own(num)).then_some(())?;
+            view.numbers().all(|(_, num)| is_own(num, ball, system)).then_some(())?;
             None
         }
     };
@@ -217,25 +211,40 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("seat {place} {size} {load}")))
 }
 
+const SYSTEMS: [System; 2] = [System::Millimetres, System::Inches];
+
+/// Is a size the bore or the outside of the bearing itself?
+fn is_own(num: &Num, ball: Ball, system: System) -> bool {
+    let is = |own: Length| (num.mm(system) - own.millimetres()).abs() < 0.000_5;
+    is(ball.bore()) || is(ball.outside())
+}
+
+/// Does what is said of a load name the shaft's side, and the housing's?
+fn sides(said: &str) -> (bool, bool) {
+    let names = |words: &[&str]| words.iter().any(|word| said.contains(word));
+    (
+        names(&["inner", "shaft", "axle", "spindle", "crank"]),
+        names(&["outer", "housing", "wheel", "hub", "roller", "pulley"]),
+    )
+}
+
 /// Both seats of a ball bearing by its number: which part turns, how hard it is
 /// loaded, what the housing is made of.
 fn numbered(view: &View, ball: Ball) -> Option<Said> {
     let mut plain = format!("bearing {}", ball.number());
     let own = [ball.bore(), ball.outside()].map(Length::millimetres);
-    let is_own = |num: &Num| {
-        [System::Inches, System::Millimetres]
-            .iter()
-            .any(|system| own.iter().any(|own| (num.mm(*system) - own).abs() < 0.000_5))
-    };
     // A seat as it measures is told by the ring that it is near.
     let mut seats = String::new();
-    for (_, num) in view.numbers().filter(|(_, num)| !is_own(num)) {
+    for (_, num) in view.numbers() {
+        if SYSTEMS.iter().any(|system| is_own(num, ball, *system)) {
+            continue;
+        }
         let near = |system: System| {
             let of = |own: f64| (num.mm(system) - own).abs() < 0.01 * own;
             let part = if of(own[0]) { "shaft" } else { "housing" };
             (of(own[0]) || of(own[1])).then(|| format!(", {part} {}", num.plain(system)))
         };
-        seats += &[System::Millimetres, System::Inches].into_iter().find_map(near)?;
+        seats += &SYSTEMS.into_iter().find_map(near)?;
     }
     if ["fit", "start", "vague"].iter().any(|kind| view.has(kind))
         || view.has("reads") && seats.is_empty() && view.numbers().count() > 0
@@ -269,11 +278,7 @@ fn numbered(view: &View, ball: Ball) -> Option<Said> {
         if is_ring && said.starts_with("spin") {
             return None;
         }
-        let names = |words: &[&str]| words.iter().any(|word| said.contains(word));
-        let (mut of_shaft, mut of_housing) = (
-            names(&["inner", "shaft", "axle", "spindle", "crank"]),
-            names(&["outer", "housing", "wheel", "hub", "roller", "pulley"]),
-        );
+        let (mut of_shaft, mut of_housing) = sides(&said);
         if !of_shaft && !of_housing {
             // `the crank turns`, `spins on a fixed pin`: the part beside the word.
             let part = |at: usize| match view.items.get(at)?.token {

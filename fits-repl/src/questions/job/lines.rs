@@ -7,7 +7,7 @@ use fits_core::{
 };
 use serde::Serialize;
 
-use crate::answer::Mm;
+use crate::{answer::Mm, render::json};
 
 /// The other side of a joint.
 #[derive(Serialize, schemars::JsonSchema)]
@@ -68,9 +68,7 @@ struct Written<'a> {
 /// The objects, one a line, in the order of the note.
 pub(crate) fn lines(job: &Job) -> String {
     let mut out: Vec<(usize, String)> = Vec::new();
-    let mut put = |line: usize, text: Result<String, serde_json::Error>| {
-        out.push((line, text.unwrap_or_default()));
-    };
+    let mut put = |line: usize, text: String| out.push((line, text));
     for said in &job.said {
         let Some(feature) = job.features.get(said.feature) else { continue };
         let part = job.parts.get(feature.part).map_or("", |part| part.name.as_str());
@@ -86,7 +84,7 @@ pub(crate) fn lines(job: &Job) -> String {
         let mm = |length: Option<Length>| length.map(Mm);
         put(
             said.line,
-            serde_json::to_string(&SaidFigures {
+            json::text(&SaidFigures {
                 line: said.line,
                 part,
                 feature: &feature.name,
@@ -129,13 +127,13 @@ pub(crate) fn lines(job: &Job) -> String {
         let at = [question.at.start, question.at.end];
         put(
             question.line,
-            serde_json::to_string(&Asked { line: question.line, asked, at, answer }),
+            json::text(&Asked { line: question.line, asked, at, answer }),
         );
     }
     for remark in &job.remarks {
         put(
             remark.line,
-            serde_json::to_string(&Written { line: remark.line, remark: &remark.text }),
+            json::text(&Written { line: remark.line, remark: &remark.text }),
         );
     }
     out.sort_by_key(|(line, _)| *line);
