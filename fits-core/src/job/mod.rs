@@ -4,17 +4,18 @@
 //! this.
 
 mod crib;
+mod drill_set;
 mod log;
+mod log_entry;
 #[cfg(feature = "uom")]
 mod replay;
 mod serves;
 pub mod whole;
 
-pub use crib::{
-    Bar, Crib, DrillSeries, DrillSet, GaugePin, LandedReamer, OwnDrill, OwnInstrument, OwnMaterial,
-    Pins, Reamer, Tap,
-};
-pub use log::{Entry, Gauge, Opening, PassLog, Place, Seen, State, VERSION};
+pub use crib::{Bar, Crib, GaugePin, LandedReamer, OwnInstrument, OwnMaterial, Pins, Reamer, Tap};
+pub use drill_set::{DrillSeries, DrillSet, OwnDrill};
+pub use log::{Gauge, Opening, PassLog, Place, State, VERSION};
+pub use log_entry::{Entry, Seen};
 #[cfg(feature = "uom")]
 pub use replay::Doubt;
 pub use serves::{CribPlan, FirstDrill, Reaming};

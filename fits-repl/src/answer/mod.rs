@@ -31,12 +31,15 @@ pub use crate::questions::{
     },
     part::{
         figures::{
-            ChanceFigures, ChoiceFigures, ClearanceFigures, DrillFigures, FeatureAnswer, FitAnswer,
-            HeldTo, MeasuredFigures, NeighbourFigures, PairReadingAnswer, PassFigure, PassFigures,
-            PassesAnswer, Processes, ReadingAnswer, ReadingFigures, ReamAnswer, ReamFigures,
-            ReamerFigures,
+            ChanceFigures, ChoiceFigures, ClearanceFigures, FeatureAnswer, FitAnswer, HeldTo,
+            MeasuredFigures, NeighbourFigures, PairReadingAnswer, Processes, ReadingAnswer,
+            ReadingFigures,
         },
         measured_figures::{FormFigures, MeasuredReading, WarmFigures},
+        tool_figures::{
+            DrillFigures, PassFigure, PassFigures, PassesAnswer, ReamAnswer, ReamFigures,
+            ReamerFigures,
+        },
         warm_figures::{AtFigures, DampFigures, WarmAnswer, WarmPart},
     },
     pick::answered::{CandidateFigures, PickAnswer},

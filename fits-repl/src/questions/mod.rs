@@ -322,8 +322,8 @@ questions! {
         /// A feature or a pair.
         Part(Box<part::asked::Part>) => [Feature(Box<part::figures::FeatureAnswer>),
         Fit(Box<part::figures::FitAnswer>), Reading(Box<part::figures::ReadingAnswer>),
-        PairReading(Box<part::figures::PairReadingAnswer>), Ream(Box<part::figures::ReamAnswer>),
-        Passes(Box<part::figures::PassesAnswer>), FitWarm(Box<part::warm_figures::WarmAnswer>)];
+        PairReading(Box<part::figures::PairReadingAnswer>), Ream(Box<part::tool_figures::ReamAnswer>),
+        Passes(Box<part::tool_figures::PassesAnswer>), FitWarm(Box<part::warm_figures::WarmAnswer>)];
 }
 
 impl Answer {

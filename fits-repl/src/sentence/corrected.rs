@@ -2,11 +2,7 @@
 
 use std::ops::Range;
 
-use super::{
-    Slip,
-    token::Token,
-    view::{Item, Line},
-};
+use super::{Slip, line::Line, token::Token, view::Item};
 
 /// Words that take back what stands before them, the longest first.
 const TAKES_BACK: &[&str] = &[

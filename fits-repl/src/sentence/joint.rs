@@ -3,11 +3,8 @@
 use std::fmt::Write as _;
 
 use crate::sentence::{
-    Said,
-    bought::HOLDS,
-    bushing::bushing_metals,
     roles::assign,
-    sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
+    sizes::metals,
     token::{Num, System, Token},
     tools::trimmed,
     view::View,
@@ -32,16 +29,16 @@ pub(crate) fn is_joint(token: &Token) -> bool {
 /// What is said of a joint, part by part.
 #[derive(Clone)]
 pub(crate) struct Joint {
-    bore: Option<Num>,
-    plug: Option<Num>,
-    od: Option<Num>,
-    wall: Option<Num>,
-    long: Option<Num>,
+    pub(super) bore: Option<Num>,
+    pub(super) plug: Option<Num>,
+    pub(super) od: Option<Num>,
+    pub(super) wall: Option<Num>,
+    pub(super) long: Option<Num>,
     /// The bore of a bushing that is pressed in.
-    bush_id: Option<Num>,
-    tight: Option<Num>,
-    hub: Option<&'static str>,
-    shaft: Option<&'static str>,
+    pub(super) bush_id: Option<Num>,
+    pub(super) tight: Option<Num>,
+    pub(super) hub: Option<&'static str>,
+    pub(super) shaft: Option<&'static str>,
 }
 
 #[allow(clippy::too_many_lines, reason = "one rule after another: who owns which number")]
@@ -211,7 +208,7 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
 
 impl Joint {
     /// The text of a joint after its fit: hub, shaft and their sizes.
-    fn parts(&self, view: &View, system: System) -> Option<String> {
+    pub(super) fn parts(&self, view: &View, system: System) -> Option<String> {
         let has_bushing = view.has("bushing");
         let size = self.plug.as_ref().or(self.bore.as_ref())?;
         let hub = self.hub.unwrap_or("steel");
@@ -258,293 +255,4 @@ pub(crate) fn twice(num: &Num, system: System) -> String {
     let unit = num.plain(system);
     let unit = unit.trim_start_matches(|c: char| !c.is_ascii_alphabetic());
     format!("{}{unit}", trimmed(num.value * 2.0))
-}
-
-/// Pressed or shrunk together.
-pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
-    view.only(
-        &[
-            "fit",
-            "material",
-            "hub",
-            "shaft",
-            "hole",
-            "bushing",
-            "role",
-            "head",
-            "state",
-            "tightness",
-            "reads",
-        ],
-        is_joint,
-    )?;
-    if view.words("head").any(|head| {
-        !matches!(head, "force" | "hold" | "split" | "heat" | "closein" | "interf" | "press")
-    }) {
-        return None;
-    }
-    // A bushing's own sizes without a question about its press are not a joint.
-    if view.has("bushing") && !view.has("head") && !view.has("tightness") {
-        return None;
-    }
-    let slips = |at: usize| matches!(&*view.said(at), "slip" | "slips" | "slipping");
-    let holds =
-        view.says("head", "hold") || view.tokens().any(|token| matches!(token, Token::Torque(_)));
-    let kept: Vec<_> = view
-        .items
-        .iter()
-        .enumerate()
-        .filter(|(at, item)| {
-            !(holds && slips(*at) && matches!(item.token, Token::Word { kind: "fit", .. }))
-        })
-        .map(|(_, item)| item.clone())
-        .collect();
-    let view = &View { items: kept, text: view.text.clone() };
-    // `press` as a verb beside a class says nothing more.
-    let has_class =
-        view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)));
-    let kept: Vec<_> = view
-        .items
-        .iter()
-        .filter(|item| {
-            !(has_class
-                && matches!(item.token, Token::Word { kind: "fit", name: "press" | "shrink" }))
-        })
-        .cloned()
-        .collect();
-    // `shrink 2in FN3 …` is an order; `how much does it shrink` asks.
-    let shrinks = view.says("fit", "shrink") || view.text.trim_start().starts_with("shrink ");
-    let view = &View { items: kept, text: view.text.clone() };
-    let fit = fit_of(view);
-    if fit.is_none()
-        && view.tokens().any(|token| {
-            matches!(token, Token::Pair(_) | Token::InchClass(_))
-                || matches!(token, Token::Word { kind: "fit", .. })
-        })
-    {
-        return None;
-    }
-    if matches!(fit, Some(Fit::Hole(_) | Fit::Shaft(_))) {
-        return None;
-    }
-    // A fit and a question of force or heat, and no hub said: which hub?
-    let sizes = view.numbers().count();
-    if let (Some(fit), 1, false, false) = (&fit, sizes, view.has("role"), view.has("bushing"))
-        && let Some((_, num)) = view.numbers().next()
-        && view.has("head")
-        && is_nominal(num, system)
-    {
-        let (hub, shaft) = metals(view)?;
-        let size = num.plain(system);
-        let joint = format!(
-            "assemble {size} {}, hub {} od {}, shaft {}",
-            fit.text(),
-            hub.unwrap_or("steel"),
-            twice(num, system),
-            shaft.unwrap_or("steel")
-        );
-        return Some(Said::ask(
-            "the hub is not said: so, or the sizes alone",
-            vec![joint, format!("{size} {}", fit.text())],
-        ));
-    }
-    if view.has("bushing")
-        && view.has("shaft")
-        && view.says("role", "od")
-        && !view.says("role", "id")
-    {
-        return bushing_on_shaft(view, system);
-    }
-    // A plug that slides or is tapped into a tube is a matter of sizes.
-    let is_loose = matches!(fit, Some(Fit::Word(word)) if !HOLDS.contains(&word));
-    if is_loose && !view.has("head") && view.types(&["tube", "tubing", "pipe"]) {
-        return None;
-    }
-    let joint = joint(view, system)?;
-    let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
-    Some(plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said))
-}
-
-/// `3/8 press in 2 plate`: a plate's number is its thickness as often as a size across.
-fn plate(
-    view: &View,
-    joint: &Joint,
-    fit: Option<&Fit>,
-    system: System,
-    shrinks: bool,
-) -> Option<Said> {
-    let (Some(across), None, Some(size)) = (&joint.od, &joint.long, &joint.plug) else {
-        return None;
-    };
-    if !view.types(&["plate", "plates"]) || view.has("role") {
-        return None;
-    }
-    let wide = Num { value: size.value * 4.0, text: trimmed(size.value * 4.0), ..size.clone() };
-    let thick = Joint { od: Some(wide), long: Some(across.clone()), ..joint.clone() };
-    let lines = [joint, &thick].into_iter().filter_map(|joint| {
-        match compose(view, joint, fit, system, shrinks)? {
-            Said::Plain(lines) => Some(lines.join(" ; ")),
-            Said::Ask { .. } => None,
-        }
-    });
-    let across = across.plain(system);
-    let why = format!("{across} across about the hole, or a wide plate so thick, is not said");
-    Some(Said::ask(why, lines.collect()))
-}
-
-pub(crate) fn compose(
-    view: &View,
-    joint: &Joint,
-    fit: Option<&Fit>,
-    system: System,
-    shrinks: bool,
-) -> Option<Said> {
-    let parts = joint.parts(view, system)?;
-    let head = match (&joint.bore, &joint.plug, &joint.tight) {
-        (Some(bore), Some(plug), None) if (bore.mm(system) - plug.mm(system)).abs() > 1e-9 => {
-            // As they measure.
-            if fit.as_ref().is_some_and(|fit| !matches!(fit, Fit::Word(_)))
-                || (bore.mm(system) - plug.mm(system)).abs() > 0.02 * bore.mm(system)
-            {
-                return None;
-            }
-            let nominal = if is_nominal(bore, system) {
-                bore.plain(system)
-            } else if is_nominal(plug, system) {
-                plug.plain(system)
-            } else {
-                nominal_of(bore, system)?
-            };
-            format!("{nominal} = {}/{}", bore.plain(system), plug.plain(system))
-        }
-        (bore, plug, tight) => {
-            let size = plug.as_ref().or(bore.as_ref())?;
-            match (tight, &fit) {
-                (
-                    Some(tight),
-                    None | Some(Fit::Word("press" | "shrink" | "light press" | "heavy press")),
-                ) => {
-                    if tight.mm(system) > size.mm(system) / 40.0 {
-                        return None;
-                    }
-                    format!("{} interference {}", size.plain(system), tight.plain(system))
-                }
-                (None, Some(fit @ (Fit::Word(_) | Fit::Pair(_) | Fit::Inch(_)))) => {
-                    format!("{} {}", size.plain(system), fit.text())
-                }
-                (None, None)
-                    if view.has("state") && view.says("state", "press")
-                        || view.says("head", "press") =>
-                {
-                    format!("{} press", size.plain(system))
-                }
-                _ => return None,
-            }
-        }
-    };
-    let heat = shrinks || view.says("head", "heat");
-    let shrink =
-        if heat && !head.ends_with("shrink") && (shrinks || !matches!(fit, Some(Fit::Inch(_)))) {
-            ", shrink"
-        } else {
-            ""
-        };
-    let film = match (view.says("state", "oil"), view.says("state", "dry")) {
-        (true, false) => ", oil",
-        (false, true) => ", dry",
-        (false, false) => "",
-        (true, true) => return None,
-    };
-    Some(Said::plain(format!("assemble {head}{parts}{shrink}{film}")))
-}
-
-/// A bushing's outside and the shaft's size, its own bore not said.
-pub(crate) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
-    let roles = assign(view, HOLDERS, &[], system)?;
-    let (shaft, od) = (roles.num("shaft")?, roles.num("od")?);
-    let (hub, bush) = bushing_metals(view)?;
-    let tight = roles.num("tightness").or(roles.free.first().map(|(_, num, _)| num))?;
-    let (hub, bush) = (hub.unwrap_or("steel"), bush.unwrap_or("bronze"));
-    let (shaft, outside) = (shaft.plain(system), od.plain(system));
-    Some(Said::ask(
-        "the bushing's own bore is not said",
-        vec![
-            format!(
-                "bushing {shaft} od {outside} long {outside}, hub {hub}, bronze, shaft {shaft}"
-            ),
-            format!(
-                "assemble {outside} interference {}, hub {hub} od {}, shaft {bush} id {shaft}",
-                tight.plain(system),
-                twice(od, system)
-            ),
-        ],
-    ))
-}
-
-/// The fit that holds so much, or the tightest that the hub stands.
-pub(crate) fn pick_press(view: &View, system: System) -> Option<Said> {
-    view.only(
-        &[
-            "fit",
-            "material",
-            "hub",
-            "shaft",
-            "hole",
-            "bushing",
-            "role",
-            "head",
-            "state",
-            "tightness",
-        ],
-        is_joint,
-    )?;
-    let torque = view.one(|token| match token {
-        Token::Torque(text) | Token::Force(text) => Some(text.clone()),
-        _ => None,
-    });
-    let safe = view.says("head", "safe");
-    if view
-        .words("head")
-        .any(|head| !matches!(head, "hold" | "safe" | "whatfit" | "interf" | "split" | "press"))
-    {
-        return None;
-    }
-    if view.words("fit").any(|fit| fit != "press")
-        || view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)))
-    {
-        return None;
-    }
-    let joint = joint(view, system)?;
-    if joint.tight.is_some() {
-        return None;
-    }
-    let size = match (&joint.plug, &joint.bore) {
-        (Some(plug), Some(bore)) if (plug.mm(system) - bore.mm(system)).abs() > 1e-9 => {
-            return None;
-        }
-        (Some(size), _) | (None, Some(size)) => size.clone(),
-        _ => return None,
-    };
-    let parts = joint.parts(view, system)?;
-    let is_force = view.tokens().any(|token| matches!(token, Token::Force(_)));
-    // `press … under 6 tons` is what the press gives, whatever it is to hold.
-    let under = ["under", "less than", "no more than", "at most", "up to"];
-    let is_limit = is_force && view.types(&under);
-    if is_limit && view.types(&["hold", "holds", "to hold", "must hold", "that holds"]) {
-        return None;
-    }
-    match torque {
-        Some(force) if is_limit && !safe => {
-            Some(Said::plain(format!("pick {} press under {force}{parts}", size.plain(system))))
-        }
-        // What a press gives, where nothing is said to be held.
-        Some(force) if is_force && !safe && !view.says("head", "hold") => {
-            Some(Said::plain(format!("pick {} press under {force}{parts}", size.plain(system))))
-        }
-        Some(torque) if !safe => {
-            Some(Said::plain(format!("pick {} holds {torque}{parts}", size.plain(system))))
-        }
-        None if safe => Some(Said::plain(format!("pick {} hub safe{parts}", size.plain(system)))),
-        _ => None,
-    }
 }

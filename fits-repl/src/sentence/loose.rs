@@ -6,10 +6,13 @@ use std::ops::Range;
 use crate::words::clause::opened_by;
 
 use super::{
-    ALL, Said, Setting, distinct, in_units, numbers_in, ready, settle,
+    ALL, Said, Setting, distinct,
+    line::{KEPT, Line, MEANT},
+    ready,
+    settle::{in_units, numbers_in, settle},
     threads::thread_alone,
     token::Token,
-    view::{KEPT, Line, MEANT, View},
+    view::View,
 };
 
 /// What a phrase may mean when some of its words are passed over.

@@ -5,6 +5,8 @@
 //! that is left over rules the question out. Where two questions, or two
 //! readings of the figures, are left, the person is asked.
 
+mod align;
+mod assemble;
 mod bearing;
 mod bought;
 mod bushing;
@@ -15,6 +17,8 @@ mod fit;
 mod hardware;
 mod holes;
 mod joint;
+mod line;
+mod links;
 mod log;
 mod loose;
 mod named;
@@ -25,6 +29,8 @@ mod plan;
 mod reading;
 mod rescue;
 mod roles;
+mod settle;
+mod settled;
 mod share;
 mod sizes;
 mod spelled;
@@ -35,6 +41,7 @@ mod threads;
 mod token;
 mod tools;
 mod tube;
+mod unsure;
 mod view;
 mod weight;
 
@@ -43,10 +50,15 @@ pub(crate) use self::{
     loose::{Guess, guess},
     offered::{Lack, lacks, offered},
     token::System,
+    unsure::fraction_of_a_millimetre,
 };
 use self::{
+    line::Line,
+    settle::{in_units, settle},
+    settled::join_materials,
     table::LOG,
-    view::{Line, View, join_materials},
+    unsure::{in_mils, in_or_into, large_fraction, spoken_hundreds},
+    view::View,
 };
 use crate::words::clause::reserved;
 
@@ -154,8 +166,8 @@ const ALL: &[(&str, Question)] = &[
     ("clearance", holes::clearance),
     ("wires", threads::wires),
     ("thread-cut", threads::cut),
-    ("assemble", joint::assemble),
-    ("pick-press", joint::pick_press),
+    ("assemble", assemble::assemble),
+    ("pick-press", assemble::pick_press),
     ("bushing", bushing::bushing),
     ("stack", stack::stack),
     ("warm", reading::warm),
@@ -165,7 +177,7 @@ const ALL: &[(&str, Question)] = &[
     ("pick", pair::pick),
     ("bearing", bearing::bearing),
     ("bought", bought::bought),
-    ("align", bought::align),
+    ("align", align::align),
     ("hardware", hardware::hardware),
     ("settings", tools::settings),
     ("help", tools::help),
@@ -217,105 +229,6 @@ fn asked_why(text: &str) -> Option<&str> {
     of.bytes().any(|byte| byte.is_ascii_digit()).then_some(of)
 }
 
-/// `12 mil`: a Briton's millimetres or an American's thousandths.
-#[allow(clippy::option_option, reason = "none has no mils, some none is not a phrase")]
-fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
-    let is_mil = |word: &str| {
-        let bare = word.trim_end_matches([',', '.', '?', '!', ';', ':']).to_lowercase();
-        let unit = bare.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.');
-        matches!(unit, "mil" | "mils").then(|| word.len() - (word.len() - bare.len()) - unit.len())
-    };
-    let written = |unit: &str| {
-        let words = text.split(' ').map(|word| match is_mil(word) {
-            Some(at) => {
-                let tail = word.trim_start_matches(|c: char| c != ',' && c != '?' && c != ';');
-                let tail = if word.contains([',', '?', ';']) { tail } else { "" };
-                format!("{}{unit}{tail}", &word[..at])
-            }
-            None => word.to_owned(),
-        });
-        words.collect::<Vec<_>>().join(" ")
-    };
-    text.split(' ').find_map(is_mil)?;
-    let (mm, thou) = (read(&written("mm"), setting), read(&written("thou"), setting));
-    Some(match (mm, thou) {
-        (Some(mm), Some(thou)) if mm != thou => {
-            let choices = [mm.queries(), thou.queries()].concat();
-            Some(Said::ask("a mil is a millimetre to some, a thou to others", distinct(choices)))
-        }
-        (mm, thou) => mm.or(thou),
-    })
-}
-
-/// `3/4 mm`, `1-1/2mm`: where a vulgar fraction is given in millimetres, and its value.
-pub(crate) fn fraction_of_a_millimetre(text: &str) -> Option<(std::ops::Range<usize>, f64)> {
-    text.match_indices('/').find_map(|(slash, _)| {
-        // `H7/g6` parts two classes.
-        number::byte(text, slash + 1).filter(u8::is_ascii_digit)?;
-        let is_part = |c: char| c.is_ascii_digit() || c == '-';
-        let below = number::digits(text, slash + 1);
-        // Most stand before an inch, a space and a class.
-        let unit = number::byte(text, number::spaces(text, below));
-        unit.filter(|unit| matches!(unit, b'm' | b'M' | b'-'))?;
-        let start = text[..slash].trim_end_matches(is_part).len();
-        let (num, end) = number::number(text, start)?;
-        let is_whole = num.is_fraction && num.unit == Some(token::Unit::Millimetre);
-        is_whole.then_some((start..end, num.value))
-    })
-}
-
-/// `20 in press` where bare numbers are millimetres: inches, or 20 mm that goes in?
-fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
-    if setting.units != Some(System::Millimetres) {
-        return None;
-    }
-    let words: Vec<&str> = text.split(' ').collect();
-    let is_doubtful = |at: usize| {
-        let [size, said, next] = [at, at + 1, at + 2].map(|at| words.get(at).copied());
-        let is_large = size
-            .and_then(|size| size.parse::<u32>().ok())
-            .is_some_and(|size| (4..1000).contains(&size));
-        let goes_on = next.is_some_and(|next| next.starts_with(|c: char| c.is_ascii_alphabetic()));
-        is_large && said == Some("in") && goes_on
-    };
-    let doubtful: Vec<usize> = (0..words.len()).filter(|at| is_doubtful(*at)).collect();
-    if doubtful.is_empty() {
-        return None;
-    }
-    // All of them one way, so that none is left to ask about.
-    let with = |unit: &str| {
-        let said = words.iter().enumerate().filter_map(|(at, word)| {
-            if doubtful.contains(&at) {
-                return Some(format!("{word}{unit}"));
-            }
-            let is_in = at.checked_sub(1).is_some_and(|before| doubtful.contains(&before));
-            (!is_in).then(|| (*word).to_owned())
-        });
-        read(&said.collect::<Vec<_>>().join(" "), setting).map(Said::queries)
-    };
-    let choices = [with("mm")?, with("in")?].concat();
-    Some(Said::ask("`in` may be inches, or what it goes into", distinct(choices)))
-}
-
-/// `bored to 20 H7, drilled 19 1/2`: a fraction is inches, but hardly of a foot and
-/// more where bare numbers are millimetres.
-fn large_fraction(text: &str, setting: Setting) -> Option<Said> {
-    let is_metric = setting.units == Some(System::Millimetres);
-    let (at, num) = (0..text.len()).filter(|_| is_metric).find_map(|at| {
-        let opens = at == 0 || text.as_bytes()[at - 1] == b' ';
-        let (num, end) = number::number(text, at).filter(|_| opens)?;
-        let is_bare = text[..end].ends_with(|c: char| c.is_ascii_digit());
-        (num.is_fraction && num.value >= 12.0 && is_bare).then_some((at..end, num))
-    })?;
-    let with = |size: &str| {
-        let typed = format!("{}{size}{}", &text[..at.start], &text[at.end..]);
-        read(&typed, setting).map(Said::queries)
-    };
-    let choices = [with(&format!("{}mm", num.value)), with(&format!("{}in", num.text))];
-    let choices = choices.into_iter().flatten().flatten().collect();
-    Some(Said::ask("a fraction is of an inch: so large, or millimetres?", distinct(choices)))
-}
-
 /// Quotation marks, dashes and written-out fractions as a keyboard has them.
 fn plain_marks(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
@@ -359,19 +272,6 @@ fn prepared(text: &str, setting: Setting) -> Option<corrected::Corrected> {
         return Some(corrected::Corrected { text, slip: None });
     }
     corrected::corrected(&text)
-}
-
-/// `seven fifty`: .750 where bare numbers are inches; else it is asked.
-#[allow(clippy::option_option, reason = "some none is not a phrase")]
-fn spoken_hundreds(text: &str, setting: Setting) -> Option<Option<Said>> {
-    let inches = spelled::hundreds(text, System::Inches)?;
-    if setting.units == Some(System::Inches) {
-        return Some(read(&inches, setting));
-    }
-    let metric = spelled::hundreds(text, System::Millimetres)?;
-    let read = |text: &str| read(text, setting).map(Said::queries);
-    let choices = [read(&inches), read(&metric)].into_iter().flatten().flatten().collect();
-    Some(Some(Said::ask("thousandths of an inch, or millimetres?", distinct(choices))))
 }
 
 /// Reads a phrase; none where no question takes all of it.
@@ -442,18 +342,6 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     settle(found).map(|said| (said, slips))
 }
 
-/// How many numbers stand in a plain query: runs of digits, points and slashes,
-/// but the digits of a class, as `h6`.
-fn numbers_in(line: &str) -> usize {
-    let is_part = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/');
-    let words = line
-        .split("..")
-        .flat_map(|part| part.split(|c: char| !(is_part(c) || c.is_ascii_alphabetic())));
-    let own = words.filter(|word| !word.starts_with(|c: char| c.is_ascii_alphabetic()));
-    let parts = own.flat_map(|word| word.split(|c: char| !is_part(c)));
-    parts.filter(|run| run.contains(|c: char| c.is_ascii_digit())).count()
-}
-
 /// A view with its nouns, its `in`, its signs and its metals settled.
 fn ready(mut view: View) -> Option<View> {
     view.settle_signs();
@@ -480,88 +368,8 @@ fn log_entry(view: &View, setting: Setting) -> Option<Said> {
     in_units(view, setting, |view, system| log::log(view, system, false))
 }
 
-/// The question under the units that bare numbers take; where that is not
-/// known, under both.
-fn in_units(
-    view: &View,
-    setting: Setting,
-    question: impl Fn(&View, System) -> Option<Said>,
-) -> Option<Said> {
-    // No reading leaves a number out.
-    let typed = view.figures();
-    let question = |view: &View, system| {
-        question(view, system).filter(|said| {
-            !matches!(said, Said::Plain(lines)
-                if lines.iter().map(|line| numbers_in(line)).sum::<usize>() < typed)
-        })
-    };
-    let both = || {
-        let choices = [System::Inches, System::Millimetres]
-            .into_iter()
-            .filter_map(|system| question(view, system))
-            .flat_map(Said::queries)
-            .collect();
-        let choices = distinct(choices);
-        match choices.len() {
-            0 => None,
-            1 => choices.into_iter().next().map(Said::plain),
-            _ => Some(Said::ask("inches or millimetres is not said", choices)),
-        }
-    };
-    let (inch, metric) = view.evidence();
-    let bare: Vec<_> = view.bare().collect();
-    if bare.is_empty() {
-        return question(view, if inch { System::Inches } else { System::Millimetres });
-    }
-    match (inch, metric) {
-        (true, true) => return both(),
-        (true, false) => return question(view, System::Inches),
-        (false, true) => return question(view, System::Millimetres),
-        (false, false) => {}
-    }
-    let has_iso = view.tokens().any(|token| {
-        matches!(
-            token,
-            token::Token::Hole(_)
-                | token::Token::Shaft(_)
-                | token::Token::Pair(_)
-                | token::Token::General(_)
-        )
-    });
-    let most = bare.iter().map(|num| num.value).fold(0.0, f64::max);
-    match setting.units {
-        Some(System::Inches) => {
-            if most >= 12.0 {
-                both()
-            } else {
-                question(view, System::Inches)
-            }
-        }
-        Some(System::Millimetres) => {
-            if most < 1.5
-                && !view.has("instrument")
-                && !view.says("role", "division")
-                && !view.says("head", "dial")
-            {
-                both()
-            } else {
-                question(view, System::Millimetres)
-            }
-        }
-        None => {
-            if bare.iter().any(|num| num.leads && num.places >= 3) {
-                question(view, System::Inches)
-            } else if !has_iso && most <= 5.0 {
-                both()
-            } else {
-                question(view, System::Millimetres)
-            }
-        }
-    }
-}
-
 /// Each once, in their order.
-fn distinct(choices: Vec<String>) -> Vec<String> {
+pub(super) fn distinct(choices: Vec<String>) -> Vec<String> {
     let mut unique: Vec<String> = Vec::with_capacity(choices.len());
     for choice in choices {
         if !unique.contains(&choice) {
@@ -569,84 +377,4 @@ fn distinct(choices: Vec<String>) -> Vec<String> {
         }
     }
     unique
-}
-
-/// One reading is it; several that differ are asked about.
-fn settle(mut found: Vec<(&str, Said)>) -> Option<Said> {
-    // What gives way to what: a head beats none.
-    const GIVES_WAY: &[(&str, &str)] = &[
-        ("reading", "plan"),
-        ("reading", "rehearse"),
-        ("thread", "tap"),
-        ("thread", "clearance"),
-        ("thread", "wires"),
-        ("thread", "thread-cut"),
-        ("fit", "suit"),
-        ("fit", "plan"),
-        ("fit", "bought"),
-        ("fit", "ream"),
-        ("fit", "reading"),
-        ("suit", "plan"),
-        ("suit", "bushing"),
-        ("pair", "suit"),
-        ("drill", "tap"),
-        ("drill", "ream"),
-        ("drill", "clearance"),
-        ("size", "drill"),
-        ("size", "stack"),
-        ("size", "settings"),
-        ("size", "fit"),
-        ("assemble", "pick-press"),
-        ("assemble", "bushing"),
-        ("fit", "assemble"),
-        ("bearing", "bought"),
-        ("general", "grade"),
-        ("fit", "warm"),
-        ("fit", "pick"),
-        ("clearance", "pick"),
-        ("pair", "reading"),
-        ("thread-cut", "tap"),
-        ("suit", "rescue"),
-        ("rescue", "pair"),
-        ("rescue", "reading"),
-        ("rescue", "bearing"),
-        ("by-mic", "thread"),
-        ("rescue", "clean-up"),
-        ("reading", "clean-up"),
-        ("suit", "clean-up"),
-        ("pair", "clean-up"),
-        ("plan", "clean-up"),
-        ("hardware", "share"),
-        ("pick-press", "share"),
-        ("assemble", "share"),
-        ("tap", "insert"),
-        ("thread", "insert"),
-        ("clearance", "insert"),
-        ("ream", "crib"),
-        ("drill", "crib"),
-        ("tap", "crib"),
-    ];
-    let names: Vec<String> = found.iter().map(|(name, _)| (*name).to_owned()).collect();
-    found.retain(|(name, ..)| {
-        !GIVES_WAY
-            .iter()
-            .any(|(loser, winner)| loser == name && names.iter().any(|known| known == winner))
-    });
-    // A plain reading stands before questions back.
-    let (_, first) = found.first()?.clone();
-    if found.iter().all(|(_, said)| *said == first) {
-        return Some(first);
-    }
-    let mut choices = Vec::new();
-    let mut why = "it can be read in more than one way".to_owned();
-    for (_, said) in found {
-        match said {
-            Said::Plain(lines) => choices.push(lines.join(" ; ")),
-            Said::Ask { choices: more, why: reason } => {
-                why = reason;
-                choices.extend(more);
-            }
-        }
-    }
-    Some(Said::ask(why, distinct(choices)))
 }

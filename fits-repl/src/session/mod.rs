@@ -4,6 +4,7 @@
 
 pub(crate) mod gauges;
 pub(crate) mod materials;
+mod phrase;
 pub(crate) mod quantities;
 pub(crate) mod sentence;
 pub(crate) mod shop;

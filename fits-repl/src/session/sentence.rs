@@ -2,26 +2,21 @@
 
 use std::fmt::Write as _;
 
-use fits_core::{
-    shop::words::Word,
-    standards::{
-        bought::Family,
-        instruments::Instrument,
-        materials::Material,
-        thread::{Form, Series, Thread},
-    },
-};
+use fits_core::standards::thread::Thread;
 
 use crate::{
     answer::Answer,
     problem::{Code, Problem},
-    query::{Expression, Part, Query, Spot, Tolerance, Units},
-    questions::{
-        rehearse::reader::Rehearse,
-        thread::asked::{ThreadAsk, ThreadQuery},
-    },
+    query::{Expression, Query, Units},
+    questions::thread::asked::{ThreadAsk, ThreadQuery},
     sentence::{self, Said, Setting, Slip, System},
-    session::{Refused, Session, not_alone},
+    session::{
+        Refused, Session, not_alone,
+        phrase::{
+            has_fit, has_length, is_terse, lacking, looks_like_inches, may_be_phrase,
+            names_nothing, pipe_or_not,
+        },
+    },
     words,
 };
 
@@ -434,136 +429,4 @@ impl Session {
             }
         }
     }
-}
-
-/// What a phrase lacks, or the word of it that is known to no question.
-fn lacking(line: &str, refused: &Problem) -> Option<Problem> {
-    // What is wrong with a material or an instrument is said by its own list.
-    if refused.kind != Code::NotUnderstood {
-        return None;
-    }
-    match sentence::lacks(line)? {
-        // Where the plain grammar got further, it knows better.
-        sentence::Lack::Word(at) if refused.at.start > at.start => None,
-        sentence::Lack::Word(at) => {
-            let word = line.get(at.clone())?;
-            let message = format!("`{word}` is not known here");
-            Some(
-                Problem::new(message, at)
-                    .advise("leave it out, or say it in other words: `help words`")
-                    .kind(Code::NotUnderstood),
-            )
-        }
-        sentence::Lack::Heated => Some(
-            Problem::new(
-                "what is heated is not said: its size, its fit and its hub",
-                0..line.len(),
-            )
-            .advise("as in `assemble 2in shrink, hub steel od 3in`"),
-        ),
-        sentence::Lack::Size if refused.at.start >= line.trim_end().len() => None,
-        sentence::Lack::Size => Some(
-            Problem::new("no size is said", 0..line.len())
-                .advise("a size and a fit, as in `3/4in press`"),
-        ),
-    }
-}
-
-/// A figure with its unit stands in the query.
-fn has_length(plain: &str) -> bool {
-    plain.split_whitespace().any(|word| {
-        let unit = word.trim_start_matches(|c: char| !c.is_ascii_alphabetic());
-        unit.len() < word.len() && matches!(unit, "in" | "mm" | "thou")
-    })
-}
-
-/// A keyword and figures alone.
-fn is_terse(line: &str) -> bool {
-    let units = ["in", "mm", "thou", "sure", "tenths", "um"];
-    line.split_whitespace().skip(1).all(|word| {
-        let bare = word.trim_start_matches(|c: char| !c.is_alphabetic());
-        bare.is_empty() || units.contains(&bare)
-    })
-}
-
-/// A part by its form that is to fit by no word, or whose name no list has.
-fn names_nothing(part: &Part) -> bool {
-    let is_listed = |name: &str| !Family::all_called(name).is_empty();
-    let is_bought = part.bought.as_ref().is_none_or(|name| {
-        let whole = part.feature.as_ref().map(|said| format!("{} {}", said.value, name.value));
-        is_listed(&name.value) || whole.is_some_and(|whole| is_listed(&whole))
-    });
-    !(is_by_word(part) && is_bought)
-}
-
-/// A part that is to fit by a word there is, or by none.
-fn is_by_word(part: &Part) -> bool {
-    part.word.as_ref().is_none_or(|word| Word::named(&word.value).is_some())
-}
-
-/// A plain query by its form, with a name that nothing here is called: the
-/// words may be a phrase.
-fn may_be_phrase(query: &Query) -> bool {
-    let is_metal = |spot: &Option<Spot<String>>| {
-        spot.as_ref().is_none_or(|name| Material::named(&name.value).is_some())
-    };
-    match query {
-        Query::Log(_)
-        | Query::Crib(_)
-        | Query::Assemble(_)
-        | Query::PickGrip(_)
-        | Query::Bushing(_)
-        | Query::Stack(_)
-        | Query::Align(_) => false,
-        Query::Part(part) | Query::Rehearse(Rehearse(part)) => {
-            let is_instrument = part.measuring.as_ref().is_none_or(|how| {
-                how.instruments.iter().all(|name| Instrument::find(&name.value).is_ok())
-            });
-            part.bought.is_some()
-                || !(is_by_word(part)
-                    && is_instrument
-                    && is_metal(&part.hub)
-                    && is_metal(&part.shaft_material))
-        }
-        _ => true,
-    }
-}
-
-/// Whether a part is to fit by an ISO class; none of what is no part.
-fn has_fit(query: &Query) -> Option<bool> {
-    let (Query::Part(part) | Query::Rehearse(Rehearse(part))) = query else {
-        return matches!(query, Query::Drill(_)).then_some(false);
-    };
-    Some(matches!(&part.tolerance, Tolerance::Class(class) | Tolerance::Pair(class, _)
-        if class.letters.value.len() < 2 || class.letters.value.chars().all(char::is_lowercase)))
-}
-
-/// `.750`, `1.2505`: a bare size with a leading point, or with ten-thousandths on
-/// what is no long part.
-fn looks_like_inches(line: &str, query: &Query) -> bool {
-    let Some(size) =
-        query.question().size().filter(|size| matches!(size.value, Expression::Number(_, None)))
-    else {
-        return false;
-    };
-    let typed = line.get(size.at.clone()).unwrap_or_default();
-    let (whole, places) = typed.split_once('.').unwrap_or((typed, ""));
-    whole.is_empty() || (places.len() == 4 && whole.parse().is_ok_and(|whole: u32| whole < 12))
-}
-
-/// `3/8-18` is in no list of Unified threads, and a pipe's pitch: which is meant?
-fn pipe_or_not(line: &str, query: &ThreadQuery) -> Option<Problem> {
-    let named = &query.thread.value;
-    if named.form != Form::Unified || named.series.is_some() {
-        return None;
-    }
-    let end = query.thread.at.start + named.pitch?.at.1;
-    let thread = named.resolve().ok().filter(|it| it.series() == Series::Special)?;
-    let with = |system: &str| format!("{} {system}{}", &line[..end], &line[end..]);
-    let typed = line.get(query.thread.at.start..end)?;
-    let pipe: Thread = format!("{typed} NPT").parse().ok()?;
-    (pipe.pitch() == thread.pitch()).then(|| {
-        Problem::new("a pipe's pitch, in no list of Unified threads", query.thread.at.clone())
-            .choose(vec![with("NPT"), with("UNS")])
-    })
 }

@@ -8,7 +8,7 @@ use serde::Serialize;
 use super::{
     asked::JobQuery,
     figures::{CutFigures, figures},
-    page,
+    page, told,
 };
 use crate::{answer::Answer, files::JobFile, note, problem::Problem, session::Session};
 
@@ -211,7 +211,7 @@ fn answer(file: &str, notes: Vec<String>, job: &Job, page: String) -> Answer {
     let questions = job
         .questions
         .iter()
-        .chain(&page::unsettled(job, &job.worked()))
+        .chain(&told::unsettled(job, &job.worked()))
         .map(|question| format!("line {}: {}", question.line, question.text))
         .collect();
     Answer::Job(Box::new(JobAnswer {

@@ -125,16 +125,10 @@ pub(crate) fn lines(job: &Job) -> String {
     for question in &job.questions {
         let (asked, answer) = (question.text.as_str(), question.answer.as_deref());
         let at = [question.at.start, question.at.end];
-        put(
-            question.line,
-            json::text(&Asked { line: question.line, asked, at, answer }),
-        );
+        put(question.line, json::text(&Asked { line: question.line, asked, at, answer }));
     }
     for remark in &job.remarks {
-        put(
-            remark.line,
-            json::text(&Written { line: remark.line, remark: &remark.text }),
-        );
+        put(remark.line, json::text(&Written { line: remark.line, remark: &remark.text }));
     }
     out.sort_by_key(|(line, _)| *line);
     out.into_iter().map(|(_, text)| text + "\n").collect()

@@ -8,6 +8,7 @@ pub(crate) mod lines;
 mod next;
 pub(crate) mod page;
 mod place;
+mod told;
 
 use self::{answered::JobAnswer, asked::JobQuery};
 use crate::{questions::prelude::*, render::text::lines::wrapped};

@@ -21,6 +21,7 @@ pub(crate) mod readings_shown;
 pub(crate) mod reasons;
 pub(crate) mod resolve;
 pub(crate) mod shown;
+pub(crate) mod tool_figures;
 pub(crate) mod warm;
 pub(crate) mod warm_figures;
 pub(crate) mod warm_shown;
@@ -29,9 +30,8 @@ use fits_core::shop::Verdict;
 
 use self::{
     asked::Part,
-    figures::{
-        FeatureAnswer, FitAnswer, PairReadingAnswer, PassesAnswer, ReadingAnswer, ReamAnswer,
-    },
+    figures::{FeatureAnswer, FitAnswer, PairReadingAnswer, ReadingAnswer},
+    tool_figures::{PassesAnswer, ReamAnswer},
     warm_figures::WarmAnswer,
 };
 use crate::questions::prelude::*;

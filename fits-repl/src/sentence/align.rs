@@ -1,0 +1,159 @@
+//! Tapers that a lathe turns by itself, and how far to set it over.
+
+use crate::sentence::{
+    Said,
+    roles::assign,
+    token::{Num, System, Token},
+    view::View,
+};
+
+/// Two collars: how far to move the tailstock.
+pub(crate) fn align(view: &View, system: System) -> Option<Said> {
+    // `.7511 tailstock`: that end.
+    let mut named = View { items: view.items.clone(), text: view.text.clone() };
+    for at in 1..named.items.len() {
+        let after_number = matches!(named.items[at - 1].token, Token::Number(_));
+        if after_number && view.says("role", "chuck") && view.said(at) == "tailstock" {
+            named.items[at].token = Token::Word { name: "tailend", kind: "role" };
+        }
+    }
+    let view = &named;
+    view.only(&["head", "role", "bigger", "hub"], |token| matches!(token, Token::Number(_)))?;
+    if view.words("head").any(|head| head != "tail") {
+        return None;
+    }
+    if let Some(taper) = one_in(view, system) {
+        return Some(taper);
+    }
+    // `in 10`: over 10, where nothing else says how far apart.
+    let after_in = view.items.windows(2).position(|pair| {
+        matches!(pair[0].token, Token::Word { kind: "connector", name: "in" })
+            && matches!(pair[1].token, Token::Number(_))
+    });
+    let skip: Vec<usize> = match after_in {
+        Some(at) if !view.says("role", "apart") && !view.says("role", "centres") => vec![at + 1],
+        _ => Vec::new(),
+    };
+    let roles = assign(view, &["role"], &skip, system)?;
+    let apart = match (
+        skip.first().map(|at| &view.items[*at].token),
+        roles.num("apart").or(roles.num("centres")),
+    ) {
+        (Some(Token::Number(num)), _) | (_, Some(num)) => num.clone(),
+        _ => return None,
+    };
+    let by = |names: [&str; 1]| {
+        roles.taken.iter().find(|taken| names.contains(&taken.by)).map(|taken| taken.num.clone())
+    };
+    let (chuck, tail) = (by(["chuck"]), by(["tailend"]));
+    let free: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();
+    let over = match roles.num("centres").filter(|_| roles.num("apart").is_some()) {
+        Some(whole) if whole.mm(system) > apart.mm(system) => {
+            format!("{} between {}", apart.plain(system), whole.plain(system))
+        }
+        Some(_) => return None,
+        None => apart.plain(system),
+    };
+    let give = |a: &Num, b: &Num| {
+        ((a.mm(system) - b.mm(system)).abs() < 0.05 * a.mm(system)).then(|| {
+            Said::plain(format!("align {} {} over {over}", a.plain(system), b.plain(system)))
+        })
+    };
+    if !view.has("bigger") {
+        return match (&chuck, &tail, &free[..]) {
+            (Some(chuck), None, [tail]) if view.has("role") => give(chuck, tail),
+            (Some(chuck), Some(tail), []) | (None, Some(tail), [chuck]) => give(chuck, tail),
+            // Which collar was at the headstock is not said.
+            (None, None, [a, b]) if give(a, b).is_some() => {
+                let (a, b) = (a.plain(system), b.plain(system));
+                Some(Said::ask(
+                    "which was at the headstock is not said",
+                    vec![
+                        format!("align {a} {b} over {over}"),
+                        format!("align {b} {a} over {over}"),
+                    ],
+                ))
+            }
+            (None, None, [taper]) if view.says("head", "tail") && taper.mm(system) < 1.0 => {
+                let (a, b) = tapered(taper, system);
+                Some(Said::ask(
+                    "which end is bigger is not said",
+                    vec![
+                        format!("align {a} {b} over {over}"),
+                        format!("align {b} {a} over {over}"),
+                    ],
+                ))
+            }
+            _ => None,
+        };
+    }
+    // `3 thou big at the tail end in 10`
+    let mut bigger = view.words("bigger");
+    let size = bigger.next()?;
+    if bigger.next().is_some() {
+        return None;
+    }
+    let at_tail = view.says("role", "tailend");
+    let at_chuck = view.says("role", "chuck");
+    if at_tail == at_chuck {
+        return None;
+    }
+    let amount = match (&chuck, &tail, &free[..]) {
+        (None, None, [num]) | (Some(num), None, []) | (None, Some(num), []) => num.clone(),
+        _ => return None,
+    };
+    if amount.mm(system) > 2.0 {
+        return None;
+    }
+    let (less, more) = tapered(&amount, system);
+    let tail_is_big = at_tail == (size == "big");
+    let (a, b) = if tail_is_big { (less, more) } else { (more, less) };
+    Some(Said::plain(format!("align {a} {b} over {over}")))
+}
+
+/// `1 in 20 over 150`: a taper that is wanted.
+fn one_in(view: &View, system: System) -> Option<Said> {
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    // Said of two collars, which a wanted taper has none of.
+    if view.has("bigger") || view.says("role", "chuck") || view.says("role", "tailend") {
+        return None;
+    }
+    for pair in numbers.windows(2) {
+        let [(at, one), (of, turns)] = pair else { continue };
+        let is_ratio = one.text == "1"
+            && one.unit.is_none()
+            && *of == at + 2
+            && (view.said(at + 1) == ":"
+                || matches!(view.items[at + 1].token, Token::Word { name: "in", .. }))
+            && turns.unit.is_none()
+            && turns.places == 0
+            && !turns.is_fraction;
+        let others: Vec<&Num> = numbers
+            .iter()
+            .filter(|(place, _)| place != at && place != of)
+            .map(|(_, num)| *num)
+            .collect();
+        if let (true, [over]) = (is_ratio, &others[..]) {
+            let over = over.plain(system);
+            return Some(Said::plain(format!("align taper 1:{} over {over}", turns.text)));
+        }
+    }
+    None
+}
+
+/// A nominal inch, or 25 mm, and so much more.
+fn tapered(amount: &Num, system: System) -> (String, String) {
+    let mm = amount.mm(system);
+    let is_inch = amount.plain(system).ends_with("in")
+        || amount.plain(system).ends_with("thou")
+        || amount.plain(system).ends_with("tenths");
+    let text = |value: f64| {
+        let text = format!("{value:.6}");
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    };
+    if is_inch {
+        ("1in".into(), format!("{}in", text(1.0 + mm / 25.4)))
+    } else {
+        ("25mm".into(), format!("{}mm", text(25.0 + mm)))
+    }
+}

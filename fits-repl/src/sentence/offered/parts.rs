@@ -1,0 +1,202 @@
+//! What may be asked of bearings, stacks, threads, and parts that are pressed or heated.
+
+use crate::sentence::{
+    holes::fraction_threads,
+    sizes::Fit,
+    threads::thread_alone,
+    token::{Num, System, Token},
+    tools::trimmed,
+    view::View,
+};
+
+/// The seats of a bearing, by which part turns.
+pub(super) fn of_a_bearing(view: &View) -> Option<Vec<String>> {
+    let ball = view.one(|token| match token {
+        Token::Bearing(ball) => Some(*ball),
+        _ => None,
+    })?;
+    view.numbers().next().is_none().then_some(())?;
+    let turns = |part: &str| format!("bearing {}, {part} turns", ball.number());
+    Some(["shaft", "housing"].map(turns).to_vec())
+}
+
+/// The longest part less the others: the smallest once, or at both ends.
+pub(super) fn of_a_stack(view: &View, sizes: &[&Num], system: System) -> Option<Vec<String>> {
+    let mut sizes = sizes.to_vec();
+    sizes.sort_by(|a, b| b.mm(system).total_cmp(&a.mm(system)));
+    let (gap, parts) = sizes.split_first().filter(|_| view.says("head", "stack"))?;
+    let last = parts.last()?;
+    let sum = |last_times: f64| {
+        parts.iter().map(|num| num.mm(system)).sum::<f64>() + (last_times - 1.0) * last.mm(system)
+    };
+    let with = |times: &str| {
+        let less = parts.iter().map(|num| {
+            let times = if std::ptr::eq(*num, *last) { times } else { "" };
+            format!(", -{times}{}", num.plain(system))
+        });
+        format!("stack {}{}", gap.plain(system), less.collect::<String>())
+    };
+    let room = gap.mm(system);
+    let mut all = Vec::new();
+    for (times, count) in [("", 1.0), ("2x ", 2.0)] {
+        if sum(count) <= room {
+            all.push(with(times));
+        }
+    }
+    Some(all)
+}
+
+/// A pitch and no thread: those of the series that have it.
+pub(super) fn of_a_pitch(view: &View, sizes: &[&Num], system: System) -> Option<Vec<String>> {
+    let turns = view.one(|token| match token {
+        Token::PerInch(turns) => Some(turns.clone()),
+        _ => None,
+    })?;
+    if view.tokens().any(|token| matches!(token, Token::Thread { .. })) {
+        return None;
+    }
+    let tail = if view.has("head") { " cut" } else { "" };
+    Some(match sizes {
+        [] => UNIFIED
+            .iter()
+            .filter(|size| {
+                let both = fraction_threads(size, "");
+                both.is_some_and(|both| {
+                    both.iter().any(|name| name.ends_with(&format!("-{turns}")))
+                })
+            })
+            .map(|size| format!("{size}-{turns}{tail}"))
+            .collect(),
+        [size] if size.is_fraction || size.places == 0 => {
+            let of = |series: &str| format!("{}-{turns}{series}", size.text);
+            [" tap", " cut", " BSW", ""].map(of).to_vec()
+        }
+        [size] => vec![format!("thread {} {turns} tpi", size.plain(system))],
+        _ => return None,
+    })
+}
+
+/// Sizes that a coarse and a fine thread are listed for.
+const UNIFIED: &[&str] = &["1/4", "5/16", "3/8", "7/16", "1/2", "9/16", "5/8", "3/4", "7/8"];
+
+/// A size at a temperature: of which parts?
+pub(super) fn of_heat(
+    view: &View,
+    sizes: &[&Num],
+    fit: Option<&Fit>,
+    system: System,
+) -> Option<Vec<String>> {
+    let heat = view.one(|token| match token {
+        Token::Temperature(text) => Some(text.clone()),
+        _ => None,
+    })?;
+    let [size] = sizes else { return None };
+    let heats = if heat.ends_with(['C', 'F']) {
+        vec![heat]
+    } else {
+        vec![format!("{heat}C"), format!("{heat}F")]
+    };
+    let metals: Vec<&str> = view.words("material").collect();
+    let pairs = match metals[..] {
+        [one] => vec![(one, "steel"), ("steel", one)],
+        [a, b] => vec![(a, b), (b, a)],
+        _ => return None,
+    };
+    let fits = match fit {
+        Some(Fit::Hole(_) | Fit::Shaft(_)) => return None,
+        Some(fit) => vec![fit.text()],
+        None => vec!["running", "press"],
+    };
+    let mut all = Vec::new();
+    for heat in &heats {
+        for fit in &fits {
+            for (hole, shaft) in &pairs {
+                let size = size.plain(system);
+                all.push(format!("{size} {fit} warm {heat}, hole {hole}, shaft {shaft}"));
+            }
+        }
+    }
+    Some(all)
+}
+
+/// Parts pressed or shrunk whose hub is not said, or whose metal.
+pub(super) fn of_a_joint(
+    view: &View,
+    sizes: &[&Num],
+    fit: Option<&Fit>,
+    system: System,
+) -> Option<Vec<String>> {
+    let asks =
+        ["force", "heat", "hold", "split", "closein"].iter().any(|head| view.says("head", head));
+    let grips = matches!(fit, Some(Fit::Word(word)) if word.contains("press") || *word == "shrink");
+    let is_play = view.says("head", "clearance") || view.says("vague", "clearance");
+    let is_joint = (asks || grips && view.has("hub")) && !view.has("bushing") && !is_play;
+    if !is_joint || !(2..=3).contains(&sizes.len()) || view.says("role", "long") {
+        return None;
+    }
+    let mut sizes = sizes.to_vec();
+    sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    let largest = sizes.last()?.mm(system);
+    let tight = (sizes[0].mm(system) < largest / 60.0).then(|| sizes.remove(0).plain(system));
+    let metals: Vec<&str> = view.words("material").collect();
+    let (hub, shaft) = match metals[..] {
+        [] => ("steel", "steel"),
+        [one] => (one, "steel"),
+        [hub, shaft, ..] => (hub, shaft),
+    };
+    let fit = match (&tight, fit) {
+        (Some(tight), _) => format!("interference {tight}"),
+        (None, Some(fit @ (Fit::Word(_) | Fit::Pair(_) | Fit::Inch(_)))) => fit.text().to_owned(),
+        (None, None) => "press".to_owned(),
+        _ => return None,
+    };
+    let heated = if view.says("head", "heat") && fit != "shrink" { ", shrink" } else { "" };
+    let of = |size: &Num, od: String, hub: &str, shaft: &str| {
+        format!("assemble {} {fit}, hub {hub} od {od}, shaft {shaft}{heated}", size.plain(system))
+    };
+    let twice = |num: &Num, by: f64| {
+        Num { value: num.value * by, text: trimmed(num.value * by), ..num.clone() }.plain(system)
+    };
+    let parts = [(hub, shaft), (shaft, hub)];
+    let mut all: Vec<String> = match sizes[..] {
+        [size] => parts
+            .iter()
+            .flat_map(|(hub, shaft)| [2.0, 3.0].map(|by| of(size, twice(size, by), hub, shaft)))
+            .collect(),
+        [size, od] if od.mm(system) > 1.05 * size.mm(system) => {
+            parts.iter().map(|(hub, shaft)| of(size, od.plain(system), hub, shaft)).collect()
+        }
+        _ => return None,
+    };
+    all.dedup();
+    if let ([size, od], true) = (&sizes[..], all.len() == 1) {
+        let od = od.plain(system);
+        all.extend(["cast iron", "aluminium"].map(|hub| of(size, od.clone(), hub, shaft)));
+    }
+    Some(all)
+}
+
+/// A bushing of either bronze.
+pub(super) fn bushings(id: &str, od: &str, long: &str) -> Vec<String> {
+    ["bronze", "sintered bronze"]
+        .map(|metal| format!("bushing {id} od {od} long {long}, hub steel, {metal}"))
+        .to_vec()
+}
+
+pub(super) fn of_thread(view: &View, thread: &str) -> Vec<String> {
+    let ask = |tail: &str| {
+        if tail.is_empty() { thread_alone(thread) } else { format!("{thread}{tail}") }
+    };
+    let first = if view.says("head", "clearance") {
+        " clearance"
+    } else if view.says("head", "tap") || view.says("head", "drill") || view.says("head", "cltap") {
+        " tap"
+    } else if view.says("head", "feed") {
+        " cut"
+    } else if view.types(&["nut", "nuts"]) {
+        " nut"
+    } else {
+        ""
+    };
+    [first, "", " tap", " clearance"].map(ask).to_vec()
+}
