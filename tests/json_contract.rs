@@ -802,3 +802,16 @@ fn bushings() {
     has(&answer("bushing 20, press"), "/answer", "fit");
     has(&answer("bushing od 26"), "/answer", "feature");
 }
+
+#[test]
+fn what_is_bought_is_not_made() {
+    for query in ["dowel 1/4in", "metric key 6mm", "inch shoulder screw 3/8in", "ground bar 1in"] {
+        let part = answer(query);
+        has(&part, "/answer", "feature");
+        assert_eq!(part.get("processes"), None, "{part}");
+        assert_eq!(part.get("processes_known"), None, "{part}");
+        assert_eq!(part.get("turn"), None, "{part}");
+    }
+    let made = answer("6mm h9");
+    assert!(made.get("processes").is_some() && made.get("processes_known").is_some(), "{made}");
+}

@@ -24,6 +24,14 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     }) {
         return None;
     }
+    // `.7506, not .750`: only a size is meant instead.
+    let negates_more = (0..view.items.len()).any(|at| {
+        matches!(&*view.said(at), "not" | "instead of")
+            && !matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Number(_)))
+    });
+    if negates_more {
+        return None;
+    }
     if fit_of(view).is_none() {
         return unsaid_suit(view, system);
     }

@@ -128,6 +128,16 @@ pub(crate) enum Token {
     },
 }
 
+/// `minus 20 F`
+fn below_zero(line: &str, at: usize) -> Option<(Token, usize)> {
+    let word = "minus ";
+    line.get(at..at + word.len()).filter(|start| start.eq_ignore_ascii_case(word))?;
+    match quantity(line, at + word.len())? {
+        (Token::Temperature(text), end) => Some((Token::Temperature(format!("-{text}")), end)),
+        _ => None,
+    }
+}
+
 /// What a number with more than a length after it is.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn quantity(line: &str, at: usize) -> Option<(Token, usize)> {
@@ -317,6 +327,9 @@ pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
             return quantity(line, at);
         }
         _ => {}
+    }
+    if let Some(found) = below_zero(line, at) {
+        return Some(found);
     }
     if line.get(at..)?.starts_with('\u{2205}')
         || line.get(at..)?.starts_with('\u{d8}')

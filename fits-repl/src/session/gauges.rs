@@ -89,6 +89,12 @@ impl Session {
         })
     }
 
+    /// Is such a feature what this instrument is for? One's own measures anything.
+    pub(crate) fn can_measure(&self, name: &Spot<String>, kind: Feature) -> Result<bool, Problem> {
+        Ok(self.own_instrument(&name.value).is_some()
+            || self.listed_instrument(name)?.measures(kind))
+    }
+
     /// The one of the instruments named that measures such a feature; where
     /// none is named the setting's, if it does, which is then said.
     pub(crate) fn gauge(
@@ -100,8 +106,7 @@ impl Session {
     ) -> Result<Option<Gauge>, Problem> {
         let mut chosen: Option<(bool, &Spot<String>)> = None;
         for name in named {
-            let measures = self.own_instrument(&name.value).is_some()
-                || self.listed_instrument(name)?.measures(kind);
+            let measures = self.can_measure(name, kind)?;
             if chosen.is_none_or(|(before, _)| !before && measures) {
                 chosen = Some((measures, name));
             }

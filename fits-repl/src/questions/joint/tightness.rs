@@ -182,16 +182,14 @@ impl Session {
         let mut squares = 0.0;
         let mut names = Vec::new();
         for kind in [Feature::Hole, Feature::Shaft] {
-            if let Some(gauge) = self
-                .gauge(&text.instruments, kind, diameter, &mut Vec::new())
-                .map_err(|problem| {
-                    if problem.message.contains("does not measure") {
-                        problem.advise("name one for each, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40 long 25, with bore gauge and mic`")
-                    } else {
-                        problem
-                    }
-                })?
-            {
+            let can_measure = |name| self.can_measure(name, kind).unwrap_or(true);
+            let gauge = self.gauge(&text.instruments, kind, diameter, &mut Vec::new());
+            if let Some(gauge) = gauge.map_err(|problem| {
+                if text.instruments.iter().any(can_measure) {
+                    return problem;
+                }
+                problem.advise("name one for each, as `assemble 20 H7/s6 = 20.010/20.040, hub steel od 40 long 25, with bore gauge and mic`")
+            })? {
                 let (repeat, bias) = (gauge.off.repeat.millimetres(), gauge.off.bias.millimetres());
                 squares += repeat * repeat + bias * bias;
                 names.push(gauge.name);

@@ -72,6 +72,7 @@ impl Session {
         if part.bought.is_some() {
             // Bought, not made: no tools and no passes.
             answer.processes = Processes::default();
+            answer.processes_known = None;
             answer.grade = None;
             let (mic_yours, notes) = self.what_to_know(part);
             answer.mic_yours = Some(mic_yours);
