@@ -25,13 +25,17 @@ pub(super) fn in_units(
     setting: Setting,
     question: impl Fn(&View, System) -> Option<Said>,
 ) -> Option<Said> {
-    // No reading leaves a number out.
+    // No reading leaves a number out, or a class.
     let typed = view.figures();
+    let leaves_out = |lines: &[String]| {
+        let has = |class: &str| {
+            lines.iter().any(|line| line.to_lowercase().contains(&class.to_lowercase()))
+        };
+        lines.iter().map(|line| numbers_in(line)).sum::<usize>() < typed || !view.classes().all(has)
+    };
     let question = |view: &View, system| {
-        question(view, system).filter(|said| {
-            !matches!(said, Said::Plain(lines)
-                if lines.iter().map(|line| numbers_in(line)).sum::<usize>() < typed)
-        })
+        question(view, system)
+            .filter(|said| !matches!(said, Said::Plain(lines) if leaves_out(lines)))
     };
     let both = || {
         let choices = [System::Inches, System::Millimetres]

@@ -2,7 +2,10 @@
 
 use std::{ops::Range, rc::Rc};
 
-use crate::sentence::token::{Num, Token, Unit};
+use crate::sentence::{
+    settle::numbers_in,
+    token::{Num, Token, Unit},
+};
 
 /// A token and where it stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,14 +72,28 @@ impl View {
         })
     }
 
-    /// How many figures were typed: of limits each one.
+    /// How many figures were typed: of limits each one, of a thread those of its name.
     pub(super) fn figures(&self) -> usize {
         let of = |token: &Token| match token {
-            Token::Number(_) | Token::Deviations { is_both: true, .. } => 1,
+            Token::Number(_) | Token::Temperature(_) | Token::Deviations { is_both: true, .. } => 1,
             Token::Deviations { .. } | Token::Span(..) => 2,
+            Token::Thread { name, .. } | Token::Gauge(name) => numbers_in(name),
             _ => 0,
         };
         self.tokens().map(of).sum()
+    }
+
+    /// The classes of holes and shafts that were typed, each by itself.
+    pub(super) fn classes(&self) -> impl Iterator<Item = &str> {
+        self.tokens()
+            .filter_map(|token| match token {
+                Token::Hole(text)
+                | Token::Shaft(text)
+                | Token::Pair(text)
+                | Token::InchClass(text) => Some(text.split('/')),
+                _ => None,
+            })
+            .flatten()
     }
 
     /// Only these kinds of words and these tokens: anything else is not this
