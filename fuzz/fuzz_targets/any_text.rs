@@ -25,8 +25,10 @@ libfuzzer_sys::fuzz_target!(|data: &[u8]| {
     }
     let before = TRIED.fetch_add(data.len() as u64, Ordering::Relaxed);
     let tried = before + data.len() as u64;
-    if ENOUGH.is_some_and(|enough| before < enough && tried >= enough) {
+    if before / 10_000_000 < tried / 10_000_000 {
         eprintln!("{tried} bytes tried");
+    }
+    if ENOUGH.is_some_and(|enough| before < enough && tried >= enough) {
         // The engine ends in order at this signal.
         let own = process::id().to_string();
         let _ = process::Command::new("kill").args(["-USR1", &own]).status();
