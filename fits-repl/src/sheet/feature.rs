@@ -44,7 +44,10 @@ pub(super) fn blocks(
     let side = feature.side.surface()?;
     let text = text_of(session, Some(feature));
     let mut top = Block::default();
-    top.heading(2, &format!("{name}, {}", side.word()));
+    let word = side.word();
+    // `1 hole` says so already.
+    let is_said = name.split(' ').any(|said| said == word);
+    top.heading(2, &if is_said { name.to_owned() } else { format!("{name}, {word}") });
     let (limits, by) = match job.limits(at)? {
         Ok(found) => found,
         Err(error) => {

@@ -124,12 +124,12 @@ fn block(job: &Job, number: usize, joint: &Joint<'_>, session: &mut Session) -> 
     if low == high {
         block.say(&format!("As measured: {}", text.play(low)));
     } else {
-        block.say(&format!("Expect {}, to {}", text.play(low), text.play(high)));
+        block.say(&format!("Expect {}", between(&text, low, high)));
     }
     if let Some(Ok(pair)) = &joint.pair {
-        let [least, most] = [pair.wanted.lower(), pair.wanted.upper()].map(|end| text.play(end));
         if pair.is_met() == Some(false) {
-            block.care(&format!("NOT as wanted: {least}, to {most}"));
+            let wanted = between(&text, pair.wanted.lower(), pair.wanted.upper());
+            block.care(&format!("NOT as wanted: {wanted}"));
         }
         if let (true, Some(drawing)) = (joint.is_drawn, zones::of_joint(pair, &text)) {
             block.drawing(&drawing);
@@ -361,4 +361,20 @@ pub(super) fn notes(said: &[&str], asked: &[&Question]) -> Option<Block> {
         block.say(&format!("? {}{answer}", question.text));
     }
     Some(block)
+}
+
+/// From the one play to the other, the smaller figure first where both are alike.
+fn between(text: &Text, low: Length, high: Length) -> String {
+    let sizes = |least: Length, most: Length, word: &str| {
+        let [own, other] = text.units().map(|unit| {
+            let [least, most] = [least, most].map(|end| Text::difference_in(end, unit));
+            format!("{least} to {most}")
+        });
+        format!("{own} {word} ({other})")
+    };
+    match (low.checked_neg(), high.checked_neg()) {
+        (Ok(most), Ok(least)) if least.is_positive() => sizes(least, most, "interference"),
+        _ if !low.is_negative() => sizes(low, high, "clearance"),
+        _ => format!("{} to {}", text.play(low), text.play(high)),
+    }
 }

@@ -74,7 +74,7 @@ impl Text {
         Self::difference_in(length, unit)
     }
 
-    fn difference_in(length: Length, unit: Unit) -> String {
+    pub(crate) fn difference_in(length: Length, unit: Unit) -> String {
         // What rounds to ten tenths is a thou.
         let below_a_thou = length.tenth_nanometres().unsigned_abs().saturating_mul(100)
             < Length::THOU.tenth_nanometres().unsigned_abs() * 95;
