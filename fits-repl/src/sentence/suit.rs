@@ -24,12 +24,13 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     }) {
         return None;
     }
-    // `.7506, not .750`: only a size is meant instead.
-    let negates_more = (0..view.items.len()).any(|at| {
+    // `.7506, not .750`: a size is denied where another stands before it.
+    let denies_more = (0..view.items.len()).any(|at| {
+        let is_size = |item: &Item| matches!(item.token, Token::Number(_));
         matches!(&*view.said(at), "not" | "instead of")
-            && !matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Number(_)))
+            && !(view.items.get(at + 1).is_some_and(is_size) && view.items[..at].iter().any(is_size))
     });
-    if negates_more {
+    if denies_more {
         return None;
     }
     if fit_of(view).is_none() {
