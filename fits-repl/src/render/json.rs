@@ -177,6 +177,10 @@ impl Formatter for ForTerminal {
         out: &mut W,
         fragment: &str,
     ) -> io::Result<()> {
+        // Nearly every text: no character of it is looked at by itself.
+        if fragment.bytes().fold(true, |all, byte| all & matches!(byte, b' '..=b'~')) {
+            return out.write_all(fragment.as_bytes());
+        }
         let mut rest = fragment;
         while let Some((at, obeyed)) = rest.char_indices().find(|(_, c)| is_obeyed(*c)) {
             let (plain, from) = rest.split_at(at);

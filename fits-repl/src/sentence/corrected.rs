@@ -91,11 +91,19 @@ pub(super) struct Corrected {
     pub(super) slip: Option<Slip>,
 }
 
+/// Which small letters a text holds, a bit each.
+fn letters(text: &str) -> u32 {
+    let small = text.bytes().filter(u8::is_ascii_lowercase);
+    small.fold(0, |found, byte| found | 1 << (byte - b'a'))
+}
+
 /// Where words that take back stand, between two words.
 fn taken_back(text: &str) -> Option<Range<usize>> {
     let lower = text.to_ascii_lowercase();
     let is_edge = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric() && c != '\'');
-    TAKES_BACK.iter().find_map(|words| {
+    let typed = letters(&lower);
+    // Most lines lack some letter of each.
+    TAKES_BACK.iter().filter(|words| letters(words) & !typed == 0).find_map(|words| {
         let at = lower.find(words)?;
         let end = at + words.len();
         (is_edge(lower[..at].chars().next_back()) && is_edge(lower[end..].chars().next()))

@@ -55,7 +55,7 @@ impl Line {
         let words = if is_glued { Vec::new() } else { Table::get().matches(text, at) };
         let (said, end) = word_at(text, at).unwrap_or_else(|| {
             let next = text[at..].chars().next().map_or(1, char::len_utf8);
-            (text[at..at + next].to_owned(), at + next)
+            (text[at..at + next].into(), at + next)
         });
         // Known to some question: no slip of typing.
         let slip = if words.is_empty() { Table::get().slip(&said) } else { None };

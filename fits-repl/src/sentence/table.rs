@@ -5,6 +5,7 @@
 //! no row for rules that question out.
 
 use std::{
+    borrow::Cow,
     collections::{BTreeSet, HashMap},
     sync::LazyLock,
 };
@@ -61,17 +62,20 @@ impl Row {
     }
 }
 
-#[derive(Default, Debug)]
-struct Node {
-    next: HashMap<&'static str, Self>,
-    rows: Vec<usize>,
+/// What follows the first word of a spelling, and its row.
+#[derive(Debug)]
+struct Spelling {
+    rest: &'static str,
+    row: usize,
 }
 
-/// Every spelling, word by word.
+/// Every spelling, by its first word.
 #[derive(Debug)]
 pub(crate) struct Table {
     rows: Vec<Row>,
-    root: Node,
+    spellings: HashMap<&'static str, Vec<Spelling>>,
+    /// The most words that any of them has after its first.
+    most_after: usize,
     /// Single words of five letters or more, for slips of typing.
     long: Vec<&'static str>,
 }
@@ -88,7 +92,12 @@ impl Table {
     }
 
     fn new() -> Self {
-        let mut table = Self { rows: Vec::new(), root: Node::default(), long: Vec::new() };
+        let mut table = Self {
+            rows: Vec::with_capacity(1 << 10),
+            spellings: HashMap::with_capacity(1 << 12),
+            most_after: 0,
+            long: Vec::with_capacity(1 << 12),
+        };
         for line in include_str!("words.csv").lines().skip(1) {
             let mut cells = line.splitn(4, ',');
             let mut cell = || cells.next().unwrap_or_default().trim_matches('"');
@@ -160,20 +169,7 @@ impl Table {
         spellings: impl Iterator<Item = &'static str>,
     ) {
         let is_general = questions == "all";
-        let questions = questions.replace("parts", PARTS);
-        let bits = if is_general {
-            (1 << ALL.len()) - 1
-        } else {
-            let mut bits = 0;
-            for question in questions.split(' ') {
-                if question == "log" {
-                    bits |= 1 << LOG;
-                } else if let Some(at) = ALL.iter().position(|(known, _)| *known == question) {
-                    bits |= 1 << at;
-                }
-            }
-            bits
-        };
+        let bits = if is_general { (1 << ALL.len()) - 1 } else { bits_of(questions) };
         let row = self.rows.len();
         self.rows.push(Row { name, kind, questions: bits, is_general, is_number: false });
         // As thumbs type them: `whats`, `dont`; but `i'd` is no inside diameter.
@@ -185,41 +181,49 @@ impl Table {
         };
         let spellings = spellings.flat_map(|said| std::iter::once(said).chain(bare(&said)));
         for spelling in spellings {
-            let lower: &'static str = if spelling.chars().any(char::is_uppercase) {
-                spelling.to_lowercase().leak()
-            } else {
-                spelling
+            let lower: &'static str = match lowered(spelling) {
+                Cow::Borrowed(lower) => lower,
+                Cow::Owned(lower) => lower.leak(),
             };
-            let mut node = &mut self.root;
-            let mut words = 0;
-            for word in lower.split([' ', '-']).filter(|word| !word.is_empty()) {
-                node = node.next.entry(word).or_default();
-                words += 1;
-            }
-            node.rows.push(row);
-            if words == 1 && lower.len() >= 4 && lower.is_ascii() {
+            let mut words = lower.split([' ', '-']).filter(|word| !word.is_empty());
+            let Some(first) = words.next() else { continue };
+            let after = words.count();
+            let rest = if after == 0 { "" } else { lower.trim_start_matches([' ', '-']) };
+            let rest = rest.get(first.len() + 1..).unwrap_or_default();
+            self.most_after = self.most_after.max(after);
+            self.spellings.entry(first).or_default().push(Spelling { rest, row });
+            if after == 0 && lower.len() >= 4 && lower.is_ascii() {
                 self.long.push(lower);
             }
         }
     }
 
-    /// Every spelling that begins here: its row, and where it ends.
+    /// Every spelling that begins here, the shortest first: its row, and where it ends.
     pub(crate) fn matches(&self, line: &str, at: usize) -> Vec<(&'static Row, usize)> {
+        let Some((first, end)) = word_at(line, at) else { return Vec::new() };
+        let Some(spellings) = self.spellings.get(&*first) else { return Vec::new() };
+        let after = |end: usize| {
+            let gap = line[end..].len() - line[end..].trim_start_matches([' ', '-', '\t']).len();
+            if gap > 0 { word_at(line, end + gap) } else { None }
+        };
+        let after = std::iter::successors(after(end), |(_, end)| after(*end));
+        let after: Vec<_> = after.take(self.most_after).collect();
         let mut found = Vec::new();
-        let mut node = &self.root;
-        let mut from = at;
-        while let Some((word, end)) = word_at(line, from) {
-            let Some(next) = node.next.get(&*word) else { break };
-            node = next;
-            found.extend(
-                node.rows.iter().filter_map(|row| TABLE.rows.get(*row)).map(|row| (row, end)),
-            );
-            from = end + line[end..].len() - line[end..].trim_start_matches([' ', '-', '\t']).len();
-            if from == end {
-                break;
+        for spelling in spellings {
+            let mut words = after.iter();
+            let (mut length, mut ends) = (0, end);
+            let is_typed =
+                spelling.rest.split([' ', '-']).filter(|word| !word.is_empty()).all(|word| {
+                    let typed = words.next().filter(|(typed, _)| typed == word);
+                    (length, ends) = typed.map_or((length, ends), |(_, end)| (length + 1, *end));
+                    typed.is_some()
+                });
+            if let Some(row) = TABLE.rows.get(spelling.row).filter(|_| is_typed) {
+                found.push((length, row, ends));
             }
         }
-        found
+        found.sort_by_key(|(length, ..)| *length);
+        found.into_iter().map(|(_, row, end)| (row, end)).collect()
     }
 
     /// The one known word that a slip of typing could have meant.
@@ -230,8 +234,10 @@ impl Table {
         let mut near = self.long.iter().filter(|known| is_slip(word, known));
         let first = near.next()?;
         let meanings = |word: &str| -> BTreeSet<(&str, &str)> {
-            let rows = self.root.next.get(word).into_iter().flat_map(|node| &node.rows);
-            rows.filter_map(|row| self.rows.get(*row)).map(|row| (row.name, row.kind)).collect()
+            let spellings = self.spellings.get(word).into_iter().flatten();
+            let alone = spellings.filter(|spelling| spelling.rest.is_empty());
+            let rows = alone.filter_map(|spelling| self.rows.get(spelling.row));
+            rows.map(|row| (row.name, row.kind)).collect()
         };
         near.all(|other| {
             other == first
@@ -243,8 +249,18 @@ impl Table {
 
     /// Does a spelling of some question begin with this word?
     pub(crate) fn knows(&self, word: &str) -> bool {
-        self.root.next.contains_key(word)
+        self.spellings.contains_key(word)
     }
+}
+
+/// The questions of a row, a bit each.
+fn bits_of(questions: &str) -> u64 {
+    let bits = questions.split(' ').map(|question| match question {
+        "log" => 1 << LOG,
+        "parts" => bits_of(PARTS),
+        _ => ALL.iter().position(|(known, _)| *known == question).map_or(0, |at| 1 << at),
+    });
+    bits.fold(0, |all, bit| all | bit)
 }
 
 /// The plainest name of a metal that says the same: letters and spaces alone.
@@ -261,7 +277,7 @@ pub(crate) fn is_slip(typed: &str, known: &str) -> bool {
 
 /// The word that begins here, in small letters, and its end. A hyphen between
 /// letters parts words; a full stop at the end is none of the word's.
-pub(crate) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
+pub(crate) fn word_at(line: &str, at: usize) -> Option<(Cow<'_, str>, usize)> {
     let rest = line.get(at..)?;
     let bytes = rest.as_bytes();
     let mut end = 0;
@@ -293,5 +309,11 @@ pub(crate) fn word_at(line: &str, at: usize) -> Option<(String, usize)> {
         }
     }
     let word = rest.get(..end)?;
-    (!word.is_empty()).then(|| (word.to_lowercase(), at + end))
+    (!word.is_empty()).then(|| (lowered(word), at + end))
+}
+
+/// A text in small letters: most are.
+fn lowered(text: &str) -> Cow<'_, str> {
+    let is_small = text.bytes().all(|byte| byte.is_ascii() && !byte.is_ascii_uppercase());
+    if is_small { text.into() } else { text.to_lowercase().into() }
 }

@@ -63,6 +63,19 @@ pub(super) struct Terms {
     pub(super) scrap: f64,
 }
 
+impl Terms {
+    /// How far off a size may be after a cut, squared.
+    fn after_cut(&self, known: f64, tool: f64) -> f64 {
+        known * known + tool * tool + self.scatter * self.scatter + self.setting * self.setting
+    }
+}
+
+/// The chance of too much off at each figure of a row, now and after a cut to there.
+struct Over {
+    now: Vec<f64>,
+    after_cut: Vec<f64>,
+}
+
 /// Value, and the chance of a good part, of playing on.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Worth {
@@ -132,15 +145,23 @@ impl Ahead {
             first + index * step
         };
         let mut table = Self { terms, first, step, rows: Vec::new() };
-        let mut stops = Vec::new();
+        let (mut stops, mut over) = (Vec::new(), Vec::new());
         for known in KNOWN {
-            for _ in TOOL {
+            for tool in TOOL {
                 let sd = libm::hypot(known * terms.repeat, terms.bias);
                 stops.push(
                     (0..count)
                         .map(|index| table.stop(Normal { mean: at(index), sd }))
                         .collect::<Vec<_>>(),
                 );
+                let known = known * terms.repeat;
+                let row = |variance: f64| -> Vec<f64> {
+                    let sd = libm::sqrt(variance + terms.bias * terms.bias);
+                    let mean = |index: usize| Normal { mean: at(index), sd };
+                    (0..count).map(|index| mean(index).above(terms.half)).collect()
+                };
+                let after_cut = terms.after_cut(known, tool * terms.tool);
+                over.push(Over { now: row(known * known), after_cut: row(after_cut) });
             }
         }
         table.rows.clone_from(&stops);
@@ -149,7 +170,8 @@ impl Ahead {
             for (row, known, tool) in
                 (0..rows.len()).map(|row| (row, row / TOOL.len(), row % TOOL.len()))
             {
-                table.sweep(&mut rows[row], KNOWN[known] * terms.repeat, TOOL[tool] * terms.tool);
+                let (known, tool) = (KNOWN[known] * terms.repeat, TOOL[tool] * terms.tool);
+                table.sweep(&mut rows[row], &over[row], known, tool);
             }
             let moved = rows.iter().flatten().zip(table.rows.iter().flatten());
             let most = moved.fold(0.0, |most: f64, (new, old)| most.max(new.value - old.value));
@@ -168,21 +190,13 @@ impl Ahead {
     }
 
     /// One more step before what the table knows.
-    fn sweep(&self, row: &mut [Worth], known: f64, tool: f64) {
+    fn sweep(&self, row: &mut [Worth], over: &Over, known: f64, tool: f64) {
         let terms = &self.terms;
-        let total = |variance: f64| libm::sqrt(variance + terms.bias * terms.bias);
         let count = row.len();
         #[allow(clippy::cast_precision_loss, reason = "72 or so")]
         let at = |index: usize| self.first + index as f64 * self.step;
         for is_cut in [true, false] {
-            let before = if is_cut {
-                known * known
-                    + tool * tool
-                    + terms.scatter * terms.scatter
-                    + terms.setting * terms.setting
-            } else {
-                known * known
-            };
+            let before = if is_cut { terms.after_cut(known, tool) } else { known * known };
             for readings in READINGS {
                 let noise = terms.repeat * terms.repeat / f64::from(readings);
                 let read = before + noise;
@@ -218,12 +232,8 @@ impl Ahead {
                     }
                     continue;
                 }
-                let (sd, sd_before) = (total(before), total(known * known));
-                let over: Vec<f64> = (0..count)
-                    .map(|index| Normal { mean: at(index), sd }.above(terms.half))
-                    .collect();
                 for (index, best) in row.iter_mut().enumerate() {
-                    let now = Normal { mean: at(index), sd: sd_before }.above(terms.half);
+                    let now = over.now[index];
                     if now > terms.risk {
                         break;
                     }
@@ -236,7 +246,8 @@ impl Ahead {
                     }
                     while cut <= reach {
                         let (low, share) = self.index(at(index) + cut);
-                        let risk = over[low] + share * (over[low + 1] - over[low]);
+                        let (near, far) = (over.after_cut[low], over.after_cut[low + 1]);
+                        let risk = near + share * (far - near);
                         if risk > terms.risk {
                             break;
                         }

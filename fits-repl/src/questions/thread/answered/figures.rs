@@ -185,7 +185,7 @@ pub(crate) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Res
         (false, false) => Bit::standard(INCH),
     };
     let found = hole.choose_from(&own, &other, wanted);
-    let every = Bit::standard(&[INCH, METRIC].concat());
+    let every = || Bit::standard(&[INCH, METRIC].concat());
     // A percent that cannot be tapped, and no limits, are refused.
     let (to, wanted_percent) = match wanted {
         Wanted::Percent(percent) => (Some(hole.hole(percent)?), percent),
@@ -194,7 +194,7 @@ pub(crate) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Res
             (to, advice.middle())
         }
         Wanted::Middle => {
-            let bore = hole.bore(&every, None)?;
+            let bore = hole.bore(&every(), None)?;
             let wanted_percent = hole.percent(bore.aim);
             return Ok(Choice { wanted_percent, bore: Some(bore), drills: Vec::new() });
         }
@@ -212,7 +212,7 @@ pub(crate) fn tap_drills(thread: &Thread, hole: &TapHole, wanted: Wanted) -> Res
             (found.best, found.others)
         }
         _ => {
-            let bore = Some(hole.bore(&every, to)?);
+            let bore = Some(hole.bore(&every(), to)?);
             return Ok(Choice { wanted_percent, bore, drills: Vec::new() });
         }
     };
@@ -228,16 +228,15 @@ pub(crate) fn with_neighbours(
     hole: &TapHole,
 ) -> Vec<TapDrill> {
     let size = first.bit.diameter;
-    let every = Bit::standard(&[INCH, METRIC].concat());
-    let series = [Bit::standard(drawer(thread)), every];
-    let leaves = |bit: &Bit| hole.with(bit).ok();
-    let looser = series.iter().find_map(|bits| {
-        let above = bits.iter().filter(|bit| bit.diameter > size);
-        above.min_by_key(|bit| bit.diameter).and_then(leaves)
+    let series = [drawer(thread), &[INCH, METRIC].concat()];
+    let leaves = |drill: Drill| hole.with(&drill.into()).ok();
+    let looser = series.iter().find_map(|series| {
+        let mut drills = Drill::all().filter(|drill| series.contains(&drill.series()));
+        drills.find(|drill| drill.diameter() > size).and_then(leaves)
     });
-    let tighter = series.iter().find_map(|bits| {
-        let below = bits.iter().filter(|bit| bit.diameter < size);
-        below.max_by_key(|bit| bit.diameter).and_then(leaves)
+    let tighter = series.iter().find_map(|series| {
+        let mut drills = Drill::all().rev().filter(|drill| series.contains(&drill.series()));
+        drills.find(|drill| drill.diameter() < size).and_then(leaves)
     });
     let mut drills = vec![first];
     for drill in looser.into_iter().chain(tighter).chain(others) {
