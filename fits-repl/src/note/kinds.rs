@@ -74,27 +74,12 @@ impl Reader {
             };
             let feature = self.number(line, first, &number)?;
             let what = if one.side == Side::Other { "depth" } else { "length" };
-            let more = self.feature(
-                line,
-                one.part,
-                &format!("{} {what}", one.name),
-                Side::Length,
-                place.clone(),
-            );
-            let size = self.length(second, line.unit)?;
-            let from = self.unit_of(second, line.unit);
-            self.size(line, more, Nominal::Size(size), from);
-            if let Some(third) = rest.first()
-                && let Some(size) = self.length(third, line.unit)
-            {
-                let long = self.feature(
-                    line,
-                    one.part,
-                    &format!("{} length", one.name),
-                    Side::Length,
-                    place.clone(),
-                );
-                self.size(line, long, Nominal::Size(size), from);
+            let more = [(what, Some(second)), ("length", rest.first())];
+            for (what, num) in more {
+                let name = format!("{} {what}", one.name);
+                if let Some(num) = num {
+                    self.sized(line, one.part, (&name, Side::Length), num, place)?;
+                }
             }
             line.feature = Some(feature);
             return Some(feature);

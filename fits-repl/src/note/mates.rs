@@ -10,7 +10,8 @@ use super::{
     token::Kind,
 };
 
-type Named = Option<(String, Option<usize>, Range<usize>, bool)>;
+/// A mate as it is said: its name, the part, the place, and whether it surely is one.
+pub(super) type Named = Option<(String, Option<usize>, Range<usize>, bool)>;
 
 impl Reader {
     /// A mate, found again by either of its features.
@@ -182,10 +183,7 @@ impl Reader {
         let side =
             if self.inwardness(subject) > self.inwardness(mate) { Side::Shaft } else { Side::Hole };
         let name = if side == Side::Shaft { "od" } else { "hole" };
-        let feature = self.feature(line, subject, name, side, num.at.clone());
-        let from = self.unit_of(num, line.unit);
-        self.size(line, feature, Nominal::Size(size), from);
-        Some(feature)
+        self.sized(line, subject, (name, side), num, &num.at)
     }
 
     /// A class with no size beside it: the mate's, or that of a size said before.

@@ -1,6 +1,6 @@
 //! The mate in a row of a table, and rows that say `as` another.
 
-use fits_core::job::whole::{FitSaid, Nominal, Side};
+use fits_core::job::whole::{FitSaid, Side};
 
 use super::{
     Line, Reader,
@@ -19,13 +19,11 @@ impl Reader {
         else {
             return;
         };
-        let Some(size) = self.length(&num, line.unit) else { return };
         let one = &self.job.features[feature];
         let own = one.side == Side::Length && one.nominal.is_none();
         let (part, name) = (one.part, format!("{} length", one.name));
         let long = if own { feature } else { self.feature(line, part, &name, Side::Length, at) };
-        let from = self.unit_of(&num, line.unit);
-        self.size(line, long, Nominal::Size(size), from);
+        self.size_num(line, long, &num);
     }
 
     pub(super) fn mate_of_row(&mut self, row: &Row, line: &mut Line, feature: usize, part: usize) {
@@ -76,11 +74,8 @@ impl Reader {
             let on = shafts.unwrap_or(part);
             let made =
                 self.feature(line, on, &name, Side::Length, row.mate.0..row.mate.0 + text.len());
-            if let Kind::Num(num) = &found[name_end].kind
-                && let Some(size) = self.length(num, line.unit)
-            {
-                let from = self.unit_of(num, line.unit);
-                self.size(line, made, Nominal::Size(size), from);
+            if let Kind::Num(num) = &found[name_end].kind {
+                self.size_num(line, made, num);
             }
             return;
         }

@@ -240,8 +240,7 @@ impl Reader {
         if given.works_to
             && let Some(owner) = given.owner.or_else(worked)
         {
-            let from = self.unit_of(num, line.unit);
-            self.size(line, owner, Nominal::Size(size), from);
+            self.size_num(line, owner, num);
             return Some(owner);
         }
         if let Some(owner) = given.owner {
