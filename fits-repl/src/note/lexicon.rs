@@ -154,7 +154,7 @@ pub(super) fn is_material(word: &str) -> bool {
         "plate", "sheet", "pgb", "stock", "round", "angle", "drawn", "cold", "rolled", "material",
         "polymer", "phosphor", "copper", "hardened", "leaded", "turned", "seamless", "uhmw",
         "hdpe", "tufnol", "hickory", "elm", "rubber", "leather", "pine", "birch", "cherry",
-        "walnut", "alu", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
+        "walnut", "alu", "ali", "brz", "stl", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
     ];
     static SET: OnceLock<HashSet<&'static str>> = OnceLock::new();
     let stuff = SET.get_or_init(|| STUFF.iter().copied().collect());
@@ -165,8 +165,8 @@ pub(super) fn is_material(word: &str) -> bool {
 pub(super) fn is_stock(word: &str) -> bool {
     const FORMS: &[&str] = &[
         "crs", "hrs", "ms", "flat", "plate", "bar", "sheet", "stock", "angle", "pgb", "round",
-        "steel", "mild", "rod", "blank", "stk", "tube", "tubing", "bms", "cold", "hot", "hex",
-        "bright",
+        "steel", "mild", "rod", "blank", "stk", "tube", "tubing", "pipe", "bms", "cold", "hot",
+        "hex", "bright",
     ];
     FORMS.contains(&word)
 }
@@ -183,7 +183,7 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             }
             "knock in" | "knocked in" | "drives" | "drv" => "drive",
             "light push" | "pushes" | "pushed" | "push on" => "push",
-            "slides" | "sliding" | "slips" | "slide" | "slp" => "sliding",
+            "slides" | "sliding" | "slips" | "slide" | "slp" | "rides" => "sliding",
             "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate"
             | "mates" | "loctite" | "glued" | "bonded" | "retained" | "match" | "matches"
             | "to match" | "make to match" | "follows" | "to suit" | "taper" | "tapered"
@@ -420,6 +420,11 @@ pub(super) fn is_noun(word: &str) -> bool {
 
 /// Words that open a question or a thing to do, not a part.
 pub(super) fn asks(word: &str) -> bool {
+    is_question(word) || matches!(word, "note" | "todo")
+}
+
+/// Words that open a question.
+pub(super) fn is_question(word: &str) -> bool {
     matches!(
         word,
         "what"
@@ -431,8 +436,6 @@ pub(super) fn asks(word: &str) -> bool {
             | "can"
             | "should"
             | "where"
-            | "note"
-            | "todo"
             | "who"
             | "why"
             | "when"

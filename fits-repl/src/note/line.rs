@@ -14,9 +14,11 @@ impl Reader {
             // A new paragraph names its own part, and is no more of what was measured.
             self.measured &= !std::mem::take(&mut self.flat);
             self.current = self.current.filter(|_| !self.prose);
+            self.blank = true;
             return;
         }
         let first = !std::mem::replace(&mut self.has_text, true);
+        self.after_blank = std::mem::take(&mut self.blank);
         if self.is_frame(number, raw, below, first) {
             return self.remark(number, raw, None);
         }
@@ -55,6 +57,16 @@ impl Reader {
                 self.remark(number, raw, self.current);
             }
             return;
+        }
+        // `does 1 thou split a wheel?`: nothing in it says what a size is to be.
+        let said = raw.trim();
+        if date.is_none()
+            && lexicon::is_question(first_word(&found))
+            && !found.iter().any(|token| matches!(token.kind, Kind::Thread(_)))
+            && (said.ends_with('?') || said.starts_with('?'))
+        {
+            self.writers_question(number, raw);
+            return self.remark(number, raw, None);
         }
         self.plain_line(number, raw, &found, next_indented, date);
     }
@@ -160,7 +172,16 @@ impl Reader {
             self.hangs = None;
             let opens = next_indented && (start == 0 || at_margin);
             let from = self.head(raw, start, &mut line, opens);
-            if line.subject.is_none() && (start > 0 || self.prose) && !asks_first(&raw[start..]) {
+            // `3/8 hole, runs on the pin`, right under the name of its part.
+            let goes_on = found.first().is_some_and(|first| {
+                first.at.start == 0
+                    && first.word().is_none()
+                    && !matches!(first.kind, Kind::Code(_))
+            });
+            // `Ø17 = 17.004` goes by the size alone.
+            let is_equal = found.iter().any(|token| token.is_sign('='));
+            let hangs = start > 0 || self.prose || goes_on && !self.after_blank && !is_equal;
+            if line.subject.is_none() && hangs && !asks_first(&raw[start..]) {
                 line.subject = was;
             }
             from

@@ -134,8 +134,8 @@ pub(crate) struct Reader {
     /// What bare numbers most likely are.
     context: Unit,
     columns: Option<header::Columns>,
-    /// The feature and the mate of the row above.
-    above: (String, String),
+    /// The feature, the mate, the size and the fit of the row above.
+    above: [String; 4],
     /// A ruled line here stands under the header.
     ruled: bool,
     /// The part that the lines below its name belong to.
@@ -159,6 +159,9 @@ pub(crate) struct Reader {
     /// Its lines are sentences: what is not sure is asked, line by line.
     prose: bool,
     has_text: bool,
+    /// A blank line was read; one stands above this line.
+    blank: bool,
+    after_blank: bool,
 }
 
 /// What holds while a line is read.
@@ -240,7 +243,7 @@ impl Reader {
             unit: None,
             context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
             columns: None,
-            above: (String::new(), String::new()),
+            above: Default::default(),
             ruled: false,
             current: None,
             block: Vec::new(),
@@ -254,6 +257,8 @@ impl Reader {
             legend: HashMap::new(),
             prose: is_prose(text),
             has_text: false,
+            blank: false,
+            after_blank: false,
         }
     }
 
@@ -272,6 +277,12 @@ impl Reader {
 
     fn remark(&mut self, line: usize, text: &str, part: Option<usize>) {
         self.job.remarks.push(Remark { line, text: text.trim().to_owned(), part });
+    }
+
+    fn writers_question(&mut self, line: usize, raw: &str) {
+        let at = raw.len() - raw.trim_start().len()..raw.trim_end().len();
+        let text = raw.trim().to_owned();
+        self.job.questions.push(Question { line, at, text, answer: None, by_writer: true });
     }
 
     fn ask(

@@ -5,6 +5,7 @@ use std::ops::Range;
 use fits_core::{
     Length,
     job::whole::{FitSaid, Nominal, Side},
+    size::Unit,
 };
 
 use super::{
@@ -30,6 +31,16 @@ impl Reader {
             return false;
         }
         let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
+        // `tommy bar is 8mm`, of one that was 5/16: a new size, and no finer than one.
+        let changed = has_nominal
+            && num.unit.is_some_and(|unit| unit != one.unit)
+            && matches!(num.unit, Some(Unit::Millimetre | Unit::Inch))
+            && !line.by_word
+            && !self.is_fine(num, line)
+            && one.nominal.as_ref().and_then(Nominal::size) != Some(size);
+        if changed {
+            return false;
+        }
         if (reads || line.reads)
             && (has_nominal
                 || line.date.is_some()
@@ -116,6 +127,18 @@ impl Reader {
             .flat_map(|part| self.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
             .filter(|at| self.is_near(*at, size) && self.job.features[*at].side.surface().is_some())
             .collect();
+        // `reamed 10.03`, of a part of a note in inches that is made in millimetres.
+        if near.is_empty()
+            && num.unit.is_none()
+            && let Some((part, metric)) = line.subject.zip(num.length(Unit::Millimetre))
+        {
+            near.extend(self.features_of(part).map(|(at, _)| at).filter(|at| {
+                let one = &self.job.features[*at];
+                one.unit == Unit::Millimetre
+                    && one.side.surface().is_some()
+                    && self.is_near(*at, metric)
+            }));
+        }
         near.sort_by_key(|at| off(self, *at));
         let kind = Kind::Num(num.clone());
         match near.as_slice() {

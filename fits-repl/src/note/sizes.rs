@@ -209,10 +209,18 @@ impl Reader {
                 let feature = owner.unwrap_or_else(|| {
                     self.feature(line, part, "thread", Side::Thread, given.place.clone())
                 });
+                // `is M10, M8 looked silly`: which of the two is it?
+                let nominal = Nominal::Thread(name.clone());
+                let said = self.said_here(line, feature).map(|at| &self.job.said[at]);
+                if said.is_some_and(|said| said.nominal.as_ref().is_some_and(|one| *one != nominal))
+                {
+                    self.ask_size(line, given);
+                    return Some(feature);
+                }
                 self.size(
                     line,
                     feature,
-                    Nominal::Thread(name.clone()),
+                    nominal,
                     (self.job.features[feature].unit, fits_core::job::whole::UnitFrom::Written),
                 );
                 self.job.features[feature].class.clone_from(&given.class);

@@ -6,7 +6,7 @@ mod walk;
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Nominal, Question, Side, State};
+use fits_core::job::whole::{FitSaid, Nominal, Side, State};
 
 use super::{
     Line, Reader,
@@ -54,13 +54,7 @@ impl Reader {
             line.done = true;
         }
         if raw.trim_end().ends_with('?') || raw.contains("? ") {
-            self.job.questions.push(Question {
-                line: line.number,
-                at: raw.len() - raw.trim_start().len()..raw.trim_end().len(),
-                text: raw.trim().to_owned(),
-                answer: None,
-                by_writer: true,
-            });
+            self.writers_question(line.number, raw);
         }
         let says_fit =
             |token: &Token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some());
@@ -156,7 +150,9 @@ impl Reader {
                 && found[1].word() == Some("to")
                 && matches!(found[2].kind, Kind::Num(_))
         });
-        reads &= !works_to || line.date.is_some();
+        // `make bush id .752`, whatever it was before.
+        let works_to = works_to && line.date.is_none() || tokens[0].word() == Some("make");
+        reads &= !works_to;
         self.nouns(&mut items, tokens, line, reads);
         let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
         let is_plain = opened

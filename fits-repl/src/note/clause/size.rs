@@ -11,7 +11,7 @@ use super::{
         parted::{before_read, class_after, is_correction, is_denied, off_after},
         sizes::Given,
         token::Kind,
-        whose::is_tube,
+        whose::{is_off, is_tube},
     },
     Clause,
 };
@@ -36,6 +36,17 @@ impl Reader {
             return;
         }
         let owned = clause.of[at].is_some();
+        // `3 tenths over`: over the size that is wanted.
+        if let Kind::Num(num) = kind
+            && is_off(items, at, num)
+        {
+            let owner = self.owner_of(clause, line, at, kind).or(clause.last);
+            match owner.filter(|owner| self.read_off(items, at, num, *owner, line)) {
+                Some(feature) => clause.last = Some(feature),
+                None => self.ask_measured(line, num),
+            }
+            return;
+        }
         let fits = clause.has_fit || line.fits || !clause.features.is_empty() && clause.sign == ',';
         if self.is_amount(kind, line, fits, owned) {
             self.amount(kind, &mut clause.fit, clause.twice, line);
@@ -46,13 +57,6 @@ impl Reader {
             return;
         }
         let owner = self.owner_of(clause, line, at, kind);
-        // `3 tenths over`: over the size that is wanted.
-        if let (Kind::Num(num), Some(feature)) = (kind, owner)
-            && self.is_off_size(items, at, num, feature, line)
-        {
-            clause.last = Some(feature);
-            return;
-        }
         let owner = if clause.others.contains(&at) {
             let is_near = match kind {
                 Kind::Num(num) => clause
@@ -82,7 +86,7 @@ impl Reader {
                 && !clause.negated
                 && !before_read(items, at, line)
                 && !self.corrects(items, at, line),
-            works_to: clause.works_to && line.date.is_none(),
+            works_to: clause.works_to,
             most: clause.most,
             mate,
             has_fit: clause.has_fit,
