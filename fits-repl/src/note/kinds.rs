@@ -111,7 +111,10 @@ impl Reader {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("thickness", Side::Length)]
         } else if is(&["screw", "bolt"]) {
             &[("shoulder", Side::Shaft), ("shoulder length", Side::Length)]
-        } else if self.inwardness(part) >= 2 {
+        } else if self.inwardness(part) >= 2
+            // `bought, Ø25 x 450`: it comes so.
+            || self.job.parts[part].bought && all.len() == 2 && place.start < all[0].at.start
+        {
             &[("od", Side::Shaft), ("length", Side::Length)]
         } else {
             return None;

@@ -112,7 +112,7 @@ const THINGS: &[(i32, &[&str])] = &[
         "roller", "arm", "lever", "handle", "gear", "wheel", "pulley", "pawl", "ratchet", "cam",
         "collar", "washer", "spacer", "shim", "nut", "link", "pinion", "sprocket", "knob",
         "coupling", "pad", "foot", "follower", "disc", "disk", "ring", "drum", "grip", "spring",
-        "gib", "wedge", "piece", "fork", "clevis",
+        "gib", "wedge", "piece", "web", "fork", "clevis",
     ]),
     (-1, &[
         "housing", "frame", "tube", "pipe", "hub", "plate", "block", "bracket", "casting", "body",
@@ -183,12 +183,12 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
             }
             "knock in" | "knocked in" | "drives" | "drv" => "drive",
             "light push" | "pushes" | "pushed" | "push on" => "push",
-            "slides" | "sliding" | "slips" | "slide" | "slp" | "rides" => "sliding",
+            "slides" | "sliding" | "slips" | "slide" | "slp" => "sliding",
             "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate"
-            | "mates" | "loctite" | "glued" | "bonded" | "retained" | "match" | "matches"
-            | "to match" | "make to match" | "follows" | "to suit" | "taper" | "tapered"
-            | "clear" | "clears" | "close" | "fixed" | "clamped" | "bolted" | "clearance"
-            | "matched" => "",
+            | "mates" | "loctite" | "loctited" | "keyed" | "glued" | "bonded" | "retained"
+            | "match" | "matches" | "to match" | "make to match" | "follows" | "to suit"
+            | "taper" | "tapered" | "clear" | "clears" | "close" | "fixed" | "clamped"
+            | "bolted" | "clearance" | "matched" => "",
             _ => return None,
         };
         Some(known(name))

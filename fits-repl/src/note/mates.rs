@@ -42,6 +42,9 @@ impl Reader {
             return;
         }
         self.want(line, feature, mate, None, None, FitSaid::default(), at.clone());
+        if let Some(want) = self.wanted.last_mut() {
+            want.hinted = true;
+        }
     }
 
     #[allow(clippy::too_many_arguments, reason = "all of it is said in one breath")]
@@ -68,6 +71,7 @@ impl Reader {
             fit,
             said,
             matches,
+            hinted: false,
         });
     }
 
@@ -127,9 +131,12 @@ impl Reader {
             });
         let Some(from) = from else { return };
         let here = self.wanted.iter_mut().rev().take_while(|wanted| wanted.line == line.number);
-        if let Some(wanted) =
-            here.into_iter().find(|wanted| wanted.feature == from && wanted.fit.words.is_empty())
-        {
+        if let Some(wanted) = here.into_iter().find(|wanted| {
+            let same = wanted.name.is_empty()
+                || wanted.part.is_some() && wanted.part == part
+                || stems(&wanted.name) == stems(&name);
+            wanted.feature == from && wanted.fit.words.is_empty() && (wanted.hinted || same)
+        }) {
             // A fit said here, or a name better than the hint.
             (wanted.name, wanted.part, wanted.to, wanted.fit) = (name, part, to, fit);
             return;
@@ -322,7 +329,7 @@ impl Reader {
             if mate.fit.words.is_empty() {
                 mate.fit = want.fit.clone();
             }
-            self.job.said[want.said].mate = Some(existing);
+            self.job.said[want.said].mate.get_or_insert(existing);
             return;
         }
         let to = want
@@ -338,7 +345,8 @@ impl Reader {
             (want.feature, to)
         };
         self.add_mate(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
-        self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
+        let made = self.job.mates.len() - 1;
+        self.job.said[want.said].mate.get_or_insert(made);
     }
 
     /// A mate of two features that are known.

@@ -106,6 +106,8 @@ struct Wanted {
     fit: FitSaid,
     said: usize,
     matches: bool,
+    /// Only the feature's own name says it: `gear seat`.
+    hinted: bool,
 }
 
 #[allow(clippy::struct_excessive_bools, reason = "each is something a line may say")]

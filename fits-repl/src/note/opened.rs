@@ -25,9 +25,11 @@ impl Reader {
             let is_number = |code: &str| code.len() > 2 && code.starts_with(char::is_numeric);
             matches!(&clause[0].kind, Kind::Code(code) if is_number(code)).then_some(1)
         };
-        let (part, taken) = match self.part_at(clause) {
-            Some((part, taken)) => (Some(part), taken),
-            None => match code().or_else(|| self.part_phrase(clause)) {
+        let numbered = super::led::bearing_code(clause);
+        let (part, taken) = match (&numbered, self.part_at(clause)) {
+            (Some(code), _) => (self.exact.get(&code.to_lowercase()).copied(), 2),
+            (None, Some((part, taken))) => (Some(part), taken),
+            (None, None) => match code().or_else(|| self.part_phrase(clause)) {
                 Some(taken) => (None, taken),
                 None => return false,
             },
@@ -47,7 +49,8 @@ impl Reader {
         }
         let at = clause[0].at.start..clause[taken - 1].at.end;
         let said: Vec<String> = clause[..taken].iter().map(super::phrases::text_of).collect();
-        let name = part.map_or_else(|| said.join(" "), |part| self.job.parts[part].name.clone());
+        let named = part.map(|part| self.job.parts[part].name.clone());
+        let name = numbered.or(named).unwrap_or_else(|| said.join(" "));
         let mut mate = Some((name, part, at, true));
         self.finish_mate(line, &mut mate, Some(feature), &mut FitSaid::default(), None);
         true

@@ -31,14 +31,12 @@ impl Reader {
             return false;
         }
         let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
-        // `tommy bar is 8mm`, of one that was 5/16: a new size, and no finer than one.
-        let changed = has_nominal
-            && num.unit.is_some_and(|unit| unit != one.unit)
-            && matches!(num.unit, Some(Unit::Millimetre | Unit::Inch))
+        let is_count = one.side == Side::Length
+            && one.nominal.is_none()
             && !line.by_word
-            && !self.is_fine(num, line)
-            && one.nominal.as_ref().and_then(Nominal::size) != Some(size);
-        if changed {
+            && num.is_whole()
+            && num.unit.is_some();
+        if is_count || self.is_changed(line, owner, num, size) {
             return false;
         }
         if (reads || line.reads)
@@ -57,6 +55,21 @@ impl Reader {
             && one.nominal.as_ref().and_then(Nominal::size) != Some(size)
             && num.places >= 2
             && !line.is_row
+    }
+
+    /// `tommy bar is 8mm`, of one that was 5/16: a new size in the other unit, and
+    /// written no finer than one.
+    fn is_changed(&self, line: &Line, owner: usize, num: &Num, size: Length) -> bool {
+        let one = &self.job.features[owner];
+        let was = one.nominal.as_ref().and_then(Nominal::size);
+        let other =
+            matches!(num.unit, Some(Unit::Millimetre | Unit::Inch)) && num.unit != Some(one.unit);
+        other
+            && !line.by_word
+            && !self.is_fine(num, line)
+            && was.is_some_and(|was| {
+                was != size && (0.7..1.43).contains(&(size.millimetres() / was.millimetres()))
+            })
     }
 
     /// Of `journals 19.974 / 19.968` the second reading is the second journal's.
@@ -192,7 +205,11 @@ impl Reader {
             }
             [first, ..] => {
                 let first = *first;
-                self.reading(line, first, num);
+                if self.is_changed(line, first, num, size) {
+                    self.size_num(line, first, num);
+                } else {
+                    self.reading(line, first, num);
+                }
                 Some(first)
             }
         }

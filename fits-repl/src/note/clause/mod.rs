@@ -74,7 +74,9 @@ impl Reader {
             at += 1;
             let reads = line.reads;
             line.reads |= keeps && sign == ' ';
-            if self.is_count(&clause, line, sign) || sign == ',' && self.names_mate(&clause, line) {
+            if self.is_count(&clause, line, sign)
+                || matches!(sign, ',' | '-') && self.names_mate(&clause, line)
+            {
                 continue;
             }
             keeps = self.clause(&clause, line, sign);
@@ -86,7 +88,8 @@ impl Reader {
     fn is_one_with(&self, clause: &[Token], sign: char, next: &[Token], line: &Line) -> bool {
         let names_feature = || {
             let items = self.items(next, line);
-            items.iter().any(|(item, _)| matches!(item, Item::Feature { .. }))
+            let first = items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)));
+            matches!(first, Some((Item::Feature { .. }, _)))
         };
         let last = clause.last().and_then(Token::word).and_then(lexicon::feature);
         match sign {
@@ -291,9 +294,22 @@ impl Reader {
                 let seen = clause.seen.iter().flatten().rev().copied();
                 seen.chain(line.role_of).find(|at| !is_length(*at) && is_own(*at))
             });
-        whole
-            .or(clause.last)
-            .or_else(|| line.feature.filter(|at| is_own(*at) || line.subject.is_none()))
+        // `press in drum, running on shaft`, of a bush: its bore is what runs.
+        let other_side = |at: usize| {
+            let other = clause.mate.as_ref().and_then(|(_, part, _, _)| *part);
+            let one = &self.job.features[at];
+            let own = self.inwardness(one.part);
+            clause.last.is_none()
+                && self.wanted.iter().any(|want| want.feature == at && want.line == line.number)
+                && other.is_some_and(|other| match one.side {
+                    Side::Shaft => self.inwardness(other) > own,
+                    Side::Hole => self.inwardness(other) < own,
+                    _ => false,
+                })
+        };
+        whole.or(clause.last).or_else(|| {
+            line.feature.filter(|at| (is_own(*at) || line.subject.is_none()) && !other_side(*at))
+        })
     }
 }
 

@@ -40,7 +40,7 @@ impl Reader {
         if let Kind::Num(num) = kind
             && is_off(items, at, num)
         {
-            let owner = self.owner_of(clause, line, at, kind).or(clause.last);
+            let owner = self.owner_of(clause, line, at, None).or(clause.last);
             match owner.filter(|owner| self.read_off(items, at, num, *owner, line)) {
                 Some(feature) => clause.last = Some(feature),
                 None => self.ask_measured(line, num),
@@ -56,7 +56,7 @@ impl Reader {
         if self.is_of_known(clause, line, at, kind, place) {
             return;
         }
-        let owner = self.owner_of(clause, line, at, kind);
+        let owner = self.owner_of(clause, line, at, Some(kind));
         let owner = if clause.others.contains(&at) {
             let is_near = match kind {
                 Kind::Num(num) => clause
@@ -169,7 +169,7 @@ impl Reader {
         clause: &mut Clause,
         line: &mut Line,
         at: usize,
-        kind: &Kind,
+        kind: Option<&Kind>,
     ) -> Option<usize> {
         let owner = clause.of[at];
         // A size behind its feature's name: `keyway  3/16 x 3/32`, `journal: .750`.
@@ -184,14 +184,14 @@ impl Reader {
             matches!(&clause.items[owner].0, Item::Feature { side: Side::Length, name, .. }
                 if matches!(name.as_str(), "lg" | "long" | "length"))
         };
-        let is_role = matches!(kind, Kind::Dims(_)) && owner.is_some_and(is_long);
+        let is_role = matches!(kind, Some(Kind::Dims(_))) && owner.is_some_and(is_long);
         if is_role || owner.is_none() {
             return waits;
         }
         let owner = owner?;
         if clause.seen[owner].is_none() {
             let (item, place) = &clause.items[owner];
-            clause.seen[owner] = self.item_feature(item, place, line, Some(kind), false);
+            clause.seen[owner] = self.item_feature(item, place, line, kind, kind.is_none());
         }
         clause.seen[owner]
     }

@@ -96,14 +96,21 @@ impl Reader {
     ) {
         clause.own_of_mate = None;
         let Some((mate, part, _, sure)) = &mut clause.mate else { return };
-        let id = part.unwrap_or_else(|| self.part_named(mate, line.number));
-        (*part, *sure) = (Some(id), true);
-        line.mate_part = Some(id);
         // One of another size is not the one meant.
+        let sized = matches!(clause.items.get(at + 1), Some((Item::OfMate(_), _)));
         let size = clause.items.get(at + 1).and_then(|(item, _)| match item {
             Item::OfMate(Kind::Num(num)) => self.length(num, line.unit),
             _ => None,
         });
+        *sure = true;
+        // `runs on screw neck`: a part that the note names further on, perhaps in full.
+        if part.is_none() && !sized {
+            *mate = format!("{mate} {name}");
+            return;
+        }
+        let id = part.unwrap_or_else(|| self.part_named(mate, line.number));
+        *part = Some(id);
+        line.mate_part = Some(id);
         let found = self.feature_called(id, name, Some(side)).filter(|found| {
             self.job.features[*found].nominal.is_none()
                 || size.is_none_or(|size| self.is_near(*found, size))
