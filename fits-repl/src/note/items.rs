@@ -167,6 +167,7 @@ impl Reader {
         if let Some((feature, taken)) = self.feature_anywhere(rest)
             && (line.subject.is_none()
                 || line.date.is_some()
+                || line.reads
                 || line.subject == Some(self.job.features[feature].part))
         {
             let one = &self.job.features[feature];

@@ -226,11 +226,14 @@ pub(super) fn many(found: &mut Vec<Token>, at: usize) {
     let Kind::Dims(all) = &found[at].kind else { return };
     let [first, rest @ ..] = all.as_slice() else { return };
     let counts = first.is_whole() && first.unit.is_none() && (2..=12).contains(&first.over);
-    let plural = found.get(at + 1).and_then(Token::word).is_some_and(|word| {
-        word.ends_with('s')
-            && (super::lexicon::inwardness(word).is_some()
-                || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
-    });
+    // `2x 1/4 clearance holes`
+    let glued = rest.first().is_some_and(|second| second.at.start > first.at.end + 1);
+    let plural =
+        found[at + 1..].iter().take(1 + usize::from(glued)).filter_map(Token::word).any(|word| {
+            word.ends_with('s')
+                && (super::lexicon::inwardness(word).is_some()
+                    || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
+        });
     let [second, more @ ..] = rest else { return };
     if !(counts && plural && (second.vulgar || second.places > 0 || second.unit.is_some())) {
         return;

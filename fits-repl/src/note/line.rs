@@ -43,7 +43,12 @@ impl Reader {
             && let Some(columns) = self.columns.clone()
             && self.row(number, raw, &columns)
         {
+            self.in_rows = true;
             return;
+        }
+        // What stands under a table is no more of its last row's part.
+        if std::mem::take(&mut self.in_rows) {
+            self.current = None;
         }
         if raw.contains("...") || raw.contains("\u{2026}\u{2026}") {
             return self.joint_row(number, raw);
@@ -106,7 +111,11 @@ impl Reader {
                 token.word().is_some_and(|word| feature(word).is_some() || self.is_thing(word))
             })
         };
-        let heads = lexicon::heads_readings(first_word(found))
+        // `WHAT I GOT`
+        let all_words = found.iter().all(|token| token.word().is_some() || token.is_sign(':'));
+        let last = found.iter().rev().find_map(Token::word).unwrap_or_default();
+        let heads = (lexicon::heads_readings(first_word(found))
+            || all_words && lexicon::surely_measured(last))
             && !dated
             && !(is_named() || raw.contains('.'))
             && found.len() < 7;

@@ -161,6 +161,8 @@ pub(crate) struct Reader {
     /// Its lines are sentences: what is not sure is asked, line by line.
     prose: bool,
     has_text: bool,
+    /// The line above is a row of a table.
+    in_rows: bool,
     /// A blank line was read; one stands above this line.
     blank: bool,
     after_blank: bool,
@@ -259,6 +261,7 @@ impl Reader {
             legend: HashMap::new(),
             prose: is_prose(text),
             has_text: false,
+            in_rows: false,
             blank: false,
             after_blank: false,
         }

@@ -182,6 +182,10 @@ impl Reader {
         {
             return false;
         }
+        // `screw: leadscrew stock 3/8-10`
+        if next.and_then(Token::word) == Some("stock") {
+            return false;
+        }
         let begins = matches!(sign, '^' | '.') && has_size(tokens);
         let opens = begins
             || next.is_some_and(|token| {

@@ -334,6 +334,9 @@ impl Reader {
                 Side::Hole
             };
             let side = if kind.is_none() { Side::Length } else { side };
+            // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
+            let alone = row.mate.1.is_empty() && row.fit.1.is_empty() && class.is_none();
+            let side = if alone && side == Side::Hole { Side::Other } else { side };
             if kind.is_some() || !row.length.1.is_empty() {
                 owner = Some(self.feature(line, part, name.trim(), side, place.clone()));
             }

@@ -106,7 +106,7 @@ impl Reader {
         kind: &Kind,
     ) -> bool {
         let (items, owner) = (clause.items, clause.of[at]);
-        let is_stocked = clause.skip_material
+        let is_stocked = clause.skip_material && !matches!(kind, Kind::Thread(_))
             || self.is_steel_number(kind, line)
             || self.is_stock_size(items, at, line, owner.is_some());
         let denied = clause.negated && owner.is_some() && !is_correction(items, at);
