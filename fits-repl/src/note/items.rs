@@ -216,11 +216,14 @@ impl Reader {
                 out.pop();
                 let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
                 let place = rest[0].at.start..rest[taken - 1].at.end;
-                let name = "pin hole".to_owned();
+                // `3/16 key` of a shaft: its keyway.
+                let is_key = said.last().is_some_and(|word| stem(word) == "key");
+                let (name, side) =
+                    if is_key { ("keyway", Side::Other) } else { ("pin hole", Side::Hole) };
                 out.push((
                     Item::Feature {
-                        name,
-                        side: Side::Hole,
+                        name: name.to_owned(),
+                        side,
                         part: None,
                         mate: Some(said.join(" ")),
                     },

@@ -44,7 +44,17 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             Kind::Word(word)
                 if matches!(
                     word.as_str(),
-                    "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each"
+                    "off"
+                        | "pcs"
+                        | "pc"
+                        | "pieces"
+                        | "reqd"
+                        | "plcs"
+                        | "places"
+                        | "ea"
+                        | "each"
+                        | "needed"
+                        | "required"
                 ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()

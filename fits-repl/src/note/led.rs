@@ -60,7 +60,25 @@ impl Reader {
         let skip = tokens
             .iter()
             .take_while(|token| {
-                matches!(token.word(), Some("the" | "a" | "my" | "its" | "each" | "both" | "new"))
+                matches!(
+                    token.word(),
+                    Some(
+                        "the"
+                            | "a"
+                            | "my"
+                            | "its"
+                            | "each"
+                            | "both"
+                            | "new"
+                            | "two"
+                            | "three"
+                            | "four"
+                            | "take"
+                            | "accept"
+                            | "carry"
+                            | "hold"
+                    )
+                )
             })
             .count();
         let rest = &tokens[skip..];
@@ -111,7 +129,9 @@ impl Reader {
         line: &Line,
         out: &mut Vec<(Item, Range<usize>)>,
     ) -> (Option<Item>, usize) {
-        let said_fit = out.iter().any(|(item, _)| matches!(item, Item::Fit(..) | Item::Class(_)));
+        let said_fit = out
+            .iter()
+            .any(|(item, _)| matches!(item, Item::Fit(..) | Item::Class(_) | Item::InPlace));
         let in_hole =
             out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
         let purpose = word == "for" || word == "to";

@@ -27,6 +27,11 @@ impl Reader {
         self.mated.get(&feature).map_or(&[], Vec::as_slice)
     }
 
+    /// The mates that a line asks for, the last first.
+    pub(super) fn wanted_on(&self, line: usize) -> impl Iterator<Item = &Wanted> {
+        self.wanted.iter().rev().take_while(move |want| want.line == line)
+    }
+
     /// The parts whose names end so.
     pub(super) fn ending(&self, last: &str) -> Vec<usize> {
         let all = self.keyed.get(last).map_or(&[][..], Vec::as_slice);

@@ -43,7 +43,7 @@ impl Reader {
         if !goes
             || clause[taken..].iter().any(says_more)
             || part == Some(one.part)
-            || self.wanted.iter().any(|want| want.line == line.number && want.feature == feature)
+            || self.wanted_on(line.number).any(|want| want.feature == feature)
         {
             return false;
         }

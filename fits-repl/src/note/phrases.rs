@@ -215,7 +215,7 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     ) && rest
         .get(skip)
         .and_then(Token::word)
-        .is_some_and(|next| inwardness(next).is_some() || next == "bar" || next == "stock")
+        .is_some_and(|next| inwardness(next).is_some() || matches!(next, "bar" | "stock" | "tube"))
         && skip == 1
     {
         return None;

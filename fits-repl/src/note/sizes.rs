@@ -316,6 +316,12 @@ impl Reader {
         Some(self.nominal(line, feature, size, num, given))
     }
 
+    /// `12.1 hole runs on the pin, 15 hole for the axle`: this line has sized it.
+    fn is_sized_here(&self, line: &Line, feature: usize) -> bool {
+        !line.is_row
+            && self.said_here(line, feature).is_some_and(|at| self.job.said[at].nominal.is_some())
+    }
+
     pub(super) fn nominal(
         &mut self,
         line: &mut Line,
@@ -327,7 +333,7 @@ impl Reader {
         // A second bore of the same part is another feature.
         let one = &self.job.features[feature];
         let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
-            && one.line != line.number
+            && (one.line != line.number || self.is_sized_here(line, feature))
             && line.date.is_none()
             && !line.amends
             && !self.is_near(feature, size);

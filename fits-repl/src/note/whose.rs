@@ -163,7 +163,21 @@ impl Reader {
         line: &Line,
         owned: bool,
     ) -> bool {
-        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        // `from 1-1/4 bar`
+        let from = at.checked_sub(1).map(|before| &items[before].0);
+        if !owned && matches!(from, Some(Item::Loose(word)) if word == "from") {
+            return true;
+        }
+        let mut behind = items[at + 1..].iter().map_while(|(item, _)| match item {
+            Item::Loose(word) => Some(word),
+            _ => None,
+        });
+        let Some(word) = behind.next() else { return false };
+        // `25 square tube`
+        let section = matches!(word.as_str(), "square" | "hex");
+        if section && behind.next().is_some_and(|word| is_stock(word)) {
+            return true;
+        }
         if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
             return false;
         }

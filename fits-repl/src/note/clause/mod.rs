@@ -300,7 +300,7 @@ impl Reader {
             let one = &self.job.features[at];
             let own = self.inwardness(one.part);
             clause.last.is_none()
-                && self.wanted.iter().any(|want| want.feature == at && want.line == line.number)
+                && self.wanted_on(line.number).any(|want| want.feature == at)
                 && other.is_some_and(|other| match one.side {
                     Side::Shaft => self.inwardness(other) > own,
                     Side::Hole => self.inwardness(other) < own,

@@ -46,7 +46,7 @@ impl Reader {
         let name = code.to_uppercase();
         let part = self.part_named(&name, line.number);
         line.mate_part = Some(part);
-        let mut here = self.wanted.iter_mut();
+        let mut here = self.wanted.iter_mut().rev();
         if let Some(want) = here.find(|want| want.feature == feature && want.line == line.number) {
             (want.name, want.part) = (name, Some(part));
         } else {

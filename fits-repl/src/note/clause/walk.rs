@@ -2,12 +2,13 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::Side;
+use fits_core::job::whole::{FitSaid, Side};
 
 use super::{
     super::{
         Line, Reader,
         items::Item,
+        lexicon,
         parted::{class_after, is_after_size},
         token::Kind,
     },
@@ -57,6 +58,13 @@ impl Reader {
             Item::Mate { name, part, is_sure } if clause.mate.is_none() || *is_sure => {
                 // One clause, two mates: `press in housing, runs on it` are two clauses.
                 self.mate_said(clause, line);
+                // `pressed into the beam`: how it is to go there.
+                let pressed =
+                    clause.items[..at].iter().any(|(item, _)| matches!(item, Item::InPlace));
+                if pressed && clause.fit.words.is_empty() && !line.reads {
+                    let word = lexicon::fit(&["press"]).and_then(|(_, word)| word);
+                    clause.fit = FitSaid { words: "pressed".into(), word, clearance: None };
+                }
                 clause.mate = Some((name.clone(), *part, place.clone(), *is_sure));
                 line.mate_name = Some(name.clone());
                 line.mate_part = *part;
