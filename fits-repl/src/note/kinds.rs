@@ -105,13 +105,18 @@ impl Reader {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
         } else if is(&["key"]) {
             &[("width", Side::Other), ("height", Side::Other), ("length", Side::Length)]
-        } else if is(&["tube", "handle", "pipe"]) && all.len() == 2 {
+        } else if is(&["tube", "handle", "pipe"])
+            && all.len() == 2
+            // `handle, 8 x 200` has no wall.
+            && 2.0 * all[1].value() < all[0].value()
+        {
             return self.tube(line, part, all, place);
         } else if is(&["washer", "collar", "spacer"]) && all.len() == 3 {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("thickness", Side::Length)]
         } else if is(&["screw", "bolt"]) {
             &[("shoulder", Side::Shaft), ("shoulder length", Side::Length)]
         } else if self.inwardness(part) >= 2
+            || is(&["tube", "handle", "pipe"]) && all.len() == 2
             // `bought, Ø25 x 450`: it comes so.
             || self.job.parts[part].bought && all.len() == 2 && place.start < all[0].at.start
         {

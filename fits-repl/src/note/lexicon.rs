@@ -182,6 +182,7 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
                 "press"
             }
             "knock in" | "knocked in" | "drives" | "drv" => "drive",
+            "shrinks" | "shrinks on" => "shrink",
             "light push" | "pushes" | "pushed" | "push on" => "push",
             "slides" | "sliding" | "slips" | "slide" | "slp" => "sliding",
             "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate"
@@ -321,20 +322,12 @@ pub(super) fn is_work(word: &str) -> bool {
 
 /// Does a line begin so that puts an earlier one right?
 pub(super) fn amends(word: &str) -> bool {
-    matches!(
-        word,
-        "fix"
-            | "correction"
-            | "corrected"
-            | "wrong"
-            | "change"
-            | "changed"
-            | "amend"
-            | "oops"
-            | "sorry"
-            | "update"
-            | "revised"
-    )
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "fix", "correction", "corrected", "wrong", "change", "changed", "amend", "oops", "sorry",
+        "update", "revised",
+    ];
+    WORDS.contains(&word)
 }
 
 /// Words for what was spoken of before.
@@ -425,22 +418,12 @@ pub(super) fn asks(word: &str) -> bool {
 
 /// Words that open a question.
 pub(super) fn is_question(word: &str) -> bool {
-    matches!(
-        word,
-        "what"
-            | "which"
-            | "how"
-            | "is"
-            | "do"
-            | "does"
-            | "can"
-            | "should"
-            | "where"
-            | "who"
-            | "why"
-            | "when"
-            | "will"
-    )
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "what", "which", "how", "is", "do", "does", "can", "should", "where", "who", "why", "when",
+        "will",
+    ];
+    WORDS.contains(&word)
 }
 
 /// Stem by stem.
