@@ -358,6 +358,7 @@ impl Reader {
         if matches!(word, "drill" | "drills" | "reamer" | "tap" | "bit" | "cutter")
             && rest.get(1).and_then(Token::word) != Some("rod")
             && matches!(out.last(), Some((Item::Size(Kind::Num(_)), _)))
+            && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }))
             && of_tool()
         {
             out.pop();
