@@ -112,6 +112,10 @@ pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
     }
     let spaced = after.trim_start_matches([' ', '.']).trim_start();
     let suffix = ["st", "nd", "rd", "th"].iter().any(|end| after.starts_with(end));
+    // `Mon 6th - bored`
+    if suffix && is_day {
+        return finish(one + 2);
+    }
     // `12th. Pins 11.995`
     if suffix && after[2..].starts_with(['.', ':']) {
         return finish(one + 3);

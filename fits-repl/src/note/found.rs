@@ -16,10 +16,12 @@ impl Reader {
     /// feature where it is there.
     pub(super) fn split_name(&self, want: &Wanted, side: Side) -> Option<Wanted> {
         let said = stems(&want.name);
+        let whole = self.part_called(&said).is_some_and(|(_, score)| score >= 85);
         let known = |words: &[String]| {
-            self.part_called(words).filter(|(_, score)| *score >= 85).map(|(part, _)| part)
+            let (part, score) = self.part_called(words).filter(|(_, score)| *score >= 70)?;
+            Some(if score < 85 { self.of_number(part, &want.name, words) } else { part })
         };
-        if want.part.is_some() || want.to.is_some() || said.len() < 2 || known(&said).is_some() {
+        if want.part.is_some() || want.to.is_some() || said.len() < 2 || whole {
             return None;
         }
         let own = self.job.features[want.feature].part;
@@ -37,7 +39,27 @@ impl Reader {
             fit: want.fit.clone(),
             said: want.said,
             matches: want.matches,
+            hinted: false,
         })
+    }
+
+    /// `the screw`, of a main screw and four cover screws: the one that is one.
+    fn of_number(&self, part: usize, said: &str, words: &[String]) -> usize {
+        let count = words.len();
+        let is_many = |name: &str, count: usize| {
+            name.split_whitespace().nth(count - 1).is_some_and(|word| word.ends_with('s'))
+        };
+        let many = is_many(said, count);
+        let agrees = |part: &usize| {
+            let name = &self.job.parts[*part].name.to_lowercase();
+            is_many(name, name.split_whitespace().count().max(1)) == many
+        };
+        if agrees(&part) {
+            return part;
+        }
+        let last = words.last().map_or("", String::as_str);
+        let alike: Vec<usize> = self.ending(last).into_iter().filter(agrees).collect();
+        if let [only] = alike.as_slice() { *only } else { part }
     }
 
     /// The part that a mate's name means.
@@ -71,6 +93,7 @@ impl Reader {
             return Some(part);
         }
         if score > 0 && found < self.job.parts.len() {
+            let found = if score < 85 { self.of_number(found, name, &said) } else { found };
             // Several bushes: the one with such a size.
             let fits = |part: usize| {
                 size.is_some_and(|size| {

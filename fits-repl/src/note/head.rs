@@ -215,6 +215,8 @@ impl Reader {
             |token: &Token| token.word().is_none_or(|word| is_instance(&lexicon::stem(word)));
         if let Some(last) = (0..end).rev().find(|at| is_kind(&found[*at]))
             && !found[last + 1..end].iter().any(is_mark)
+            // `crank web: 3/8 bore`
+            && !found.get(end).is_some_and(|next| next.is_sign(':'))
             && !(opens_block
                 && found.get(end).is_none_or(|next| matches!(next.kind, Kind::Sign(_))))
         {

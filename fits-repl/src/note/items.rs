@@ -167,6 +167,7 @@ impl Reader {
         if let Some((feature, taken)) = self.feature_anywhere(rest)
             && (line.subject.is_none()
                 || line.date.is_some()
+                || line.reads
                 || line.subject == Some(self.job.features[feature].part))
         {
             let one = &self.job.features[feature];
@@ -215,11 +216,14 @@ impl Reader {
                 out.pop();
                 let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
                 let place = rest[0].at.start..rest[taken - 1].at.end;
-                let name = "pin hole".to_owned();
+                // `3/16 key` of a shaft: its keyway.
+                let is_key = said.last().is_some_and(|word| stem(word) == "key");
+                let (name, side) =
+                    if is_key { ("keyway", Side::Other) } else { ("pin hole", Side::Hole) };
                 out.push((
                     Item::Feature {
-                        name,
-                        side: Side::Hole,
+                        name: name.to_owned(),
+                        side,
                         part: None,
                         mate: Some(said.join(" ")),
                     },
@@ -306,6 +310,13 @@ impl Reader {
         if leads_to_mate(word) || word == "/" || meets() {
             return self.led_mate(rest, word, line, out);
         }
+        // `5/8 ends, tight in the plates`, not `bore 5/8 both ends`.
+        if word == "ends"
+            && let [(Item::Size(Kind::Num(_)), _)] = out.as_slice()
+        {
+            let name = word.to_owned();
+            return (Some(Item::Feature { name, side: Side::Shaft, part: None, mate: None }), 1);
+        }
         if let Some((name, side, taken)) = feature_phrase(rest) {
             let verb = matches!(word, "turned" | "bored" | "reamed" | "tapped")
                 && out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }));
@@ -339,6 +350,27 @@ impl Reader {
         let by_size =
             |token: Option<&Token>| token.is_some_and(|token| matches!(token.kind, Kind::Num(_)));
         let has_hole = matches!(out.last(), Some((Item::Feature { side: Side::Hole, .. }, _)));
+        // `broke the 1/2 drill`: a tool.
+        let of_tool = || {
+            let article = at.checked_sub(2).and_then(|before| tokens[before].word());
+            line.date.is_some() || article.is_some_and(|word| matches!(word, "the" | "a" | "my"))
+        };
+        if matches!(word, "drill" | "drills" | "reamer" | "tap" | "bit" | "cutter")
+            && rest.get(1).and_then(Token::word) != Some("rod")
+            && matches!(out.last(), Some((Item::Size(Kind::Num(_)), _)))
+            && !out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }))
+            && of_tool()
+        {
+            out.pop();
+            return (Some(Item::Loose(word.to_owned())), 1);
+        }
+        // `no 3/16 in the tin`
+        if word == "no"
+            && matches!(rest.get(1).map(|next| &next.kind), Some(Kind::Num(num))
+                if num.is_inch_shaped() || num.unit.is_some())
+        {
+            return (Some(Item::Loose(word.to_owned())), 2);
+        }
         if matches!(word, "ream" | "reamed" | "drill" | "drilled")
             && !has_hole
             && !line.asks

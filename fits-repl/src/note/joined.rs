@@ -1,6 +1,6 @@
 //! What several tokens say together: ranges, `A x B`, counts.
 
-use fits_core::job::whole::Side;
+use fits_core::{job::whole::Side, size::Unit};
 
 use super::token::{Kind, Num, Token};
 
@@ -44,7 +44,17 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             Kind::Word(word)
                 if matches!(
                     word.as_str(),
-                    "off" | "pcs" | "pc" | "pieces" | "reqd" | "plcs" | "places" | "ea" | "each"
+                    "off"
+                        | "pcs"
+                        | "pc"
+                        | "pieces"
+                        | "reqd"
+                        | "plcs"
+                        | "places"
+                        | "ea"
+                        | "each"
+                        | "needed"
+                        | "required"
                 ) && matches!(out.last().map(|last| &last.kind), Some(Kind::Num(num)) if num.is_whole() && num.unit.is_none() && num.over < 1000) =>
             {
                 if let Some(Token { kind, at }) = out.last_mut()
@@ -130,11 +140,14 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             out[at].kind = Kind::Count(count);
         }
         many(&mut out, at);
-        // `8x M8`
+        // `8x M8`, `8x / M4`
         let is_count = matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.over < 25);
         if is_count
             && out.get(at + 1).is_some_and(|next| next.word() == Some("x"))
-            && matches!(out.get(at + 2).map(|next| &next.kind), Some(Kind::Thread(_)))
+            && matches!(
+                out.get(at + 2).map(|next| &next.kind),
+                Some(Kind::Thread(_) | Kind::Sign(_)) | None
+            )
         {
             counted(&mut out[..=at]);
             out[at + 1].kind = Kind::Sign(' ');
@@ -223,11 +236,14 @@ pub(super) fn many(found: &mut Vec<Token>, at: usize) {
     let Kind::Dims(all) = &found[at].kind else { return };
     let [first, rest @ ..] = all.as_slice() else { return };
     let counts = first.is_whole() && first.unit.is_none() && (2..=12).contains(&first.over);
-    let plural = found.get(at + 1).and_then(Token::word).is_some_and(|word| {
-        word.ends_with('s')
-            && (super::lexicon::inwardness(word).is_some()
-                || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
-    });
+    // `2x 1/4 clearance holes`
+    let glued = rest.first().is_some_and(|second| second.at.start > first.at.end + 1);
+    let plural =
+        found[at + 1..].iter().take(1 + usize::from(glued)).filter_map(Token::word).any(|word| {
+            word.ends_with('s')
+                && (super::lexicon::inwardness(word).is_some()
+                    || super::lexicon::feature(word).is_some_and(|side| side != Side::Length))
+        });
     let [second, more @ ..] = rest else { return };
     if !(counts && plural && (second.vulgar || second.places > 0 || second.unit.is_some())) {
         return;
@@ -278,11 +294,21 @@ pub(super) fn times(out: &mut Vec<Token>, next: Num, token: &Token, named: bool)
             Kind::Dims(all) => all,
             _ => Vec::new(),
         };
+        // `12 x 26 x 9 mm`: the unit stands once, behind the last.
+        for one in all.iter_mut().filter(|one| !one.is_inch_shaped()) {
+            one.unit = one.unit.or(next.unit);
+        }
         all.push(next);
         *kind = Kind::Dims(all);
     } else {
-        // `3/8-16 x 2`, `1-3/8 dia x 3`: so long.
+        // `3/8-16 x 2`, `1-3/8 dia x 3`: so long; a metric screw in millimetres.
         let at = token.at.clone();
+        let mut next = next;
+        if matches!(out.last(), Some(Token { kind: Kind::Thread(name), .. }) if name.starts_with('M'))
+            && !next.is_inch_shaped()
+        {
+            next.unit = next.unit.or(Some(Unit::Millimetre));
+        }
         out.push(Token { kind: Kind::Num(next), at: at.clone() });
         if !named {
             out.push(Token { kind: Kind::Word("long".into()), at: at.end..at.end });

@@ -30,8 +30,8 @@ impl Reader {
         let Some((one, other)) = names else {
             // No joint: a size of one thing.
             line.is_row = false;
-            let from = self.head(raw, at, &mut line, false);
-            let text = raw.replace("...", "   ");
+            let text = with_colon(raw, at + first.len());
+            let from = self.head(&text, at, &mut line, false);
             self.text(&text, from, &mut line);
             if line.found == 0 {
                 self.remark(number, raw, line.subject);
@@ -338,4 +338,20 @@ pub(super) fn joint_names(text: &str) -> Option<(&str, &str)> {
         }
     }
     None
+}
+
+/// The dots behind a name as a colon and blanks, each byte in its place; the
+/// point of `.500` stays.
+fn with_colon(raw: &str, from: usize) -> String {
+    let is_dot = |c: char| matches!(c, '.' | ' ' | '\u{2026}');
+    let rest = raw[from..].trim_start_matches(is_dot);
+    let mut end = raw.len() - rest.len();
+    if rest.starts_with(|c: char| c.is_ascii_digit()) && raw[..end].ends_with(" .") {
+        end -= 1;
+    }
+    if end == from {
+        return raw.to_owned();
+    }
+    let blanks = " ".repeat(end - from - 1);
+    format!("{}:{blanks}{}", &raw[..from], raw[end..].replace("...", "   "))
 }

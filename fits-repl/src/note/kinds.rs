@@ -74,27 +74,12 @@ impl Reader {
             };
             let feature = self.number(line, first, &number)?;
             let what = if one.side == Side::Other { "depth" } else { "length" };
-            let more = self.feature(
-                line,
-                one.part,
-                &format!("{} {what}", one.name),
-                Side::Length,
-                place.clone(),
-            );
-            let size = self.length(second, line.unit)?;
-            let from = self.unit_of(second, line.unit);
-            self.size(line, more, Nominal::Size(size), from);
-            if let Some(third) = rest.first()
-                && let Some(size) = self.length(third, line.unit)
-            {
-                let long = self.feature(
-                    line,
-                    one.part,
-                    &format!("{} length", one.name),
-                    Side::Length,
-                    place.clone(),
-                );
-                self.size(line, long, Nominal::Size(size), from);
+            let more = [(what, Some(second)), ("length", rest.first())];
+            for (what, num) in more {
+                let name = format!("{} {what}", one.name);
+                if let Some(num) = num {
+                    self.sized(line, one.part, (&name, Side::Length), num, place)?;
+                }
             }
             line.feature = Some(feature);
             return Some(feature);
@@ -120,13 +105,21 @@ impl Reader {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
         } else if is(&["key"]) {
             &[("width", Side::Other), ("height", Side::Other), ("length", Side::Length)]
-        } else if is(&["tube", "handle", "pipe"]) && all.len() == 2 {
+        } else if is(&["tube", "handle", "pipe"])
+            && all.len() == 2
+            // `handle, 8 x 200` has no wall.
+            && 2.0 * all[1].value() < all[0].value()
+        {
             return self.tube(line, part, all, place);
         } else if is(&["washer", "collar", "spacer"]) && all.len() == 3 {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("thickness", Side::Length)]
         } else if is(&["screw", "bolt"]) {
             &[("shoulder", Side::Shaft), ("shoulder length", Side::Length)]
-        } else if self.inwardness(part) >= 2 {
+        } else if self.inwardness(part) >= 2
+            || is(&["tube", "handle", "pipe"]) && all.len() == 2
+            // `bought, Ø25 x 450`: it comes so.
+            || self.job.parts[part].bought && all.len() == 2 && place.start < all[0].at.start
+        {
             &[("od", Side::Shaft), ("length", Side::Length)]
         } else {
             return None;

@@ -40,7 +40,11 @@ impl Reader {
         };
         let own = own.or_else(before);
         side.surface()?;
-        if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() {
+        // `rod, clears spindle bore`: the rod has none.
+        let inner = || {
+            side == Side::Hole && line.subject.is_some_and(|subject| self.inwardness(subject) > 1)
+        };
+        if own == Some(side) || own.is_none() && rest.get(marks + taken).is_none() && !inner() {
             return None;
         }
         let marks: Vec<String> = rest[..marks].iter().map(text_of).collect();
@@ -56,13 +60,35 @@ impl Reader {
         let skip = tokens
             .iter()
             .take_while(|token| {
-                matches!(token.word(), Some("the" | "a" | "my" | "its" | "each" | "both" | "new"))
+                matches!(
+                    token.word(),
+                    Some(
+                        "the"
+                            | "a"
+                            | "my"
+                            | "its"
+                            | "each"
+                            | "both"
+                            | "new"
+                            | "two"
+                            | "three"
+                            | "four"
+                            | "take"
+                            | "accept"
+                            | "carry"
+                            | "hold"
+                    )
+                )
             })
             .count();
         let rest = &tokens[skip..];
         if rest.first()?.word() == Some("it") {
             let part = line.mate_part?;
             return Some((self.job.parts[part].name.clone(), Some(part), skip + 1));
+        }
+        if let Some(code) = bearing_code(rest) {
+            let part = self.exact.get(&code.to_lowercase()).copied();
+            return Some((code, part, skip + 2));
         }
         if let Some((part, taken)) = self.part_at(rest) {
             let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
@@ -103,7 +129,9 @@ impl Reader {
         line: &Line,
         out: &mut Vec<(Item, Range<usize>)>,
     ) -> (Option<Item>, usize) {
-        let said_fit = out.iter().any(|(item, _)| matches!(item, Item::Fit(..) | Item::Class(_)));
+        let said_fit = out
+            .iter()
+            .any(|(item, _)| matches!(item, Item::Fit(..) | Item::Class(_) | Item::InPlace));
         let in_hole =
             out.iter().any(|(item, _)| matches!(item, Item::Feature { side: Side::Hole, .. }));
         let purpose = word == "for" || word == "to";
@@ -176,12 +204,15 @@ impl Reader {
                 }
                 // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
                 let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
+                // `8 slot for the guide`, not `square for crank 17`.
+                let sized = rest.iter().any(|token| matches!(token.kind, Kind::Num(_)));
                 let in_hole = in_hole
-                    || out.iter().any(|(item, _)| {
-                        matches!(
-                            item,
-                            Item::Size(Kind::Thread(_)) | Item::Feature { side: Side::Shaft, .. }
-                        )
+                    || out.iter().any(|(item, _)| match item {
+                        Item::Size(Kind::Thread(_)) | Item::Feature { side: Side::Shaft, .. } => {
+                            true
+                        }
+                        Item::Feature { side: Side::Other, .. } => !sized,
+                        _ => false,
                     });
                 let is_sure = said_fit || in_hole || !purpose || is_whole;
                 if purpose && !is_sure {
@@ -232,4 +263,11 @@ impl Reader {
             })
         })
     }
+}
+
+/// `bearing 6208`: it goes by its number.
+pub(super) fn bearing_code(tokens: &[Token]) -> Option<String> {
+    let [name, Token { kind: Kind::Code(code), .. }, ..] = tokens else { return None };
+    let numbered = code.len() > 2 && code.starts_with(|c: char| c.is_ascii_digit());
+    (numbered && stem(name.word()?) == "bearing").then(|| code.to_uppercase())
 }

@@ -112,7 +112,7 @@ const THINGS: &[(i32, &[&str])] = &[
         "roller", "arm", "lever", "handle", "gear", "wheel", "pulley", "pawl", "ratchet", "cam",
         "collar", "washer", "spacer", "shim", "nut", "link", "pinion", "sprocket", "knob",
         "coupling", "pad", "foot", "follower", "disc", "disk", "ring", "drum", "grip", "spring",
-        "gib", "wedge", "piece", "fork", "clevis",
+        "gib", "wedge", "piece", "web", "fork", "clevis",
     ]),
     (-1, &[
         "housing", "frame", "tube", "pipe", "hub", "plate", "block", "bracket", "casting", "body",
@@ -154,7 +154,7 @@ pub(super) fn is_material(word: &str) -> bool {
         "plate", "sheet", "pgb", "stock", "round", "angle", "drawn", "cold", "rolled", "material",
         "polymer", "phosphor", "copper", "hardened", "leaded", "turned", "seamless", "uhmw",
         "hdpe", "tufnol", "hickory", "elm", "rubber", "leather", "pine", "birch", "cherry",
-        "walnut", "alu", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
+        "walnut", "alu", "ali", "brz", "stl", "babbitt", "peek", "pom", "titanium", "zinc", "felt",
     ];
     static SET: OnceLock<HashSet<&'static str>> = OnceLock::new();
     let stuff = SET.get_or_init(|| STUFF.iter().copied().collect());
@@ -165,8 +165,8 @@ pub(super) fn is_material(word: &str) -> bool {
 pub(super) fn is_stock(word: &str) -> bool {
     const FORMS: &[&str] = &[
         "crs", "hrs", "ms", "flat", "plate", "bar", "sheet", "stock", "angle", "pgb", "round",
-        "steel", "mild", "rod", "blank", "stk", "tube", "tubing", "bms", "cold", "hot", "hex",
-        "bright",
+        "steel", "mild", "rod", "blank", "stk", "tube", "tubing", "pipe", "bms", "cold", "hot",
+        "hex", "bright",
     ];
     FORMS.contains(&word)
 }
@@ -182,13 +182,14 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
                 "press"
             }
             "knock in" | "knocked in" | "drives" | "drv" => "drive",
+            "shrinks" | "shrinks on" => "shrink",
             "light push" | "pushes" | "pushed" | "push on" => "push",
             "slides" | "sliding" | "slips" | "slide" | "slp" => "sliding",
             "chase" | "chase to" | "single-point" | "to fit" | "suit" | "suits" | "mate"
-            | "mates" | "loctite" | "glued" | "bonded" | "retained" | "match" | "matches"
-            | "to match" | "make to match" | "follows" | "to suit" | "taper" | "tapered"
-            | "clear" | "clears" | "close" | "fixed" | "clamped" | "bolted" | "clearance"
-            | "matched" => "",
+            | "mates" | "loctite" | "loctited" | "keyed" | "glued" | "bonded" | "retained"
+            | "match" | "matches" | "to match" | "make to match" | "follows" | "to suit"
+            | "taper" | "tapered" | "clear" | "clears" | "close" | "fixed" | "clamped"
+            | "bolted" | "clearance" | "matched" => "",
             _ => return None,
         };
         Some(known(name))
@@ -321,20 +322,12 @@ pub(super) fn is_work(word: &str) -> bool {
 
 /// Does a line begin so that puts an earlier one right?
 pub(super) fn amends(word: &str) -> bool {
-    matches!(
-        word,
-        "fix"
-            | "correction"
-            | "corrected"
-            | "wrong"
-            | "change"
-            | "changed"
-            | "amend"
-            | "oops"
-            | "sorry"
-            | "update"
-            | "revised"
-    )
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "fix", "correction", "corrected", "wrong", "change", "changed", "amend", "oops", "sorry",
+        "update", "revised",
+    ];
+    WORDS.contains(&word)
 }
 
 /// Words for what was spoken of before.
@@ -420,24 +413,17 @@ pub(super) fn is_noun(word: &str) -> bool {
 
 /// Words that open a question or a thing to do, not a part.
 pub(super) fn asks(word: &str) -> bool {
-    matches!(
-        word,
-        "what"
-            | "which"
-            | "how"
-            | "is"
-            | "do"
-            | "does"
-            | "can"
-            | "should"
-            | "where"
-            | "note"
-            | "todo"
-            | "who"
-            | "why"
-            | "when"
-            | "will"
-    )
+    is_question(word) || matches!(word, "note" | "todo")
+}
+
+/// Words that open a question.
+pub(super) fn is_question(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "what", "which", "how", "is", "do", "does", "can", "should", "where", "who", "why", "when",
+        "will",
+    ];
+    WORDS.contains(&word)
 }
 
 /// Stem by stem.

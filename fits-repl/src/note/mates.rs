@@ -10,7 +10,8 @@ use super::{
     token::Kind,
 };
 
-type Named = Option<(String, Option<usize>, Range<usize>, bool)>;
+/// A mate as it is said: its name, the part, the place, and whether it surely is one.
+pub(super) type Named = Option<(String, Option<usize>, Range<usize>, bool)>;
 
 impl Reader {
     /// A mate, found again by either of its features.
@@ -24,6 +25,11 @@ impl Reader {
     /// The mates of a feature.
     pub(super) fn mates_at(&self, feature: usize) -> &[usize] {
         self.mated.get(&feature).map_or(&[], Vec::as_slice)
+    }
+
+    /// The mates that a line asks for, the last first.
+    pub(super) fn wanted_on(&self, line: usize) -> impl Iterator<Item = &Wanted> {
+        self.wanted.iter().rev().take_while(move |want| want.line == line)
     }
 
     /// The parts whose names end so.
@@ -41,6 +47,9 @@ impl Reader {
             return;
         }
         self.want(line, feature, mate, None, None, FitSaid::default(), at.clone());
+        if let Some(want) = self.wanted.last_mut() {
+            want.hinted = true;
+        }
     }
 
     #[allow(clippy::too_many_arguments, reason = "all of it is said in one breath")]
@@ -67,6 +76,7 @@ impl Reader {
             fit,
             said,
             matches,
+            hinted: false,
         });
     }
 
@@ -126,9 +136,12 @@ impl Reader {
             });
         let Some(from) = from else { return };
         let here = self.wanted.iter_mut().rev().take_while(|wanted| wanted.line == line.number);
-        if let Some(wanted) =
-            here.into_iter().find(|wanted| wanted.feature == from && wanted.fit.words.is_empty())
-        {
+        if let Some(wanted) = here.into_iter().find(|wanted| {
+            let same = wanted.name.is_empty()
+                || wanted.part.is_some() && wanted.part == part
+                || stems(&wanted.name) == stems(&name);
+            wanted.feature == from && wanted.fit.words.is_empty() && (wanted.hinted || same)
+        }) {
             // A fit said here, or a name better than the hint.
             (wanted.name, wanted.part, wanted.to, wanted.fit) = (name, part, to, fit);
             return;
@@ -182,10 +195,7 @@ impl Reader {
         let side =
             if self.inwardness(subject) > self.inwardness(mate) { Side::Shaft } else { Side::Hole };
         let name = if side == Side::Shaft { "od" } else { "hole" };
-        let feature = self.feature(line, subject, name, side, num.at.clone());
-        let from = self.unit_of(num, line.unit);
-        self.size(line, feature, Nominal::Size(size), from);
-        Some(feature)
+        self.sized(line, subject, (name, side), num, &num.at)
     }
 
     /// A class with no size beside it: the mate's, or that of a size said before.
@@ -324,7 +334,7 @@ impl Reader {
             if mate.fit.words.is_empty() {
                 mate.fit = want.fit.clone();
             }
-            self.job.said[want.said].mate = Some(existing);
+            self.job.said[want.said].mate.get_or_insert(existing);
             return;
         }
         let to = want
@@ -340,7 +350,8 @@ impl Reader {
             (want.feature, to)
         };
         self.add_mate(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
-        self.job.said[want.said].mate = Some(self.job.mates.len() - 1);
+        let made = self.job.mates.len() - 1;
+        self.job.said[want.said].mate.get_or_insert(made);
     }
 
     /// A mate of two features that are known.

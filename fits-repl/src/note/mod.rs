@@ -18,6 +18,7 @@ mod joint_rows;
 mod kinds;
 mod led;
 mod lexicon;
+mod line;
 mod lines;
 mod look;
 mod mates;
@@ -46,10 +47,8 @@ use fits_core::{
     job::whole::{FitSaid, Job, Question, Remark, State},
     size::Unit,
 };
-use look::{asks_first, is_mixed, is_prose, row_unit, things, unstruck};
+use look::{is_prose, things};
 use token::{Kind, Num, Token, tokens};
-
-use lexicon::{feature, inwardness};
 
 /// Reads a note.
 pub fn read(text: &str) -> Job {
@@ -107,6 +106,8 @@ struct Wanted {
     fit: FitSaid,
     said: usize,
     matches: bool,
+    /// Only the feature's own name says it: `gear seat`.
+    hinted: bool,
 }
 
 #[allow(clippy::struct_excessive_bools, reason = "each is something a line may say")]
@@ -135,8 +136,8 @@ pub(crate) struct Reader {
     /// What bare numbers most likely are.
     context: Unit,
     columns: Option<header::Columns>,
-    /// The feature and the mate of the row above.
-    above: (String, String),
+    /// The feature, the mate, the size and the fit of the row above.
+    above: [String; 4],
     /// A ruled line here stands under the header.
     ruled: bool,
     /// The part that the lines below its name belong to.
@@ -160,6 +161,11 @@ pub(crate) struct Reader {
     /// Its lines are sentences: what is not sure is asked, line by line.
     prose: bool,
     has_text: bool,
+    /// The line above is a row of a table.
+    in_rows: bool,
+    /// A blank line was read; one stands above this line.
+    blank: bool,
+    after_blank: bool,
 }
 
 /// What holds while a line is read.
@@ -241,7 +247,7 @@ impl Reader {
             unit: None,
             context: if votes.0 >= votes.1 { Unit::Inch } else { Unit::Millimetre },
             columns: None,
-            above: (String::new(), String::new()),
+            above: Default::default(),
             ruled: false,
             current: None,
             block: Vec::new(),
@@ -255,181 +261,9 @@ impl Reader {
             legend: HashMap::new(),
             prose: is_prose(text),
             has_text: false,
-        }
-    }
-
-    #[allow(clippy::too_many_lines, reason = "one kind of line after another, each short")]
-    fn line(&mut self, number: usize, raw: &str, below: &[&str]) {
-        if raw.trim().is_empty() {
-            // A new paragraph names its own part, and is no more of what was measured.
-            self.measured &= !std::mem::take(&mut self.flat);
-            self.current = self.current.filter(|_| !self.prose);
-            return;
-        }
-        let next_indented = below
-            .first()
-            .is_some_and(|next| next.starts_with([' ', '\t', '-', '*', '[', '=', '\u{2022}']));
-        let first = !std::mem::replace(&mut self.has_text, true);
-        if !raw.contains(|c: char| c.is_alphanumeric()) {
-            // A ruled line under rows ends their table.
-            if !std::mem::take(&mut self.ruled) {
-                self.columns = None;
-            }
-            return self.remark(number, raw, None);
-        }
-        self.ruled = false;
-        let rows = &below[..below.len().min(40)];
-        if let Some(columns) = header::header(raw, rows) {
-            (self.columns, self.ruled) = (Some(columns), true);
-            return self.remark(number, raw, None);
-        }
-        if let Some(unit) = lines::unit_line(raw) {
-            self.unit = Some((unit, number));
-            if first {
-                self.job.title = Some(raw.trim().to_owned());
-            }
-            return self.remark(number, raw, None);
-        }
-        let found = tokens(raw, 0);
-        let has_size = found.iter().any(|token| {
-            matches!(
-                token.kind,
-                Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_) | Kind::Class(_)
-            )
-        });
-        let last_word = found.iter().rev().find_map(Token::word);
-        let is_heading = last_word.is_some_and(|word| inwardness(word).is_some()) && next_indented;
-        if first
-            && (!has_size
-                || dates::date(raw.rsplit("  ").next().unwrap_or_default(), true).is_some()
-                || raw.contains("started"))
-            && !is_heading
-        {
-            self.job.title = Some(raw.trim().to_owned());
-            return self.remark(number, raw, None);
-        }
-        let date = dates::date(raw, self.dated);
-        // `## Measured so far`: the lines under it are readings.
-        let mut words = found.iter().filter_map(Token::word);
-        let first_word = words.find(|word| !word.starts_with('#')).unwrap_or_default();
-        let is_named = found.iter().any(|token| {
-            token.word().is_some_and(|word| feature(word).is_some() || self.is_thing(word))
-        });
-        if lexicon::heads_readings(first_word)
-            && date.is_none()
-            && !(is_named || raw.contains('.'))
-            && found.len() < 7
-        {
-            (self.measured, self.current, self.hangs) = (true, None, None);
-            self.flat = !next_indented;
-            return self.remark(number, raw, None);
-        }
-        // `14/3 measured`, with the readings under it.
-        let tail = date.as_ref().map(|(_, at)| tokens(&raw[*at..], *at));
-        let goes_on = below.first().is_some_and(|next| !next.trim().is_empty());
-        if goes_on
-            && let (Some((date, _)), Some(tail)) = (&date, &tail)
-            && tail.iter().all(|token| match &token.kind {
-                Kind::Word(word) => lexicon::says_measured(word) || lexicon::is_small(word),
-                kind => matches!(kind, Kind::Sign(_)),
-            })
-        {
-            (self.measured, self.dated, self.current) = (true, true, None);
-            (self.flat, self.hangs) = (!next_indented, Some(date.clone()));
-            return self.remark(number, raw, None);
-        }
-        if self.is_legend(&found) {
-            return self.remark(number, raw, None);
-        }
-        self.measured &= self.flat || lines::bullet(raw).1 > 0 && !raw.starts_with('#');
-        if date.is_none()
-            && let Some(columns) = self.columns.clone()
-            && self.row(number, raw, &columns)
-        {
-            return;
-        }
-        if raw.contains("...") || raw.contains("\u{2026}\u{2026}") {
-            return self.joint_row(number, raw);
-        }
-        if let Some(name) = self.keyed_line(raw) {
-            let start = raw.len() - name.len();
-            let mut line = Line { number, ..Line::default() };
-            let from = if name.is_empty() { start } else { self.head(raw, start, &mut line, true) };
-            self.text(raw, from, &mut line);
-            if line.found == 0 {
-                self.remark(number, raw, self.current);
-            }
-            return;
-        }
-        let (done, start) = lines::bullet(raw);
-        let boxed = raw.starts_with(['[', '\u{2610}', '\u{2611}', '\u{2713}']);
-        let numbered = raw.starts_with(|c: char| c.is_ascii_digit());
-        let at_margin = (self.outline || numbered) && !raw.starts_with([' ', '\t']);
-        let indented = start > 0 && (!boxed || self.is_heading) && !at_margin;
-        let asks = raw.ends_with('?') || raw.contains("? ");
-        let mixed = self.unit.is_none() && is_mixed(&found);
-        let amends = lexicon::amends(first_word);
-        let mut line =
-            Line { number, done, asks, mixed, amends, unit: row_unit(&found), ..Line::default() };
-        let struck = unstruck(raw);
-        let raw = struck.as_str();
-        let from;
-        if let Some((date, after)) = date
-            .or_else(|| dates::date(&raw[start..], self.dated).map(|(date, at)| (date, at + start)))
-        {
-            (line.date, line.reads, from) = (Some(date), true, after);
-            self.dated = true;
-            self.hangs.clone_from(&line.date);
-        } else if start > 0
-            && found.iter().any(|token| token.is_sign(':'))
-            && lexicon::heads_readings(first_word)
-        {
-            // `* check: 45.03 top`: this line of the part was read.
-            (line.reads, line.subject) = (true, self.current);
-            from =
-                found.iter().find(|token| token.is_sign(':')).map_or(start, |colon| colon.at.end);
-        } else if found.first().and_then(Token::word).is_some_and(lexicon::surely_measured)
-            && start == 0
-        {
-            // `got  journal .7498`: all of the line, and what hangs under it, was read.
-            line.reads = true;
-            from = found[0].at.end;
-            self.hangs = Some(String::new());
-        } else if self.measured && (start > 0 || self.flat) {
-            line.date = self.hangs.clone().filter(|date| !date.is_empty());
-            (line.reads, from) = (true, start);
-        } else if indented
-            && start > 0
-            && !raw.trim_start().starts_with(['-', '*', '['])
-            && self.hangs.is_some()
-        {
-            (line.reads, line.date) = (true, self.hangs.clone().filter(|date| !date.is_empty()));
-            from = start;
-        } else if indented {
-            line.subject = self.current.filter(|_| !asks_first(&raw[start..]));
-            from = self.part_within(raw, start, &mut line);
-        } else {
-            let was = self.current;
-            self.hangs = None;
-            let opens = next_indented && (start == 0 || at_margin);
-            from = self.head(raw, start, &mut line, opens);
-            if line.subject.is_none() && (start > 0 || self.prose) && !asks_first(&raw[start..]) {
-                line.subject = was;
-            }
-        }
-        let before = line.found;
-        self.text(raw, from, &mut line);
-        if line.found == before {
-            let part = line.subject;
-            let again = part
-                .and_then(|part| self.job.parts.get(part))
-                .is_some_and(|part| part.line != number);
-            if !line.declares
-                || again
-                || raw[from.min(raw.len())..].contains(|c: char| c.is_alphanumeric())
-            {
-                self.remark(number, raw, part);
-            }
+            in_rows: false,
+            blank: false,
+            after_blank: false,
         }
     }
 
@@ -448,6 +282,12 @@ impl Reader {
 
     fn remark(&mut self, line: usize, text: &str, part: Option<usize>) {
         self.job.remarks.push(Remark { line, text: text.trim().to_owned(), part });
+    }
+
+    fn writers_question(&mut self, line: usize, raw: &str) {
+        let at = raw.len() - raw.trim_start().len()..raw.trim_end().len();
+        let text = raw.trim().to_owned();
+        self.job.questions.push(Question { line, at, text, answer: None, by_writer: true });
     }
 
     fn ask(

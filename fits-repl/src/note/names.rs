@@ -249,7 +249,9 @@ impl Reader {
                 return None;
             }
             let (part, score) = self.part_called(said)?;
-            if goes_on {
+            // `base post holes`, of a base that has post holes.
+            let has = |name: &[String]| name.len() > 1 && words[count..].starts_with(name);
+            if goes_on && !self.of_part[part].iter().any(|at| has(&self.names[*at])) {
                 return None;
             }
             // One word of a longer name counts only where it names a thing.

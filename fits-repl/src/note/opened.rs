@@ -25,9 +25,11 @@ impl Reader {
             let is_number = |code: &str| code.len() > 2 && code.starts_with(char::is_numeric);
             matches!(&clause[0].kind, Kind::Code(code) if is_number(code)).then_some(1)
         };
-        let (part, taken) = match self.part_at(clause) {
-            Some((part, taken)) => (Some(part), taken),
-            None => match code().or_else(|| self.part_phrase(clause)) {
+        let numbered = super::led::bearing_code(clause);
+        let (part, taken) = match (&numbered, self.part_at(clause)) {
+            (Some(code), _) => (self.exact.get(&code.to_lowercase()).copied(), 2),
+            (None, Some((part, taken))) => (Some(part), taken),
+            (None, None) => match code().or_else(|| self.part_phrase(clause)) {
                 Some(taken) => (None, taken),
                 None => return false,
             },
@@ -41,13 +43,14 @@ impl Reader {
         if !goes
             || clause[taken..].iter().any(says_more)
             || part == Some(one.part)
-            || self.wanted.iter().any(|want| want.line == line.number && want.feature == feature)
+            || self.wanted_on(line.number).any(|want| want.feature == feature)
         {
             return false;
         }
         let at = clause[0].at.start..clause[taken - 1].at.end;
         let said: Vec<String> = clause[..taken].iter().map(super::phrases::text_of).collect();
-        let name = part.map_or_else(|| said.join(" "), |part| self.job.parts[part].name.clone());
+        let named = part.map(|part| self.job.parts[part].name.clone());
+        let name = numbered.or(named).unwrap_or_else(|| said.join(" "));
         let mut mate = Some((name, part, at, true));
         self.finish_mate(line, &mut mate, Some(feature), &mut FitSaid::default(), None);
         true
@@ -177,6 +180,10 @@ impl Reader {
             })
             && self.part_at(&rest[..taken]).is_none()
         {
+            return false;
+        }
+        // `screw: leadscrew stock 3/8-10`
+        if next.and_then(Token::word) == Some("stock") {
             return false;
         }
         let begins = matches!(sign, '^' | '.') && has_size(tokens);

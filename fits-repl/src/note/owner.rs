@@ -64,6 +64,16 @@ impl Reader {
         if is_role {
             line.role_of = line.feature;
         }
+        // A key is as wide as its way.
+        if is_role
+            && role(&head) == "width"
+            && let Some(key) = subject.filter(|part| {
+                line.feature.is_none_or(|at| self.job.features[at].part != *part)
+                    && self.stems[*part].last().is_some_and(|word| word == "key")
+            })
+        {
+            return Some(self.feature(line, key, "width", Side::Other, place.clone()));
+        }
         // A keyway is as wide as its size says.
         let is_flat = |last: &usize| {
             self.job.features[*last].side == Side::Other

@@ -85,6 +85,17 @@ pub(super) fn is_tick(found: &[Token]) -> bool {
         || found.iter().any(|token| token.is_sign('\u{2713}') || token.is_sign('\u{2714}'))
 }
 
+/// Does a sign with a blank on each side part words, not two sizes?
+fn is_spaced(found: &[Token], at: usize) -> bool {
+    let is_num = |token: &Token| matches!(token.kind, Kind::Num(_));
+    found.get(at + 1).is_some_and(|next| {
+        let (before, own) = (&found[at - 1], &found[at]);
+        before.at.end < own.at.start
+            && own.at.end < next.at.start
+            && !(is_num(before) && is_num(next))
+    })
+}
+
 /// The clauses with the sign before each.
 pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
     let mut out = Vec::new();
@@ -108,6 +119,8 @@ pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
             Kind::Sign('.') => Some('.'),
             Kind::Sign('?') => Some('?'),
             Kind::Sign('-') if spaced_dash => Some('-'),
+            // `runs in the frames / seat 12mm`, not `.750 / .875`.
+            Kind::Sign('/') if at > start && is_spaced(found, at) => Some(','),
             // `.9995 and the housing 1.2510`: each has its own.
             Kind::Word(ref word)
                 if word == "and" && has_size(&found[start..at]) && has_size(&found[at..]) =>

@@ -182,6 +182,21 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
         {
             (Side::Hole, 2)
         }
+        // `seat bore`, `pivot hole`: what the last word says.
+        [first, second, ..]
+            if first.word().and_then(feature) == Some(Side::Shaft)
+                && !first.word().is_some_and(|word| {
+                    matches!(stem(word).as_str(), "dia" | "od" | "turned" | "body" | "boss")
+                })
+                && second.word().is_some_and(|word| {
+                    matches!(
+                        stem(word).as_str(),
+                        "bore" | "hole" | "recess" | "counterbore" | "pocket"
+                    ) && word != "bored"
+                }) =>
+        {
+            (Side::Hole, 2)
+        }
         // Those of a connecting rod.
         [first, second, ..]
             if first.word().is_some_and(|word| matches!(word, "big" | "small" | "little"))
@@ -200,7 +215,7 @@ pub(super) fn feature_phrase(rest: &[Token]) -> Option<(String, Side, usize)> {
     ) && rest
         .get(skip)
         .and_then(Token::word)
-        .is_some_and(|next| inwardness(next).is_some() || next == "bar" || next == "stock")
+        .is_some_and(|next| inwardness(next).is_some() || matches!(next, "bar" | "stock" | "tube"))
         && skip == 1
     {
         return None;

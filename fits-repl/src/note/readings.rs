@@ -5,6 +5,7 @@ use std::ops::Range;
 use fits_core::{
     Length,
     job::whole::{FitSaid, Nominal, Side},
+    size::Unit,
 };
 
 use super::{
@@ -30,6 +31,14 @@ impl Reader {
             return false;
         }
         let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
+        let is_count = one.side == Side::Length
+            && one.nominal.is_none()
+            && !line.by_word
+            && num.is_whole()
+            && num.unit.is_some();
+        if is_count || self.is_changed(line, owner, num, size) {
+            return false;
+        }
         if (reads || line.reads)
             && (has_nominal
                 || line.date.is_some()
@@ -46,6 +55,21 @@ impl Reader {
             && one.nominal.as_ref().and_then(Nominal::size) != Some(size)
             && num.places >= 2
             && !line.is_row
+    }
+
+    /// `tommy bar is 8mm`, of one that was 5/16: a new size in the other unit, and
+    /// written no finer than one.
+    fn is_changed(&self, line: &Line, owner: usize, num: &Num, size: Length) -> bool {
+        let one = &self.job.features[owner];
+        let was = one.nominal.as_ref().and_then(Nominal::size);
+        let other =
+            matches!(num.unit, Some(Unit::Millimetre | Unit::Inch)) && num.unit != Some(one.unit);
+        other
+            && !line.by_word
+            && !self.is_fine(num, line)
+            && was.is_some_and(|was| {
+                was != size && (0.7..1.43).contains(&(size.millimetres() / was.millimetres()))
+            })
     }
 
     /// Of `journals 19.974 / 19.968` the second reading is the second journal's.
@@ -116,6 +140,18 @@ impl Reader {
             .flat_map(|part| self.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
             .filter(|at| self.is_near(*at, size) && self.job.features[*at].side.surface().is_some())
             .collect();
+        // `reamed 10.03`, of a part of a note in inches that is made in millimetres.
+        if near.is_empty()
+            && num.unit.is_none()
+            && let Some((part, metric)) = line.subject.zip(num.length(Unit::Millimetre))
+        {
+            near.extend(self.features_of(part).map(|(at, _)| at).filter(|at| {
+                let one = &self.job.features[*at];
+                one.unit == Unit::Millimetre
+                    && one.side.surface().is_some()
+                    && self.is_near(*at, metric)
+            }));
+        }
         near.sort_by_key(|at| off(self, *at));
         let kind = Kind::Num(num.clone());
         match near.as_slice() {
@@ -169,7 +205,11 @@ impl Reader {
             }
             [first, ..] => {
                 let first = *first;
-                self.reading(line, first, num);
+                if self.is_changed(line, first, num, size) {
+                    self.size_num(line, first, num);
+                } else {
+                    self.reading(line, first, num);
+                }
                 Some(first)
             }
         }

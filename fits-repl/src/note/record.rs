@@ -113,6 +113,28 @@ impl Reader {
         self.say(line, feature).nominal = Some(nominal);
     }
 
+    /// A number said as the size of a feature; false where it is no length.
+    pub(super) fn size_num(&mut self, line: &mut Line, feature: usize, num: &Num) -> bool {
+        let Some(size) = self.length(num, line.unit) else { return false };
+        let from = self.unit_of(num, line.unit);
+        self.size(line, feature, Nominal::Size(size), from);
+        true
+    }
+
+    /// The feature of that name on a part, with its size.
+    pub(super) fn sized(
+        &mut self,
+        line: &mut Line,
+        part: usize,
+        (name, side): (&str, Side),
+        num: &Num,
+        place: &Range<usize>,
+    ) -> Option<usize> {
+        self.length(num, line.unit)?;
+        let feature = self.feature(line, part, name, side, place.clone());
+        self.size_num(line, feature, num).then_some(feature)
+    }
+
     /// What this line has said of a feature already.
     pub(super) fn said_here(&self, line: &Line, feature: usize) -> Option<usize> {
         let here = self.job.said.iter().enumerate().rev();

@@ -1,6 +1,6 @@
 //! The mate in a row of a table, and rows that say `as` another.
 
-use fits_core::job::whole::{FitSaid, Nominal, Side};
+use fits_core::job::whole::{FitSaid, Side};
 
 use super::{
     Line, Reader,
@@ -19,25 +19,15 @@ impl Reader {
         else {
             return;
         };
-        let Some(size) = self.length(&num, line.unit) else { return };
         let one = &self.job.features[feature];
         let own = one.side == Side::Length && one.nominal.is_none();
         let (part, name) = (one.part, format!("{} length", one.name));
         let long = if own { feature } else { self.feature(line, part, &name, Side::Length, at) };
-        let from = self.unit_of(&num, line.unit);
-        self.size(line, long, Nominal::Size(size), from);
+        self.size_num(line, long, &num);
     }
 
     pub(super) fn mate_of_row(&mut self, row: &Row, line: &mut Line, feature: usize, part: usize) {
-        let mut fit = FitSaid::default();
-        let words: Vec<String> =
-            tokens(row.fit.1, 0).iter().map(text_of).filter(|word| !word.is_empty()).collect();
-        if !words.is_empty() && row.fit.1 != "-" {
-            row.fit.1.clone_into(&mut fit.words);
-            let words: Vec<&str> = words.iter().map(String::as_str).collect();
-            fit.word = (0..words.len())
-                .find_map(|at| lexicon::fit(&words[at..]).and_then(|(_, word)| word));
-        }
+        let mut fit = fit_of_cell(row.fit.1);
         let text = row.mate.1.trim_end_matches('?');
         if text.is_empty() || text == "-" {
             self.fit_alone(line, feature, fit);
@@ -49,10 +39,17 @@ impl Reader {
         }) else {
             let subject = line.subject;
             let place = row.mate.0..row.mate.0 + text.len();
-            // `P,CS`: it goes through both.
-            let several =
-                text.split(',').all(|name| self.exact.contains_key(&stems(name).concat()));
-            for name in text.split(',').filter(|_| several).chain((!several).then_some(text)) {
+            // `P,CS`: it goes through both; `base, lever` with `press, run`.
+            let several = text.split(',').all(|name| {
+                let last = name.split_whitespace().last().unwrap_or_default().to_lowercase();
+                self.exact.contains_key(&stems(name).concat()) || self.is_thing(&last)
+            });
+            let names: Vec<&str> = if several { text.split(',').collect() } else { vec![text] };
+            let fits: Vec<&str> = row.fit.1.split(',').map(str::trim).collect();
+            for (at, name) in names.iter().enumerate() {
+                if names.len() > 1 && fits.len() == names.len() {
+                    fit = fit_of_cell(fits[at]);
+                }
                 let mut mate = Some((name.trim().to_owned(), None, place.clone(), true));
                 self.finish_mate(line, &mut mate, Some(feature), &mut fit.clone(), None);
             }
@@ -76,11 +73,8 @@ impl Reader {
             let on = shafts.unwrap_or(part);
             let made =
                 self.feature(line, on, &name, Side::Length, row.mate.0..row.mate.0 + text.len());
-            if let Kind::Num(num) = &found[name_end].kind
-                && let Some(size) = self.length(num, line.unit)
-            {
-                let from = self.unit_of(num, line.unit);
-                self.size(line, made, Nominal::Size(size), from);
+            if let Kind::Num(num) = &found[name_end].kind {
+                self.size_num(line, made, num);
             }
             return;
         }
@@ -169,4 +163,17 @@ impl Reader {
             }
         }
     }
+}
+
+/// The fit that a cell says.
+fn fit_of_cell(cell: &str) -> FitSaid {
+    let words: Vec<String> =
+        tokens(cell, 0).iter().map(text_of).filter(|word| !word.is_empty()).collect();
+    if words.is_empty() || cell == "-" {
+        return FitSaid::default();
+    }
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let word =
+        (0..words.len()).find_map(|at| lexicon::fit(&words[at..]).and_then(|(_, word)| word));
+    FitSaid { words: cell.to_owned(), word, clearance: None }
 }

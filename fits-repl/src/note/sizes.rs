@@ -209,10 +209,18 @@ impl Reader {
                 let feature = owner.unwrap_or_else(|| {
                     self.feature(line, part, "thread", Side::Thread, given.place.clone())
                 });
+                // `is M10, M8 looked silly`: which of the two is it?
+                let nominal = Nominal::Thread(name.clone());
+                let said = self.said_here(line, feature).map(|at| &self.job.said[at]);
+                if said.is_some_and(|said| said.nominal.as_ref().is_some_and(|one| *one != nominal))
+                {
+                    self.ask_size(line, given);
+                    return Some(feature);
+                }
                 self.size(
                     line,
                     feature,
-                    Nominal::Thread(name.clone()),
+                    nominal,
                     (self.job.features[feature].unit, fits_core::job::whole::UnitFrom::Written),
                 );
                 self.job.features[feature].class.clone_from(&given.class);
@@ -240,8 +248,7 @@ impl Reader {
         if given.works_to
             && let Some(owner) = given.owner.or_else(worked)
         {
-            let from = self.unit_of(num, line.unit);
-            self.size(line, owner, Nominal::Size(size), from);
+            self.size_num(line, owner, num);
             return Some(owner);
         }
         if let Some(owner) = given.owner {
@@ -309,6 +316,12 @@ impl Reader {
         Some(self.nominal(line, feature, size, num, given))
     }
 
+    /// `12.1 hole runs on the pin, 15 hole for the axle`: this line has sized it.
+    fn is_sized_here(&self, line: &Line, feature: usize) -> bool {
+        !line.is_row
+            && self.said_here(line, feature).is_some_and(|at| self.job.said[at].nominal.is_some())
+    }
+
     pub(super) fn nominal(
         &mut self,
         line: &mut Line,
@@ -320,7 +333,7 @@ impl Reader {
         // A second bore of the same part is another feature.
         let one = &self.job.features[feature];
         let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
-            && one.line != line.number
+            && (one.line != line.number || self.is_sized_here(line, feature))
             && line.date.is_none()
             && !line.amends
             && !self.is_near(feature, size);

@@ -5,7 +5,7 @@ use fits_core::job::whole::Side;
 use super::{
     Line, Reader,
     header::{self, Column},
-    items::Item,
+    items::{Item, Placed},
     lexicon::{self, feature, inwardness, is_material, stem, stems},
     lines,
     names::is_instance,
@@ -70,12 +70,13 @@ impl Reader {
                 Column::Notes => row.notes.push(cell.1),
             }
         }
-        for (cell, above) in [(&mut row.feature, &above.0), (&mut row.mate, &above.1)] {
+        let cells = [&mut row.feature, &mut row.mate, &mut row.size, &mut row.fit];
+        for (cell, above) in cells.into_iter().zip(&above) {
             if is_ditto(cell.1) && !above.is_empty() {
                 cell.1 = above;
             }
         }
-        self.above = (row.feature.1.to_owned(), row.mate.1.to_owned());
+        self.above = [row.feature.1, row.mate.1, row.size.1, row.fit.1].map(str::to_owned);
         if row.fit.1.is_empty() && !row.limits.1.contains(|c: char| c.is_ascii_digit()) {
             row.fit = row.limits;
         }
@@ -155,7 +156,10 @@ impl Reader {
         for token in &found {
             match &token.kind {
                 Kind::Word(word)
-                    if is_material(word) && !name.is_empty() && inwardness(word).is_none() =>
+                    if is_material(word)
+                        && !name.is_empty()
+                        // `lever flat bar`
+                        && (material.is_some() || inwardness(word).is_none()) =>
                 {
                     material = Some(word.clone());
                 }
@@ -258,7 +262,8 @@ impl Reader {
         let place = row.feature.0..row.feature.0 + row.feature.1.len();
         let head = tokens(name, row.feature.0);
         let items = self.items(&head, line);
-        let item = items.iter().find(|(item, _)| matches!(item, Item::Feature { .. })).cloned();
+        let is_feature = |(item, _): &&Placed| matches!(item, Item::Feature { .. });
+        let item = items.iter().find(is_feature).cloned();
         let kind = size
             .iter()
             .find(|token| {
@@ -329,6 +334,9 @@ impl Reader {
                 Side::Hole
             };
             let side = if kind.is_none() { Side::Length } else { side };
+            // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
+            let alone = row.mate.1.is_empty() && row.fit.1.is_empty() && class.is_none();
+            let side = if alone && side == Side::Hole { Side::Other } else { side };
             if kind.is_some() || !row.length.1.is_empty() {
                 owner = Some(self.feature(line, part, name.trim(), side, place.clone()));
             }
@@ -371,7 +379,13 @@ impl Reader {
             off,
             is_plain: true,
         };
-        self.give(line, &given)
+        let found = self.give(line, &given);
+        // `1/4-20 x 1`: so long.
+        let long = size.windows(2).find(|pair| pair[1].word() == Some("long"));
+        if let (Kind::Thread(_), Some([Token { kind: Kind::Num(long), at }, _])) = (&kind, long) {
+            self.sized(line, part, ("thread length", Side::Length), long, at);
+        }
+        found
     }
 }
 

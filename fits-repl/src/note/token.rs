@@ -176,7 +176,8 @@ impl<'a> Scan<'a> {
             thread(rest).or_else(|| of_series(rest)).filter(|_| !glued)
         {
             self.put(Kind::Thread(thread), length);
-        } else if let Some((off, length)) = self.after_number().then(|| deviations(rest)).flatten()
+        } else if let Some((off, length)) =
+            self.after_number().then(|| deviations(rest).or_else(|| self.one_sided(rest))).flatten()
         {
             self.put(off, length);
         } else if let Some((code, length)) = code(rest) {
@@ -203,6 +204,25 @@ impl<'a> Scan<'a> {
             }
             self.put(Kind::Sign(first), first.len_utf8());
         }
+    }
+
+    /// `.6250 -.0005`: down from the size; a sign that touches a number far smaller.
+    fn one_sided(&self, rest: &str) -> Option<(Kind, usize)> {
+        let Kind::Num(size) = &self.found.last()?.kind else { return None };
+        let text = rest.strip_prefix(['+', '-'])?;
+        let (num, length) = number(text)?;
+        let zero = Num { over: 0, under: 1, ..num.clone() };
+        let is_off = num.places > 0
+            && num.value() < 0.02 * size.value()
+            && self.text[..self.at].ends_with(' ');
+        is_off.then(|| {
+            let off = if rest.starts_with('-') {
+                Kind::Off(Num { over: -num.over, ..num }, zero)
+            } else {
+                Kind::Off(zero, num)
+            };
+            (off, length + 1)
+        })
     }
 
     fn word(&mut self, rest: &str) {

@@ -122,7 +122,7 @@ impl Reader {
     }
 
     /// `3 tenths over`: a reading by what it is off from the one size wanted.
-    pub(super) fn is_off_size(
+    pub(super) fn read_off(
         &mut self,
         items: &[(Item, Range<usize>)],
         at: usize,
@@ -130,20 +130,16 @@ impl Reader {
         feature: usize,
         line: &mut Line,
     ) -> bool {
-        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
-        let small = matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
-        let over = matches!(word.as_str(), "over" | "up" | "big" | "oversize" | "large" | "proud");
-        let under = matches!(word.as_str(), "under" | "down" | "small" | "undersize" | "shy");
         let nominal = self.job.features[feature]
             .nominal
             .as_ref()
             .and_then(fits_core::job::whole::Nominal::size);
-        let (Some(nominal), Some(off), true) =
-            (nominal, num.length(Unit::Inch), small && (over || under))
-        else {
-            return false;
+        let (Some(nominal), Some(off)) = (nominal, num.length(Unit::Inch)) else { return false };
+        let size = if is_side(items, at, OVER) {
+            nominal.checked_add(off)
+        } else {
+            nominal.checked_sub(off)
         };
-        let size = if over { nominal.checked_add(off) } else { nominal.checked_sub(off) };
         let Ok(size) = size else { return false };
         self.put_reading(line, feature, size, num.at.clone());
         true
@@ -167,7 +163,21 @@ impl Reader {
         line: &Line,
         owned: bool,
     ) -> bool {
-        let Some((Item::Loose(word), _)) = items.get(at + 1) else { return false };
+        // `from 1-1/4 bar`
+        let from = at.checked_sub(1).map(|before| &items[before].0);
+        if !owned && matches!(from, Some(Item::Loose(word)) if word == "from") {
+            return true;
+        }
+        let mut behind = items[at + 1..].iter().map_while(|(item, _)| match item {
+            Item::Loose(word) => Some(word),
+            _ => None,
+        });
+        let Some(word) = behind.next() else { return false };
+        // `25 square tube`
+        let section = matches!(word.as_str(), "square" | "hex");
+        if section && behind.next().is_some_and(|word| is_stock(word)) {
+            return true;
+        }
         if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
             return false;
         }
@@ -237,6 +247,20 @@ impl Reader {
     }
 }
 
+const OVER: &[&str] = &["over", "up", "big", "oversize", "large", "proud"];
+const UNDER: &[&str] = &["under", "down", "small", "undersize", "shy"];
+
+/// Does a word of such a list stand behind an item?
+fn is_side(items: &[(Item, Range<usize>)], at: usize, words: &[&str]) -> bool {
+    matches!(items.get(at + 1), Some((Item::Loose(word), _)) if words.contains(&word.as_str()))
+}
+
+/// Is it said by how much a size is off, not what it is?
+pub(super) fn is_off(items: &[(Item, Range<usize>)], at: usize, num: &Num) -> bool {
+    matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre))
+        && (is_side(items, at, OVER) || is_side(items, at, UNDER))
+}
+
 /// The one size of a clause that has words of no weight beside it.
 pub(super) fn lone_size(tokens: &[Token]) -> Option<&Num> {
     let mut found = tokens.iter().filter_map(|token| match &token.kind {
@@ -254,7 +278,7 @@ pub(super) fn lone_size(tokens: &[Token]) -> Option<&Num> {
 }
 
 pub(super) fn is_tube(word: &str) -> bool {
-    matches!(word, "tube" | "tubing" | "pipe")
+    matches!(word, "tube" | "tubing")
 }
 
 pub(super) fn positions(items: &[(Item, Range<usize>)], is: impl Fn(&Item) -> bool) -> Vec<usize> {

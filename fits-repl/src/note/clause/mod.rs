@@ -1,0 +1,351 @@
+//! A clause of a note: which size is whose, and what goes into what.
+
+mod size;
+mod special;
+mod walk;
+
+use std::ops::Range;
+
+use fits_core::job::whole::{FitSaid, Nominal, Side, State};
+
+use super::{
+    Line, Reader,
+    items::{Item, Placed},
+    lexicon,
+    mates::Named,
+    parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick},
+    token::{Kind, Token},
+    whose::positions,
+};
+
+/// A clause while its items are gone through, one after another.
+#[allow(clippy::struct_excessive_bools, reason = "each is something a clause may say")]
+struct Clause<'a> {
+    items: &'a [Placed],
+    sign: char,
+    features: Vec<usize>,
+    sizes: Vec<usize>,
+    /// The item of the feature that each size is of, and the feature once it is known.
+    of: Vec<Option<usize>>,
+    seen: Vec<Option<usize>>,
+    /// Sizes of something else: `bolt holes .281 on 3.000`.
+    others: Vec<usize>,
+    reads: bool,
+    works_to: bool,
+    negated: bool,
+    has_fit: bool,
+    most: bool,
+    /// The part alone says whose its sizes are.
+    is_plain: bool,
+    fit: FitSaid,
+    twice: bool,
+    skip_material: bool,
+    last: Option<usize>,
+    mate: Named,
+    mate_to: Option<usize>,
+    own_of_mate: Option<usize>,
+}
+
+impl Reader {
+    /// The clauses of a text, one after another.
+    pub(super) fn text(&mut self, raw: &str, from: usize, line: &mut Line) {
+        let found = self.spelled(&raw[from.min(raw.len())..], from);
+        if line.number > 0 && is_tick(&found) {
+            line.done = true;
+        }
+        if raw.trim_end().ends_with('?') || raw.contains("? ") {
+            self.writers_question(line.number, raw);
+        }
+        let says_fit =
+            |token: &Token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some());
+        line.fit_ahead = found.iter().any(says_fit);
+        let clauses = clauses(&found);
+        let mut at = 0;
+        let mut keeps = false;
+        while at < clauses.len() {
+            let mut clause = clauses[at].1.to_vec();
+            while let Some((sign, next)) = clauses.get(at + 1)
+                && self.is_one_with(&clause, *sign, next, line)
+            {
+                clause.extend(next.iter().cloned());
+                at += 1;
+            }
+            let sign = clauses[at].0;
+            at += 1;
+            let reads = line.reads;
+            line.reads |= keeps && sign == ' ';
+            if self.is_count(&clause, line, sign)
+                || matches!(sign, ',' | '-') && self.names_mate(&clause, line)
+            {
+                continue;
+            }
+            keeps = self.clause(&clause, line, sign);
+            line.reads = reads;
+        }
+    }
+
+    /// Does a clause go on behind the sign that parts it from the next?
+    fn is_one_with(&self, clause: &[Token], sign: char, next: &[Token], line: &Line) -> bool {
+        let names_feature = || {
+            let items = self.items(next, line);
+            let first = items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)));
+            matches!(first, Some((Item::Feature { .. }, _)))
+        };
+        let last = clause.last().and_then(Token::word).and_then(lexicon::feature);
+        match sign {
+            // `is 5, not 6`
+            ',' if has_size(next) => has_size(clause) && next[0].word() == Some("not"),
+            // `Ø18 k6, gear seat`: the size waits for its feature.
+            ',' => {
+                is_bare_size(clause)
+                    && next[0].word().is_some()
+                    && !matches!(clause[0].kind, Kind::Thread(_))
+                    && names_feature()
+            }
+            // `Length: 9-3/4`: a feature and its size.
+            ':' => !has_size(clause) && has_size(&next[..1]) && last == Some(Side::Length),
+            _ => false,
+        }
+    }
+
+    /// `end frames - 3/4 plate, 2`: how many.
+    fn is_count(&mut self, clause: &[Token], line: &Line, sign: char) -> bool {
+        let ([Token { kind: Kind::Num(num), .. }], Some(part), None, true, ',') =
+            (clause, line.subject, line.feature, line.declares, sign)
+        else {
+            return false;
+        };
+        let count = &mut self.job.parts[part].count;
+        let is_count = num.is_whole() && num.unit.is_none() && num.over <= 24 && count.is_none();
+        if is_count {
+            *count = u32::try_from(num.over).ok();
+        }
+        is_count
+    }
+
+    /// One clause; does it say that what follows was measured?
+    fn clause(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
+        if self.special(tokens, line, sign) {
+            return false;
+        }
+        let mut items = self.items(tokens, line);
+        self.named_by_size(&items, line);
+        let mut reads = self.is_measured(tokens, &items, line);
+        let same = items.iter().position(|(item, _)| matches!(item, Item::Same));
+        if same.is_some() {
+            self.same_as_before(line, None);
+        }
+        let negated = items.iter().find_map(|(item, _)| match item {
+            Item::Not => Some(true),
+            Item::Size(_) => Some(false),
+            _ => None,
+        }) == Some(true);
+        if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
+            line.state = State::InPlace;
+        }
+        if self.goes_here(tokens, &items, line) {
+            return false;
+        }
+        let opened = self.subject(tokens, &mut items, line, sign);
+        // `ream to 1.001` is what is wanted.
+        let works_to = tokens.windows(3).any(|found| {
+            found[0].word().is_some_and(lexicon::works_to)
+                && found[1].word() == Some("to")
+                && matches!(found[2].kind, Kind::Num(_))
+        });
+        // `make bush id .752`, whatever it was before.
+        let works_to = works_to && line.date.is_none() || tokens[0].word() == Some("make");
+        reads &= !works_to;
+        self.nouns(&mut items, tokens, line, reads);
+        let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
+        let is_plain = opened
+            || matches!(sign, '^' | ':')
+            || line.declares && line.found == 0
+            || has(|item| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
+        let mut clause = Clause {
+            items: &items,
+            sign,
+            features: positions(&items, |item| matches!(item, Item::Feature { .. })),
+            sizes: positions(&items, |item| matches!(item, Item::Size(_))),
+            of: vec![None; items.len()],
+            seen: vec![None; items.len()],
+            others: Vec::new(),
+            reads,
+            works_to,
+            negated,
+            has_fit: has(|item| matches!(item, Item::Fit(..))),
+            most: has(|item| matches!(item, Item::Most)),
+            is_plain,
+            fit: FitSaid::default(),
+            twice: has(|item| matches!(item, Item::AllRound)),
+            skip_material: false,
+            last: None,
+            mate: None,
+            mate_to: None,
+            own_of_mate: None,
+        };
+        clause.find_owners();
+        line.fits |= clause.has_fit;
+        for (at, (item, place)) in items.iter().enumerate() {
+            self.one(&mut clause, line, at, item, place);
+        }
+        // `journal same as bottom roll`.
+        let as_of = same.and_then(|at| {
+            items[at..].iter().find_map(|(item, _)| match item {
+                Item::Part(part) if Some(*part) != line.subject => Some(*part),
+                _ => None,
+            })
+        });
+        let from = self.joint_end(&clause, line);
+        if as_of.is_some() {
+            self.same_as_before(line, as_of);
+        }
+        if clause.mate.is_some() {
+            self.finish_mate(line, &mut clause.mate, from, &mut clause.fit, clause.mate_to);
+        } else if (clause.has_fit || clause.fit.clearance.is_some())
+            && let Some(feature) = from
+        {
+            self.fit_alone(line, feature, clause.fit);
+        }
+        reads
+    }
+
+    /// `Ø17 = 17.004`: a feature named by its size.
+    fn named_by_size(&self, items: &[Placed], line: &mut Line) {
+        let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] =
+            items
+        else {
+            return;
+        };
+        let size = self.length(num, line.unit);
+        let named = |one: &fits_core::job::whole::Feature| {
+            one.nominal.as_ref().and_then(Nominal::size) == size
+        };
+        if size.is_some() {
+            line.feature = self.job.features.iter().position(named).or(line.feature);
+        }
+    }
+
+    /// Does it say by a word, or by how fine a figure is, that it was measured?
+    fn is_measured(&self, tokens: &[Token], items: &[Placed], line: &mut Line) -> bool {
+        // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
+        let says_so = line.state == State::InPlace
+            || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
+        // `t1 = 3.5` may be what is wanted, `mikes 3.5` is not.
+        line.by_word =
+            items.iter().any(|(item, place)| matches!(item, Item::Reads(true)) && place.len() > 1);
+        line.reads
+            || is_measured_behind(tokens)
+            || says_so
+                && items.iter().any(|(item, _)| {
+                    matches!(item, Item::Size(Kind::Num(num)) if self.is_fine(num, line))
+                })
+    }
+
+    /// The part that the clause speaks of; does it open one?
+    fn subject(
+        &mut self,
+        tokens: &[Token],
+        items: &mut Vec<Placed>,
+        line: &mut Line,
+        sign: char,
+    ) -> bool {
+        let is_loose = |(item, _): &&Placed| matches!(item, Item::Loose(_));
+        let known = items.iter().find(|item| !is_loose(item));
+        let led = items
+            .iter()
+            .take_while(is_loose)
+            .any(|(item, _)| matches!(item, Item::Loose(word) if lexicon::leads_to_mate(word)));
+        if let (Some((Item::Part(part), _)), false) = (known, led) {
+            if line.subject != Some(*part) {
+                line.feature = None;
+            }
+            (line.subject, line.named) = (Some(*part), true);
+            return false;
+        }
+        let part = items.iter().find_map(|(item, _)| match item {
+            Item::Part(part) => Some(*part),
+            _ => None,
+        });
+        if part.is_some() && (line.subject.is_none() || sign == '.') {
+            line.subject = part;
+            return false;
+        }
+        // `crank journals .9992`: a feature that is known is of its part.
+        let of_known = matches!(known, Some((Item::Feature { part: Some(_), .. }, _)));
+        let before = line.subject;
+        let opened = !of_known && self.opens_part(tokens, line, sign);
+        // `grip spins on it`: on what was spoken of before.
+        line.named |= opened;
+        if opened && before != line.subject {
+            line.before = before;
+            *items = self.items(tokens, line);
+        }
+        opened
+    }
+
+    /// The feature that a joint said in the clause begins at.
+    fn joint_end(&self, clause: &Clause, line: &Line) -> Option<usize> {
+        let is_length = |at: usize| self.job.features[at].side == Side::Length;
+        let is_own = |at: usize| Some(self.job.features[at].part) == line.subject;
+        // `thread 1.5 long in the base`: it is the thread that goes in.
+        let whole =
+            clause.last.filter(|at| clause.mate.is_some() && is_length(*at)).and_then(|_| {
+                let seen = clause.seen.iter().flatten().rev().copied();
+                seen.chain(line.role_of).find(|at| !is_length(*at) && is_own(*at))
+            });
+        // `press in drum, running on shaft`, of a bush: its bore is what runs.
+        let other_side = |at: usize| {
+            let other = clause.mate.as_ref().and_then(|(_, part, _, _)| *part);
+            let one = &self.job.features[at];
+            let own = self.inwardness(one.part);
+            clause.last.is_none()
+                && self.wanted_on(line.number).any(|want| want.feature == at)
+                && other.is_some_and(|other| match one.side {
+                    Side::Shaft => self.inwardness(other) > own,
+                    Side::Hole => self.inwardness(other) < own,
+                    _ => false,
+                })
+        };
+        whole.or(clause.last).or_else(|| {
+            line.feature.filter(|at| (is_own(*at) || line.subject.is_none()) && !other_side(*at))
+        })
+    }
+}
+
+impl Clause<'_> {
+    /// Finds the feature that each size is of: the one before it, or the next.
+    fn find_owners(&mut self) {
+        let items = self.items;
+        for &size in &self.sizes {
+            let before = self.features.iter().rev().find(|feature| **feature < size).copied();
+            let next = self.features.iter().find(|feature| **feature > size).copied();
+            let next =
+                next.filter(|next| !self.sizes.iter().any(|other| *other > size && other < next));
+            let taken = |feature: usize| self.of.contains(&Some(feature));
+            // `.5 thick` reads from the size on, whatever stands before it.
+            let is_length =
+                |at: usize| matches!(items[at].0, Item::Feature { side: Side::Length, .. });
+            let is_next_length = |at: usize| at == size + 1 && is_length(at);
+            let follows_size = |at: usize| at > 0 && matches!(items[at - 1].0, Item::Size(_));
+            self.of[size] = match (before, next) {
+                (Some(before), Some(next))
+                    if taken(before)
+                        || is_next_length(next) && (follows_size(before) || !is_length(before)) =>
+                {
+                    Some(next)
+                }
+                (Some(before), _) if taken(before) && !self.reads => {
+                    self.others.push(size);
+                    None
+                }
+                (Some(before), _) => Some(before),
+                (None, next) => next,
+            };
+        }
+    }
+
+    fn place(&self, at: usize) -> Range<usize> {
+        self.items[at].1.clone()
+    }
+}
