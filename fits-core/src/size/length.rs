@@ -183,8 +183,12 @@ impl Length {
 
 /// `dividend / divisor` to the nearest integer, halves to the even one.
 pub(crate) fn divide_half_even(dividend: i128, divisor: i128) -> Option<i128> {
+    if divisor == 1 {
+        return Some(dividend);
+    }
     let quotient = dividend.checked_div_euclid(divisor)?;
-    let remainder = dividend.checked_rem_euclid(divisor)?;
+    // It fits, whatever the product does.
+    let remainder = dividend.wrapping_sub(quotient.wrapping_mul(divisor));
     let up = match remainder.checked_mul(2)?.cmp(&divisor.checked_abs()?) {
         core::cmp::Ordering::Less => 0,
         core::cmp::Ordering::Equal => quotient.rem_euclid(2),

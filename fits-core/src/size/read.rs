@@ -276,7 +276,7 @@ impl Number {
             .numerator
             .checked_mul(i128::from(unit.length().tenth_nanometres()))
             .ok_or_else(super::length::out_of_range)?;
-        if self.is_decimal && count % self.denominator != 0 {
+        if self.is_decimal && self.denominator > 1 && count % self.denominator != 0 {
             return Err(not_a_size(
                 "the size is finer than 0.1 nm, the smallest step kept",
                 if unit.is_inch() {

@@ -116,7 +116,7 @@ pub(super) fn has_fit(query: &Query) -> Option<bool> {
         return matches!(query, Query::Drill(_)).then_some(false);
     };
     Some(matches!(&part.tolerance, Tolerance::Class(class) | Tolerance::Pair(class, _)
-        if class.letters.value.len() < 2 || class.letters.value.chars().all(char::is_lowercase)))
+        if class.letters().len() < 2 || class.letters().chars().all(char::is_lowercase)))
 }
 
 /// `.750`, `1.2505`: a bare size with a leading point, or with ten-thousandths on

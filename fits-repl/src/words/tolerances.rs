@@ -96,7 +96,8 @@ pub(crate) fn class(input: &str, total: usize) -> Result<Option<(&str, ClassText
     if letters.len() > 3 {
         return Ok(None);
     }
-    let letters = Spot { value: letters.to_owned(), at: span(total, input, rest) };
-    let grade = Spot { value: grade.to_owned(), at: span(total, rest, end) };
-    Ok(Some((end, ClassText { letters, grade })))
+    let letters = letters.len();
+    let value = input[..letters + grade.len()].to_owned();
+    let typed = Spot { value, at: span(total, input, end) };
+    Ok(Some((end, ClassText { typed, letters })))
 }

@@ -10,16 +10,31 @@ use crate::query::{Measuring, Size, Spot, Temperatures};
 #[derive(Clone, Debug)]
 #[non_exhaustive]
 pub struct ClassText {
-    /// The letters.
-    pub letters: Spot<String>,
-    /// The digits after them.
-    pub grade: Spot<String>,
+    /// All of it.
+    pub typed: Spot<String>,
+    /// How many letters it begins with.
+    pub(crate) letters: usize,
 }
 
 impl ClassText {
     /// Where the whole class stood.
     pub fn at(&self) -> Range<usize> {
-        self.letters.at.start..self.grade.at.end
+        self.typed.at.clone()
+    }
+
+    /// The letters.
+    pub fn letters(&self) -> &str {
+        self.typed.value.get(..self.letters).unwrap_or_default()
+    }
+
+    /// What stands after them.
+    pub fn grade(&self) -> &str {
+        self.typed.value.get(self.letters..).unwrap_or_default()
+    }
+
+    /// Where the letters end.
+    pub(crate) const fn parted_at(&self) -> usize {
+        self.typed.at.start + self.letters
     }
 }
 

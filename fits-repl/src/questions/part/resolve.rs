@@ -259,17 +259,17 @@ pub(crate) fn pair(
 
 /// A class of ASME B4.1, where the letters name one of its families.
 pub(crate) fn inch_class(text: &ClassText) -> Option<Result<b41::Class, Problem>> {
-    let letters = text.letters.value.as_str();
+    let letters = text.letters();
     let family =
         b41::Family::ALL.into_iter().find(|family| family.name().eq_ignore_ascii_case(letters))?;
-    Some(format!("{letters}{}", text.grade.value).parse().map_err(|error: fits_core::Error| {
+    Some(text.typed.value.parse().map_err(|error: fits_core::Error| {
         from_core(&error, text.at()).fix(text.at(), format!("{}{}", family.name(), family.last()))
     }))
 }
 
 /// A class from its text: the letters, then the grade.
 pub(crate) fn class(text: &ClassText) -> Result<Class, Problem> {
-    let letters = text.letters.value.as_str();
+    let letters = text.letters();
     let feature = if letters.starts_with(|c: char| c.is_ascii_uppercase()) {
         Feature::Hole
     } else {
@@ -283,16 +283,17 @@ pub(crate) fn class(text: &ClassText) -> Result<Class, Problem> {
         };
         let nearest =
             Letter::named(&written_right, feature).unwrap_or_else(|_| Letter::nearest(letters));
-        from_core(&error, text.letters.at.clone())
-            .fix(text.letters.at.clone(), nearest.name(feature))
+        let at = text.at().start..text.parted_at();
+        from_core(&error, at.clone()).fix(at, nearest.name(feature))
     })?;
-    let grade: Grade = text.grade.value.parse().map_err(|error: fits_core::Error| {
-        let nearest = match text.grade.value.trim_start_matches('0').parse::<u32>() {
+    let grade: Grade = text.grade().parse().map_err(|error: fits_core::Error| {
+        let nearest = match text.grade().trim_start_matches('0').parse::<u32>() {
             Ok(number) if number > 18 => "18".to_owned(),
             Ok(number) => number.to_string(),
             Err(_) => "7".to_owned(),
         };
-        from_core(&error, text.grade.at.clone()).fix(text.grade.at.clone(), nearest)
+        let at = text.parted_at()..text.at().end;
+        from_core(&error, at.clone()).fix(at, nearest)
     })?;
     Ok(Class { feature, letter, grade })
 }
