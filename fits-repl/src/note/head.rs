@@ -236,6 +236,11 @@ impl Reader {
         let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
         let called = self.part_called(&said);
         let known = called.is_some_and(|(_, score)| score >= 62);
+        // `FINGERS, 3 OFF`
+        let is_counted = found[end..]
+            .iter()
+            .filter(|token| !token.is_sign(','))
+            .all(|token| matches!(token.kind, Kind::Count(_)));
         let is_name = known
             || self.is_thing(last)
             || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
@@ -243,9 +248,10 @@ impl Reader {
             || end > 0
                 && end < 4
                 && opens_block
-                && next.is_none_or(|next| {
-                    next.is_sign('(') || next.is_sign('-') || self.outline && next.is_sign(',')
-                });
+                && (is_counted
+                    || next.is_none_or(|next| {
+                        next.is_sign('(') || next.is_sign('-') || self.outline && next.is_sign(',')
+                    }));
         if end == 0
             || !is_name
             || lexicon::asks(words.first().copied().unwrap_or_default())

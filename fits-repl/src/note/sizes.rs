@@ -6,7 +6,8 @@ use std::ops::Range;
 use fits_core::{
     Length,
     job::whole::{Nominal, Side},
-    size::Deviations,
+    size::{Deviations, Unit},
+    standards::iso286::Class,
 };
 
 use super::{
@@ -98,12 +99,13 @@ impl Reader {
             line.found += 1;
             return None;
         }
-        // Nobody turns 20 in on a bench lathe: was it millimetres?
+        // Nobody turns 20 in on a bench lathe, or bores a whole 8: was it millimetres?
+        let is_hole = given.owner.is_some_and(|at| self.job.features[at].side == Side::Hole);
         let huge = |num: &Num| {
             self.unit_of(num, line.unit)
                 == (fits_core::size::Unit::Inch, fits_core::job::whole::UnitFrom::Context)
                 && !num.is_inch_shaped()
-                && num.value() > 11.9
+                && (num.value() > 11.9 || is_hole && num.is_whole() && num.value() > 5.9)
         };
         let is_huge = match given.kind {
             Kind::Num(num) => huge(num),
@@ -113,6 +115,16 @@ impl Reader {
             }
             _ => false,
         };
+        // `post hole 19 H7`: what is so large and has a class of ISO 286 is metric.
+        let is_iso = || given.class.as_ref().is_some_and(|class| class.parse::<Class>().is_ok());
+        if let Kind::Num(num) = given.kind
+            && is_huge
+            && is_iso()
+        {
+            let metric = Kind::Num(Num { unit: Some(Unit::Millimetre), ..num.clone() });
+            let (class, off) = (given.class.clone(), given.off.clone());
+            return self.give(line, &Given { kind: &metric, class, off, ..*given });
+        }
         if is_huge
             && !(given.reads || line.reads)
             && given.owner.is_none_or(|owner| self.job.features[owner].side.surface().is_some())

@@ -28,7 +28,8 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     let denies_more = (0..view.items.len()).any(|at| {
         let is_size = |item: &Item| matches!(item.token, Token::Number(_));
         matches!(&*view.said(at), "not" | "instead of")
-            && !(view.items.get(at + 1).is_some_and(is_size) && view.items[..at].iter().any(is_size))
+            && !(view.items.get(at + 1).is_some_and(is_size)
+                && view.items[..at].iter().any(is_size))
     });
     if denies_more {
         return None;
