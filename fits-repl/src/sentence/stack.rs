@@ -107,6 +107,8 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         (1, Some(gap)) => gap,
         // Two words that can be a gap: the longest is.
         (2.., _) if links.get(longest)?.is_gap => longest,
+        // `12, 6.5 and 3.2 in a 22 slot`
+        (0, _) if names == 1 && !has_signs => longest,
         (0, _) if !named || names <= 1 => 0,
         _ => return None,
     };

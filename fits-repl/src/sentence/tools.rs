@@ -14,7 +14,13 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
     if view.has("cuts") {
         return reamer_cut(view, system);
     }
-    view.only(&["head", "fit", "hole", "shaft", "hub"], |token| {
+    // What the pin is of does not change the reamer; over or under by how much would.
+    let is_pins = view.types(&["silver steel", "drill rod", "ground stock", "bright bar"]);
+    if view.types(&["oversize", "undersize"]) {
+        return None;
+    }
+    let kinds: &[&str] = &["head", "fit", "hole", "shaft", "hub", "material"];
+    view.only(if is_pins { kinds } else { &kinds[..5] }, |token| {
         matches!(
             token,
             Token::Number(_)

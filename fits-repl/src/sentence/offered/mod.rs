@@ -12,7 +12,7 @@ use super::{
     settle::{in_units, numbers_in},
     sizes::fit_of,
     token::{Num, System, Token},
-    view::View,
+    view::{Item, View},
 };
 use crate::{
     sentence::offered::{
@@ -81,9 +81,16 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     let text = &super::prepared(&super::plain_marks(text), setting)?.text;
     let line = Line::new(text);
     let (view, unknown) = line.gist();
-    let turns = text.split([' ', ',', '?', '.']).any(|word| {
-        let word = word.to_lowercase();
-        TURNS.contains(&&*word)
+    // `meant to be`, `without fuss`: known together, they turn nothing.
+    let is_idle = |at: usize, item: &Item| {
+        matches!(item.token, Token::Word { kind: "small" | "should" | "trouble", .. })
+            && view.said(at).contains(' ')
+    };
+    let known = view.items.iter().enumerate();
+    let known = known.filter(|(at, item)| !is_idle(*at, item)).map(|(_, item)| item.at.clone());
+    let turns = known.chain(unknown.iter().cloned()).any(|at| {
+        let said = text.get(at).unwrap_or_default().to_lowercase();
+        said.split(' ').any(|word| TURNS.contains(&word))
     });
     if view.items.len() < 2 {
         return None;

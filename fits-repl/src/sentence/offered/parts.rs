@@ -15,9 +15,30 @@ pub(super) fn of_a_bearing(view: &View) -> Option<Vec<String>> {
         Token::Bearing(ball) => Some(*ball),
         _ => None,
     })?;
-    view.numbers().next().is_none().then_some(())?;
-    let turns = |part: &str| format!("bearing {}, {part} turns", ball.number());
-    Some(["shaft", "housing"].map(turns).to_vec())
+    let metal = view.word("material").map_or(String::new(), |metal| format!(", housing {metal}"));
+    let turns =
+        |part: &str, more: &str| format!("bearing {}, {part} turns{metal}{more}", ball.number());
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    let [num] = numbers[..] else {
+        return numbers
+            .is_empty()
+            .then(|| ["shaft", "housing"].map(|part| turns(part, "")).to_vec());
+    };
+    // A seat as it measures, in the units in which it is near the bearing's own.
+    let [od, bore] = [ball.outside(), ball.bore()].map(|size| size.millimetres());
+    let is_near = |value: f64, of: f64| (value - of).abs() < 0.05 * of;
+    [System::Millimetres, System::Inches].into_iter().find_map(|system| {
+        let value = num.mm(system);
+        let seat = if is_near(value, od) {
+            "housing"
+        } else if is_near(value, bore) {
+            "shaft"
+        } else {
+            return None;
+        };
+        let reads = format!(", {seat} {}", num.plain(system));
+        Some(["shaft", "housing"].map(|part| turns(part, &reads)).to_vec())
+    })
 }
 
 /// The longest part less the others: the smallest once, or at both ends.
