@@ -8,8 +8,8 @@ use crate::words::clause::opened_by;
 use super::{
     ALL, Said, Setting, distinct,
     line::{KEPT, Line, MEANT},
-    ready,
     number::number,
+    ready,
     settle::{in_units, numbers_in, settle},
     sizes::nominal_of,
     threads::thread_alone,

@@ -15,7 +15,8 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
         return reamer_cut(view, system);
     }
     // What the pin is of does not change the reamer; over or under by how much would.
-    let is_pins = view.types(&["silver steel", "drill rod", "ground stock", "bright bar"]);
+    let is_pins = view.numbers().count() == 2
+        && view.types(&["silver steel", "drill rod", "ground stock", "bright bar"]);
     if view.types(&["oversize", "undersize"]) {
         return None;
     }
@@ -134,7 +135,8 @@ pub(crate) fn drill(view: &View, system: System) -> Option<Said> {
                 vec![format!("drill {gauge}"), format!("{gauge} clearance")],
             ));
         }
-        return view.has("head").then(|| Said::plain(format!("drill {gauge}")));
+        let is_drill = view.has("head") || gauge.starts_with("letter") && !view.has("unit");
+        return is_drill.then(|| Said::plain(format!("drill {gauge}")));
     }
     if !view.has("head") || view.has("hole") {
         return None;

@@ -69,6 +69,15 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     let (size, long, place) = match leads {
         [true, false] => (second, first, at),
         [false, true] => (first, second, after),
+        // `50mm brass round, 300mm`: the long one is its length, or so one hopes.
+        [false, false] if view.word("foot").is_none() => {
+            let of = |size: &Num, long: &Num| {
+                let bar = format!("{section}{}", size.plain(system));
+                weighed(view, &bar, &[&long.plain(system)]).queries()
+            };
+            let choices = [of(first, second), of(second, first)].concat();
+            return Some(Said::ask("which of the two is its length is not said", choices));
+        }
         _ => return None,
     };
     let long = match view.word("foot").filter(|_| beside(place, "foot")) {

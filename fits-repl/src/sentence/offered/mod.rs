@@ -16,7 +16,10 @@ use super::{
 };
 use crate::{
     sentence::offered::{
-        parts::{bushings, of_a_bearing, of_a_joint, of_a_pitch, of_a_stack, of_heat, of_thread},
+        parts::{
+            bushings, of_a_bearing, of_a_joint, of_a_pitch, of_a_stack, of_a_tube, of_heat,
+            of_thread,
+        },
         sizes::{of_one, of_size, of_two},
     },
     words::clause::{opened_by, reserved},
@@ -196,6 +199,7 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         .collect();
     let sizes: Vec<&Num> = numbers.iter().map(|(_, num)| *num).collect();
     if let Some(all) = of_a_bearing(view)
+        .or_else(|| of_a_tube(view, &numbers, fit.as_ref(), system))
         .or_else(|| of_a_stack(view, &sizes, system))
         .or_else(|| of_a_pitch(view, &sizes, system))
         .or_else(|| of_heat(view, &sizes, fit.as_ref(), system))

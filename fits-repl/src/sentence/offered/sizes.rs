@@ -42,7 +42,8 @@ pub(super) fn of_one(
         let (read, others): (Vec<_>, Vec<_>) =
             near.into_iter().partition(|other| other.contains(" = "));
         // `the bore came out at 30.02, drawing says H7`
-        let (read, late) = if is_nominal(num, system) { (Vec::new(), read) } else { (read, Vec::new()) };
+        let (read, late) =
+            if is_nominal(num, system) { (Vec::new(), read) } else { (read, Vec::new()) };
         return [read, vec![format!("{size} {text}")], late, others].concat();
     }
     let metal = metal(view);
