@@ -38,9 +38,8 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
         let own = if let [own] = keys[..] { Some(own) } else { None };
         let skip: Vec<usize> = own.iter().map(|(at, _)| *at).collect();
         let roles = assign(view, &["shaft"], &skip, system)?;
-        let key = match (own, &roles.free[..]) {
-            (Some((_, key)), []) | (None, [(_, key, _)]) => key,
-            _ => return None,
+        let ((Some((_, key)), []) | (None, [(_, key, _)])) = (own, &roles.free[..]) else {
+            return None;
         };
         let shaft = roles.num("shaft")?;
         if let [cut] = wrong[..] {

@@ -65,7 +65,7 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
         beside(at, "role") || in_feet || said == "of" || said == "length of"
     });
     // `600 length of 40 bar`: what stands after its number is its own.
-    let leads = if after_it[0] != after_it[1] { after_it } else { leads };
+    let leads = if after_it[0] == after_it[1] { leads } else { after_it };
     let (size, long, place) = match leads {
         [true, false] => (second, first, at),
         [false, true] => (first, second, after),

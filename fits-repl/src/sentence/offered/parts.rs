@@ -1,5 +1,7 @@
 //! What may be asked of bearings, stacks, threads, and parts that are pressed or heated.
 
+use fits_core::Length;
+
 use crate::sentence::{
     holes::fraction_threads,
     sizes::Fit,
@@ -25,7 +27,7 @@ pub(super) fn of_a_bearing(view: &View) -> Option<Vec<String>> {
             .then(|| ["shaft", "housing"].map(|part| turns(part, "")).to_vec());
     };
     // A seat as it measures, in the units in which it is near the bearing's own.
-    let [od, bore] = [ball.outside(), ball.bore()].map(|size| size.millimetres());
+    let [od, bore] = [ball.outside(), ball.bore()].map(Length::millimetres);
     let is_near = |value: f64, of: f64| (value - of).abs() < 0.01 * of;
     [System::Millimetres, System::Inches].into_iter().find_map(|system| {
         let value = num.mm(system);
