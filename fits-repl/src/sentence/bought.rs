@@ -18,7 +18,8 @@ pub(super) fn only_number(view: &View) -> Option<&Num> {
 
 /// The key and keyways of a shaft.
 pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
-    view.only(&["key", "shaft", "hole", "role"], |token| matches!(token, Token::Number(_)))?;
+    let kinds = ["key", "shaft", "hole", "hub", "role"];
+    view.only(&kinds, |token| matches!(token, Token::Number(_)))?;
     if !view.has("key") || view.has("hole") || view.words("role").any(|role| role != "od") {
         return None;
     }
@@ -193,6 +194,17 @@ pub(crate) fn bought(view: &View, system: System) -> Option<Said> {
             _ => return None,
         },
     };
+    // `half inch silver steel in a reamed hole, is it a fit`: of which?
+    let asks_fit = view.has("hole") && view.types(&["fit", "a fit", "fits"]);
+    if fit.is_none()
+        && asks_fit
+        && !view.has("fit")
+        && matches!(name, "silver steel" | "drill rod" | "silver" | "drillrod")
+    {
+        let bar = if name.starts_with("silver") { "silver steel" } else { "drill rod" };
+        let each = ["sliding", "running", "press"].map(|word| format!("{bar} {text}, {word}"));
+        return Some(Said::ask("how it is to fit is not said", each.to_vec()));
+    }
     let material = hub_of(view, is_holder)?;
     let is_metric = text.ends_with("mm");
     let name = match name {

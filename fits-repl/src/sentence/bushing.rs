@@ -52,6 +52,13 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
     let has_role = view.words("role").any(|role| matches!(role, "od" | "id"));
     let crossed: Vec<usize> = (0..view.items.len())
         .filter(|at| !has_role && (is_cross(at.checked_sub(1)) || is_cross(Some(at + 1))))
+        // `12 x 18 x 20 long`
+        .filter(|at| {
+            !matches!(
+                view.items.get(at + 1).map(|item| &item.token),
+                Some(Token::Word { kind: "role", name: "long" })
+            )
+        })
         .collect();
     let roles = assign(view, &["role", "bushing", "hub", "shaft", "hole"], &crossed, system)?;
     let mut sizes: Vec<Num> = roles.free.iter().map(|(_, num, _)| num.clone()).collect();

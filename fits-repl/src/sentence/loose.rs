@@ -8,10 +8,12 @@ use crate::words::clause::opened_by;
 use super::{
     ALL, Said, Setting, distinct,
     line::{KEPT, Line, MEANT},
+    number::number,
     ready,
     settle::{in_units, numbers_in, settle},
+    sizes::nominal_of,
     threads::thread_alone,
-    token::Token,
+    token::{System, Token},
     view::View,
 };
 
@@ -137,6 +139,33 @@ const BY_TIGHTNESS: &[&str] = &[
     "shrink",
 ];
 
+/// What else a class at a size may be: a nominal size as it was read, a part alone, a
+/// reamer, a mate, the classes next to it.
+pub(super) fn near_class(size: &str, class: &str) -> Vec<String> {
+    let is_class = class.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'/');
+    let Some((num, _)) = number(size, 0).filter(|_| is_class) else { return Vec::new() };
+    let letters = class.trim_end_matches(|c: char| c.is_ascii_digit());
+    let grade: Option<u32> = class[letters.len()..].parse().ok();
+    match (class.split_once('/'), grade) {
+        (Some((hole, shaft)), _) => vec![format!("{size} {hole}"), format!("{size} {shaft}")],
+        (None, Some(grade)) if ["RC", "LC", "LT", "LN", "FN"].contains(&letters) => {
+            [grade.saturating_sub(1), grade + 1]
+                .map(|grade| format!("{size} {letters}{grade}"))
+                .to_vec()
+        }
+        (None, Some(_)) if letters.len() < 3 => {
+            let is_read = num.places > 1 && !num.is_fraction;
+            let nominal = nominal_of(&num, System::Millimetres).filter(|_| is_read);
+            let read = nominal.map(|nominal| format!("{nominal} {class} = {size}"));
+            let is_hole = letters.starts_with(|c: char| c.is_ascii_uppercase());
+            let whole =
+                if is_hole { format!("ream {size} {class}") } else { format!("{size} H7/{class}") };
+            read.into_iter().chain([whole]).collect()
+        }
+        _ => Vec::new(),
+    }
+}
+
 /// What else a person may have meant who is read as this plain query.
 fn others(plain: &str) -> Vec<String> {
     let mut other = Vec::new();
@@ -162,6 +191,8 @@ fn others(plain: &str) -> Vec<String> {
     }
     if let Some((size, _)) = plain.split_once(" = ") {
         other.push(size.to_owned());
+    } else if let Some((size, class)) = plain.split_once(' ') {
+        other.extend(near_class(size, class));
     }
     for lead in ["ream ", "drill ", "rehearse ", "keyway for "] {
         other.extend(

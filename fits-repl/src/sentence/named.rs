@@ -272,7 +272,7 @@ pub(crate) fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
             ((1..=97).contains(&value) && ends(line, end))
                 .then(|| (Token::Gauge(format!("#{value}")), end))
         }
-        "letter" => {
+        "letter" | "ltr" | "lttr" => {
             let from = spaces(line, end);
             let letter = line.get(from..from + 1)?;
             (letter.bytes().all(|byte| byte.is_ascii_alphabetic()) && ends(line, from + 1)).then(

@@ -199,8 +199,9 @@ pub(crate) fn deviations_text(
     if is_both {
         return format!("{size} \u{b1}{above}");
     }
-    let (below, _) = give(lower);
-    format!("{size} {above_sign}{above}/-{below}")
+    let (below, below_sign) = give(lower);
+    let below_sign = if lower.value == 0.0 { "-" } else { below_sign };
+    format!("{size} {above_sign}{above}/{below_sign}{below}")
 }
 
 /// The size that limits are about, in millimetres.

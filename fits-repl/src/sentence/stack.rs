@@ -6,7 +6,7 @@ use crate::sentence::{
     Said,
     links::{named_links, plain_links},
     token::{Num, System, Token},
-    view::View,
+    view::{Item, View},
 };
 
 /// Parts that are said as several.
@@ -46,6 +46,11 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     )?;
     if view.has("role") {
         return None;
+    }
+    let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
+    let is_part = |num: &Num| num.mm(system).abs() > 0.1 * largest;
+    if view.tokens().any(|token| matches!(token, Token::Deviations { upper, lower, is_both: false } if is_part(upper) || is_part(lower))) {
+        return stack(&parted(view), system);
     }
     // `spindle 4.000, less hub 3.750`: where each is added or taken off, whose it is
     // says nothing more.
@@ -96,7 +101,9 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let says_plus = view.tokens().any(|token| matches!(token, Token::Plus));
-    let all_plus = says_plus && links.iter().all(|link| link.is_plus);
+    // `12 plus 6.5 in a 22 slot`: the signs join the parts.
+    let is_in_gap = says_plus && names == 1 && view.has("gap") && !view.has("less");
+    let all_plus = says_plus && !is_in_gap && links.iter().all(|link| link.is_plus);
     let longest = links
         .iter()
         .enumerate()
@@ -107,6 +114,8 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         (1, Some(gap)) => gap,
         // Two words that can be a gap: the longest is.
         (2.., _) if links.get(longest)?.is_gap => longest,
+        // `12, 6.5 and 3.2 in a 22 slot`
+        (0, _) if names == 1 && (!has_signs || is_in_gap) => longest,
         (0, _) if !named || names <= 1 => 0,
         _ => return None,
     };
@@ -142,6 +151,23 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         return Some(Said::plain(one));
     }
     Some(Said::plain(composed(&links, wanted.as_ref(), all_plus, system)))
+}
+
+/// `12.0 plus 6.5 plus 3.2`: parts, and no tolerance of the first.
+fn parted(view: &View) -> View {
+    let mut items = Vec::new();
+    for item in &view.items {
+        let Token::Deviations { upper, lower, is_both: false } = &item.token else {
+            items.push(item.clone());
+            continue;
+        };
+        for num in [upper, lower] {
+            let sign = if num.is_negative { Token::Minus } else { Token::Plus };
+            let parts = [sign, Token::Number(Num { is_negative: false, ..num.clone() })];
+            items.extend(parts.map(|token| Item { token, at: item.at.clone() }));
+        }
+    }
+    View { items, text: view.text.clone() }
 }
 
 /// The links as a plain query has them, the gap first.

@@ -214,6 +214,20 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
             format!("{nominal} {}, {side} = {reading}", fit.text())
         }
     };
+    // `I've got a 20 mm pin`: by name, or as it measures?
+    let is_got = |at: usize| {
+        !matches!(view.items[at].token, Token::Word { kind: "reads" | "start", .. })
+            || ["got", "i've got", "ive got", "got a", "i get"].contains(&&*view.said(at))
+    };
+    if let (Fit::Word(word), None) = (&fit, nominal)
+        && is_nominal(num, system)
+        && (num.places == 0 || num.is_fraction)
+        && view.has("reads")
+        && (0..view.items.len()).all(is_got)
+    {
+        let named = format!("{reading} {word}{more}");
+        return Some(Said::ask("the size by name, or as it measures?", vec![named, text]));
+    }
     Some(Said::plain(text))
 }
 

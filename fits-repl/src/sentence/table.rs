@@ -25,7 +25,7 @@ const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair rescue";
 const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware service weight";
 
-/// Questions about parts and how they fit, `parts` in a row.
+/// Questions about parts and how they fit. `fitted`, `metals` and `parts` stand for these in a row.
 const PARTS: &str = "fit suit pair reading plan rehearse pick bushing assemble pick-press warm bought bearing rescue";
 
 /// A meaning of a spelling.
@@ -107,9 +107,9 @@ impl Table {
         for word in Word::all() {
             let names = std::iter::once(word.name()).chain(word.aliases().iter().copied());
             let (verbs, names): (Vec<_>, Vec<_>) = names.partition(|name| NEEDS_FIT.contains(name));
-            table.add(word.name(), "fit", FITTED, names.into_iter());
+            table.add(word.name(), "fit", "fitted", names.into_iter());
             for verb in verbs {
-                table.add_owned(word.name(), "fit", FITTED, format!("{verb} fit"));
+                table.add_owned(word.name(), "fit", "fitted", format!("{verb} fit"));
             }
         }
         for said in
@@ -129,8 +129,8 @@ impl Table {
             let name = plain_name(material);
             let (numbers, names): (Vec<_>, Vec<_>) =
                 names.partition(|name| name.bytes().any(|byte| byte.is_ascii_digit()));
-            table.add(name, "material", METALS, names.into_iter());
-            table.add(name, "material", METALS, numbers.into_iter());
+            table.add(name, "material", "metals", names.into_iter());
+            table.add(name, "material", "metals", numbers.into_iter());
             if let Some(row) = table.rows.last_mut() {
                 row.is_number = true;
             }
@@ -169,7 +169,7 @@ impl Table {
         spellings: impl Iterator<Item = &'static str>,
     ) {
         let is_general = questions == "all";
-        let bits = if is_general { (1 << ALL.len()) - 1 } else { bits_of(questions) };
+        let bits = bits_of(questions);
         let row = self.rows.len();
         self.rows.push(Row { name, kind, questions: bits, is_general, is_number: false });
         // As thumbs type them: `whats`, `dont`; but `i'd` is no inside diameter.
@@ -253,14 +253,17 @@ impl Table {
     }
 }
 
-/// The questions of a row, a bit each.
+/// The questions of a row, a bit each: by name, or a set of them.
 fn bits_of(questions: &str) -> u64 {
-    let bits = questions.split(' ').map(|question| match question {
-        "log" => 1 << LOG,
+    let bit = |question: &str| match question {
+        "all" => (1 << ALL.len()) - 1,
         "parts" => bits_of(PARTS),
+        "fitted" => bits_of(FITTED),
+        "metals" => bits_of(METALS),
+        "log" => 1 << LOG,
         _ => ALL.iter().position(|(known, _)| *known == question).map_or(0, |at| 1 << at),
-    });
-    bits.fold(0, |all, bit| all | bit)
+    };
+    questions.split(' ').fold(0, |bits, question| bits | bit(question))
 }
 
 /// The plainest name of a metal that says the same: letters and spaces alone.

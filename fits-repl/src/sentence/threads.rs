@@ -230,7 +230,8 @@ pub(crate) fn fine_or(view: &View, name: String) -> Option<Result<String, Said>>
     if !view.says("state", "fine") || !is_bare_metric {
         return Some(Ok(name));
     }
-    let tail = if view.says("head", "tap") { " tap" } else { "" };
+    let is_tap = view.says("head", "tap") || view.says("head", "drill");
+    let tail = if is_tap { " tap" } else { "" };
     // ISO 261: the fine pitches, the common one first.
     let pitches: &[&str] = match &*name {
         "M6" => &["0.75"],

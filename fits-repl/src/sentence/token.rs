@@ -332,7 +332,7 @@ pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
         return Some(found);
     }
     if line.get(at..)?.starts_with('\u{2205}')
-        || line.get(at..)?.starts_with('\u{d8}')
+        || line.get(at..)?.starts_with(['\u{d8}', '\u{f8}'])
         || line.get(at..)?.starts_with('\u{2300}')
     {
         return token_at(line, spaces(line, at + line.get(at..)?.chars().next()?.len_utf8()));

@@ -14,7 +14,14 @@ pub(crate) fn ream(view: &View, system: System) -> Option<Said> {
     if view.has("cuts") {
         return reamer_cut(view, system);
     }
-    view.only(&["head", "fit", "hole", "shaft", "hub"], |token| {
+    // What the pin is of does not change the reamer; over or under by how much would.
+    let is_pins = view.numbers().count() == 2
+        && view.types(&["silver steel", "drill rod", "ground stock", "bright bar"]);
+    if view.types(&["oversize", "undersize"]) {
+        return None;
+    }
+    let kinds: &[&str] = &["head", "fit", "hole", "shaft", "hub", "material"];
+    view.only(if is_pins { kinds } else { &kinds[..5] }, |token| {
         matches!(
             token,
             Token::Number(_)
@@ -128,7 +135,8 @@ pub(crate) fn drill(view: &View, system: System) -> Option<Said> {
                 vec![format!("drill {gauge}"), format!("{gauge} clearance")],
             ));
         }
-        return view.has("head").then(|| Said::plain(format!("drill {gauge}")));
+        let is_drill = view.has("head") || gauge.starts_with("letter") && !view.has("unit");
+        return is_drill.then(|| Said::plain(format!("drill {gauge}")));
     }
     if !view.has("head") || view.has("hole") {
         return None;

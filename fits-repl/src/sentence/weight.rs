@@ -50,6 +50,12 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
         is(at + 1) || at.checked_sub(1).is_some_and(is)
     };
     // The length is the one with `long` beside it, in feet, or before `of`.
+    let after_it = [at, after].map(|at| {
+        matches!(
+            view.items.get(at + 1).map(|item| &item.token),
+            Some(Token::Word { kind: "role" | "foot", .. })
+        )
+    });
     let leads = [at, after].map(|at| {
         let said = view.said(at + 1);
         let in_feet = matches!(
@@ -58,12 +64,27 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
         );
         beside(at, "role") || in_feet || said == "of" || said == "length of"
     });
-    let (size, long, is_feet) = match leads {
-        [true, false] => (second, first, beside(at, "foot")),
-        [false, true] => (first, second, beside(after, "foot")),
+    // `600 length of 40 bar`: what stands after its number is its own.
+    let leads = if after_it[0] == after_it[1] { leads } else { after_it };
+    let (size, long, place) = match leads {
+        [true, false] => (second, first, at),
+        [false, true] => (first, second, after),
+        // `50mm brass round, 300mm`: the long one is its length, or so one hopes.
+        [false, false] if view.word("foot").is_none() => {
+            let of = |size: &Num, long: &Num| {
+                let bar = format!("{section}{}", size.plain(system));
+                weighed(view, &bar, &[&long.plain(system)]).queries()
+            };
+            let choices = [of(first, second), of(second, first)].concat();
+            return Some(Said::ask("which of the two is its length is not said", choices));
+        }
         _ => return None,
     };
-    let long = if is_feet { format!("{}ft", long.text) } else { long.plain(system) };
+    let long = match view.word("foot").filter(|_| beside(place, "foot")) {
+        Some("m") => format!("{}m", long.text),
+        Some(_) => format!("{}ft", long.text),
+        None => long.plain(system),
+    };
     Some(weighed(view, &format!("{section}{}", size.plain(system)), &[&long]))
 }
 

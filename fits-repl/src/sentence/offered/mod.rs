@@ -12,11 +12,14 @@ use super::{
     settle::{in_units, numbers_in},
     sizes::fit_of,
     token::{Num, System, Token},
-    view::View,
+    view::{Item, View},
 };
 use crate::{
     sentence::offered::{
-        parts::{bushings, of_a_bearing, of_a_joint, of_a_pitch, of_a_stack, of_heat, of_thread},
+        parts::{
+            bushings, of_a_bearing, of_a_joint, of_a_pitch, of_a_stack, of_a_tube, of_heat,
+            of_thread,
+        },
         sizes::{of_one, of_size, of_two},
     },
     words::clause::{opened_by, reserved},
@@ -81,9 +84,16 @@ pub(crate) fn offered(text: &str, setting: Setting) -> Option<Guess> {
     let text = &super::prepared(&super::plain_marks(text), setting)?.text;
     let line = Line::new(text);
     let (view, unknown) = line.gist();
-    let turns = text.split([' ', ',', '?', '.']).any(|word| {
-        let word = word.to_lowercase();
-        TURNS.contains(&&*word)
+    // `meant to be`, `without fuss`: known together, they turn nothing.
+    let is_idle = |at: usize, item: &Item| {
+        matches!(item.token, Token::Word { kind: "small" | "should" | "trouble", .. })
+            && view.said(at).contains(' ')
+    };
+    let known = view.items.iter().enumerate();
+    let known = known.filter(|(at, item)| !is_idle(*at, item)).map(|(_, item)| item.at.clone());
+    let turns = known.chain(unknown.iter().cloned()).any(|at| {
+        let said = text.get(at).unwrap_or_default().to_lowercase();
+        said.split(' ').any(|word| TURNS.contains(&word))
     });
     if view.items.len() < 2 {
         return None;
@@ -189,6 +199,7 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         .collect();
     let sizes: Vec<&Num> = numbers.iter().map(|(_, num)| *num).collect();
     if let Some(all) = of_a_bearing(view)
+        .or_else(|| of_a_tube(view, &numbers, fit.as_ref(), system))
         .or_else(|| of_a_stack(view, &sizes, system))
         .or_else(|| of_a_pitch(view, &sizes, system))
         .or_else(|| of_heat(view, &sizes, fit.as_ref(), system))

@@ -1,5 +1,7 @@
 //! What may be asked of bearings, stacks, threads, and parts that are pressed or heated.
 
+use fits_core::Length;
+
 use crate::sentence::{
     holes::fraction_threads,
     sizes::Fit,
@@ -15,9 +17,72 @@ pub(super) fn of_a_bearing(view: &View) -> Option<Vec<String>> {
         Token::Bearing(ball) => Some(*ball),
         _ => None,
     })?;
-    view.numbers().next().is_none().then_some(())?;
-    let turns = |part: &str| format!("bearing {}, {part} turns", ball.number());
-    Some(["shaft", "housing"].map(turns).to_vec())
+    let metal = view.word("material").map_or(String::new(), |metal| format!(", housing {metal}"));
+    let turns =
+        |part: &str, more: &str| format!("bearing {}, {part} turns{metal}{more}", ball.number());
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    let [num] = numbers[..] else {
+        return numbers
+            .is_empty()
+            .then(|| ["shaft", "housing"].map(|part| turns(part, "")).to_vec());
+    };
+    // A seat as it measures, in the units in which it is near the bearing's own.
+    let [od, bore] = [ball.outside(), ball.bore()].map(Length::millimetres);
+    let is_near = |value: f64, of: f64| (value - of).abs() < 0.01 * of;
+    [System::Millimetres, System::Inches].into_iter().find_map(|system| {
+        let value = num.mm(system);
+        let seat = if is_near(value, od) {
+            "housing"
+        } else if is_near(value, bore) {
+            "shaft"
+        } else {
+            return None;
+        };
+        let reads = format!(", {seat} {}", num.plain(system));
+        Some(["shaft", "housing"].map(|part| turns(part, &reads)).to_vec())
+    })
+}
+
+/// A plug for a tube by its outside and its wall; a third size is its bore.
+pub(super) fn of_a_tube(
+    view: &View,
+    numbers: &[(usize, &Num)],
+    fit: Option<&Fit>,
+    system: System,
+) -> Option<Vec<String>> {
+    let is_tube = view.types(&["tube", "tubing", "pipe", "tub"]) && !view.says("role", "id");
+    let is_wall = |at: usize| {
+        matches!(
+            view.items.get(at).map(|item| &item.token),
+            Some(Token::Word { kind: "role", name: "wall" })
+        )
+    };
+    let after = numbers.iter().find(|(at, _)| is_wall(at + 1));
+    let before = || numbers.iter().find(|(at, _)| at.checked_sub(1).is_some_and(is_wall));
+    let (at, wall) = after.or_else(before).filter(|_| is_tube)?;
+    let rest: Vec<&Num> =
+        numbers.iter().filter(|(other, _)| other != at).map(|(_, num)| *num).collect();
+    let od = match rest[..] {
+        [od] => od,
+        [a, b] => {
+            let (od, bore) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };
+            let inside = od.mm(system) - 2.0 * wall.mm(system);
+            (inside - bore.mm(system)).abs().lt(&(0.02 * inside)).then_some(od)?
+        }
+        _ => return None,
+    };
+    let words = match fit {
+        Some(Fit::Word(word)) => vec![*word],
+        Some(_) => return None,
+        None => vec!["press", "light press", "push"],
+    };
+    let (od, wall) = (od.plain(system), wall.plain(system));
+    let bore = format!("{od} - 2 * {wall}");
+    let each = words.iter().flat_map(|word| {
+        let joint = format!("assemble {bore} {word}, hub steel od {od} wall {wall}, shaft steel");
+        [format!("{bore} {word}, thin tube"), joint]
+    });
+    Some(each.collect())
 }
 
 /// The longest part less the others: the smallest once, or at both ends.

@@ -1,6 +1,7 @@
 //! What may be asked of one size or two.
 
 use crate::sentence::{
+    loose::near_class,
     sizes::{Fit, is_nominal},
     token::{Num, System, Token},
     view::{Item, View},
@@ -37,11 +38,13 @@ pub(super) fn of_one(
     let size = num.plain(system);
     let text = fit.text();
     if !matches!(fit, Fit::Word(_)) {
-        let mut all = vec![format!("{size} {text}")];
-        if let Fit::Hole(_) = fit {
-            all.push(format!("ream {size} {text}"));
-        }
-        return all;
+        let near = near_class(&size, text);
+        let (read, others): (Vec<_>, Vec<_>) =
+            near.into_iter().partition(|other| other.contains(" = "));
+        // `the bore came out at 30.02, drawing says H7`
+        let (read, late) =
+            if is_nominal(num, system) { (Vec::new(), read) } else { (read, Vec::new()) };
+        return [read, vec![format!("{size} {text}")], late, others].concat();
     }
     let metal = metal(view);
     let whole = format!("{size} {text}{metal}");
@@ -125,8 +128,12 @@ pub(super) fn of_two(
             ]);
             if view.has("should") || view.has("trouble") || view.has("off") {
                 let part = part_of(view, a.0).unwrap_or("hole");
-                all.insert(0, format!("rescue {part} {first} should be {second}{tail}"));
-                all.push(format!("rescue {part} {second} should be {first}{tail}"));
+                let [is, should] = match read {
+                    Some((nominal, reading, _)) => [reading, nominal],
+                    None => [&first, &second],
+                };
+                all.insert(0, format!("rescue {part} {is} should be {should}{tail}"));
+                all.push(format!("rescue {part} {should} should be {is}{tail}"));
             }
             all
         }
