@@ -112,7 +112,17 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     if is_loose && !view.has("head") && view.types(&["tube", "tubing", "pipe"]) {
         return None;
     }
-    let joint = joint(view, system)?;
+    let mut joint = joint(view, system)?;
+    if view.has("bushing") && joint.od.is_none() && joint.wall.is_none() {
+        // A thin housing or a thick one: the press goes by it.
+        let size = joint.plug.clone().or_else(|| joint.bore.clone())?;
+        let mut choices = Vec::new();
+        for times in [2.0, 3.0] {
+            joint.od = Some(size.times(times));
+            choices.extend(compose(view, &joint, fit.as_ref(), system, shrinks)?.queries());
+        }
+        return Some(Said::ask("the outside of its housing is not said", choices));
+    }
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
     Some(plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said))
 }

@@ -67,6 +67,10 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
                 )
         },
     )?;
+    // `old bore was .750, new one press`: the size of a part that is no more.
+    if view.types(&["old"]) && view.types(&["was", "were"]) {
+        return None;
+    }
     // What is printed has a rule of its own.
     if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs"))
         && view.has("shaft")

@@ -231,9 +231,6 @@ impl Joint {
             (None, Some(wall)) => {
                 let _ = write!(text, " wall {}", wall.plain(system));
             }
-            (None, None) if has_bushing => {
-                let _ = write!(text, " od {}", twice(size, system));
-            }
             (None, None) => return None,
         }
         if let Some(long) = &self.long {

@@ -68,6 +68,12 @@ impl Num {
         })
     }
 
+    /// So many times as large.
+    pub(crate) fn times(&self, factor: f64) -> Self {
+        let value = self.value * factor;
+        Self { text: trimmed(value), value, is_fraction: false, ..self.clone() }
+    }
+
     /// As a plain query has it, with its unit.
     pub(crate) fn plain(&self, system: System) -> String {
         let unit = match (self.unit, system) {

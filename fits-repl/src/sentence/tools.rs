@@ -6,6 +6,7 @@ use crate::sentence::{
     Said,
     sizes::{Fit, fit_of, is_nominal},
     token::{Num, System, Token},
+    tube::inside,
     view::{Item, View},
 };
 
@@ -205,6 +206,9 @@ fn by_dial(view: &View, left: String) -> Option<Said> {
 pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     if view.has("dial") {
         return to_dial(view, system);
+    }
+    if view.has("role") {
+        return inside(view, system);
     }
     view.only(&["unit", "less", "more", "half"], |token| {
         matches!(

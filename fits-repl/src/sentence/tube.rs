@@ -51,3 +51,16 @@ pub(crate) fn plug(view: &View, system: System) -> Option<Said> {
     }
     Some(Said::plain(thin))
 }
+
+/// `id of 2 inch od 1/8 wall tube`: what is left inside.
+pub(crate) fn inside(view: &View, system: System) -> Option<Said> {
+    view.only(&["role"], |token| matches!(token, Token::Number(_)))?;
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    let [(at, od), (after, wall)] = numbers[..] else { return None };
+    let is = |at: usize, role: &str| matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "role", name }) if *name == role);
+    if !view.says("role", "id") || !is(at, "od") || !is(after, "wall") {
+        return None;
+    }
+    od.less_twice(wall, system)?;
+    Some(Said::plain(format!("{} - 2 * {}", od.plain(system), wall.plain(system))))
+}

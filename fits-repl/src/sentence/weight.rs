@@ -9,7 +9,7 @@ use crate::sentence::{
 /// `what does 12 inches of 1 inch round steel weigh`: a section, a metal and a length.
 pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     view.only(&["head", "section", "material", "role", "foot", "shaft"], |token| {
-        matches!(token, Token::Number(_))
+        matches!(token, Token::Number(_) | Token::Cross)
     })?;
     if !view.has("head") || view.words("material").count() > 1 {
         return None;
@@ -66,9 +66,19 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     });
     // `600 length of 40 bar`: what stands after its number is its own.
     let leads = if after_it[0] == after_it[1] { leads } else { after_it };
+    let crosses = view.count(|token| *token == Token::Cross);
+    let is_crossed =
+        crosses == 1 && view.items[at..after].iter().any(|item| item.token == Token::Cross);
+    if crosses > usize::from(is_crossed) {
+        return None;
+    }
     let (size, long, place) = match leads {
         [true, false] => (second, first, at),
         [false, true] => (first, second, after),
+        // `30 x 300`: a bar is named by its section first.
+        [false, false] if is_crossed && first.mm(system) < second.mm(system) => {
+            (first, second, after)
+        }
         // `50mm brass round, 300mm`: the long one is its length, or so one hopes.
         [false, false] if view.word("foot").is_none() => {
             let of = |size: &Num, long: &Num| {

@@ -76,7 +76,10 @@ pub(super) fn of_size(view: &View, size: &str) -> Vec<String> {
         all.push(format!("drill {size}"));
     }
     if view.has("hole") || view.has("shaft") || view.has("hub") || view.has("bushing") {
-        all.extend(["sliding", "push", "press"].map(|word| format!("{size} {word}")));
+        // What a piston's clearance is, its rings and metals say.
+        let runs = (!view.types(&["piston", "pistons"])).then_some("running");
+        let words = runs.into_iter().chain(["sliding", "push", "press"]);
+        all.extend(words.map(|word| format!("{size} {word}")));
     }
     if all.is_empty()
         && (view.says("head", "turn") || view.says("head", "turnto") || view.has("reads"))
