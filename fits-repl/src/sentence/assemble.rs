@@ -112,19 +112,29 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     if is_loose && !view.has("head") && view.types(&["tube", "tubing", "pipe"]) {
         return None;
     }
-    let mut joint = joint(view, system)?;
+    let joint = joint(view, system)?;
     if view.has("bushing") && joint.od.is_none() && joint.wall.is_none() {
-        // A thin housing or a thick one: the press goes by it.
-        let size = joint.plug.clone().or_else(|| joint.bore.clone())?;
-        let mut choices = Vec::new();
-        for times in [2.0, 3.0] {
-            joint.od = Some(size.times(times));
-            choices.extend(compose(view, &joint, fit.as_ref(), system, shrinks)?.queries());
-        }
-        return Some(Said::ask("the outside of its housing is not said", choices));
+        return unsaid_housing(view, joint, fit.as_ref(), system, shrinks);
     }
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
     Some(plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said))
+}
+
+/// A thin housing or a thick one: the press goes by it.
+fn unsaid_housing(
+    view: &View,
+    mut joint: Joint,
+    fit: Option<&Fit>,
+    system: System,
+    shrinks: bool,
+) -> Option<Said> {
+    let size = joint.plug.clone().or_else(|| joint.bore.clone())?;
+    let mut choices = Vec::new();
+    for times in [2.0, 3.0] {
+        joint.od = Some(size.times(times));
+        choices.extend(compose(view, &joint, fit, system, shrinks)?.queries());
+    }
+    Some(Said::ask("the outside of its housing is not said", choices))
 }
 
 /// `3/8 press in 2 plate`: a plate's number is its thickness as often as a size across.
