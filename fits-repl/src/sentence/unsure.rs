@@ -86,19 +86,33 @@ pub(super) fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
 /// `bored to 20 H7, drilled 19 1/2`: a fraction is inches, but hardly of a foot and
 /// more where bare numbers are millimetres.
 pub(super) fn large_fraction(text: &str, setting: Setting) -> Option<Said> {
-    let is_metric = setting.units == Some(System::Millimetres);
-    let (at, num) = (0..text.len()).filter(|_| is_metric).find_map(|at| {
-        let opens = at == 0 || text.as_bytes()[at - 1] == b' ';
-        let (num, end) = number::number(text, at).filter(|_| opens)?;
-        let is_bare = text[..end].ends_with(|c: char| c.is_ascii_digit());
-        (num.is_fraction && num.value >= 12.0 && is_bare).then_some((at..end, num))
-    })?;
-    let with = |size: &str| {
-        let typed = format!("{}{size}{}", &text[..at.start], &text[at.end..]);
-        read(&typed, setting).map(Said::queries)
+    if setting.units != Some(System::Millimetres) {
+        return None;
+    }
+    // Where words begin.
+    let starts = std::iter::once(0).chain(text.match_indices(' ').map(|(at, _)| at + 1));
+    let large: Vec<_> = starts
+        .filter_map(|at| {
+            let (num, end) = number::number(text, at)?;
+            let is_bare = text[..end].ends_with(|c: char| c.is_ascii_digit());
+            (num.is_fraction && num.value >= 12.0 && is_bare).then_some((at..end, num))
+        })
+        .collect();
+    if large.is_empty() {
+        return None;
+    }
+    // All of them one way, so that none is left to ask about.
+    let with = |is_inch: bool| {
+        let (mut typed, mut from) = (String::with_capacity(text.len()), 0);
+        for (at, num) in &large {
+            typed.push_str(&text[from..at.start]);
+            let inches = || format!("{}in", num.text);
+            typed += &if is_inch { inches() } else { format!("{}mm", num.value) };
+            from = at.end;
+        }
+        read(&(typed + &text[from..]), setting).map(Said::queries)
     };
-    let choices = [with(&format!("{}mm", num.value)), with(&format!("{}in", num.text))];
-    let choices = choices.into_iter().flatten().flatten().collect();
+    let choices = [with(false), with(true)].into_iter().flatten().flatten().collect();
     Some(Said::ask("a fraction is of an inch: so large, or millimetres?", distinct(choices)))
 }
 
@@ -106,6 +120,10 @@ pub(super) fn large_fraction(text: &str, setting: Setting) -> Option<Said> {
 #[allow(clippy::option_option, reason = "some none is not a phrase")]
 pub(super) fn spoken_hundreds(text: &str, setting: Setting) -> Option<Option<Said>> {
     let inches = spelled::hundreds(text, System::Inches)?;
+    // What is left after one reading is no size: `seven fifty seven fifty …`.
+    if spelled::hundreds(&inches, System::Inches).is_some() {
+        return Some(None);
+    }
     if setting.units == Some(System::Inches) {
         return Some(read(&inches, setting));
     }

@@ -280,18 +280,22 @@ impl Session {
 
     /// `3/4 mm`: a vulgar fraction is inches, and a millimetre is written in decimals.
     fn fraction_of_a_millimetre(&self, line: &str) -> Option<Problem> {
-        let (at, decimal) = sentence::fraction_of_a_millimetre(line)?;
-        let with = |size: &str| {
-            let typed = format!("{}{size}{}", &line[..at.start], &line[at.end..]);
+        let (at, _) = sentence::fraction_of_a_millimetre(line)?;
+        // All of them one way, so that none is left to ask about.
+        let with = |is_inch: bool| {
+            let (mut typed, mut rest) = (String::with_capacity(line.len()), line);
+            while let Some((at, decimal)) = sentence::fraction_of_a_millimetre(rest) {
+                let fraction = rest[at.clone()].trim_end_matches(|c: char| !c.is_ascii_digit());
+                typed.push_str(&rest[..at.start]);
+                typed += &if is_inch { format!("{fraction}in") } else { format!("{decimal}mm") };
+                rest = &rest[at.end..];
+            }
+            typed.push_str(rest);
             let mut trial = self.trial();
             trial.understand(&typed).ok()?;
             Some(trial.read_as.take().unwrap_or(typed))
         };
-        let fraction = line[at.clone()].trim_end_matches(|c: char| !c.is_ascii_digit());
-        let choices: Vec<String> = [format!("{fraction}in"), format!("{decimal}mm")]
-            .iter()
-            .filter_map(|it| with(it))
-            .collect();
+        let choices: Vec<String> = [true, false].into_iter().filter_map(with).collect();
         (choices.len() == 2).then(|| {
             Problem::new("a fraction is of an inch, and millimetres are in decimals", at)
                 .choose(choices)
