@@ -106,8 +106,8 @@ pub(super) fn large_fraction(text: &str, setting: Setting) -> Option<Said> {
         let (mut typed, mut from) = (String::with_capacity(text.len()), 0);
         for (at, num) in &large {
             typed.push_str(&text[from..at.start]);
-            let inches = || format!("{}in", num.text);
-            typed += &if is_inch { inches() } else { format!("{}mm", num.value) };
+            let size = if is_inch { num.text.clone() } else { num.value.to_string() };
+            typed.extend([&*size, if is_inch { "in" } else { "mm" }]);
             from = at.end;
         }
         read(&(typed + &text[from..]), setting).map(Said::queries)

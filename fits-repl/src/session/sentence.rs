@@ -287,7 +287,8 @@ impl Session {
             while let Some((at, decimal)) = sentence::fraction_of_a_millimetre(rest) {
                 let fraction = rest[at.clone()].trim_end_matches(|c: char| !c.is_ascii_digit());
                 typed.push_str(&rest[..at.start]);
-                typed += &if is_inch { format!("{fraction}in") } else { format!("{decimal}mm") };
+                let size = if is_inch { fraction.to_owned() } else { decimal.to_string() };
+                typed.extend([&*size, if is_inch { "in" } else { "mm" }]);
                 rest = &rest[at.end..];
             }
             typed.push_str(rest);
