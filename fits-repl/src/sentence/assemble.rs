@@ -4,7 +4,7 @@ use crate::sentence::{
     Said,
     bought::HOLDS,
     bushing::bushing_metals,
-    joint::{HOLDERS, Joint, is_joint, joint, twice},
+    joint::{HOLDERS, Joint, is_joint, joint},
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, metals, nominal_of},
     token::{Num, System, Token},
@@ -12,24 +12,24 @@ use crate::sentence::{
     view::View,
 };
 
+/// Words that a joint is told by.
+const KINDS: [&str; 11] = [
+    "fit",
+    "material",
+    "hub",
+    "shaft",
+    "hole",
+    "bushing",
+    "role",
+    "head",
+    "state",
+    "tightness",
+    "reads",
+];
+
 /// Pressed or shrunk together.
 pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
-    view.only(
-        &[
-            "fit",
-            "material",
-            "hub",
-            "shaft",
-            "hole",
-            "bushing",
-            "role",
-            "head",
-            "state",
-            "tightness",
-            "reads",
-        ],
-        is_joint,
-    )?;
+    view.only(&KINDS, is_joint)?;
     if view.words("head").any(|head| {
         !matches!(head, "force" | "hold" | "split" | "heat" | "closein" | "interf" | "press")
     }) {
@@ -92,7 +92,7 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
             "assemble {size} {}, hub {} od {}, shaft {}",
             fit.text(),
             hub.unwrap_or("steel"),
-            twice(num, system),
+            num.times(2.0).plain(system),
             shaft.unwrap_or("steel")
         );
         return Some(Said::ask(
@@ -247,7 +247,7 @@ pub(crate) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
             format!(
                 "assemble {outside} interference {}, hub {hub} od {}, shaft {bush} id {shaft}",
                 tight.plain(system),
-                twice(od, system)
+                od.times(2.0).plain(system)
             ),
         ],
     ))
@@ -255,21 +255,10 @@ pub(crate) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
 
 /// The fit that holds so much, or the tightest that the hub stands.
 pub(crate) fn pick_press(view: &View, system: System) -> Option<Said> {
-    view.only(
-        &[
-            "fit",
-            "material",
-            "hub",
-            "shaft",
-            "hole",
-            "bushing",
-            "role",
-            "head",
-            "state",
-            "tightness",
-        ],
-        is_joint,
-    )?;
+    view.only(&KINDS, is_joint)?;
+    if view.has("reads") {
+        return None;
+    }
     let torque = view.one(|token| match token {
         Token::Torque(text) | Token::Force(text) => Some(text.clone()),
         _ => None,

@@ -28,12 +28,7 @@ pub(crate) fn keyway(view: &View, system: System) -> Option<Said> {
         wrong.iter().filter(|(word, _)| view.says("key", word)).map(|(_, cut)| *cut).collect();
     if view.numbers().count() == 2 {
         // `quarter key`: the number before the word is the key's.
-        let is_key = |at: usize| {
-            matches!(
-                view.items.get(at + 1).map(|item| &item.token),
-                Some(Token::Word { kind: "key", .. })
-            )
-        };
+        let is_key = |at: usize| matches!(view.kind_at(at + 1), Some("key"));
         let keys: Vec<_> = view.numbers().filter(|(at, _)| is_key(*at)).collect();
         let own = if let [own] = keys[..] { Some(own) } else { None };
         let skip: Vec<usize> = own.iter().map(|(at, _)| *at).collect();

@@ -6,7 +6,6 @@ use crate::sentence::{
     roles::assign,
     sizes::metals,
     token::{Num, System, Token},
-    tools::trimmed,
     view::View,
 };
 
@@ -245,11 +244,4 @@ impl Joint {
         }
         Some(text)
     }
-}
-
-/// Twice a size, as a plain query has it.
-pub(crate) fn twice(num: &Num, system: System) -> String {
-    let unit = num.plain(system);
-    let unit = unit.trim_start_matches(|c: char| !c.is_ascii_alphabetic());
-    format!("{}{unit}", trimmed(num.value * 2.0))
 }

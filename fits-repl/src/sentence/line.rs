@@ -32,7 +32,7 @@ impl Place {
         let is_word = word.len() > 1 && word.bytes().all(is_letter);
         // What a part is made of, or how it is to fit, is not passed over.
         let says_more = self.words.iter().any(|(row, _)| MEANT.contains(&row.kind));
-        self.token.is_none() && is_word && !says_more && !KEPT.contains(&&*word.to_lowercase())
+        self.token.is_none() && is_word && !says_more && !is_kept(&word.to_lowercase())
     }
 }
 
@@ -173,19 +173,54 @@ impl Line {
     }
 }
 
-/// Words that turn a meaning round or change a figure: never passed over.
-pub(super) const KEPT: &[&str] = &[
-    "=",
-    "assemble",
+/// Words that turn a meaning round: where one stands nothing is offered either.
+pub(super) const TURNS: &[&str] = &[
     "not",
     "no",
     "never",
     "without",
-    "per",
-    "side",
-    "each",
+    "except",
+    "neither",
+    "nor",
+    "unless",
+    "isn't",
+    "isnt",
+    "don't",
+    "dont",
+    "wasn't",
+    "doesn't",
+    "doesnt",
+    "won't",
+    "wont",
+    "instead",
+    "wait",
+    "sorry",
+    "scratch",
+    "correction",
+    "meant",
+    "oops",
     "radius",
     "rad",
+    "per",
+    "side",
+    "circumference",
+    "area",
+    "half",
+    "twice",
+    "double",
+    "third",
+    "thirds",
+    "wrong",
+    "tapered",
+    "assemble",
+    "=",
+    "than",
+    "rather",
+];
+
+/// Words that say or change a figure.
+const FIGURES: &[&str] = &[
+    "each",
     "left",
     "heavy",
     "light",
@@ -194,13 +229,8 @@ pub(super) const KEPT: &[&str] = &[
     "plus",
     "over",
     "under",
-    "half",
-    "twice",
-    "double",
     "both",
     "either",
-    "than",
-    "instead",
     "off",
     "undersize",
     "oversize",
@@ -213,34 +243,14 @@ pub(super) const KEPT: &[&str] = &[
     "thin",
     "below",
     "above",
-    "except",
-    "rather",
-    "don't",
-    "dont",
-    "isn't",
-    "isnt",
-    "wasn't",
-    "doesn't",
-    "doesnt",
-    "won't",
-    "wont",
-    "nor",
-    "wrong",
-    "neither",
-    "unless",
     "depth",
     "deep",
     "taper",
-    "tapered",
     "hot",
     "cold",
     "pitch",
-    "circumference",
-    "area",
     "hundred",
     "thousand",
-    "third",
-    "thirds",
     "cut",
     "x",
     "by",
@@ -275,14 +285,12 @@ pub(super) const KEPT: &[&str] = &[
     "or",
     "piston",
     "pistons",
-    "wait",
-    "sorry",
-    "scratch",
-    "correction",
-    "meant",
-    "oops",
-    "instead",
 ];
+
+/// Is the word, in small letters, one that is never passed over?
+pub(super) fn is_kept(word: &str) -> bool {
+    TURNS.contains(&word) || FIGURES.contains(&word)
+}
 
 /// The kinds that say most of a line, the first of them first.
 const GIST: &[&str] = &[

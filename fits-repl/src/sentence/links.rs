@@ -4,7 +4,7 @@ use crate::sentence::{
     roles::assign,
     sizes::deviations_text,
     stack::{Link, SEVERAL},
-    token::{System, Token},
+    token::{Num, System, Token},
     view::View,
 };
 
@@ -16,39 +16,18 @@ pub(crate) fn named_links(
     system: System,
     skip: &[usize],
 ) -> Option<(Vec<Link>, Option<usize>)> {
-    let is_name = |at: usize| {
-        matches!(
-            view.items.get(at).map(|item| &item.token),
-            Some(Token::Word { kind: "gap" | "part", .. })
-        )
-    };
+    let is_name = |at: usize| matches!(view.kind_at(at), Some("gap" | "part"));
     let mut skip = skip.to_vec();
     let mut times: Vec<(usize, u32)> = Vec::new();
     for (at, item) in view.items.iter().enumerate() {
         match &item.token {
             // `washers, 2 off .060`
-            Token::Number(num)
-                if view.said(at + 1) == "off"
-                    && num.places == 0
-                    && num.unit.is_none()
-                    && (2.0..=6.0).contains(&num.value) =>
-            {
+            Token::Number(num) if view.said(at + 1) == "off" && few(num).is_some() => {
                 skip.push(at);
-                #[allow(
-                    clippy::cast_possible_truncation,
-                    clippy::cast_sign_loss,
-                    reason = "two to six"
-                )]
-                times.push((at, num.value as u32));
+                times.extend(few(num).map(|count| (at, count)));
             }
             // `2 thrust washers .120`
-            Token::Number(num)
-                if is_name(at + 1)
-                    && num.places == 0
-                    && !num.is_fraction
-                    && num.unit.is_none()
-                    && (2.0..=6.0).contains(&num.value) =>
-            {
+            Token::Number(num) if is_name(at + 1) && few(num).is_some() => {
                 let follows = view
                     .items
                     .iter()
@@ -57,12 +36,7 @@ pub(crate) fn named_links(
                 let lone = view.numbers().filter(|(place, _)| !skip.contains(place)).count();
                 if matches!(follows.map(|item| &item.token), Some(Token::Number(_))) && lone > 2 {
                     skip.push(at);
-                    #[allow(
-                        clippy::cast_possible_truncation,
-                        clippy::cast_sign_loss,
-                        reason = "two to six"
-                    )]
-                    times.push((at, num.value as u32));
+                    times.extend(few(num).map(|count| (at, count)));
                 }
             }
             Token::Times(count) => times.push((at, *count)),
@@ -104,10 +78,7 @@ pub(crate) fn named_links(
     for taken in &roles.taken {
         // `2.000 apart +/- .003`
         let mut after = taken.at + 1;
-        while matches!(
-            view.items.get(after).map(|item| &item.token),
-            Some(Token::Word { kind: "small", .. })
-        ) {
+        while matches!(view.kind_at(after), Some("small")) {
             after += 1;
         }
         let is_deviation =
@@ -212,10 +183,7 @@ pub(crate) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option
                 if num.places == 0
                     && num.unit.is_none()
                     && (2.0..=6.0).contains(&num.value)
-                    && matches!(
-                        view.items.get(at + 1).map(|item| &item.token),
-                        Some(Token::Word { kind: "part", .. })
-                    ) =>
+                    && matches!(view.kind_at(at + 1), Some("part")) =>
             {
                 times = num.text.parse().ok()?;
             }
@@ -252,4 +220,10 @@ pub(crate) fn plain_links(view: &View, system: System, skip: &[usize]) -> Option
         }
     }
     Some(links)
+}
+
+/// A few of a part: a bare whole number from two to six.
+fn few(num: &Num) -> Option<u32> {
+    let is_whole = num.places == 0 && !num.is_fraction && num.unit.is_none();
+    num.text.parse().ok().filter(|count| is_whole && (2..=6).contains(count))
 }

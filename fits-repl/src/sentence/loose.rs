@@ -7,7 +7,7 @@ use crate::words::clause::opened_by;
 
 use super::{
     ALL, Said, Setting, distinct,
-    line::{KEPT, Line, MEANT},
+    line::{Line, MEANT, is_kept},
     number::number,
     ready,
     settle::{in_units, numbers_in, settle},
@@ -104,7 +104,7 @@ fn without_words(
 ) -> Option<(Said, Vec<Range<usize>>)> {
     let places = (0..view.items.len()).filter(|at| {
         matches!(view.items[*at].token, Token::Word { kind, .. } if kind != "small" && !MEANT.contains(&kind))
-            && !view.said(*at).split(' ').any(|word| KEPT.contains(&word))
+            && !view.said(*at).split(' ').any(is_kept)
     });
     let places: Vec<usize> = places.take(12).collect();
     let others = |at: usize| places.iter().copied().filter(move |other| more == 2 && *other > at);

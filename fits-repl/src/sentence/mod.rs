@@ -50,7 +50,7 @@ pub(crate) use self::{
     loose::{Guess, guess},
     offered::{Lack, lacks, offered},
     token::System,
-    unsure::fraction_of_a_millimetre,
+    unsure::{fractions_of_a_millimetre, replaced},
 };
 use self::{
     line::Line,

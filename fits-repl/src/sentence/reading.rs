@@ -118,12 +118,7 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
         .iter()
         .position(|item| matches!(item.token, Token::Hole(_) | Token::Shaft(_)))?;
     let verb = |at: usize| {
-        at.checked_sub(1).is_some_and(|before| {
-            matches!(
-                view.items.get(before).map(|item| &item.token),
-                Some(Token::Word { kind: "reads", .. })
-            )
-        })
+        at.checked_sub(1).is_some_and(|before| matches!(view.kind_at(before), Some("reads")))
     };
     let beside = |at: usize| at + 1 == class_at || at == class_at + 1;
     let (size, reading) = match (is_nominal(x, system), is_nominal(y, system)) {

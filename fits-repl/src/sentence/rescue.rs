@@ -254,10 +254,7 @@ pub(crate) fn service(view: &View, system: System) -> Option<Said> {
         // The pin's metal changes nothing; another part's is not known here.
         let is_pins = |at: usize| {
             !matches!(view.items[at].token, Token::Word { kind: "material", .. })
-                || matches!(
-                    view.items.get(at + 1).map(|item| &item.token),
-                    Some(Token::Word { kind: "shaft", .. })
-                )
+                || matches!(view.kind_at(at + 1), Some("shaft"))
         };
         let is_one = view.words("plastic").count() == 1
             && !view.has("service-kind")

@@ -42,10 +42,7 @@ impl View {
             });
             let next_number =
                 matches!(self.items.get(at + 1).map(|item| &item.token), Some(Token::Number(_)));
-            let next_reads = matches!(
-                self.items.get(at + 1).map(|item| &item.token),
-                Some(Token::Word { kind: "reads", .. })
-            );
+            let next_reads = matches!(self.kind_at(at + 1), Some("reads"));
             let token = &mut self.items[at].token;
             match token {
                 Token::Word { kind: kind @ "head", name: name @ "bore" }
@@ -239,10 +236,7 @@ pub(crate) fn join_materials(view: &mut View) -> Option<()> {
     while at < view.items.len() {
         let is = |token: &Token| matches!(token, Token::Word { kind: "material", .. });
         // `bronze steel housing`: the second is the housing's.
-        let is_hubs = matches!(
-            view.items.get(at + 1).map(|item| &item.token),
-            Some(Token::Word { kind: "hub", .. })
-        );
+        let is_hubs = matches!(view.kind_at(at + 1), Some("hub"));
         if is(&view.items[at - 1].token) && is(&view.items[at].token) {
             let range = view.items[at - 1].at.start..view.items[at].at.end;
             // `steel steel`: of both parts.

@@ -217,12 +217,7 @@ pub(crate) fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>,
             )
         )
     };
-    let is_small = |at: usize| {
-        matches!(
-            view.items.get(at).map(|item| &item.token),
-            Some(Token::Word { kind: "small", .. })
-        )
-    };
+    let is_small = |at: usize| matches!(view.kind_at(at), Some("small"));
     let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
     let beside = |from: usize, to: usize| {
         let mut after = to + 1;
@@ -256,10 +251,7 @@ pub(crate) fn wanted(view: &View, system: System) -> Option<(Option<(Num, Num)>,
     for (at, num) in &numbers {
         if num.mm(system) < largest / 20.0
             && beside(*at, *at)
-            && !matches!(
-                view.items.get(at + 1).map(|item| &item.token),
-                Some(Token::Word { kind: "part" | "gap", .. })
-            )
+            && !matches!(view.kind_at(at + 1), Some("part" | "gap"))
             && view.has("head")
         {
             let is_said = view.says("head", "want")

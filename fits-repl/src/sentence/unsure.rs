@@ -1,6 +1,8 @@
 //! Figures that a phrase leaves open by themselves: mils, `20 in`, a fraction of a
 //! foot, `seven fifty`.
 
+use std::ops::Range;
+
 use super::{Said, Setting, distinct, number, read, spelled, token, token::System};
 
 /// `12 mil`: a Briton's millimetres or an American's thousandths.
@@ -33,9 +35,24 @@ pub(super) fn in_mils(text: &str, setting: Setting) -> Option<Option<Said>> {
     })
 }
 
-/// `3/4 mm`, `1-1/2mm`: where a vulgar fraction is given in millimetres, and its value.
-pub(crate) fn fraction_of_a_millimetre(text: &str) -> Option<(std::ops::Range<usize>, f64)> {
-    text.match_indices('/').find_map(|(slash, _)| {
+/// The text with other words at some places, given in their order.
+pub(crate) fn replaced(
+    text: &str,
+    others: impl IntoIterator<Item = (Range<usize>, String)>,
+) -> String {
+    let (mut out, mut from) = (String::with_capacity(text.len()), 0);
+    for (at, other) in others {
+        out.extend([&text[from..at.start], &other]);
+        from = at.end;
+    }
+    out + &text[from..]
+}
+
+/// `3/4 mm`, `1-1/2mm`: where vulgar fractions are given in millimetres, and their values.
+pub(crate) fn fractions_of_a_millimetre(
+    text: &str,
+) -> impl Iterator<Item = (Range<usize>, f64)> + '_ {
+    text.match_indices('/').filter_map(|(slash, _)| {
         // `H7/g6` parts two classes.
         number::byte(text, slash + 1).filter(u8::is_ascii_digit)?;
         let is_part = |c: char| c.is_ascii_digit() || c == '-';
@@ -103,14 +120,11 @@ pub(super) fn large_fraction(text: &str, setting: Setting) -> Option<Said> {
     }
     // All of them one way, so that none is left to ask about.
     let with = |is_inch: bool| {
-        let (mut typed, mut from) = (String::with_capacity(text.len()), 0);
-        for (at, num) in &large {
-            typed.push_str(&text[from..at.start]);
-            let size = if is_inch { num.text.clone() } else { num.value.to_string() };
-            typed.extend([&*size, if is_inch { "in" } else { "mm" }]);
-            from = at.end;
-        }
-        read(&(typed + &text[from..]), setting).map(Said::queries)
+        let sizes = large.iter().map(|(at, num)| {
+            let inches = || format!("{}in", num.text);
+            (at.clone(), if is_inch { inches() } else { format!("{}mm", num.value) })
+        });
+        read(&replaced(text, sizes), setting).map(Said::queries)
     };
     let choices = [with(false), with(true)].into_iter().flatten().flatten().collect();
     Some(Said::ask("a fraction is of an inch: so large, or millimetres?", distinct(choices)))

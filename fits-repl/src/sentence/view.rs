@@ -53,6 +53,14 @@ impl View {
         )
     }
 
+    /// The kind of the word at a place, where it is one.
+    pub(crate) fn kind_at(&self, at: usize) -> Option<&'static str> {
+        match self.items.get(at)?.token {
+            Token::Word { kind, .. } => Some(kind),
+            _ => None,
+        }
+    }
+
     /// The first word of a kind.
     pub(crate) fn word(&self, kind: &str) -> Option<&'static str> {
         self.words(kind).next()

@@ -21,12 +21,7 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
     }
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let section = if section == "round" { String::new() } else { format!("{section} ") };
-    let is_long = |at: &usize| {
-        matches!(
-            view.items.get(at + 1).map(|item| &item.token),
-            Some(Token::Word { kind: "role" | "foot", .. })
-        )
-    };
+    let is_long = |at: &usize| matches!(view.kind_at(at + 1), Some("role" | "foot"));
     let (at, first, after, second) = match numbers[..] {
         [(at, first), (after, second)] => (at, first, after, second),
         // `a foot of 1 inch steel`, or its length is not said.
@@ -46,22 +41,14 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let beside = |at: usize, kind: &str| {
-        let is = |at: usize| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Word { kind: known, .. }) if *known == kind);
+        let is = |at: usize| view.kind_at(at) == Some(kind);
         is(at + 1) || at.checked_sub(1).is_some_and(is)
     };
     // The length is the one with `long` beside it, in feet, or before `of`.
-    let after_it = [at, after].map(|at| {
-        matches!(
-            view.items.get(at + 1).map(|item| &item.token),
-            Some(Token::Word { kind: "role" | "foot", .. })
-        )
-    });
+    let after_it = [at, after].map(|at| is_long(&at));
     let leads = [at, after].map(|at| {
         let said = view.said(at + 1);
-        let in_feet = matches!(
-            view.items.get(at + 1).map(|item| &item.token),
-            Some(Token::Word { kind: "foot", .. })
-        );
+        let in_feet = matches!(view.kind_at(at + 1), Some("foot"));
         beside(at, "role") || in_feet || said == "of" || said == "length of"
     });
     // `600 length of 40 bar`: what stands after its number is its own.
@@ -100,7 +87,7 @@ pub(crate) fn weight(view: &View, system: System) -> Option<Said> {
 
 /// `500 kg` is a weight.
 fn beside_head(view: &View, at: usize) -> bool {
-    matches!(view.items.get(at + 1).map(|item| &item.token), Some(Token::Word { kind: "head", .. }))
+    matches!(view.kind_at(at + 1), Some("head"))
 }
 
 /// A bar of the metal that is said, so long; what is not said is asked.

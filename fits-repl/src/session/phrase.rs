@@ -14,7 +14,7 @@ use crate::{
     problem::{Code, Problem},
     query::{Expression, Part, Query, Spot, Tolerance},
     questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
-    sentence::{self},
+    sentence,
 };
 
 /// What a phrase lacks, or the word of it that is known to no question.

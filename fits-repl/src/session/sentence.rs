@@ -175,7 +175,8 @@ impl Session {
         let works = |choice: &String| {
             let mut trial = self.trial();
             choice.split(" ; ").all(|plain| {
-                sentence::fraction_of_a_millimetre(plain).is_none() && trial.ask(plain).is_ok()
+                sentence::fractions_of_a_millimetre(plain).next().is_none()
+                    && trial.ask(plain).is_ok()
             })
         };
         let settled = |choice: String| match words::read(&choice) {
@@ -280,18 +281,15 @@ impl Session {
 
     /// `3/4 mm`: a vulgar fraction is inches, and a millimetre is written in decimals.
     fn fraction_of_a_millimetre(&self, line: &str) -> Option<Problem> {
-        let (at, _) = sentence::fraction_of_a_millimetre(line)?;
+        let (at, _) = sentence::fractions_of_a_millimetre(line).next()?;
         // All of them one way, so that none is left to ask about.
         let with = |is_inch: bool| {
-            let (mut typed, mut rest) = (String::with_capacity(line.len()), line);
-            while let Some((at, decimal)) = sentence::fraction_of_a_millimetre(rest) {
-                let fraction = rest[at.clone()].trim_end_matches(|c: char| !c.is_ascii_digit());
-                typed.push_str(&rest[..at.start]);
-                let size = if is_inch { fraction.to_owned() } else { decimal.to_string() };
-                typed.extend([&*size, if is_inch { "in" } else { "mm" }]);
-                rest = &rest[at.end..];
-            }
-            typed.push_str(rest);
+            let sizes = sentence::fractions_of_a_millimetre(line).map(|(at, decimal)| {
+                let fraction = || line[at.clone()].trim_end_matches(|c: char| !c.is_ascii_digit());
+                let inches = || format!("{}in", fraction());
+                (at.clone(), if is_inch { inches() } else { format!("{decimal}mm") })
+            });
+            let typed = sentence::replaced(line, sizes);
             let mut trial = self.trial();
             trial.understand(&typed).ok()?;
             Some(trial.read_as.take().unwrap_or(typed))

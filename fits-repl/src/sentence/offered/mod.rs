@@ -6,7 +6,7 @@ mod sizes;
 
 use super::{
     Said, Setting, distinct,
-    line::Line,
+    line::{Line, TURNS},
     loose::Guess,
     ready,
     settle::{in_units, numbers_in},
@@ -24,51 +24,6 @@ use crate::{
     },
     words::clause::{opened_by, reserved},
 };
-
-/// Words that turn a meaning round or change a figure: nothing is offered then.
-const TURNS: &[&str] = &[
-    "not",
-    "no",
-    "never",
-    "without",
-    "except",
-    "neither",
-    "nor",
-    "unless",
-    "isn't",
-    "isnt",
-    "don't",
-    "dont",
-    "wasn't",
-    "doesn't",
-    "doesnt",
-    "won't",
-    "wont",
-    "instead",
-    "wait",
-    "sorry",
-    "scratch",
-    "correction",
-    "meant",
-    "oops",
-    "radius",
-    "rad",
-    "per",
-    "side",
-    "circumference",
-    "area",
-    "half",
-    "twice",
-    "double",
-    "third",
-    "thirds",
-    "wrong",
-    "tapered",
-    "assemble",
-    "=",
-    "than",
-    "rather",
-];
 
 /// What begins so has its own words for what is wrong.
 const OWN_WORDS: &[&str] =
