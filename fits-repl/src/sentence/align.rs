@@ -18,11 +18,11 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
         }
     }
     let view = &named;
-    view.only(&["head", "role", "bigger", "hub"], |token| matches!(token, Token::Number(_)))?;
+    view.only(&["head", "role", "bigger", "hub", "per-foot"], |token| matches!(token, Token::Number(_)))?;
     if view.words("head").any(|head| head != "tail") {
         return None;
     }
-    if let Some(taper) = one_in(view, system) {
+    if let Some(taper) = wanted(view, system) {
         return Some(taper);
     }
     // `in 10`: over 10, where nothing else says how far apart.
@@ -111,34 +111,87 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(format!("align {a} {b} over {over}")))
 }
 
-/// `1 in 20 over 150`: a taper that is wanted.
-fn one_in(view: &View, system: System) -> Option<Said> {
-    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+/// `1 in 20 over 150`, `.602 per foot 9 long`, `1.25 to 1.0 over 4`: a taper that is
+/// wanted.
+fn wanted(view: &View, system: System) -> Option<Said> {
     // Said of two collars, which a wanted taper has none of.
     if view.has("bigger") || view.says("role", "chuck") || view.says("role", "tailend") {
         return None;
     }
-    for pair in numbers.windows(2) {
-        let [(at, one), (of, turns)] = pair else { continue };
-        let is_ratio = one.text == "1"
-            && one.unit.is_none()
-            && *of == at + 2
-            && (view.said(at + 1) == ":"
-                || matches!(view.items[at + 1].token, Token::Word { name: "in", .. }))
-            && turns.unit.is_none()
-            && turns.places == 0
-            && !turns.is_fraction;
-        let others: Vec<&Num> = numbers
-            .iter()
-            .filter(|(place, _)| place != at && place != of)
-            .map(|(_, num)| *num)
-            .collect();
-        if let (true, [over]) = (is_ratio, &others[..]) {
-            let over = over.plain(system);
-            return Some(Said::plain(format!("align taper 1:{} over {over}", turns.text)));
-        }
+    // The compound slide is set by its angle.
+    if ["compound", "top slide", "topslide"].iter().any(|slide| view.text.contains(slide)) {
+        return None;
     }
-    None
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    let of = |at: usize| numbers.iter().position(|(place, _)| *place == at);
+    let in_turn = |at: usize, words: &[&str]| words.contains(&&*view.said(at));
+    let mut found = None;
+    for (one, (at, num)) in numbers.iter().enumerate() {
+        let after = at + 1;
+        let is_per_foot = view.kind_at(after) == Some("per-foot");
+        let next = of(at + 2).or_else(|| of(at + 1));
+        let taper = match next {
+            _ if is_per_foot => {
+                let foot = if system == System::Inches { "12in" } else { "304.8mm" };
+                (format!("{}:{foot}", num.plain(system)), vec![one])
+            }
+            Some(next) if num.text == "1" && num.unit.is_none() => {
+                let turns = numbers[next].1;
+                let is_ratio = in_turn(after, &[":", "in"])
+                    && turns.unit.is_none()
+                    && turns.places == 0
+                    && !turns.is_fraction;
+                if !is_ratio {
+                    continue;
+                }
+                (format!("1:{}", turns.text), vec![one, next])
+            }
+            // The first two figures: more apart than two collars are.
+            Some(next) if one == 0 && view.types(&["taper", "tapers", "tapered", "taper from"]) => {
+                let (a, b) = (num.mm(system), numbers[next].1.mm(system));
+                let is_by_ends = in_turn(after, &["to", "down to", "and"]) || next == 1;
+                if !is_by_ends || (a - b).abs() < 0.05 * a.max(b) || a.min(b) < 0.4 * a.max(b) {
+                    continue;
+                }
+                let (big, small) =
+                    if a > b { (*num, numbers[next].1) } else { (numbers[next].1, *num) };
+                (format!("{} - {}", big.plain(system), small.plain(system)), vec![one, next])
+            }
+            _ => continue,
+        };
+        found = Some(taper);
+        break;
+    }
+    let (taper, used) = found?;
+    let rest: Vec<(usize, &Num)> = (0..numbers.len())
+        .filter(|at| !used.contains(at))
+        .map(|at| numbers[at])
+        .collect();
+    // The whole between centres is the longer one.
+    let (over, between) = match rest[..] {
+        [] if !taper.contains('-') => (None, None),
+        [(_, over)] => (Some(over), None),
+        [(_, a), (_, b)] if view.says("role", "centres") || view.types(&["part", "job", "bar"]) => {
+            let (a, b) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
+            (Some(a), Some(b))
+        }
+        _ => return None,
+    };
+    let taper = match over {
+        Some(over) if taper.contains('-') => format!("{taper}:{}", over.plain(system)),
+        _ => taper,
+    };
+    let Some(over) = over else {
+        let lengths = match system {
+            System::Inches => ["4in", "8in"],
+            System::Millimetres => ["100mm", "200mm"],
+        };
+        let choices = lengths.map(|length| format!("align taper {taper} over {length}"));
+        return Some(Said::ask("the part's length is not said", choices.to_vec()));
+    };
+    let between =
+        between.map_or_else(String::new, |whole| format!(" between {}", whole.plain(system)));
+    Some(Said::plain(format!("align taper {taper} over {}{between}", over.plain(system))))
 }
 
 /// A nominal inch, or 25 mm, and so much more.

@@ -6,7 +6,7 @@ use crate::sentence::{
     Said,
     holes::coarse,
     roles::{DIAMETER, assign},
-    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits},
+    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits, nominal_of},
     token::{Num, System, Token},
     tube,
     view::View,
@@ -97,7 +97,7 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     let is_shaft = view.has("shaft") || view.says("role", "od");
     // A toleranced feature alone.
     if let Some(limits) = limits(view, system) {
-        if is_hole == is_shaft
+        if is_hole && is_shaft
             || fit_of(view).is_some()
             || view.has("material")
             || view.has("state")
@@ -107,8 +107,13 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         {
             return None;
         }
-        let feature = if is_hole { "hole" } else { "shaft" };
-        return Some(Said::plain(format!("{feature} {limits}")));
+        return Some(Said::plain(match (is_hole, is_shaft) {
+            (true, _) => format!("hole {limits}"),
+            (_, true) => format!("shaft {limits}"),
+            // A bushing or a hub has both.
+            _ if view.has("hub") || view.has("bushing") => return None,
+            _ => limits,
+        }));
     }
     let is_more =
         |token: &Token| matches!(token, Token::Deviations { .. } | Token::Span(..) | Token::Cross);
@@ -171,6 +176,10 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
                     "its bore or its outside is not said",
                     vec![format!("{size} running"), format!("{size} free running")],
                 ));
+            }
+            // A part as it measures is no nominal size.
+            if !is_nominal(num, system) {
+                return None;
             }
             // What the parts are made of, and a thin wall, belong to the word.
             let more = circumstances(view, &Fit::Word("running"))?;
@@ -247,6 +256,19 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         return Some(Said::ask(
             "the class is the other part's",
             vec![format!("{size} {turned}"), format!("{size} {class}")],
+        ));
+    }
+    // `collar inside 25.02, clearance as H7/f7`: as it measures, or the nominal size?
+    if let Fit::Pair(class) | Fit::Inch(class) = &fit
+        && !is_nominal(num, system)
+        && num.places > 1
+        && (is_hole || is_shaft || view.has("hub") || view.has("bushing"))
+        && let Some(nominal) = nominal_of(num, system)
+    {
+        let side = |side: &str| format!("{nominal} {class}, {side} = {size}");
+        return Some(Said::ask(
+            "a part as it measures, or the nominal size?",
+            vec![side("hole"), side("shaft"), format!("{size} {class}")],
         ));
     }
     if view.says("head", "spin") && matches!(fit, Fit::Hole(_) | Fit::Shaft(_)) {

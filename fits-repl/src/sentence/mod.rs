@@ -36,6 +36,7 @@ mod sizes;
 mod spelled;
 mod stack;
 mod suit;
+mod sums;
 mod table;
 mod threads;
 mod token;
@@ -50,7 +51,7 @@ pub(crate) use self::{
     loose::{Guess, guess},
     offered::{Lack, lacks, offered},
     token::System,
-    unsure::{fractions_of_a_millimetre, replaced},
+    unsure::{decimal_commas, fractions_of_a_millimetre, replaced},
 };
 use self::{
     line::Line,
@@ -350,6 +351,7 @@ fn ready(mut view: View) -> Option<View> {
     view.settle_nouns();
     view.settle_ranges();
     view.settle_in();
+    view.settle_sums();
     join_materials(&mut view)?;
     (!view.dangles()).then_some(view)
 }

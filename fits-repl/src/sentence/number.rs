@@ -351,17 +351,27 @@ pub(crate) fn plain_number(line: &str, at: usize) -> Option<(String, usize)> {
         .then(|| (if text.starts_with('.') { format!("0{text}") } else { text.to_owned() }, end))
 }
 
-/// `.8750-.8755`, `20.00..20.05`: both ends, no spaces.
+/// `.8750-.8755`, `20.00..20.05`, `1.500/1.4995`: both ends, no spaces.
 pub(crate) fn span(line: &str, at: usize) -> Option<(Token, usize)> {
     let (first, end) = number(line, at)?;
-    let from = match line.get(end..)? {
-        rest if rest.starts_with("..") => end + 2,
-        rest if rest.starts_with('-') && first.places > 0 => end + 1,
+    let (from, is_slashed) = match line.get(end..)? {
+        rest if rest.starts_with("..") => (end + 2, false),
+        rest if rest.starts_with('-') && first.places > 0 => (end + 1, false),
+        rest if rest.starts_with('/') && first.places > 1 => (end + 1, true),
         _ => return None,
     };
     if byte(line, from).is_some_and(|next| next == b' ') {
         return None;
     }
     let (second, end) = number(line, from)?;
-    (second.places > 0).then_some((Token::Span(first, second), end))
+    if second.places == 0 {
+        return None;
+    }
+    // Beside a slash the larger one may stand first.
+    let is_near = (first.value - second.value).abs() < 0.02 * second.value;
+    match is_slashed {
+        true if !is_near || second.places < 2 => None,
+        true if first.value > second.value => Some((Token::Span(second, first), end)),
+        _ => Some((Token::Span(first, second), end)),
+    }
 }

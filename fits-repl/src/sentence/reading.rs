@@ -5,7 +5,7 @@ use crate::sentence::{
     sizes::{
         Fit, fit_of, is_fit, is_nominal, limit_places, limited_size, limits, metals, nominal_of,
     },
-    token::{System, Token},
+    token::{Num, System, Token, Unit},
     view::View,
 };
 
@@ -71,6 +71,11 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
         None => String::new(),
     };
     let near = |size: f64, reading: f64| (size - reading).abs() <= 0.05 * size;
+    if system == System::Inches
+        && let Some(metric) = metric_class(view)
+    {
+        return reading(&metric, system);
+    }
     if let Some(said) = unsaid_reading(view, system) {
         return Some(said);
     }
@@ -156,6 +161,28 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
     )))
 }
 
+/// `30 h6 shaft at 1.1809`: whole millimetres by their class, read in inches.
+fn metric_class(view: &View) -> Option<View> {
+    let numbers: Vec<_> = view.numbers().collect();
+    let [(a, x), (b, y)] = numbers[..] else { return None };
+    let pairs = [(a, x, y), (b, y, x)];
+    let (at, ..) = pairs.into_iter().find(|(_, size, read)| {
+        let whole = size.unit.is_none() && size.places == 0 && !size.is_fraction;
+        let inches = read.unit.is_none() && read.places > 2;
+        whole && inches && (read.value * 25.4 - size.value).abs() < 0.01 * size.value
+    })?;
+    let mut metric = View { items: view.items.clone(), text: view.text.clone() };
+    for item in &mut metric.items {
+        if let Token::Number(num) = &mut item.token {
+            num.unit = Some(Unit::Inch);
+        }
+    }
+    if let Token::Number(num) = &mut metric.items[at].token {
+        num.unit = Some(Unit::Millimetre);
+    }
+    Some(metric)
+}
+
 /// `bore reads .7503, good?`: by which class? `3/4 H7 shaft mics .7496`: of which part?
 fn unsaid_reading(view: &View, system: System) -> Option<Said> {
     let is_hole = view.has("hole") || view.has("hub");
@@ -165,6 +192,23 @@ fn unsaid_reading(view: &View, system: System) -> Option<Said> {
     }
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
     match (&numbers[..], fit_of(view)) {
+        // `bore clocks 30.025, wants H7`
+        ([reading], Some(fit @ (Fit::Hole(_) | Fit::Shaft(_))))
+            if matches!(fit, Fit::Hole(_)) == is_hole
+                && !is_nominal(reading, system)
+                && reading.places > 2 - usize::from(system == System::Millimetres) =>
+        {
+            let size = nominal_of(reading, system)?;
+            let text = fit.text();
+            // `.7488` may be 3/4 in as well as 19 mm.
+            let mm = reading.mm(system);
+            let other = match system {
+                System::Inches => 1.0,
+                System::Millimetres => 25.4 / 16.0,
+            };
+            let is_other = (mm - (mm / other).round() * other).abs() < 0.04;
+            (!is_other).then(|| Said::plain(format!("{size} {text} = {}", reading.plain(system))))
+        }
         ([reading], None) if view.says("head", "ok") && limits(view, system).is_none() => {
             let size = nominal_of(reading, system)?;
             let reading = reading.plain(system);
@@ -190,22 +234,43 @@ fn unsaid_reading(view: &View, system: System) -> Option<Said> {
     }
 }
 
-/// `shaft limits are .7485 to .7490 and mine is .7493`.
+/// `shaft limits are .7485 to .7490 and mine is .7493`; `bore .8741 limits .8750 .8755`.
 pub(crate) fn spoken_limits(view: &View, system: System) -> Option<Said> {
-    if !(0..view.items.len())
-        .any(|at| ["limits", "between", "limits are"].contains(&&*view.said(at)))
-        || view
-            .count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }))
-            > 0
+    let is_limits = |at: usize| {
+        ["limits", "between", "limits are", "supposed to be", "should be", "meant to be"]
+            .contains(&&*view.said(at))
+    };
+    let limits_at = (0..view.items.len()).find(|at| is_limits(*at));
+    if view.count(|token| !matches!(token, Token::Number(_) | Token::Break | Token::Word { .. }))
+        > 0
     {
         return None;
     }
     let numbers: Vec<_> = view.numbers().collect();
-    let [(a, low), (b, high), (_, reading)] = numbers[..] else { return None };
-    let joined = b == a + 2 && ["to", "and", "-"].contains(&&*view.said(a + 1));
-    if !joined
-        || low.mm(system) >= high.mm(system)
-        || high.mm(system) > 1.02 * low.mm(system)
+    let joined = |a: usize, b: usize| {
+        b == a + 1 || b == a + 2 && ["to", "and", "-"].contains(&&*view.said(a + 1))
+    };
+    let near = |x: &Num, y: &Num| (x.mm(system) - y.mm(system)).abs() <= 0.02 * y.mm(system);
+    let measured = |at: usize| {
+        at.checked_sub(1).is_some_and(|at| matches!(view.kind_at(at), Some("reads")))
+    };
+    let (one, other, reading) = match numbers[..] {
+        [(a, low), (b, high), (at, reading)]
+            if joined(a, b) && (limits_at.is_some_and(|at| at < a) || measured(at)) =>
+        {
+            (low, high, reading)
+        }
+        [(_, reading), (a, low), (b, high)]
+            if joined(a, b) && limits_at.is_some_and(|at| at + 1 == a) =>
+        {
+            (low, high, reading)
+        }
+        _ => return None,
+    };
+    // Largest metal first, as a drawing may have them.
+    let (low, high) = if one.mm(system) < other.mm(system) { (one, other) } else { (other, one) };
+    if low.mm(system) >= high.mm(system)
+        || !near(high, low)
         || (reading.mm(system) - low.mm(system)).abs() > 0.05 * low.mm(system)
     {
         return None;

@@ -24,6 +24,40 @@ pub(crate) struct Link {
     pub(super) is_several: bool,
 }
 
+/// `1.250 .500 .062 in 1.830, play`: the last and largest is the gap that they are in.
+fn in_the_last(view: &View, system: System) -> Option<View> {
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    let ((at, gap), parts) = numbers.split_last()?;
+    let is_idle = |at: &usize| matches!(view.kind_at(*at), Some("small"));
+    let lead = (0..*at).rev().find(|at| !is_idle(at))?;
+    let is_in = ["in", "inside", "into", "within"].contains(&&*view.said(lead));
+    let is_largest = parts.len() > 1
+        && parts.iter().all(|(_, num)| num.mm(system) < gap.mm(system))
+        && !view.has("gap")
+        && !view.tokens().any(|token| matches!(token, Token::Minus));
+    if !(is_in && is_largest) {
+        return None;
+    }
+    let mut items = view.items.clone();
+    let place = items[*at].at.end..items[*at].at.end;
+    items.insert(at + 1, Item { token: Token::Word { name: "gap", kind: "gap" }, at: place });
+    // What is told in turn are parts: a sign between two of them says no more.
+    for item in &mut items {
+        if item.token == Token::Plus {
+            item.token = Token::Break;
+        }
+    }
+    let has_parts = view.has("part");
+    if !has_parts {
+        for (at, _) in parts.iter().rev() {
+            let end = items[*at].at.end;
+            let part = Token::Word { name: "part", kind: "part" };
+            items.insert(at + 1, Item { token: part, at: end..end });
+        }
+    }
+    Some(View { items, text: view.text.clone() })
+}
+
 /// Parts end to end, the play left, or the part to make.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
@@ -72,6 +106,9 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     let view = &named;
     if view.words("head").any(|head| !matches!(head, "stack" | "play" | "want" | "length")) {
         return None;
+    }
+    if let Some(view) = in_the_last(view, system) {
+        return stack(&view, system);
     }
     let named = view.has("gap") || view.has("part");
     let has_signs =

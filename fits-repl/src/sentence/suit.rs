@@ -5,6 +5,7 @@ use crate::sentence::{
     fit::circumstances,
     roles::assign,
     sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, metals, nominal_of},
+    sums::by_amount,
     token::{Num, System, Token},
     view::{Item, View},
 };
@@ -20,7 +21,7 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         |token| is_fit(token) || matches!(token, Token::Span(..)),
     )?;
     if view.words("head").any(|head| {
-        !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance")
+        !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance" | "interf")
     }) {
         return None;
     }
@@ -35,7 +36,10 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         return None;
     }
     if fit_of(view).is_none() {
-        return unsaid_suit(view, system);
+        let by_amount = assign(view, NOUNS, &[], system)
+            .filter(|_| !view.has("fit"))
+            .and_then(|roles| by_amount(view, &roles, system));
+        return by_amount.map(Said::plain).or_else(|| unsaid_suit(view, system));
     }
     if let Some(span) = view.one(|token| match token {
         Token::Span(..) => Some(token.clone()),
@@ -124,6 +128,7 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     let owner = roles.taken.iter().find(|taken| taken.at == in_hand);
     if let (Some(of), Some(owner)) = (said_of, owner)
         && matches!((of, owner.by), ("hole" | "hub", "shaft") | ("shaft", "hole" | "hub"))
+        && view.has("reads")
     {
         return None;
     }
@@ -136,8 +141,13 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         view.items[..in_hand].iter().rev().map(|item| &item.token).find(|token| {
             !matches!(token, Token::Word { kind: "small" | "reads" | "connector", .. })
         });
+    let turned = others_figure(view, in_hand);
     let side = match owner.map(|owner| owner.by) {
+        _ if turned.is_some() => turned?,
         _ if matches!(own_role, Some(Token::Word { kind: "role", name: "id" })) => "hole",
+        // `shaft already .7488 bore for slip`
+        _ if said_of == Some("shaft") => "shaft",
+        _ if matches!(said_of, Some("hole" | "hub")) => "hole",
         Some("hole" | "hub") => "hole",
         Some("shaft") => "shaft",
         Some("bushing") => {
@@ -231,6 +241,35 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     Some(Said::plain(text))
 }
 
+/// `shaft to run in .5010`, `bore to suit 15.87`: the figure is the part's that goes
+/// with the one that is named. None where the figure has a noun of its own.
+fn others_figure(view: &View, in_hand: usize) -> Option<&'static str> {
+    let is_idle = |at: &usize| matches!(view.kind_at(*at), Some("small"));
+    let lead = (0..in_hand).rev().find(|at| !is_idle(at))?;
+    let noun = |at: usize| match view.kind_at(at) {
+        Some("hole" | "hub") => Some("hole"),
+        Some("shaft") => Some("shaft"),
+        _ => None,
+    };
+    // A noun that follows at once is the figure's own.
+    if noun(in_hand + 1).is_some() || view.has("bushing") || view.has("reads") {
+        return None;
+    }
+    let mut nouns: Vec<&str> = (0..lead).filter_map(noun).collect();
+    nouns.dedup();
+    let [named] = nouns[..] else { return None };
+    let said = view.said(lead);
+    let goes = |words: &[&str]| words.contains(&&*said);
+    let suits = goes(&["to suit", "suit", "to fit", "to match", "matching", "to go with"]);
+    // `to run in` ends with it too.
+    let ends = |words: &[&str]| said.split(' ').next_back().is_some_and(|last| words.contains(&last));
+    match named {
+        "shaft" if suits || ends(&["in", "into", "inside"]) => Some("hole"),
+        "hole" if suits || ends(&["on", "onto", "over"]) => Some("shaft"),
+        _ => None,
+    }
+}
+
 /// `pin .2497 hole for light press`: one figure between two nouns is either's.
 fn of_two_nouns(view: &View, numbers: &[(usize, &Num)], fit: &Fit, system: System) -> Option<Said> {
     let ([(at, num)], Fit::Word(word)) = (numbers, fit) else { return None };
@@ -253,7 +292,7 @@ fn measured_before(view: &View, at: usize) -> bool {
         .take_while(|token| {
             matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
         })
-        .any(|token| matches!(token, Token::Word { kind: "reads", .. }))
+        .any(|token| matches!(token, Token::Word { kind: "reads", .. } | Token::Word { kind: "start", name: "now" }))
 }
 
 /// A part that is known to lie between two figures.

@@ -288,13 +288,32 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
 
 /// How the dials read, what bare numbers are, the gauge in use.
 pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "unit", "instrument", "role"], |token| matches!(token, Token::Number(_)))?;
+    view.only(&["head", "unit", "instrument", "role", "material"], |token| {
+        matches!(token, Token::Number(_))
+    })?;
     let mut lines = Vec::new();
+    // `it's all cast iron`, `material is steel`: of the shop, not of a part.
+    if let Some(metal) = view.word("material") {
+        let is_said = view.types(&["material", "material is", "it's all", "its all", "all"]);
+        let is_alone = view.words("material").count() == 1
+            && view.numbers().next().is_none()
+            && !view.has("head")
+            && !view.has("unit")
+            && !view.has("instrument");
+        return (is_said && is_alone).then(|| Said::plain(format!("material {metal}")));
+    }
+    let of_dial = view.says("head", "dial").then_some(());
     let reads = view.words("head").find_map(|head| match head {
         "dial diameter" => Some("diameter"),
         "dial radius" => Some("radius"),
         _ => None,
     });
+    // `cross slide dial .001 dia`
+    let by_words = || {
+        let diameter = view.types(&["dia", "diameter", "diam", "on dia", "on diameter"]);
+        (diameter && view.numbers().next().is_some()).then_some("diameter")
+    };
+    let reads = reads.or_else(|| of_dial.and_then(|()| by_words()));
     if view
         .words("head")
         .any(|head| !matches!(head, "dial" | "dial diameter" | "dial radius" | "remember"))
@@ -311,7 +330,9 @@ pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     if let Some(num) = graduation {
-        if num.mm(system) > 0.5 || reads.is_none() && !view.says("role", "division") {
+        let is_said = view.says("role", "division")
+            || view.types(&["is", "are", "set", "set to", "reads in", "in steps of"]);
+        if num.mm(system) > 0.5 || reads.is_none() && !is_said {
             return None;
         }
         lines.push(format!("dial graduation {}", num.plain(system)));

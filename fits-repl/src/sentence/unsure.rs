@@ -67,6 +67,35 @@ pub(crate) fn fractions_of_a_millimetre(
     })
 }
 
+/// A line with commas inside its numbers: as decimal points, and as a list where it may
+/// be one. None where there is none, or where one is plainly no decimal comma.
+pub(crate) fn decimal_commas(text: &str) -> Option<(String, Option<String>)> {
+    let is_digit = |c: char| c.is_ascii_digit();
+    let mut places = Vec::new();
+    for (comma, _) in text.match_indices(',') {
+        let (before, after) = (&text[..comma], &text[comma + 1..]);
+        if !before.ends_with(is_digit) || !after.starts_with(is_digit) {
+            continue;
+        }
+        let (whole, rest) = (before.trim_end_matches(is_digit), after.trim_start_matches(is_digit));
+        let goes_on = rest.strip_prefix([',', '.', '/']).is_some_and(|more| more.starts_with(is_digit));
+        if goes_on || whole.ends_with([',', '.', '/']) {
+            return None;
+        }
+        places.push(comma..comma + 1);
+    }
+    let with = |joint: &str| {
+        replaced(text, places.iter().map(|at| (at.clone(), joint.to_owned())))
+    };
+    // No size has a thousand millimetres: `19,985`, `0,02`.
+    let may_part = |at: &Range<usize>| {
+        let whole = text[..at.start].len() - text[..at.start].trim_end_matches(is_digit).len();
+        let places = number::digits(text, at.end) - at.end;
+        !(text[at.end..].starts_with('0') || places > 2 && whole > 1)
+    };
+    (!places.is_empty()).then(|| (with("."), places.iter().all(may_part).then(|| with(", "))))
+}
+
 /// `20 in press` where bare numbers are millimetres: inches, or 20 mm that goes in?
 pub(super) fn in_or_into(text: &str, setting: Setting) -> Option<Said> {
     if setting.units != Some(System::Millimetres) {

@@ -83,6 +83,11 @@ impl Session {
             return Err(asked);
         }
         let query = words::read(line);
+        if query.is_err()
+            && let Some(answer) = self.with_decimal_points(line)
+        {
+            return answer;
+        }
         let is_plain = query.is_ok();
         let looks_like_inches =
             !self.units_chosen && query.as_ref().is_ok_and(|query| looks_like_inches(line, query));
@@ -113,9 +118,16 @@ impl Session {
             }
             if !self.may_be_phrase(line) {
                 // `25g6 shaft measures 24.985` has the form of a plain query.
-                let may_read = matches!(query, Query::Part(_)) && !line.contains(['=', ',', '/']);
-                let reads = |said: &Said| matches!(said, Said::Plain(lines) if lines.iter().any(|line| line.contains(" = ")));
-                let phrase = may_read
+                let is_part = matches!(query, Query::Part(_)) && !line.contains('=');
+                let may_read = is_part && !line.contains([',', '/']);
+                let reads = |said: &Said| {
+                    // `bore .7503, shaft .7491`: the pair that they are.
+                    let is_pair =
+                        |line: &str| line.starts_with("hole ") && line.contains(", shaft ");
+                    let is_read = |line: &String| may_read && line.contains(" = ") || is_pair(line);
+                    matches!(said, Said::Plain(lines) if lines.iter().any(is_read))
+                };
+                let phrase = is_part
                     .then(|| sentence::read_with_slips(line, self.setting()))
                     .flatten()
                     .filter(|(said, _)| reads(said))
@@ -299,6 +311,37 @@ impl Session {
             Problem::new("a fraction is of an inch, and millimetres are in decimals", at)
                 .choose(choices)
         })
+    }
+
+    /// `24,985` where bare numbers are millimetres: a decimal comma, asked about
+    /// where the line has an answer as a list too.
+    fn with_decimal_points(&mut self, line: &str) -> Option<Result<Answer, Problem>> {
+        if !self.units_chosen || self.units == Units::Inches {
+            return None;
+        }
+        let (point, list) = sentence::decimal_commas(line)?;
+        let read = |typed: &str| {
+            let mut trial = self.trial();
+            let answer = trial.understand(typed);
+            answer.map(|_| trial.read_as.take().unwrap_or_else(|| typed.to_owned()))
+        };
+        let of_point = match read(&point) {
+            Ok(plain) => plain,
+            Err(asked) if asked.choices.is_empty() => return None,
+            Err(asked) => return Some(Err(Problem { at: 0..line.len(), ..asked })),
+        };
+        if let Some(Ok(of_list)) = list.as_deref().map(read)
+            && of_list != of_point
+        {
+            let why = "a decimal comma, or two sizes?";
+            let asked = Problem::new(why, 0..line.len()).choose(vec![of_point, of_list]);
+            return Some(Err(asked));
+        }
+        let answer = self.understand_as_typed(&point);
+        if answer.is_ok() {
+            self.read_as.get_or_insert(point);
+        }
+        Some(answer)
     }
 
     /// The question back, where both have an answer.
