@@ -18,7 +18,9 @@ pub(crate) fn align(view: &View, system: System) -> Option<Said> {
         }
     }
     let view = &named;
-    view.only(&["head", "role", "bigger", "hub", "per-foot"], |token| matches!(token, Token::Number(_)))?;
+    view.only(&["head", "role", "bigger", "hub", "per-foot"], |token| {
+        matches!(token, Token::Number(_))
+    })?;
     if view.words("head").any(|head| head != "tail") {
         return None;
     }
@@ -163,10 +165,8 @@ fn wanted(view: &View, system: System) -> Option<Said> {
         break;
     }
     let (taper, used) = found?;
-    let rest: Vec<(usize, &Num)> = (0..numbers.len())
-        .filter(|at| !used.contains(at))
-        .map(|at| numbers[at])
-        .collect();
+    let rest: Vec<(usize, &Num)> =
+        (0..numbers.len()).filter(|at| !used.contains(at)).map(|at| numbers[at]).collect();
     // The whole between centres is the longer one.
     let (over, between) = match rest[..] {
         [] if !taper.contains('-') => (None, None),

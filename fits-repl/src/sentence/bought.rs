@@ -3,10 +3,10 @@
 
 use crate::sentence::{
     Said,
-    fit::TAPPED,
     roles::assign,
     sizes::{Fit, fit_of, limits},
     token::{Num, System, Token},
+    vague::TAPPED,
     view::View,
 };
 

@@ -6,9 +6,10 @@ use crate::sentence::{
     Said,
     holes::coarse,
     roles::{DIAMETER, assign},
-    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits, nominal_of},
+    sizes::{Fit, NOUNS, fit_of, is_fit, is_nominal, limit_places, limits, nominal_of, says_pair},
     token::{Num, System, Token},
     tube,
+    vague::{bushing_outside, turned_class, vague_fit},
     view::View,
 };
 
@@ -112,6 +113,12 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
             (_, true) => format!("shaft {limits}"),
             // A bushing or a hub has both.
             _ if view.has("hub") || view.has("bushing") => return None,
+            // Without a word it is a plain query, or its units are to be asked.
+            _ if view.tokens().all(|token| !matches!(token, Token::Word { .. }))
+                && view.tokens().any(|token| matches!(token, Token::Span(..))) =>
+            {
+                return None;
+            }
             _ => limits,
         }));
     }
@@ -122,6 +129,9 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     }
     let mut numbers = view.numbers();
     let (_, num) = numbers.next()?;
+    // `a 20 g6 shaft in a 20 H7 hole`: one size, said of each.
+    let is_pair = matches!(fit_of(view), Some(Fit::Pair(_)));
+    let mut numbers = numbers.filter(|(_, other)| !is_pair || *other != num);
     if numbers.next().is_some() || (view.has("role") && view.has("fit") && !view.has("bushing")) {
         return None;
     }
@@ -135,6 +145,7 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     let vague = view.word("vague");
     if let Some(vague) = vague
         && !(vague == "clearance" && fit_of(view).is_some())
+        && !matches!((vague, fit_of(view)), ("loose", Some(Fit::Pair(pair))) if says_pair("running", &pair))
     {
         if fit_of(view).is_some() || view.words("vague").any(|other| other != vague) {
             return None;
@@ -186,7 +197,9 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
             return (is_hole || is_shaft || view.says("state", "moving"))
                 .then(|| Said::plain(format!("{size} running{more}")));
         }
-        if view.has("head") || view.has("material") || view.has("state") {
+        let asks_which = view.types(&["fit for"]);
+        let is_asked = |head| head == "whatfit" && asks_which;
+        if !view.words("head").all(is_asked) || view.has("material") || view.has("state") {
             return None;
         }
         if view.has("bushing") && view.types(&["fit", "what fit", "which fit"]) {
@@ -219,7 +232,8 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
             ));
         }
         // `3/4 fit`: nothing says which.
-        if view.types(&["fit", "fits", "what fit", "which fit"])
+        if asks_which
+            || view.types(&["fit", "fits", "what fit", "which fit"])
             || (is_hole && is_shaft)
             || (view.has("shaft") && view.has("hub"))
         {
@@ -410,57 +424,4 @@ fn with_length(view: &View, system: System) -> Option<Said> {
         return Some(Said::ask("which of the two is the length?", vec![said, of(at, length)?]));
     }
     Some(Said::plain(said))
-}
-
-/// A bushing's figure with a word: bought, or turned at home.
-pub(crate) fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
-    let Fit::Word(word) = fit else { return None };
-    if view.has("material")
-        || !matches!(*word, "press" | "light press" | "push" | "sliding" | "running")
-    {
-        return None;
-    }
-    Some(Said::ask(
-        "a bushing's bore or outside, and whether it is bought, is not said",
-        vec![
-            format!("cast bronze bushing outside {size}, {word}"),
-            format!("{size} {word}"),
-            format!("bushing {size}..{size}, {word}"),
-        ],
-    ))
-}
-
-/// `H7` for `h7` and the other way.
-pub(crate) fn turned_class(fit: &Fit) -> Option<String> {
-    match fit {
-        Fit::Hole(class) => Some(class.to_ascii_lowercase()),
-        Fit::Shaft(class) => Some(class.to_ascii_uppercase()),
-        _ => None,
-    }
-}
-
-/// What is tapped in with a mallet may be one of these.
-pub(super) const TAPPED: &[&str] = &["tight keying", "light press", "drive"];
-
-pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {
-    let words: &[&str] = match vague {
-        "tight" => &["push", "light press", "press"],
-        "loose" => &["free running", "loose running", "running"],
-        "interference" => &["light press", "press", "heavy press"],
-        "close" | "close fit" => &["snug", "running"],
-        "hand" | "hand fit" => &["sliding", "push"],
-        "light fit" => &["light press", "drive"],
-        "heavy fit" => &["heavy press", "press"],
-        "easy" | "easy fit" => &["sliding", "free running"],
-        "medium" | "medium fit" => &["medium running", "press"],
-        "clearance" => &["sliding", "running", "free running"],
-        "tapped" => TAPPED,
-        _ => &["snug", "push", "light press"],
-    };
-    let more = circumstances(view, &Fit::Word(words.first()?))?;
-    let or = words.join(" or ");
-    Some(Said::ask(
-        format!("`{vague}` can mean {or}"),
-        words.iter().map(|word| format!("{size} {word}{more}")).collect(),
-    ))
 }

@@ -43,6 +43,7 @@ mod token;
 mod tools;
 mod tube;
 mod unsure;
+mod vague;
 mod view;
 mod weight;
 
@@ -354,6 +355,19 @@ fn ready(mut view: View) -> Option<View> {
     view.settle_sums();
     join_materials(&mut view)?;
     (!view.dangles()).then_some(view)
+}
+
+/// Would the line be an entry, were a log open?
+pub(crate) fn is_spoken_entry(text: &str, setting: Setting) -> bool {
+    if text.len() > LONGEST {
+        return false;
+    }
+    let setting = Setting { log_is_open: true, ..setting };
+    let Some(corrected::Corrected { text, .. }) = prepared(&plain_marks(text), setting) else {
+        return false;
+    };
+    let view = Line::new(&text).view(LOG).and_then(ready);
+    view.is_some_and(|view| matches!(log_entry(&view, setting), Some(Said::Plain(_))))
 }
 
 /// What is dialled and read is in the units in force, or in those said.

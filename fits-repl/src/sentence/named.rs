@@ -135,7 +135,14 @@ pub(crate) fn thread(line: &str, at: usize) -> Option<(Token, usize)> {
             end = after;
             has_pitch = true;
         }
-        if !ends(line, end) || (first == b'm' && !has_pitch) {
+        // A small `m8` is a class too, but where a screw or its hole is spoken of.
+        let is_screw = || {
+            let of_screws =
+                ["tap", "drill", "clear", "thread", "screw", "bolt", "stud", "nut", "fine"];
+            let has_size = line.bytes().filter(u8::is_ascii_digit).count() > end - at - 1;
+            !has_size && of_screws.iter().any(|word| line.contains(word))
+        };
+        if !ends(line, end) || (first == b'm' && !has_pitch && !is_screw()) {
             return None;
         }
         return known(name, end);

@@ -77,13 +77,38 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
         let first = found.next()?;
         found.next().is_none().then_some(first)
     };
+    // `shaft 34.96 in 35.00`: the figure that it goes into is a hole's.
+    let goes = match &roles.free[..] {
+        [(at, num, _)] if roles.taken.len() == 1 && !view.has("bushing") => {
+            let idle = |at: &usize| matches!(view.kind_at(*at), Some("small"));
+            let lead = (0..*at).rev().find(|at| !idle(at));
+            let said = lead.map(|at| view.said(at)).unwrap_or_default();
+            match (roles.taken[0].by, &*said) {
+                ("shaft", "in" | "into" | "inside") => Some((num, &roles.taken[0].num)),
+                ("hole" | "hub", "on" | "onto" | "over") => Some((&roles.taken[0].num, num)),
+                _ => None,
+            }
+        }
+        _ => None,
+    };
+    if let Some((hole, shaft)) = goes
+        && !view.has("start")
+        && class.is_none()
+    {
+        return as_they_measure(view, hole, shaft, system);
+    }
     let (hole, shaft) = match (one(&["hole", "hub"]), one(&["shaft"]), one(&["bushing"])) {
         (Some(hole), Some(shaft), None) => (hole, shaft),
         (Some(hole), None, Some(bushing)) => (hole, bushing),
         (None, Some(shaft), Some(bushing)) => (bushing, shaft),
         _ => return two_bare(view, &roles, system),
     };
-    let (a, b) = (hole.num.mm(system), shaft.num.mm(system));
+    as_they_measure(view, &hole.num, &shaft.num, system)
+}
+
+/// The fit that a hole and a shaft make.
+fn as_they_measure(view: &View, hole: &Num, shaft: &Num, system: System) -> Option<Said> {
+    let (a, b) = (hole.mm(system), shaft.mm(system));
     if (a - b).abs() > 0.05 * a {
         return None;
     }
@@ -99,11 +124,8 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
     if (a - b).abs() < 1e-9 && tail.is_empty() {
         return None;
     }
-    Some(Said::plain(format!(
-        "hole {}, shaft {}{tail}",
-        hole.num.plain(system),
-        shaft.num.plain(system)
-    )))
+    let (hole, shaft) = (hole.plain(system), shaft.plain(system));
+    Some(Said::plain(format!("hole {hole}, shaft {shaft}{tail}")))
 }
 
 /// Two sizes and no noun: which is the hole is asked.
@@ -116,7 +138,31 @@ pub(crate) fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Sai
     if (x - y).abs() > 0.05 * x || (x - y).abs() < 1e-9 {
         return None;
     }
+    // `mic'd at 1.3752 for 1.375 LC2`: one is the nominal size of the class.
+    if let Some(Fit::Pair(class) | Fit::Inch(class)) = fit_of(view) {
+        let (nominal, read) = match (is_nominal(a, system), is_nominal(b, system)) {
+            (true, false) => (a, b),
+            (false, true) => (b, a),
+            _ => return None,
+        };
+        let part = |part: &str| {
+            format!("{} {class}, {part} = {}", nominal.plain(system), read.plain(system))
+        };
+        return Some(Said::ask("hole or shaft is not said", vec![part("hole"), part("shaft")]));
+    }
     let (a, b) = (a.plain(system), b.plain(system));
+    // `how much to go, 31.40 to 31.75`: cut from the one to the other.
+    let is_left = view.types(&["to go", "left", "how much to go", "how much left", "to come"]);
+    if is_left && view.says("connector", "for") {
+        let (from, to) = (&a, &b);
+        let larger = |fit: &str| format!("bore {to} {fit} from {from}");
+        let smaller = |fit: &str| format!("turn {to} {fit} from {from}");
+        let choices = match x < y {
+            true => ["H7", "sliding"].map(larger),
+            false => ["h7", "sliding"].map(smaller),
+        };
+        return Some(Said::ask("its limits are not said", choices.to_vec()));
+    }
     let says_in =
         view.tokens().any(|token| matches!(token, Token::Word { name: "in", kind: "connector" }));
     let mut choices = vec![format!("hole {a}, shaft {b}"), format!("hole {b}, shaft {a}")];

@@ -187,14 +187,21 @@ fn metric_class(view: &View) -> Option<View> {
 fn unsaid_reading(view: &View, system: System) -> Option<Said> {
     let is_hole = view.has("hole") || view.has("hub");
     let is_shaft = view.has("shaft");
-    if is_hole == is_shaft || !view.has("reads") || view.has("material") || view.has("instrument") {
+    let wants = ["want", "wants", "wanted", "need", "needs", "needed", "drawing", "target"];
+    let is_read = view.has("reads") || view.types(&wants);
+    if !is_read || view.has("material") || view.has("instrument") {
         return None;
     }
     let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
+    // A class's case says which part it is of, where no noun does.
+    let is_of = |fit: &Fit| match fit {
+        Fit::Hole(_) => !is_shaft,
+        _ => !is_hole,
+    };
     match (&numbers[..], fit_of(view)) {
         // `bore clocks 30.025, wants H7`
         ([reading], Some(fit @ (Fit::Hole(_) | Fit::Shaft(_))))
-            if matches!(fit, Fit::Hole(_)) == is_hole
+            if is_of(&fit)
                 && !is_nominal(reading, system)
                 && reading.places > 2 - usize::from(system == System::Millimetres) =>
         {
@@ -209,6 +216,7 @@ fn unsaid_reading(view: &View, system: System) -> Option<Said> {
             let is_other = (mm - (mm / other).round() * other).abs() < 0.04;
             (!is_other).then(|| Said::plain(format!("{size} {text} = {}", reading.plain(system))))
         }
+        _ if is_hole == is_shaft || !view.has("reads") => None,
         ([reading], None) if view.says("head", "ok") && limits(view, system).is_none() => {
             let size = nominal_of(reading, system)?;
             let reading = reading.plain(system);
@@ -251,9 +259,8 @@ pub(crate) fn spoken_limits(view: &View, system: System) -> Option<Said> {
         b == a + 1 || b == a + 2 && ["to", "and", "-"].contains(&&*view.said(a + 1))
     };
     let near = |x: &Num, y: &Num| (x.mm(system) - y.mm(system)).abs() <= 0.02 * y.mm(system);
-    let measured = |at: usize| {
-        at.checked_sub(1).is_some_and(|at| matches!(view.kind_at(at), Some("reads")))
-    };
+    let measured =
+        |at: usize| at.checked_sub(1).is_some_and(|at| matches!(view.kind_at(at), Some("reads")));
     let (one, other, reading) = match numbers[..] {
         [(a, low), (b, high), (at, reading)]
             if joined(a, b) && (limits_at.is_some_and(|at| at < a) || measured(at)) =>

@@ -133,7 +133,7 @@ fn says(word: &str, class: &str) -> bool {
 }
 
 /// The same of a hole-basis pair: its shaft runs, slides or grips.
-fn says_pair(word: &str, pair: &str) -> bool {
+pub(crate) fn says_pair(word: &str, pair: &str) -> bool {
     let Some(shaft) = pair.strip_prefix('H').and_then(|pair| pair.split_once('/')) else {
         return false;
     };

@@ -21,7 +21,10 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         |token| is_fit(token) || matches!(token, Token::Span(..)),
     )?;
     if view.words("head").any(|head| {
-        !matches!(head, "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance" | "interf")
+        !matches!(
+            head,
+            "suit" | "turnto" | "towhat" | "whatnow" | "whatfit" | "ream" | "clearance" | "interf"
+        )
     }) {
         return None;
     }
@@ -40,6 +43,10 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
             .filter(|_| !view.has("fit"))
             .and_then(|roles| by_amount(view, &roles, system));
         return by_amount.map(Said::plain).or_else(|| unsaid_suit(view, system));
+    }
+    // How tight is said by the fit; a part that was spoiled has ways out of its own.
+    if view.says("head", "interf") || view.types(&["overbored", "i overbored", "overturned"]) {
+        return None;
     }
     if let Some(span) = view.one(|token| match token {
         Token::Span(..) => Some(token.clone()),
@@ -146,8 +153,8 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         _ if turned.is_some() => turned?,
         _ if matches!(own_role, Some(Token::Word { kind: "role", name: "id" })) => "hole",
         // `shaft already .7488 bore for slip`
-        _ if said_of == Some("shaft") => "shaft",
-        _ if matches!(said_of, Some("hole" | "hub")) => "hole",
+        Some("hole" | "hub") if said_of == Some("shaft") => "shaft",
+        Some("shaft") if matches!(said_of, Some("hole" | "hub")) => "hole",
         Some("hole" | "hub") => "hole",
         Some("shaft") => "shaft",
         Some("bushing") => {
@@ -262,7 +269,8 @@ fn others_figure(view: &View, in_hand: usize) -> Option<&'static str> {
     let goes = |words: &[&str]| words.contains(&&*said);
     let suits = goes(&["to suit", "suit", "to fit", "to match", "matching", "to go with"]);
     // `to run in` ends with it too.
-    let ends = |words: &[&str]| said.split(' ').next_back().is_some_and(|last| words.contains(&last));
+    let ends =
+        |words: &[&str]| said.split(' ').next_back().is_some_and(|last| words.contains(&last));
     match named {
         "shaft" if suits || ends(&["in", "into", "inside"]) => Some("hole"),
         "hole" if suits || ends(&["on", "onto", "over"]) => Some("shaft"),
@@ -292,7 +300,12 @@ fn measured_before(view: &View, at: usize) -> bool {
         .take_while(|token| {
             matches!(token, Token::Word { kind: "small" | "reads" | "start" | "connector", .. })
         })
-        .any(|token| matches!(token, Token::Word { kind: "reads", .. } | Token::Word { kind: "start", name: "now" }))
+        .any(|token| {
+            matches!(
+                token,
+                Token::Word { kind: "reads", .. } | Token::Word { kind: "start", name: "now" }
+            )
+        })
 }
 
 /// A part that is known to lie between two figures.
@@ -301,6 +314,8 @@ fn spanned(view: &View, span: &Token, system: System) -> Option<Said> {
         return None;
     };
     if view.numbers().next().is_some()
+        // A dowel has limits of its own.
+        || view.types(&["dowel", "dowels", "dowel pin"])
         || view.has("role")
         || view.has("bushing")
         || view.has("head") && !view.says("head", "suit") && !view.says("head", "turnto")

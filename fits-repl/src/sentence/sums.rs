@@ -19,9 +19,8 @@ impl View {
                 _ => continue,
             };
             let number = |at: &usize| matches!(self.items[*at].token, Token::Number(_));
-            let idle = |at: &usize| {
-                matches!(self.kind_at(*at), Some("small" | "connector" | "asking"))
-            };
+            let idle =
+                |at: &usize| matches!(self.kind_at(*at), Some("small" | "connector" | "asking"));
             let after = (at + 2..self.items.len()).find(|at| !idle(at)).filter(number);
             // `over an inch, … under`: of the inch again, not of the first sum.
             let before = || (0..at).rev().find(|at| number(at) && !sums.contains(at));
@@ -76,7 +75,11 @@ fn moved(base: &Num, amount: &Num, is_more: bool) -> Option<Num> {
     let system = if is_inch { System::Inches } else { System::Millimetres };
     let scale = match base.unit {
         None | Some(Unit::Inch | Unit::Millimetre) => {
-            if is_inch { 25.4 } else { 1.0 }
+            if is_inch {
+                25.4
+            } else {
+                1.0
+            }
         }
         _ => return None,
     };
@@ -106,9 +109,12 @@ fn moved(base: &Num, amount: &Num, is_more: bool) -> Option<Num> {
 pub(super) fn by_amount(view: &View, roles: &Roles, system: System) -> Option<String> {
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let [a, b] = numbers[..] else { return None };
-    let ((at, size), (_, amount)) =
-        if a.1.mm(system) > b.1.mm(system) { (a, b) } else { (b, a) };
+    let ((at, size), (_, amount)) = if a.1.mm(system) > b.1.mm(system) { (a, b) } else { (b, a) };
     if amount.mm(system) > 0.01 * size.mm(system) || size.is_fraction || size.places < 2 {
+        return None;
+    }
+    // No bare 41.29 is inches, though it is told by thousandths.
+    if system == System::Inches && size.unit.is_none() && size.value >= 12.0 {
         return None;
     }
     let grips = match (view.says("head", "clearance"), view.says("head", "interf")) {
@@ -116,9 +122,7 @@ pub(super) fn by_amount(view: &View, roles: &Roles, system: System) -> Option<St
         (false, true) => true,
         _ => return None,
     };
-    let is_own = |by: &str| {
-        roles.taken.iter().any(|taken| taken.at == at && taken.by == by)
-    };
+    let is_own = |by: &str| roles.taken.iter().any(|taken| taken.at == at && taken.by == by);
     let idle = |at: &usize| matches!(view.kind_at(*at), Some("small" | "reads" | "start"));
     let lead = (0..at).rev().find(|at| !idle(at));
     let is_told = |names: &[&str]| lead.is_some_and(|at| names.contains(&&*view.said(at)));
@@ -131,14 +135,28 @@ pub(super) fn by_amount(view: &View, roles: &Roles, system: System) -> Option<St
     let is_hole = match own_role {
         Some("id") => true,
         Some("od") => false,
-        _ => (is_own("hole") || is_own("hub")) != (is_others && !is_own("hole")) && {
-            is_own("hole") || is_own("hub") || is_own("shaft") && is_others
-        },
+        _ => {
+            (is_own("hole") || is_own("hub")) != (is_others && !is_own("hole")) && {
+                is_own("hole") || is_own("hub") || is_own("shaft") && is_others
+            }
+        }
     };
     let is_shaft = own_role == Some("od") || is_own("shaft") && !is_others && own_role.is_none();
     let sign = match (is_hole, is_shaft) {
-        (true, false) => if grips { "+" } else { "-" },
-        (false, true) => if grips { "-" } else { "+" },
+        (true, false) => {
+            if grips {
+                "+"
+            } else {
+                "-"
+            }
+        }
+        (false, true) => {
+            if grips {
+                "-"
+            } else {
+                "+"
+            }
+        }
         _ => return None,
     };
     Some(format!("{} {sign} {}", size.plain(system), amount.plain(system)))

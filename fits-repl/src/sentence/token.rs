@@ -318,6 +318,10 @@ pub(crate) fn token_at(line: &str, at: usize) -> Option<(Token, usize)> {
         b'.' if byte(line, at + 1).is_none_or(|next| next == b' ') => {
             return Some((Token::Break, at + 1));
         }
+        // `hole 16.02 / shaft 15.95`
+        b'/' if byte(line, at + 1) == Some(b' ') && line[..at].ends_with(' ') => {
+            return Some((Token::Break, at + 1));
+        }
         _ => {}
     }
     if let Some(found) = deviations(line, at) {

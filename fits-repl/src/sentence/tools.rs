@@ -217,7 +217,8 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
         )
     })?;
     // `is .7505 good`: against what is not said.
-    if view.types(&["good", "ok", "right", "correct"]) {
+    // `fit for 10 mm`: which is not said.
+    if view.types(&["good", "ok", "right", "correct", "fit", "fit for", "fits"]) {
         return None;
     }
     if let Some(pitch) = view.one(|token| match token {

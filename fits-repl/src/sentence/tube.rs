@@ -2,10 +2,10 @@
 
 use crate::sentence::{
     Said,
-    fit::TAPPED,
     roles::assign,
     sizes::{Fit, fit_of},
     token::{Num, System, Token},
+    vague::TAPPED,
     view::View,
 };
 

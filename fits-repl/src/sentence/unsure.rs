@@ -78,15 +78,14 @@ pub(crate) fn decimal_commas(text: &str) -> Option<(String, Option<String>)> {
             continue;
         }
         let (whole, rest) = (before.trim_end_matches(is_digit), after.trim_start_matches(is_digit));
-        let goes_on = rest.strip_prefix([',', '.', '/']).is_some_and(|more| more.starts_with(is_digit));
+        let goes_on =
+            rest.strip_prefix([',', '.', '/']).is_some_and(|more| more.starts_with(is_digit));
         if goes_on || whole.ends_with([',', '.', '/']) {
             return None;
         }
         places.push(comma..comma + 1);
     }
-    let with = |joint: &str| {
-        replaced(text, places.iter().map(|at| (at.clone(), joint.to_owned())))
-    };
+    let with = |joint: &str| replaced(text, places.iter().map(|at| (at.clone(), joint.to_owned())));
     // No size has a thousand millimetres: `19,985`, `0,02`.
     let may_part = |at: &Range<usize>| {
         let whole = text[..at.start].len() - text[..at.start].trim_end_matches(is_digit).len();

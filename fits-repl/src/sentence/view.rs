@@ -183,7 +183,17 @@ impl View {
                 .contains(&&*self.said(at))
         };
         let is_named = |(at, item): (usize, &Item)| {
-            matches!(item.token, Token::Number(_) | Token::Gauge(_)) && names(at)
+            let next = self.items.get(at + 2).map(|item| &item.token);
+            let is_size = matches!(
+                next,
+                Some(Token::Hole(_) | Token::Shaft(_) | Token::Pair(_) | Token::Deviations { .. })
+            );
+            names(at)
+                && match &item.token {
+                    Token::Number(num) => num.places == 0 && !num.is_fraction && !is_size,
+                    Token::Gauge(_) => true,
+                    _ => false,
+                }
         };
         if self.items.iter().skip(1).enumerate().any(is_named) {
             return true;

@@ -8,7 +8,10 @@ use crate::{
     answer::Answer,
     problem::{Code, Problem},
     query::{Expression, Query, Units},
-    questions::thread::asked::{ThreadAsk, ThreadQuery},
+    questions::{
+        log::answered::no_log,
+        thread::asked::{ThreadAsk, ThreadQuery},
+    },
     sentence::{self, Said, Setting, Slip, System},
     session::{
         Refused, Session, not_alone,
@@ -65,13 +68,24 @@ impl Session {
         let is_refused = problem.kind == Code::NotAnswered
             && plain.is_ok_and(|query| !matches!(query, Query::Part(_)));
         let is_phrase = is_plain && self.may_be_phrase(line);
+        // Of a comma inside a number it is said what it may be, and no half is read.
+        let is_parted =
+            self.units == Units::Millimetres && sentence::decimal_commas(line).is_some();
         let may_guess = !is_named
+            && !is_parted
             && !words::is_entry(line)
             && !is_refused
             && (!is_plain || words.count() >= 5 && is_phrase);
         let guess = may_guess.then(|| self.as_guess(line)).flatten();
         let may_lack = may_guess || !is_named && is_phrase;
-        match guess.or_else(|| may_lack.then(|| lacking(line, problem)).flatten()) {
+        // `scratch that`, `reads .7562 now`: said of a log, and there is none.
+        let of_a_log = || {
+            let setting = self.setting();
+            let may_be = !is_named && !is_refused && !setting.log_is_open;
+            (may_be && sentence::is_spoken_entry(line, setting)).then(|| no_log(&(0..line.len())))
+        };
+        let lacks = || may_lack.then(|| lacking(line, problem)).flatten();
+        match guess.or_else(of_a_log).or_else(lacks) {
             Some(problem) => Err(problem),
             None => answer,
         }
@@ -327,8 +341,12 @@ impl Session {
         };
         let of_point = match read(&point) {
             Ok(plain) => plain,
-            Err(asked) if asked.choices.is_empty() => return None,
-            Err(asked) => return Some(Err(Problem { at: 0..line.len(), ..asked })),
+            Err(asked) if !asked.choices.is_empty() => {
+                return Some(Err(Problem { at: 0..line.len(), ..asked }));
+            }
+            // As a list it stands as it was typed.
+            Err(_) if list.is_some_and(|list| read(&list).is_ok()) => return None,
+            Err(_) => return Some(self.ask(line)),
         };
         if let Some(Ok(of_list)) = list.as_deref().map(read)
             && of_list != of_point

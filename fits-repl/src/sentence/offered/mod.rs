@@ -20,7 +20,7 @@ use crate::{
             bushings, of_a_bearing, of_a_joint, of_a_pitch, of_a_stack, of_a_tube, of_heat,
             of_thread,
         },
-        sizes::{of_one, of_size, of_two},
+        sizes::{of_one, of_several_fits, of_size, of_two},
     },
     words::clause::{opened_by, reserved},
 };
@@ -141,9 +141,6 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         return None;
     }
     let fit = fit_of(view);
-    if fit.is_none() && view.has("fit") {
-        return None;
-    }
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let threads: Vec<&String> = view
         .tokens()
@@ -152,6 +149,14 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
             _ => None,
         })
         .collect();
+    if let (None, [(_, num)], []) = (&fit, &numbers[..], &threads[..])
+        && let Some(all) = of_several_fits(view, &num.plain(system))
+    {
+        return Some(all);
+    }
+    if fit.is_none() && view.has("fit") {
+        return None;
+    }
     let sizes: Vec<&Num> = numbers.iter().map(|(_, num)| *num).collect();
     if let Some(all) = of_a_bearing(view)
         .or_else(|| of_a_tube(view, &numbers, fit.as_ref(), system))

@@ -62,8 +62,15 @@ pub(super) fn of_a_tube(
     let (at, wall) = after.or_else(before).filter(|_| is_tube)?;
     let rest: Vec<&Num> =
         numbers.iter().filter(|(other, _)| other != at).map(|(_, num)| *num).collect();
+    let tight = |a: &Num, b: &Num| b.mm(system) < a.mm(system) / 60.0;
+    let mut by = None;
     let od = match rest[..] {
         [od] => od,
+        // Pressed by so much.
+        [od, grip] | [grip, od] if tight(od, grip) => {
+            by = Some(format!("interference {}", grip.plain(system)));
+            od
+        }
         [a, b] => {
             let (od, bore) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };
             let inside = od.mm(system) - 2.0 * wall.mm(system);
@@ -78,6 +85,13 @@ pub(super) fn of_a_tube(
     };
     let (od, wall) = (od.plain(system), wall.plain(system));
     let bore = format!("{od} - 2 * {wall}");
+    if let Some(by) = by {
+        let hub = view.word("material").unwrap_or("steel");
+        let joint = |shaft: &str| {
+            format!("assemble {bore} {by}, hub {hub} od {od} wall {wall}, shaft {shaft}")
+        };
+        return Some(["steel", "aluminium"].map(joint).to_vec());
+    }
     let each = words.iter().flat_map(|word| {
         let joint = format!("assemble {bore} {word}, hub steel od {od} wall {wall}, shaft steel");
         [format!("{bore} {word}, thin tube"), joint]
@@ -196,13 +210,22 @@ pub(super) fn of_a_joint(
     let grips = matches!(fit, Some(Fit::Word(word)) if word.contains("press") || *word == "shrink");
     let is_play = view.says("head", "clearance") || view.says("vague", "clearance");
     let is_joint = (asks || grips && view.has("hub")) && !view.has("bushing") && !is_play;
-    if !is_joint || !(2..=3).contains(&sizes.len()) || view.says("role", "long") {
+    let is_long = |num: &&Num| {
+        let mut places = view.numbers().filter(|(_, other)| other == num).map(|(at, _)| at);
+        places.any(|at| is_length(view, at))
+    };
+    let long = sizes.iter().find(|num| is_long(num)).map(|num| num.plain(system));
+    let sizes: Vec<&Num> = sizes.iter().filter(|num| !is_long(num)).copied().collect();
+    let lengths = usize::from(long.is_some());
+    if !is_joint || !(2..=3).contains(&(sizes.len() + lengths)) || sizes.is_empty() {
         return None;
     }
-    let mut sizes = sizes.to_vec();
+    let long = long.map_or_else(String::new, |long| format!(" long {long}"));
+    let mut sizes = sizes;
     sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
     let largest = sizes.last()?.mm(system);
-    let tight = (sizes[0].mm(system) < largest / 60.0).then(|| sizes.remove(0).plain(system));
+    let is_grip = |num: &Num| num.mm(system) < (largest / 60.0).min(0.6);
+    let tight = is_grip(sizes[0]).then(|| sizes.remove(0).plain(system));
     let metals: Vec<&str> = view.words("material").collect();
     let (hub, shaft) = match metals[..] {
         [] => ("steel", "steel"),
@@ -217,7 +240,8 @@ pub(super) fn of_a_joint(
     };
     let heated = if view.says("head", "heat") && fit != "shrink" { ", shrink" } else { "" };
     let of = |size: &Num, od: String, hub: &str, shaft: &str| {
-        format!("assemble {} {fit}, hub {hub} od {od}, shaft {shaft}{heated}", size.plain(system))
+        let size = size.plain(system);
+        format!("assemble {size} {fit}, hub {hub} od {od}{long}, shaft {shaft}{heated}")
     };
     let twice = |num: &Num, by: f64| {
         Num { value: num.value * by, text: trimmed(num.value * by), ..num.clone() }.plain(system)
@@ -228,7 +252,8 @@ pub(super) fn of_a_joint(
             .iter()
             .flat_map(|(hub, shaft)| [2.0, 3.0].map(|by| of(size, twice(size, by), hub, shaft)))
             .collect(),
-        [size, od] if od.mm(system) > 1.05 * size.mm(system) => {
+        // No hub is ten times its bore: that is a temperature or a load.
+        [size, od] if (1.05..10.0).contains(&(od.mm(system) / size.mm(system))) => {
             parts.iter().map(|(hub, shaft)| of(size, od.plain(system), hub, shaft)).collect()
         }
         _ => return None,
@@ -239,6 +264,16 @@ pub(super) fn of_a_joint(
         all.extend(["cast iron", "aluminium"].map(|hub| of(size, od.clone(), hub, shaft)));
     }
     Some(all)
+}
+
+/// Is the number said to be a length, by the word beside it, known or not?
+fn is_length(view: &View, at: usize) -> bool {
+    const WORDS: &[&str] = &["long", "lg", "deep", "length", "wide", "engagement"];
+    let place = &view.items[at].at;
+    let last = |text: &str| text.trim_end().rsplit(' ').next().is_some_and(|it| it == "length");
+    let rest = view.text[place.end..].trim_start();
+    let next = rest.split([' ', ',', '?', '.']).next().unwrap_or_default();
+    WORDS.contains(&next) || last(&view.text[..place.start])
 }
 
 /// A bushing of either bronze.

@@ -61,6 +61,23 @@ pub(super) fn of_one(
     all
 }
 
+/// `RC5 versus RC7 on 1.500`: one size, and each fit that is named.
+pub(super) fn of_several_fits(view: &View, size: &str) -> Option<Vec<String>> {
+    let fit = |token: &Token| match token {
+        Token::Pair(fit) | Token::InchClass(fit) => Some(fit.clone()),
+        Token::Word { kind: "fit", name } => Some((*name).to_owned()),
+        _ => None,
+    };
+    let mut all: Vec<String> = Vec::new();
+    for fit in view.tokens().filter_map(fit).map(|fit| format!("{size} {fit}")) {
+        if !all.contains(&fit) {
+            all.push(fit);
+        }
+    }
+    let is_class = |token: &Token| matches!(token, Token::Hole(_) | Token::Shaft(_));
+    (all.len() > 1 && view.count(is_class) == 0).then_some(all)
+}
+
 pub(super) fn of_size(view: &View, size: &str) -> Vec<String> {
     let mut all = Vec::new();
     if let Some(bought) = view.word("bought") {
@@ -124,6 +141,15 @@ pub(super) fn of_two(
                 all.extend(
                     parts.map(|part| format!("{nominal} {}, {part} = {reading}", fit.text())),
                 );
+            }
+            // `I have 1.050 stock and need .9990, what cuts`
+            let cuts = ["cuts", "passes", "stock", "bar", "bored", "boring", "drilled"];
+            let typed = || view.text.split([' ', ',', '?']);
+            let is_cut = typed().any(|word| cuts.contains(&&*word.to_lowercase()))
+                && !typed().any(|word| word.to_lowercase().starts_with("ream"));
+            if is_cut && fit.is_none() {
+                all.push(format!("turn {small} h7 from {large}"));
+                all.push(format!("bore {large} H7 from {small}"));
             }
             all.extend([
                 format!("hole {hole}, shaft {shaft}{tail}"),

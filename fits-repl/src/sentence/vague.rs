@@ -1,0 +1,56 @@
+//! Words and classes that leave open what is meant.
+
+use crate::sentence::{Said, fit::circumstances, sizes::Fit, view::View};
+
+/// A bushing's figure with a word: bought, or turned at home.
+pub(crate) fn bushing_outside(size: &str, fit: &Fit, view: &View) -> Option<Said> {
+    let Fit::Word(word) = fit else { return None };
+    if view.has("material")
+        || !matches!(*word, "press" | "light press" | "push" | "sliding" | "running")
+    {
+        return None;
+    }
+    Some(Said::ask(
+        "a bushing's bore or outside, and whether it is bought, is not said",
+        vec![
+            format!("cast bronze bushing outside {size}, {word}"),
+            format!("{size} {word}"),
+            format!("bushing {size}..{size}, {word}"),
+        ],
+    ))
+}
+
+/// `H7` for `h7` and the other way.
+pub(crate) fn turned_class(fit: &Fit) -> Option<String> {
+    match fit {
+        Fit::Hole(class) => Some(class.to_ascii_lowercase()),
+        Fit::Shaft(class) => Some(class.to_ascii_uppercase()),
+        _ => None,
+    }
+}
+
+/// What is tapped in with a mallet may be one of these.
+pub(super) const TAPPED: &[&str] = &["tight keying", "light press", "drive"];
+
+pub(crate) fn vague_fit(vague: &'static str, size: &str, view: &View) -> Option<Said> {
+    let words: &[&str] = match vague {
+        "tight" => &["push", "light press", "press"],
+        "loose" => &["free running", "loose running", "running"],
+        "interference" => &["light press", "press", "heavy press"],
+        "close" | "close fit" => &["snug", "running"],
+        "hand" | "hand fit" => &["sliding", "push"],
+        "light fit" => &["light press", "drive"],
+        "heavy fit" => &["heavy press", "press"],
+        "easy" | "easy fit" => &["sliding", "free running"],
+        "medium" | "medium fit" => &["medium running", "press"],
+        "clearance" => &["sliding", "running", "free running"],
+        "tapped" => TAPPED,
+        _ => &["snug", "push", "light press"],
+    };
+    let more = circumstances(view, &Fit::Word(words.first()?))?;
+    let or = words.join(" or ");
+    Some(Said::ask(
+        format!("`{vague}` can mean {or}"),
+        words.iter().map(|word| format!("{size} {word}{more}")).collect(),
+    ))
+}
