@@ -132,6 +132,7 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             out[at].kind = Kind::Word("wide".into());
         }
     }
+    teeth(&mut out);
     for at in 0..out.len() {
         if is_no_size(&out, at)
             && let Kind::Num(num) = &out[at].kind
@@ -182,11 +183,33 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
     out
 }
 
+/// `28 tooth`, `60T`, `15-tooth`: how many teeth; neither a size nor how many to make.
+fn teeth(out: &mut Vec<Token>) {
+    let mut at = 0;
+    while at < out.len() {
+        let of = |next: usize| out.get(next).filter(|next| next.at.end > out[at].at.end);
+        let dash = usize::from(of(at + 1).is_some_and(|next| next.is_sign('-')));
+        let is = |next: &Token| match next.word() {
+            Some("teeth" | "tooth") => true,
+            Some("t") => next.at.start == out[at].at.end,
+            _ => false,
+        };
+        let counts =
+            matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none());
+        if counts && of(at + 1 + dash).is_some_and(is) {
+            out[at].at.end = out[at + 1 + dash].at.end;
+            out[at].kind = Kind::Sign(' ');
+            out.drain(at + 1..at + 2 + dash);
+        }
+        at += 1;
+    }
+}
+
 /// Is a number an angle, a count, a weight, a time, or what a sheet goes by?
 pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     #[rustfmt::skip]
     const BEHIND: &[&str] = &[
-        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "teeth", "tooth", "dp",
+        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "dp",
         "percent", "hour", "hours", "hrs", "mins", "minutes", "day", "days", "week", "weeks", "psi",
         "flute", "flutes", "start", "starts", "turns", "passes", "jaw", "bucks", "pounds", "am", "pm", "st",
         "nd", "rd", "th", "times",

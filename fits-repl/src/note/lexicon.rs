@@ -171,6 +171,16 @@ pub(super) fn is_stock(word: &str) -> bool {
     FORMS.contains(&word)
 }
 
+/// Does it say how stock comes: `black plate`, `boiler plate`?
+pub(super) fn is_finish(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "black", "bright", "blue", "galvanised", "galvanized", "boiler", "chequer", "scrap", "old",
+        "offcut", "thick", "rusty", "plain", "clean", "pickled", "annealed", "structural",
+    ];
+    WORDS.contains(&word)
+}
+
 /// The fit that words at a place say: how many words, the shop's word if it is one.
 pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
     let own = |text: &str| -> Option<Option<Word>> {

@@ -10,7 +10,7 @@ use fits_core::{
 use super::{
     Line, Reader,
     items::Item,
-    lexicon::{is_material, is_stock},
+    lexicon::{is_finish, is_material, is_stock},
     token::{Kind, Num, Token},
 };
 
@@ -172,7 +172,14 @@ impl Reader {
             Item::Loose(word) => Some(word),
             _ => None,
         });
-        let Some(word) = behind.next() else { return false };
+        let Some(mut word) = behind.next() else { return false };
+        // `3/8 black plate`: its finish stands between.
+        if is_finish(word)
+            && let Some(form) = behind.clone().find(|word| !is_finish(word))
+            && is_stock(form)
+        {
+            word = form;
+        }
         // `25 square tube`
         let section = matches!(word.as_str(), "square" | "hex");
         if section && behind.next().is_some_and(|word| is_stock(word)) {
