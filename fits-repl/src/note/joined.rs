@@ -133,6 +133,7 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
         }
     }
     teeth(&mut out);
+    summed(&mut out);
     for at in 0..out.len() {
         if is_no_size(&out, at)
             && let Kind::Num(num) = &out[at].kind
@@ -183,6 +184,37 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
     out
 }
 
+/// `1-1/4 plus 2 thou`: one size. `7/16 - 1 thou press` may be how tight it is.
+fn summed(out: &mut Vec<Token>) {
+    // Nobody writes three decimals of a millimetre and adds thousandths of an inch.
+    let is_inch = |size: &Num| match size.unit {
+        Some(unit) => unit == Unit::Inch,
+        None => size.is_inch_shaped() || size.places > 2,
+    };
+    let mut at = 0;
+    while at + 2 < out.len() {
+        let plus = out[at + 1].is_sign('+') || out[at + 1].word() == Some("plus");
+        if let (Kind::Num(size), Kind::Num(off)) = (&out[at].kind, &out[at + 2].kind)
+            && plus
+            && is_inch(size)
+            && let Some(parts) = match off.unit {
+                Some(Unit::Thou) => Some(1000),
+                Some(Unit::Tenth) => Some(10_000),
+                _ => None,
+            }
+        {
+            let under = off.under * parts;
+            let over = size.over * under + off.over * size.under;
+            let unit = Some(Unit::Inch);
+            let sum = Num { over, under: size.under * under, unit, ..size.clone() };
+            out[at].at.end = out[at + 2].at.end;
+            out[at].kind = Kind::Num(sum);
+            out.drain(at + 1..at + 3);
+        }
+        at += 1;
+    }
+}
+
 /// `28 tooth`, `60T`, `15-tooth`: how many teeth; neither a size nor how many to make.
 fn teeth(out: &mut Vec<Token>) {
     let mut at = 0;
@@ -222,9 +254,23 @@ pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     let Kind::Num(num) = &found[at].kind else { return false };
     let behind = found.get(at + 1);
     // `20 wide 25 dp`: so deep, not a pitch.
+    // `kwy 8 P9, 4 dp` too; a gear's is its pitch.
+    let says_depth = |token: &Token| match &token.kind {
+        Kind::Thread(_) => true,
+        Kind::Word(word) => super::lexicon::feature(word)
+            .is_some_and(|side| matches!(side, Side::Hole | Side::Thread | Side::Other)),
+        _ => false,
+    };
+    let is_geared = |token: &Token| {
+        token.kind == Kind::Sign(' ')
+            || token.word().is_some_and(|word| {
+                matches!(super::lexicon::stem(word).as_str(), "gear" | "pinion" | "rack")
+            })
+    };
     let is_depth = at > 0
         && (matches!(found[at - 1].kind, Kind::Num(_))
-            || found[at - 1].word().is_some_and(|word| super::lexicon::feature(word).is_some()));
+            || found[at - 1].word().is_some_and(|word| super::lexicon::feature(word).is_some())
+            || found[..at].iter().any(says_depth) && !found.iter().any(is_geared));
     let is_behind = |token: &Token| {
         token.word().is_some_and(|word| BEHIND.contains(&word) && !(word == "dp" && is_depth))
             || matches!(token.kind, Kind::Sign('%' | '\u{b0}'))

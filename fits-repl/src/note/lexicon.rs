@@ -41,6 +41,10 @@ pub(super) fn is_short_of(short: &str, full: &str) -> bool {
 
 /// A word as it is compared: short forms spelled out, the plural taken off.
 pub(super) fn stem(word: &str) -> String {
+    // As the tokens give it where it is cut short.
+    if word == "pin." {
+        return "pinion".to_owned();
+    }
     let word = word.trim_end_matches(['.', '\'']);
     let word = word.strip_suffix("'s").unwrap_or(word);
     let full = match word {
@@ -107,7 +111,7 @@ const THINGS: &[(i32, &[&str])] = &[
         "post", "tang", "piston",
     ]),
     (2, &["plug", "bar", "peg", "insert"]),
-    (1, &["bush", "bearing", "sleeve", "liner", "ferrule"]),
+    (1, &["bush", "bearing", "sleeve", "liner", "ferrule", "seal"]),
     (0, &[
         "roller", "arm", "lever", "handle", "gear", "wheel", "pulley", "pawl", "ratchet", "cam",
         "collar", "washer", "spacer", "shim", "nut", "link", "pinion", "sprocket", "knob",
@@ -247,8 +251,8 @@ pub(super) fn matches_mate(fit: &str) -> bool {
 pub(super) fn leads_to_mate(word: &str) -> bool {
     #[rustfmt::skip]
     const WORDS: &[&str] = &[
-        "in", "on", "with", "w", "to", "for", "into", "onto", "through", "thru", "inside", "over",
-        "w/",
+        "in", "on", "with", "w", "to", "for", "into", "onto", "through", "thru", "thro", "inside",
+        "over", "w/",
     ];
     WORDS.contains(&word)
 }

@@ -261,7 +261,11 @@ fn first_word(found: &[Token]) -> &str {
 
 /// Does the first line say what the job is, and no size?
 fn is_title(raw: &str, found: &[Token], next_indented: bool) -> bool {
-    let has_size = found.iter().any(|token| {
+    // `rake gearbox 9/4`: a date ends it.
+    let last = raw.split_whitespace().last().unwrap_or_default();
+    let dated = dates::date(last, false).is_some_and(|(_, end)| end == last.len());
+    let end = if dated { raw.trim_end().len() - last.len() } else { raw.len() };
+    let has_size = found.iter().filter(|token| token.at.start < end).any(|token| {
         matches!(
             token.kind,
             Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_) | Kind::Class(_)

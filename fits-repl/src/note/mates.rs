@@ -113,6 +113,7 @@ impl Reader {
         }
         let from = from
             .filter(|from| !matches!(self.job.features[*from].side, Side::Length))
+            .map(|from| self.side_towards(from, part, &name, line))
             .or_else(|| {
                 let subject = line.subject?;
                 let inner = part.map_or_else(
@@ -147,6 +148,26 @@ impl Reader {
             return;
         }
         self.want(line, from, &name, part, to, fit, at);
+    }
+
+    /// `seal 22 x 40 x 7 in cover`: of all that a line lists it is the outside that
+    /// goes in a housing.
+    fn side_towards(&self, from: usize, mate: Option<usize>, name: &str, line: &Line) -> usize {
+        let one = &self.job.features[from];
+        let inner = mate.map_or_else(
+            || stems(name).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0),
+            |mate| self.inwardness(mate),
+        );
+        let is_here = one.line == line.number && one.side == Side::Hole;
+        let outside = || {
+            let all = self.features_of(one.part);
+            all.filter(|(_, other)| other.line == one.line && other.side == Side::Shaft)
+                .find(|(_, other)| other.at == one.at)
+        };
+        match outside().filter(|_| is_here && inner < 0 && self.is_listed(one.part)) {
+            Some((outside, _)) => outside,
+            None => from,
+        }
     }
 
     /// A fit with no mate beside it: the feature's, whoever its mate is.
@@ -281,7 +302,7 @@ impl Reader {
                         other.side == other_side
                             && other.part != one.part
                             && other_side.surface().is_some()
-                            && self.is_near(*at, size)
+                            && self.is_in_reach(*at, size)
                             && self.mates_at(*at).is_empty()
                     })
                     .collect()

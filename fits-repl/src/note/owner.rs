@@ -88,7 +88,7 @@ impl Reader {
         if is_role
             && let Some(last) = line.feature.filter(|last| {
                 self.job.features[*last].side != Side::Length
-                    && Some(self.job.features[*last].part) == subject
+                    && subject.is_none_or(|part| self.job.features[*last].part == part)
                     && !(line.is_row)
             })
         {

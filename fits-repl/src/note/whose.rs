@@ -150,7 +150,15 @@ impl Reader {
         self.stems[part].iter().any(|word| {
             matches!(
                 word.as_str(),
-                "bush" | "bearing" | "sleeve" | "liner" | "washer" | "collar" | "spacer" | "key"
+                "bush"
+                    | "bearing"
+                    | "seal"
+                    | "sleeve"
+                    | "liner"
+                    | "washer"
+                    | "collar"
+                    | "spacer"
+                    | "key"
             )
         })
     }

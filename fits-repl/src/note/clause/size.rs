@@ -49,6 +49,18 @@ impl Reader {
         }
         let fits = clause.has_fit || line.fits || !clause.features.is_empty() && clause.sign == ',';
         if self.is_amount(kind, line, fits, owned) {
+            // `bore 7/8 less 1 thou`, and no fit: does it come off the size?
+            let comes_off = at > 1
+                && matches!(&items[at - 1].0, Item::Loose(word) if matches!(word.as_str(), "less" | "minus"))
+                && matches!(items[at - 2].0, Item::Size(_));
+            let is_alone =
+                !fits && !items.iter().any(|(item, _)| matches!(item, Item::Mate { .. }));
+            if comes_off && is_alone {
+                let answer = Some("write the size that is left".to_owned());
+                self.ask(line.number, place.clone(), "does this come off the size?", answer);
+                line.found += 1;
+                return;
+            }
             self.amount(kind, &mut clause.fit, clause.twice, line);
             clause.twice = false;
             return;
