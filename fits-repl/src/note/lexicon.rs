@@ -326,6 +326,11 @@ pub(super) fn works_to(word: &str) -> bool {
     WORK.contains(&word)
 }
 
+/// Work that changes how long a part is.
+pub(super) fn is_of_length(word: &str) -> bool {
+    matches!(word, "shortened" | "lengthened" | "shorten" | "lengthen" | "cropped" | "trimmed")
+}
+
 /// Work that a part had done to it: `plug turned .902`.
 pub(super) fn is_work(word: &str) -> bool {
     matches!(

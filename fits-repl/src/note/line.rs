@@ -14,7 +14,7 @@ impl Reader {
             // A new paragraph names its own part, and is no more of what was measured.
             self.measured &= !std::mem::take(&mut self.flat);
             self.current = self.current.filter(|_| !self.prose);
-            self.blank = true;
+            (self.blank, self.under_date) = (true, false);
             return;
         }
         let first = !std::mem::replace(&mut self.has_text, true);
@@ -166,6 +166,7 @@ impl Reader {
             mixed: self.unit.is_none() && is_mixed(found),
             amends: lexicon::amends(first_word(found)),
             unit: row_unit(found),
+            under_date: self.under_date,
             ..Line::default()
         };
         let struck = unstruck(raw);
@@ -225,6 +226,7 @@ impl Reader {
         if let Some((date, after)) = date.or_else(|| within().map(|(date, at)| (date, at + start)))
         {
             (line.date, line.reads, self.dated) = (Some(date), true, true);
+            self.under_date = true;
             self.hangs.clone_from(&line.date);
             return Some(after);
         }

@@ -114,7 +114,7 @@ impl Reader {
                 same_marks
                     && (line.reads
                         || only_known
-                        || one.line != line.number && line.date.is_some()
+                        || one.line != line.number && (line.date.is_some() || line.under_date)
                         || is_thread
                         || one.nominal.is_none()
                         || stems(&one.name) == stems(name)

@@ -166,8 +166,9 @@ impl Reader {
             Item::Feature { part, .. } => part,
             _ => None,
         });
-        if let Some(was) = self.instead_of(items, at, said.or(line.subject), line)
-            && !clause.reads
+        let of = (said.or(line.subject), clause.of[at]);
+        if let Some(was) = self.instead_of(items, at, of, line)
+            && (!clause.reads || self.corrects(items, at, line))
         {
             clause.last = Some(was);
             return self.size_num(line, was, num);
