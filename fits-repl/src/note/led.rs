@@ -158,6 +158,15 @@ impl Reader {
             out.extend(more);
             return (None, 1 + taken);
         }
+        // `for the fork slots`: a feature that the note has, not a part called fork.
+        if let Some((name, part, own, side, taken)) = self.feature_led(&rest[1..], line)
+            && own.contains(' ')
+            && self.mate_name(&rest[1..], line).is_some_and(|(_, part, _)| part.is_none())
+        {
+            let place = rest[0].at.start..rest[taken].at.end;
+            out.push((Item::Mate { name, part: Some(part), is_sure: true }, place));
+            return (Some(Item::MateFeature(own, side)), 1 + taken);
+        }
         match self.mate_name(&rest[1..], line) {
             Some((name, part, taken)) => {
                 // `hole in the plugs 1/2`, `journal on the shaft`: whose it is.
@@ -257,7 +266,8 @@ impl Reader {
             (alike.take(2).count() == 1).then_some(())?;
             let one = &self.job.features[at];
             let is_other = line.subject.is_some_and(|part| part != one.part);
-            (is_other && one.side.surface().is_some()).then(|| {
+            let is_side = one.side.surface().is_some() || one.side == Side::Other && count > 1;
+            (is_other && is_side).then(|| {
                 let part = self.job.parts[one.part].name.clone();
                 (part, one.part, one.name.clone(), one.side, skip + count)
             })

@@ -65,6 +65,12 @@ pub(super) fn stem(word: &str) -> String {
         other => {
             let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
             let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
+            // `x-shft`: a cross shaft, cut short.
+            if let Some((before, full)) =
+                other.split_once('-').and_then(|(before, last)| Some((before, spelled(last)?)))
+            {
+                return format!("{before}-{full}");
+            }
             spelled(other).unwrap_or(bare)
         }
     };
@@ -433,6 +439,18 @@ pub(super) fn is_noun(word: &str) -> bool {
 /// Words that open a question or a thing to do, not a part.
 pub(super) fn asks(word: &str) -> bool {
     is_question(word) || matches!(word, "note" | "todo")
+}
+
+/// Words of a heading over what is still open, which names no part.
+pub(super) fn heads_talk(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "question", "query", "querie", "note", "remark", "comment", "problem", "job", "todo", "to-do",
+        "thought", "doubt", "worry", "worrie", "idea", "reminder", "order", "sequence", "general",
+        "misc", "tool", "tooling", "shopping", "list", "later", "plan", "trouble", "snag", "other",
+        "still", "open", "and", "to", "do",
+    ];
+    WORDS.contains(&stem(word).as_str())
 }
 
 /// Words that open a question.

@@ -73,6 +73,19 @@ pub(super) fn things(text: &str) -> HashSet<String> {
     for raw in text.lines() {
         let (_, start) = lines::bullet(raw);
         let all = tokens(&raw[start..], start);
+        // `they press into the saddle`
+        for at in 3..all.len() {
+            let word = |back: usize| all[at - back].word().unwrap_or_default();
+            let ends = all.get(at + 1).is_none_or(|next| next.word().is_none());
+            if matches!(word(3), "press" | "presses" | "pressed")
+                && matches!(word(2), "in" | "into")
+                && word(1) == "the"
+                && lexicon::is_noun(word(0))
+                && ends
+            {
+                found.insert(lexicon::stem(word(0)));
+            }
+        }
         let plain = |token: &Token| {
             token.word().is_some_and(|word| {
                 word.len() > 2

@@ -6,6 +6,7 @@ use fits_core::job::whole::{FitSaid, Mate, Nominal, Side};
 
 use super::{
     Line, Reader, Wanted,
+    kinds::is_numbered,
     lexicon::{feature, inwardness, matches_mate, stem, stems},
     token::Kind,
 };
@@ -164,7 +165,9 @@ impl Reader {
             all.filter(|(_, other)| other.line == one.line && other.side == Side::Shaft)
                 .find(|(_, other)| other.at == one.at)
         };
-        match outside().filter(|_| is_here && inner < 0 && self.is_listed(one.part)) {
+        let is_listed = self.is_listed(one.part) || is_numbered(&self.stems[one.part]);
+        let goes_in = is_here && is_listed && inner < self.inwardness(one.part);
+        match outside().filter(|_| goes_in) {
             Some((outside, _)) => outside,
             None => from,
         }
@@ -283,7 +286,7 @@ impl Reader {
             Side::Shaft => Side::Hole,
             side => side,
         };
-        let split = self.split_name(want, other_side);
+        let split = self.split_name(want, other_side).or_else(|| self.named_below(want));
         let want = split.as_ref().unwrap_or(want);
         let part = if want.name.is_empty() {
             // Only a fit: whoever is the same size and waits.
@@ -360,7 +363,10 @@ impl Reader {
         }
         let to = want
             .to
-            .filter(|to| self.job.features[*to].side == other_side)
+            .filter(|to| {
+                let side = self.job.features[*to].side;
+                side == other_side || side == Side::Other && one.side == Side::Shaft
+            })
             .unwrap_or_else(|| self.mate_feature(part, want, other_side, size));
         let called = (stems(&want.name) != self.stems[part]).then(|| want.name.clone());
         let (hole, shaft) = if one.side == Side::Shaft

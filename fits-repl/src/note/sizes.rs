@@ -338,9 +338,14 @@ impl Reader {
             self.ask_size(line, given);
             return None;
         };
-        if self.features_of(part).any(|(_, one)| {
+        let before = self.features_of(part).map(|(_, one)| one).find(|one| {
             one.line == line.number && one.side == side && one.nominal.is_some() && one.name == name
-        }) {
+        });
+        if let Some(before) = before {
+            // `shims .010 & .005`: the second is no slip of the first.
+            if before.nominal.as_ref().and_then(Nominal::size) != Some(size) {
+                self.ask_size(line, given);
+            }
             return None;
         }
         let feature = self.feature(line, part, &name, side, given.place.clone());

@@ -30,7 +30,10 @@ impl Reader {
         // `.9035 not .902`, `instead of the .125`, `1.5 or 2?`
         let is_other =
             at > 0 && line.asks && matches!(&items[at - 1].0, Item::Loose(word) if word == "or");
-        if clause.sizes.first() != Some(&at) && (is_other || is_denied(items, at))
+        let is_asked_of =
+            line.asks && matches!(items.first(), Some((Item::Loose(word), _)) if word == "or");
+        if is_asked_of
+            || clause.sizes.first() != Some(&at) && (is_other || is_denied(items, at))
             || self.is_no_part_size(clause, line, at, kind)
         {
             return;

@@ -45,11 +45,19 @@ impl Reader {
             .filter(|(_, one)| one.side == Side::Length && one.nominal.is_some())
             .map(|(at, _)| at)
             .collect();
-        match lengths.as_slice() {
-            [only] => {
-                self.size_num(line, *only, num);
+        let is_length = |at: &&usize| {
+            let name = self.names[**at].concat();
+            matches!(name.as_str(), "length" | "overalllength" | "overall" | "long")
+        };
+        let only = match lengths.as_slice() {
+            [only] => Some(*only),
+            several => several.iter().find(is_length).copied(),
+        };
+        match only {
+            Some(only) => {
+                self.size_num(line, only, num);
             }
-            _ => self.ask_size(line, &Given::plain(&size.kind, &size.at)),
+            None => self.ask_size(line, &Given::plain(&size.kind, &size.at)),
         }
         true
     }
