@@ -1,12 +1,13 @@
 //! The part that a line opens, by its name at the margin or by a key before it.
 
-use fits_core::{Length, job::whole::Side};
+use fits_core::Length;
 
 use super::{
     Line, Reader, header,
     lexicon::{self, feature, inwardness, is_material, stems},
     lines,
     names::is_instance,
+    talk,
     token::{Kind, Token, tokens},
 };
 
@@ -256,8 +257,10 @@ impl Reader {
         if matches!(behind.as_slice(), [word, "of"] if feature(word).is_some()) {
             return start;
         }
-        // `housing bush hole`: the housing's hole for the bush.
-        let of_hole = found.get(end).and_then(Token::word).and_then(feature) == Some(Side::Hole);
+        // `housing bush hole`: the housing's hole for the bush, whose own is a bore.
+        let of_hole = found.get(end).and_then(Token::word).is_some_and(|word| {
+            matches!(lexicon::stem(word).as_str(), "hole" | "pocket" | "recess" | "counterbore")
+        });
         let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
         if end > 1 && of_hole && !self.exact.contains_key(&said.concat()) {
             let inner = found[end - 1].word().and_then(inwardness);
@@ -292,8 +295,8 @@ impl Reader {
                     }));
         if end == 0
             || !is_name
-            || lexicon::asks(words.first().copied().unwrap_or_default())
-            || words.len() == end && words.iter().all(|word| lexicon::heads_talk(word))
+            || talk::asks(words.first().copied().unwrap_or_default())
+            || words.len() == end && words.iter().all(|word| talk::heads_talk(word))
             || raw[start..].trim_end().ends_with('?') && !known && inwardness(last).is_none()
         {
             return start;

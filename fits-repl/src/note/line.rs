@@ -5,6 +5,7 @@ use super::{
     lexicon::{self, feature, inwardness},
     lines,
     look::{asks_first, is_mixed, row_unit, unstruck},
+    talk,
     token::{Kind, Token, tokens},
 };
 
@@ -66,7 +67,7 @@ impl Reader {
         // `does 1 thou split a wheel?`: nothing in it says what a size is to be.
         let said = raw.trim();
         if date.is_none()
-            && lexicon::is_question(first_word(&found))
+            && talk::is_question(first_word(&found))
             && !found.iter().any(|token| matches!(token.kind, Kind::Thread(_)))
             && (said.ends_with('?') || said.starts_with('?'))
         {
@@ -164,7 +165,7 @@ impl Reader {
             done,
             asks: raw.ends_with('?') || raw.contains("? "),
             mixed: self.unit.is_none() && is_mixed(found),
-            amends: lexicon::amends(first_word(found)),
+            amends: talk::amends(first_word(found)),
             unit: row_unit(found),
             under_date: self.under_date,
             ..Line::default()

@@ -6,7 +6,7 @@ use fits_core::size::Unit;
 
 use super::{
     lexicon::{self, feature, is_material},
-    lines,
+    lines, talk,
     token::{Kind, Token, tokens},
 };
 
@@ -91,10 +91,10 @@ pub(super) fn things(text: &str) -> HashSet<String> {
                 word.len() > 2
                     && !lexicon::is_small(word)
                     && !lexicon::is_pronoun(word)
-                    && !lexicon::amends(word)
+                    && !talk::amends(word)
                     && !lexicon::says_measured(word)
                     && !lexicon::leads_to_mate(word)
-                    && !lexicon::asks(word)
+                    && !talk::asks(word)
                     && !is_material(word)
                     && feature(word).is_none()
                     && lexicon::fit(&[word]).is_none()

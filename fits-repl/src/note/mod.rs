@@ -34,6 +34,7 @@ mod row_mates;
 mod settled;
 mod sizes;
 mod table;
+mod talk;
 mod tidy;
 mod token;
 mod whose;

@@ -425,16 +425,6 @@ impl Reader {
             .map(|(at, _)| at)
     }
 
-    /// Can a fit lie between a size and that of a feature? A hole of 22 mm is none
-    /// for a shaft of 7/8 in.
-    pub(super) fn is_in_reach(&self, feature: usize, size: Length) -> bool {
-        let nominal = self.job.features[feature].nominal.as_ref();
-        nominal.and_then(fits_core::job::whole::Nominal::size).is_some_and(|nominal| {
-            let (nominal, size) = (nominal.tenth_nanometres(), size.tenth_nanometres());
-            (nominal - size).abs() <= (nominal / 100).max(1_500_000)
-        })
-    }
-
     /// Is a size about that of a feature, as a reading is?
     pub(super) fn is_near(&self, feature: usize, size: Length) -> bool {
         let Some(nominal) = self.job.features[feature]

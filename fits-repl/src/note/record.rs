@@ -46,6 +46,16 @@ impl Reader {
         self.is_open_unit(num) && about(Unit::Inch) && !about(Unit::Millimetre)
     }
 
+    /// Can a fit lie between a size and that of a feature? A hole of 22 mm is none
+    /// for a shaft of 7/8 in.
+    pub(super) fn is_in_reach(&self, feature: usize, size: Length) -> bool {
+        let nominal = self.job.features[feature].nominal.as_ref();
+        nominal.and_then(Nominal::size).is_some_and(|nominal| {
+            let (nominal, size) = (nominal.tenth_nanometres(), size.tenth_nanometres());
+            (nominal - size).abs() <= (nominal / 100).max(1_500_000)
+        })
+    }
+
     pub(super) fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
         num.length(self.unit_of(num, row).0)
     }
