@@ -289,3 +289,23 @@ fn a_heading_over_questions_is_no_part() {
         assert!(job.remarks.iter().any(|remark| remark.text == heading), "{text}");
     }
 }
+
+/// A shaft is tapped for a screw, or has a flat for it: no screw is bored for a shaft.
+#[test]
+fn a_screw_goes_in_the_thread_of_its_line() {
+    let text = "all inches\nshaft\n  journal 5/8\n  end tapped 5/16-18, 3/4 deep, for the retaining screw\n  one flat, 3/8 wide, for the setscrew\n";
+    assert_eq!(mate(text, "shaft thread").0, "retaining screw thread");
+    let job = note::read(text);
+    assert_eq!(size(&job, "shaft flat"), Some(mm("0.375in")));
+    assert_eq!(job.mates.len(), 1, "{:#?}", job.mates);
+    assert!(job.remarks.iter().any(|remark| remark.text == "setscrew"), "{:?}", job.remarks);
+}
+
+/// As large as others is no joint with them.
+#[test]
+fn a_size_that_is_to_match_others_makes_no_hole() {
+    let text = "all inches\nrollers\n  body 7/8 diameter\nwheels\n  outside 1-3/8, must match the rollers\n";
+    let job = note::read(text);
+    assert!(job.mates.is_empty(), "{:#?}", job.mates);
+    assert!(job.remarks.iter().any(|remark| remark.text == "match rollers"), "{:?}", job.remarks);
+}

@@ -62,7 +62,9 @@ impl Reader {
             let is_bearing = self.stems[was].last().is_some_and(|word| word == "bearing");
             let is_one = |part: &usize| is_numbered(&self.stems[*part]) && *part != own;
             let mut all = (0..self.stems.len()).filter(is_one);
-            (is_bearing && self.of_part[was].is_empty()).then(|| all.next()).flatten()
+            (is_bearing && !self.features_of(was).any(|(_, one)| one.nominal.is_some()))
+                .then(|| all.next())
+                .flatten()
         };
         let below = self.exact.get(&said.concat()).copied();
         let below = below.filter(|part| self.job.parts[*part].line > want.line);
@@ -71,7 +73,8 @@ impl Reader {
             .part
             .filter(|was| *was != part && (self.stems[*was] != said || below.is_none()))?;
         let sized_here = want.to.is_some_and(|to| {
-            self.job.features[to].part == was && self.job.features[to].line == want.line
+            let to = &self.job.features[to];
+            to.part == was && to.line == want.line && to.nominal.is_some()
         });
         (part != own && !sized_here).then(|| Wanted {
             line: want.line,

@@ -2,7 +2,10 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Mate, Nominal, Side};
+use fits_core::{
+    Length,
+    job::whole::{FitSaid, Mate, Nominal, Side},
+};
 
 use super::{
     Line, Reader, Wanted,
@@ -137,6 +140,25 @@ impl Reader {
                 Some(own.unwrap_or_else(|| self.feature(line, subject, word, side, at.clone())))
             });
         let Some(from) = from else { return };
+        // `tapped 5/16-18, for the retaining screws`: the thread takes them. A screw is
+        // not bored for the shaft that it holds.
+        let is_screw =
+            |word: &String| ["screw", "bolt", "stud"].iter().any(|end| word.ends_with(end));
+        let mut from = from;
+        let one = &self.job.features[from];
+        let is_held = one.side == Side::Shaft && self.inwardness(one.part) > 1;
+        if (is_held || one.side == Side::Other)
+            && fit.words.is_empty()
+            && stems(&name).last().is_some_and(is_screw)
+        {
+            let thread = self.features_of(one.part).find(|(at, other)| {
+                other.side == Side::Thread && self.said_here(line, *at).is_some()
+            });
+            let Some((thread, _)) = thread else {
+                return self.remark(line.number, &name, line.subject);
+            };
+            from = thread;
+        }
         let here = self.wanted.iter_mut().rev().take_while(|wanted| wanted.line == line.number);
         if let Some(wanted) = here.into_iter().find(|wanted| {
             let same = wanted.name.is_empty()
@@ -276,6 +298,7 @@ impl Reader {
         self.both_ways();
         self.matching(&wanted);
         self.job.said.sort_by_key(|said| said.line);
+        self.job.remarks.sort_by_key(|remark| remark.line);
     }
 
     pub(super) fn pair(&mut self, want: &Wanted) {
@@ -361,6 +384,10 @@ impl Reader {
             self.job.said[want.said].mate.get_or_insert(existing);
             return;
         }
+        if self.is_only_alike(want, part, size) {
+            let words = format!("{} {}", want.fit.words, want.name);
+            return self.remark(want.line, &words, Some(one.part));
+        }
         let to = want
             .to
             .filter(|to| {
@@ -379,6 +406,20 @@ impl Reader {
         self.add_mate(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
         let made = self.job.mates.len() - 1;
         self.job.said[want.said].mate.get_or_insert(made);
+    }
+
+    /// `outside 1-3/8, must match the rollers`: as large as they, and no joint.
+    fn is_only_alike(&self, want: &Wanted, part: usize, size: Option<Length>) -> bool {
+        let other = match self.job.features[want.feature].side {
+            Side::Shaft => Side::Hole,
+            Side::Hole => Side::Shaft,
+            _ => return false,
+        };
+        let is_there = |size| {
+            let near = self.nearest(part, Some(other), size);
+            near.is_some_and(|at| self.is_near(at, size))
+        };
+        want.matches && want.to.is_none() && size.is_some_and(|size| !is_there(size))
     }
 
     /// A mate of two features that are known.
