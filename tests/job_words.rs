@@ -76,6 +76,10 @@ fn the_stock_of_a_part_is_no_size_of_it() {
         let text = format!("all inches\nside plates   {stock}, 2 off\n  bush holes 1-1/4 bored\n");
         sizes(&text, &[("side plates bush holes", "1.25in")]);
     }
+    sizes(
+        "all inches\nhead shaft - 1-1/4 EN3 bar\n - journal 1.000\n",
+        &[("head shaft journal", "1in")],
+    );
 }
 
 #[test]
@@ -149,6 +153,9 @@ fn lines_under_a_date_are_readings_of_what_is_there() {
     assert_eq!(read(text, "hub bore"), [mm("28.011mm")]);
     assert_eq!(read(text, "hub keyway"), [mm("8mm")]);
     assert_eq!(asked(text), None);
+    let text = "all inches\nframe\n  hole 1-1/4\n4 May: frame hole 1.2500, other side 1.2512\n";
+    assert_eq!(read(text, "frame hole"), [mm("1.25in"), mm("1.2512in")]);
+    assert_eq!(note::read(text).parts.len(), 1);
     // What it wants is a size, and the class denied holds no more.
     let text = "all mm\nshaft\n  gear seat 28 h6\n12/4 shaft gear seat wants 28.025 not h6\n";
     let job = note::read(text);

@@ -181,14 +181,14 @@ pub(super) fn is_stock(word: &str) -> bool {
     FORMS.contains(&word)
 }
 
-/// Does it say how stock comes: `black plate`, `boiler plate`?
+/// Does it say how stock comes, or its grade: `black plate`, `EN3 bar`?
 pub(super) fn is_finish(word: &str) -> bool {
     #[rustfmt::skip]
     const WORDS: &[&str] = &[
         "black", "bright", "blue", "galvanised", "galvanized", "boiler", "chequer", "scrap", "old",
         "offcut", "thick", "rusty", "plain", "clean", "pickled", "annealed", "structural",
     ];
-    WORDS.contains(&word)
+    WORDS.contains(&word) || word.chars().any(|c| c.is_ascii_digit())
 }
 
 /// The fit that words at a place say: how many words, the shop's word if it is one.

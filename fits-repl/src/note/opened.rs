@@ -162,6 +162,10 @@ impl Reader {
                 .count();
         let rest = &tokens[skip..];
         let Some(mut taken) = self.part_phrase(rest) else { return false };
+        // `other side 1.2512`: of what was spoken of.
+        if matches!(rest[0].word(), Some("other" | "same" | "another")) {
+            return false;
+        }
         if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
             return false;
         }

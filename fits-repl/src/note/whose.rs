@@ -298,7 +298,8 @@ pub(super) fn lone_size(tokens: &[Token]) -> Option<&Num> {
     let plain = |token: &Token| match &token.kind {
         Kind::Num(_) => true,
         Kind::Word(word) => {
-            super::lexicon::is_adjective(word) || matches!(word.as_str(), "one" | "another" | "and")
+            super::lexicon::is_adjective(word)
+                || matches!(word.as_str(), "one" | "another" | "and" | "side" | "end")
         }
         _ => false,
     };
