@@ -156,6 +156,12 @@ fn lines_under_a_date_are_readings_of_what_is_there() {
     let text = "all inches\nframe\n  hole 1-1/4\n4 May: frame hole 1.2500, other side 1.2512\n";
     assert_eq!(read(text, "frame hole"), [mm("1.25in"), mm("1.2512in")]);
     assert_eq!(note::read(text).parts.len(), 1);
+    // Three fine figures are no new sizes, and a hole far off is another.
+    let text = "all inches\nring\n  bore 6\n\n16/2 started\nring holes .7495 .7500 .7498\n";
+    assert_eq!(asked(text).as_deref(), Some("what was measured here?"));
+    let text = "all inches\nring\n  bore 6\n16/2 ring hole reamed 5/16\n";
+    assert_eq!(size(&note::read(text), "ring bore"), Some(mm("6in")));
+    assert!(asked(text).is_some());
     // What it wants is a size, and the class denied holds no more.
     let text = "all mm\nshaft\n  gear seat 28 h6\n12/4 shaft gear seat wants 28.025 not h6\n";
     let job = note::read(text);
@@ -204,6 +210,10 @@ fn thousandths_beside_a_size_are_added_or_asked_about() {
     ] {
         sizes(&format!("all inches\nbush\n  OD {said}\n"), &[("bush od", is)]);
     }
+    sizes(
+        "all inches\nbush\n  3/4 OD plus 2 thou, 1/2 bore\n",
+        &[("bush od", "0.752in"), ("bush bore", "0.5in")],
+    );
     let text = "all inches\nbush\n  bore 7/8 less 1 thou\n";
     assert_eq!(asked(text).as_deref(), Some("does this come off the size?"));
     let text = "all inches\nshims .010 & .005\n";

@@ -193,8 +193,12 @@ fn summed(out: &mut Vec<Token>) {
     };
     let mut at = 0;
     while at + 2 < out.len() {
-        let plus = out[at + 1].is_sign('+') || out[at + 1].word() == Some("plus");
-        if let (Kind::Num(size), Kind::Num(off)) = (&out[at].kind, &out[at + 2].kind)
+        // `3/4 OD plus 2 thou`: the word for what it is of may stand between.
+        let named = out[at + 1].word().and_then(super::lexicon::feature).is_some();
+        let sign = at + 1 + usize::from(named);
+        let plus = out[sign].is_sign('+') || out[sign].word() == Some("plus");
+        if let (Kind::Num(size), Some(Kind::Num(off))) =
+            (&out[at].kind, out.get(sign + 1).map(|next| &next.kind))
             && plus
             && is_inch(size)
             && let Some(parts) = match off.unit {
@@ -207,9 +211,11 @@ fn summed(out: &mut Vec<Token>) {
             let over = size.over * under + off.over * size.under;
             let unit = Some(Unit::Inch);
             let sum = Num { over, under: size.under * under, unit, ..size.clone() };
-            out[at].at.end = out[at + 2].at.end;
+            if !named {
+                out[at].at.end = out[sign + 1].at.end;
+            }
             out[at].kind = Kind::Num(sum);
-            out.drain(at + 1..at + 3);
+            out.drain(sign..sign + 2);
         }
         at += 1;
     }

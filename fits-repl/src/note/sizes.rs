@@ -352,6 +352,13 @@ impl Reader {
         Some(self.nominal(line, feature, size, num, given))
     }
 
+    /// Could work bring the feature to that size? A ring of 6 in has another hole
+    /// where one is reamed 5/16.
+    fn is_about(&self, feature: usize, size: Length) -> bool {
+        let was = self.job.features[feature].nominal.as_ref().and_then(Nominal::size);
+        was.is_none_or(|was| (0.7..1.43).contains(&(size.millimetres() / was.millimetres())))
+    }
+
     /// `12.1 hole runs on the pin, 15 hole for the axle`: this line has sized it.
     fn is_sized_here(&self, line: &Line, feature: usize) -> bool {
         !line.is_row
@@ -370,7 +377,7 @@ impl Reader {
         let one = &self.job.features[feature];
         let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
             && (one.line != line.number || self.is_sized_here(line, feature))
-            && line.date.is_none()
+            && (line.date.is_none() || !self.is_about(feature, size))
             && !line.amends
             && !self.is_near(feature, size);
         let feature = if other && one.side.surface().is_some() {

@@ -239,6 +239,7 @@ impl Reader {
     fn is_measured(&self, tokens: &[Token], items: &[Placed], line: &mut Line) -> bool {
         // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
         let says_so = line.state == State::InPlace
+            || line.under_date
             || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
         // `t1 = 3.5` may be what is wanted, `mikes 3.5` is not.
         line.by_word =
