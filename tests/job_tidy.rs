@@ -8,8 +8,10 @@ use fits_repl::note;
 
 fn notes() -> Vec<(String, String)> {
     let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
-    let mut all: Vec<PathBuf> = fs::read_dir(folder.join("tests/jobs"))
-        .expect("the notes")
+    let entries = ["tests/jobs", "tests/jobs/later"].map(|name| fs::read_dir(folder.join(name)));
+    let mut all: Vec<PathBuf> = entries
+        .into_iter()
+        .flat_map(|entries| entries.expect("the notes"))
         .map(|entry| entry.expect("an entry").path())
         .filter(|path| path.extension().is_some_and(|end| end == "txt"))
         .collect();
@@ -145,4 +147,19 @@ fn a_line_that_is_not_tidy_is_asked_about_and_kept() {
     assert_eq!((job.remarks.len(), job.features.len()), (2, 1), "kept, and read as far as it goes");
     let place = &text.lines().nth(1).expect("a line")[job.questions[0].at.clone()];
     assert_eq!(place, "big");
+}
+
+/// Two parts of one name keep their own features, and each can be measured.
+#[test]
+fn two_parts_of_one_name_are_told_apart() {
+    let tidy = "# tidy job\npart bush\n  bore: hole 16mm\npart bush ~2\n  bore: hole 25mm\npart axle\n  end: shaft 25mm; goes in bush ~2: bore; fit running\n> bush ~2: the long one\n12/4 bush ~2 bore = 25.01\n";
+    let job = note::read(tidy);
+    assert!(job.questions.is_empty(), "{:?}", job.questions);
+    let names: Vec<&str> = job.parts.iter().map(|part| part.name.as_str()).collect();
+    assert_eq!(names, ["bush", "bush", "axle"]);
+    assert_eq!((job.mates[0].hole, job.features[1].readings.len()), (1, 1));
+    assert_eq!(job.remarks[0].part, Some(1));
+    let again = note::tidy(&job, tidy);
+    assert!(again.contains("part bush ~2\n") && again.contains("goes in bush ~2: bore"), "{again}");
+    assert_eq!(said(&note::read(&again)), said(&job));
 }

@@ -7,6 +7,7 @@ use fits_core::{
 
 use super::{
     Reader, Wanted,
+    kinds::is_numbered,
     lexicon::{feature, stems},
     names::is_instance,
 };
@@ -18,7 +19,15 @@ impl Reader {
         let said = stems(&want.name);
         let whole = self.part_called(&said).is_some_and(|(_, score)| score >= 85);
         let known = |words: &[String]| {
-            let (part, score) = self.part_called(words).filter(|(_, score)| *score >= 70)?;
+            let Some((part, score)) = self.part_called(words).filter(|(_, score)| *score >= 70)
+            else {
+                // `bevel boss`: the only part whose name begins so.
+                let [first] = words else { return None };
+                let begins = |part: &usize| self.stems[*part].first() == Some(first);
+                let all = self.keyed.get(first).map_or(&[][..], Vec::as_slice);
+                let mut all = all.iter().copied().filter(begins);
+                return all.next().filter(|one| all.all(|other| other == *one));
+            };
             Some(if score < 85 { self.of_number(part, &want.name, words) } else { part })
         };
         if want.part.is_some() || want.to.is_some() || said.len() < 2 || whole {
@@ -40,6 +49,44 @@ impl Reader {
             said: want.said,
             matches: want.matches,
             hinted: false,
+        })
+    }
+
+    /// `pinion bush`, taken for the bushes where it was said: the note opens a part
+    /// of that very name further down.
+    pub(super) fn named_below(&self, want: &Wanted) -> Option<Wanted> {
+        let said = stems(&want.name);
+        let own = self.job.features[want.feature].part;
+        // A heading over bearings that go by their number is none of them.
+        let numbered = |was: usize| {
+            let is_bearing = self.stems[was].last().is_some_and(|word| word == "bearing");
+            let is_one = |part: &usize| is_numbered(&self.stems[*part]) && *part != own;
+            let mut all = (0..self.stems.len()).filter(is_one);
+            (is_bearing && !self.features_of(was).any(|(_, one)| one.nominal.is_some()))
+                .then(|| all.next())
+                .flatten()
+        };
+        let below = self.exact.get(&said.concat()).copied();
+        let below = below.filter(|part| self.job.parts[*part].line > want.line);
+        let part = want.part.and_then(numbered).or(below)?;
+        let was = want
+            .part
+            .filter(|was| *was != part && (self.stems[*was] != said || below.is_none()))?;
+        let sized_here = want.to.is_some_and(|to| {
+            let to = &self.job.features[to];
+            to.part == was && to.line == want.line && to.nominal.is_some()
+        });
+        (part != own && !sized_here).then(|| Wanted {
+            line: want.line,
+            at: want.at.clone(),
+            feature: want.feature,
+            name: want.name.clone(),
+            part: Some(part),
+            to: None,
+            fit: want.fit.clone(),
+            said: want.said,
+            matches: want.matches,
+            hinted: want.hinted,
         })
     }
 

@@ -7,6 +7,7 @@ use super::{
     lexicon::{self, feature, inwardness, is_material, stems},
     lines,
     names::is_instance,
+    talk,
     token::{Kind, Token, tokens},
 };
 
@@ -62,6 +63,28 @@ impl Reader {
     /// A part of its own under a heading, `grip: brass tube`; where the rest begins.
     pub(super) fn part_within(&mut self, raw: &str, start: usize, line: &mut Line) -> usize {
         let found = tokens(&raw[start..], start);
+        // `Two 608 bearings, 8 x 22 x 7 mm`: a bearing goes by its number.
+        let many = found.first().and_then(|first| match &first.kind {
+            Kind::Count(count) => Some(*count),
+            Kind::Word(word) => ["one", "two", "three", "four", "five", "six", "seven", "eight"]
+                .iter()
+                .zip(1..)
+                .find_map(|(name, count)| (name == word).then_some(count)),
+            _ => None,
+        });
+        if let [_, Token { kind: Kind::Code(code), .. }, name, rest @ ..] = found.as_slice()
+            && many.is_some()
+            && code.starts_with(|c: char| c.is_ascii_digit())
+            && name.word().is_some_and(|word| lexicon::stem(word) == "bearing")
+        {
+            let part = self.part_named(&code.to_uppercase(), line.number);
+            self.job.parts[part].count = self.job.parts[part].count.or(many);
+            self.describe(part, rest);
+            self.touch(part);
+            self.block.push(part);
+            (line.subject, line.declares) = (Some(part), true);
+            return name.at.end;
+        }
         // `6004 (2), in the drawer`: a bearing goes by its number.
         if let [Token { kind: Kind::Code(code), at }, next, ..] = found.as_slice()
             && matches!(next.kind, Kind::Count(_) | Kind::Dims(_) | Kind::Sign(','))
@@ -175,6 +198,8 @@ impl Reader {
                 || lexicon::is_small(word)
                 || lexicon::says_measured(word)
                 || (is_material(word)
+                    // `Roller stocks (3)`: several of a form are things.
+                    && !(opens_block && word.ends_with('s') && lexicon::is_stock(&lexicon::stem(word)))
                     && end > 0
                     && inwardness(word).is_none()
                     && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
@@ -218,7 +243,9 @@ impl Reader {
             // `crank web: 3/8 bore`
             && !found.get(end).is_some_and(|next| next.is_sign(':'))
             && !(opens_block
-                && found.get(end).is_none_or(|next| matches!(next.kind, Kind::Sign(_))))
+                && found.get(end).is_none_or(|next| {
+                    matches!(next.kind, Kind::Sign(_) | Kind::Count(_))
+                }))
         {
             end = last + 1;
         }
@@ -229,6 +256,20 @@ impl Reader {
         let behind: Vec<&str> = found[end..].iter().take(2).filter_map(Token::word).collect();
         if matches!(behind.as_slice(), [word, "of"] if feature(word).is_some()) {
             return start;
+        }
+        // `housing bush hole`: the housing's hole for the bush, whose own is a bore.
+        let of_hole = found.get(end).and_then(Token::word).is_some_and(|word| {
+            matches!(lexicon::stem(word).as_str(), "hole" | "pocket" | "recess" | "counterbore")
+        });
+        let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
+        if end > 1 && of_hole && !self.exact.contains_key(&said.concat()) {
+            let inner = found[end - 1].word().and_then(inwardness);
+            let outer = |count: &usize| {
+                let said = stems(&raw[start..found[*count - 1].at.end]);
+                let part = self.exact.get(&said.concat());
+                part.is_some_and(|part| Some(self.inwardness(*part)) < inner)
+            };
+            end = (1..end).rev().find(outer).unwrap_or(end);
         }
         let words: Vec<&str> = found[..end].iter().filter_map(Token::word).collect();
         let next = found.get(end);
@@ -254,7 +295,8 @@ impl Reader {
                     }));
         if end == 0
             || !is_name
-            || lexicon::asks(words.first().copied().unwrap_or_default())
+            || talk::asks(words.first().copied().unwrap_or_default())
+            || words.len() == end && words.iter().all(|word| talk::heads_talk(word))
             || raw[start..].trim_end().ends_with('?') && !known && inwardness(last).is_none()
         {
             return start;

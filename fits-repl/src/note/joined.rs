@@ -132,6 +132,8 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
             out[at].kind = Kind::Word("wide".into());
         }
     }
+    teeth(&mut out);
+    summed(&mut out);
     for at in 0..out.len() {
         if is_no_size(&out, at)
             && let Kind::Num(num) = &out[at].kind
@@ -182,11 +184,70 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
     out
 }
 
+/// `1-1/4 plus 2 thou`: one size. `7/16 - 1 thou press` may be how tight it is.
+fn summed(out: &mut Vec<Token>) {
+    // Nobody writes three decimals of a millimetre and adds thousandths of an inch.
+    let is_inch = |size: &Num| match size.unit {
+        Some(unit) => unit == Unit::Inch,
+        None => size.is_inch_shaped() || size.places > 2,
+    };
+    let mut at = 0;
+    while at + 2 < out.len() {
+        // `3/4 OD plus 2 thou`: the word for what it is of may stand between.
+        let named = out[at + 1].word().and_then(super::lexicon::feature).is_some();
+        let sign = at + 1 + usize::from(named);
+        let plus = out[sign].is_sign('+') || out[sign].word() == Some("plus");
+        if let (Kind::Num(size), Some(Kind::Num(off))) =
+            (&out[at].kind, out.get(sign + 1).map(|next| &next.kind))
+            && plus
+            && is_inch(size)
+            && let Some(parts) = match off.unit {
+                Some(Unit::Thou) => Some(1000),
+                Some(Unit::Tenth) => Some(10_000),
+                _ => None,
+            }
+        {
+            let under = off.under * parts;
+            let over = size.over * under + off.over * size.under;
+            let unit = Some(Unit::Inch);
+            let sum = Num { over, under: size.under * under, unit, ..size.clone() };
+            if !named {
+                out[at].at.end = out[sign + 1].at.end;
+            }
+            out[at].kind = Kind::Num(sum);
+            out.drain(sign..sign + 2);
+        }
+        at += 1;
+    }
+}
+
+/// `28 tooth`, `60T`, `15-tooth`: how many teeth; neither a size nor how many to make.
+fn teeth(out: &mut Vec<Token>) {
+    let mut at = 0;
+    while at < out.len() {
+        let of = |next: usize| out.get(next).filter(|next| next.at.end > out[at].at.end);
+        let dash = usize::from(of(at + 1).is_some_and(|next| next.is_sign('-')));
+        let is = |next: &Token| match next.word() {
+            Some("teeth" | "tooth") => true,
+            Some("t") => next.at.start == out[at].at.end,
+            _ => false,
+        };
+        let counts =
+            matches!(&out[at].kind, Kind::Num(num) if num.is_whole() && num.unit.is_none());
+        if counts && of(at + 1 + dash).is_some_and(is) {
+            out[at].at.end = out[at + 1 + dash].at.end;
+            out[at].kind = Kind::Sign(' ');
+            out.drain(at + 1..at + 2 + dash);
+        }
+        at += 1;
+    }
+}
+
 /// Is a number an angle, a count, a weight, a time, or what a sheet goes by?
 pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     #[rustfmt::skip]
     const BEHIND: &[&str] = &[
-        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "teeth", "tooth", "dp",
+        "deg", "degree", "degrees", "rpm", "lb", "lbs", "kg", "ton", "tons", "hp", "dp",
         "percent", "hour", "hours", "hrs", "mins", "minutes", "day", "days", "week", "weeks", "psi",
         "flute", "flutes", "start", "starts", "turns", "passes", "jaw", "bucks", "pounds", "am", "pm", "st",
         "nd", "rd", "th", "times",
@@ -199,9 +260,23 @@ pub(super) fn is_no_size(found: &[Token], at: usize) -> bool {
     let Kind::Num(num) = &found[at].kind else { return false };
     let behind = found.get(at + 1);
     // `20 wide 25 dp`: so deep, not a pitch.
+    // `kwy 8 P9, 4 dp` too; a gear's is its pitch.
+    let says_depth = |token: &Token| match &token.kind {
+        Kind::Thread(_) => true,
+        Kind::Word(word) => super::lexicon::feature(word)
+            .is_some_and(|side| matches!(side, Side::Hole | Side::Thread | Side::Other)),
+        _ => false,
+    };
+    let is_geared = |token: &Token| {
+        token.kind == Kind::Sign(' ')
+            || token.word().is_some_and(|word| {
+                matches!(super::lexicon::stem(word).as_str(), "gear" | "pinion" | "rack")
+            })
+    };
     let is_depth = at > 0
         && (matches!(found[at - 1].kind, Kind::Num(_))
-            || found[at - 1].word().is_some_and(|word| super::lexicon::feature(word).is_some()));
+            || found[at - 1].word().is_some_and(|word| super::lexicon::feature(word).is_some())
+            || found[..at].iter().any(says_depth) && !found.iter().any(is_geared));
     let is_behind = |token: &Token| {
         token.word().is_some_and(|word| BEHIND.contains(&word) && !(word == "dp" && is_depth))
             || matches!(token.kind, Kind::Sign('%' | '\u{b0}'))

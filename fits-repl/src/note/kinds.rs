@@ -101,7 +101,8 @@ impl Reader {
         if self.is_bearing(part, all) {
             line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
         }
-        let sides: &[(&str, Side)] = if is(&["bush", "bearing", "sleeve", "liner"]) || numbered {
+        let listed = is(&["bush", "bearing", "sleeve", "liner", "seal"]) || numbered;
+        let sides: &[(&str, Side)] = if listed {
             &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
         } else if is(&["key"]) {
             &[("width", Side::Other), ("height", Side::Other), ("length", Side::Length)]
@@ -131,7 +132,7 @@ impl Reader {
     /// rest of the note is in.
     pub(super) fn is_bearing(&self, part: usize, all: &[Num]) -> bool {
         let words = &self.stems[part];
-        (is_numbered(words) || words.iter().any(|word| word == "bearing"))
+        (is_numbered(words) || words.iter().any(|word| matches!(word.as_str(), "bearing" | "seal")))
             && all.iter().all(|num| num.is_whole() && num.unit.is_none())
             && all[0].over > 2
             && all.get(1).is_some_and(|outside| outside.over > all[0].over)

@@ -13,6 +13,10 @@ use super::{
     token::{Kind, Token},
 };
 
+/// A feature of another part: that part's name, the part, the feature's name, its
+/// side, how many tokens name it.
+type Place = (String, usize, String, Side, usize);
+
 impl Reader {
     /// A feature named right behind the mate is the mate's, where it is on the
     /// other side than the one spoken of: `.875 in the yoke hole .877`.
@@ -158,6 +162,9 @@ impl Reader {
             out.extend(more);
             return (None, 1 + taken);
         }
+        if let Some(found) = self.known_place(&rest[1..], line) {
+            return at_place(rest, found, out);
+        }
         match self.mate_name(&rest[1..], line) {
             Some((name, part, taken)) => {
                 // `hole in the plugs 1/2`, `journal on the shaft`: whose it is.
@@ -227,23 +234,21 @@ impl Reader {
                 // `22 in the bore` says what the size is of.
                 !matches!(out.as_slice(), [(Item::Size(_), _)])
             }) {
-                Some((name, part, own, side, taken)) => {
-                    let place = rest[0].at.start..rest[taken].at.end;
-                    out.push((Item::Mate { name, part: Some(part), is_sure: true }, place));
-                    (Some(Item::MateFeature(own, side)), 1 + taken)
-                }
+                Some(found) => at_place(rest, found, out),
                 None => (Some(Item::Loose(word.to_owned())), 1),
             },
         }
     }
 
-    /// `on the shank`, `on that handle end`: a feature of another part by its
-    /// name: that part's name, the part, the feature's name, its side, how many tokens.
-    pub(super) fn feature_led(
-        &self,
-        rest: &[Token],
-        line: &Line,
-    ) -> Option<(String, usize, String, Side, usize)> {
+    /// `for the fork slots`: a feature that the note has, not a part called fork.
+    fn known_place(&self, rest: &[Token], line: &Line) -> Option<Place> {
+        let found = self.feature_led(rest, line)?;
+        let is_part = || self.mate_name(rest, line).is_some_and(|(_, part, _)| part.is_none());
+        (found.2.contains(' ') && is_part()).then_some(found)
+    }
+
+    /// `on the shank`, `on that handle end`: a feature of another part by its name.
+    pub(super) fn feature_led(&self, rest: &[Token], line: &Line) -> Option<Place> {
         let skip = rest
             .iter()
             .take_while(|token| matches!(token.word(), Some("the" | "a" | "that" | "this")))
@@ -257,12 +262,24 @@ impl Reader {
             (alike.take(2).count() == 1).then_some(())?;
             let one = &self.job.features[at];
             let is_other = line.subject.is_some_and(|part| part != one.part);
-            (is_other && one.side.surface().is_some()).then(|| {
+            let is_side = one.side.surface().is_some() || one.side == Side::Other && count > 1;
+            (is_other && is_side).then(|| {
                 let part = self.job.parts[one.part].name.clone();
                 (part, one.part, one.name.clone(), one.side, skip + count)
             })
         })
     }
+}
+
+/// The mate and its feature that stand behind the word that leads to them.
+fn at_place(
+    rest: &[Token],
+    (name, part, own, side, taken): Place,
+    out: &mut Vec<Placed>,
+) -> (Option<Item>, usize) {
+    let place = rest[0].at.start..rest[taken].at.end;
+    out.push((Item::Mate { name, part: Some(part), is_sure: true }, place));
+    (Some(Item::MateFeature(own, side)), 1 + taken)
 }
 
 /// `bearing 6208`: it goes by its number.

@@ -41,6 +41,10 @@ pub(super) fn is_short_of(short: &str, full: &str) -> bool {
 
 /// A word as it is compared: short forms spelled out, the plural taken off.
 pub(super) fn stem(word: &str) -> String {
+    // As the tokens give it where it is cut short.
+    if word == "pin." {
+        return "pinion".to_owned();
+    }
     let word = word.trim_end_matches(['.', '\'']);
     let word = word.strip_suffix("'s").unwrap_or(word);
     let full = match word {
@@ -61,6 +65,12 @@ pub(super) fn stem(word: &str) -> String {
         other => {
             let keeps = other.len() < 4 || other.ends_with("ss") || other.ends_with("us");
             let bare = if keeps { other } else { other.strip_suffix('s').unwrap_or(other) };
+            // `x-shft`: a cross shaft, cut short.
+            if let Some((before, full)) =
+                other.split_once('-').and_then(|(before, last)| Some((before, spelled(last)?)))
+            {
+                return format!("{before}-{full}");
+            }
             spelled(other).unwrap_or(bare)
         }
     };
@@ -107,7 +117,7 @@ const THINGS: &[(i32, &[&str])] = &[
         "post", "tang", "piston",
     ]),
     (2, &["plug", "bar", "peg", "insert"]),
-    (1, &["bush", "bearing", "sleeve", "liner", "ferrule"]),
+    (1, &["bush", "bearing", "sleeve", "liner", "ferrule", "seal"]),
     (0, &[
         "roller", "arm", "lever", "handle", "gear", "wheel", "pulley", "pawl", "ratchet", "cam",
         "collar", "washer", "spacer", "shim", "nut", "link", "pinion", "sprocket", "knob",
@@ -169,6 +179,16 @@ pub(super) fn is_stock(word: &str) -> bool {
         "hex", "bright",
     ];
     FORMS.contains(&word)
+}
+
+/// Does it say how stock comes, or its grade: `black plate`, `EN3 bar`?
+pub(super) fn is_finish(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORDS: &[&str] = &[
+        "black", "bright", "blue", "galvanised", "galvanized", "boiler", "chequer", "scrap", "old",
+        "offcut", "thick", "rusty", "plain", "clean", "pickled", "annealed", "structural",
+    ];
+    WORDS.contains(&word) || word.chars().any(|c| c.is_ascii_digit())
 }
 
 /// The fit that words at a place say: how many words, the shop's word if it is one.
@@ -237,8 +257,8 @@ pub(super) fn matches_mate(fit: &str) -> bool {
 pub(super) fn leads_to_mate(word: &str) -> bool {
     #[rustfmt::skip]
     const WORDS: &[&str] = &[
-        "in", "on", "with", "w", "to", "for", "into", "onto", "through", "thru", "inside", "over",
-        "w/",
+        "in", "on", "with", "w", "to", "for", "into", "onto", "through", "thru", "thro", "inside",
+        "over", "w/",
     ];
     WORDS.contains(&word)
 }
@@ -312,22 +332,17 @@ pub(super) fn works_to(word: &str) -> bool {
     WORK.contains(&word)
 }
 
+/// Work that changes how long a part is.
+pub(super) fn is_of_length(word: &str) -> bool {
+    matches!(word, "shortened" | "lengthened" | "shorten" | "lengthen" | "cropped" | "trimmed")
+}
+
 /// Work that a part had done to it: `plug turned .902`.
 pub(super) fn is_work(word: &str) -> bool {
     matches!(
         word,
         "bored" | "turned" | "reamed" | "tapped" | "threaded" | "drilled" | "cut" | "ground"
     )
-}
-
-/// Does a line begin so that puts an earlier one right?
-pub(super) fn amends(word: &str) -> bool {
-    #[rustfmt::skip]
-    const WORDS: &[&str] = &[
-        "fix", "correction", "corrected", "wrong", "change", "changed", "amend", "oops", "sorry",
-        "update", "revised",
-    ];
-    WORDS.contains(&word)
 }
 
 /// Words for what was spoken of before.
@@ -409,21 +424,6 @@ pub(super) fn is_noun(word: &str) -> bool {
         && feature(word).is_none()
         && fit(&[word]).is_none()
         && !OTHERS.contains(&word)
-}
-
-/// Words that open a question or a thing to do, not a part.
-pub(super) fn asks(word: &str) -> bool {
-    is_question(word) || matches!(word, "note" | "todo")
-}
-
-/// Words that open a question.
-pub(super) fn is_question(word: &str) -> bool {
-    #[rustfmt::skip]
-    const WORDS: &[&str] = &[
-        "what", "which", "how", "is", "do", "does", "can", "should", "where", "who", "why", "when",
-        "will",
-    ];
-    WORDS.contains(&word)
 }
 
 /// Stem by stem.

@@ -5,6 +5,7 @@ use super::{
     lexicon::{self, feature, inwardness},
     lines,
     look::{asks_first, is_mixed, row_unit, unstruck},
+    talk,
     token::{Kind, Token, tokens},
 };
 
@@ -14,7 +15,7 @@ impl Reader {
             // A new paragraph names its own part, and is no more of what was measured.
             self.measured &= !std::mem::take(&mut self.flat);
             self.current = self.current.filter(|_| !self.prose);
-            self.blank = true;
+            (self.blank, self.under_date) = (true, false);
             return;
         }
         let first = !std::mem::replace(&mut self.has_text, true);
@@ -66,7 +67,7 @@ impl Reader {
         // `does 1 thou split a wheel?`: nothing in it says what a size is to be.
         let said = raw.trim();
         if date.is_none()
-            && lexicon::is_question(first_word(&found))
+            && talk::is_question(first_word(&found))
             && !found.iter().any(|token| matches!(token.kind, Kind::Thread(_)))
             && (said.ends_with('?') || said.starts_with('?'))
         {
@@ -164,8 +165,9 @@ impl Reader {
             done,
             asks: raw.ends_with('?') || raw.contains("? "),
             mixed: self.unit.is_none() && is_mixed(found),
-            amends: lexicon::amends(first_word(found)),
+            amends: talk::amends(first_word(found)),
             unit: row_unit(found),
+            under_date: self.under_date,
             ..Line::default()
         };
         let struck = unstruck(raw);
@@ -225,6 +227,7 @@ impl Reader {
         if let Some((date, after)) = date.or_else(|| within().map(|(date, at)| (date, at + start)))
         {
             (line.date, line.reads, self.dated) = (Some(date), true, true);
+            self.under_date = true;
             self.hangs.clone_from(&line.date);
             return Some(after);
         }
@@ -261,7 +264,11 @@ fn first_word(found: &[Token]) -> &str {
 
 /// Does the first line say what the job is, and no size?
 fn is_title(raw: &str, found: &[Token], next_indented: bool) -> bool {
-    let has_size = found.iter().any(|token| {
+    // `rake gearbox 9/4`: a date ends it.
+    let last = raw.split_whitespace().last().unwrap_or_default();
+    let dated = dates::date(last, false).is_some_and(|(_, end)| end == last.len());
+    let end = if dated { raw.trim_end().len() - last.len() } else { raw.len() };
+    let has_size = found.iter().filter(|token| token.at.start < end).any(|token| {
         matches!(
             token.kind,
             Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_) | Kind::Class(_)

@@ -6,7 +6,7 @@ use fits_core::size::Unit;
 
 use super::{
     lexicon::{self, feature, is_material},
-    lines,
+    lines, talk,
     token::{Kind, Token, tokens},
 };
 
@@ -73,15 +73,28 @@ pub(super) fn things(text: &str) -> HashSet<String> {
     for raw in text.lines() {
         let (_, start) = lines::bullet(raw);
         let all = tokens(&raw[start..], start);
+        // `they press into the saddle`
+        for at in 3..all.len() {
+            let word = |back: usize| all[at - back].word().unwrap_or_default();
+            let ends = all.get(at + 1).is_none_or(|next| next.word().is_none());
+            if matches!(word(3), "press" | "presses" | "pressed")
+                && matches!(word(2), "in" | "into")
+                && word(1) == "the"
+                && lexicon::is_noun(word(0))
+                && ends
+            {
+                found.insert(lexicon::stem(word(0)));
+            }
+        }
         let plain = |token: &Token| {
             token.word().is_some_and(|word| {
                 word.len() > 2
                     && !lexicon::is_small(word)
                     && !lexicon::is_pronoun(word)
-                    && !lexicon::amends(word)
+                    && !talk::amends(word)
                     && !lexicon::says_measured(word)
                     && !lexicon::leads_to_mate(word)
-                    && !lexicon::asks(word)
+                    && !talk::asks(word)
                     && !is_material(word)
                     && feature(word).is_none()
                     && lexicon::fit(&[word]).is_none()

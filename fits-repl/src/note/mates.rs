@@ -2,10 +2,14 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Mate, Nominal, Side};
+use fits_core::{
+    Length,
+    job::whole::{FitSaid, Mate, Nominal, Side},
+};
 
 use super::{
     Line, Reader, Wanted,
+    kinds::is_numbered,
     lexicon::{feature, inwardness, matches_mate, stem, stems},
     token::Kind,
 };
@@ -113,6 +117,7 @@ impl Reader {
         }
         let from = from
             .filter(|from| !matches!(self.job.features[*from].side, Side::Length))
+            .map(|from| self.side_towards(from, part, &name, line))
             .or_else(|| {
                 let subject = line.subject?;
                 let inner = part.map_or_else(
@@ -135,6 +140,25 @@ impl Reader {
                 Some(own.unwrap_or_else(|| self.feature(line, subject, word, side, at.clone())))
             });
         let Some(from) = from else { return };
+        // `tapped 5/16-18, for the retaining screws`: the thread takes them. A screw is
+        // not bored for the shaft that it holds.
+        let is_screw =
+            |word: &String| ["screw", "bolt", "stud"].iter().any(|end| word.ends_with(end));
+        let mut from = from;
+        let one = &self.job.features[from];
+        let is_held = one.side == Side::Shaft && self.inwardness(one.part) > 1;
+        if (is_held || one.side == Side::Other)
+            && fit.words.is_empty()
+            && stems(&name).last().is_some_and(is_screw)
+        {
+            let thread = self.features_of(one.part).find(|(at, other)| {
+                other.side == Side::Thread && self.said_here(line, *at).is_some()
+            });
+            let Some((thread, _)) = thread else {
+                return self.remark(line.number, &name, line.subject);
+            };
+            from = thread;
+        }
         let here = self.wanted.iter_mut().rev().take_while(|wanted| wanted.line == line.number);
         if let Some(wanted) = here.into_iter().find(|wanted| {
             let same = wanted.name.is_empty()
@@ -147,6 +171,28 @@ impl Reader {
             return;
         }
         self.want(line, from, &name, part, to, fit, at);
+    }
+
+    /// `seal 22 x 40 x 7 in cover`: of all that a line lists it is the outside that
+    /// goes in a housing.
+    fn side_towards(&self, from: usize, mate: Option<usize>, name: &str, line: &Line) -> usize {
+        let one = &self.job.features[from];
+        let inner = mate.map_or_else(
+            || stems(name).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0),
+            |mate| self.inwardness(mate),
+        );
+        let is_here = one.line == line.number && one.side == Side::Hole;
+        let outside = || {
+            let all = self.features_of(one.part);
+            all.filter(|(_, other)| other.line == one.line && other.side == Side::Shaft)
+                .find(|(_, other)| other.at == one.at)
+        };
+        let is_listed = self.is_listed(one.part) || is_numbered(&self.stems[one.part]);
+        let goes_in = is_here && is_listed && inner < self.inwardness(one.part);
+        match outside().filter(|_| goes_in) {
+            Some((outside, _)) => outside,
+            None => from,
+        }
     }
 
     /// A fit with no mate beside it: the feature's, whoever its mate is.
@@ -252,6 +298,7 @@ impl Reader {
         self.both_ways();
         self.matching(&wanted);
         self.job.said.sort_by_key(|said| said.line);
+        self.job.remarks.sort_by_key(|remark| remark.line);
     }
 
     pub(super) fn pair(&mut self, want: &Wanted) {
@@ -262,7 +309,7 @@ impl Reader {
             Side::Shaft => Side::Hole,
             side => side,
         };
-        let split = self.split_name(want, other_side);
+        let split = self.split_name(want, other_side).or_else(|| self.named_below(want));
         let want = split.as_ref().unwrap_or(want);
         let part = if want.name.is_empty() {
             // Only a fit: whoever is the same size and waits.
@@ -281,7 +328,7 @@ impl Reader {
                         other.side == other_side
                             && other.part != one.part
                             && other_side.surface().is_some()
-                            && self.is_near(*at, size)
+                            && self.is_in_reach(*at, size)
                             && self.mates_at(*at).is_empty()
                     })
                     .collect()
@@ -337,9 +384,16 @@ impl Reader {
             self.job.said[want.said].mate.get_or_insert(existing);
             return;
         }
+        if self.is_only_alike(want, part, size) {
+            let words = format!("{} {}", want.fit.words, want.name);
+            return self.remark(want.line, &words, Some(one.part));
+        }
         let to = want
             .to
-            .filter(|to| self.job.features[*to].side == other_side)
+            .filter(|to| {
+                let side = self.job.features[*to].side;
+                side == other_side || side == Side::Other && one.side == Side::Shaft
+            })
             .unwrap_or_else(|| self.mate_feature(part, want, other_side, size));
         let called = (stems(&want.name) != self.stems[part]).then(|| want.name.clone());
         let (hole, shaft) = if one.side == Side::Shaft
@@ -352,6 +406,20 @@ impl Reader {
         self.add_mate(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
         let made = self.job.mates.len() - 1;
         self.job.said[want.said].mate.get_or_insert(made);
+    }
+
+    /// `outside 1-3/8, must match the rollers`: as large as they, and no joint.
+    fn is_only_alike(&self, want: &Wanted, part: usize, size: Option<Length>) -> bool {
+        let other = match self.job.features[want.feature].side {
+            Side::Shaft => Side::Hole,
+            Side::Hole => Side::Shaft,
+            _ => return false,
+        };
+        let is_there = |size| {
+            let near = self.nearest(part, Some(other), size);
+            near.is_some_and(|at| self.is_near(at, size))
+        };
+        want.matches && want.to.is_none() && size.is_some_and(|size| !is_there(size))
     }
 
     /// A mate of two features that are known.

@@ -34,6 +34,7 @@ mod row_mates;
 mod settled;
 mod sizes;
 mod table;
+mod talk;
 mod tidy;
 mod token;
 mod whose;
@@ -154,6 +155,8 @@ pub(crate) struct Reader {
     /// It is not set off from them: a blank line ends them.
     flat: bool,
     dated: bool,
+    /// A line with a date stands above in this paragraph.
+    under_date: bool,
     /// Bullets at the margin open parts, those further in are of them.
     outline: bool,
     /// The note's own short forms: `PF press`.
@@ -195,6 +198,8 @@ struct Line {
     /// It ends as a question.
     asks: bool,
     date: Option<String>,
+    /// A line with a date stands above in its paragraph.
+    under_date: bool,
     /// Sizes are readings.
     reads: bool,
     /// This clause says by a word that a size was measured.
@@ -257,6 +262,7 @@ impl Reader {
             measured: false,
             flat: false,
             dated: false,
+            under_date: false,
             outline: lines::is_outline(text),
             legend: HashMap::new(),
             prose: is_prose(text),
@@ -275,6 +281,13 @@ impl Reader {
                 && let Some(full) = self.legend.get(word.as_str())
             {
                 word.clone_from(full);
+            }
+            match &mut token.kind {
+                Kind::Num(num) if self.is_of_an_inch_size(num) => num.unit = Some(Unit::Inch),
+                Kind::Range(low, high) if self.is_of_an_inch_size(high) => {
+                    (low.unit, high.unit) = (Some(Unit::Inch), Some(Unit::Inch));
+                }
+                _ => {}
             }
         }
         found

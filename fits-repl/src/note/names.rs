@@ -163,6 +163,10 @@ impl Reader {
             .into_iter()
             .map(|part| {
                 let mut score = likeness(said, &self.stems[part]);
+                // `LH plate` is one of the side plates.
+                if score == 0 && matches!(said[0].as_str(), "l" | "r") && said.len() > 1 {
+                    score = if likeness(&said[1..], &self.stems[part]) >= 65 { 60 } else { 0 };
+                }
                 // Nylon bushes are not the bronze ones.
                 if score == 62 && is_material(&said[0]) {
                     let stuff = self.job.parts[part].material.as_deref().unwrap_or_default();
@@ -280,14 +284,16 @@ impl Reader {
                     .get(at + 1)
                     .is_some_and(|next| self.is_thing(next) && feature(next).is_none())
         })?;
-        let usable =
-            words[..last].iter().all(|word| super::lexicon::is_material(word) || word.len() > 2)
-                && !words[..last].iter().any(|word| {
-                    super::lexicon::leads_to_mate(word)
-                        || super::lexicon::is_small(word)
-                        || is_verb(word)
-                        || feature(word).is_some() && !super::lexicon::names_place(word)
-                });
+        let usable = words[..last].iter().all(|word| {
+            super::lexicon::is_material(word)
+                || word.len() > 2
+                || matches!(word.as_str(), "lh" | "rh")
+        }) && !words[..last].iter().any(|word| {
+            super::lexicon::leads_to_mate(word)
+                || super::lexicon::is_small(word)
+                || is_verb(word)
+                || feature(word).is_some() && !super::lexicon::names_place(word)
+        });
         usable.then_some(last + 1)
     }
 

@@ -95,7 +95,8 @@ pub(super) fn thread(text: &str) -> Option<(String, usize)> {
     let dashed = after[spaces..].strip_prefix('-')?;
     let more = dashed.len() - dashed.trim_start().len();
     let from = length + spaces + 1 + more;
-    let pitch = digits(from);
+    // `tapped 5/16-18.`: the full stop is the sentence's.
+    let pitch = text[from..from + digits(from)].trim_end_matches('.').len();
     if pitch == 0 || pitch > 2 || text[from..from + pitch].contains('.') || !ends(from + pitch) {
         return None;
     }
@@ -210,7 +211,9 @@ pub(super) fn number(text: &str) -> Option<(Num, usize)> {
         let end = from + top + 1 + bottom;
         let (over, under) = (value(from, top)?, value(from + top + 1, bottom)?);
         let is_binary = matches!(under, 2 | 4 | 8 | 16 | 32 | 64) && over < under && over > 0;
-        (is_binary && bytes.get(end).is_none_or(|b| *b != b'.')).then_some((over, under, end))
+        // A full stop behind it ends the sentence, unless more digits follow.
+        let goes_on = bytes.get(end) == Some(&b'.') && count(end + 1) > 0;
+        (is_binary && !goes_on).then_some((over, under, end))
     };
     let whole = count(0);
     if whole > 9 {

@@ -136,6 +136,14 @@ impl Reader {
         }
     }
 
+    /// Has the note said that something goes in a part of that name, and not opened it?
+    fn is_awaited(&self, word: &str) -> bool {
+        let said = [super::lexicon::stem(word)];
+        self.wanted
+            .iter()
+            .any(|want| want.part.is_none() && super::lexicon::stems(&want.name) == said)
+    }
+
     /// A clause may begin with a part that the note has not named yet: `nut bronze`.
     pub(super) fn opens_part(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
         let leads = |word: &str| matches!(word, "w" | "with" | "the" | "new" | "make" | "and");
@@ -154,6 +162,10 @@ impl Reader {
                 .count();
         let rest = &tokens[skip..];
         let Some(mut taken) = self.part_phrase(rest) else { return false };
+        // `other side 1.2512`: of what was spoken of.
+        if matches!(rest[0].word(), Some("other" | "same" | "another")) {
+            return false;
+        }
         if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
             return false;
         }
@@ -179,6 +191,7 @@ impl Reader {
                     && !matches!(super::lexicon::stem(word).as_str(), "od" | "id")
             })
             && self.part_at(&rest[..taken]).is_none()
+            && !self.is_awaited(rest[0].word().unwrap_or_default())
         {
             return false;
         }

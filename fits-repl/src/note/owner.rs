@@ -88,7 +88,7 @@ impl Reader {
         if is_role
             && let Some(last) = line.feature.filter(|last| {
                 self.job.features[*last].side != Side::Length
-                    && Some(self.job.features[*last].part) == subject
+                    && subject.is_none_or(|part| self.job.features[*last].part == part)
                     && !(line.is_row)
             })
         {
@@ -114,7 +114,7 @@ impl Reader {
                 same_marks
                     && (line.reads
                         || only_known
-                        || one.line != line.number && line.date.is_some()
+                        || one.line != line.number && (line.date.is_some() || line.under_date)
                         || is_thread
                         || one.nominal.is_none()
                         || stems(&one.name) == stems(name)

@@ -123,7 +123,9 @@ pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
             Kind::Sign('/') if at > start && is_spaced(found, at) => Some(','),
             // `.9995 and the housing 1.2510`: each has its own.
             Kind::Word(ref word)
-                if word == "and" && has_size(&found[start..at]) && has_size(&found[at..]) =>
+                if matches!(word.as_str(), "and" | "so")
+                    && has_size(&found[start..at])
+                    && has_size(&found[at..]) =>
             {
                 Some(' ')
             }

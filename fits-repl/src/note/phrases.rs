@@ -35,6 +35,13 @@ impl Reader {
             ["instead", "of", ..] | ["rather", "than", ..] => (Item::Not, 2),
             ["not", ..] => (Item::Not, 1),
             ["stock", ..] => (Item::Stock, 1),
+            // `one flat, 3/8 wide`, not `a flat bar`.
+            ["one" | "a" | "two", flat @ ("flat" | "flats"), rest @ ..]
+                if !rest.first().is_some_and(|next| lexicon::is_stock(next)) =>
+            {
+                let name = (*flat).to_owned();
+                (Item::Feature { name, side: Side::Other, part: None, mate: None }, 2)
+            }
             ["flat" | "plate" | "sheet" | "angle", ..] => (Item::Loose(words[0].to_owned()), 1),
             ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
             ["old", "part" | "one", ..] => (Item::Old, 2),

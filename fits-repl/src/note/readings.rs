@@ -48,6 +48,10 @@ impl Reader {
         {
             return true;
         }
+        // `kwy cut 8.00` under a line with a date: written finer than a size is.
+        if line.under_date && has_nominal && one.line != line.number && num.places > 1 {
+            return self.is_near(owner, size);
+        }
         let is_instance = || self.job.features.iter().any(|of| of.instances.contains(&owner));
         has_nominal
             && (one.line != line.number || is_instance())

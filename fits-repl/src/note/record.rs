@@ -28,6 +28,34 @@ impl Reader {
         }
     }
 
+    /// May a bare number be in either unit, in a note of millimetres that has parts in
+    /// inches? Nobody writes three decimals of a few millimetres.
+    pub(super) fn is_open_unit(&self, num: &Num) -> bool {
+        let metric = self.unit.map_or(self.context, |(unit, _)| unit) == Unit::Millimetre;
+        metric && num.unit.is_none() && !num.is_inch_shaped() && num.places > 2 && num.value() < 8.0
+    }
+
+    /// Such a number that is about a size in inches, and about none in millimetres.
+    pub(super) fn is_of_an_inch_size(&self, num: &Num) -> bool {
+        let about = |unit: Unit| {
+            num.length(unit).is_some_and(|size| {
+                (0..self.job.features.len())
+                    .any(|at| self.job.features[at].unit == unit && self.is_in_reach(at, size))
+            })
+        };
+        self.is_open_unit(num) && about(Unit::Inch) && !about(Unit::Millimetre)
+    }
+
+    /// Can a fit lie between a size and that of a feature? A hole of 22 mm is none
+    /// for a shaft of 7/8 in.
+    pub(super) fn is_in_reach(&self, feature: usize, size: Length) -> bool {
+        let nominal = self.job.features[feature].nominal.as_ref();
+        nominal.and_then(Nominal::size).is_some_and(|nominal| {
+            let (nominal, size) = (nominal.tenth_nanometres(), size.tenth_nanometres());
+            (nominal - size).abs() <= (nominal / 100).max(1_500_000)
+        })
+    }
+
     pub(super) fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
         num.length(self.unit_of(num, row).0)
     }

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Nominal, Side},
+    job::whole::{Feature, Nominal, Side},
     size::{Deviations, Unit},
     standards::iso286::Class,
 };
@@ -99,6 +99,25 @@ impl Reader {
             line.found += 1;
             return None;
         }
+        if let Kind::Num(num) = given.kind
+            && self.is_open_unit(num)
+            && line.unit.is_none()
+            && self.unit.is_none()
+        {
+            let sized = |one: &&Feature| one.nominal.is_some() && one.side != Side::Thread;
+            let in_inches = |one: &Feature| one.unit == Unit::Inch;
+            let of_part = |part| self.features_of(part).map(|(_, one)| one).find(sized);
+            let own = line.subject.and_then(of_part).is_some_and(in_inches);
+            let is_mixed = self.job.features.iter().filter(sized).any(in_inches);
+            if own {
+                let inches = Kind::Num(Num { unit: Some(Unit::Inch), ..num.clone() });
+                let (class, off) = (given.class.clone(), given.off.clone());
+                return self.give(line, &Given { kind: &inches, class, off, ..*given });
+            }
+            if is_mixed {
+                return self.ask_unit(line, given);
+            }
+        }
         // Nobody turns 20 in on a bench lathe, or bores a whole 8: was it millimetres?
         let is_hole = given.owner.is_some_and(|at| self.job.features[at].side == Side::Hole);
         let huge = |num: &Num| {
@@ -129,14 +148,7 @@ impl Reader {
             && !(given.reads || line.reads)
             && given.owner.is_none_or(|owner| self.job.features[owner].side.surface().is_some())
         {
-            self.ask(
-                line.number,
-                given.place.clone(),
-                "is this in inches or in mm?",
-                Some("write its unit beside it".into()),
-            );
-            line.found += 1;
-            return None;
+            return self.ask_unit(line, given);
         }
         match given.kind {
             // A number alone is no thread: its pitch is missing, or it is a drill.
@@ -250,6 +262,13 @@ impl Reader {
         }
     }
 
+    fn ask_unit(&mut self, line: &mut Line, given: &Given) -> Option<usize> {
+        let answer = Some("write its unit beside it".to_owned());
+        self.ask(line.number, given.place.clone(), "is this in inches or in mm?", answer);
+        line.found += 1;
+        None
+    }
+
     pub(super) fn number(&mut self, line: &mut Line, num: &Num, given: &Given) -> Option<usize> {
         let size = self.length(num, line.unit)?;
         let worked = || {
@@ -319,13 +338,25 @@ impl Reader {
             self.ask_size(line, given);
             return None;
         };
-        if self.features_of(part).any(|(_, one)| {
+        let before = self.features_of(part).map(|(_, one)| one).find(|one| {
             one.line == line.number && one.side == side && one.nominal.is_some() && one.name == name
-        }) {
+        });
+        if let Some(before) = before {
+            // `shims .010 & .005`: the second is no slip of the first.
+            if before.nominal.as_ref().and_then(Nominal::size) != Some(size) {
+                self.ask_size(line, given);
+            }
             return None;
         }
         let feature = self.feature(line, part, &name, side, given.place.clone());
         Some(self.nominal(line, feature, size, num, given))
+    }
+
+    /// Could work bring the feature to that size? A ring of 6 in has another hole
+    /// where one is reamed 5/16.
+    fn is_about(&self, feature: usize, size: Length) -> bool {
+        let was = self.job.features[feature].nominal.as_ref().and_then(Nominal::size);
+        was.is_none_or(|was| (0.7..1.43).contains(&(size.millimetres() / was.millimetres())))
     }
 
     /// `12.1 hole runs on the pin, 15 hole for the axle`: this line has sized it.
@@ -346,7 +377,7 @@ impl Reader {
         let one = &self.job.features[feature];
         let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
             && (one.line != line.number || self.is_sized_here(line, feature))
-            && line.date.is_none()
+            && (line.date.is_none() || !self.is_about(feature, size))
             && !line.amends
             && !self.is_near(feature, size);
         let feature = if other && one.side.surface().is_some() {

@@ -245,11 +245,29 @@ impl<'a> Scan<'a> {
             return self.put(Kind::Class(class), word.len());
         }
         let word = if word.is_empty() { &rest[..length] } else { word };
+        if let Some(full) = self.cut_short(word) {
+            return self.put(Kind::Word(full), word.len() + 1);
+        }
         if has_digit && word.len() > 1 {
             self.put(Kind::Code(word.to_lowercase()), word.len());
         } else {
             self.put(Kind::Word(word.to_lowercase()), word.len());
         }
+    }
+
+    /// `brg. seat`, `pin. bore` at the beginning: the full stop cuts a word short and
+    /// ends no sentence. No pin has a seat, a bore or teeth: it is a pinion's.
+    fn cut_short(&self, word: &str) -> Option<String> {
+        let behind = self.rest().get(word.len()..)?.strip_prefix(". ")?;
+        let next: String = behind.chars().take_while(|c| c.is_alphanumeric()).collect();
+        if word == "pin" && self.found.is_empty() {
+            let is_tooth = next.trim_end_matches('T').parse::<u32>().is_ok() && next.ends_with('T');
+            let is_pinion = is_tooth || matches!(next.as_str(), "seat" | "bore" | "shft" | "shaft");
+            return is_pinion.then(|| format!("{word}."));
+        }
+        let is_short = super::lexicon::spelled(&word.to_lowercase()).is_some();
+        (is_short && next.starts_with(|c: char| c.is_ascii_lowercase() || c.is_ascii_digit()))
+            .then(|| word.to_lowercase())
     }
 
     /// A tolerance class. A capital one that is also the beginning of another

@@ -10,7 +10,7 @@ use fits_core::{
 use super::{
     Line, Reader,
     items::Item,
-    lexicon::{is_material, is_stock},
+    lexicon::{is_finish, is_material, is_stock, stems},
     token::{Kind, Num, Token},
 };
 
@@ -26,26 +26,39 @@ impl Reader {
             && matches!(items.as_slice(), [Item::Not, Item::Size(Kind::Num(was))] if was.places >= num.places)
     }
 
-    /// The feature of the part spoken of that has the size behind `not`.
+    /// The feature of the part spoken of that has the size behind `not`, or the only
+    /// one of that name in the note.
     pub(super) fn instead_of(
         &self,
         items: &[(Item, Range<usize>)],
         at: usize,
-        part: Option<usize>,
+        (part, named): (Option<usize>, Option<usize>),
         line: &Line,
     ) -> Option<usize> {
-        let mut behind =
-            items[at + 1..].iter().skip_while(|(item, _)| matches!(item, Item::Loose(_)));
+        let mut behind = items[at + 1..]
+            .iter()
+            .skip_while(|(item, _)| matches!(item, Item::Loose(_) | Item::Feature { .. }));
         let (Some((Item::Not, _)), Some((Item::Size(Kind::Num(was)), _))) =
             (behind.next(), behind.next())
         else {
             return None;
         };
         let was = self.length(was, line.unit)?;
-        let has = |(_, one): &(usize, &fits_core::job::whole::Feature)| {
+        let has = |at: &usize| {
+            let one = &self.job.features[*at];
             one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(was)
         };
-        self.features_of(part?).find(has).map(|(at, _)| at)
+        let own = part.and_then(|part| self.of_part[part].iter().copied().find(has));
+        own.or_else(|| {
+            let Item::Feature { name, side, .. } = &items[named?].0 else { return None };
+            let said = stems(name);
+            let is_called = |at: &usize| {
+                self.job.features[*at].side == *side
+                    && said.iter().all(|word| self.names[*at].contains(word))
+            };
+            let mut all = (0..self.job.features.len()).filter(|at| has(at) && is_called(at));
+            all.next().filter(|_| all.next().is_none())
+        })
     }
 
     /// Words that name no part and no feature, right before a size, name what it
@@ -150,7 +163,15 @@ impl Reader {
         self.stems[part].iter().any(|word| {
             matches!(
                 word.as_str(),
-                "bush" | "bearing" | "sleeve" | "liner" | "washer" | "collar" | "spacer" | "key"
+                "bush"
+                    | "bearing"
+                    | "seal"
+                    | "sleeve"
+                    | "liner"
+                    | "washer"
+                    | "collar"
+                    | "spacer"
+                    | "key"
             )
         })
     }
@@ -172,7 +193,14 @@ impl Reader {
             Item::Loose(word) => Some(word),
             _ => None,
         });
-        let Some(word) = behind.next() else { return false };
+        let Some(mut word) = behind.next() else { return false };
+        // `3/8 black plate`: its finish stands between.
+        if is_finish(word)
+            && let Some(form) = behind.clone().find(|word| !is_finish(word))
+            && is_stock(form)
+        {
+            word = form;
+        }
         // `25 square tube`
         let section = matches!(word.as_str(), "square" | "hex");
         if section && behind.next().is_some_and(|word| is_stock(word)) {
@@ -270,7 +298,8 @@ pub(super) fn lone_size(tokens: &[Token]) -> Option<&Num> {
     let plain = |token: &Token| match &token.kind {
         Kind::Num(_) => true,
         Kind::Word(word) => {
-            super::lexicon::is_adjective(word) || matches!(word.as_str(), "one" | "another" | "and")
+            super::lexicon::is_adjective(word)
+                || matches!(word.as_str(), "one" | "another" | "and" | "side" | "end")
         }
         _ => false,
     };

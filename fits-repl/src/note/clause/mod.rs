@@ -154,7 +154,16 @@ impl Reader {
                 && matches!(found[2].kind, Kind::Num(_))
         });
         // `make bush id .752`, whatever it was before.
-        let works_to = works_to && line.date.is_none() || tokens[0].word() == Some("make");
+        // `seat wants 28.025 not h6`, `should be 1.2535`: so it is to be.
+        let is_wish = tokens.windows(3).any(|found| {
+            let words = (found[0].word(), found[1].word());
+            matches!(found[2].kind, Kind::Num(_))
+                && matches!(words, (Some("should" | "must" | "to"), Some("be")))
+                || matches!(found[1].kind, Kind::Num(_))
+                    && matches!(words.0, Some("wants" | "needs"))
+        });
+        let works_to =
+            works_to && line.date.is_none() || is_wish || tokens[0].word() == Some("make");
         reads &= !works_to;
         self.nouns(&mut items, tokens, line, reads);
         let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
@@ -230,6 +239,7 @@ impl Reader {
     fn is_measured(&self, tokens: &[Token], items: &[Placed], line: &mut Line) -> bool {
         // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
         let says_so = line.state == State::InPlace
+            || line.under_date
             || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
         // `t1 = 3.5` may be what is wanted, `mikes 3.5` is not.
         line.by_word =

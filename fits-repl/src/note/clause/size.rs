@@ -30,7 +30,10 @@ impl Reader {
         // `.9035 not .902`, `instead of the .125`, `1.5 or 2?`
         let is_other =
             at > 0 && line.asks && matches!(&items[at - 1].0, Item::Loose(word) if word == "or");
-        if clause.sizes.first() != Some(&at) && (is_other || is_denied(items, at))
+        let is_asked_of =
+            line.asks && matches!(items.first(), Some((Item::Loose(word), _)) if word == "or");
+        if is_asked_of
+            || clause.sizes.first() != Some(&at) && (is_other || is_denied(items, at))
             || self.is_no_part_size(clause, line, at, kind)
         {
             return;
@@ -49,6 +52,18 @@ impl Reader {
         }
         let fits = clause.has_fit || line.fits || !clause.features.is_empty() && clause.sign == ',';
         if self.is_amount(kind, line, fits, owned) {
+            // `bore 7/8 less 1 thou`, and no fit: does it come off the size?
+            let comes_off = at > 1
+                && matches!(&items[at - 1].0, Item::Loose(word) if matches!(word.as_str(), "less" | "minus"))
+                && matches!(items[at - 2].0, Item::Size(_));
+            let is_alone =
+                !fits && !items.iter().any(|(item, _)| matches!(item, Item::Mate { .. }));
+            if comes_off && is_alone {
+                let answer = Some("write the size that is left".to_owned());
+                self.ask(line.number, place.clone(), "does this come off the size?", answer);
+                line.found += 1;
+                return;
+            }
             self.amount(kind, &mut clause.fit, clause.twice, line);
             clause.twice = false;
             return;
@@ -154,8 +169,9 @@ impl Reader {
             Item::Feature { part, .. } => part,
             _ => None,
         });
-        if let Some(was) = self.instead_of(items, at, said.or(line.subject), line)
-            && !clause.reads
+        let of = (said.or(line.subject), clause.of[at]);
+        if let Some(was) = self.instead_of(items, at, of, line)
+            && (!clause.reads || self.corrects(items, at, line))
         {
             clause.last = Some(was);
             return self.size_num(line, was, num);

@@ -9,6 +9,7 @@ use fits_core::{
 use super::super::{
     Line, Reader, lexicon,
     names::is_instance,
+    sizes::Given,
     token::{Kind, Token},
     whose::lone_size,
 };
@@ -21,6 +22,44 @@ impl Reader {
             || self.size_that_waits(tokens, line)
             || self.in_other_unit(tokens, line)
             || self.came_out_at(tokens, line)
+            || self.cut_to_length(tokens, line)
+    }
+
+    /// `spokes shortened to 116`: their length, whatever it was before.
+    fn cut_to_length(&mut self, tokens: &[Token], line: &mut Line) -> bool {
+        let is_size = |token: &&Token| !matches!(token.kind, Kind::Word(_));
+        let Some(at) =
+            tokens.iter().position(|token| token.word().is_some_and(lexicon::is_of_length))
+        else {
+            return false;
+        };
+        let [to, size, ..] = &tokens[at + 1..] else { return false };
+        let (Some("to"), Kind::Num(num)) = (to.word(), &size.kind) else { return false };
+        if tokens.iter().filter(is_size).count() > 1 {
+            return false;
+        }
+        let named = self.part_at(tokens).map(|(part, _)| part);
+        let Some(part) = named.or(line.subject) else { return false };
+        let lengths: Vec<usize> = self
+            .features_of(part)
+            .filter(|(_, one)| one.side == Side::Length && one.nominal.is_some())
+            .map(|(at, _)| at)
+            .collect();
+        let is_length = |at: &&usize| {
+            let name = self.names[**at].concat();
+            matches!(name.as_str(), "length" | "overalllength" | "overall" | "long")
+        };
+        let only = match lengths.as_slice() {
+            [only] => Some(*only),
+            several => several.iter().find(is_length).copied(),
+        };
+        match only {
+            Some(only) => {
+                self.size_num(line, only, num);
+            }
+            None => self.ask_size(line, &Given::plain(&size.kind, &size.at)),
+        }
+        true
     }
 
     /// `(17x35x10)` behind a bought part, or `(6003)` behind its seat.

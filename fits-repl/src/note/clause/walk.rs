@@ -71,6 +71,13 @@ impl Reader {
             }
             Item::MateFeature(name, side) => self.mates_feature(clause, line, at, name, *side),
             Item::OfMate(kind) => self.mates_size(clause, line, at, kind, place),
+            // `not h6`: the class that stood there holds no more.
+            Item::Class(class) if at > 0 && matches!(clause.items[at - 1].0, Item::Not) => {
+                if let Some(feature) = clause.last.or(line.feature) {
+                    let stands = &mut self.job.features[feature].class;
+                    stands.take_if(|stands| stands == class);
+                }
+            }
             Item::Class(class) if !is_after_size(clause.items, at) => {
                 self.lone_class(class, &mut clause.mate, clause.last, line, place);
             }
@@ -125,7 +132,8 @@ impl Reader {
         });
         let found = found.unwrap_or_else(|| self.feature(line, id, name, side, clause.place(at)));
         clause.own_of_mate = Some(found);
-        clause.mate_to = side.surface().map(|_| found).or(clause.mate_to);
+        let is_side = side.surface().is_some() || side == Side::Other;
+        clause.mate_to = is_side.then_some(found).or(clause.mate_to);
     }
 
     /// A size of the mate, or of its feature.

@@ -65,17 +65,29 @@ pub(super) fn bare(text: &str) -> String {
     text.trim().chars().filter(keeps).collect()
 }
 
-/// What each feature is called: its part and its name, numbered where two are alike.
-pub(super) fn calls(job: &Job) -> Vec<String> {
+/// Names, numbered behind `~` where two are alike.
+fn numbered(names: impl Iterator<Item = String>) -> Vec<String> {
     let mut seen = std::collections::HashMap::<String, usize>::new();
-    let call = |feature: &Feature| {
-        let part = job.parts.get(feature.part).map_or("", |part| part.name.as_str());
-        let name = format!("{}: {}", plain(part), plain(&feature.name));
+    let call = |name: String| {
         let before = seen.entry(name.clone()).or_default();
         *before += 1;
         if *before > 1 { format!("{name} ~{before}") } else { name }
     };
-    job.features.iter().map(call).collect()
+    names.map(call).collect()
+}
+
+/// What each part is called: `bush`, `bush ~2`.
+pub(super) fn part_calls(job: &Job) -> Vec<String> {
+    numbered(job.parts.iter().map(|part| plain(&part.name)))
+}
+
+/// What each feature is called: its part and its name.
+pub(super) fn calls(job: &Job) -> Vec<String> {
+    let parts = part_calls(job);
+    numbered(job.features.iter().map(|feature| {
+        let part = parts.get(feature.part).map_or("", String::as_str);
+        format!("{part}: {}", plain(&feature.name))
+    }))
 }
 
 /// The job in the tidy form; behind it all that the person wrote, as written.
@@ -85,6 +97,7 @@ pub(super) fn write(job: &Job, text: &str) -> String {
         let _ = writeln!(out, "title {}", plain(title));
     }
     let calls = calls(job);
+    let part_calls = part_calls(job);
     let mut of_part = vec![Vec::new(); job.parts.len()];
     for (at, feature) in job.features.iter().enumerate() {
         of_part[feature.part].push(at);
@@ -112,9 +125,9 @@ pub(super) fn write(job: &Job, text: &str) -> String {
     let mut current = None;
     for (at, part) in job.parts.iter().enumerate() {
         while let Some((_, one)) = said.next_if(|(line, _)| *line < part.line) {
-            one.write(&mut out, job, current);
+            one.write(&mut out, &part_calls, current);
         }
-        let _ = write!(out, "part {}", plain(&part.name));
+        let _ = write!(out, "part {}", part_calls[at]);
         if let Some(material) = &part.material {
             let _ = write!(out, "; of {}", plain(material));
         }
@@ -139,7 +152,7 @@ pub(super) fn write(job: &Job, text: &str) -> String {
         }
     }
     for (_, one) in said {
-        one.write(&mut out, job, current);
+        one.write(&mut out, &part_calls, current);
     }
     if is_tidy(text) {
         out.extend(
@@ -158,15 +171,15 @@ enum Beside<'a> {
 }
 
 impl Beside<'_> {
-    fn write(&self, out: &mut String, job: &Job, current: Option<usize>) {
+    fn write(&self, out: &mut String, calls: &[String], current: Option<usize>) {
         match self {
             Self::It(Remark { text, part, .. }) => {
                 let text = plain(text);
-                let name = |part: usize| job.parts.get(part).map_or("", |part| part.name.as_str());
+                let name = |part: usize| calls.get(part).map_or("", String::as_str);
                 let _ = match part {
                     None => writeln!(out, "> {text}"),
                     Some(part) if Some(*part) == current => writeln!(out, "  > {text}"),
-                    Some(part) => writeln!(out, "> {}: {text}", plain(name(*part))),
+                    Some(part) => writeln!(out, "> {}: {text}", name(*part)),
                 };
             }
             Self::Asked(Question { text, answer, by_writer, .. }) => {

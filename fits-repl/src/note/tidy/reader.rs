@@ -11,7 +11,7 @@ use fits_core::{
 
 use crate::note::{
     dates,
-    tidy::{SIDES, bare, calls, pieces},
+    tidy::{SIDES, bare, calls, part_calls, pieces},
     token::{Kind, tokens},
 };
 
@@ -64,8 +64,9 @@ impl Reader {
             let (part, text) = match named.as_slice() {
                 [_] if indented => (self.job.parts.len().checked_sub(1), remark),
                 [part, text] => {
-                    let name = bare(part);
-                    (self.job.parts.iter().position(|one| one.name == name), *text)
+                    let name = part.trim();
+                    let calls = part_calls(&self.job);
+                    (calls.iter().position(|call| call == name), *text)
                 }
                 _ => (None, remark),
             };
@@ -101,7 +102,10 @@ impl Reader {
     fn part<'a>(&mut self, line: usize, text: &'a str) -> Result<(), &'a str> {
         let mut all = pieces(text, ';').into_iter();
         let mut wrong = None;
-        let mut part = Part { line, name: bare(all.next().unwrap_or(text)), ..Part::default() };
+        // `bush ~2` is the second part of that name.
+        let name = all.next().unwrap_or(text);
+        let name = pieces(name, '~').first().copied().unwrap_or(name);
+        let mut part = Part { line, name: bare(name), ..Part::default() };
         for piece in all {
             if let Some(material) = piece.strip_prefix("of ") {
                 part.material = Some(bare(material));
@@ -206,8 +210,13 @@ impl Reader {
         let (date, from) = dates::date(line, true)?;
         let (name, size) = line[from..].split_once('=')?;
         let name = name.trim().to_lowercase();
-        let at = (0..self.job.features.len())
-            .find(|at| self.job.full_name(*at).to_lowercase() == name)?;
+        // `bush ~2 bore` where two parts have one name.
+        let calls = calls(&self.job);
+        let is_called = |at: &usize| {
+            let call = bare(&pieces(&calls[*at], ':').join(" "));
+            [call, self.job.full_name(*at)].iter().any(|one| one.to_lowercase() == name)
+        };
+        let at = (0..calls.len()).find(is_called)?;
         let Kind::Num(num) = tokens(size, 0).into_iter().next()?.kind else { return None };
         let size = num.length(self.job.features[at].unit)?;
         let date = date.contains(|c: char| c.is_ascii_digit()).then_some(date);

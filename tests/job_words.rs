@@ -1,0 +1,328 @@
+//! Words and numbers of a note that are easily taken for another's size: each
+//! rule on a note of its own, with the feature that is to come out of it.
+
+use fits_core::{
+    Length,
+    job::whole::{Job, Nominal},
+};
+use fits_repl::note;
+
+/// The feature of that full name.
+#[track_caller]
+fn feature(job: &Job, name: &str) -> usize {
+    let names: Vec<String> = (0..job.features.len()).map(|at| job.full_name(at)).collect();
+    let at = names.iter().position(|one| one == name);
+    at.unwrap_or_else(|| panic!("no {name}: {names:?}"))
+}
+
+/// The size of a feature.
+#[track_caller]
+fn size(job: &Job, name: &str) -> Option<Length> {
+    job.features[feature(job, name)].nominal.as_ref().and_then(Nominal::size)
+}
+
+fn mm(text: &str) -> Length {
+    text.parse().expect("a size")
+}
+
+/// Each feature of a note with its size, and no other size in it.
+#[track_caller]
+fn sizes(text: &str, want: &[(&str, &str)]) -> Job {
+    let job = note::read(text);
+    for (name, said) in want {
+        assert_eq!(size(&job, name), Some(mm(said)), "{name}: {:#?}", job.features);
+    }
+    let sized = job.features.iter().filter(|one| {
+        !one.implied && one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some())
+    });
+    let names: Vec<&str> = sized.map(|one| one.name.as_str()).collect();
+    assert_eq!(names.len(), want.len(), "{names:?}");
+    job
+}
+
+/// A full stop, a comma or a bracket ends no number.
+#[test]
+fn a_sign_behind_a_number_is_no_part_of_it() {
+    for sign in ["", ".", ",", ";", ")", " .", ". Then paint."] {
+        for (said, is) in [
+            ("5/8", "0.625in"),
+            ("1-3/8", "1.375in"),
+            ("1 3/8", "1.375in"),
+            (".625", "0.625in"),
+            ("1.375", "1.375in"),
+            ("3/4\"", "0.75in"),
+            ("2 in", "2in"),
+            ("16 mm", "16mm"),
+        ] {
+            let text = format!("all inches\nwheels acetal\n - Width {said}{sign}\n");
+            let job = note::read(&text);
+            assert_eq!(size(&job, "wheels width"), Some(mm(is)), "{text}");
+            assert!(job.questions.is_empty(), "{text}{:?}", job.questions);
+        }
+        let text = format!("all inches\narm\n - Post hole is tapped 1/4-20{sign}\n");
+        let job = note::read(&text);
+        let thread = job.features.iter().find_map(|one| match &one.nominal {
+            Some(Nominal::Thread(name)) => Some(name.as_str()),
+            _ => None,
+        });
+        assert_eq!(thread, Some("1/4-20"), "{text}");
+    }
+}
+
+/// What a plate is cut from is no bore of it, whatever its finish.
+#[test]
+fn the_stock_of_a_part_is_no_size_of_it() {
+    for stock in ["3/8 plate", "3/8 black plate", "3/8 bright bar", "1/4 scrap steel plate"] {
+        let text = format!("all inches\nside plates   {stock}, 2 off\n  bush holes 1-1/4 bored\n");
+        sizes(&text, &[("side plates bush holes", "1.25in")]);
+    }
+    sizes(
+        "all inches\nhead shaft - 1-1/4 EN3 bar\n - journal 1.000\n",
+        &[("head shaft journal", "1in")],
+    );
+}
+
+#[test]
+fn a_count_of_teeth_is_no_size_and_no_count_of_parts() {
+    for teeth in ["15T", "15t", "15 tooth", "15-tooth", "15 teeth"] {
+        let text = format!("all mm\npinion {teeth} bore 28 H7\n");
+        let job = sizes(&text, &[("pinion bore", "28mm")]);
+        assert_eq!(job.parts[0].count, None, "{text}");
+        assert!(job.questions.is_empty(), "{text}{:?}", job.questions);
+    }
+}
+
+/// The joint of the feature of that name: its other side's name, and the fit as said.
+#[track_caller]
+fn mate(text: &str, name: &str) -> (String, String) {
+    let job = note::read(text);
+    let at = feature(&job, name);
+    let (_, mate) = job.mates_of(at).next().unwrap_or_else(|| panic!("no mate: {:#?}", job.mates));
+    (job.full_name(mate.other(at)), mate.fit.words.clone())
+}
+
+/// The readings of a feature.
+#[track_caller]
+fn read(text: &str, name: &str) -> Vec<Length> {
+    let job = note::read(text);
+    job.features[feature(&job, name)].readings.iter().map(|reading| reading.size).collect()
+}
+
+/// The words of the first question.
+fn asked(text: &str) -> Option<String> {
+    let job = note::read(text);
+    job.questions.iter().find(|one| !one.by_writer).map(|one| one.text.clone())
+}
+
+#[test]
+fn a_word_cut_short_by_a_full_stop_ends_no_sentence() {
+    let text = "all mm\ninput shaft\n  journal 25\npin. 14T bore 28 H7\nhsg. bore 52 J7\n";
+    let job = sizes(
+        text,
+        &[("input shaft journal", "25mm"), ("pin. bore", "28mm"), ("hsg. bore", "52mm")],
+    );
+    assert!(job.questions.is_empty(), "{:?}", job.questions);
+    // A pin stays a pin.
+    let job = note::read("all mm\nlever\n  hole 8, runs on pin\npin 8 h6\n");
+    assert!(job.parts.iter().any(|part| part.name == "pin"), "{:?}", job.parts);
+}
+
+/// Three decimals beside inch sizes are inches where they are about one of them,
+/// or of a part in inches; elsewhere they are asked about.
+#[test]
+fn a_bare_decimal_of_a_note_in_both_units_is_not_guessed() {
+    let note = |line: &str| {
+        format!(
+            "shaft\n  seats 25 k6, 30 wide, 140 long\n  flange 60 h9\nbush 1 1/8 x 1 3/8 x 1 1/4 lg\n{line}\n"
+        )
+    };
+    let text = note("housing\n  bush hole 1.375");
+    assert_eq!(size(&note::read(&text), "housing bush hole"), Some(mm("1.375in")));
+    let text = note("housing\n  dowel hole 2.125");
+    assert_eq!(size(&note::read(&text), "housing dowel hole"), None);
+    assert_eq!(asked(&text).as_deref(), Some("is this in inches or in mm?"));
+    // With no inch size in the note it is what the note is in.
+    let text = "shaft\n  seats 25 k6, 30 wide, 140 long\n  pin hole 2.125\n";
+    assert_eq!(size(&note::read(text), "shaft pin hole"), Some(mm("2.125mm")));
+}
+
+#[test]
+fn lines_under_a_date_are_readings_of_what_is_there() {
+    let text =
+        "all mm\nhub\n  bore 28 H7\n  keyway 8 P9\n\n12/4 hub bore 28.011\nkeyway cut 8.00\n";
+    assert_eq!(read(text, "hub bore"), [mm("28.011mm")]);
+    assert_eq!(read(text, "hub keyway"), [mm("8mm")]);
+    assert_eq!(asked(text), None);
+    let text = "all inches\nframe\n  hole 1-1/4\n4 May: frame hole 1.2500, other side 1.2512\n";
+    assert_eq!(read(text, "frame hole"), [mm("1.25in"), mm("1.2512in")]);
+    assert_eq!(note::read(text).parts.len(), 1);
+    // Three fine figures are no new sizes, and a hole far off is another.
+    let text = "all inches\nring\n  bore 6\n\n16/2 started\nring holes .7495 .7500 .7498\n";
+    assert_eq!(asked(text).as_deref(), Some("what was measured here?"));
+    let text = "all inches\nring\n  bore 6\n16/2 ring hole reamed 5/16\n";
+    assert_eq!(size(&note::read(text), "ring bore"), Some(mm("6in")));
+    assert!(asked(text).is_some());
+    // What it wants is a size, and the class denied holds no more.
+    let text = "all mm\nshaft\n  gear seat 28 h6\n12/4 shaft gear seat wants 28.025 not h6\n";
+    let job = note::read(text);
+    assert_eq!(size(&job, "shaft gear seat"), Some(mm("28.025mm")));
+    assert_eq!(job.features[feature(&job, "shaft gear seat")].class, None);
+}
+
+#[test]
+fn a_correction_finds_the_one_size_that_it_denies() {
+    for (text, name, is, was) in [
+        (
+            "all inches\nside plates\n  7-1/4 between plates\nshaft\n  journal 1.000\nwrong above - 7-3/8 between plates not 7-1/4\n",
+            "side plates between plates",
+            "7.375in",
+            "7.25in",
+        ),
+        (
+            "all inches\nwheels\n  bore 5/8\n  width 5/8\nReadings\n - Correction to the wheels: width should be 9/16, not 5/8.\n",
+            "wheels width",
+            "0.5625in",
+            "0.625in",
+        ),
+        (
+            "all mm\nspoke\n  thickness 3\n  length 118\nspokes shortened to 116\n",
+            "spoke length",
+            "116mm",
+            "118mm",
+        ),
+    ] {
+        let job = note::read(text);
+        assert_eq!(size(&job, name), Some(mm(is)), "{text}{:#?}", job.features);
+        let earlier = &job.features[feature(&job, name)].earlier;
+        assert_eq!(earlier.last().and_then(|(_, was)| was.size()), Some(mm(was)), "{text}");
+    }
+    // Two that could be meant: asked.
+    let text = "all mm\nspoke\n  thickness 3\n  width 8\nspokes shortened to 116\n";
+    assert!(asked(text).is_some());
+}
+
+#[test]
+fn thousandths_beside_a_size_are_added_or_asked_about() {
+    for (said, is) in [
+        ("1-1/4 plus 2 thou", "1.252in"),
+        ("1.250 plus 2 thou", "1.252in"),
+        ("1\" + 3 tenths", "1.0003in"),
+    ] {
+        sizes(&format!("all inches\nbush\n  OD {said}\n"), &[("bush od", is)]);
+    }
+    sizes(
+        "all inches\nbush\n  3/4 OD plus 2 thou, 1/2 bore\n",
+        &[("bush od", "0.752in"), ("bush bore", "0.5in")],
+    );
+    let text = "all inches\nbush\n  bore 7/8 less 1 thou\n";
+    assert_eq!(asked(text).as_deref(), Some("does this come off the size?"));
+    let text = "all inches\nshims .010 & .005\n";
+    assert_eq!(asked(text).as_deref(), Some("what is this a size of?"));
+}
+
+#[test]
+fn a_depth_is_no_pitch_and_a_pitch_no_depth() {
+    let keyed = [("shaft keyway", "8mm"), ("shaft keyway depth", "4mm")];
+    sizes("all mm\nshaft\n  keyway 8 P9, 4 dp\n", &keyed);
+    sizes("all inches\ngear 40 teeth, 16 dp, bore 3/4\n", &[("gear bore", "0.75in")]);
+}
+
+#[test]
+fn a_first_line_that_ends_with_a_date_is_a_title() {
+    let job = note::read("rake gbox 9/4\nhub\n  bore 28 H7, 140 long\n");
+    assert_eq!(job.title.as_deref(), Some("rake gbox 9/4"));
+    assert!(job.questions.is_empty(), "{:?}", job.questions);
+    // A fraction is a size.
+    let job = note::read("pin 3/4\nhub\n  bore 3/4\n");
+    assert_eq!(size(&job, "pin od"), Some(mm("0.75in")));
+}
+
+/// A fit lies within a hundredth of the size: 22 mm and 7/8 in are 1 % apart and
+/// no pair, where no name says that they are.
+#[test]
+fn no_mate_is_found_by_a_size_out_of_reach() {
+    let text = |hole: &str| {
+        format!("all inches\nsaddle\n  pocket {hole}, press fit\nroller\n  body 7/8 diameter\n")
+    };
+    assert_eq!(mate(&text("7/8"), "saddle pocket").0, "roller body");
+    assert!(note::read(&text("22 mm")).mates.is_empty());
+}
+
+#[test]
+fn the_outside_of_a_listed_part_goes_in_and_its_bore_goes_on() {
+    for (text, name, other) in [
+        ("all mm\nseal 22x40x7 in cover\n", "seal od", "cover bore"),
+        (
+            "all inches\nbush 1 1/8 x 1 3/8 x 1 1/4 lg, press in housing\nhousing\n  bore 52 mm\nhousing bush hole 1 3/8\n",
+            "bush od",
+            "housing bush hole",
+        ),
+        ("all mm\nbush 8 x 12 x 15, running on axle\naxle\n  od 8\n", "bush bore", "axle od"),
+    ] {
+        assert_eq!(mate(text, name).0, other, "{text}");
+    }
+}
+
+#[test]
+fn a_mate_is_found_by_the_name_that_the_note_gives_it() {
+    for (text, name, other) in [
+        // Opened further down: not the other bushes.
+        (
+            "all inches\nbushes\n  bore 1.000\npinion shaft\n  journal .750, running fit in pinion bush\npinion bush\n  bore .7515\n",
+            "pinion shaft journal",
+            "pinion bush bore",
+        ),
+        (
+            "all inches\nside plates\n  pawl pin hole 1/2\npawl\n  hole .502\npawl pin\n  1/2 dia, press in LH plate\n",
+            "pawl pin dia",
+            "side plates pawl pin hole",
+        ),
+        (
+            "all inches\narms\n - Fork slots are 1/2 wide.\nroller stocks (3)\n - Ends turned to .498 for the fork slots.\n",
+            "roller stocks diameter",
+            "arms Fork slots",
+        ),
+        (
+            "all inches\nbevel wheel\n  bore 1 1/8\nshear pin 5/16 thro bevel boss\n",
+            "shear pin od",
+            "bevel wheel hole",
+        ),
+        (
+            "all inches\nrail bearings\n - Two 608 bearings, 8 x 22 x 7 mm, bought. They press into the saddle.\n - Saddle pocket is 22 mm, N7.\n",
+            "608 od",
+            "saddle pocket",
+        ),
+    ] {
+        assert_eq!(mate(text, name).0.to_lowercase(), other.to_lowercase(), "{text}");
+    }
+}
+
+#[test]
+fn a_heading_over_questions_is_no_part() {
+    for heading in ["Questions", "Still to do", "Notes", "Problems"] {
+        let text = format!("all inches\narm\n - bore 3/4\n\n{heading}\n - harden it, 1/4 deep?\n");
+        let job = note::read(&text);
+        assert!(job.parts.iter().all(|part| part.name != heading), "{text}{:?}", job.parts);
+        assert!(job.remarks.iter().any(|remark| remark.text == heading), "{text}");
+    }
+}
+
+/// A shaft is tapped for a screw, or has a flat for it: no screw is bored for a shaft.
+#[test]
+fn a_screw_goes_in_the_thread_of_its_line() {
+    let text = "all inches\nshaft\n  journal 5/8\n  end tapped 5/16-18, 3/4 deep, for the retaining screw\n  one flat, 3/8 wide, for the setscrew\n";
+    assert_eq!(mate(text, "shaft thread").0, "retaining screw thread");
+    let job = note::read(text);
+    assert_eq!(size(&job, "shaft flat"), Some(mm("0.375in")));
+    assert_eq!(job.mates.len(), 1, "{:#?}", job.mates);
+    assert!(job.remarks.iter().any(|remark| remark.text == "setscrew"), "{:?}", job.remarks);
+}
+
+/// As large as others is no joint with them.
+#[test]
+fn a_size_that_is_to_match_others_makes_no_hole() {
+    let text = "all inches\nrollers\n  body 7/8 diameter\nwheels\n  outside 1-3/8, must match the rollers\n";
+    let job = note::read(text);
+    assert!(job.mates.is_empty(), "{:#?}", job.mates);
+    assert!(job.remarks.iter().any(|remark| remark.text == "match rollers"), "{:?}", job.remarks);
+}
