@@ -209,15 +209,20 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let Some(long) = long else {
-        let hub = hub?;
-        return (roles.get("od").is_none()).then(|| {
-            Said::ask(
-                "its length is not said",
+        let one = |hub: &str, long: &str| {
+            format!("bushing {i} od {o} long {long}, hub {hub}{housing}, {bush}{tail}")
+        };
+        return Some(match hub {
+            Some(hub) => Said::ask("its length is not said", vec![one(hub, &o), one(hub, &i)]),
+            None => Said::ask(
+                "its length, and what it is pressed into, is not said",
                 vec![
-                    format!("bushing {i} od {o} long {o}, hub {hub}{housing}, {bush}{tail}"),
-                    format!("bushing {i} od {o} long {i}, hub {hub}{housing}, {bush}{tail}"),
+                    one("steel", &o),
+                    one("steel", &i),
+                    one("cast iron", &o),
+                    one("aluminium", &o),
                 ],
-            )
+            ),
         });
     };
     let Some(hub) = hub else {

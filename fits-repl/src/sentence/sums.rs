@@ -16,6 +16,12 @@ impl View {
             let amount = amount.clone();
             let beyond = match self.items.get(at + 1).map(|item| &item.token) {
                 Some(Token::Word { kind: "beyond", name }) => *name,
+                // `am I over?` of an amount says how much.
+                Some(Token::Word { kind: "head", name: "ok" })
+                    if ["over", "under"].contains(&&*self.said(at + 1)) =>
+                {
+                    if self.said(at + 1) == "over" { "over" } else { "under" }
+                }
                 _ => continue,
             };
             let number = |at: &usize| matches!(self.items[*at].token, Token::Number(_));

@@ -125,7 +125,9 @@ impl Table {
             let names = std::iter::once(material.name())
                 .chain(material.aliases().iter().copied())
                 // `bushing bronze 3/4 ID …` is a bushing, and of bronze.
-                .filter(|name| !matches!(*name, "iron" | "al" | "tool" | "bushing bronze"));
+                .filter(|name| {
+                    !matches!(*name, "iron" | "al" | "tool") && !name.contains("bushing")
+                });
             let name = plain_name(material);
             let (numbers, names): (Vec<_>, Vec<_>) =
                 names.partition(|name| name.bytes().any(|byte| byte.is_ascii_digit()));

@@ -131,6 +131,15 @@ pub(super) fn about_a_size(line: &str) -> String {
             text.push_str(&line[from..word.from]);
             text.push_str(&size);
             from = words[after - 1].to;
+            // `half a thou over 7/8 h6`: what it measures, of the size that the class is of.
+            if words.get(after).is_some_and(|next| next.follows && is_class(&next.text)) {
+                text.push_str(" on");
+                let base = words[at..after]
+                    .iter()
+                    .rev()
+                    .find(|word| !matches!(&*word.text, "inch" | "in"));
+                from = base.map_or(from, |base| base.from - 1);
+            }
             at = after;
         } else {
             at += 1;
@@ -138,6 +147,14 @@ pub(super) fn about_a_size(line: &str) -> String {
     }
     text.push_str(&line[from..]);
     text
+}
+
+/// `h6`, `H7/g6`, `RC5`
+fn is_class(word: &str) -> bool {
+    let letters = word.bytes().take_while(u8::is_ascii_alphabetic).count();
+    (1..=2).contains(&letters)
+        && word.len() <= 7
+        && word.as_bytes().get(letters).is_some_and(u8::is_ascii_digit)
 }
 
 fn offset(words: &[Word], at: usize) -> Option<(String, usize)> {
