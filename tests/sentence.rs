@@ -193,6 +193,12 @@ fn phrases_written_afresh() {
     holds("american_3.csv", 68, 76, 3);
     // The same: 59 and 75 with 1 wrong.
     holds("mixed_2.csv", 64, 78, 1);
+    // The same: 72 and 78 with 4 wrong, 72 and 83 with 1 wrong; of the last 76 and 88 with
+    // 2 wrong before the words of the two before it, 82 and 94 with 1 wrong after them.
+    // `tap drill 3/8` and `press fit 20` where no units were chosen are answered.
+    holds("hurried.csv", 78, 84, 2);
+    holds("toolroom.csv", 77, 84, 0);
+    holds("millwright.csv", 84, 93, 1);
 }
 
 /// Phrases of many topics whose answers were each looked at.
@@ -201,6 +207,8 @@ fn phrases_of_our_own() {
     holds("own.csv", 100, 100, 0);
     // Idle talk, machines by name, other tongues' English; before it 45 and 74.
     holds("talk.csv", 82, 90, 0);
+    // Four machinists' words for what they want; only what is answered.
+    holds("four_hands.csv", 100, 100, 0);
 }
 
 /// Words turned round, sides and radii, numbers that are not sizes: asked or
@@ -222,6 +230,9 @@ fn hazards_are_not_fallen_for() {
         "hazards_american_3",
         "hazards_talk",
         "hazards_mixed_2",
+        "hazards_hurried",
+        "hazards_toolroom",
+        "hazards_millwright",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);
@@ -238,7 +249,7 @@ fn hazards_are_not_fallen_for() {
         }
         held += 1;
     }
-    assert!(held > 330, "{held}");
+    assert!(held > 410, "{held}");
 }
 
 /// How a phrase was read gives the same answer when it is typed.
@@ -259,6 +270,10 @@ fn what_it_was_read_as_gives_the_same_answer() {
         "yard.csv",
         "chatty.csv",
         "american_3.csv",
+        "hurried.csv",
+        "toolroom.csv",
+        "millwright.csv",
+        "four_hands.csv",
         "talk.csv",
         "own.csv",
     ] {

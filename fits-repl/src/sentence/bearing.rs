@@ -9,31 +9,34 @@ use crate::sentence::{
     view::View,
 };
 
-/// `25x52x15 bearing`: by its bore, outside and width, as by its number.
-fn by_its_sizes(view: &View, system: System) -> Option<View> {
-    let sizes: Vec<(usize, &Num)> = view.numbers().collect();
-    let [(at, bore), (_, outside), (last, width)] = sizes[..] else { return None };
-    let is_crossed =
-        last == at + 4 && [at + 1, at + 3].iter().all(|at| view.items[*at].token == Token::Cross);
-    let is = |num: &Num, own: Length| (num.mm(system) - own.millimetres()).abs() < 0.001;
-    let ball = Ball::all().find(|ball| {
-        is(bore, ball.bore())
-            && is(outside, ball.outside())
-            && (is(width, ball.width(false)) || is(width, ball.width(true)))
-    });
-    let ball = ball.filter(|_| is_crossed && view.has("bought"))?;
-    let mut items = view.items.clone();
-    items[at].at.end = items[last].at.end;
-    items[at].token = Token::Bearing(ball);
-    items.drain(at + 1..=last);
-    Some(View { items, text: view.text.clone() })
+impl View {
+    /// `25x52x15 bearing`: by its bore, outside and width, as by its number.
+    pub(super) fn settle_bearing(&mut self) {
+        let sizes: Vec<(usize, &Num)> = self.numbers().collect();
+        let [(at, bore), (_, outside), (last, width)] = sizes[..] else { return };
+        let is_cross = |at: usize| self.items[at].token == Token::Cross;
+        if last != at + 4 || !is_cross(at + 1) || !is_cross(at + 3) || !self.has("bought") {
+            return;
+        }
+        let ball = SYSTEMS.into_iter().find_map(|system| {
+            let is = |num: &Num, own: Length| (num.mm(system) - own.millimetres()).abs() < 0.001;
+            Ball::all().find(|ball| {
+                is(bore, ball.bore())
+                    && is(outside, ball.outside())
+                    && (is(width, ball.width(false)) || is(width, ball.width(true)))
+            })
+        });
+        if let Some(ball) = ball {
+            self.items[at].at.end = self.items[last].at.end;
+            self.items[at].token = Token::Bearing(ball);
+            self.items.drain(at + 1..=last);
+        }
+    }
 }
 
 /// A rolling bearing's seat.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
-    let by_its_sizes = by_its_sizes(view, system);
-    let view = by_its_sizes.as_ref().unwrap_or(view);
     view.only(
         &[
             "bought", "hub", "shaft", "hole", "load", "ring", "head", "fit", "reads", "start",

@@ -209,6 +209,10 @@ pub(crate) fn bushing(view: &View, system: System) -> Option<Said> {
         return None;
     }
     let Some(long) = long else {
+        // `25.02 bush in a 25 bore`: no bushing has so thin a wall.
+        if od.mm(system) < 1.05 * id.mm(system) {
+            return None;
+        }
         let one = |hub: &str, long: &str| {
             format!("bushing {i} od {o} long {long}, hub {hub}{housing}, {bush}{tail}")
         };
@@ -285,6 +289,10 @@ fn in_place(view: &View, system: System) -> Option<Said> {
         _ => None,
     };
     let bore = others.pop().filter(|_| others.is_empty())?;
+    // `ream size after pressing a 3/8 bushing`: its bore before it was pressed.
+    if view.says("head", "ream") && bore.is_fraction && shaft.is_none() {
+        return None;
+    }
     let tail = match &shaft {
         Some(shaft) if (shaft.mm(system) - bore.mm(system)).abs() < 0.03 * bore.mm(system) => {
             format!(", shaft {}", shaft.plain(system))

@@ -72,6 +72,17 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     if view.types(&["old"]) && view.types(&["was", "were"]) {
         return None;
     }
+    // `H7/g6 with shaft basis`: the classes say another.
+    let says_basis = |basis: &str| view.text.to_lowercase().replace('-', " ").contains(basis);
+    if let Some(Fit::Pair(pair)) = fit_of(view)
+        && (says_basis("shaft basis") && !pair.contains("/h")
+            || says_basis("hole basis") && !pair.starts_with('H'))
+    {
+        return None;
+    }
+    if says_basis("shaft basis") && view.has("fit") {
+        return None;
+    }
     // What is printed has a rule of its own.
     if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs"))
         && view.has("shaft")

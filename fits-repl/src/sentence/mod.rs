@@ -353,6 +353,7 @@ fn ready(mut view: View) -> Option<View> {
     view.settle_ranges();
     view.settle_in();
     view.settle_sums();
+    view.settle_bearing();
     join_materials(&mut view)?;
     (!view.dangles()).then_some(view)
 }

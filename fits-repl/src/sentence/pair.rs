@@ -39,8 +39,19 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
     let view = &named;
     view.only(
         &["hole", "shaft", "hub", "bushing", "head", "reads", "start", "fit", "material"],
-        |token| matches!(token, Token::Number(_) | Token::Pair(_) | Token::InchClass(_)),
+        |token| {
+            matches!(
+                token,
+                Token::Number(_) | Token::Pair(_) | Token::InchClass(_) | Token::Span(..)
+            )
+        },
     )?;
+    if let Some(said) = between_limits(view, system) {
+        return Some(said);
+    }
+    if view.tokens().any(|token| matches!(token, Token::Span(..))) {
+        return None;
+    }
     if view
         .words("head")
         .any(|head| !matches!(head, "clearance" | "interf" | "whatfit" | "suit" | "ok"))
@@ -82,10 +93,16 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
         [(at, num, _)] if roles.taken.len() == 1 && !view.has("bushing") => {
             let idle = |at: &usize| matches!(view.kind_at(*at), Some("small"));
             let lead = (0..*at).rev().find(|at| !idle(at));
-            let said = lead.map(|at| view.said(at)).unwrap_or_default();
-            match (roles.taken[0].by, &*said) {
-                ("shaft", "in" | "into" | "inside") => Some((num, &roles.taken[0].num)),
-                ("hole" | "hub", "on" | "onto" | "over") => Some((&roles.taken[0].num, num)),
+            let next = (at + 1..view.items.len()).find(|at| !idle(at));
+            let said = |at: Option<usize>| at.map(|at| view.said(at)).unwrap_or_default();
+            let taken = &roles.taken[0];
+            let goes_on = taken.at > *at;
+            match (taken.by, &*said(lead), &*said(next)) {
+                ("shaft", "in" | "into" | "inside", _) => Some((num, &taken.num)),
+                ("hole" | "hub", "on" | "onto" | "over", _) => Some((&taken.num, num)),
+                // `.7502 in a .7495 hole`
+                ("hole" | "hub", _, "in" | "into" | "inside") if goes_on => Some((&taken.num, num)),
+                ("shaft", _, "on" | "onto" | "over") if goes_on => Some((num, &taken.num)),
                 _ => None,
             }
         }
@@ -104,6 +121,35 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
         _ => return two_bare(view, &roles, system),
     };
     as_they_measure(view, &hole.num, &shaft.num, system)
+}
+
+/// `hole .5002-.5007, shaft .4990-.4995`: the fit of two parts by their limits.
+fn between_limits(view: &View, system: System) -> Option<Said> {
+    let spans: Vec<(usize, String)> = (0..view.items.len())
+        .filter_map(|at| match &view.items[at].token {
+            Token::Span(low, high) if low.mm(system) < high.mm(system) => {
+                Some((at, format!("{}..{}", low.plain(system), high.plain(system))))
+            }
+            _ => None,
+        })
+        .collect();
+    let [(a, one), (b, other)] = &spans[..] else { return None };
+    let noun = |at: usize| {
+        let before = view.items[..at].iter().rev().map(|item| &item.token);
+        before.take_while(|token| !matches!(token, Token::Span(..))).find_map(|token| match token {
+            Token::Word { kind: "hole" | "hub", .. } => Some("hole"),
+            Token::Word { kind: "shaft", .. } => Some("shaft"),
+            _ => None,
+        })
+    };
+    if view.numbers().next().is_some() || view.has("fit") || view.has("material") {
+        return None;
+    }
+    Some(Said::plain(match (noun(*a)?, noun(*b)?) {
+        ("hole", "shaft") => format!("hole {one}, shaft {other}"),
+        ("shaft", "hole") => format!("hole {other}, shaft {one}"),
+        _ => return None,
+    }))
 }
 
 /// The fit that a hole and a shaft make.

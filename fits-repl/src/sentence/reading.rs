@@ -1,11 +1,14 @@
 //! A reading against its limits; a pair at another temperature.
 
+use fits_core::{Length, standards::iso286::Class};
+
 use crate::sentence::{
     Said,
     sizes::{
         Fit, fit_of, is_fit, is_nominal, limit_places, limited_size, limits, metals, nominal_of,
     },
     token::{Num, System, Token, Unit},
+    tools::trimmed,
     view::View,
 };
 
@@ -154,11 +157,33 @@ pub(crate) fn reading(view: &View, system: System) -> Option<Said> {
         readings.push(if elsewhere { '/' } else { ' ' });
         readings.push_str(&other.plain(system));
     }
+    let plain = |readings: &str| {
+        format!("{} {target} = {readings}{instrument}{temperature}", size.plain(system))
+    };
+    if view.says("reads", "beyond")
+        && let Some(of_limit) = beyond_the_limit(size, reading, &target, system)
+    {
+        let choices = vec![plain(&readings), plain(&of_limit)];
+        return Some(Said::ask("beyond the nominal size, or beyond the limit?", choices));
+    }
     // A cut to go to is another question where nothing reads and a verb cuts.
-    Some(Said::plain(format!(
-        "{} {target} = {readings}{instrument}{temperature}",
-        size.plain(system)
-    )))
+    Some(Said::plain(plain(&readings)))
+}
+
+/// `0.02 over 20 H7`: what it reads where it is so much beyond the limit and not beyond
+/// the nominal size; none where the two are one.
+fn beyond_the_limit(size: &Num, reading: &Num, class: &str, system: System) -> Option<String> {
+    let length = |num: &Num| num.plain(system).parse::<Length>().ok();
+    let (nominal, read) = (length(size)?, length(reading)?);
+    let limits = class.parse::<Class>().ok()?.limits(nominal).ok()?;
+    let limit = if read > nominal { limits.upper() } else { limits.lower() };
+    let sum = limit.checked_add(read.checked_sub(nominal).ok()?).ok()?;
+    let said = if size.plain(system).ends_with("in") {
+        format!("{}in", trimmed(sum.millimetres() / 25.4))
+    } else {
+        format!("{}mm", trimmed(sum.millimetres()))
+    };
+    (limit != nominal).then_some(said)
 }
 
 /// `30 h6 shaft at 1.1809`: whole millimetres by their class, read in inches.

@@ -45,7 +45,8 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
         return by_amount.map(Said::plain).or_else(|| unsaid_suit(view, system));
     }
     // How tight is said by the fit; a part that was spoiled has ways out of its own.
-    if view.says("head", "interf") || view.types(&["overbored", "i overbored", "overturned"]) {
+    let spoiled = || view.types(&["overbored", "i overbored", "overturned"]);
+    if view.says("head", "interf") || view.says("reads", "beyond") && spoiled() {
         return None;
     }
     if let Some(span) = view.one(|token| match token {

@@ -34,7 +34,7 @@ impl View {
             let Token::Number(base) = &self.items[of].token else { continue };
             let Some(sum) = moved(base, &amount, beyond == "over") else { continue };
             self.items[at].token = Token::Number(sum);
-            self.items[at + 1].token = Token::Word { name: "reads", kind: "reads" };
+            self.items[at + 1].token = Token::Word { name: "beyond", kind: "reads" };
             // The verb stands before what it reads.
             self.items.swap(at, at + 1);
             let (first, second) = (self.items[at].at.clone(), self.items[at + 1].at.clone());

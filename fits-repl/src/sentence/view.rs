@@ -186,7 +186,14 @@ impl View {
             let next = self.items.get(at + 2).map(|item| &item.token);
             let is_size = matches!(
                 next,
-                Some(Token::Hole(_) | Token::Shaft(_) | Token::Pair(_) | Token::Deviations { .. })
+                Some(
+                    Token::Hole(_)
+                        | Token::Shaft(_)
+                        | Token::Pair(_)
+                        | Token::Deviations { .. }
+                        // `job 150 between centres`
+                        | Token::Word { kind: "role", .. }
+                )
             );
             names(at)
                 && match &item.token {

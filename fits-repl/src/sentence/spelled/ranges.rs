@@ -126,20 +126,13 @@ pub(super) fn about_a_size(line: &str) -> String {
     while let Some(word) = words.get(at) {
         if let Some((size, after)) = offset(&words, at).filter(|_| !is_taper)
             && words[at + 1..after].iter().all(|word| word.follows)
+            // `half a thou over 7/8 h6`: over the size, or over its limit.
+            && !words.get(after).is_some_and(|next| next.follows && is_class(&next.text))
             && byte(line, words[after - 1].to) != Some(b'-')
         {
             text.push_str(&line[from..word.from]);
             text.push_str(&size);
             from = words[after - 1].to;
-            // `half a thou over 7/8 h6`: what it measures, of the size that the class is of.
-            if words.get(after).is_some_and(|next| next.follows && is_class(&next.text)) {
-                text.push_str(" on");
-                let base = words[at..after]
-                    .iter()
-                    .rev()
-                    .find(|word| !matches!(&*word.text, "inch" | "in"));
-                from = base.map_or(from, |base| base.from - 1);
-            }
             at = after;
         } else {
             at += 1;
