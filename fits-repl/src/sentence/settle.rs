@@ -55,8 +55,11 @@ pub(super) fn in_units(
     if bare.is_empty() {
         return question(view, if inch { System::Inches } else { System::Millimetres });
     }
+    // Thousandths beside a bare 20: of inches, or of a part in millimetres?
+    let large = bare.iter().any(|num| num.value >= 12.0 && !num.is_fraction);
     match (inch, metric) {
         (true, true) => return both(),
+        (true, false) if large && view.tells_only_thou() => return both(),
         (true, false) => return question(view, System::Inches),
         (false, true) => return question(view, System::Millimetres),
         (false, false) => {}

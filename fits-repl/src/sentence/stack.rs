@@ -39,8 +39,11 @@ fn in_the_last(view: &View, system: System) -> Option<View> {
         return None;
     }
     let mut items = view.items.clone();
-    let place = items[*at].at.end..items[*at].at.end;
-    items.insert(at + 1, Item { token: Token::Word { name: "gap", kind: "gap" }, at: place });
+    let named = |kind: &'static str, at: usize| {
+        let start = view.items[at].at.start;
+        Item { token: Token::Word { name: kind, kind }, at: start..start }
+    };
+    items.insert(*at, named("gap", *at));
     // What is told in turn are parts: a sign between two of them says no more.
     for item in &mut items {
         if item.token == Token::Plus {
@@ -50,9 +53,7 @@ fn in_the_last(view: &View, system: System) -> Option<View> {
     let has_parts = view.has("part");
     if !has_parts {
         for (at, _) in parts.iter().rev() {
-            let end = items[*at].at.end;
-            let part = Token::Word { name: "part", kind: "part" };
-            items.insert(at + 1, Item { token: part, at: end..end });
+            items.insert(*at, named("part", *at));
         }
     }
     Some(View { items, text: view.text.clone() })

@@ -235,7 +235,8 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
     // `I've got a 20 mm pin`: by name, or as it measures?
     let is_got = |at: usize| {
         !matches!(view.items[at].token, Token::Word { kind: "reads" | "start", .. })
-            || ["got", "i've got", "ive got", "got a", "i get"].contains(&&*view.said(at))
+            || ["got", "i've got", "ive got", "got a", "i get", "is", "it's", "its"]
+                .contains(&&*view.said(at))
     };
     if let (Fit::Word(word), None) = (&fit, nominal)
         && is_nominal(num, system)

@@ -128,42 +128,25 @@ pub(super) fn by_amount(view: &View, roles: &Roles, system: System) -> Option<St
         (false, true) => true,
         _ => return None,
     };
-    let is_own = |by: &str| roles.taken.iter().any(|taken| taken.at == at && taken.by == by);
     let idle = |at: &usize| matches!(view.kind_at(*at), Some("small" | "reads" | "start"));
     let lead = (0..at).rev().find(|at| !idle(at));
-    let is_told = |names: &[&str]| lead.is_some_and(|at| names.contains(&&*view.said(at)));
-    let own_role = lead.and_then(|at| match view.items[at].token {
-        Token::Word { kind: "role", name } => Some(name),
-        _ => None,
+    let is_others = lead.is_some_and(|at| {
+        ["for", "to suit", "to fit", "in", "into", "on", "onto"].contains(&&*view.said(at))
     });
-    // `shaft for 30.015`: the hole's figure.
-    let is_others = is_told(&["for", "to suit", "to fit", "in", "into", "on", "onto"]);
-    let is_hole = match own_role {
-        Some("id") => true,
-        Some("od") => false,
+    let is_hole = match lead.map(|at| &view.items[at].token) {
+        Some(Token::Word { kind: "role", name: "id" }) => true,
+        Some(Token::Word { kind: "role", name: "od" }) => false,
         _ => {
-            (is_own("hole") || is_own("hub")) != (is_others && !is_own("hole")) && {
-                is_own("hole") || is_own("hub") || is_own("shaft") && is_others
-            }
+            let taken = roles.taken.iter().find(|taken| taken.at == at)?;
+            let is_hole = match taken.by {
+                "hole" | "hub" => true,
+                "shaft" => false,
+                _ => return None,
+            };
+            // `shaft for 30.015`: the hole's figure.
+            is_hole != (taken.word < at && is_others)
         }
     };
-    let is_shaft = own_role == Some("od") || is_own("shaft") && !is_others && own_role.is_none();
-    let sign = match (is_hole, is_shaft) {
-        (true, false) => {
-            if grips {
-                "+"
-            } else {
-                "-"
-            }
-        }
-        (false, true) => {
-            if grips {
-                "-"
-            } else {
-                "+"
-            }
-        }
-        _ => return None,
-    };
+    let sign = if is_hole == grips { "+" } else { "-" };
     Some(format!("{} {sign} {}", size.plain(system), amount.plain(system)))
 }

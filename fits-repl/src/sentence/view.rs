@@ -167,6 +167,19 @@ impl View {
         (inch, metric)
     }
 
+    /// Do thousandths and tenths alone say that it is inches?
+    pub(crate) fn tells_only_thou(&self) -> bool {
+        let is_inch = |num: &Num| num.is_fraction || num.unit == Some(Unit::Inch);
+        !self.tokens().any(|token| match token {
+            Token::Number(num) => is_inch(num),
+            Token::Span(a, b) => is_inch(a) || is_inch(b),
+            Token::InchClass(_) | Token::Gauge(_) | Token::Thread { .. } | Token::Bearing(_) => {
+                true
+            }
+            _ => false,
+        })
+    }
+
     /// Every number without a unit.
     pub(crate) fn bare(&self) -> impl Iterator<Item = &Num> {
         self.tokens().filter_map(|token| match token {

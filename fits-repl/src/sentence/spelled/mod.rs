@@ -113,6 +113,7 @@ mod tests {
             ("nought point seven five inch", "0.75 inch"),
             ("point seven fifty", ".750"),
             ("one and a half thou", "1.5 thou"),
+            ("a thou and a half clear", "1.5 thou clear"),
             ("one and a quarter", "1-1/4"),
             ("half a thou", "0.5 thou"),
             ("half an inch", "1/2 inch"),

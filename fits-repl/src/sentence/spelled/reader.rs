@@ -156,6 +156,19 @@ impl Reader<'_> {
     /// A number that begins here, as figures, and the place after it.
     pub(super) fn number(&self, at: usize) -> Option<(String, usize)> {
         let is_unit = |at: usize| UNITS.contains(&self.next(at));
+        // `a thou and a half`, `two thou and a half`
+        let whole = match self.text(at) {
+            "a" => Some(1),
+            word => digit(word),
+        };
+        if let Some(whole) = whole
+            && self.next(at + 1) == "thou"
+            && self.next(at + 2) == "and"
+            && self.next(at + 3) == "a"
+            && self.next(at + 4) == "half"
+        {
+            return Some((format!("{whole}.5 thou"), at + 5));
+        }
         // `seven four seven five`: a reading, digit by digit.
         let digits = (at..).map_while(|place| {
             let word = if place == at { self.text(at) } else { self.next(place) };
