@@ -3,7 +3,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Job, Nominal},
+    job::whole::{Job, Nominal, Side},
 };
 use fits_repl::note;
 
@@ -325,4 +325,73 @@ fn a_size_that_is_to_match_others_makes_no_hole() {
     let job = note::read(text);
     assert!(job.mates.is_empty(), "{:#?}", job.mates);
     assert!(job.remarks.iter().any(|remark| remark.text == "match rollers"), "{:?}", job.remarks);
+}
+
+#[test]
+fn the_number_of_a_bearing_is_no_size() {
+    for bearings in ["the 608 bearings", "the 608s", "a 608", "the 6200 bearings"] {
+        let text = format!("all mm\nspindle\n - seats 8 h6, slide into {bearings} by hand\n");
+        sizes(&text, &[("spindle seats", "8mm")]);
+    }
+}
+
+#[test]
+fn an_amount_of_clearance_is_no_length_of_a_part_called_large() {
+    let text = "all inches\nLg bsh 2 off brz\n od .752  id 5/8\nCrk sft 5/8 bms\n jnl .6235 in lg bsh, 1-1/2 thou clr\n";
+    let named = [("Lg bsh od", "0.752in"), ("Lg bsh id", "0.625in"), ("Crk sft jnl", "0.6235in")];
+    let job = sizes(text, &named);
+    assert!(job.questions.is_empty(), "{:?}", job.questions);
+    let joint = mate(text, "Crk sft jnl");
+    assert_eq!(joint.0, "Lg bsh id");
+    let clearance = job.mates.iter().find_map(|mate| mate.fit.clearance).expect("the amount");
+    assert_eq!(clearance.upper(), mm("0.0015in"));
+    // Behind a size it is long.
+    let job = note::read("all inches\nbush\n  bore 3/4, 2 lg\n");
+    assert_eq!(size(&job, "bush bore length"), Some(mm("2in")));
+}
+
+#[test]
+fn a_row_says_what_is_long_and_what_its_part_is_made_of() {
+    let text = "all mm\nPart | Feature | Size | Fit | Goes with\n---|---|---|---|---\nShaft (C45) | flywheel seat | 28 | h7 | flywheel\n\" | keyway width | 8 | P9 | key\n\" | keyway depth | 4 +0.2 | |\nKey | w x h x l | 8 x 7 x 40 | h9 | shaft\nHousing | bore depth | 16 | |\nFlywheel (old) | hub bore | 28 | H7 | shaft\nWheel head, alu | pin spacing | 254 | ±0.2 |\n";
+    let job = sizes(
+        text,
+        &[
+            ("Shaft flywheel seat", "28mm"),
+            ("Shaft keyway width", "8mm"),
+            ("Shaft keyway depth", "4mm"),
+            ("Key width", "8mm"),
+            ("Key height", "7mm"),
+            ("Key length", "40mm"),
+            ("Housing bore depth", "16mm"),
+            ("Flywheel hub bore", "28mm"),
+            ("Wheel head pin spacing", "254mm"),
+        ],
+    );
+    let one = |name: &str| &job.features[feature(&job, name)];
+    for name in ["Shaft keyway depth", "Housing bore depth", "Wheel head pin spacing"] {
+        assert_eq!(one(name).side, Side::Length, "{name}");
+    }
+    let off = one("Shaft keyway depth").deviations.expect("limits");
+    assert_eq!((off.lower(), off.upper()), (Length::ZERO, mm("0.2mm")));
+    assert_eq!(mate(text, "Shaft flywheel seat").0, "Flywheel hub bore");
+    assert_eq!(mate(text, "Key width").0, "Shaft keyway width");
+    assert_eq!(job.parts[one("Shaft keyway width").part].material.as_deref(), Some("c45"));
+    assert!(job.remarks.iter().any(|remark| remark.text == "old"), "{:?}", job.remarks);
+}
+
+/// What was done to a hole is no hole of its own, and an article no mark.
+#[test]
+fn work_on_a_hole_that_waits_for_its_size_is_no_other_hole() {
+    sizes(
+        "all inches\nframe\n    pivot hole, bored true 1.000\n    eccentric bores (2)  7/8 ream in line\n    oil hole 1/8 drill\n",
+        &[
+            ("frame pivot hole", "1in"),
+            ("frame eccentric bores", "0.875in"),
+            ("frame oil hole", "0.125in"),
+        ],
+    );
+    sizes(
+        "all mm\nspindle\n - gear seat 9\n - A 2 mm cross hole takes the drive peg.\n",
+        &[("spindle gear seat", "9mm"), ("spindle cross hole", "2mm")],
+    );
 }

@@ -205,7 +205,7 @@ impl Reader {
                     && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
                 || (feature(word).is_some()
                     && !self.is_thing(word)
-                    && !(lexicon::names_place(word)
+                    && !((lexicon::names_place(word) || lexicon::tells_apart(word))
                         && found
                             .get(end + 1)
                             .and_then(Token::word)
@@ -291,7 +291,10 @@ impl Reader {
                 && opens_block
                 && (is_counted
                     || next.is_none_or(|next| {
-                        next.is_sign('(') || next.is_sign('-') || self.outline && next.is_sign(',')
+                        matches!(next.kind, Kind::Count(_))
+                            || next.is_sign('(')
+                            || next.is_sign('-')
+                            || self.outline && next.is_sign(',')
                     }));
         if end == 0
             || !is_name

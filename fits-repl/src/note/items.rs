@@ -156,6 +156,8 @@ impl Reader {
         // `R .7497`, after `journal L`.
         if out.is_empty()
             && is_instance(&stem(word))
+            // `A 2 mm cross hole`
+            && (word != "a" || rest.len() < 3)
             && rest.get(1).is_some_and(|next| {
                 matches!(next.kind, Kind::Num(_) | Kind::Sign('='))
                     || next.word().is_some_and(says_measured)
@@ -184,6 +186,9 @@ impl Reader {
         // A part, or a feature that is called by one.
         let known = self.part_at(rest).map(|(part, taken)| (Some(part), taken));
         let named = known.or_else(|| self.part_phrase(rest).map(|taken| (None, taken)));
+        // `2 lg` is a length, `lg bush` a part.
+        let is_long = word == "lg" && at > 0 && matches!(tokens[at - 1].kind, Kind::Num(_));
+        let named = named.filter(|_| !is_long);
         let is_fit_word = lexicon::fit(&words).is_some();
         // A part of its own that the note has not named yet: `shldr screw` beside the screw.
         if let Some((None, taken)) = named
@@ -318,8 +323,10 @@ impl Reader {
             return (Some(Item::Feature { name, side: Side::Shaft, part: None, mate: None }), 1);
         }
         if let Some((name, side, taken)) = feature_phrase(rest) {
+            // `pivot hole, bored true 1.000`: what was done to it.
+            let waits = word == "bored" && self.hole_waits(line);
             let verb = matches!(word, "turned" | "bored" | "reamed" | "tapped")
-                && out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }));
+                && (waits || out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })));
             if verb {
                 return (Some(Item::Loose(word.to_owned())), 1);
             }
@@ -374,6 +381,7 @@ impl Reader {
         if matches!(word, "ream" | "reamed" | "drill" | "drilled")
             && !has_hole
             && !line.asks
+            && !self.hole_waits(line)
             && (by_size(rest.get(1)) && line.date.is_none()
                 || matches!(out.last(), Some((Item::Size(_), _)))
                     && rest.get(1).and_then(Token::word) != Some("rod"))

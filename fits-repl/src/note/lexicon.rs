@@ -15,7 +15,7 @@ const SHORTENED: &[&str] = &[
     "shank", "sprocket", "collar", "flange", "coupling", "washer", "gear", "bolt", "lever",
     "spacer", "sleeve", "length", "thick", "width", "centre", "block", "press", "push", "slip",
     "drive", "tight", "running", "loose", "sliding", "clearance", "interference", "bronze",
-    "brass", "steel", "nylon", "pivot", "upright",
+    "brass", "steel", "nylon", "pivot", "upright", "crank",
 ];
 
 /// The word that letters with no vowel among them stand for.
@@ -27,6 +27,10 @@ pub(super) fn spelled(word: &str) -> Option<&'static str> {
         && !letters[1..].contains(['a', 'e', 'i', 'o', 'u']);
     if !short {
         return None;
+    }
+    // No collar: notes write it beside a fit.
+    if letters == "clr" {
+        return Some("clearance");
     }
     SHORTENED.iter().find(|full| is_short_of(letters, full)).copied()
 }
@@ -99,7 +103,9 @@ pub(super) fn feature(word: &str) -> Option<Side> {
         "long" | "length" | "lg" | "width" | "wide" | "thick" | "thickness" | "thk" | "depth"
         | "deep" | "float" | "endfloat" | "play" | "endplay" | "gap" | "reach" | "face-face"
         | "projection" | "overall" | "oal" | "high" | "height" | "stickout" | "between"
-        | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" => Side::Length,
+        | "wall" | "face" | "centre" | "apart" | "shake" | "throw" | "stroke" | "spacing" => {
+            Side::Length
+        }
         "keyway" | "keyseat" | "slot" | "flat" | "square" | "hex" | "groove" | "kway" => {
             Side::Other
         }
@@ -214,6 +220,12 @@ pub(super) fn fit(words: &[&str]) -> Option<(usize, Option<Word>)> {
         };
         Some(known(name))
     };
+    // `pr in plate`, not `1 pr bearings`.
+    if let ["pr", next, ..] = words
+        && leads_to_mate(next)
+    {
+        return Some((1, known("press")));
+    }
     (1..=words.len().min(3)).rev().find_map(|count| {
         let full = |word: &&str| spelled(word).map_or_else(|| (*word).to_owned(), str::to_owned);
         let text = words[..count].iter().map(full).collect::<Vec<_>>().join(" ");
@@ -322,27 +334,10 @@ pub(super) fn names_place(word: &str) -> bool {
     )
 }
 
-/// Work that brings a feature to the size behind `to`.
-pub(super) fn works_to(word: &str) -> bool {
-    #[rustfmt::skip]
-    const WORK: &[&str] = &[
-        "ream", "bore", "turn", "open", "hone", "lap", "take", "bring", "grind", "polish", "finish",
-        "skim",
-    ];
-    WORK.contains(&word)
-}
-
-/// Work that changes how long a part is.
-pub(super) fn is_of_length(word: &str) -> bool {
-    matches!(word, "shortened" | "lengthened" | "shorten" | "lengthen" | "cropped" | "trimmed")
-}
-
-/// Work that a part had done to it: `plug turned .902`.
-pub(super) fn is_work(word: &str) -> bool {
-    matches!(
-        word,
-        "bored" | "turned" | "reamed" | "tapped" | "threaded" | "drilled" | "cut" | "ground"
-    )
+/// Short words that tell one part from another: `lg bush`, `thr washer`. Behind a
+/// size they are its length and a thread.
+pub(super) fn tells_apart(word: &str) -> bool {
+    matches!(word, "lg" | "sm" | "thr")
 }
 
 /// Words for what was spoken of before.
@@ -418,7 +413,7 @@ pub(super) fn is_noun(word: &str) -> bool {
         && !is_adjective(word)
         && !is_pronoun(word)
         && !says_measured(word)
-        && !works_to(word)
+        && !super::work::works_to(word)
         && !leads_to_mate(word)
         && inwardness(word).is_none()
         && feature(word).is_none()

@@ -7,6 +7,7 @@
 //! Nothing that was written is lost: what is no size is a remark, and what
 //! could be meant in two ways is a question.
 
+mod cell;
 mod clause;
 mod dates;
 mod found;
@@ -38,6 +39,7 @@ mod talk;
 mod tidy;
 mod token;
 mod whose;
+mod work;
 
 use std::{
     collections::{HashMap, HashSet},

@@ -288,11 +288,14 @@ impl Reader {
             super::lexicon::is_material(word)
                 || word.len() > 2
                 || matches!(word.as_str(), "lh" | "rh")
+                || super::lexicon::tells_apart(word)
         }) && !words[..last].iter().any(|word| {
             super::lexicon::leads_to_mate(word)
                 || super::lexicon::is_small(word)
                 || is_verb(word)
-                || feature(word).is_some() && !super::lexicon::names_place(word)
+                || feature(word).is_some()
+                    && !super::lexicon::names_place(word)
+                    && !super::lexicon::tells_apart(word)
         });
         usable.then_some(last + 1)
     }

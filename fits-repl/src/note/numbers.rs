@@ -144,8 +144,14 @@ pub(super) fn code(text: &str) -> Option<(Kind, usize)> {
         return Some((Kind::Class(word.to_owned()), end));
     }
     // `the 6202s` are several.
-    if tail == "s" && digits == 4 && is_number_of_a_thing(&word[..digits]) {
+    if tail == "s" && is_number_of_a_thing(&word[..digits]) {
         return Some((Kind::Code(word[..digits].to_owned()), end));
+    }
+    // `the 6200 bearings`: no size, whatever the number is.
+    let next: String =
+        text[end..].trim_start().chars().take_while(char::is_ascii_alphabetic).collect();
+    if digits >= 3 && tail.is_empty() && super::lexicon::stem(&next.to_lowercase()) == "bearing" {
+        return Some((Kind::Code(word.to_owned()), end));
     }
     if digits >= 3
         && (tail.is_empty() || tail.starts_with('-'))

@@ -187,7 +187,7 @@ impl Reader {
             && !line.reads
             && next.and_then(Token::word).is_some_and(|word| {
                 super::lexicon::feature(word).is_some()
-                    && !super::lexicon::is_work(word)
+                    && !super::work::is_work(word)
                     && !matches!(super::lexicon::stem(word).as_str(), "od" | "id")
             })
             && self.part_at(&rest[..taken]).is_none()

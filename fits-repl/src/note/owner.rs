@@ -221,6 +221,14 @@ impl Reader {
         Some(made)
     }
 
+    /// Does a hole that this line has named wait for its size?
+    pub(super) fn hole_waits(&self, line: &Line) -> bool {
+        line.feature.is_some_and(|at| {
+            let one = &self.job.features[at];
+            one.line == line.number && one.side == Side::Hole && one.nominal.is_none()
+        })
+    }
+
     /// One of several alike: `journal L` of the journals.
     pub(super) fn instance_of(
         &mut self,

@@ -4,10 +4,11 @@ use fits_core::job::whole::{FitSaid, Side};
 
 use super::{
     Line, Reader,
+    cell::is_mark,
     lexicon::{self, stem, stems},
     names::is_instance,
     phrases::text_of,
-    table::{Row, is_mark},
+    table::Row,
     token::{Kind, Token, tokens},
 };
 

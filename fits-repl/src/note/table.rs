@@ -4,12 +4,12 @@ use fits_core::job::whole::Side;
 
 use super::{
     Line, Reader,
+    cell::{at_columns, each_of, has_words, is_aside, is_ditto, is_state, listed_as, one_sided},
     header::{self, Column},
     items::{Item, Placed},
     lexicon::{self, feature, inwardness, is_material, stem, stems},
     lines,
-    names::is_instance,
-    parted::has_size,
+    owner::role,
     sizes::Given,
     token::{Kind, Num, Token, tokens},
 };
@@ -153,8 +153,13 @@ impl Reader {
         let found = tokens(text, row.part.0);
         let mut name = String::new();
         let mut material = None;
-        for token in &found {
+        let mut bracketed = false;
+        for (at, token) in found.iter().enumerate() {
+            if token.is_sign('(') {
+                bracketed = is_aside(&found[at + 1..]);
+            }
             match &token.kind {
+                _ if bracketed => bracketed = !token.is_sign(')'),
                 Kind::Word(word)
                     if is_material(word)
                         && !name.is_empty()
@@ -179,6 +184,10 @@ impl Reader {
             names.iter().map(|name| self.part_named(name, line.number)).collect();
         for part in &parts {
             self.describe(*part, &found);
+            // `(old)`
+            for word in found.iter().filter_map(Token::word).filter(|word| is_state(word)) {
+                self.remark(line.number, word, Some(*part));
+            }
             let part = &mut self.job.parts[*part];
             if material.is_some() && part.material.is_none() {
                 part.material.clone_from(&material);
@@ -286,18 +295,35 @@ impl Reader {
                     _ => None,
                 })
             });
+        if let (Some((Kind::Dims(all), at)), None) = (&kind, &item)
+            && let is_key = self.stems[part].iter().any(|word| word == "key")
+            && let Some(sides) = listed_as(name, is_key, all.len())
+        {
+            let sides: Vec<(&str, Side)> =
+                sides.iter().map(|(name, side)| (name.as_str(), *side)).collect();
+            return self.list(line, part, all, &sides, at, class.as_deref());
+        }
         // Deviations stand behind a size.
         let limits = tokens(&format!("0 {}", row.limits.1), 0);
-        let off = size.iter().chain(&limits).find_map(|token| match &token.kind {
-            Kind::Off(low, high) => Some((low.clone(), high.clone())),
-            _ => None,
+        let off = one_sided(size).or_else(|| {
+            size.iter().chain(&limits).find_map(|token| match &token.kind {
+                Kind::Off(low, high) => Some((low.clone(), high.clone())),
+                _ => None,
+            })
         });
         // A feature word of a part's own, as `bush od` in the roller's row.
         let mut owner = None;
         if let Some((Item::Feature { name: word, side, part: other, mate }, _)) = &item {
             let on = other.unwrap_or(part);
-            let side =
-                if matches!(kind, Some((Kind::Thread(_), _))) { Side::Thread } else { *side };
+            // `bore depth`, `pin spacing`: the last word says what is measured. A
+            // keyway is as wide as its size says.
+            let last = name.split_whitespace().last().unwrap_or_default().to_lowercase();
+            let is_length = feature(&last) == Some(Side::Length) && role(&stem(&last)) != "width";
+            let side = match kind {
+                Some((Kind::Thread(_), _)) => Side::Thread,
+                _ if is_length && other.is_none() => Side::Length,
+                _ => *side,
+            };
             let named = if other.is_some() { word.clone() } else { name.trim().to_owned() };
             let inner =
                 named.split_whitespace().next().and_then(inwardness).filter(|_| {
@@ -387,52 +413,4 @@ impl Reader {
         }
         found
     }
-}
-
-/// As the cell above.
-fn is_ditto(cell: &str) -> bool {
-    matches!(cell, "\"" | "''" | "do" | "ditto" | "\u{3003}" | "\u{201d}" | ",,")
-}
-
-/// Cells that run into the next column with one blank between: `hnd end 1`.
-fn at_columns<'a>(
-    cells: &[(usize, &'a str)],
-    columns: &[(usize, Column)],
-) -> Vec<(usize, &'a str)> {
-    let mut out = Vec::new();
-    for &(at, cell) in cells {
-        let inside = columns.iter().map(|(start, _)| start.wrapping_sub(at)).find(|within| {
-            (1..cell.len()).contains(within)
-                && cell.as_bytes()[within - 1] == b' '
-                && cell[*within..]
-                    .starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | '+' | '-'))
-        });
-        match inside {
-            Some(within) => out.extend([(at, &cell[..within]), (at + within, &cell[within..])]),
-            None => out.push((at, cell)),
-        }
-    }
-    out
-}
-
-/// `bore A,B` is two names; `arm L,R` too.
-fn each_of(name: &str) -> Vec<String> {
-    let name = name.trim();
-    let Some((head, marks)) = name.rsplit_once(' ') else { return vec![name.to_owned()] };
-    let marks: Vec<&str> = marks.split([',', '&', '/', '+']).map(str::trim).collect();
-    let all = marks.len() > 1 && marks.iter().all(|mark| is_instance(&stem(&mark.to_lowercase())));
-    if all {
-        marks.iter().map(|mark| format!("{head} {mark}")).collect()
-    } else {
-        vec![name.to_owned()]
-    }
-}
-
-fn has_words(text: &str) -> bool {
-    text.split_whitespace().any(|word| feature(&word.to_lowercase()).is_some())
-        || !has_size(&tokens(text, 0))
-}
-
-pub(super) fn is_mark(token: &Token) -> bool {
-    matches!(&token.kind, Kind::Num(num) if num.is_whole() && num.unit.is_none() && num.over < 5)
 }

@@ -16,6 +16,7 @@ use super::{
     parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick},
     token::{Kind, Token},
     whose::positions,
+    work,
 };
 
 /// A clause while its items are gone through, one after another.
@@ -149,7 +150,7 @@ impl Reader {
         let opened = self.subject(tokens, &mut items, line, sign);
         // `ream to 1.001` is what is wanted.
         let works_to = tokens.windows(3).any(|found| {
-            found[0].word().is_some_and(lexicon::works_to)
+            found[0].word().is_some_and(work::works_to)
                 && found[1].word() == Some("to")
                 && matches!(found[2].kind, Kind::Num(_))
         });

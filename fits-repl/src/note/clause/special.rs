@@ -12,6 +12,7 @@ use super::super::{
     sizes::Given,
     token::{Kind, Token},
     whose::lone_size,
+    work,
 };
 
 impl Reader {
@@ -28,8 +29,7 @@ impl Reader {
     /// `spokes shortened to 116`: their length, whatever it was before.
     fn cut_to_length(&mut self, tokens: &[Token], line: &mut Line) -> bool {
         let is_size = |token: &&Token| !matches!(token.kind, Kind::Word(_));
-        let Some(at) =
-            tokens.iter().position(|token| token.word().is_some_and(lexicon::is_of_length))
+        let Some(at) = tokens.iter().position(|token| token.word().is_some_and(work::is_of_length))
         else {
             return false;
         };

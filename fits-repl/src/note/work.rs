@@ -1,0 +1,24 @@
+//! Words for work on a feature: what it was brought to, what was done to it.
+
+/// Work that brings a feature to the size behind `to`.
+pub(super) fn works_to(word: &str) -> bool {
+    #[rustfmt::skip]
+    const WORK: &[&str] = &[
+        "ream", "bore", "turn", "open", "hone", "lap", "take", "bring", "grind", "polish", "finish",
+        "skim",
+    ];
+    WORK.contains(&word)
+}
+
+/// Work that changes how long a part is.
+pub(super) fn is_of_length(word: &str) -> bool {
+    matches!(word, "shortened" | "lengthened" | "shorten" | "lengthen" | "cropped" | "trimmed")
+}
+
+/// Work that a part had done to it: `plug turned .902`.
+pub(super) fn is_work(word: &str) -> bool {
+    matches!(
+        word,
+        "bored" | "turned" | "reamed" | "tapped" | "threaded" | "drilled" | "cut" | "ground"
+    )
+}
