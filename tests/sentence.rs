@@ -235,6 +235,7 @@ fn hazards_are_not_fallen_for() {
         "hazards_hurried",
         "hazards_toolroom",
         "hazards_millwright",
+        "hazards_fitter",
     ];
     for row in lists.iter().flat_map(|name| rows(&format!("{name}.csv"))) {
         let (phrase, units, never) = (&row[0], &row[1], &row[2]);

@@ -357,7 +357,10 @@ pub(crate) fn span(line: &str, at: usize) -> Option<(Token, usize)> {
     let (from, is_slashed) = match line.get(end..)? {
         rest if rest.starts_with("..") => (end + 2, false),
         rest if rest.starts_with('-') && first.places > 0 => (end + 1, false),
-        rest if rest.starts_with('/') && first.places > 1 => (end + 1, true),
+        // `got .7452/.7454` is two readings.
+        rest if rest.starts_with('/') && first.places > 1 && !follows_a_verb(line, at) => {
+            (end + 1, true)
+        }
         _ => return None,
     };
     if byte(line, from).is_some_and(|next| next == b' ') {
@@ -374,4 +377,12 @@ pub(crate) fn span(line: &str, at: usize) -> Option<(Token, usize)> {
         true if first.value > second.value => Some((Token::Span(second, first), end)),
         _ => Some((Token::Span(first, second), end)),
     }
+}
+
+/// Does what stands before read what follows?
+fn follows_a_verb(line: &str, at: usize) -> bool {
+    let verbs = ["got", "reads", "read", "mics", "mikes", "measures", "gives", "now", "at"];
+    let before = line.get(..at).unwrap_or_default().trim_end_matches([' ', ',', ':']);
+    let last = before.rsplit([' ', ',']).next().unwrap_or_default().to_lowercase();
+    verbs.contains(&&*last)
 }

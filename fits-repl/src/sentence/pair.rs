@@ -11,6 +11,7 @@ use crate::sentence::{
 };
 
 /// Two parts as they measure: what fit they make.
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
     // `id .5006 od .4989`: a bore and what goes into it.
     let mut named = View { items: view.items.clone(), text: view.text.clone() };
@@ -203,10 +204,8 @@ pub(crate) fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Sai
         let (from, to) = (&a, &b);
         let larger = |fit: &str| format!("bore {to} {fit} from {from}");
         let smaller = |fit: &str| format!("turn {to} {fit} from {from}");
-        let choices = match x < y {
-            true => ["H7", "sliding"].map(larger),
-            false => ["h7", "sliding"].map(smaller),
-        };
+        let choices =
+            if x < y { ["H7", "sliding"].map(larger) } else { ["h7", "sliding"].map(smaller) };
         return Some(Said::ask("its limits are not said", choices.to_vec()));
     }
     let says_in =

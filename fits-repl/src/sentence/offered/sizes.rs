@@ -107,6 +107,7 @@ pub(super) fn of_size(view: &View, size: &str) -> Vec<String> {
     all
 }
 
+#[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
 pub(super) fn of_two(
     view: &View,
     a: (usize, &Num),
