@@ -83,6 +83,11 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
     if says_basis("shaft basis") && view.has("fit") {
         return None;
     }
+    // `journal 1.5, all in mm`: the bare figure is no inches.
+    let is_bare = view.bare().any(|num| !num.is_fraction);
+    if system == System::Inches && is_bare && view.types(&["in mm", "in metric"]) {
+        return None;
+    }
     // What is printed has a rule of its own.
     if view.words("material").any(|name| matches!(name, "pla" | "petg" | "abs"))
         && view.has("shaft")
