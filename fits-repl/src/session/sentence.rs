@@ -81,7 +81,7 @@ impl Session {
         // `scratch that`, `reads .7562 now`: said of a log, and there is none.
         let of_a_log = || {
             let setting = self.setting();
-            let may_be = !is_named && !is_refused && !setting.log_is_open;
+            let may_be = !is_named && !is_refused && !self.alone && !setting.log_is_open;
             (may_be && sentence::is_spoken_entry(line, setting)).then(|| no_log(&(0..line.len())))
         };
         let lacks = || may_lack.then(|| lacking(line, problem)).flatten();
