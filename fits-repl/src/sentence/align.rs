@@ -4,6 +4,7 @@ use crate::sentence::{
     Said,
     roles::assign,
     token::{Num, System, Token},
+    tools::trimmed_to,
     view::View,
 };
 
@@ -121,7 +122,8 @@ fn wanted(view: &View, system: System) -> Option<Said> {
         return None;
     }
     // The compound slide is set by its angle.
-    if ["compound", "top slide", "topslide"].iter().any(|slide| view.text.contains(slide)) {
+    let said = view.text.to_lowercase();
+    if ["compound", "top slide", "topslide"].iter().any(|slide| said.contains(slide)) {
         return None;
     }
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
@@ -135,7 +137,7 @@ fn wanted(view: &View, system: System) -> Option<Said> {
         let taper = match next {
             _ if is_per_foot => {
                 let foot = if system == System::Inches { "12in" } else { "304.8mm" };
-                (format!("{}:{foot}", num.plain(system)), vec![one])
+                (format!("{}:{foot}", num.plain(system)), false, vec![one])
             }
             Some(next) if num.text == "1" && num.unit.is_none() => {
                 let turns = numbers[next].1;
@@ -146,7 +148,7 @@ fn wanted(view: &View, system: System) -> Option<Said> {
                 if !is_ratio {
                     continue;
                 }
-                (format!("1:{}", turns.text), vec![one, next])
+                (format!("1:{}", turns.text), false, vec![one, next])
             }
             // The first two figures: more apart than two collars are.
             Some(next) if one == 0 && view.types(&["taper", "tapers", "tapered", "taper from"]) => {
@@ -157,19 +159,20 @@ fn wanted(view: &View, system: System) -> Option<Said> {
                 }
                 let (big, small) =
                     if a > b { (*num, numbers[next].1) } else { (numbers[next].1, *num) };
-                (format!("{} - {}", big.plain(system), small.plain(system)), vec![one, next])
+                (format!("{} - {}", big.plain(system), small.plain(system)), true, vec![one, next])
             }
             _ => continue,
         };
         found = Some(taper);
         break;
     }
-    let (taper, used) = found?;
+    // By its two ends it goes over its own length.
+    let (taper, is_by_ends, used) = found?;
     let rest: Vec<(usize, &Num)> =
         (0..numbers.len()).filter(|at| !used.contains(at)).map(|at| numbers[at]).collect();
     // The whole between centres is the longer one.
     let (over, between) = match rest[..] {
-        [] if !taper.contains('-') => (None, None),
+        [] if !is_by_ends => (None, None),
         [(_, over)] => (Some(over), None),
         [(_, a), (_, b)] if view.says("role", "centres") || view.types(&["part", "job", "bar"]) => {
             let (a, b) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
@@ -178,7 +181,7 @@ fn wanted(view: &View, system: System) -> Option<Said> {
         _ => return None,
     };
     let taper = match over {
-        Some(over) if taper.contains('-') => format!("{taper}:{}", over.plain(system)),
+        Some(over) if is_by_ends => format!("{taper}:{}", over.plain(system)),
         _ => taper,
     };
     let Some(over) = over else {
@@ -200,13 +203,9 @@ fn tapered(amount: &Num, system: System) -> (String, String) {
     let is_inch = amount.plain(system).ends_with("in")
         || amount.plain(system).ends_with("thou")
         || amount.plain(system).ends_with("tenths");
-    let text = |value: f64| {
-        let text = format!("{value:.6}");
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    };
     if is_inch {
-        ("1in".into(), format!("{}in", text(1.0 + mm / 25.4)))
+        ("1in".into(), format!("{}in", trimmed_to(6, 1.0 + mm / 25.4)))
     } else {
-        ("25mm".into(), format!("{}mm", text(25.0 + mm)))
+        ("25mm".into(), format!("{}mm", trimmed_to(6, 25.0 + mm)))
     }
 }

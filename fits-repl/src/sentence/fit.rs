@@ -73,14 +73,14 @@ pub(crate) fn fit(view: &View, system: System) -> Option<Said> {
         return None;
     }
     // `H7/g6 with shaft basis`: the classes say another.
-    let says_basis = |basis: &str| view.text.to_lowercase().replace('-', " ").contains(basis);
+    let says_shaft = view.types(&["shaft basis", "shaft-basis"]);
+    let says_hole = view.types(&["hole basis", "hole-basis"]);
     if let Some(Fit::Pair(pair)) = fit_of(view)
-        && (says_basis("shaft basis") && !pair.contains("/h")
-            || says_basis("hole basis") && !pair.starts_with('H'))
+        && (says_shaft && !pair.contains("/h") || says_hole && !pair.starts_with('H'))
     {
         return None;
     }
-    if says_basis("shaft basis") && view.has("fit") {
+    if says_shaft && view.has("fit") {
         return None;
     }
     // `journal 1.5, all in mm`: the bare figure is no inches.

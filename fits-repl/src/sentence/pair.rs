@@ -92,9 +92,8 @@ pub(crate) fn pair(view: &View, system: System) -> Option<Said> {
     // `shaft 34.96 in 35.00`: the figure that it goes into is a hole's.
     let goes = match &roles.free[..] {
         [(at, num, _)] if roles.taken.len() == 1 && !view.has("bushing") => {
-            let idle = |at: &usize| matches!(view.kind_at(*at), Some("small"));
-            let lead = (0..*at).rev().find(|at| !idle(at));
-            let next = (at + 1..view.items.len()).find(|at| !idle(at));
+            let lead = view.lead(*at, &["small"]);
+            let next = (at + 1..view.items.len()).find(|at| view.kind_at(*at) != Some("small"));
             let said = |at: Option<usize>| at.map(|at| view.said(at)).unwrap_or_default();
             let taken = &roles.taken[0];
             let goes_on = taken.at > *at;

@@ -28,8 +28,7 @@ pub(crate) struct Link {
 fn in_the_last(view: &View, system: System) -> Option<View> {
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let ((at, gap), parts) = numbers.split_last()?;
-    let is_idle = |at: &usize| matches!(view.kind_at(*at), Some("small"));
-    let lead = (0..*at).rev().find(|at| !is_idle(at))?;
+    let lead = view.lead(*at, &["small"])?;
     let is_in = ["in", "inside", "into", "within"].contains(&&*view.said(lead));
     let is_largest = parts.len() > 1
         && parts.iter().all(|(_, num)| num.mm(system) < gap.mm(system))

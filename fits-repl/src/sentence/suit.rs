@@ -253,8 +253,7 @@ pub(crate) fn suit(view: &View, system: System) -> Option<Said> {
 /// `shaft to run in .5010`, `bore to suit 15.87`: the figure is the part's that goes
 /// with the one that is named. None where the figure has a noun of its own.
 fn others_figure(view: &View, in_hand: usize) -> Option<&'static str> {
-    let is_idle = |at: &usize| matches!(view.kind_at(*at), Some("small"));
-    let lead = (0..in_hand).rev().find(|at| !is_idle(at))?;
+    let lead = view.lead(in_hand, &["small"])?;
     let noun = |at: usize| match view.kind_at(at) {
         Some("hole" | "hub") => Some("hole"),
         Some("shaft") => Some("shaft"),

@@ -3,6 +3,7 @@
 use crate::sentence::{
     roles::Roles,
     token::{Num, System, Token, Unit},
+    tools::trimmed_to,
     view::View,
 };
 
@@ -98,8 +99,8 @@ fn moved(base: &Num, amount: &Num, is_more: bool) -> Option<Num> {
         return None;
     }
     let value = if is_more { of + by } else { of - by };
-    let text = format!("{value:.6}");
-    let text = text.trim_end_matches('0').trim_end_matches('.').to_owned();
+    // Every 64th of an inch is whole.
+    let text = trimmed_to(6, value);
     let places = text.split_once('.').map_or(0, |(_, places)| places.len());
     // A size that is told by a thousandth is in inches.
     let unit = base.unit.or(match amount.unit {
@@ -128,8 +129,7 @@ pub(super) fn by_amount(view: &View, roles: &Roles, system: System) -> Option<St
         (false, true) => true,
         _ => return None,
     };
-    let idle = |at: &usize| matches!(view.kind_at(*at), Some("small" | "reads" | "start"));
-    let lead = (0..at).rev().find(|at| !idle(at));
+    let lead = view.lead(at, &["small", "reads", "start"]);
     let is_others = lead.is_some_and(|at| {
         ["for", "to suit", "to fit", "in", "into", "on", "onto"].contains(&&*view.said(at))
     });

@@ -303,7 +303,6 @@ pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
             && !view.has("instrument");
         return (is_said && is_alone).then(|| Said::plain(format!("material {metal}")));
     }
-    let of_dial = view.says("head", "dial").then_some(());
     let reads = view.words("head").find_map(|head| match head {
         "dial diameter" => Some("diameter"),
         "dial radius" => Some("radius"),
@@ -311,10 +310,11 @@ pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
     });
     // `cross slide dial .001 dia`
     let by_words = || {
-        let diameter = view.types(&["dia", "diameter", "diam", "on dia", "on diameter"]);
-        (diameter && view.numbers().next().is_some()).then_some("diameter")
+        let is_diameter = view.says("head", "dial")
+            && view.types(&["dia", "diameter", "diam", "on dia", "on diameter"]);
+        (is_diameter && view.numbers().next().is_some()).then_some("diameter")
     };
-    let reads = reads.or_else(|| of_dial.and_then(|()| by_words()));
+    let reads = reads.or_else(by_words);
     if view
         .words("head")
         .any(|head| !matches!(head, "dial" | "dial diameter" | "dial radius" | "remember"))
@@ -392,6 +392,11 @@ pub(crate) fn help(view: &View, _: System) -> Option<Said> {
 }
 
 pub(crate) fn trimmed(value: f64) -> String {
-    let text = format!("{value:.5}");
+    trimmed_to(5, value)
+}
+
+/// With so many decimals at most.
+pub(crate) fn trimmed_to(places: usize, value: f64) -> String {
+    let text = format!("{value:.places$}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -61,6 +61,11 @@ impl View {
         }
     }
 
+    /// The nearest place before another whose word is of none of these kinds.
+    pub(crate) fn lead(&self, at: usize, idle: &[&str]) -> Option<usize> {
+        (0..at).rev().find(|at| !self.kind_at(*at).is_some_and(|kind| idle.contains(&kind)))
+    }
+
     /// The first word of a kind.
     pub(crate) fn word(&self, kind: &str) -> Option<&'static str> {
         self.words(kind).next()

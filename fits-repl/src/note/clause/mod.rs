@@ -154,7 +154,6 @@ impl Reader {
                 && found[1].word() == Some("to")
                 && matches!(found[2].kind, Kind::Num(_))
         });
-        // `make bush id .752`, whatever it was before.
         // `seat wants 28.025 not h6`, `should be 1.2535`: so it is to be.
         let is_wish = tokens.windows(3).any(|found| {
             let words = (found[0].word(), found[1].word());
@@ -163,6 +162,7 @@ impl Reader {
                 || matches!(found[1].kind, Kind::Num(_))
                     && matches!(words.0, Some("wants" | "needs"))
         });
+        // `make bush id .752`, whatever it was before.
         let works_to =
             works_to && line.date.is_none() || is_wish || tokens[0].word() == Some("make");
         reads &= !works_to;

@@ -77,7 +77,7 @@ fn numbered(names: impl Iterator<Item = String>) -> Vec<String> {
 }
 
 /// What each part is called: `bush`, `bush ~2`.
-pub(super) fn part_calls(job: &Job) -> Vec<String> {
+fn part_calls(job: &Job) -> Vec<String> {
     numbered(job.parts.iter().map(|part| plain(&part.name)))
 }
 

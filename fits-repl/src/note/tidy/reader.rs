@@ -11,7 +11,7 @@ use fits_core::{
 
 use crate::note::{
     dates,
-    tidy::{SIDES, bare, calls, part_calls, pieces},
+    tidy::{SIDES, bare, calls, pieces},
     token::{Kind, tokens},
 };
 
@@ -63,11 +63,7 @@ impl Reader {
             let named = pieces(remark, ':');
             let (part, text) = match named.as_slice() {
                 [_] if indented => (self.job.parts.len().checked_sub(1), remark),
-                [part, text] => {
-                    let name = part.trim();
-                    let calls = part_calls(&self.job);
-                    (calls.iter().position(|call| call == name), *text)
-                }
+                [part, text] => (self.part_called(part), *text),
                 _ => (None, remark),
             };
             self.job.remarks.push(Remark { line: number, text: bare(text), part });
@@ -205,18 +201,29 @@ impl Reader {
         wrong.map_or(Ok(()), Err)
     }
 
+    /// `bush ~2`: the second part of that name.
+    fn part_called(&self, call: &str) -> Option<usize> {
+        let (name, which) = match pieces(call, '~')[..] {
+            [name, which] => (bare(name), which.parse::<usize>().ok()?.checked_sub(1)?),
+            _ => (bare(call), 0),
+        };
+        let parts = self.job.parts.iter().enumerate();
+        parts.filter(|(_, one)| one.name == name).nth(which).map(|(at, _)| at)
+    }
+
     /// `10/11 crank shaft journal = .7498`, as it is written at the prompt.
     fn measured(&mut self, number: usize, line: &str) -> Option<()> {
         let (date, from) = dates::date(line, true)?;
         let (name, size) = line[from..].split_once('=')?;
         let name = name.trim().to_lowercase();
+        let mut all = 0..self.job.features.len();
+        let by_name = all.find(|at| self.job.full_name(*at).to_lowercase() == name);
         // `bush ~2 bore` where two parts have one name.
-        let calls = calls(&self.job);
-        let is_called = |at: &usize| {
-            let call = bare(&pieces(&calls[*at], ':').join(" "));
-            [call, self.job.full_name(*at)].iter().any(|one| one.to_lowercase() == name)
+        let by_call = || {
+            let is_it = |call: &String| bare(&pieces(call, ':').join(" ")).to_lowercase() == name;
+            calls(&self.job).iter().position(is_it)
         };
-        let at = (0..calls.len()).find(is_called)?;
+        let at = by_name.or_else(by_call)?;
         let Kind::Num(num) = tokens(size, 0).into_iter().next()?.kind else { return None };
         let size = num.length(self.job.features[at].unit)?;
         let date = date.contains(|c: char| c.is_ascii_digit()).then_some(date);

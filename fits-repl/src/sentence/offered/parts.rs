@@ -7,7 +7,6 @@ use crate::sentence::{
     sizes::Fit,
     threads::thread_alone,
     token::{Num, System, Token},
-    tools::trimmed,
     view::View,
 };
 
@@ -243,14 +242,13 @@ pub(super) fn of_a_joint(
         let size = size.plain(system);
         format!("assemble {size} {fit}, hub {hub} od {od}{long}, shaft {shaft}{heated}")
     };
-    let twice = |num: &Num, by: f64| {
-        Num { value: num.value * by, text: trimmed(num.value * by), ..num.clone() }.plain(system)
-    };
     let parts = [(hub, shaft), (shaft, hub)];
     let mut all: Vec<String> = match sizes[..] {
         [size] => parts
             .iter()
-            .flat_map(|(hub, shaft)| [2.0, 3.0].map(|by| of(size, twice(size, by), hub, shaft)))
+            .flat_map(|(hub, shaft)| {
+                [2.0, 3.0].map(|by| of(size, size.times(by).plain(system), hub, shaft))
+            })
             .collect(),
         // No hub is ten times its bore: that is a temperature or a load.
         [size, od] if (1.05..10.0).contains(&(od.mm(system) / size.mm(system))) => {
