@@ -1,29 +1,12 @@
 //! Words and numbers of a note that are easily taken for another's size: each
 //! rule on a note of its own, with the feature that is to come out of it.
 
+use fits_checks::notes::{asked, feature, mate, mm, size};
 use fits_core::{
     Length,
     job::whole::{Job, Nominal, Side},
 };
 use fits_repl::note;
-
-/// The feature of that full name.
-#[track_caller]
-fn feature(job: &Job, name: &str) -> usize {
-    let names: Vec<String> = (0..job.features.len()).map(|at| job.full_name(at)).collect();
-    let at = names.iter().position(|one| one == name);
-    at.unwrap_or_else(|| panic!("no {name}: {names:?}"))
-}
-
-/// The size of a feature.
-#[track_caller]
-fn size(job: &Job, name: &str) -> Option<Length> {
-    job.features[feature(job, name)].nominal.as_ref().and_then(Nominal::size)
-}
-
-fn mm(text: &str) -> Length {
-    text.parse().expect("a size")
-}
 
 /// Each feature of a note with its size, and no other size in it.
 #[track_caller]
@@ -92,26 +75,11 @@ fn a_count_of_teeth_is_no_size_and_no_count_of_parts() {
     }
 }
 
-/// The joint of the feature of that name: its other side's name, and the fit as said.
-#[track_caller]
-fn mate(text: &str, name: &str) -> (String, String) {
-    let job = note::read(text);
-    let at = feature(&job, name);
-    let (_, mate) = job.mates_of(at).next().unwrap_or_else(|| panic!("no mate: {:#?}", job.mates));
-    (job.full_name(mate.other(at)), mate.fit.words.clone())
-}
-
 /// The readings of a feature.
 #[track_caller]
 fn read(text: &str, name: &str) -> Vec<Length> {
     let job = note::read(text);
     job.features[feature(&job, name)].readings.iter().map(|reading| reading.size).collect()
-}
-
-/// The words of the first question.
-fn asked(text: &str) -> Option<String> {
-    let job = note::read(text);
-    job.questions.iter().find(|one| !one.by_writer).map(|one| one.text.clone())
 }
 
 #[test]
@@ -237,66 +205,6 @@ fn a_first_line_that_ends_with_a_date_is_a_title() {
     assert_eq!(size(&job, "pin od"), Some(mm("0.75in")));
 }
 
-/// A fit lies within a hundredth of the size: 22 mm and 7/8 in are 1 % apart and
-/// no pair, where no name says that they are.
-#[test]
-fn no_mate_is_found_by_a_size_out_of_reach() {
-    let text = |hole: &str| {
-        format!("all inches\nsaddle\n  pocket {hole}, press fit\nroller\n  body 7/8 diameter\n")
-    };
-    assert_eq!(mate(&text("7/8"), "saddle pocket").0, "roller body");
-    assert!(note::read(&text("22 mm")).mates.is_empty());
-}
-
-#[test]
-fn the_outside_of_a_listed_part_goes_in_and_its_bore_goes_on() {
-    for (text, name, other) in [
-        ("all mm\nseal 22x40x7 in cover\n", "seal od", "cover bore"),
-        (
-            "all inches\nbush 1 1/8 x 1 3/8 x 1 1/4 lg, press in housing\nhousing\n  bore 52 mm\nhousing bush hole 1 3/8\n",
-            "bush od",
-            "housing bush hole",
-        ),
-        ("all mm\nbush 8 x 12 x 15, running on axle\naxle\n  od 8\n", "bush bore", "axle od"),
-    ] {
-        assert_eq!(mate(text, name).0, other, "{text}");
-    }
-}
-
-#[test]
-fn a_mate_is_found_by_the_name_that_the_note_gives_it() {
-    for (text, name, other) in [
-        // Opened further down: not the other bushes.
-        (
-            "all inches\nbushes\n  bore 1.000\npinion shaft\n  journal .750, running fit in pinion bush\npinion bush\n  bore .7515\n",
-            "pinion shaft journal",
-            "pinion bush bore",
-        ),
-        (
-            "all inches\nside plates\n  pawl pin hole 1/2\npawl\n  hole .502\npawl pin\n  1/2 dia, press in LH plate\n",
-            "pawl pin dia",
-            "side plates pawl pin hole",
-        ),
-        (
-            "all inches\narms\n - Fork slots are 1/2 wide.\nroller stocks (3)\n - Ends turned to .498 for the fork slots.\n",
-            "roller stocks diameter",
-            "arms Fork slots",
-        ),
-        (
-            "all inches\nbevel wheel\n  bore 1 1/8\nshear pin 5/16 thro bevel boss\n",
-            "shear pin od",
-            "bevel wheel hole",
-        ),
-        (
-            "all inches\nrail bearings\n - Two 608 bearings, 8 x 22 x 7 mm, bought. They press into the saddle.\n - Saddle pocket is 22 mm, N7.\n",
-            "608 od",
-            "saddle pocket",
-        ),
-    ] {
-        assert_eq!(mate(text, name).0.to_lowercase(), other.to_lowercase(), "{text}");
-    }
-}
-
 #[test]
 fn a_heading_over_questions_is_no_part() {
     for heading in ["Questions", "Still to do", "Notes", "Problems"] {
@@ -305,17 +213,6 @@ fn a_heading_over_questions_is_no_part() {
         assert!(job.parts.iter().all(|part| part.name != heading), "{text}{:?}", job.parts);
         assert!(job.remarks.iter().any(|remark| remark.text == heading), "{text}");
     }
-}
-
-/// A shaft is tapped for a screw, or has a flat for it: no screw is bored for a shaft.
-#[test]
-fn a_screw_goes_in_the_thread_of_its_line() {
-    let text = "all inches\nshaft\n  journal 5/8\n  end tapped 5/16-18, 3/4 deep, for the retaining screw\n  one flat, 3/8 wide, for the setscrew\n";
-    assert_eq!(mate(text, "shaft thread").0, "retaining screw thread");
-    let job = note::read(text);
-    assert_eq!(size(&job, "shaft flat"), Some(mm("0.375in")));
-    assert_eq!(job.mates.len(), 1, "{:#?}", job.mates);
-    assert!(job.remarks.iter().any(|remark| remark.text == "setscrew"), "{:?}", job.remarks);
 }
 
 /// As large as others is no joint with them.
@@ -394,4 +291,36 @@ fn work_on_a_hole_that_waits_for_its_size_is_no_other_hole() {
         "all mm\nspindle\n - gear seat 9\n - A 2 mm cross hole takes the drive peg.\n",
         &[("spindle gear seat", "9mm"), ("spindle cross hole", "2mm")],
     );
+}
+
+/// A date stands before it, and yet it is what is wanted from then on.
+#[test]
+fn a_class_beside_a_dated_size_is_a_wish() {
+    let text = "all mm\nPart | Feature | Size | Fit | Goes with\n---|---|---|---|---\nShaft | flywheel seat | 28 | h7 | flywheel\n\" | head end | 24 | h6 | wheel head\nFlywheel | hub bore | 28 | H7 | shaft\n\n14.9.  flywheel hub bore is worn out -> bored to 34 H7 for a sleeve, 34.008\n14.9.  sleeve: OD 34 s6 into flywheel, bore 28 H7 on shaft\n21.9.  sleeve pressed in, bore 28.006, good\n       -> turn head end of shaft 24.02 instead of 24\n";
+    let job = note::read(text);
+    for (name, is, was, read) in [
+        ("Flywheel hub bore", "34mm", Some("28mm"), Some("34.008mm")),
+        ("sleeve od", "34mm", None, None),
+        ("sleeve bore", "28mm", None, Some("28.006mm")),
+        ("Shaft head end", "24.02mm", Some("24mm"), None),
+    ] {
+        assert_eq!(size(&job, name), Some(mm(is)), "{name}");
+        let one = &job.features[feature(&job, name)];
+        let earlier = one.earlier.last().and_then(|(_, was)| was.size());
+        assert_eq!(earlier, was.map(mm), "{name}");
+        assert_eq!(one.reading().map(|read| read.size), read.map(mm), "{name}");
+    }
+    // What was a joint before is none now: it is said.
+    assert_eq!(mate(text, "Shaft flywheel seat").0, "sleeve bore");
+    assert_eq!(mate(text, "Flywheel hub bore").0, "sleeve od");
+    assert!(asked(text).is_some_and(|text| text.contains("outgrown")), "{:?}", job.questions);
+}
+
+#[test]
+fn a_bore_that_was_opened_up_is_as_large_as_it_is_now() {
+    let text = "all mm\nspindle\n - seat 8.98\ngear\n - Bore was 8, opened up to 8.98 for the press on the spindle.\n";
+    let job = sizes(text, &[("spindle seat", "8.98mm"), ("gear bore", "8.98mm")]);
+    let earlier = &job.features[feature(&job, "gear bore")].earlier;
+    assert_eq!(earlier.last().and_then(|(_, was)| was.size()), Some(mm("8mm")));
+    assert_eq!(mate(text, "gear bore").0, "spindle seat");
 }

@@ -1,6 +1,8 @@
 //! What the checks share: reading the data and the published rows with their
 //! place, and running the program.
 
+pub mod notes;
+
 use fits_core::{
     Length, Limits,
     size::{Number, Unit},

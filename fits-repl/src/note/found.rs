@@ -201,11 +201,14 @@ impl Reader {
     ) -> usize {
         let busy = |reader: &Self, at: usize| !reader.mates_at(at).is_empty();
         let own = stems(&self.job.parts[self.job.features[want.feature].part].name);
+        // A size that was corrected counts too: the joint may have been said before.
         let off = |reader: &Self, at: usize| {
-            let nominal = reader.job.features[at].nominal.as_ref().and_then(Nominal::size);
-            nominal
-                .zip(size)
+            let one = &reader.job.features[at];
+            let all = one.nominal.iter().chain(one.earlier.iter().map(|(_, was)| was));
+            all.filter_map(Nominal::size)
+                .zip(std::iter::repeat(size?))
                 .map(|(one, other)| (one.tenth_nanometres() - other.tenth_nanometres()).abs())
+                .min()
         };
         // A feature that names this part, as `gear seat` for the gear.
         let named =

@@ -137,6 +137,18 @@ impl Reader {
         found[end - 1].at.end
     }
 
+    /// `14/9 sleeve: OD 34 s6`: a part that the note has not named yet; where the
+    /// rest begins.
+    pub(super) fn part_in_dated(&mut self, raw: &str, after: usize, line: &mut Line) -> usize {
+        let found = tokens(&raw[after..], after);
+        let words = found.iter().map_while(Token::word).count();
+        let is_new = self.part_phrase(&found) == Some(words)
+            && found.get(words).is_some_and(|next| next.is_sign(':'))
+            && self.part_at(&found).is_none()
+            && found.iter().any(|token| matches!(token.kind, Kind::Class(_)));
+        if is_new { self.part_within(raw, after, line) } else { after }
+    }
+
     /// The part that a line at the margin opens; where the rest begins.
     #[allow(clippy::too_many_lines, reason = "one sign of a name after another, each short")]
     pub(super) fn head(

@@ -109,6 +109,7 @@ impl Reader {
             Kind::Num(_) | Kind::Range(..) | Kind::Dims(_) | Kind::Thread(_) => {
                 let of_mate =
                     matches!(out.last(), Some((Item::Mate { .. } | Item::MateFeature(..), _)));
+                let of_mate = of_mate && !across_flats(&rest[1..]);
                 let kind = rest[0].kind.clone();
                 return (Some(if of_mate { Item::OfMate(kind) } else { Item::Size(kind) }), 1);
             }
@@ -134,6 +135,12 @@ impl Reader {
             Kind::Word(_) | Kind::Code(_) => {}
         }
         let word = words.first().copied().unwrap_or_default();
+        if across_flats(rest) {
+            let named = out.iter().any(|(item, _)| matches!(item, Item::Feature { .. }));
+            let name = "flats".to_owned();
+            let flats = Item::Feature { name, side: Side::Other, part: None, mate: None };
+            return (Some(if named { Item::Loose("flats".into()) } else { flats }), 3);
+        }
         // `on washer .125 thick`: the size is of what is named behind it.
         if let Some((Item::OfMate(_), _)) = out.last()
             && let Some((name, side @ Side::Length, taken)) = feature_phrase(rest)
@@ -310,7 +317,12 @@ impl Reader {
         }
         let meets = || {
             let other = self.part_at(&rest[1..]);
-            lexicon::meets_mate(word) && other.is_some_and(|(part, _)| line.subject != Some(part))
+            let named = || {
+                let article = rest.get(1).and_then(Token::word) == Some("the");
+                article && self.part_phrase(&rest[2..]).is_some()
+            };
+            lexicon::meets_mate(word)
+                && other.map_or_else(named, |(part, _)| line.subject != Some(part))
         };
         if leads_to_mate(word) || word == "/" || meets() {
             return self.led_mate(rest, word, line, out);
@@ -397,4 +409,10 @@ impl Reader {
         }
         (Some(Item::Loose(text_of(&rest[0]))), 1)
     }
+}
+
+/// `1/2 a/f`: the size of a square or of a hexagon.
+pub(super) fn across_flats(behind: &[Token]) -> bool {
+    matches!(behind, [a, slash, f, ..]
+        if a.word() == Some("a") && slash.is_sign('/') && f.word() == Some("f"))
 }

@@ -6,7 +6,7 @@ use fits_core::job::whole::Side;
 
 use super::{
     Line, Reader,
-    items::{Item, Placed},
+    items::{Item, Placed, across_flats},
     lexicon::stem,
     names::is_instance,
     phrases::{feature_phrase, text_of},
@@ -97,6 +97,10 @@ impl Reader {
         if let Some((part, taken)) = self.part_at(rest) {
             let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
             return Some((said.join(" "), Some(part), skip + taken));
+        }
+        if let Some((part, taken)) = self.part_in_short(rest) {
+            let name = self.job.parts[part].name.clone();
+            return Some((name, Some(part), skip + taken));
         }
         let taken = self.part_phrase(rest).or_else(|| {
             matches!(&rest.first()?.kind, Kind::Code(code) if code.len() > 2).then_some(1)
@@ -212,7 +216,9 @@ impl Reader {
                 // `seat 25 k6 x 15, for 6205`: a clause of its own says whose seat it is.
                 let is_whole = word == "for" && out.is_empty() && line.feature.is_some();
                 // `8 slot for the guide`, not `square for crank 17`.
-                let sized = rest.iter().any(|token| matches!(token.kind, Kind::Num(_)));
+                let sized = rest.iter().enumerate().any(|(at, token)| {
+                    matches!(token.kind, Kind::Num(_)) && !across_flats(&rest[at + 1..])
+                });
                 let in_hole = in_hole
                     || out.iter().any(|(item, _)| match item {
                         Item::Size(Kind::Thread(_)) | Item::Feature { side: Side::Shaft, .. } => {
@@ -235,8 +241,45 @@ impl Reader {
                 !matches!(out.as_slice(), [(Item::Size(_), _)])
             }) {
                 Some(found) => at_place(rest, found, out),
-                None => (Some(Item::Loose(word.to_owned())), 1),
+                None => self.named_later(rest, word, line, out),
             },
+        }
+    }
+
+    /// `goes on the eccentric`, `easy fit in the reel`: a word that ends its clause and
+    /// that the note tells more of further down, or never.
+    fn named_later(
+        &self,
+        rest: &[Token],
+        word: &str,
+        line: &Line,
+        out: &[Placed],
+    ) -> (Option<Item>, usize) {
+        let is_said = |item: &Item| match item {
+            Item::Fit(..) => true,
+            Item::Loose(verb) => matches!(verb.as_str(), "goes" | "go"),
+            _ => false,
+        };
+        // Only a hole or a shaft goes with another: `12 thick, goes in the vice`.
+        let goes =
+            out.iter().any(|(item, _)| match item {
+                Item::Feature { side, .. } => side.surface().is_some(),
+                _ => false,
+            }) || line.feature.is_some_and(|at| self.job.features[at].side.surface().is_some());
+        let name = match rest {
+            [_, the, name] if the.word() == Some("the") => name.word(),
+            _ => None,
+        };
+        let name = name.filter(|name| {
+            goes && super::lexicon::is_noun(name)
+                && matches!(word, "in" | "on" | "into" | "onto")
+                && out.iter().any(|(item, _)| is_said(item))
+        });
+        match name {
+            Some(name) => {
+                (Some(Item::Mate { name: name.to_owned(), part: None, is_sure: true }), 3)
+            }
+            None => (Some(Item::Loose(word.to_owned())), 1),
         }
     }
 

@@ -229,7 +229,7 @@ impl Reader {
             (line.date, line.reads, self.dated) = (Some(date), true, true);
             self.under_date = true;
             self.hangs.clone_from(&line.date);
-            return Some(after);
+            return Some(self.part_in_dated(raw, after, line));
         }
         let colon = found.iter().find(|token| token.is_sign(':'));
         let hangs = || self.hangs.clone().filter(|date| !date.is_empty());

@@ -4,14 +4,13 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{FitSaid, Mate, Nominal, Side},
+    job::whole::{Feature, FitSaid, Mate, Nominal, Side},
 };
 
 use super::{
     Line, Reader, Wanted,
     kinds::is_numbered,
     lexicon::{feature, inwardness, matches_mate, stem, stems},
-    token::Kind,
 };
 
 /// A mate as it is said: its name, the part, the place, and whether it surely is one.
@@ -160,12 +159,22 @@ impl Reader {
             from = thread;
         }
         let here = self.wanted.iter_mut().rev().take_while(|wanted| wanted.line == line.number);
+        let is_short = |wanted: &Wanted| {
+            let (long, short) = (stems(&wanted.name), stems(&name));
+            part.is_none() && short.len() < long.len() && long.ends_with(&short)
+        };
         if let Some(wanted) = here.into_iter().find(|wanted| {
             let same = wanted.name.is_empty()
                 || wanted.part.is_some() && wanted.part == part
-                || stems(&wanted.name) == stems(&name);
+                || stems(&wanted.name) == stems(&name)
+                || !wanted.hinted && is_short(wanted);
             wanted.feature == from && wanted.fit.words.is_empty() && (wanted.hinted || same)
         }) {
+            // `takes the drive peg. Peg pressed in`
+            if !wanted.hinted && is_short(wanted) {
+                wanted.fit = fit;
+                return;
+            }
             // A fit said here, or a name better than the hint.
             (wanted.name, wanted.part, wanted.to, wanted.fit) = (name, part, to, fit);
             return;
@@ -225,64 +234,6 @@ impl Reader {
         }
     }
 
-    /// The subject's own feature where only its mate is sized: `pawl on 1/4 dowel`.
-    pub(super) fn implied_side(
-        &mut self,
-        line: &mut Line,
-        mate: usize,
-        kind: &Kind,
-    ) -> Option<usize> {
-        let subject = line.subject?;
-        let Kind::Num(num) = kind else { return None };
-        let size = self.length(num, line.unit)?;
-        if let Some(near) = self.nearest(subject, None, size).filter(|at| self.is_near(*at, size)) {
-            return Some(near);
-        }
-        let side =
-            if self.inwardness(subject) > self.inwardness(mate) { Side::Shaft } else { Side::Hole };
-        let name = if side == Side::Shaft { "od" } else { "hole" };
-        self.sized(line, subject, (name, side), num, &num.at)
-    }
-
-    /// A class with no size beside it: the mate's, or that of a size said before.
-    pub(super) fn lone_class(
-        &mut self,
-        class: &str,
-        mate: &mut Named,
-        last: Option<usize>,
-        line: &mut Line,
-        place: &Range<usize>,
-    ) {
-        let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
-        if let (Some((name, part, _, _)), Some(last)) = (mate.as_mut(), last) {
-            let own = self.job.features[last].side;
-            let other = if own == Side::Shaft { Side::Hole } else { Side::Shaft };
-            if (other == Side::Hole) == is_hole && own.surface().is_some() {
-                let id = part.unwrap_or_else(|| self.part_named(name, line.number));
-                *part = Some(id);
-                let nominal = self.job.features[last].nominal.clone();
-                let (unit, from) =
-                    (self.job.features[last].unit, self.job.features[last].unit_from);
-                let word = if other == Side::Hole { "bore" } else { "od" };
-                let feature = self.feature(line, id, word, other, place.clone());
-                if let Some(nominal) =
-                    nominal.filter(|_| self.job.features[feature].nominal.is_none())
-                {
-                    self.size(line, feature, nominal, (unit, from));
-                }
-                self.job.features[feature].class = Some(class.to_owned());
-                line.feature = Some(last);
-                return;
-            }
-        }
-        if let Some(feature) =
-            last.or(line.feature).filter(|at| self.job.features[*at].class.is_none())
-        {
-            self.job.features[feature].class = Some(class.to_owned());
-            self.say(line, feature);
-        }
-    }
-
     /// Finds all mates, and says of both what is said of one.
     pub(super) fn settle(&mut self) {
         for (part, of) in self.job.parts.iter().enumerate().rev() {
@@ -294,6 +245,7 @@ impl Reader {
         for want in &wanted {
             self.pair(want);
         }
+        self.outgrown(&wanted);
         self.threads();
         self.both_ways();
         self.matching(&wanted);
@@ -303,7 +255,9 @@ impl Reader {
 
     pub(super) fn pair(&mut self, want: &Wanted) {
         let one = self.job.features[want.feature].clone();
-        let size = one.nominal.as_ref().and_then(Nominal::size);
+        // What its own line said: a later one may have changed it.
+        let said = self.job.said.get(want.said).and_then(|said| said.nominal.as_ref());
+        let size = said.or(one.nominal.as_ref()).and_then(Nominal::size);
         let other_side = match one.side {
             Side::Hole => Side::Shaft,
             Side::Shaft => Side::Hole,
@@ -320,22 +274,9 @@ impl Reader {
                 }
                 return;
             }
-            // Of the others that wait one is of such a size.
-            let waits: Vec<usize> = size.map_or_else(Vec::new, |size| {
-                (0..self.job.features.len())
-                    .filter(|at| {
-                        let other = &self.job.features[*at];
-                        other.side == other_side
-                            && other.part != one.part
-                            && other_side.surface().is_some()
-                            && self.is_in_reach(*at, size)
-                            && self.mates_at(*at).is_empty()
-                    })
-                    .collect()
-            });
-            let [only] = waits.as_slice() else { return };
-            let only = *only;
-            self.join(want, only);
+            if let Some(only) = size.and_then(|size| self.only_waiting(&one, other_side, size)) {
+                self.join(want, only);
+            }
             return;
         } else {
             let found = want.part.or_else(|| self.part_of(&want.name, one.part, other_side, size));
@@ -406,6 +347,19 @@ impl Reader {
         self.add_mate(Mate { line: want.line, hole, shaft, fit: want.fit.clone(), called });
         let made = self.job.mates.len() - 1;
         self.job.said[want.said].mate.get_or_insert(made);
+    }
+
+    /// Of the features that wait for a mate the only one of such a size on that side.
+    fn only_waiting(&self, one: &Feature, side: Side, size: Length) -> Option<usize> {
+        side.surface()?;
+        let mut all = (0..self.job.features.len()).filter(|at| {
+            let other = &self.job.features[*at];
+            other.side == side
+                && other.part != one.part
+                && self.is_in_reach(*at, size)
+                && self.mates_at(*at).is_empty()
+        });
+        all.next().filter(|_| all.next().is_none())
     }
 
     /// `outside 1-3/8, must match the rollers`: as large as they, and no joint.

@@ -33,6 +33,7 @@ mod readings;
 mod record;
 mod row_mates;
 mod settled;
+mod short;
 mod sizes;
 mod table;
 mod talk;

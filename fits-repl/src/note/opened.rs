@@ -56,6 +56,45 @@ impl Reader {
         true
     }
 
+    /// `an easy fit in the reel (the hole is 5/16)`: the other side is the mate's.
+    pub(super) fn of_the_mate(&mut self, items: &mut [(Item, Range<usize>)], line: &Line) {
+        let first = items.iter_mut().find(|(item, _)| !matches!(item, Item::Loose(_)));
+        let Some((Item::Feature { side, part: part @ None, .. }, _)) = first else { return };
+        let is_other = |feature: usize| {
+            let own = self.job.features[feature].side;
+            own != *side && own.surface().is_some() && side.surface().is_some()
+        };
+        let want = self.wanted.iter().rposition(|want| want.line == line.number);
+        let Some(want) = want.filter(|want| {
+            let want = &self.wanted[*want];
+            !want.hinted && !want.name.is_empty() && is_other(want.feature)
+        }) else {
+            return;
+        };
+        let name = self.wanted[want].name.clone();
+        let id = self.wanted[want].part.unwrap_or_else(|| self.part_named(&name, line.number));
+        self.wanted[want].part = Some(id);
+        *part = Some(id);
+    }
+
+    /// `bore was 8, opened up to 8.98`: the feature that this line has sized is of
+    /// another size now.
+    pub(super) fn opened_up(&self, tokens: &[Token], line: &Line) -> bool {
+        let [work, rest @ ..] = tokens else { return false };
+        let way = usize::from(
+            rest.first()
+                .and_then(Token::word)
+                .is_some_and(|way| matches!(way, "up" | "out" | "down")),
+        );
+        let to = rest.get(way).and_then(Token::word) == Some("to");
+        let size = rest.get(way + 1).is_some_and(|size| matches!(size.kind, Kind::Num(_)));
+        let sized = line.feature.and_then(|at| self.said_here(line, at));
+        work.word().is_some_and(super::work::worked_to)
+            && to
+            && size
+            && sized.is_some_and(|at| self.job.said[at].nominal.is_some())
+    }
+
     /// `bore 36 H7, bush pressed in`: another part with its fit, and no size.
     pub(super) fn goes_here(
         &mut self,
@@ -72,6 +111,9 @@ impl Reader {
         let (Some(feature), false) = (line.feature, items.iter().any(|(item, _)| own(item))) else {
             return false;
         };
+        // `and the small gear is pressed on it`
+        let article = usize::from(tokens[0].word().is_some_and(|word| matches!(word, "the" | "a")));
+        let tokens = &tokens[article..];
         let known = self.part_at(tokens).map(|(part, taken)| (Some(part), taken));
         let Some((part, taken)) =
             known.or_else(|| self.part_phrase(tokens).map(|taken| (None, taken)))

@@ -170,7 +170,8 @@ impl Reader {
             };
             all.iter().copied().find(fits).or(all.first().copied().filter(about))
         };
-        if (subject.is_none() || part.is_none() && line.date.is_some())
+        let opened = line.declares && line.date.is_some();
+        if (subject.is_none() || part.is_none() && line.date.is_some() && !opened)
             && *side != Side::Length
             && let Some(found) = everywhere(self)
         {

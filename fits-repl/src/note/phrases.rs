@@ -35,6 +35,11 @@ impl Reader {
             ["instead", "of", ..] | ["rather", "than", ..] => (Item::Not, 2),
             ["not", ..] => (Item::Not, 1),
             ["stock", ..] => (Item::Stock, 1),
+            // `sq for handle`, not `key 3/16 sq`.
+            ["sq", "for" | "on", ..] => {
+                let name = "square".to_owned();
+                (Item::Feature { name, side: Side::Other, part: None, mate: None }, 1)
+            }
             // `one flat, 3/8 wide`, not `a flat bar`.
             ["one" | "a" | "two", flat @ ("flat" | "flats"), rest @ ..]
                 if !rest.first().is_some_and(|next| lexicon::is_stock(next)) =>

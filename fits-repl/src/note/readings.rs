@@ -24,7 +24,7 @@ impl Reader {
         owner: usize,
         num: &Num,
         size: Length,
-        reads: bool,
+        (reads, has_class): (bool, bool),
     ) -> bool {
         let one = &self.job.features[owner];
         if matches!(one.side, Side::Thread) || num.vulgar {
@@ -37,6 +37,10 @@ impl Reader {
             && num.is_whole()
             && num.unit.is_some();
         if is_count || self.is_changed(line, owner, num, size) {
+            return false;
+        }
+        // `bored to 34 H7`: nobody reads a class off a gauge.
+        if has_class && !self.is_fine(num, line) {
             return false;
         }
         if (reads || line.reads)

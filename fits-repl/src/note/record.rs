@@ -50,10 +50,7 @@ impl Reader {
     /// for a shaft of 7/8 in.
     pub(super) fn is_in_reach(&self, feature: usize, size: Length) -> bool {
         let nominal = self.job.features[feature].nominal.as_ref();
-        nominal.and_then(Nominal::size).is_some_and(|nominal| {
-            let (nominal, size) = (nominal.tenth_nanometres(), size.tenth_nanometres());
-            (nominal - size).abs() <= (nominal / 100).max(1_500_000)
-        })
+        nominal.and_then(Nominal::size).is_some_and(|nominal| in_reach(nominal, size))
     }
 
     pub(super) fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
@@ -280,4 +277,10 @@ impl Reader {
             said.reading = Some(index);
         }
     }
+}
+
+/// Can a fit lie between the two sizes?
+pub(super) fn in_reach(nominal: Length, size: Length) -> bool {
+    let (nominal, size) = (nominal.tenth_nanometres(), size.tenth_nanometres());
+    (nominal - size).abs() <= (nominal / 100).max(1_500_000)
 }

@@ -1,10 +1,56 @@
 //! Threads, keys and matching parts, when the whole note is read.
 
-use fits_core::job::whole::{FitSaid, Mate, Side};
+use fits_core::job::whole::{FitSaid, Mate, Nominal, Side};
 
-use super::{Reader, Wanted};
+use super::{Reader, Wanted, record::in_reach};
 
 impl Reader {
+    /// A hub that went on the shaft and was bored out for a sleeve goes on the sleeve
+    /// alone: its new size is out of reach of the shaft's.
+    pub(super) fn outgrown(&mut self, wanted: &[Wanted]) {
+        let size = |at: usize| self.job.features[at].nominal.as_ref().and_then(Nominal::size);
+        // The later joint that takes the place of one, by either of its ends.
+        let later = |mate: &Mate| {
+            [mate.hole, mate.shaft].into_iter().find_map(|at| {
+                let (one, other) = (&self.job.features[at], size(mate.other(at))?);
+                let was = |(_, was): &(usize, Nominal)| {
+                    was.size().is_some_and(|was| in_reach(was, other))
+                };
+                if self.is_in_reach(at, other) || !one.earlier.iter().any(was) {
+                    return None;
+                }
+                let all = self.mates_at(at).iter().map(|at| &self.job.mates[*at]);
+                all.filter(|next| next.line > mate.line)
+                    .find(|next| size(next.other(at)).is_some_and(|of| self.is_in_reach(at, of)))
+                    .map(|next| next.line)
+            })
+        };
+        let ends: Vec<Option<usize>> = self.job.mates.iter().map(later).collect();
+        if ends.iter().all(Option::is_none) {
+            return;
+        }
+        let (mut kept, mut to) = (Vec::new(), Vec::new());
+        for (mate, end) in std::mem::take(&mut self.job.mates).into_iter().zip(ends) {
+            to.push(end.is_none().then_some(kept.len()));
+            let Some(line) = end else {
+                kept.push(mate);
+                continue;
+            };
+            let names = [mate.hole, mate.shaft].map(|at| self.job.full_name(at));
+            let text = format!("the {} has outgrown its joint with the {}", names[0], names[1]);
+            let at = wanted.iter().find(|want| want.line == line).map(|want| want.at.clone());
+            let answer = "it is left out; write it with its sizes if it still holds";
+            self.ask(line, at.unwrap_or_default(), text, Some(answer.into()));
+        }
+        for said in &mut self.job.said {
+            said.mate = said.mate.and_then(|mate| to[mate]);
+        }
+        self.mated.clear();
+        for mate in kept {
+            self.add_mate(mate);
+        }
+    }
+
     /// A screw and a nut of one thread go together.
     pub(super) fn threads(&mut self) {
         // A keyway and the key of its width.
@@ -21,7 +67,10 @@ impl Reader {
                     && key.nominal == one.nominal
                     && self.stems[key.part].iter().any(|word| word == "key")
             });
-            if let Some(key) = key.filter(|_| one.nominal.is_some()) {
+            let joined = |key: &usize| {
+                self.mates_at(keyway).iter().any(|at| self.job.mates[*at].other(keyway) == *key)
+            };
+            if let Some(key) = key.filter(|key| one.nominal.is_some() && !joined(key)) {
                 self.add_mate(Mate {
                     line: one.line,
                     hole: keyway,

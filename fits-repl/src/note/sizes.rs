@@ -274,7 +274,12 @@ impl Reader {
         let worked = || {
             let part = line.subject?;
             let waits = line.feature.filter(|at| self.job.features[*at].part == part);
-            waits.or_else(|| self.nearest(part, None, size)).filter(|at| self.is_near(*at, size))
+            // `bore was 8, opened up to 8.98`
+            let opened = waits.filter(|at| {
+                self.is_sized_here(line, *at) && self.is_about(*at, size) && line.date.is_none()
+            });
+            let near = || waits.or_else(|| self.nearest(part, None, size));
+            opened.or_else(|| near().filter(|at| self.is_near(*at, size)))
         };
         if given.works_to
             && let Some(owner) = given.owner.or_else(worked)
@@ -283,7 +288,7 @@ impl Reader {
             return Some(owner);
         }
         if let Some(owner) = given.owner {
-            if self.is_read(line, owner, num, size, given.reads) {
+            if self.is_read(line, owner, num, size, (given.reads, given.class.is_some())) {
                 let owner = self.next_alike(line, owner, size);
                 self.reading(line, owner, num);
                 return Some(owner);

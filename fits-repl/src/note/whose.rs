@@ -11,10 +11,69 @@ use super::{
     Line, Reader,
     items::Item,
     lexicon::{is_finish, is_material, is_stock, stems},
+    mates::Named,
     token::{Kind, Num, Token},
 };
 
 impl Reader {
+    /// The subject's own feature where only its mate is sized: `pawl on 1/4 dowel`.
+    pub(super) fn implied_side(
+        &mut self,
+        line: &mut Line,
+        mate: usize,
+        kind: &Kind,
+    ) -> Option<usize> {
+        let subject = line.subject?;
+        let Kind::Num(num) = kind else { return None };
+        let size = self.length(num, line.unit)?;
+        if let Some(near) = self.nearest(subject, None, size).filter(|at| self.is_near(*at, size)) {
+            return Some(near);
+        }
+        let side =
+            if self.inwardness(subject) > self.inwardness(mate) { Side::Shaft } else { Side::Hole };
+        let name = if side == Side::Shaft { "od" } else { "hole" };
+        self.sized(line, subject, (name, side), num, &num.at)
+    }
+
+    /// A class with no size beside it: the mate's, or that of a size said before.
+    pub(super) fn lone_class(
+        &mut self,
+        class: &str,
+        mate: &mut Named,
+        last: Option<usize>,
+        line: &mut Line,
+        place: &Range<usize>,
+    ) {
+        let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
+        if let (Some((name, part, _, _)), Some(last)) = (mate.as_mut(), last) {
+            let own = self.job.features[last].side;
+            let other = if own == Side::Shaft { Side::Hole } else { Side::Shaft };
+            if (other == Side::Hole) == is_hole && own.surface().is_some() {
+                let id = part.unwrap_or_else(|| self.part_named(name, line.number));
+                *part = Some(id);
+                let nominal = self.job.features[last].nominal.clone();
+                let (unit, from) =
+                    (self.job.features[last].unit, self.job.features[last].unit_from);
+                let word = if other == Side::Hole { "bore" } else { "od" };
+                let feature = self.feature(line, id, word, other, place.clone());
+                if let Some(nominal) =
+                    nominal.filter(|_| self.job.features[feature].nominal.is_none())
+                {
+                    self.size(line, feature, nominal, (unit, from));
+                }
+                self.job.features[feature].class = Some(class.to_owned());
+                line.feature = Some(last);
+                return;
+            }
+        }
+        if let Some(feature) =
+            last.or(line.feature).filter(|at| self.job.features[*at].class.is_none())
+        {
+            self.job.features[feature].class = Some(class.to_owned());
+            self.say(line, feature);
+        }
+    }
+
     /// `9 lg not 10`: a size that is no finer than the one it stands for is wanted.
     pub(super) fn corrects(&self, items: &[(Item, Range<usize>)], at: usize, line: &Line) -> bool {
         let Item::Size(Kind::Num(num)) = &items[at].0 else { return false };

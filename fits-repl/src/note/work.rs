@@ -22,3 +22,11 @@ pub(super) fn is_work(word: &str) -> bool {
         "bored" | "turned" | "reamed" | "tapped" | "threaded" | "drilled" | "cut" | "ground"
     )
 }
+
+/// Such work once it is done.
+pub(super) fn worked_to(word: &str) -> bool {
+    matches!(
+        word,
+        "opened" | "bored" | "reamed" | "honed" | "lapped" | "turned" | "ground" | "skimmed"
+    )
+}

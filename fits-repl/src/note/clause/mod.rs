@@ -147,24 +147,19 @@ impl Reader {
         if self.goes_here(tokens, &items, line) {
             return false;
         }
+        if sign == '(' {
+            self.of_the_mate(&mut items, line);
+        }
         let opened = self.subject(tokens, &mut items, line, sign);
-        // `ream to 1.001` is what is wanted.
-        let works_to = tokens.windows(3).any(|found| {
-            found[0].word().is_some_and(work::works_to)
-                && found[1].word() == Some("to")
-                && matches!(found[2].kind, Kind::Num(_))
+        // `grip pin 3/8, grip bore on pin`: the handle's bore, whose line it is.
+        let on_itself = items.iter().any(|(item, _)| {
+            matches!(item, Item::Mate { part: Some(part), .. } if Some(*part) == line.subject)
         });
-        // `seat wants 28.025 not h6`, `should be 1.2535`: so it is to be.
-        let is_wish = tokens.windows(3).any(|found| {
-            let words = (found[0].word(), found[1].word());
-            matches!(found[2].kind, Kind::Num(_))
-                && matches!(words, (Some("should" | "must" | "to"), Some("be")))
-                || matches!(found[1].kind, Kind::Num(_))
-                    && matches!(words.0, Some("wants" | "needs"))
-        });
-        // `make bush id .752`, whatever it was before.
-        let works_to =
-            works_to && line.date.is_none() || is_wish || tokens[0].word() == Some("make");
+        let is_bare = matches!(items.first(), Some((Item::Feature { part: None, .. }, _)));
+        if on_itself && is_bare && !opened && line.before.is_some() {
+            (line.subject, line.feature) = (line.before.take(), None);
+        }
+        let works_to = self.is_wished(tokens, &items, line);
         reads &= !works_to;
         self.nouns(&mut items, tokens, line, reads);
         let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
@@ -218,6 +213,29 @@ impl Reader {
             self.fit_alone(line, feature, clause.fit);
         }
         reads
+    }
+
+    /// Is the size what is wanted now, whatever was read before?
+    fn is_wished(&self, tokens: &[Token], items: &[Placed], line: &Line) -> bool {
+        // `ream to 1.001` is what is wanted.
+        let works_to = tokens.windows(3).any(|found| {
+            found[0].word().is_some_and(work::works_to)
+                && found[1].word() == Some("to")
+                && matches!(found[2].kind, Kind::Num(_))
+        }) || self.opened_up(tokens, line);
+        // `make bush id .752`, whatever it was before.
+        // `seat wants 28.025 not h6`, `should be 1.2535`: so it is to be.
+        let is_wish = tokens.windows(3).any(|found| {
+            let words = (found[0].word(), found[1].word());
+            matches!(found[2].kind, Kind::Num(_))
+                && matches!(words, (Some("should" | "must" | "to"), Some("be")))
+                || matches!(found[1].kind, Kind::Num(_))
+                    && matches!(words.0, Some("wants" | "needs"))
+        });
+        // `turn the end 24.02 instead of 24`: what is to be done now.
+        let is_order = tokens.iter().find_map(Token::word).is_some_and(work::works_to)
+            && items.iter().any(|(item, _)| matches!(item, Item::Not));
+        works_to && line.date.is_none() || is_wish || is_order || tokens[0].word() == Some("make")
     }
 
     /// `Ø17 = 17.004`: a feature named by its size.
