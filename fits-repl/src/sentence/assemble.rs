@@ -117,7 +117,21 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         return unsaid_housing(view, joint, fit.as_ref(), system, shrinks);
     }
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
-    Some(plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said))
+    let said = plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said);
+    let torque = view.one(|token| match token {
+        Token::Torque(text) => Some(text.clone()),
+        _ => None,
+    });
+    let (Some(torque), Some(size)) = (torque, joint.bore.as_ref().or(joint.plug.as_ref())) else {
+        return Some(said);
+    };
+    // `will FN2 hold 50 ft lb`: what it holds, or the fit that holds so much.
+    let parts = joint.parts(view, system)?;
+    let size = size.plain(system);
+    let mut choices = said.queries();
+    choices.push(format!("pick {size} holds {torque}{parts}"));
+    let why = format!("what it holds, to be compared with {torque}, or a fit that holds so much?");
+    Some(Said::ask(why, choices))
 }
 
 /// A thin housing or a thick one: the press goes by it.

@@ -100,6 +100,9 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
     if let Some(ball) = ball.filter(|_| view.has("reads") && view.numbers().next().is_some()) {
         return numbered(view, ball);
     }
+    if view.has("reads") && ball.is_none() {
+        return measured_seat(view, system);
+    }
     if view.has("fit")
         || view.has("reads")
         || view.has("start")
@@ -251,6 +254,29 @@ fn sides(said: &str) -> (bool, bool) {
         names(&["inner", "shaft", "axle", "spindle", "crank"]),
         names(&["outer", "housing", "wheel", "hub", "roller", "pulley"]),
     )
+}
+
+/// `shaft 25mm bearing seat mikes .9848`: a bearing by its bore or outside, and its seat
+/// as it measures.
+fn measured_seat(view: &View, system: System) -> Option<Said> {
+    let numbers: Vec<(usize, &Num)> = view.numbers().collect();
+    let [(_, size), (at, reading)] = numbers[..] else { return None };
+    let off = (size.mm(system) - reading.mm(system)).abs();
+    let is_near = off < 0.01 * size.mm(system);
+    let lead = view.lead(at, &["small"])?;
+    let is_read = matches!(view.items[lead].token, Token::Word { kind: "reads", .. });
+    let is_other = ["fit", "start", "vague", "load"].iter().any(|kind| view.has(kind));
+    if !is_near || !is_read || is_other || view.has("head") {
+        return None;
+    }
+    let outer = view.says("role", "od") || view.has("hub") || view.has("hole");
+    let (ring, part) = match (outer, view.has("shaft") || view.says("role", "id")) {
+        (true, false) => ("od", "hole"),
+        (false, true) => ("bore", "shaft"),
+        _ => return None,
+    };
+    let [size, reading] = [size, reading].map(|num| num.plain(system));
+    Some(Said::plain(format!("bearing {ring} {size}, {part} = {reading}")))
 }
 
 /// Both seats of a ball bearing by its number: which part turns, how hard it is

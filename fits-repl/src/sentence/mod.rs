@@ -6,6 +6,7 @@
 //! readings of the figures, are left, the person is asked.
 
 mod align;
+mod apart;
 mod assemble;
 mod bearing;
 mod bought;
@@ -312,7 +313,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
     let line = Line::new(text);
     let [known_to] = line.known_to();
     if known_to == 0 {
-        return None;
+        return apart::unit_apart(text, setting);
     }
     let view = |question: u8| {
         let knows = known_to & (1 << question) != 0;
@@ -341,7 +342,10 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
         note(&view);
         found.push(("log", said));
     }
-    settle(found).map(|said| (said, slips))
+    match settle(found) {
+        Some(said) => Some((said, slips)),
+        None => apart::unit_apart(text, setting),
+    }
 }
 
 /// A view with its nouns, its `in`, its signs and its metals settled.

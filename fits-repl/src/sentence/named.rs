@@ -351,7 +351,15 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
                         | "race"
                 )
             });
-    (is_said || rest.get(..number)?.len() == 4 && letters == 0)
+    // `608 housing bore`: the one figure of the line, and no shop's size.
+    let is_alone = || {
+        let figures = line.bytes().filter(u8::is_ascii_digit).count();
+        let unit = word_at(line, spaces(line, end)).is_some_and(|(word, _)| {
+            matches!(&*word, "mm" | "millimetres" | "millimeters" | "thou" | "in" | "inch" | "\"")
+        });
+        number == 3 && letters == 0 && figures == 3 && !unit && ends(line, end)
+    };
+    (is_said || rest.get(..number)?.len() == 4 && letters == 0 || is_alone())
         .then_some((Token::Bearing(ball), end))
 }
 

@@ -199,13 +199,18 @@ pub(crate) fn two_bare(view: &View, roles: &Roles, system: System) -> Option<Sai
     let (a, b) = (a.plain(system), b.plain(system));
     // `how much to go, 31.40 to 31.75`: cut from the one to the other.
     let is_left = view.types(&["to go", "left", "how much to go", "how much left", "to come"]);
-    if is_left && view.says("connector", "for") {
+    let is_wanted = view.types(&["going to", "want", "need", "to get to", "aiming for"]);
+    if is_left && (view.says("connector", "for") || is_wanted) {
         let (from, to) = (&a, &b);
         let larger = |fit: &str| format!("bore {to} {fit} from {from}");
         let smaller = |fit: &str| format!("turn {to} {fit} from {from}");
-        let choices =
-            if x < y { ["H7", "sliding"].map(larger) } else { ["h7", "sliding"].map(smaller) };
-        return Some(Said::ask("its limits are not said", choices.to_vec()));
+        let (plans, left) = if x < y {
+            (["H7", "sliding"].map(larger), format!("{to} - {from}"))
+        } else {
+            (["h7", "sliding"].map(smaller), format!("{from} - {to}"))
+        };
+        let choices = [vec![left], plans.to_vec()].concat();
+        return Some(Said::ask("what is left, or a plan? Its limits are not said", choices));
     }
     let says_in =
         view.tokens().any(|token| matches!(token, Token::Word { name: "in", kind: "connector" }));
@@ -331,6 +336,21 @@ pub(crate) fn about(view: &View, system: System) -> Option<Said> {
             "play or grip is not said",
             vec![pick("clearance"), pick("interference")],
         )),
-        _ => None,
+        (true, true) => None,
+        // One part at its size and the other so much off, or a fit that gives about so much.
+        (plays, _) => {
+            let of = |sign: char| format!("{} {sign} {}", size.plain(system), small.plain(system));
+            let mut choices = vec![
+                of(if plays { '+' } else { '-' }),
+                pick(if plays { "clearance" } else { "interference" }),
+                of(if plays { '-' } else { '+' }),
+            ];
+            match (view.has("hole") || view.has("hub"), view.has("shaft")) {
+                (true, false) => choices.swap(0, 2),
+                (false, true) => {}
+                _ => choices.swap(0, 1),
+            }
+            Some(Said::ask("which part keeps its size is not said", choices))
+        }
     }
 }

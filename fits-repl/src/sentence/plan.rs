@@ -34,6 +34,7 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
             "instrument",
             "material",
             "role",
+            "each-cut",
         ],
         |token| {
             matches!(
@@ -76,6 +77,9 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     }
     if left {
         return still_left(view, system, verb);
+    }
+    if view.has("each-cut") || view.says("head", "passes") && view.numbers().count() == 3 {
+        return each_cut(view, system, verb);
     }
     if view.words("role").any(|role| !matches!(role, "od" | "id")) {
         return None;
@@ -385,4 +389,32 @@ pub(crate) fn with_dial(dial: Option<&str>, query: String) -> Said {
     let mut lines: Vec<String> = dial.map(|dial| format!("dial {dial}")).into_iter().collect();
     lines.push(query);
     Said::Plain(lines)
+}
+
+/// `bore 1.5 out to 1.75, 25 thou a pass`: a plan chooses how deep its cuts are, which is
+/// said, and its limits are asked.
+fn each_cut(view: &View, system: System, verb: Option<&str>) -> Option<Said> {
+    let mut numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    numbers.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    let [depth, small, large] = numbers[..] else { return None };
+    let is_depth = depth.mm(system) <= large.mm(system) - small.mm(system);
+    let is_cut = large.mm(system) < 1.6 * small.mm(system);
+    if !is_depth || !is_cut || view.has("reads") || view.has("role") {
+        return None;
+    }
+    let [depth, small, large] = [depth, small, large].map(|num| num.plain(system));
+    let fits = match fit_of(view) {
+        Some(fit) => vec![fit.text().to_owned()],
+        None if verb == Some("bore") || view.has("hole") => vec!["H7".into(), "sliding".into()],
+        None => vec!["h7".into(), "sliding".into()],
+    };
+    let plan = |fit: &String| match verb {
+        Some("bore") => format!("bore {large} {fit} from {small}"),
+        _ => format!("turn {small} {fit} from {large}"),
+    };
+    let mut choices: Vec<String> = fits.iter().map(plan).collect();
+    choices.push(format!("{large} - {small}"));
+    let why =
+        format!("a plan chooses how deep its cuts are, {depth} or not: as these, or what is left?");
+    Some(Said::ask(why, choices))
 }

@@ -64,7 +64,7 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role",
-            "want",
+            "want", "shim",
         ],
         |token| {
             matches!(
@@ -80,6 +80,9 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     )?;
     if view.has("role") {
         return None;
+    }
+    if view.has("shim") && view.numbers().count() == 2 {
+        return shim(view, system);
     }
     let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
     let is_part = |num: &Num| num.mm(system).abs() > 0.1 * largest;
@@ -188,6 +191,20 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
         return Some(Said::plain(one));
     }
     Some(Said::plain(composed(&links, wanted.as_ref(), all_plus, system)))
+}
+
+/// `end play .012, want .004, shim`: what takes up the rest.
+fn shim(view: &View, system: System) -> Option<Said> {
+    let is_read =
+        |token: &Token| matches!(token, Token::Number(_) | Token::Break | Token::Word { .. });
+    let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    let [a, b] = numbers[..] else { return None };
+    let (large, small) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };
+    let is_small = large.mm(system) < 3.5 && small.mm(system) < large.mm(system);
+    if !is_small || !view.tokens().all(is_read) || !view.says("head", "stack") {
+        return None;
+    }
+    Some(Said::plain(format!("{} - {}", large.plain(system), small.plain(system))))
 }
 
 /// `12.0 plus 6.5 plus 3.2`: parts, and no tolerance of the first.

@@ -23,7 +23,7 @@ const _: () = assert!(ALL.len() < 64, "a bit of a row for each question");
 
 const FITTED: &str =
     "assemble bearing bought bushing fit plan pick-press rehearse ream suit warm pair rescue";
-const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware service weight";
+const METALS: &str = "assemble bought bushing fit log plan pair pick-press reading rehearse suit tap warm ream bearing hardware service weight settings";
 
 /// Questions about parts and how they fit. `fitted`, `metals` and `parts` stand for these in a row.
 const PARTS: &str = "fit suit pair reading plan rehearse pick bushing assemble pick-press warm bought bearing rescue";

@@ -210,6 +210,9 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     if view.has("role") {
         return inside(view, system);
     }
+    if view.has("spread") {
+        return spread(view, system);
+    }
     view.only(&["unit", "less", "more", "half"], |token| {
         matches!(
             token,
@@ -218,7 +221,9 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     })?;
     // `is .7505 good`: against what is not said.
     // `fit for 10 mm`: which is not said.
-    if view.types(&["good", "ok", "right", "correct", "fit", "fit for", "fits"]) {
+    // `I use a .0001 mic`: of the gauge.
+    let not_asked = ["good", "ok", "right", "correct", "fit", "fit for", "fits", "use", "using"];
+    if view.types(&not_asked) {
         return None;
     }
     if let Some(pitch) = view.one(|token| match token {
@@ -287,21 +292,35 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
     .then(|| Said::plain(text))
 }
 
+/// `readings 1.0002 1.0005 1.0003, spread`: the largest less the smallest.
+fn spread(view: &View, system: System) -> Option<Said> {
+    view.only(&["spread"], |token| matches!(token, Token::Number(_)))?;
+    let mut sizes: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
+    sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    let (smallest, largest) = (sizes.first()?, sizes.last()?);
+    let is_one_part = largest.mm(system) < 1.01 * smallest.mm(system);
+    (sizes.len() > 1 && is_one_part)
+        .then(|| Said::plain(format!("{} - {}", largest.plain(system), smallest.plain(system))))
+}
+
 /// How the dials read, what bare numbers are, the gauge in use.
 pub(crate) fn settings(view: &View, system: System) -> Option<Said> {
-    view.only(&["head", "unit", "instrument", "role", "material"], |token| {
+    view.only(&["head", "unit", "instrument", "role", "material", "stuff"], |token| {
         matches!(token, Token::Number(_))
     })?;
     let mut lines = Vec::new();
     // `it's all cast iron`, `material is steel`: of the shop, not of a part.
     if let Some(metal) = view.word("material") {
-        let is_said = view.types(&["material", "material is", "it's all", "its all", "all"]);
+        let is_said = view.has("stuff") || view.types(&["it's all", "its all", "all"]);
         let is_alone = view.words("material").count() == 1
             && view.numbers().next().is_none()
             && !view.has("head")
             && !view.has("unit")
             && !view.has("instrument");
         return (is_said && is_alone).then(|| Said::plain(format!("material {metal}")));
+    }
+    if view.has("stuff") {
+        return None;
     }
     let reads = view.words("head").find_map(|head| match head {
         "dial diameter" => Some("diameter"),

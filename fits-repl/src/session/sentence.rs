@@ -127,8 +127,14 @@ impl Session {
             let Err(problem) = answer else { return answer };
             // Settings have names of their own, and so has a topic of one word.
             let is_topic = matches!(query, Query::Help(_)) && line.split_whitespace().count() < 3;
-            if problem.is_failure || is_topic || matches!(query, Query::Setting(_)) {
+            if problem.is_failure || is_topic {
                 return Err(problem);
+            }
+            if matches!(query, Query::Setting(_)) {
+                // `material is brass` says more than a name.
+                let is_said = line.split(' ').any(|word| matches!(word, "is" | "in" | "on"));
+                let phrase = is_said.then(|| self.as_phrase(line)).flatten();
+                return phrase.filter(Result::is_ok).unwrap_or(Err(problem));
             }
             if !self.may_be_phrase(line) {
                 // `25g6 shaft measures 24.985` has the form of a plain query.
