@@ -174,7 +174,9 @@ fn wanted(view: &View, system: System) -> Option<Said> {
     let (over, between) = match rest[..] {
         [] if !is_by_ends => (None, None),
         [(_, over)] => (Some(over), None),
-        [(_, a), (_, b)] if view.says("role", "centres") || view.types(&["part", "job", "bar"]) => {
+        [(_, a), (_, b)]
+            if view.says("role", "centres") || view.types(&["part", "job", "bar", "work"]) =>
+        {
             let (a, b) = if a.mm(system) < b.mm(system) { (a, b) } else { (b, a) };
             (Some(a), Some(b))
         }

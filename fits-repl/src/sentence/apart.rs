@@ -2,7 +2,11 @@
 //! thou`.
 
 use super::{
-    Said, Setting, Slip, distinct, line::TURNS, read_with_slips, token::System, unsure::replaced,
+    Said, Setting, Slip, distinct,
+    line::{Line, TURNS},
+    read_with_slips,
+    token::System,
+    unsure::replaced,
 };
 
 /// What says a unit by itself anywhere in a line.
@@ -61,6 +65,12 @@ pub(super) fn unit_apart(text: &str, setting: Setting) -> Option<(Said, Vec<Slip
     let rest = rest.split_whitespace().collect::<Vec<_>>().join(" ");
     let of = |units| read_with_slips(&rest, Setting { units, ..setting });
     let in_unit = of(Some(system))?;
+    // It says nothing of bare figures that others have put in the other unit.
+    let settles = || of(None).is_none_or(|(said, _)| said != in_unit.0);
+    let has_bare = || Line::new(&rest).gist().0.bare().any(|num| !num.is_fraction);
+    if !is_wanted && has_bare() && !settles() {
+        return None;
+    }
     let as_set = if is_wanted { of(setting.units)?.0 } else { in_unit.0.clone() };
     if as_set == in_unit.0 {
         return Some(in_unit);

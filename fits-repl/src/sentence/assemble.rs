@@ -52,6 +52,7 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         .map(|(_, item)| item.clone())
         .collect();
     let view = &View { items: kept, text: view.text.clone() };
+    let view = &with_own_bore(view);
     // `press` as a verb beside a class says nothing more.
     let has_class =
         view.tokens().any(|token| matches!(token, Token::Pair(_) | Token::InchClass(_)));
@@ -77,6 +78,11 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         return None;
     }
     if matches!(fit, Some(Fit::Hole(_) | Fit::Shaft(_))) {
+        return None;
+    }
+    // `interference for 50 H7/u6`: the sizes say it.
+    let asks_more = view.words("head").any(|head| head != "interf") || view.tokens().any(is_load);
+    if has_class && !asks_more && view.numbers().count() == 1 {
         return None;
     }
     // A fit and a question of force or heat, and no hub said: which hub?
@@ -132,6 +138,26 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     choices.push(format!("pick {size} holds {torque}{parts}"));
     let why = format!("what it holds, to be compared with {torque}, or a fit that holds so much?");
     Some(Said::ask(why, choices))
+}
+
+fn is_load(token: &Token) -> bool {
+    matches!(token, Token::Torque(_) | Token::Force(_))
+}
+
+/// `bush 32 od 25 bore pressed in`: the bush's own bore, which takes no part in the press.
+fn with_own_bore(view: &View) -> View {
+    let mut items = view.items.clone();
+    let is_own = view.has("bushing") && view.says("role", "od") && !view.says("role", "id");
+    for at in 0..items.len() {
+        let of_number = [at.checked_sub(1), Some(at + 1)]
+            .into_iter()
+            .flatten()
+            .any(|at| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Number(_))));
+        if is_own && of_number && view.said(at) == "bore" {
+            items[at].token = Token::Word { name: "id", kind: "role" };
+        }
+    }
+    View { items, text: view.text.clone() }
 }
 
 /// A thin housing or a thick one: the press goes by it.

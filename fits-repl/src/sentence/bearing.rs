@@ -261,12 +261,13 @@ fn sides(said: &str) -> (bool, bool) {
 fn measured_seat(view: &View, system: System) -> Option<Said> {
     let numbers: Vec<(usize, &Num)> = view.numbers().collect();
     let [(_, size), (at, reading)] = numbers[..] else { return None };
-    let off = (size.mm(system) - reading.mm(system)).abs();
-    let is_near = off < 0.01 * size.mm(system);
+    // `25 mm … .9848`: a bearing in millimetres, a micrometer in inches.
+    let is_near = |of: System| (size.mm(system) - reading.mm(of)).abs() < 0.01 * size.mm(system);
+    let read_in = std::iter::once(system).chain(SYSTEMS).find(|of| is_near(*of))?;
     let lead = view.lead(at, &["small"])?;
     let is_read = matches!(view.items[lead].token, Token::Word { kind: "reads", .. });
     let is_other = ["fit", "start", "vague", "load"].iter().any(|kind| view.has(kind));
-    if !is_near || !is_read || is_other || view.has("head") {
+    if !is_read || is_other || view.has("head") {
         return None;
     }
     let outer = view.says("role", "od") || view.has("hub") || view.has("hole");
@@ -275,7 +276,7 @@ fn measured_seat(view: &View, system: System) -> Option<Said> {
         (false, true) => ("bore", "shaft"),
         _ => return None,
     };
-    let [size, reading] = [size, reading].map(|num| num.plain(system));
+    let (size, reading) = (size.plain(system), reading.plain(read_in));
     Some(Said::plain(format!("bearing {ring} {size}, {part} = {reading}")))
 }
 

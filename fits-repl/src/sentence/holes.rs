@@ -51,6 +51,7 @@ pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
     } else {
         name
     };
+    let name = if view.says("state", "left hand") { format!("{name} LH") } else { name };
     if class.is_some() {
         return None;
     }

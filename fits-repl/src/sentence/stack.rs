@@ -64,7 +64,7 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     view.only(
         &[
             "head", "gap", "part", "less", "doubled", "count", "hub", "shaft", "bushing", "role",
-            "want", "shim",
+            "want",
         ],
         |token| {
             matches!(
@@ -81,7 +81,7 @@ pub(crate) fn stack(view: &View, system: System) -> Option<Said> {
     if view.has("role") {
         return None;
     }
-    if view.has("shim") && view.numbers().count() == 2 {
+    if view.types(&["shim", "shims", "washer", "spacer"]) && view.numbers().count() == 2 {
         return shim(view, system);
     }
     let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
@@ -199,7 +199,10 @@ fn shim(view: &View, system: System) -> Option<Said> {
         |token: &Token| matches!(token, Token::Number(_) | Token::Break | Token::Word { .. });
     let numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
     let [a, b] = numbers[..] else { return None };
-    let (large, small) = if a.mm(system) > b.mm(system) { (a, b) } else { (b, a) };
+    // `11 thou, I want 4`
+    let of_both = a.unit.or(b.unit).filter(|_| a.places == 0 && b.places == 0);
+    let [a, b] = [a, b].map(|num| Num { unit: num.unit.or(of_both), ..num.clone() });
+    let (large, small) = if a.mm(system) > b.mm(system) { (&a, &b) } else { (&b, &a) };
     let is_small = large.mm(system) < 3.5 && small.mm(system) < large.mm(system);
     if !is_small || !view.tokens().all(is_read) || !view.says("head", "stack") {
         return None;

@@ -299,8 +299,11 @@ fn spread(view: &View, system: System) -> Option<Said> {
     sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
     let (smallest, largest) = (sizes.first()?, sizes.last()?);
     let is_one_part = largest.mm(system) < 1.01 * smallest.mm(system);
+    let apart = format!("{} - {}", largest.plain(system), smallest.plain(system));
+    let all: Vec<String> = sizes.iter().map(|num| num.plain(system)).collect();
+    let mean = format!("({})/{}", all.join(" + "), all.len());
     (sizes.len() > 1 && is_one_part)
-        .then(|| Said::plain(format!("{} - {}", largest.plain(system), smallest.plain(system))))
+        .then(|| Said::ask("the widest apart, or their mean?", vec![apart, mean]))
 }
 
 /// How the dials read, what bare numbers are, the gauge in use.

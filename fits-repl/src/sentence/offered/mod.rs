@@ -17,8 +17,8 @@ use super::{
 use crate::{
     sentence::offered::{
         parts::{
-            bushings, of_a_bearing, of_a_joint, of_a_pitch, of_a_stack, of_a_tube, of_heat,
-            of_thread,
+            bushings, of_a_bearing, of_a_gripped_bushing, of_a_joint, of_a_pitch, of_a_stack,
+            of_a_tube, of_heat, of_thread,
         },
         sizes::{of_one, of_several_fits, of_size, of_two},
     },
@@ -163,6 +163,7 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
         .or_else(|| of_a_stack(view, &sizes, system))
         .or_else(|| of_a_pitch(view, &sizes, system))
         .or_else(|| of_heat(view, &sizes, fit.as_ref(), system))
+        .or_else(|| of_a_gripped_bushing(view, &sizes, system))
         .or_else(|| of_a_joint(view, &sizes, fit.as_ref(), system))
     {
         return Some(all);

@@ -214,7 +214,14 @@ pub(super) fn of_a_joint(
         places.any(|at| is_length(view, at))
     };
     let long = sizes.iter().find(|num| is_long(num)).map(|num| num.plain(system));
-    let sizes: Vec<&Num> = sizes.iter().filter(|num| !is_long(num)).copied().collect();
+    // `heat the hub, want 2 thou room`: the clearance that it is to drop on with.
+    let heats = view.says("head", "heat");
+    let is_room = |num: &&Num| {
+        heats && is_beside(view, num, &["room", "clearance", "slack", "gap", "to", "spare"])
+    };
+    let room = sizes.iter().find(|num| is_room(num)).map(|num| num.plain(system));
+    let sizes: Vec<&Num> =
+        sizes.iter().filter(|num| !is_long(num) && !is_room(num)).copied().collect();
     let lengths = usize::from(long.is_some());
     if !is_joint || !(2..=3).contains(&(sizes.len() + lengths)) || sizes.is_empty() {
         return None;
@@ -237,7 +244,10 @@ pub(super) fn of_a_joint(
         (None, None) => "press".to_owned(),
         _ => return None,
     };
-    let heated = if view.says("head", "heat") && fit != "shrink" { ", shrink" } else { "" };
+    let mut heated = if heats && fit != "shrink" { ", shrink" } else { "" }.to_owned();
+    if let Some(room) = room {
+        heated = format!("{heated}, clearance {room}");
+    }
     let of = |size: &Num, od: String, hub: &str, shaft: &str| {
         let size = size.plain(system);
         format!("assemble {size} {fit}, hub {hub} od {od}{long}, shaft {shaft}{heated}")
@@ -264,6 +274,31 @@ pub(super) fn of_a_joint(
     Some(all)
 }
 
+/// `bushing 1.5 od 1.25 id, press 2 thou`: how it closes in, by the grip that is said.
+pub(super) fn of_a_gripped_bushing(
+    view: &View,
+    sizes: &[&Num],
+    system: System,
+) -> Option<Vec<String>> {
+    let mut sizes = sizes.to_vec();
+    sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    let [grip, id, od] = sizes[..] else { return None };
+    let is_grip = grip.mm(system) < (od.mm(system) / 60.0).min(0.3);
+    let is_wall = od.mm(system) < 2.0 * id.mm(system) && od.mm(system) > 1.02 * id.mm(system);
+    if !view.has("bushing") || !is_grip || !is_wall {
+        return None;
+    }
+    let bush = view.word("material").unwrap_or("bronze");
+    let [grip, id, outside] = [grip, id, od].map(|num| num.plain(system));
+    let about = od.times(2.0).plain(system);
+    let of = |hub: &str| {
+        format!(
+            "assemble {outside} interference {grip}, hub {hub} od {about}, shaft {bush} id {id}"
+        )
+    };
+    Some(["steel", "cast iron", "aluminium"].map(of).to_vec())
+}
+
 /// Is the number said to be a length, by the word beside it, known or not?
 fn is_length(view: &View, at: usize) -> bool {
     const WORDS: &[&str] = &["long", "lg", "deep", "length", "wide", "engagement"];
@@ -272,6 +307,15 @@ fn is_length(view: &View, at: usize) -> bool {
     let rest = view.text[place.end..].trim_start();
     let next = rest.split([' ', ',', '?', '.']).next().unwrap_or_default();
     WORDS.contains(&next) || last(&view.text[..place.start])
+}
+
+/// Is the word after the number one of these?
+fn is_beside(view: &View, num: &Num, words: &[&str]) -> bool {
+    let mut places = view.numbers().filter(|(_, other)| *other == num).map(|(at, _)| at);
+    places.any(|at| {
+        let rest = view.text[view.items[at].at.end..].trim_start();
+        words.contains(&rest.split([' ', ',', '?', '.']).next().unwrap_or_default())
+    })
 }
 
 /// A bushing of either bronze.
