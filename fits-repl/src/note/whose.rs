@@ -8,330 +8,294 @@ use fits_core::{
 };
 
 use super::{
-    Line, Reader,
+    Line,
     items::Item,
     lexicon::{is_finish, is_material, is_stock, stems},
-    mates::Named,
     token::{Kind, Num, Token},
+    told::Told,
+    units::Units,
+    wants::Named,
 };
 
-impl Reader {
-    /// The subject's own feature where only its mate is sized: `pawl on 1/4 dowel`.
-    pub(super) fn implied_side(
-        &mut self,
-        line: &mut Line,
-        mate: usize,
-        kind: &Kind,
-    ) -> Option<usize> {
-        let subject = line.subject?;
-        let Kind::Num(num) = kind else { return None };
-        let size = self.length(num, line.unit)?;
-        if let Some(near) = self.nearest(subject, None, size).filter(|at| self.is_near(*at, size)) {
-            return Some(near);
-        }
-        let side =
-            if self.inwardness(subject) > self.inwardness(mate) { Side::Shaft } else { Side::Hole };
-        let name = if side == Side::Shaft { "od" } else { "hole" };
-        self.sized(line, subject, (name, side), num, &num.at)
+/// The subject's own feature where only its mate is sized: `pawl on 1/4 dowel`.
+pub(super) fn implied_side(
+    told: &mut Told,
+    line: &mut Line,
+    mate: usize,
+    kind: &Kind,
+) -> Option<usize> {
+    let subject = line.subject?;
+    let Kind::Num(num) = kind else { return None };
+    let size = told.units.length(num, line.unit)?;
+    if let Some(near) = told.nearest(subject, None, size).filter(|at| told.is_near(*at, size)) {
+        return Some(near);
     }
+    let side =
+        if told.inwardness(subject) > told.inwardness(mate) { Side::Shaft } else { Side::Hole };
+    let name = if side == Side::Shaft { "od" } else { "hole" };
+    told.sized(line, subject, (name, side), num, &num.at)
+}
 
-    /// A class with no size beside it: the mate's, or that of a size said before.
-    pub(super) fn lone_class(
-        &mut self,
-        class: &str,
-        mate: &mut Named,
-        last: Option<usize>,
-        line: &mut Line,
-        place: &Range<usize>,
-    ) {
-        let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
-        if let (Some((name, part, _, _)), Some(last)) = (mate.as_mut(), last) {
-            let own = self.job.features[last].side;
-            let other = if own == Side::Shaft { Side::Hole } else { Side::Shaft };
-            if (other == Side::Hole) == is_hole && own.surface().is_some() {
-                let id = part.unwrap_or_else(|| self.part_named(name, line.number));
-                *part = Some(id);
-                let nominal = self.job.features[last].nominal.clone();
-                let (unit, from) =
-                    (self.job.features[last].unit, self.job.features[last].unit_from);
-                let word = if other == Side::Hole { "bore" } else { "od" };
-                let feature = self.feature(line, id, word, other, place.clone());
-                if let Some(nominal) =
-                    nominal.filter(|_| self.job.features[feature].nominal.is_none())
-                {
-                    self.size(line, feature, nominal, (unit, from));
-                }
-                self.job.features[feature].class = Some(class.to_owned());
-                line.feature = Some(last);
-                return;
+/// A class with no size beside it: the mate's, or that of a size said before.
+pub(super) fn lone_class(
+    told: &mut Told,
+    class: &str,
+    mate: &mut Named,
+    last: Option<usize>,
+    line: &mut Line,
+    place: &Range<usize>,
+) {
+    let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
+    if let (Some((name, part, _, _)), Some(last)) = (mate.as_mut(), last) {
+        let own = told.job.features[last].side;
+        let other = if own == Side::Shaft { Side::Hole } else { Side::Shaft };
+        if (other == Side::Hole) == is_hole && own.surface().is_some() {
+            let id = part.unwrap_or_else(|| told.part_named(name, line.number));
+            *part = Some(id);
+            let nominal = told.job.features[last].nominal.clone();
+            let (unit, from) = (told.job.features[last].unit, told.job.features[last].unit_from);
+            let word = if other == Side::Hole { "bore" } else { "od" };
+            let feature = told.feature(line, id, word, other, place.clone());
+            if let Some(nominal) = nominal.filter(|_| told.job.features[feature].nominal.is_none())
+            {
+                told.size(line, feature, nominal, (unit, from));
             }
-        }
-        if let Some(feature) =
-            last.or(line.feature).filter(|at| self.job.features[*at].class.is_none())
-        {
-            self.job.features[feature].class = Some(class.to_owned());
-            self.say(line, feature);
+            told.job.features[feature].class = Some(class.to_owned());
+            line.feature = Some(last);
+            return;
         }
     }
+    if let Some(feature) = last.or(line.feature).filter(|at| told.job.features[*at].class.is_none())
+    {
+        told.job.features[feature].class = Some(class.to_owned());
+        told.say(line, feature);
+    }
+}
 
-    /// `9 lg not 10`: a size that is no finer than the one it stands for is wanted.
-    pub(super) fn corrects(&self, items: &[(Item, Range<usize>)], at: usize, line: &Line) -> bool {
-        let Item::Size(Kind::Num(num)) = &items[at].0 else { return false };
-        let behind = items[at + 1..]
+/// `9 lg not 10`: a size that is no finer than the one it stands for is wanted.
+pub(super) fn corrects(
+    units: &Units,
+    items: &[(Item, Range<usize>)],
+    at: usize,
+    line: &Line,
+) -> bool {
+    let Item::Size(Kind::Num(num)) = &items[at].0 else { return false };
+    let behind = items[at + 1..]
+        .iter()
+        .skip_while(|(item, _)| matches!(item, Item::Loose(_) | Item::Feature { .. }));
+    let items: Vec<&Item> = behind.take(2).map(|(item, _)| item).collect();
+    !units.is_fine(num, line)
+        && matches!(items.as_slice(), [Item::Not, Item::Size(Kind::Num(was))] if was.places >= num.places)
+}
+
+/// The feature of the part spoken of that has the size behind `not`, or the only
+/// one of that name in the note.
+pub(super) fn instead_of(
+    told: &Told,
+    items: &[(Item, Range<usize>)],
+    at: usize,
+    (part, named): (Option<usize>, Option<usize>),
+    line: &Line,
+) -> Option<usize> {
+    let mut behind = items[at + 1..]
+        .iter()
+        .skip_while(|(item, _)| matches!(item, Item::Loose(_) | Item::Feature { .. }));
+    let (Some((Item::Not, _)), Some((Item::Size(Kind::Num(was)), _))) =
+        (behind.next(), behind.next())
+    else {
+        return None;
+    };
+    let was = told.units.length(was, line.unit)?;
+    let has = |at: &usize| {
+        let one = &told.job.features[*at];
+        one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(was)
+    };
+    let own = part.and_then(|part| told.names.of(part).iter().copied().find(has));
+    own.or_else(|| {
+        let Item::Feature { name, side, .. } = &items[named?].0 else { return None };
+        let said = stems(name);
+        let is_called = |at: &usize| {
+            told.job.features[*at].side == *side
+                && said.iter().all(|word| told.names.features[*at].contains(word))
+        };
+        let mut all = (0..told.job.features.len()).filter(|at| has(at) && is_called(at));
+        all.next().filter(|_| all.next().is_none())
+    })
+}
+
+/// Words that name no part and no feature, right before a size, name what it
+/// is of: `flange 24 x 3`, `tail 1/2 dia`. A diameter behind another feature
+/// says how its size is meant.
+pub(super) fn nouns(
+    told: &Told,
+    items: &mut Vec<(Item, Range<usize>)>,
+    tokens: &[Token],
+    line: &Line,
+    reads: bool,
+) {
+    let waits = line.feature.is_some_and(|at| {
+        let one = &told.job.features[at];
+        one.line == line.number && one.nominal.is_none() && one.side.surface().is_some()
+    });
+    let is_dia =
+        |item: &Item| matches!(item, Item::Feature { name, part: None, .. } if name == "dia");
+    let is_surface = |item: &Item| {
+        matches!(item, Item::Feature { side: Side::Hole | Side::Shaft, .. }) && !is_dia(item)
+    };
+    let is_one = |item: &Item| matches!(item, Item::Size(_));
+    let other = items.iter().any(|(item, _)| is_surface(item));
+    for at in positions(items, is_dia) {
+        let before = items[..at].iter().rev().position(|(item, _)| is_surface(item));
+        let means = before.is_some_and(|back| {
+            items[at - back..at].iter().filter(|(item, _)| is_one(item)).count() < 2
+        }) || items.get(at + 1).is_some_and(|(item, _)| is_surface(item))
+            && !items.get(at + 2).is_some_and(|(item, _)| is_one(item));
+        if means || waits {
+            items[at].0 = Item::Loose("dia".into());
+        }
+    }
+    let Some(at) = items.iter().position(|(item, _)| !matches!(item, Item::Loose(_))) else {
+        return;
+    };
+    let is_size = matches!(items[at].0, Item::Size(Kind::Num(_) | Kind::Dims(_)));
+    let words: Vec<&str> = tokens.iter().map_while(Token::word).collect();
+    let is_noun = |word: &&str| super::lexicon::is_noun(word);
+    if !is_size || at == 0 || words.len() != at || reads || waits || line.subject.is_none() {
+        return;
+    }
+    let named = words.last().is_some_and(is_noun)
+        && words.iter().all(|word| is_noun(word) || super::lexicon::is_adjective(word))
+        && words.len() < 4;
+    if !named || other || is_stock_size(told, items, at, line, true) {
+        return;
+    }
+    let side = match items.get(at + 1) {
+        Some((item, _)) if is_dia(item) => Side::Shaft,
+        Some((Item::Feature { side, .. }, _)) => *side,
+        _ => Side::Other,
+    };
+    let name = words.join(" ");
+    let place = tokens[0].at.start..tokens[at - 1].at.end;
+    items.splice(..at, [(Item::Feature { name, side, part: None, mate: None }, place)]);
+    if matches!(items.get(2), Some((item, _)) if is_dia(item)) {
+        items.remove(2);
+    }
+}
+
+/// `3 tenths over`: a reading by what it is off from the one size wanted.
+pub(super) fn read_off(
+    told: &mut Told,
+    items: &[(Item, Range<usize>)],
+    at: usize,
+    num: &Num,
+    feature: usize,
+    line: &mut Line,
+) -> bool {
+    let nominal =
+        told.job.features[feature].nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+    let (Some(nominal), Some(off)) = (nominal, num.length(Unit::Inch)) else { return false };
+    let size =
+        if is_side(items, at, OVER) { nominal.checked_add(off) } else { nominal.checked_sub(off) };
+    let Ok(size) = size else { return false };
+    told.put_reading(line, feature, size, num.at.clone());
+    true
+}
+
+/// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
+pub(super) fn is_stock_size(
+    told: &Told,
+    items: &[(Item, Range<usize>)],
+    at: usize,
+    line: &Line,
+    owned: bool,
+) -> bool {
+    // `from 1-1/4 bar`
+    let from = at.checked_sub(1).map(|before| &items[before].0);
+    if !owned && matches!(from, Some(Item::Loose(word)) if word == "from") {
+        return true;
+    }
+    let mut behind = items[at + 1..].iter().map_while(|(item, _)| match item {
+        Item::Loose(word) => Some(word),
+        _ => None,
+    });
+    let Some(mut word) = behind.next() else { return false };
+    // `3/8 black plate`: its finish stands between.
+    if is_finish(word)
+        && let Some(form) = behind.clone().find(|word| !is_finish(word))
+        && is_stock(form)
+    {
+        word = form;
+    }
+    // `25 square tube`
+    let section = matches!(word.as_str(), "square" | "hex");
+    if section && behind.next().is_some_and(|word| is_stock(word)) {
+        return true;
+    }
+    if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
+        return false;
+    }
+    // `7/8 x 1-1/8 x 1 sintered`: a bush is listed by three.
+    let three = matches!(&items[at].0, Item::Size(Kind::Dims(all)) if all.len() == 3);
+    if three && line.subject.is_some_and(|part| told.names.is_listed(part)) {
+        return false;
+    }
+    if matches!(items[at].0, Item::Size(Kind::Dims(_)))
+        && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle")
+    {
+        return true;
+    }
+    if !(is_stock(word) || is_material(word) && !owned)
+        || owned && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
+    {
+        return false;
+    }
+    // Ground stock is used as it comes.
+    if matches!(word.as_str(), "ground" | "pgb") {
+        return false;
+    }
+    // A pin is used as the rod comes, and so is a bar that is said to fit.
+    let comes = |part: usize| {
+        let is_rod = matches!(word.as_str(), "drill" | "silver");
+        told.names.parts[part]
             .iter()
-            .skip_while(|(item, _)| matches!(item, Item::Loose(_) | Item::Feature { .. }));
-        let items: Vec<&Item> = behind.take(2).map(|(item, _)| item).collect();
-        !self.is_fine(num, line)
-            && matches!(items.as_slice(), [Item::Not, Item::Size(Kind::Num(was))] if was.places >= num.places)
-    }
+            .any(|word| matches!(word.as_str(), "pin" | "dowel" | "axle" | "peg"))
+            || told.inwardness(part) >= 2 && (is_rod || line.fit_ahead)
+    };
+    !line.subject.is_some_and(comes)
+}
 
-    /// The feature of the part spoken of that has the size behind `not`, or the only
-    /// one of that name in the note.
-    pub(super) fn instead_of(
-        &self,
-        items: &[(Item, Range<usize>)],
-        at: usize,
-        (part, named): (Option<usize>, Option<usize>),
-        line: &Line,
-    ) -> Option<usize> {
-        let mut behind = items[at + 1..]
-            .iter()
-            .skip_while(|(item, _)| matches!(item, Item::Loose(_) | Item::Feature { .. }));
-        let (Some((Item::Not, _)), Some((Item::Size(Kind::Num(was)), _))) =
-            (behind.next(), behind.next())
-        else {
-            return None;
-        };
-        let was = self.length(was, line.unit)?;
-        let has = |at: &usize| {
-            let one = &self.job.features[*at];
-            one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(was)
-        };
-        let own = part.and_then(|part| self.of_part[part].iter().copied().find(has));
-        own.or_else(|| {
-            let Item::Feature { name, side, .. } = &items[named?].0 else { return None };
-            let said = stems(name);
-            let is_called = |at: &usize| {
-                self.job.features[*at].side == *side
-                    && said.iter().all(|word| self.names[*at].contains(word))
-            };
-            let mut all = (0..self.job.features.len()).filter(|at| has(at) && is_called(at));
-            all.next().filter(|_| all.next().is_none())
-        })
+/// `1.5 to 2 thou` beside a fit: how loose or tight, no size.
+pub(super) fn is_amount(told: &Told, kind: &Kind, line: &Line, has_fit: bool, owned: bool) -> bool {
+    let (low, high) = match kind {
+        Kind::Num(num) => (num, num),
+        Kind::Range(low, high) => (low, high),
+        _ => return false,
+    };
+    let thou = matches!(high.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
+    let length_said =
+        line.feature.is_some_and(|feature| told.job.features[feature].side == Side::Length);
+    if owned && !(thou && !length_said && has_fit) {
+        return false;
     }
+    let small =
+        |num: &Num| told.units.length(num, line.unit).is_some_and(|size| size.millimetres() < 1.3);
+    thou && (line.feature.is_some() || has_fit) && !length_said
+        || has_fit
+            && small(low)
+            && small(high)
+            && (line.feature.is_some() || !line.declares && high.places > 0)
+}
 
-    /// Words that name no part and no feature, right before a size, name what it
-    /// is of: `flange 24 x 3`, `tail 1/2 dia`. A diameter behind another feature
-    /// says how its size is meant.
-    pub(super) fn nouns(
-        &self,
-        items: &mut Vec<(Item, Range<usize>)>,
-        tokens: &[Token],
-        line: &Line,
-        reads: bool,
-    ) {
-        let waits = line.feature.is_some_and(|at| {
-            let one = &self.job.features[at];
-            one.line == line.number && one.nominal.is_none() && one.side.surface().is_some()
-        });
-        let is_dia =
-            |item: &Item| matches!(item, Item::Feature { name, part: None, .. } if name == "dia");
-        let is_surface = |item: &Item| {
-            matches!(item, Item::Feature { side: Side::Hole | Side::Shaft, .. }) && !is_dia(item)
-        };
-        let is_one = |item: &Item| matches!(item, Item::Size(_));
-        let other = items.iter().any(|(item, _)| is_surface(item));
-        for at in positions(items, is_dia) {
-            let before = items[..at].iter().rev().position(|(item, _)| is_surface(item));
-            let means = before.is_some_and(|back| {
-                items[at - back..at].iter().filter(|(item, _)| is_one(item)).count() < 2
-            }) || items.get(at + 1).is_some_and(|(item, _)| is_surface(item))
-                && !items.get(at + 2).is_some_and(|(item, _)| is_one(item));
-            if means || waits {
-                items[at].0 = Item::Loose("dia".into());
-            }
-        }
-        let Some(at) = items.iter().position(|(item, _)| !matches!(item, Item::Loose(_))) else {
-            return;
-        };
-        let is_size = matches!(items[at].0, Item::Size(Kind::Num(_) | Kind::Dims(_)));
-        let words: Vec<&str> = tokens.iter().map_while(Token::word).collect();
-        let is_noun = |word: &&str| super::lexicon::is_noun(word);
-        if !is_size || at == 0 || words.len() != at || reads || waits || line.subject.is_none() {
-            return;
-        }
-        let named = words.last().is_some_and(is_noun)
-            && words.iter().all(|word| is_noun(word) || super::lexicon::is_adjective(word))
-            && words.len() < 4;
-        if !named || other || self.is_stock_size(items, at, line, true) {
-            return;
-        }
-        let side = match items.get(at + 1) {
-            Some((item, _)) if is_dia(item) => Side::Shaft,
-            Some((Item::Feature { side, .. }, _)) => *side,
-            _ => Side::Other,
-        };
-        let name = words.join(" ");
-        let place = tokens[0].at.start..tokens[at - 1].at.end;
-        items.splice(..at, [(Item::Feature { name, side, part: None, mate: None }, place)]);
-        if matches!(items.get(2), Some((item, _)) if is_dia(item)) {
-            items.remove(2);
-        }
-    }
-
-    /// `1.4301` beside the name of a part: nobody writes four decimals of a
-    /// millimetre.
-    pub(super) fn is_steel_number(&self, kind: &Kind, line: &Line) -> bool {
-        let Kind::Num(num) = kind else { return false };
-        let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
-        metric && num.unit.is_none() && num.places == 4 && num.value() < 4.0 && line.declares
-    }
-
-    /// Written finer than a drawing is: four decimals of an inch, two of a millimetre.
-    pub(super) fn is_fine(&self, num: &Num, line: &Line) -> bool {
-        let metric = self.unit_of(num, line.unit).0 == Unit::Millimetre;
-        num.places >= if metric { 2 } else { 4 }
-    }
-
-    /// `3 tenths over`: a reading by what it is off from the one size wanted.
-    pub(super) fn read_off(
-        &mut self,
-        items: &[(Item, Range<usize>)],
-        at: usize,
-        num: &Num,
-        feature: usize,
-        line: &mut Line,
-    ) -> bool {
-        let nominal = self.job.features[feature]
-            .nominal
-            .as_ref()
-            .and_then(fits_core::job::whole::Nominal::size);
-        let (Some(nominal), Some(off)) = (nominal, num.length(Unit::Inch)) else { return false };
-        let size = if is_side(items, at, OVER) {
-            nominal.checked_add(off)
-        } else {
-            nominal.checked_sub(off)
-        };
-        let Ok(size) = size else { return false };
-        self.put_reading(line, feature, size, num.at.clone());
-        true
-    }
-
-    /// Is a part of a kind that is listed by bore, outside and length?
-    pub(super) fn is_listed(&self, part: usize) -> bool {
-        self.stems[part].iter().any(|word| {
-            matches!(
-                word.as_str(),
-                "bush"
-                    | "bearing"
-                    | "seal"
-                    | "sleeve"
-                    | "liner"
-                    | "washer"
-                    | "collar"
-                    | "spacer"
-                    | "key"
-            )
-        })
-    }
-
-    /// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
-    pub(super) fn is_stock_size(
-        &self,
-        items: &[(Item, Range<usize>)],
-        at: usize,
-        line: &Line,
-        owned: bool,
-    ) -> bool {
-        // `from 1-1/4 bar`
-        let from = at.checked_sub(1).map(|before| &items[before].0);
-        if !owned && matches!(from, Some(Item::Loose(word)) if word == "from") {
-            return true;
-        }
-        let mut behind = items[at + 1..].iter().map_while(|(item, _)| match item {
-            Item::Loose(word) => Some(word),
-            _ => None,
-        });
-        let Some(mut word) = behind.next() else { return false };
-        // `3/8 black plate`: its finish stands between.
-        if is_finish(word)
-            && let Some(form) = behind.clone().find(|word| !is_finish(word))
-            && is_stock(form)
-        {
-            word = form;
-        }
-        // `25 square tube`
-        let section = matches!(word.as_str(), "square" | "hex");
-        if section && behind.next().is_some_and(|word| is_stock(word)) {
-            return true;
-        }
-        if !owned && is_tube(word) && matches!(items[at].0, Item::Size(Kind::Num(_))) {
-            return false;
-        }
-        // `7/8 x 1-1/8 x 1 sintered`: a bush is listed by three.
-        let three = matches!(&items[at].0, Item::Size(Kind::Dims(all)) if all.len() == 3);
-        if three && line.subject.is_some_and(|part| self.is_listed(part)) {
-            return false;
-        }
-        if matches!(items[at].0, Item::Size(Kind::Dims(_)))
-            && matches!(word.as_str(), "flat" | "plate" | "bar" | "sheet" | "angle")
-        {
-            return true;
-        }
-        if !(is_stock(word) || is_material(word) && !owned)
-            || owned
-                && !matches!(word.as_str(), "flat" | "plate" | "bar" | "crs" | "stock" | "sheet")
-        {
-            return false;
-        }
-        // Ground stock is used as it comes.
-        if matches!(word.as_str(), "ground" | "pgb") {
-            return false;
-        }
-        // A pin is used as the rod comes, and so is a bar that is said to fit.
-        let comes = |part: usize| {
-            let is_rod = matches!(word.as_str(), "drill" | "silver");
-            self.stems[part]
-                .iter()
-                .any(|word| matches!(word.as_str(), "pin" | "dowel" | "axle" | "peg"))
-                || self.inwardness(part) >= 2 && (is_rod || line.fit_ahead)
-        };
-        !line.subject.is_some_and(comes)
-    }
-
-    /// `1.5 to 2 thou` beside a fit: how loose or tight, no size.
-    pub(super) fn is_amount(&self, kind: &Kind, line: &Line, has_fit: bool, owned: bool) -> bool {
-        let (low, high) = match kind {
-            Kind::Num(num) => (num, num),
-            Kind::Range(low, high) => (low, high),
-            _ => return false,
-        };
-        let thou = matches!(high.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre));
-        let length_said =
-            line.feature.is_some_and(|feature| self.job.features[feature].side == Side::Length);
-        if owned && !(thou && !length_said && has_fit) {
-            return false;
-        }
-        let small =
-            |num: &Num| self.length(num, line.unit).is_some_and(|size| size.millimetres() < 1.3);
-        thou && (line.feature.is_some() || has_fit) && !length_said
-            || has_fit
-                && small(low)
-                && small(high)
-                && (line.feature.is_some() || !line.declares && high.places > 0)
-    }
-
-    pub(super) fn amount(&self, kind: &Kind, fit: &mut FitSaid, twice: bool, line: &Line) {
-        let (low, high) = match kind {
-            Kind::Num(num) => (num.clone(), num.clone()),
-            Kind::Range(low, high) => (low.clone(), high.clone()),
-            _ => return,
-        };
-        let times = if twice { 2 } else { 1 };
-        let size = |num: &Num| self.length(num, line.unit)?.checked_mul(times).ok();
-        let (Some(low), Some(high)) = (size(&low), size(&high)) else { return };
-        fit.clearance = fits_core::Limits::new(low.min(high), low.max(high)).ok();
-    }
+pub(super) fn amount(units: &Units, kind: &Kind, fit: &mut FitSaid, twice: bool, line: &Line) {
+    let (low, high) = match kind {
+        Kind::Num(num) => (num.clone(), num.clone()),
+        Kind::Range(low, high) => (low.clone(), high.clone()),
+        _ => return,
+    };
+    let times = if twice { 2 } else { 1 };
+    let size = |num: &Num| units.length(num, line.unit)?.checked_mul(times).ok();
+    let (Some(low), Some(high)) = (size(&low), size(&high)) else { return };
+    fit.clearance = fits_core::Limits::new(low.min(high), low.max(high)).ok();
 }
 
 const OVER: &[&str] = &["over", "up", "big", "oversize", "large", "proud"];

@@ -2,8 +2,8 @@
 
 use fits_core::job::whole::Side;
 
-use super::{
-    header::Column,
+use super::header::Column;
+use crate::note::{
     lexicon::{feature, is_material, stem},
     names::is_instance,
     parted::has_size,
