@@ -58,8 +58,8 @@ pub(super) enum Item {
 /// An item and its place in the line.
 pub(super) type Placed = (Item, Range<usize>);
 
-pub(super) fn items(told: &Told, tokens: &[Token], line: &Line) -> Vec<(Item, Range<usize>)> {
-    let mut out: Vec<(Item, Range<usize>)> = Vec::new();
+pub(super) fn items(told: &Told, tokens: &[Token], line: &Line) -> Vec<Placed> {
+    let mut out: Vec<Placed> = Vec::new();
     let mut at = 0;
     while at < tokens.len() {
         let (item, taken) = item(told, tokens, at, line, &mut out);
@@ -76,7 +76,7 @@ pub(super) fn item(
     tokens: &[Token],
     at: usize,
     line: &Line,
-    out: &mut Vec<(Item, Range<usize>)>,
+    out: &mut Vec<Placed>,
 ) -> (Option<Item>, usize) {
     let rest = &tokens[at..];
     let words: Vec<&str> = rest.iter().take(4).map_while(Token::word).collect();
@@ -332,7 +332,7 @@ pub(super) fn item(
     }
     if let Some((name, side, taken)) = feature_phrase(rest) {
         // `pivot hole, bored true 1.000`: what was done to it.
-        let waits = word == "bored" && owner::hole_waits(told, line);
+        let waits = word == "bored" && owner::hole_waits(&told.job, line);
         let verb = matches!(word, "turned" | "bored" | "reamed" | "tapped")
             && (waits || out.iter().any(|(item, _)| matches!(item, Item::Feature { .. })));
         if verb {
@@ -389,7 +389,7 @@ pub(super) fn item(
     if matches!(word, "ream" | "reamed" | "drill" | "drilled")
         && !has_hole
         && !line.asks
-        && !owner::hole_waits(told, line)
+        && !owner::hole_waits(&told.job, line)
         && (by_size(rest.get(1)) && line.date.is_none()
             || matches!(out.last(), Some((Item::Size(_), _)))
                 && rest.get(1).and_then(Token::word) != Some("rod"))

@@ -7,6 +7,7 @@ use fits_core::job::whole::{Nominal, Side};
 use super::{
     Line,
     lexicon::{inwardness, stems},
+    names::Names,
     sizes::{self, Given},
     token::{Kind, Num},
     told::Told,
@@ -105,7 +106,7 @@ pub(super) fn dims(
         return thread_of(told, line, feature, all);
     }
     let numbered = is_numbered(&words);
-    if is_bearing(told, part, all) {
+    if is_bearing(&told.names, part, all) {
         line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
     }
     let listed = is(&["bush", "bearing", "sleeve", "liner", "seal"]) || numbered;
@@ -137,8 +138,8 @@ pub(super) fn dims(
 
 /// Are these the sizes of a bearing? It is listed in millimetres, whatever the
 /// rest of the note is in.
-pub(super) fn is_bearing(told: &Told, part: usize, all: &[Num]) -> bool {
-    let words = &told.names.parts[part];
+pub(super) fn is_bearing(names: &Names, part: usize, all: &[Num]) -> bool {
+    let words = &names.parts[part];
     (is_numbered(words) || words.iter().any(|word| matches!(word.as_str(), "bearing" | "seal")))
         && all.iter().all(|num| num.is_whole() && num.unit.is_none())
         && all[0].over > 2

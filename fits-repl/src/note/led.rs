@@ -1,8 +1,6 @@
 //! The other part of a joint, behind `in`, `on`, `for` or an arrow.
 
-use std::ops::Range;
-
-use fits_core::job::whole::Side;
+use fits_core::job::whole::{Job, Side};
 
 use super::{
     Line,
@@ -98,7 +96,7 @@ pub(super) fn mate_name(
         let said: Vec<String> = rest[..taken].iter().map(text_of).collect();
         return Some((said.join(" "), Some(part), skip + taken));
     }
-    if let Some((part, taken)) = short::part_in_short(told, rest) {
+    if let Some((part, taken)) = short::part_in_short(&told.job.parts, rest) {
         let name = told.job.parts[part].name.clone();
         return Some((name, Some(part), skip + taken));
     }
@@ -136,7 +134,7 @@ pub(super) fn led_mate(
     rest: &[Token],
     word: &str,
     line: &Line,
-    out: &mut Vec<(Item, Range<usize>)>,
+    out: &mut Vec<Placed>,
 ) -> (Option<Item>, usize) {
     let said_fit =
         out.iter().any(|(item, _)| matches!(item, Item::Fit(..) | Item::Class(_) | Item::InPlace));
@@ -233,7 +231,7 @@ pub(super) fn led_mate(
             !matches!(out.as_slice(), [(Item::Size(_), _)])
         }) {
             Some(found) => at_place(rest, found, out),
-            None => named_later(told, rest, word, line, out),
+            None => named_later(&told.job, rest, word, line, out),
         },
     }
 }
@@ -241,7 +239,7 @@ pub(super) fn led_mate(
 /// `goes on the eccentric`, `easy fit in the reel`: a word that ends its clause and
 /// that the note tells more of further down, or never.
 fn named_later(
-    told: &Told,
+    job: &Job,
     rest: &[Token],
     word: &str,
     line: &Line,
@@ -256,7 +254,7 @@ fn named_later(
     let goes = out.iter().any(|(item, _)| match item {
         Item::Feature { side, .. } => side.surface().is_some(),
         _ => false,
-    }) || line.feature.is_some_and(|at| told.job.features[at].side.surface().is_some());
+    }) || line.feature.is_some_and(|at| job.features[at].side.surface().is_some());
     let name = match rest {
         [_, the, name] if the.word() == Some("the") => name.word(),
         _ => None,

@@ -1,7 +1,7 @@
 //! A note as a person writes it, read into a job.
 //!
 //! ```text
-//! text ─lines▶ cells ─token▶ words and numbers ─clause▶ features ─mates▶ job
+//! text ─lines▶ cells ─token▶ words and numbers ─clause▶ features ─joints▶ job
 //! ```
 //!
 //! Nothing that was written is lost: what is no size is a remark, and what

@@ -1,12 +1,10 @@
 //! A part that a clause opens or goes with, and sizes said to be as others.
 
-use std::ops::Range;
-
 use fits_core::job::whole::{FitSaid, Side};
 
 use super::{
     Line, head,
-    items::Item,
+    items::{Item, Placed},
     lexicon::{is_material, is_stock},
     parted::has_size,
     phrases,
@@ -64,12 +62,7 @@ pub(super) fn names_mate(
 }
 
 /// `an easy fit in the reel (the hole is 5/16)`: the other side is the mate's.
-pub(super) fn of_the_mate(
-    told: &mut Told,
-    wants: &mut Wants,
-    items: &mut [(Item, Range<usize>)],
-    line: &Line,
-) {
+pub(super) fn of_the_mate(told: &mut Told, wants: &mut Wants, items: &mut [Placed], line: &Line) {
     let first = items.iter_mut().find(|(item, _)| !matches!(item, Item::Loose(_)));
     let Some((Item::Feature { side, part: part @ None, .. }, _)) = first else { return };
     let is_other = |feature: usize| {
@@ -108,7 +101,7 @@ pub(super) fn goes_here(
     told: &mut Told,
     wants: &mut Wants,
     tokens: &[Token],
-    items: &[(Item, Range<usize>)],
+    items: &[Placed],
     line: &mut Line,
 ) -> bool {
     let own = |item: &Item| {

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{Nominal, Side};
+use fits_core::job::whole::{Job, Nominal, Side};
 
 use super::{
     Line,
@@ -218,9 +218,9 @@ pub(super) fn item_feature(
 }
 
 /// Does a hole that this line has named wait for its size?
-pub(super) fn hole_waits(told: &Told, line: &Line) -> bool {
+pub(super) fn hole_waits(job: &Job, line: &Line) -> bool {
     line.feature.is_some_and(|at| {
-        let one = &told.job.features[at];
+        let one = &job.features[at];
         one.line == line.number && one.side == Side::Hole && one.nominal.is_none()
     })
 }

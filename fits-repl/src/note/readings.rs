@@ -82,7 +82,7 @@ fn is_changed(told: &Told, line: &Line, owner: usize, num: &Num, size: Length) -
 }
 
 /// Of `journals 19.974 / 19.968` the second reading is the second journal's.
-pub(super) fn next_alike(told: &mut Told, line: &Line, owner: usize, size: Length) -> usize {
+pub(super) fn next_alike(told: &Told, line: &Line, owner: usize, size: Length) -> usize {
     let taken = |told: &Told, at: usize| {
         told.job.features[at].readings.iter().any(|reading| reading.line == line.number)
     };

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Nominal, Side},
+    job::whole::{Feature, Job, Nominal, Side},
     size::{Deviations, Unit},
     standards::iso286::Class,
 };
@@ -135,7 +135,8 @@ pub(super) fn give(
     let is_huge = match given.kind {
         Kind::Num(num) => huge(num),
         Kind::Dims(all) => {
-            let is_bearing = line.subject.is_some_and(|part| kinds::is_bearing(told, part, all));
+            let is_bearing =
+                line.subject.is_some_and(|part| kinds::is_bearing(&told.names, part, all));
             !is_bearing && all.iter().take(2).any(huge)
         }
         _ => false,
@@ -279,7 +280,7 @@ pub(super) fn number(
         let waits = line.feature.filter(|at| told.job.features[*at].part == part);
         // `bore was 8, opened up to 8.98`
         let opened = waits.filter(|at| {
-            is_sized_here(told, line, *at) && is_about(told, *at, size) && line.date.is_none()
+            is_sized_here(told, line, *at) && is_about(&told.job, *at, size) && line.date.is_none()
         });
         let near = || waits.or_else(|| told.nearest(part, None, size));
         opened.or_else(|| near().filter(|at| told.is_near(*at, size)))
@@ -361,8 +362,8 @@ pub(super) fn number(
 
 /// Could work bring the feature to that size? A ring of 6 in has another hole
 /// where one is reamed 5/16.
-fn is_about(told: &Told, feature: usize, size: Length) -> bool {
-    let was = told.job.features[feature].nominal.as_ref().and_then(Nominal::size);
+fn is_about(job: &Job, feature: usize, size: Length) -> bool {
+    let was = job.features[feature].nominal.as_ref().and_then(Nominal::size);
     was.is_none_or(|was| (0.7..1.43).contains(&(size.millimetres() / was.millimetres())))
 }
 
@@ -384,7 +385,7 @@ pub(super) fn nominal(
     let one = &told.job.features[feature];
     let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
         && (one.line != line.number || is_sized_here(told, line, feature))
-        && (line.date.is_none() || !is_about(told, feature, size))
+        && (line.date.is_none() || !is_about(&told.job, feature, size))
         && !line.amends
         && !told.is_near(feature, size);
     let feature = if other && one.side.surface().is_some() {

@@ -9,7 +9,7 @@ use fits_core::{
 
 use super::{
     Line,
-    items::Item,
+    items::{Item, Placed},
     lexicon::{is_finish, is_material, is_stock, stems},
     token::{Kind, Num, Token},
     told::Told,
@@ -73,12 +73,7 @@ pub(super) fn lone_class(
 }
 
 /// `9 lg not 10`: a size that is no finer than the one it stands for is wanted.
-pub(super) fn corrects(
-    units: &Units,
-    items: &[(Item, Range<usize>)],
-    at: usize,
-    line: &Line,
-) -> bool {
+pub(super) fn corrects(units: &Units, items: &[Placed], at: usize, line: &Line) -> bool {
     let Item::Size(Kind::Num(num)) = &items[at].0 else { return false };
     let behind = items[at + 1..]
         .iter()
@@ -92,7 +87,7 @@ pub(super) fn corrects(
 /// one of that name in the note.
 pub(super) fn instead_of(
     told: &Told,
-    items: &[(Item, Range<usize>)],
+    items: &[Placed],
     at: usize,
     (part, named): (Option<usize>, Option<usize>),
     line: &Line,
@@ -128,7 +123,7 @@ pub(super) fn instead_of(
 /// says how its size is meant.
 pub(super) fn nouns(
     told: &Told,
-    items: &mut Vec<(Item, Range<usize>)>,
+    items: &mut Vec<Placed>,
     tokens: &[Token],
     line: &Line,
     reads: bool,
@@ -185,7 +180,7 @@ pub(super) fn nouns(
 /// `3 tenths over`: a reading by what it is off from the one size wanted.
 pub(super) fn read_off(
     told: &mut Told,
-    items: &[(Item, Range<usize>)],
+    items: &[Placed],
     at: usize,
     num: &Num,
     feature: usize,
@@ -204,7 +199,7 @@ pub(super) fn read_off(
 /// `1/4 plate`, `3/4 crs`: what a part is made from, no size of it.
 pub(super) fn is_stock_size(
     told: &Told,
-    items: &[(Item, Range<usize>)],
+    items: &[Placed],
     at: usize,
     line: &Line,
     owned: bool,
@@ -302,12 +297,12 @@ const OVER: &[&str] = &["over", "up", "big", "oversize", "large", "proud"];
 const UNDER: &[&str] = &["under", "down", "small", "undersize", "shy"];
 
 /// Does a word of such a list stand behind an item?
-fn is_side(items: &[(Item, Range<usize>)], at: usize, words: &[&str]) -> bool {
+fn is_side(items: &[Placed], at: usize, words: &[&str]) -> bool {
     matches!(items.get(at + 1), Some((Item::Loose(word), _)) if words.contains(&word.as_str()))
 }
 
 /// Is it said by how much a size is off, not what it is?
-pub(super) fn is_off(items: &[(Item, Range<usize>)], at: usize, num: &Num) -> bool {
+pub(super) fn is_off(items: &[Placed], at: usize, num: &Num) -> bool {
     matches!(num.unit, Some(Unit::Thou | Unit::Tenth | Unit::Micrometre))
         && (is_side(items, at, OVER) || is_side(items, at, UNDER))
 }
@@ -333,6 +328,6 @@ pub(super) fn is_tube(word: &str) -> bool {
     matches!(word, "tube" | "tubing")
 }
 
-pub(super) fn positions(items: &[(Item, Range<usize>)], is: impl Fn(&Item) -> bool) -> Vec<usize> {
+pub(super) fn positions(items: &[Placed], is: impl Fn(&Item) -> bool) -> Vec<usize> {
     items.iter().enumerate().filter(|(_, (item, _))| is(item)).map(|(at, _)| at).collect()
 }

@@ -6,7 +6,7 @@ mod walk;
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Nominal, Side, State};
+use fits_core::job::whole::{FitSaid, Job, Nominal, Side, State};
 
 use super::{
     Line,
@@ -80,7 +80,7 @@ pub(super) fn text(
         at += 1;
         let reads = line.reads;
         line.reads |= keeps && sign == ' ';
-        if is_count(told, &clause, line, sign)
+        if is_count(&mut told.job, &clause, line, sign)
             || matches!(sign, ',' | '-') && opened::names_mate(told, wants, &clause, line)
         {
             continue;
@@ -115,13 +115,13 @@ fn is_one_with(told: &Told, clause: &[Token], sign: char, next: &[Token], line: 
 }
 
 /// `end frames - 3/4 plate, 2`: how many.
-fn is_count(told: &mut Told, clause: &[Token], line: &Line, sign: char) -> bool {
+fn is_count(job: &mut Job, clause: &[Token], line: &Line, sign: char) -> bool {
     let ([Token { kind: Kind::Num(num), .. }], Some(part), None, true, ',') =
         (clause, line.subject, line.feature, line.declares, sign)
     else {
         return false;
     };
-    let count = &mut told.job.parts[part].count;
+    let count = &mut job.parts[part].count;
     let is_count = num.is_whole() && num.unit.is_none() && num.over <= 24 && count.is_none();
     if is_count {
         *count = u32::try_from(num.over).ok();

@@ -39,7 +39,7 @@ pub(super) fn settle(told: &mut Told, mut wanted: Vec<Wanted>) {
     settled::outgrown(&mut joints, told, &wanted);
     settled::threads(&mut joints, told);
     settled::both_ways(&mut told.job);
-    settled::matching(&mut joints, told, &wanted);
+    settled::matching(&joints, told, &wanted);
     told.job.said.sort_by_key(|said| said.line);
     told.job.remarks.sort_by_key(|remark| remark.line);
 }
@@ -62,14 +62,14 @@ impl Joints {
     /// A mate of a line, a hole and a shaft.
     fn add_mate(
         &mut self,
-        told: &mut Told,
+        job: &mut Job,
         (line, hole, shaft): (usize, usize, usize),
         fit: FitSaid,
         called: Option<String>,
     ) -> usize {
-        told.job.mates.push(Mate { line, hole, shaft, fit, called });
-        self.key(&told.job);
-        told.job.mates.len() - 1
+        job.mates.push(Mate { line, hole, shaft, fit, called });
+        self.key(job);
+        job.mates.len() - 1
     }
 
     /// Makes the last mate known by either of its features.
@@ -183,7 +183,7 @@ impl Joints {
         } else {
             (want.feature, to)
         };
-        let made = self.add_mate(told, (want.line, hole, shaft), want.fit.clone(), called);
+        let made = self.add_mate(&mut told.job, (want.line, hole, shaft), want.fit.clone(), called);
         told.job.said[want.said].mate.get_or_insert(made);
     }
 
@@ -213,7 +213,7 @@ impl Joints {
         let found =
             self.mates_at(hole).iter().copied().find(|at| told.job.mates[*at].shaft == shaft);
         let at = found.unwrap_or_else(|| {
-            self.add_mate(told, (want.line, hole, shaft), want.fit.clone(), None)
+            self.add_mate(&mut told.job, (want.line, hole, shaft), want.fit.clone(), None)
         });
         told.job.said[want.said].mate = Some(at);
     }

@@ -74,7 +74,8 @@ pub(super) fn threads(joints: &mut Joints, told: &mut Told) {
             joints.mates_at(keyway).iter().any(|at| told.job.mates[*at].other(keyway) == *key)
         };
         if let Some(key) = key.filter(|key| one.nominal.is_some() && !joined(key)) {
-            joints.add_mate(told, (one.line, keyway, key), FitSaid::default(), None);
+            let line = one.line;
+            joints.add_mate(&mut told.job, (line, keyway, key), FitSaid::default(), None);
         }
     }
     let threads: Vec<usize> = (0..told.job.features.len())
@@ -94,7 +95,7 @@ pub(super) fn threads(joints: &mut Joints, told: &mut Told) {
         let screw = threads.iter().copied().find(|at| !is_nut(told, *at) && same(told, *at));
         if let Some(screw) = screw {
             let line = told.job.features[nut].line;
-            joints.add_mate(told, (line, nut, screw), FitSaid::default(), None);
+            joints.add_mate(&mut told.job, (line, nut, screw), FitSaid::default(), None);
         }
     }
 }
@@ -120,7 +121,7 @@ pub(super) fn both_ways(job: &mut Job) {
 }
 
 /// A thread cut to match another has its size.
-pub(super) fn matching(joints: &mut Joints, told: &mut Told, wanted: &[Wanted]) {
+pub(super) fn matching(joints: &Joints, told: &mut Told, wanted: &[Wanted]) {
     for want in wanted.iter().filter(|want| want.matches) {
         let Some(mate) =
             joints.mates_at(want.feature).first().map(|at| told.job.mates[*at].clone())

@@ -113,7 +113,7 @@ impl Table {
             "y" | "yes" | "x" | "ok" | "done" | "\u{2713}"
         );
         let before = line.found;
-        let declared = parts_of_row(told, place, &row, &mut line);
+        let declared = parts_of_row(told, place, &row, &line);
         line.under = place.current;
         for part in declared {
             line.subject = Some(part);
@@ -189,7 +189,7 @@ fn row_of<'a>(raw: &'a str, columns: &Columns, above: &'a [String; 4]) -> Option
 }
 
 /// The part, or the parts, that a row is of.
-fn parts_of_row(told: &mut Told, place: &mut Place, row: &Row, line: &mut Line) -> Vec<usize> {
+fn parts_of_row(told: &mut Told, place: &mut Place, row: &Row, line: &Line) -> Vec<usize> {
     let text = row.part.1;
     if text.is_empty() || text == "-" || is_ditto(text) {
         return place.current.into_iter().collect();
