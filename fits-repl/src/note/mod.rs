@@ -10,12 +10,10 @@
 mod clause;
 mod dates;
 mod head;
-mod items;
 mod joined;
 mod joint_rows;
 mod joints;
 mod kinds;
-mod led;
 mod legend;
 mod lexicon;
 mod line;
@@ -23,13 +21,8 @@ mod lines;
 mod look;
 mod names;
 mod numbers;
-mod opened;
-mod owner;
-mod parted;
-mod phrases;
 mod place;
 mod readings;
-mod short;
 mod sizes;
 mod table;
 mod talk;
@@ -38,7 +31,6 @@ mod token;
 mod told;
 mod units;
 mod wants;
-mod whose;
 mod work;
 
 use fits_core::{

@@ -1,23 +1,31 @@
 //! A clause of a note: which size is whose, and what goes into what.
 
+pub(super) mod items;
+mod led;
+mod opened;
+pub(super) mod owner;
+pub(super) mod parted;
+pub(super) mod phrases;
+mod short;
 mod size;
 mod special;
 mod walk;
+mod whose;
 
 use std::ops::Range;
 
 use fits_core::job::whole::{FitSaid, Job, Nominal, Side, State};
 
+use items::{Item, Placed};
+use parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick};
+use whose::positions;
+
 use super::{
-    Line,
-    items::{self, Item, Placed},
-    lexicon, opened,
-    parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick},
+    Line, lexicon,
     token::{Kind, Token},
     told::Told,
     units::Units,
     wants::{Named, Wants},
-    whose::{self, positions},
     work,
 };
 

@@ -4,17 +4,19 @@ use std::ops::Range;
 
 use fits_core::job::whole::Side;
 
-use super::Clause;
-use crate::note::{
-    Line,
+use super::{
+    Clause,
     items::Item,
     owner,
     parted::{before_read, class_after, is_correction, is_denied, off_after},
+    whose::{self, is_off, is_tube},
+};
+use crate::note::{
+    Line,
     sizes::{self, Given},
     token::Kind,
     told::Told,
     wants::Wants,
-    whose::{self, is_off, is_tube},
 };
 
 /// A size of a clause goes to its feature.

@@ -6,6 +6,7 @@ use fits_core::{
     size::Unit,
 };
 
+use super::whose::lone_size;
 use crate::note::{
     Line, kinds, lexicon,
     names::is_instance,
@@ -13,7 +14,6 @@ use crate::note::{
     token::{Kind, Token},
     told::Told,
     wants::Wants,
-    whose::lone_size,
     work,
 };
 

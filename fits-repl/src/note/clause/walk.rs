@@ -4,17 +4,14 @@ use std::ops::Range;
 
 use fits_core::job::whole::{FitSaid, Side};
 
-use super::{Clause, size};
-use crate::note::{
-    Line,
+use super::{
+    Clause,
     items::Item,
-    kinds, lexicon, owner,
+    owner,
     parted::{class_after, is_after_size},
-    token::Kind,
-    told::Told,
-    wants::Wants,
-    whose,
+    size, whose,
 };
+use crate::note::{Line, kinds, lexicon, token::Kind, told::Told, wants::Wants};
 
 /// One item of a clause.
 pub(super) fn one(

@@ -9,10 +9,12 @@ use super::{
 };
 use crate::note::{
     Line,
-    items::{self, Item, Placed},
+    clause::{
+        items::{self, Item, Placed},
+        owner::role,
+    },
     kinds,
     lexicon::{self, feature, inwardness, stem, stems},
-    owner::role,
     sizes::{self, Given},
     token::{Kind, Num, Token, tokens},
     told::Told,

@@ -4,10 +4,11 @@ use fits_core::job::whole::{FitSaid, Side};
 
 use super::{Row, cell::is_mark};
 use crate::note::{
-    Line, kinds,
+    Line,
+    clause::phrases::text_of,
+    kinds,
     lexicon::{self, stem, stems},
     names::is_instance,
-    phrases::text_of,
     token::{Kind, tokens},
     told::Told,
     wants::Wants,

@@ -7,6 +7,9 @@ mod mates;
 
 use fits_core::job::whole::Side;
 
+use cell::{at_columns, each_of, has_words, is_aside, is_ditto, is_state};
+use header::Columns;
+
 use super::{
     Line, head,
     lexicon::{feature, inwardness, is_material},
@@ -16,8 +19,7 @@ use super::{
     told::Told,
     wants::Wants,
 };
-use cell::{at_columns, each_of, has_words, is_aside, is_ditto, is_state};
-use header::Columns;
+
 pub(super) use header::{Column, column};
 
 /// A row's cells by what they hold.

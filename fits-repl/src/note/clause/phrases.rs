@@ -2,9 +2,9 @@
 
 use fits_core::job::whole::Side;
 
-use super::{
+use super::items::Item;
+use crate::note::{
     Line,
-    items::Item,
     lexicon::{self, feature, inwardness, leads_to_mate, says_measured, stem},
     names::is_instance,
     token::{Kind, Token},
@@ -125,7 +125,7 @@ pub(super) fn length(words: &[&str]) -> Item {
     Item::Feature { name: words.join(" "), side: Side::Length, part: None, mate: None }
 }
 
-pub(super) fn text_of(token: &Token) -> String {
+pub(in crate::note) fn text_of(token: &Token) -> String {
     match &token.kind {
         Kind::Word(word) => word.clone(),
         Kind::Code(word) => word.to_uppercase(),

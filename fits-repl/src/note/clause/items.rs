@@ -5,18 +5,20 @@ use std::ops::Range;
 use fits_core::{job::whole::Side, shop::words::Word};
 
 use super::{
-    Line, led,
+    led, owner,
+    phrases::{self, feature_phrase, length_between, text_of},
+};
+use crate::note::{
+    Line,
     lexicon::{self, feature, inwardness, leads_to_mate, says_measured, stem, surely_measured},
     names::is_instance,
-    owner,
-    phrases::{self, feature_phrase, length_between, text_of},
     token::{Kind, Num, Token},
     told::Told,
 };
 
 /// A piece of a clause.
 #[derive(Clone, Debug)]
-pub(super) enum Item {
+pub(in crate::note) enum Item {
     /// A feature, with the part that its words name, or a mate that they hint at.
     Feature {
         name: String,
@@ -56,9 +58,9 @@ pub(super) enum Item {
 }
 
 /// An item and its place in the line.
-pub(super) type Placed = (Item, Range<usize>);
+pub(in crate::note) type Placed = (Item, Range<usize>);
 
-pub(super) fn items(told: &Told, tokens: &[Token], line: &Line) -> Vec<Placed> {
+pub(in crate::note) fn items(told: &Told, tokens: &[Token], line: &Line) -> Vec<Placed> {
     let mut out: Vec<Placed> = Vec::new();
     let mut at = 0;
     while at < tokens.len() {

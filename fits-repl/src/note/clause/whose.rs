@@ -7,9 +7,9 @@ use fits_core::{
     size::Unit,
 };
 
-use super::{
+use super::items::{Item, Placed};
+use crate::note::{
     Line,
-    items::{Item, Placed},
     lexicon::{is_finish, is_material, is_stock, stems},
     token::{Kind, Num, Token},
     told::Told,
@@ -154,12 +154,12 @@ pub(super) fn nouns(
     };
     let is_size = matches!(items[at].0, Item::Size(Kind::Num(_) | Kind::Dims(_)));
     let words: Vec<&str> = tokens.iter().map_while(Token::word).collect();
-    let is_noun = |word: &&str| super::lexicon::is_noun(word);
+    let is_noun = |word: &&str| crate::note::lexicon::is_noun(word);
     if !is_size || at == 0 || words.len() != at || reads || waits || line.subject.is_none() {
         return;
     }
     let named = words.last().is_some_and(is_noun)
-        && words.iter().all(|word| is_noun(word) || super::lexicon::is_adjective(word))
+        && words.iter().all(|word| is_noun(word) || crate::note::lexicon::is_adjective(word))
         && words.len() < 4;
     if !named || other || is_stock_size(told, items, at, line, true) {
         return;
@@ -316,7 +316,7 @@ pub(super) fn lone_size(tokens: &[Token]) -> Option<&Num> {
     let plain = |token: &Token| match &token.kind {
         Kind::Num(_) => true,
         Kind::Word(word) => {
-            super::lexicon::is_adjective(word)
+            crate::note::lexicon::is_adjective(word)
                 || matches!(word.as_str(), "one" | "another" | "and" | "side" | "end")
         }
         _ => false,

@@ -1,8 +1,8 @@
 //! A line parted into clauses, and what stands beside a size in one.
 
-use super::{
+use super::items::{Item, Placed};
+use crate::note::{
     Line,
-    items::{Item, Placed},
     token::{Kind, Num, Token},
 };
 
@@ -11,7 +11,7 @@ pub(super) fn is_measured_behind(tokens: &[Token]) -> bool {
     let size = tokens.iter().rposition(|token| matches!(token.kind, Kind::Num(_)));
     let word = tokens.last().and_then(Token::word);
     size.is_some_and(|at| at + 2 == tokens.len())
-        && word.is_some_and(super::lexicon::surely_measured)
+        && word.is_some_and(crate::note::lexicon::surely_measured)
 }
 
 pub(super) fn class_after(items: &[Placed], at: usize) -> Option<String> {
@@ -67,7 +67,7 @@ pub(super) fn is_bare_size(tokens: &[Token]) -> bool {
         })
 }
 
-pub(super) fn has_size(tokens: &[Token]) -> bool {
+pub(in crate::note) fn has_size(tokens: &[Token]) -> bool {
     tokens.iter().any(|token| {
         matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
     })
@@ -104,10 +104,9 @@ pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
         // `journal, inboard: same`: the mark belongs to the name.
         let marks = token.is_sign(',')
             && at > start
-            && found
-                .get(at + 1)
-                .and_then(Token::word)
-                .is_some_and(|word| super::names::is_instance(&super::lexicon::stem(word)))
+            && found.get(at + 1).and_then(Token::word).is_some_and(|word| {
+                crate::note::names::is_instance(&crate::note::lexicon::stem(word))
+            })
             && found.get(at + 2).is_some_and(|next| next.is_sign(':') || next.is_sign('='));
         if marks {
             continue;

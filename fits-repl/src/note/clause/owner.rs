@@ -4,9 +4,9 @@ use std::ops::Range;
 
 use fits_core::job::whole::{Job, Nominal, Side};
 
-use super::{
+use super::items::Item;
+use crate::note::{
     Line,
-    items::Item,
     lexicon::{stem, stems},
     names::is_instance,
     token::Kind,
@@ -242,7 +242,7 @@ pub(super) fn instance_of(
     new
 }
 
-pub(super) fn role(head: &str) -> &'static str {
+pub(in crate::note) fn role(head: &str) -> &'static str {
     match head {
         "wide" | "width" => "width",
         "thick" | "thickness" | "thk" => "thickness",

@@ -2,7 +2,7 @@
 
 use fits_core::job::whole::Part;
 
-use super::{
+use crate::note::{
     lexicon::{feature, fit, is_material, is_short_of, is_small, leads_to_mate, stem},
     token::Token,
 };

@@ -3,11 +3,13 @@
 use fits_core::job::whole::{FitSaid, Side};
 
 use super::{
-    Line, head,
     items::{Item, Placed},
-    lexicon::{is_material, is_stock},
     parted::has_size,
     phrases,
+};
+use crate::note::{
+    Line, head,
+    lexicon::{is_material, is_stock},
     token::{Kind, Token},
     told::Told,
     wants::Wants,
@@ -53,7 +55,8 @@ pub(super) fn names_mate(
         return false;
     }
     let at = clause[0].at.start..clause[taken - 1].at.end;
-    let said: Vec<String> = clause[..taken].iter().map(super::phrases::text_of).collect();
+    let said: Vec<String> =
+        clause[..taken].iter().map(crate::note::clause::phrases::text_of).collect();
     let named = part.map(|part| told.job.parts[part].name.clone());
     let name = numbered.or(named).unwrap_or_else(|| said.join(" "));
     let mut mate = Some((name, part, at, true));
@@ -90,7 +93,7 @@ pub(super) fn opened_up(told: &Told, tokens: &[Token], line: &Line) -> bool {
     let to = rest.get(way).and_then(Token::word) == Some("to");
     let size = rest.get(way + 1).is_some_and(|size| matches!(size.kind, Kind::Num(_)));
     let sized = line.feature.and_then(|at| told.said_here(line, at));
-    work.word().is_some_and(super::work::worked_to)
+    work.word().is_some_and(crate::note::work::worked_to)
         && to
         && size
         && sized.is_some_and(|at| told.job.said[at].nominal.is_some())
@@ -122,7 +125,7 @@ pub(super) fn goes_here(
     let one = &told.job.features[feature];
     let fit = items.iter().find_map(|(item, _)| match item {
         Item::Fit(words, word) => Some((words.clone(), *word)),
-        Item::InPlace => Some(("press".to_owned(), super::lexicon::fit(&["press"])?.1)),
+        Item::InPlace => Some(("press".to_owned(), crate::note::lexicon::fit(&["press"])?.1)),
         _ => None,
     });
     let goes = one.line == line.number
@@ -132,7 +135,8 @@ pub(super) fn goes_here(
         && (one.side.surface().is_some() || one.side == Side::Thread);
     let (true, Some((words, word))) = (goes, fit) else { return false };
     let mut fit = FitSaid { words, word, clearance: None };
-    let said: Vec<String> = tokens[..taken].iter().map(super::phrases::text_of).collect();
+    let said: Vec<String> =
+        tokens[..taken].iter().map(crate::note::clause::phrases::text_of).collect();
     let at = tokens[0].at.start..tokens[taken - 1].at.end;
     let mut mate = Some((said.join(" "), part, at, true));
     wants.finish_mate(told, line, &mut mate, Some(feature), &mut fit, None);
@@ -198,7 +202,7 @@ pub(super) fn opens_part(
     if matches!(rest[0].word(), Some("other" | "same" | "another")) {
         return false;
     }
-    if super::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
+    if crate::note::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
         return false;
     }
     let named = || rest[..taken].iter().filter_map(Token::word);
@@ -206,7 +210,7 @@ pub(super) fn opens_part(
     if line.declares && (is_form || named().all(is_material)) {
         return false;
     }
-    if let Some((name, side, _)) = super::phrases::feature_phrase(&rest[taken..]) {
+    if let Some((name, side, _)) = crate::note::clause::phrases::feature_phrase(&rest[taken..]) {
         let known = told.part_at(&rest[..taken]).map(|(part, _)| part);
         if phrases::is_modifier(told, line, known, rest, taken, &name, side) {
             return false;
@@ -218,9 +222,9 @@ pub(super) fn opens_part(
         && line.subject.is_some()
         && !line.reads
         && next.and_then(Token::word).is_some_and(|word| {
-            super::lexicon::feature(word).is_some()
-                && !super::work::is_work(word)
-                && !matches!(super::lexicon::stem(word).as_str(), "od" | "id")
+            crate::note::lexicon::feature(word).is_some()
+                && !crate::note::work::is_work(word)
+                && !matches!(crate::note::lexicon::stem(word).as_str(), "od" | "id")
         })
         && told.part_at(&rest[..taken]).is_none()
         && !wants.is_awaited(rest[0].word().unwrap_or_default())
@@ -238,18 +242,20 @@ pub(super) fn opens_part(
                 || token.word().is_some_and(|word| {
                     matches!(word, "is" | "are")
                         || is_material(word)
-                        || super::lexicon::fit(&[word]).is_some()
-                        || super::lexicon::feature(word).is_some()
+                        || crate::note::lexicon::fit(&[word]).is_some()
+                        || crate::note::lexicon::feature(word).is_some()
                 })
         })
         || skip > 0
             && tokens[skip - 1].word() != Some("the")
             && is_material(rest[0].word().unwrap_or_default());
-    let is_feature = super::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();
+    let is_feature =
+        crate::note::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();
     if !opens || is_feature || sign == '(' {
         return false;
     }
-    let name: Vec<String> = rest[..taken].iter().map(super::phrases::text_of).collect();
+    let name: Vec<String> =
+        rest[..taken].iter().map(crate::note::clause::phrases::text_of).collect();
     taken = taken.min(rest.len());
     let part = told.part_named(&name.join(" "), line.number);
     head::describe(&mut told.job.parts[part], &rest[taken..]);

@@ -3,12 +3,14 @@
 use fits_core::job::whole::{Job, Side};
 
 use super::{
-    Line,
     items::{Item, Placed, across_flats},
-    lexicon::stem,
-    names::is_instance,
     phrases::{feature_phrase, text_of},
     short,
+};
+use crate::note::{
+    Line,
+    lexicon::stem,
+    names::is_instance,
     token::{Kind, Token},
     told::Told,
 };
@@ -260,7 +262,7 @@ fn named_later(
         _ => None,
     };
     let name = name.filter(|name| {
-        goes && super::lexicon::is_noun(name)
+        goes && crate::note::lexicon::is_noun(name)
             && matches!(word, "in" | "on" | "into" | "onto")
             && out.iter().any(|(item, _)| is_said(item))
     });
