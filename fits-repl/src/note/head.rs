@@ -12,6 +12,7 @@ use super::{
     token::{Kind, Token, tokens},
     told::Told,
 };
+use crate::sentence::spelled::number;
 
 impl Reader {
     /// `Part: shaft` opens a part: what stands behind its key. `Material: CI`
@@ -258,10 +259,7 @@ pub(super) fn part_within(told: &mut Told, raw: &str, start: usize, line: &mut L
     // `Two 608 bearings, 8 x 22 x 7 mm`: a bearing goes by its number.
     let many = found.first().and_then(|first| match &first.kind {
         Kind::Count(count) => Some(*count),
-        Kind::Word(word) => ["one", "two", "three", "four", "five", "six", "seven", "eight"]
-            .iter()
-            .zip(1..)
-            .find_map(|(name, count)| (name == word).then_some(count)),
+        Kind::Word(word) => number(word).filter(|many| (1..=8).contains(many)),
         _ => None,
     });
     if let [_, Token { kind: Kind::Code(code), .. }, name, rest @ ..] = found.as_slice()
