@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{FitSaid, Nominal, Side},
+    job::whole::{FitSaid, Side},
     size::Unit,
 };
 
@@ -61,7 +61,7 @@ pub(super) fn is_read(
     has_nominal
         && (one.line != line.number || is_instance())
         && told.is_near(owner, size)
-        && one.nominal.as_ref().and_then(Nominal::size) != Some(size)
+        && one.size() != Some(size)
         && num.places >= 2
         && !line.is_row
 }
@@ -70,7 +70,7 @@ pub(super) fn is_read(
 /// written no finer than one.
 fn is_changed(told: &Told, line: &Line, owner: usize, num: &Num, size: Length) -> bool {
     let one = &told.job.features[owner];
-    let was = one.nominal.as_ref().and_then(Nominal::size);
+    let was = one.size();
     let other =
         matches!(num.unit, Some(Unit::Millimetre | Unit::Inch)) && num.unit != Some(one.unit);
     other
@@ -126,9 +126,7 @@ pub(super) fn reading_by_size(
         (told.is_near(*at, size) || waits(at))
             && line.subject.is_none_or(|part| part == told.job.features[*at].part)
     }) {
-        if told.job.features[feature].nominal.as_ref().and_then(Nominal::size) == Some(size)
-            && !num.leading_point
-            && num.places == 0
+        if told.job.features[feature].size() == Some(size) && !num.leading_point && num.places == 0
         {
             return Some(feature);
         }
@@ -138,8 +136,7 @@ pub(super) fn reading_by_size(
     let parts: Vec<usize> =
         line.subject.map_or_else(|| (0..told.job.parts.len()).collect(), |part| vec![part]);
     let off = |told: &Told, at: usize| {
-        let nominal =
-            told.job.features[at].nominal.as_ref().and_then(Nominal::size).unwrap_or(Length::ZERO);
+        let nominal = told.job.features[at].size().unwrap_or(Length::ZERO);
         (nominal.tenth_nanometres() - size.tenth_nanometres()).abs()
     };
     let mut near: Vec<usize> = parts

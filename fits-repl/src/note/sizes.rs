@@ -305,12 +305,7 @@ pub(super) fn number(
         return Some(nominal(told, line, owner, size, num, given));
     }
     // A size named by itself: `Ø17 = 17.004`.
-    let exact = |told: &Told| {
-        told.job
-            .features
-            .iter()
-            .position(|one| one.nominal.as_ref().and_then(Nominal::size) == Some(size))
-    };
+    let exact = |told: &Told| told.job.features.iter().position(|one| one.size() == Some(size));
     if line.date.is_none()
         && line.subject.is_none_or(|_| !line.declares)
         && given.reads
@@ -331,7 +326,7 @@ pub(super) fn number(
         .nearest(part, None, size)
         .filter(|at| told.job.features[*at].line != line.number && told.is_near(*at, size));
     if let Some(near) = near.filter(|near| {
-        let was = told.job.features[*near].nominal.as_ref().and_then(Nominal::size);
+        let was = told.job.features[*near].size();
         (was != Some(size) || told.units.is_fine(num, line)) && num.places >= 3
             || num.places == 2
                 && !num.leading_point
@@ -351,7 +346,7 @@ pub(super) fn number(
     });
     if let Some(before) = before {
         // `shims .010 & .005`: the second is no slip of the first.
-        if before.nominal.as_ref().and_then(Nominal::size) != Some(size) {
+        if before.size() != Some(size) {
             told.ask_size(line, given);
         }
         return None;
@@ -363,7 +358,7 @@ pub(super) fn number(
 /// Could work bring the feature to that size? A ring of 6 in has another hole
 /// where one is reamed 5/16.
 fn is_about(job: &Job, feature: usize, size: Length) -> bool {
-    let was = job.features[feature].nominal.as_ref().and_then(Nominal::size);
+    let was = job.features[feature].size();
     was.is_none_or(|was| (0.7..1.43).contains(&(size.millimetres() / was.millimetres())))
 }
 
@@ -383,7 +378,7 @@ pub(super) fn nominal(
 ) -> usize {
     // A second bore of the same part is another feature.
     let one = &told.job.features[feature];
-    let other = one.nominal.as_ref().and_then(Nominal::size).is_some_and(|was| was != size)
+    let other = one.size().is_some_and(|was| was != size)
         && (one.line != line.number || is_sized_here(told, line, feature))
         && (line.date.is_none() || !is_about(&told.job, feature, size))
         && !line.amends

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use fits_core::job::whole::{Job, Nominal, Side};
+use fits_core::job::whole::{Job, Side};
 
 use super::items::Item;
 use crate::note::{
@@ -120,7 +120,7 @@ pub(super) fn item_feature(
                     || is_thread
                     || one.nominal.is_none()
                     || stems(&one.name) == stems(name)
-                    || one.side == *side && one.nominal.as_ref().and_then(Nominal::size) == near
+                    || one.side == *side && one.size() == near
                     || line.declares
                         && one.line == line.number
                         && (one.nominal.is_none() || size.is_none()))
@@ -135,7 +135,7 @@ pub(super) fn item_feature(
         let base = told.feature_called(part, &plain.collect::<Vec<_>>().join(" "), Some(*side));
         let base = base.filter(|at| {
             let one = &told.job.features[*at];
-            let was = one.nominal.as_ref().and_then(Nominal::size);
+            let was = one.size();
             one.line != line.number
                 && told.is_near(*at, size)
                 && was != Some(size)
@@ -162,7 +162,7 @@ pub(super) fn item_feature(
         let fits = |at: &usize| near.is_some_and(|size| told.is_near(*at, size));
         // A size that is a tenth off is of something else.
         let about = |at: &usize| {
-            let nominal = told.job.features[*at].nominal.as_ref().and_then(Nominal::size);
+            let nominal = told.job.features[*at].size();
             near.zip(nominal).is_none_or(|(size, nominal)| {
                 (size.millimetres() / nominal.millimetres() - 1.0).abs() < 0.1
                     || (size.millimetres() / nominal.millimetres() - 25.4).abs() < 3.0

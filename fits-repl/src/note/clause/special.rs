@@ -2,7 +2,7 @@
 //! was spoken of right before.
 
 use fits_core::{
-    job::whole::{FitSaid, Nominal, Side},
+    job::whole::{FitSaid, Side},
     size::Unit,
 };
 
@@ -163,8 +163,7 @@ fn came_out_at(told: &mut Told, tokens: &[Token], line: &mut Line) -> bool {
         let one = &told.job.features[*at];
         let read = one.readings.last().map(|reading| reading.size);
         one.side.surface().is_some()
-            && (told.is_near(*at, size)
-                && one.nominal.as_ref().and_then(Nominal::size) != Some(size)
+            && (told.is_near(*at, size) && one.size() != Some(size)
                 || read.is_some_and(|read| (read.millimetres() - size.millimetres()).abs() < 0.3))
     });
     if let Some(near) = near {

@@ -103,7 +103,7 @@ pub(super) fn instead_of(
     let was = told.units.length(was, line.unit)?;
     let has = |at: &usize| {
         let one = &told.job.features[*at];
-        one.nominal.as_ref().and_then(fits_core::job::whole::Nominal::size) == Some(was)
+        one.size() == Some(was)
     };
     let own = part.and_then(|part| told.names.of(part).iter().copied().find(has));
     own.or_else(|| {
@@ -186,8 +186,7 @@ pub(super) fn read_off(
     feature: usize,
     line: &mut Line,
 ) -> bool {
-    let nominal =
-        told.job.features[feature].nominal.as_ref().and_then(fits_core::job::whole::Nominal::size);
+    let nominal = told.job.features[feature].size();
     let (Some(nominal), Some(off)) = (nominal, num.length(Unit::Inch)) else { return false };
     let size =
         if is_side(items, at, OVER) { nominal.checked_add(off) } else { nominal.checked_sub(off) };

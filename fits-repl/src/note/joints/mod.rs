@@ -110,7 +110,7 @@ impl Joints {
             if let Some(only) =
                 size.and_then(|size| self.only_waiting(told, &one, other_side, size))
             {
-                self.join(told, want, only);
+                self.join(&mut told.job, want, only);
             }
             return;
         } else {
@@ -126,7 +126,7 @@ impl Joints {
             if let (Some(to), true) =
                 (named, found.is_none_or(|part| told.names.parts[part] != said))
             {
-                return self.join(told, want, to);
+                return self.join(&mut told.job, want, to);
             }
             match found {
                 Some(part) => found::of_several(told, part, &want.name, &one.name),
@@ -207,14 +207,13 @@ impl Joints {
     }
 
     /// A mate of two features that are known.
-    pub(super) fn join(&mut self, told: &mut Told, want: &Wanted, to: usize) {
-        let outer = told.job.features[want.feature].side == Side::Shaft;
+    pub(super) fn join(&mut self, job: &mut Job, want: &Wanted, to: usize) {
+        let outer = job.features[want.feature].side == Side::Shaft;
         let (hole, shaft) = if outer { (to, want.feature) } else { (want.feature, to) };
-        let found =
-            self.mates_at(hole).iter().copied().find(|at| told.job.mates[*at].shaft == shaft);
+        let found = self.mates_at(hole).iter().copied().find(|at| job.mates[*at].shaft == shaft);
         let at = found.unwrap_or_else(|| {
-            self.add_mate(&mut told.job, (want.line, hole, shaft), want.fit.clone(), None)
+            self.add_mate(job, (want.line, hole, shaft), want.fit.clone(), None)
         });
-        told.job.said[want.said].mate = Some(at);
+        job.said[want.said].mate = Some(at);
     }
 }

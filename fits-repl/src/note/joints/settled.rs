@@ -11,7 +11,7 @@ use crate::note::{
 /// A hub that went on the shaft and was bored out for a sleeve goes on the sleeve
 /// alone: its new size is out of reach of the shaft's.
 pub(super) fn outgrown(joints: &mut Joints, told: &mut Told, wanted: &[Wanted]) {
-    let size = |at: usize| told.job.features[at].nominal.as_ref().and_then(Nominal::size);
+    let size = |at: usize| told.job.features[at].size();
     // The later joint that takes the place of one, by either of its ends.
     let later = |mate: &Mate| {
         [mate.hole, mate.shaft].into_iter().find_map(|at| {

@@ -2,7 +2,7 @@
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Nominal, Side},
+    job::whole::{Feature, Side},
 };
 
 use super::Told;
@@ -195,7 +195,7 @@ impl Told {
         size: Length,
     ) -> Option<usize> {
         let off = |feature: &Feature| {
-            let nominal = feature.nominal.as_ref()?.size()?;
+            let nominal = feature.size()?;
             Some((nominal.tenth_nanometres() - size.tenth_nanometres()).abs())
         };
         self.features_of(part)
@@ -207,8 +207,7 @@ impl Told {
 
     /// Is a size about that of a feature, as a reading is?
     pub(in crate::note) fn is_near(&self, feature: usize, size: Length) -> bool {
-        let Some(nominal) = self.job.features[feature].nominal.as_ref().and_then(Nominal::size)
-        else {
+        let Some(nominal) = self.job.features[feature].size() else {
             return false;
         };
         let (nominal, size) = (nominal.tenth_nanometres(), size.tenth_nanometres());

@@ -192,7 +192,7 @@ impl Told {
         if one.nominal.is_none() && is_bare && bare == Unit::Inch && num.value() > 11.9 {
             return self.ask_measured(line, num);
         }
-        if let Some(nominal) = one.nominal.as_ref().and_then(Nominal::size) {
+        if let Some(nominal) = one.size() {
             let ratio = size.millimetres() / nominal.millimetres();
             if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
                 let name = self.job.full_name(feature);
@@ -215,7 +215,7 @@ impl Told {
     pub(super) fn measurable(&self, feature: usize, line: &Line, num: &Num) -> Option<usize> {
         let one = &self.job.features[feature];
         let size = num.length(line.unit.unwrap_or(one.unit));
-        let Some((size, nominal)) = size.zip(one.nominal.as_ref().and_then(Nominal::size)) else {
+        let Some((size, nominal)) = size.zip(one.size()) else {
             return Some(feature);
         };
         let ratio = size.millimetres() / nominal.millimetres();
