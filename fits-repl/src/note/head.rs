@@ -1,15 +1,18 @@
 //! The part that a line opens, by its name at the margin or by a key before it.
 
-use fits_core::Length;
+use fits_core::{Length, job::whole::Part};
 
 use super::{
-    Line, Reader, header,
+    Line, Reader,
     lexicon::{self, feature, inwardness, is_material, stems},
     lines,
     names::is_instance,
+    table::{Column, column},
     talk,
     token::{Kind, Token, tokens},
+    told::Told,
 };
+use crate::sentence::spelled::number;
 
 impl Reader {
     /// `Part: shaft` opens a part: what stands behind its key. `Material: CI`
@@ -19,14 +22,14 @@ impl Reader {
         let (key, said) = text.split_once(':').or_else(|| text.split_once(' '))?;
         let is_colon = text.as_bytes().get(key.len()) == Some(&b':');
         let said = said.trim();
-        let part = self.current.map(|part| &mut self.job.parts[part]);
-        match (header::column(key).filter(|_| !said.is_empty())?, part) {
-            (header::Column::Part, _) if is_colon => Some(said),
-            (header::Column::Material, Some(part)) if is_colon => {
+        let part = self.place.current.map(|part| &mut self.told.job.parts[part]);
+        match (column(key).filter(|_| !said.is_empty())?, part) {
+            (Column::Part, _) if is_colon => Some(said),
+            (Column::Material, Some(part)) if is_colon => {
                 part.material.get_or_insert_with(|| said.to_owned());
                 Some("")
             }
-            (header::Column::Count, Some(part)) => {
+            (Column::Count, Some(part)) => {
                 let (count, rest) = said.split_once(',').unwrap_or((said, ""));
                 part.count = Some(count.trim().parse().ok()?);
                 part.bought |= rest.contains("bought");
@@ -34,119 +37,6 @@ impl Reader {
             }
             _ => None,
         }
-    }
-
-    /// Short forms with what each stands for: `PF press  SL slide`.
-    pub(super) fn is_legend(&mut self, found: &[Token]) -> bool {
-        let signs = |token: &&Token| {
-            matches!(token.kind, Kind::Sign('=' | ',' | '-' | ':' | ';' | '.' | '(' | ')'))
-        };
-        let words: Vec<Option<&str>> =
-            found.iter().filter(|token| !signs(token)).map(Token::word).collect();
-        let (pairs, rest) = words.as_chunks::<2>();
-        let is_pair = |pair: &[Option<&str>; 2]| {
-            matches!(pair, [Some(short), Some(full)]
-                if short.len() < 4 && lexicon::is_short_of(short, full))
-        };
-        let says_fit =
-            |pair: &&[Option<&str>; 2]| pair[1].is_some_and(|full| lexicon::fit(&[full]).is_some());
-        let is = rest.is_empty()
-            && pairs.iter().filter(says_fit).count() > 1
-            && pairs.iter().all(is_pair);
-        if is {
-            let all = pairs.iter().map(|pair| pair.map(|word| word.unwrap_or_default().to_owned()));
-            self.legend.extend(all.map(|[short, full]| (short, full)));
-        }
-        is
-    }
-
-    /// A part of its own under a heading, `grip: brass tube`; where the rest begins.
-    pub(super) fn part_within(&mut self, raw: &str, start: usize, line: &mut Line) -> usize {
-        let found = tokens(&raw[start..], start);
-        // `Two 608 bearings, 8 x 22 x 7 mm`: a bearing goes by its number.
-        let many = found.first().and_then(|first| match &first.kind {
-            Kind::Count(count) => Some(*count),
-            Kind::Word(word) => ["one", "two", "three", "four", "five", "six", "seven", "eight"]
-                .iter()
-                .zip(1..)
-                .find_map(|(name, count)| (name == word).then_some(count)),
-            _ => None,
-        });
-        if let [_, Token { kind: Kind::Code(code), .. }, name, rest @ ..] = found.as_slice()
-            && many.is_some()
-            && code.starts_with(|c: char| c.is_ascii_digit())
-            && name.word().is_some_and(|word| lexicon::stem(word) == "bearing")
-        {
-            let part = self.part_named(&code.to_uppercase(), line.number);
-            self.job.parts[part].count = self.job.parts[part].count.or(many);
-            self.describe(part, rest);
-            self.touch(part);
-            self.block.push(part);
-            (line.subject, line.declares) = (Some(part), true);
-            return name.at.end;
-        }
-        // `6004 (2), in the drawer`: a bearing goes by its number.
-        if let [Token { kind: Kind::Code(code), at }, next, ..] = found.as_slice()
-            && matches!(next.kind, Kind::Count(_) | Kind::Dims(_) | Kind::Sign(','))
-            && code.starts_with(|c: char| c.is_ascii_digit())
-        {
-            let part = self.part_named(&code.to_uppercase(), line.number);
-            self.describe(part, &found[1..]);
-            (line.subject, line.declares) = (Some(part), true);
-            return at.end;
-        }
-        // `ball weights 2 off`: what is counted is a part.
-        let words: Vec<&str> = found.iter().map_while(Token::word).collect();
-        if let Some(Token { kind: Kind::Count(count), at }) = found.get(words.len())
-            && let Some(last) = words.last()
-            && words.len() < 4
-            && feature(last).is_none()
-            && !words.iter().any(|word| lexicon::is_small(word) || lexicon::leads_to_mate(word))
-        {
-            let part = self.part_named(&raw[start..found[words.len() - 1].at.end], line.number);
-            let many = &mut self.job.parts[part].count;
-            *many = many.or(Some(*count));
-            self.describe(part, &found[words.len()..]);
-            self.touch(part);
-            self.block.push(part);
-            (line.subject, line.declares) = (Some(part), true);
-            return at.end;
-        }
-        let dash = |at: usize, token: &Token| {
-            token.is_sign('-') && raw[..token.at.start].ends_with(' ') && at > 0
-        };
-        let Some(colon) =
-            found.iter().enumerate().position(|(at, token)| token.is_sign(':') || dash(at, token))
-        else {
-            return start;
-        };
-        let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
-        let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
-        let named = words[..end].last().is_some_and(|last| self.is_thing(last))
-            && words.len() == colon
-            && (end == 1 || feature(words[end - 1]).is_none())
-            && !words[..end].iter().any(|word| lexicon::is_small(word));
-        if !named {
-            return start;
-        }
-        let part = self.part_named(&raw[start..found[end - 1].at.end], line.number);
-        self.describe(part, &found[end..]);
-        self.touch(part);
-        self.block.push(part);
-        (line.subject, line.declares) = (Some(part), true);
-        found[end - 1].at.end
-    }
-
-    /// `14/9 sleeve: OD 34 s6`: a part that the note has not named yet; where the
-    /// rest begins.
-    pub(super) fn part_in_dated(&mut self, raw: &str, after: usize, line: &mut Line) -> usize {
-        let found = tokens(&raw[after..], after);
-        let words = found.iter().map_while(Token::word).count();
-        let is_new = self.part_phrase(&found) == Some(words)
-            && found.get(words).is_some_and(|next| next.is_sign(':'))
-            && self.part_at(&found).is_none()
-            && found.iter().any(|token| matches!(token.kind, Kind::Class(_)));
-        if is_new { self.part_within(raw, after, line) } else { after }
     }
 
     /// The part that a line at the margin opens; where the rest begins.
@@ -158,10 +48,10 @@ impl Reader {
         line: &mut Line,
         opens_block: bool,
     ) -> usize {
-        let mut found = self.spelled(&raw[start..], start);
+        let mut found = self.legend.spelled(&self.told, &raw[start..], start);
         // `they are 10.2`: what the line before spoke of.
         if found.first().and_then(Token::word).is_some_and(lexicon::is_pronoun) {
-            line.subject = self.current;
+            line.subject = self.place.current;
             return start;
         }
         let opening = found.iter().take_while(|token| {
@@ -183,9 +73,11 @@ impl Reader {
             )
         });
         let opening = opening.count();
-        let named =
-            found.get(opening).and_then(Token::word).is_some_and(|word| self.is_thing(word))
-                || self.part_phrase(&found[opening..]).is_some();
+        let named = found
+            .get(opening)
+            .and_then(Token::word)
+            .is_some_and(|word| self.told.names.is_thing(word))
+            || self.told.names.part_phrase(&found[opening..]).is_some();
         let start = match found.get(opening) {
             Some(name) if opening > 0 && named => name.at.start,
             _ => start,
@@ -204,7 +96,8 @@ impl Reader {
         let mut end = 0;
         while let Some(token) = found.get(end) {
             let (Kind::Word(word) | Kind::Code(word)) = &token.kind else { break };
-            let begins_name = end == 0 && self.part_phrase(&found).is_some_and(|count| count > 1);
+            let begins_name =
+                end == 0 && self.told.names.part_phrase(&found).is_some_and(|count| count > 1);
             let stops = lexicon::leads_to_mate(word)
                 || end > 0 && matches!(word.as_str(), "bought" | "boughtin" | "existing" | "old")
                 || lexicon::is_small(word)
@@ -216,7 +109,7 @@ impl Reader {
                     && inwardness(word).is_none()
                     && matches!(found[end - 1].word(), Some(last) if inwardness(last).is_some()))
                 || (feature(word).is_some()
-                    && !self.is_thing(word)
+                    && !self.told.names.is_thing(word)
                     && !((lexicon::names_place(word) || lexicon::tells_apart(word))
                         && found
                             .get(end + 1)
@@ -274,12 +167,12 @@ impl Reader {
             matches!(lexicon::stem(word).as_str(), "hole" | "pocket" | "recess" | "counterbore")
         });
         let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
-        if end > 1 && of_hole && !self.exact.contains_key(&said.concat()) {
+        if end > 1 && of_hole && self.told.names.exactly(&said.concat()).is_none() {
             let inner = found[end - 1].word().and_then(inwardness);
             let outer = |count: &usize| {
                 let said = stems(&raw[start..found[*count - 1].at.end]);
-                let part = self.exact.get(&said.concat());
-                part.is_some_and(|part| Some(self.inwardness(*part)) < inner)
+                let part = self.told.names.exactly(&said.concat());
+                part.is_some_and(|part| Some(self.told.inwardness(part)) < inner)
             };
             end = (1..end).rev().find(outer).unwrap_or(end);
         }
@@ -287,7 +180,7 @@ impl Reader {
         let next = found.get(end);
         let last = words.last().copied().unwrap_or_default();
         let said = if end > 0 { stems(&raw[start..found[end - 1].at.end]) } else { Vec::new() };
-        let called = self.part_called(&said);
+        let called = self.told.part_called(&said);
         let known = called.is_some_and(|(_, score)| score >= 62);
         // `FINGERS, 3 OFF`
         let is_counted = found[end..]
@@ -295,7 +188,7 @@ impl Reader {
             .filter(|token| !token.is_sign(','))
             .all(|token| matches!(token.kind, Kind::Count(_)));
         let is_name = known
-            || self.is_thing(last)
+            || self.told.names.is_thing(last)
             || end > 0 && matches!(found[end - 1].kind, Kind::Code(_)) && end < 3
             || end > 0 && next.is_some_and(|next| next.is_sign(':') && end < 4)
             || end > 0
@@ -306,7 +199,7 @@ impl Reader {
                         matches!(next.kind, Kind::Count(_))
                             || next.is_sign('(')
                             || next.is_sign('-')
-                            || self.outline && next.is_sign(',')
+                            || self.place.outline && next.is_sign(',')
                     }));
         if end == 0
             || !is_name
@@ -320,66 +213,149 @@ impl Reader {
         let sizes: Vec<Length> = found[end..]
             .iter()
             .filter_map(|token| match &token.kind {
-                Kind::Num(num) if num.places > 1 => self.length(num, None),
+                Kind::Num(num) if num.places > 1 => self.told.units.length(num, None),
                 _ => None,
             })
             .collect();
-        let part = match (called, self.part_by_size(&said, &sizes)) {
+        let part = match (called, self.told.part_by_size(&said, &sizes)) {
             (Some((part, score)), _) if (85..=100).contains(&score) => part,
             (_, Some(part)) => part,
-            _ => self.new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
+            _ => self
+                .told
+                .new_part(raw[start..stop].trim_start_matches(['#', '*', ' ']), line.number),
         };
-        self.touch(part);
-        (line.subject, self.current, line.declares) = (Some(part), Some(part), true);
-        self.block.clear();
-        self.is_heading = opens_block
+        self.told.names.touch(part);
+        (line.subject, self.place.current, line.declares) = (Some(part), Some(part), true);
+        self.told.names.heads_block();
+        self.place.is_heading = opens_block
             && !found[end..].iter().any(|token| {
                 matches!(
                     token.kind,
                     Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_)
                 )
             });
-        self.last_feature = None;
-        let many = &mut self.job.parts[part].count;
-        *many = many.or(count);
-        self.describe(part, &found[end..]);
+        self.told.last = None;
+        let one = &mut self.told.job.parts[part];
+        one.count = one.count.or(count);
+        describe(one, &found[end..]);
         stop
     }
+}
 
-    /// What a line that opens a part says of it: how many, what of, bought.
-    pub(super) fn describe(&mut self, part: usize, found: &[Token]) {
-        let mut material: Vec<&str> = Vec::new();
-        let mut ended = false;
-        for (at, token) in found.iter().enumerate() {
-            let part = &mut self.job.parts[part];
-            match &token.kind {
-                Kind::Count(count) if part.count.is_none() => part.count = Some(*count),
-                Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
-                Kind::Word(word)
-                    if is_material(word)
-                        && !ended
-                        && (material.is_empty()
-                            || found[at - 1].word() == material.last().copied()) =>
-                {
-                    material.push(word);
-                }
-                Kind::Code(word)
-                    if at > 0 && found[at - 1].is_sign('(') && part.material.is_none() =>
-                {
-                    material.push(word);
-                }
-                Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) => ended = !material.is_empty(),
-                Kind::Sign('.') | Kind::Thread(_) => break,
-                Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
-                _ => {}
+/// A part that a line names under the part it stands under; what follows its name tells
+/// more of it.
+fn opens(told: &mut Told, name: &str, count: Option<u32>, rest: &[Token], line: &mut Line) {
+    let part = told.part_named(name, line.number);
+    let one = &mut told.job.parts[part];
+    one.count = one.count.or(count);
+    describe(one, rest);
+    told.names.enter_block(part);
+    (line.subject, line.declares) = (Some(part), true);
+}
+
+/// A part of its own under a heading, `grip: brass tube`; where the rest begins.
+pub(super) fn part_within(told: &mut Told, raw: &str, start: usize, line: &mut Line) -> usize {
+    let found = tokens(&raw[start..], start);
+    // `Two 608 bearings, 8 x 22 x 7 mm`: a bearing goes by its number.
+    let many = found.first().and_then(|first| match &first.kind {
+        Kind::Count(count) => Some(*count),
+        Kind::Word(word) => number(word).filter(|many| (1..=8).contains(many)),
+        _ => None,
+    });
+    if let [_, Token { kind: Kind::Code(code), .. }, name, rest @ ..] = found.as_slice()
+        && many.is_some()
+        && code.starts_with(|c: char| c.is_ascii_digit())
+        && name.word().is_some_and(|word| lexicon::stem(word) == "bearing")
+    {
+        opens(told, &code.to_uppercase(), many, rest, line);
+        return name.at.end;
+    }
+    // `6004 (2), in the drawer`: a bearing goes by its number.
+    if let [Token { kind: Kind::Code(code), at }, next, ..] = found.as_slice()
+        && matches!(next.kind, Kind::Count(_) | Kind::Dims(_) | Kind::Sign(','))
+        && code.starts_with(|c: char| c.is_ascii_digit())
+    {
+        let part = told.part_named(&code.to_uppercase(), line.number);
+        describe(&mut told.job.parts[part], &found[1..]);
+        (line.subject, line.declares) = (Some(part), true);
+        return at.end;
+    }
+    // `ball weights 2 off`: what is counted is a part.
+    let words: Vec<&str> = found.iter().map_while(Token::word).collect();
+    if let Some(Token { kind: Kind::Count(count), at }) = found.get(words.len())
+        && let Some(last) = words.last()
+        && words.len() < 4
+        && feature(last).is_none()
+        && !words.iter().any(|word| lexicon::is_small(word) || lexicon::leads_to_mate(word))
+    {
+        let name = &raw[start..found[words.len() - 1].at.end];
+        opens(told, name, Some(*count), &found[words.len()..], line);
+        return at.end;
+    }
+    let dash = |at: usize, token: &Token| {
+        token.is_sign('-') && raw[..token.at.start].ends_with(' ') && at > 0
+    };
+    let Some(colon) =
+        found.iter().enumerate().position(|(at, token)| token.is_sign(':') || dash(at, token))
+    else {
+        return start;
+    };
+    let words: Vec<&str> = found[..colon].iter().map_while(Token::word).collect();
+    let end = words.iter().position(|word| lexicon::leads_to_mate(word)).unwrap_or(words.len());
+    let named = words[..end].last().is_some_and(|last| told.names.is_thing(last))
+        && words.len() == colon
+        && (end == 1 || feature(words[end - 1]).is_none())
+        && !words[..end].iter().any(|word| lexicon::is_small(word));
+    if !named {
+        return start;
+    }
+    let stop = found[end - 1].at.end;
+    opens(told, &raw[start..stop], None, &found[end..], line);
+    stop
+}
+
+/// `14/9 sleeve: OD 34 s6`: a part that the note has not named yet; where the
+/// rest begins.
+pub(super) fn part_in_dated(told: &mut Told, raw: &str, after: usize, line: &mut Line) -> usize {
+    let found = tokens(&raw[after..], after);
+    let words = found.iter().map_while(Token::word).count();
+    let is_new = told.names.part_phrase(&found) == Some(words)
+        && found.get(words).is_some_and(|next| next.is_sign(':'))
+        && told.part_at(&found).is_none()
+        && found.iter().any(|token| matches!(token.kind, Kind::Class(_)));
+    if is_new { part_within(told, raw, after, line) } else { after }
+}
+
+/// What a line that opens a part says of it: how many, what of, bought.
+pub(super) fn describe(part: &mut Part, found: &[Token]) {
+    let mut material: Vec<&str> = Vec::new();
+    let mut ended = false;
+    for (at, token) in found.iter().enumerate() {
+        match &token.kind {
+            Kind::Count(count) if part.count.is_none() => part.count = Some(*count),
+            Kind::Word(word) if word == "bought" || word == "boughtin" => part.bought = true,
+            Kind::Word(word)
+                if is_material(word)
+                    && !ended
+                    && (material.is_empty()
+                        || found[at - 1].word() == material.last().copied()) =>
+            {
+                material.push(word);
             }
+            Kind::Code(word) if at > 0 && found[at - 1].is_sign('(') && part.material.is_none() => {
+                material.push(word);
+            }
+            Kind::Sign('-') | Kind::Num(_) | Kind::Dims(_) => ended = !material.is_empty(),
+            Kind::Sign('.') | Kind::Thread(_) => break,
+            Kind::Word(word) if matches!(word.as_str(), "w" | "with" | "on" | "in") => break,
+            _ => {}
         }
-        let is_form = matches!(
-            material.as_slice(),
-            ["flat" | "plate" | "bar" | "sheet" | "round" | "stock" | "tube"]
-        );
-        if !material.is_empty() && !is_form && self.job.parts[part].material.is_none() {
-            self.job.parts[part].material = Some(material.join(" "));
-        }
+    }
+    let is_form = matches!(
+        material.as_slice(),
+        ["flat" | "plate" | "bar" | "sheet" | "round" | "stock" | "tube"]
+    );
+    if !material.is_empty() && !is_form && part.material.is_none() {
+        part.material = Some(material.join(" "));
     }
 }

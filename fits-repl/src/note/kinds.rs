@@ -5,230 +5,239 @@ use std::ops::Range;
 use fits_core::job::whole::{Nominal, Side};
 
 use super::{
-    Line, Reader,
+    Line,
     lexicon::{inwardness, stems},
-    sizes::Given,
+    names::Names,
+    sizes::{self, Given},
     token::{Kind, Num},
+    told::Told,
+    wants::Wants,
 };
 
-impl Reader {
-    /// What a bare size is on a part of that kind.
-    pub(super) fn default_feature(&self, part: usize, given: &Given) -> Option<(String, Side)> {
-        let own = self.inwardness(part);
-        let name = |name: &str, side| Some((name.to_owned(), side));
-        if let Some(class) = &given.class {
-            let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
-            return if is_hole {
-                name(if own < 0 { "bore" } else { "hole" }, Side::Hole)
-            } else {
-                name("od", Side::Shaft)
-            };
-        }
-        let words = &self.stems[part];
-        let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
-        if is(&["washer", "spacer", "shim"]) {
-            return name("thickness", Side::Length);
-        }
-        if is(&["key"]) {
-            return name("width", Side::Other);
-        }
-        if is(&["screw", "bolt"]) && is(&["shoulder"]) {
-            return name("shoulder", Side::Shaft);
-        }
-        // A bare size beside a thread is of something else.
-        let has_thread = self.features_of(part).any(|(_, one)| one.side == Side::Thread);
-        if is(&["screw", "bolt", "nut", "stud"]) && has_thread {
-            return None;
-        }
-        if let Some(mate) = given.mate {
-            let other = stems(mate).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0);
-            return if own >= other { name("od", Side::Shaft) } else { name("bore", Side::Hole) };
-        }
-        match own {
-            2.. => name("od", Side::Shaft),
-            ..=0 if given.has_fit => name("hole", Side::Hole),
-            ..=-1 | 1 => name("bore", Side::Hole),
-            _ => None,
-        }
-    }
-
-    /// `3/4 x 1 x 1` by the kind of the part, or by the feature that it is of.
-    pub(super) fn dims(&mut self, line: &mut Line, all: &[Num], given: &Given) -> Option<usize> {
-        let place = given.place;
-        if let Some(owner) = given.owner {
-            let one = self.job.features[owner].clone();
-            // `1 1/4 x 4` of a thread is its pitch.
-            if one.side == Side::Thread && all.len() == 2 {
-                return self.thread_of(line, owner, all);
-            }
-            let [first, second, rest @ ..] = all else { return None };
-            let number = Given {
-                kind: given.kind,
-                place,
-                owner: Some(owner),
-                owner_said: true,
-                class: given.class.clone(),
-                off: given.off.clone(),
-                mate: None,
-                ..*given
-            };
-            let feature = self.number(line, first, &number)?;
-            let what = if one.side == Side::Other { "depth" } else { "length" };
-            let more = [(what, Some(second)), ("length", rest.first())];
-            for (what, num) in more {
-                let name = format!("{} {what}", one.name);
-                if let Some(num) = num {
-                    self.sized(line, one.part, (&name, Side::Length), num, place)?;
-                }
-            }
-            line.feature = Some(feature);
-            return Some(feature);
-        }
-        let part = line.subject?;
-        let words = self.stems[part].clone();
-        let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
-        let threaded = is(&["screw", "nut"])
-            && !is(&["shoulder"])
-            && all.len() == 2
-            && all[1].is_whole()
-            && all[0].vulgar
-            && all[1].over < 20;
-        if threaded {
-            let feature = self.feature(line, part, "thread", Side::Thread, place.clone());
-            return self.thread_of(line, feature, all);
-        }
-        let numbered = is_numbered(&words);
-        if self.is_bearing(part, all) {
-            line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
-        }
-        let listed = is(&["bush", "bearing", "sleeve", "liner", "seal"]) || numbered;
-        let sides: &[(&str, Side)] = if listed {
-            &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
-        } else if is(&["key"]) {
-            &[("width", Side::Other), ("height", Side::Other), ("length", Side::Length)]
-        } else if is(&["tube", "handle", "pipe"])
-            && all.len() == 2
-            // `handle, 8 x 200` has no wall.
-            && 2.0 * all[1].value() < all[0].value()
-        {
-            return self.tube(line, part, all, place);
-        } else if is(&["washer", "collar", "spacer"]) && all.len() == 3 {
-            &[("bore", Side::Hole), ("od", Side::Shaft), ("thickness", Side::Length)]
-        } else if is(&["screw", "bolt"]) {
-            &[("shoulder", Side::Shaft), ("shoulder length", Side::Length)]
-        } else if self.inwardness(part) >= 2
-            || is(&["tube", "handle", "pipe"]) && all.len() == 2
-            // `bought, Ø25 x 450`: it comes so.
-            || self.job.parts[part].bought && all.len() == 2 && place.start < all[0].at.start
-        {
-            &[("od", Side::Shaft), ("length", Side::Length)]
+/// What a bare size is on a part of that kind.
+pub(super) fn default_feature(told: &Told, part: usize, given: &Given) -> Option<(String, Side)> {
+    let own = told.inwardness(part);
+    let name = |name: &str, side| Some((name.to_owned(), side));
+    if let Some(class) = &given.class {
+        let is_hole = class.starts_with(|c: char| c.is_ascii_uppercase());
+        return if is_hole {
+            name(if own < 0 { "bore" } else { "hole" }, Side::Hole)
         } else {
-            return None;
+            name("od", Side::Shaft)
         };
-        self.list(line, part, all, sides, place, given.class.as_deref())
     }
-
-    /// Are these the sizes of a bearing? It is listed in millimetres, whatever the
-    /// rest of the note is in.
-    pub(super) fn is_bearing(&self, part: usize, all: &[Num]) -> bool {
-        let words = &self.stems[part];
-        (is_numbered(words) || words.iter().any(|word| matches!(word.as_str(), "bearing" | "seal")))
-            && all.iter().all(|num| num.is_whole() && num.unit.is_none())
-            && all[0].over > 2
-            && all.get(1).is_some_and(|outside| outside.over > all[0].over)
+    let words = &told.names.parts[part];
+    let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
+    if is(&["washer", "spacer", "shim"]) {
+        return name("thickness", Side::Length);
     }
+    if is(&["key"]) {
+        return name("width", Side::Other);
+    }
+    if is(&["screw", "bolt"]) && is(&["shoulder"]) {
+        return name("shoulder", Side::Shaft);
+    }
+    // A bare size beside a thread is of something else.
+    let has_thread = told.features_of(part).any(|(_, one)| one.side == Side::Thread);
+    if is(&["screw", "bolt", "nut", "stud"]) && has_thread {
+        return None;
+    }
+    if let Some(mate) = given.mate {
+        let other = stems(mate).iter().rev().find_map(|word| inwardness(word)).unwrap_or(0);
+        return if own >= other { name("od", Side::Shaft) } else { name("bore", Side::Hole) };
+    }
+    match own {
+        2.. => name("od", Side::Shaft),
+        ..=0 if given.has_fit => name("hole", Side::Hole),
+        ..=-1 | 1 => name("bore", Side::Hole),
+        _ => None,
+    }
+}
 
-    pub(super) fn list(
-        &mut self,
-        line: &mut Line,
-        part: usize,
-        all: &[Num],
-        sides: &[(&str, Side)],
-        place: &Range<usize>,
-        class: Option<&str>,
-    ) -> Option<usize> {
-        let mut first = None;
-        for (num, (name, side)) in all.iter().zip(sides) {
-            let size = self.length(num, line.unit)?;
-            let from = self.unit_of(num, line.unit);
-            let called = self.feature_called(part, name, Some(*side));
-            let feature =
-                called.unwrap_or_else(|| self.feature(line, part, name, *side, place.clone()));
-            self.size(line, feature, Nominal::Size(size), from);
-            if first.is_none() {
-                self.job.features[feature].class = class.map(str::to_owned);
-            }
-            first = first.or(Some(feature));
+/// `3/4 x 1 x 1` by the kind of the part, or by the feature that it is of.
+pub(super) fn dims(
+    told: &mut Told,
+    wants: &mut Wants,
+    line: &mut Line,
+    all: &[Num],
+    given: &Given,
+) -> Option<usize> {
+    let place = given.place;
+    if let Some(owner) = given.owner {
+        let one = told.job.features[owner].clone();
+        // `1 1/4 x 4` of a thread is its pitch.
+        if one.side == Side::Thread && all.len() == 2 {
+            return thread_of(told, line, owner, all);
         }
-        line.feature = first;
-        first
-    }
-
-    /// `7/8 x .035 wall`: the bore is the outside less twice the wall.
-    pub(super) fn tube(
-        &mut self,
-        line: &mut Line,
-        part: usize,
-        all: &[Num],
-        place: &Range<usize>,
-    ) -> Option<usize> {
-        let (outside, wall) = (self.length(&all[0], line.unit)?, self.length(&all[1], line.unit)?);
-        let from = self.unit_of(&all[0], line.unit);
-        let od = self.feature(line, part, "od", Side::Shaft, place.clone());
-        self.size(line, od, Nominal::Size(outside), from);
-        // `x 20 s.w.g.`: a gauge is no wall.
-        let twice = wall.checked_mul(2).ok()?;
-        let Some(bore) = outside.checked_sub(twice).ok().filter(|bore| bore.is_positive()) else {
-            return Some(od);
+        let [first, second, rest @ ..] = all else { return None };
+        let number = Given {
+            kind: given.kind,
+            place,
+            owner: Some(owner),
+            owner_said: true,
+            class: given.class.clone(),
+            off: given.off.clone(),
+            mate: None,
+            ..*given
         };
-        let inside = self.feature(line, part, "bore", Side::Hole, place.clone());
-        self.size(line, inside, Nominal::Size(bore), from);
-        Some(inside)
-    }
-
-    pub(super) fn thread_of(
-        &mut self,
-        line: &mut Line,
-        feature: usize,
-        all: &[Num],
-    ) -> Option<usize> {
-        let [size, pitch] = all else { return None };
-        let written = |num: &Num| {
-            if num.vulgar && num.over > num.under {
-                format!("{}-{}/{}", num.over / num.under, num.over % num.under, num.under)
-            } else if num.vulgar {
-                format!("{}/{}", num.over, num.under)
-            } else {
-                format!("{}", num.value())
+        let feature = sizes::number(told, wants, line, first, &number)?;
+        let what = if one.side == Side::Other { "depth" } else { "length" };
+        let more = [(what, Some(second)), ("length", rest.first())];
+        for (what, num) in more {
+            let name = format!("{} {what}", one.name);
+            if let Some(num) = num {
+                told.sized(line, one.part, (&name, Side::Length), num, place)?;
             }
-        };
-        let name = format!("{}-{} tpi", written(size), written(pitch));
-        let from = self.unit_of(size, line.unit);
-        self.size(line, feature, Nominal::Thread(name), from);
-        Some(feature)
+        }
+        line.feature = Some(feature);
+        return Some(feature);
     }
+    let part = line.subject?;
+    let words = told.names.parts[part].clone();
+    let is = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
+    let threaded = is(&["screw", "nut"])
+        && !is(&["shoulder"])
+        && all.len() == 2
+        && all[1].is_whole()
+        && all[0].vulgar
+        && all[1].over < 20;
+    if threaded {
+        let feature = told.feature(line, part, "thread", Side::Thread, place.clone());
+        return thread_of(told, line, feature, all);
+    }
+    let numbered = is_numbered(&words);
+    if is_bearing(&told.names, part, all) {
+        line.unit = line.unit.or(Some(fits_core::size::Unit::Millimetre));
+    }
+    let listed = is(&["bush", "bearing", "sleeve", "liner", "seal"]) || numbered;
+    let sides: &[(&str, Side)] = if listed {
+        &[("bore", Side::Hole), ("od", Side::Shaft), ("length", Side::Length)]
+    } else if is(&["key"]) {
+        &[("width", Side::Other), ("height", Side::Other), ("length", Side::Length)]
+    } else if is(&["tube", "handle", "pipe"])
+        && all.len() == 2
+        // `handle, 8 x 200` has no wall.
+        && 2.0 * all[1].value() < all[0].value()
+    {
+        return tube(told, line, part, all, place);
+    } else if is(&["washer", "collar", "spacer"]) && all.len() == 3 {
+        &[("bore", Side::Hole), ("od", Side::Shaft), ("thickness", Side::Length)]
+    } else if is(&["screw", "bolt"]) {
+        &[("shoulder", Side::Shaft), ("shoulder length", Side::Length)]
+    } else if told.inwardness(part) >= 2
+        || is(&["tube", "handle", "pipe"]) && all.len() == 2
+        // `bought, Ø25 x 450`: it comes so.
+        || told.job.parts[part].bought && all.len() == 2 && place.start < all[0].at.start
+    {
+        &[("od", Side::Shaft), ("length", Side::Length)]
+    } else {
+        return None;
+    };
+    list(told, line, part, all, sides, place, given.class.as_deref())
+}
 
-    /// The size of a part that another goes on or in: `on 1/4 dowel`.
-    pub(super) fn of_mate(
-        &mut self,
-        line: &mut Line,
-        part: usize,
-        kind: &Kind,
-        place: &Range<usize>,
-        class: Option<&str>,
-    ) -> Option<usize> {
-        let subject = line.subject;
-        let declared = std::mem::replace(&mut line.declares, false);
-        line.subject = Some(part);
-        let kept = line.feature.take();
-        let class = class.map(str::to_owned);
-        let given = Given { class, reads: line.reads, has_fit: true, ..Given::plain(kind, place) };
-        let found = self.give(line, &given);
-        // What is said next may still be of it: `on shoulder screw 10 f9, M8`.
-        line.feature = found.or(kept);
-        (line.subject, line.declares) = (subject, declared);
-        found
+/// Are these the sizes of a bearing? It is listed in millimetres, whatever the
+/// rest of the note is in.
+pub(super) fn is_bearing(names: &Names, part: usize, all: &[Num]) -> bool {
+    let words = &names.parts[part];
+    (is_numbered(words) || words.iter().any(|word| matches!(word.as_str(), "bearing" | "seal")))
+        && all.iter().all(|num| num.is_whole() && num.unit.is_none())
+        && all[0].over > 2
+        && all.get(1).is_some_and(|outside| outside.over > all[0].over)
+}
+
+pub(super) fn list(
+    told: &mut Told,
+    line: &mut Line,
+    part: usize,
+    all: &[Num],
+    sides: &[(&str, Side)],
+    place: &Range<usize>,
+    class: Option<&str>,
+) -> Option<usize> {
+    let mut first = None;
+    for (num, (name, side)) in all.iter().zip(sides) {
+        let size = told.units.length(num, line.unit)?;
+        let from = told.units.unit_of(num, line.unit);
+        let called = told.feature_called(part, name, Some(*side));
+        let feature =
+            called.unwrap_or_else(|| told.feature(line, part, name, *side, place.clone()));
+        told.size(line, feature, Nominal::Size(size), from);
+        if first.is_none() {
+            told.job.features[feature].class = class.map(str::to_owned);
+        }
+        first = first.or(Some(feature));
     }
+    line.feature = first;
+    first
+}
+
+/// `7/8 x .035 wall`: the bore is the outside less twice the wall.
+pub(super) fn tube(
+    told: &mut Told,
+    line: &mut Line,
+    part: usize,
+    all: &[Num],
+    place: &Range<usize>,
+) -> Option<usize> {
+    let (outside, wall) =
+        (told.units.length(&all[0], line.unit)?, told.units.length(&all[1], line.unit)?);
+    let from = told.units.unit_of(&all[0], line.unit);
+    let od = told.feature(line, part, "od", Side::Shaft, place.clone());
+    told.size(line, od, Nominal::Size(outside), from);
+    // `x 20 s.w.g.`: a gauge is no wall.
+    let twice = wall.checked_mul(2).ok()?;
+    let Some(bore) = outside.checked_sub(twice).ok().filter(|bore| bore.is_positive()) else {
+        return Some(od);
+    };
+    let inside = told.feature(line, part, "bore", Side::Hole, place.clone());
+    told.size(line, inside, Nominal::Size(bore), from);
+    Some(inside)
+}
+
+pub(super) fn thread_of(
+    told: &mut Told,
+    line: &mut Line,
+    feature: usize,
+    all: &[Num],
+) -> Option<usize> {
+    let [size, pitch] = all else { return None };
+    let written = |num: &Num| {
+        if num.vulgar && num.over > num.under {
+            format!("{}-{}/{}", num.over / num.under, num.over % num.under, num.under)
+        } else if num.vulgar {
+            format!("{}/{}", num.over, num.under)
+        } else {
+            format!("{}", num.value())
+        }
+    };
+    let name = format!("{}-{} tpi", written(size), written(pitch));
+    let from = told.units.unit_of(size, line.unit);
+    told.size(line, feature, Nominal::Thread(name), from);
+    Some(feature)
+}
+
+/// The size of a part that another goes on or in: `on 1/4 dowel`.
+pub(super) fn of_mate(
+    told: &mut Told,
+    wants: &mut Wants,
+    line: &mut Line,
+    part: usize,
+    kind: &Kind,
+    place: &Range<usize>,
+    class: Option<&str>,
+) -> Option<usize> {
+    let subject = line.subject;
+    let declared = std::mem::replace(&mut line.declares, false);
+    line.subject = Some(part);
+    let kept = line.feature.take();
+    let class = class.map(str::to_owned);
+    let given = Given { class, reads: line.reads, has_fit: true, ..Given::plain(kind, place) };
+    let found = sizes::give(told, wants, line, &given);
+    // What is said next may still be of it: `on shoulder screw 10 f9, M8`.
+    line.feature = found.or(kept);
+    (line.subject, line.declares) = (subject, declared);
+    found
 }
 
 /// Does a part go by its number, as a bearing does?

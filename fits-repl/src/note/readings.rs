@@ -4,272 +4,244 @@ use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{FitSaid, Nominal, Side},
+    job::whole::{FitSaid, Side},
     size::Unit,
 };
 
 use super::{
-    Line, Reader,
+    Line, kinds,
     lexicon::stems,
     names::is_instance,
-    sizes::Given,
+    sizes::{self, Given},
     token::{Kind, Num},
+    told::Told,
+    wants::Wants,
 };
 
-impl Reader {
-    /// Was it measured: said so, dated, or nearly the size that is wanted?
-    pub(super) fn is_read(
-        &self,
-        line: &Line,
-        owner: usize,
-        num: &Num,
-        size: Length,
-        (reads, has_class): (bool, bool),
-    ) -> bool {
-        let one = &self.job.features[owner];
-        if matches!(one.side, Side::Thread) || num.vulgar {
-            return false;
-        }
-        let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
-        let is_count = one.side == Side::Length
-            && one.nominal.is_none()
-            && !line.by_word
-            && num.is_whole()
-            && num.unit.is_some();
-        if is_count || self.is_changed(line, owner, num, size) {
-            return false;
-        }
-        // `bored to 34 H7`: nobody reads a class off a gauge.
-        if has_class && !self.is_fine(num, line) {
-            return false;
-        }
-        if (reads || line.reads)
-            && (has_nominal
-                || line.date.is_some()
-                || line.by_word
-                || line.reads
-                || self.is_fine(num, line))
+/// Was it measured: said so, dated, or nearly the size that is wanted?
+pub(super) fn is_read(
+    told: &Told,
+    line: &Line,
+    owner: usize,
+    num: &Num,
+    size: Length,
+    (reads, has_class): (bool, bool),
+) -> bool {
+    let one = &told.job.features[owner];
+    if matches!(one.side, Side::Thread) || num.vulgar {
+        return false;
+    }
+    let has_nominal = one.nominal.as_ref().is_some_and(|nominal| nominal.size().is_some());
+    let is_count = one.side == Side::Length
+        && one.nominal.is_none()
+        && !line.by_word
+        && num.is_whole()
+        && num.unit.is_some();
+    if is_count || is_changed(told, line, owner, num, size) {
+        return false;
+    }
+    // `bored to 34 H7`: nobody reads a class off a gauge.
+    if has_class && !told.units.is_fine(num, line) {
+        return false;
+    }
+    if (reads || line.reads)
+        && (has_nominal
+            || line.date.is_some()
+            || line.by_word
+            || line.reads
+            || told.units.is_fine(num, line))
+    {
+        return true;
+    }
+    // `kwy cut 8.00` under a line with a date: written finer than a size is.
+    if line.under_date && has_nominal && one.line != line.number && num.places > 1 {
+        return told.is_near(owner, size);
+    }
+    let is_instance = || told.job.features.iter().any(|of| of.instances.contains(&owner));
+    has_nominal
+        && (one.line != line.number || is_instance())
+        && told.is_near(owner, size)
+        && one.size() != Some(size)
+        && num.places >= 2
+        && !line.is_row
+}
+
+/// `tommy bar is 8mm`, of one that was 5/16: a new size in the other unit, and
+/// written no finer than one.
+fn is_changed(told: &Told, line: &Line, owner: usize, num: &Num, size: Length) -> bool {
+    let one = &told.job.features[owner];
+    let was = one.size();
+    let other =
+        matches!(num.unit, Some(Unit::Millimetre | Unit::Inch)) && num.unit != Some(one.unit);
+    other
+        && !line.by_word
+        && !told.units.is_fine(num, line)
+        && was.is_some_and(|was| {
+            was != size && (0.7..1.43).contains(&(size.millimetres() / was.millimetres()))
+        })
+}
+
+/// Of `journals 19.974 / 19.968` the second reading is the second journal's.
+pub(super) fn next_alike(told: &Told, line: &Line, owner: usize, size: Length) -> usize {
+    let taken = |told: &Told, at: usize| {
+        told.job.features[at].readings.iter().any(|reading| reading.line == line.number)
+    };
+    let one = &told.job.features[owner];
+    let head = |name: &str| stems(name).into_iter().find(|word| !is_instance(word));
+    let (part, word) = (one.part, head(&one.name));
+    let alike: Vec<usize> = told
+        .features_of(part)
+        .filter(|(_, other)| {
+            head(&other.name) == word && other.side == told.job.features[owner].side
+        })
+        .map(|(at, _)| at)
+        .collect();
+    if !taken(told, owner) || alike.len() < 2 {
+        return owner;
+    }
+    alike.into_iter().find(|at| !taken(told, *at) && told.is_near(*at, size)).unwrap_or(owner)
+}
+
+/// A reading that names its part only, or nothing.
+#[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
+pub(super) fn reading_by_size(
+    told: &mut Told,
+    wants: &mut Wants,
+    line: &mut Line,
+    num: &Num,
+    size: Length,
+) -> Option<usize> {
+    // `end play, I get .4 mm`: of what this line spoke of last.
+    let waits = |at: &usize| {
+        let one = &told.job.features[*at];
+        let is_play = stems(&one.name)
+            .last()
+            .is_some_and(|word| matches!(word.as_str(), "play" | "float" | "shake" | "gap"));
+        one.side == Side::Length
+            && one.readings.is_empty()
+            && one.line == line.number
+            && (is_play || one.nominal.is_none())
+    };
+    if let Some(feature) = line.feature.filter(|at| {
+        (told.is_near(*at, size) || waits(at))
+            && line.subject.is_none_or(|part| part == told.job.features[*at].part)
+    }) {
+        if told.job.features[feature].size() == Some(size) && !num.leading_point && num.places == 0
         {
-            return true;
-        }
-        // `kwy cut 8.00` under a line with a date: written finer than a size is.
-        if line.under_date && has_nominal && one.line != line.number && num.places > 1 {
-            return self.is_near(owner, size);
-        }
-        let is_instance = || self.job.features.iter().any(|of| of.instances.contains(&owner));
-        has_nominal
-            && (one.line != line.number || is_instance())
-            && self.is_near(owner, size)
-            && one.nominal.as_ref().and_then(Nominal::size) != Some(size)
-            && num.places >= 2
-            && !line.is_row
-    }
-
-    /// `tommy bar is 8mm`, of one that was 5/16: a new size in the other unit, and
-    /// written no finer than one.
-    fn is_changed(&self, line: &Line, owner: usize, num: &Num, size: Length) -> bool {
-        let one = &self.job.features[owner];
-        let was = one.nominal.as_ref().and_then(Nominal::size);
-        let other =
-            matches!(num.unit, Some(Unit::Millimetre | Unit::Inch)) && num.unit != Some(one.unit);
-        other
-            && !line.by_word
-            && !self.is_fine(num, line)
-            && was.is_some_and(|was| {
-                was != size && (0.7..1.43).contains(&(size.millimetres() / was.millimetres()))
-            })
-    }
-
-    /// Of `journals 19.974 / 19.968` the second reading is the second journal's.
-    pub(super) fn next_alike(&mut self, line: &Line, owner: usize, size: Length) -> usize {
-        let taken = |reader: &Self, at: usize| {
-            reader.job.features[at].readings.iter().any(|reading| reading.line == line.number)
-        };
-        let one = &self.job.features[owner];
-        let head = |name: &str| stems(name).into_iter().find(|word| !is_instance(word));
-        let (part, word) = (one.part, head(&one.name));
-        let alike: Vec<usize> = self
-            .features_of(part)
-            .filter(|(_, other)| {
-                head(&other.name) == word && other.side == self.job.features[owner].side
-            })
-            .map(|(at, _)| at)
-            .collect();
-        if !taken(self, owner) || alike.len() < 2 {
-            return owner;
-        }
-        alike.into_iter().find(|at| !taken(self, *at) && self.is_near(*at, size)).unwrap_or(owner)
-    }
-
-    /// A reading that names its part only, or nothing.
-    #[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
-    pub(super) fn reading_by_size(
-        &mut self,
-        line: &mut Line,
-        num: &Num,
-        size: Length,
-    ) -> Option<usize> {
-        // `end play, I get .4 mm`: of what this line spoke of last.
-        let waits = |at: &usize| {
-            let one = &self.job.features[*at];
-            let is_play = stems(&one.name)
-                .last()
-                .is_some_and(|word| matches!(word.as_str(), "play" | "float" | "shake" | "gap"));
-            one.side == Side::Length
-                && one.readings.is_empty()
-                && one.line == line.number
-                && (is_play || one.nominal.is_none())
-        };
-        if let Some(feature) = line.feature.filter(|at| {
-            (self.is_near(*at, size) || waits(at))
-                && line.subject.is_none_or(|part| part == self.job.features[*at].part)
-        }) {
-            if self.job.features[feature].nominal.as_ref().and_then(Nominal::size) == Some(size)
-                && !num.leading_point
-                && num.places == 0
-            {
-                return Some(feature);
-            }
-            self.reading(line, feature, num);
             return Some(feature);
         }
-        let parts: Vec<usize> =
-            line.subject.map_or_else(|| (0..self.job.parts.len()).collect(), |part| vec![part]);
-        let off = |reader: &Self, at: usize| {
-            let nominal = reader.job.features[at]
-                .nominal
-                .as_ref()
-                .and_then(Nominal::size)
-                .unwrap_or(Length::ZERO);
-            (nominal.tenth_nanometres() - size.tenth_nanometres()).abs()
-        };
-        let mut near: Vec<usize> = parts
-            .into_iter()
-            .flat_map(|part| self.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
-            .filter(|at| self.is_near(*at, size) && self.job.features[*at].side.surface().is_some())
-            .collect();
-        // `reamed 10.03`, of a part of a note in inches that is made in millimetres.
-        if near.is_empty()
-            && num.unit.is_none()
-            && let Some((part, metric)) = line.subject.zip(num.length(Unit::Millimetre))
-        {
-            near.extend(self.features_of(part).map(|(at, _)| at).filter(|at| {
-                let one = &self.job.features[*at];
-                one.unit == Unit::Millimetre
-                    && one.side.surface().is_some()
-                    && self.is_near(*at, metric)
-            }));
-        }
-        near.sort_by_key(|at| off(self, *at));
-        let kind = Kind::Num(num.clone());
-        match near.as_slice() {
-            [] => {
-                // A first size may stand in a dated line.
-                let Some(part) = line.subject else {
-                    if num.places > 1 {
-                        self.ask_measured(line, num);
-                    }
-                    return None;
-                };
-                if num.is_inch_shaped() && num.vulgar || num.places < 2 {
-                    let given = Given::plain(&kind, &num.at);
-                    let (name, side) = self.default_feature(part, &given)?;
-                    let feature = self.feature(line, part, &name, side, num.at.clone());
-                    return Some(self.nominal(line, feature, size, num, &given));
+        told.reading(line, feature, num);
+        return Some(feature);
+    }
+    let parts: Vec<usize> =
+        line.subject.map_or_else(|| (0..told.job.parts.len()).collect(), |part| vec![part]);
+    let off = |told: &Told, at: usize| {
+        let nominal = told.job.features[at].size().unwrap_or(Length::ZERO);
+        (nominal.tenth_nanometres() - size.tenth_nanometres()).abs()
+    };
+    let mut near: Vec<usize> = parts
+        .into_iter()
+        .flat_map(|part| told.features_of(part).map(|(at, _)| at).collect::<Vec<_>>())
+        .filter(|at| told.is_near(*at, size) && told.job.features[*at].side.surface().is_some())
+        .collect();
+    // `reamed 10.03`, of a part of a note in inches that is made in millimetres.
+    if near.is_empty()
+        && num.unit.is_none()
+        && let Some((part, metric)) = line.subject.zip(num.length(Unit::Millimetre))
+    {
+        near.extend(told.features_of(part).map(|(at, _)| at).filter(|at| {
+            let one = &told.job.features[*at];
+            one.unit == Unit::Millimetre
+                && one.side.surface().is_some()
+                && told.is_near(*at, metric)
+        }));
+    }
+    near.sort_by_key(|at| off(told, *at));
+    let kind = Kind::Num(num.clone());
+    match near.as_slice() {
+        [] => {
+            // A first size may stand in a dated line.
+            let Some(part) = line.subject else {
+                if num.places > 1 {
+                    told.ask_measured(line, num);
                 }
-                if let Some(feature) = self.other_side(line, part, size, &num.at) {
-                    self.reading(line, feature, num);
-                    return Some(feature);
-                }
-                // A bought part may have been measured before its size was written.
+                return None;
+            };
+            if num.is_inch_shaped() && num.vulgar || num.places < 2 {
                 let given = Given::plain(&kind, &num.at);
-                if line.date.is_none()
-                    && let Some((name, side)) = self.default_feature(part, &given)
-                    && !self.features_of(part).any(|(_, one)| one.side == side)
-                {
-                    let feature = self.feature(line, part, &name, side, num.at.clone());
-                    self.reading(line, feature, num);
-                    return Some(feature);
-                }
-                self.ask_measured(line, num);
-                None
+                let (name, side) = kinds::default_feature(told, part, &given)?;
+                let feature = told.feature(line, part, &name, side, num.at.clone());
+                return Some(sizes::nominal(told, line, feature, size, num, &given));
             }
-            [first, second, ..]
-                if line.subject.is_none() && off(self, *first) == off(self, *second) =>
+            if let Some(feature) = other_side(told, wants, line, part, size, &num.at) {
+                told.reading(line, feature, num);
+                return Some(feature);
+            }
+            // A bought part may have been measured before its size was written.
+            let given = Given::plain(&kind, &num.at);
+            if line.date.is_none()
+                && let Some((name, side)) = kinds::default_feature(told, part, &given)
+                && !told.features_of(part).any(|(_, one)| one.side == side)
             {
-                let names = format!(
-                    "is this the {} or the {}?",
-                    self.job.full_name(*first),
-                    self.job.full_name(*second)
-                );
-                self.ask(
-                    line.number,
-                    num.at.clone(),
-                    names,
-                    Some("name it before the reading".into()),
-                );
-                line.found += 1;
-                None
+                let feature = told.feature(line, part, &name, side, num.at.clone());
+                told.reading(line, feature, num);
+                return Some(feature);
             }
-            [first, ..] => {
-                let first = *first;
-                if self.is_changed(line, first, num, size) {
-                    self.size_num(line, first, num);
-                } else {
-                    self.reading(line, first, num);
-                }
-                Some(first)
+            told.ask_measured(line, num);
+            None
+        }
+        [first, second, ..]
+            if line.subject.is_none() && off(told, *first) == off(told, *second) =>
+        {
+            let names = format!(
+                "is this the {} or the {}?",
+                told.job.full_name(*first),
+                told.job.full_name(*second)
+            );
+            told.ask(line.number, num.at.clone(), names, Some("name it before the reading".into()));
+            line.found += 1;
+            None
+        }
+        [first, ..] => {
+            let first = *first;
+            if is_changed(told, line, first, num, size) {
+                told.size_num(line, first, num);
+            } else {
+                told.reading(line, first, num);
             }
+            Some(first)
         }
     }
+}
 
-    pub(super) fn ask_size(&mut self, line: &mut Line, given: &Given) {
-        let answer = Some("write the feature beside it".to_owned());
-        self.ask(line.number, given.place.clone(), "what is this a size of?", answer);
-        line.found += 1;
+/// `bush od is 1.2525 and the housing 1.2510`: the part's side of the joint
+/// that the line speaks of.
+pub(super) fn other_side(
+    told: &mut Told,
+    wants: &mut Wants,
+    line: &mut Line,
+    part: usize,
+    size: Length,
+    at: &Range<usize>,
+) -> Option<usize> {
+    let before =
+        line.feature.or(told.last).filter(|before| told.job.features[*before].part != part)?;
+    let one = told.job.features[before].clone();
+    let read = one.readings.last().filter(|reading| reading.line == line.number)?;
+    if (read.size.millimetres() / size.millimetres() - 1.0).abs() > 0.01 {
+        return None;
     }
-
-    pub(super) fn ask_measured(&mut self, line: &mut Line, num: &Num) {
-        self.ask(
-            line.number,
-            num.at.clone(),
-            "what was measured here?",
-            Some("name the part and the feature before the reading".into()),
-        );
-        line.found += 1;
-    }
-
-    /// `bush od is 1.2525 and the housing 1.2510`: the part's side of the joint
-    /// that the line speaks of.
-    pub(super) fn other_side(
-        &mut self,
-        line: &mut Line,
-        part: usize,
-        size: Length,
-        at: &Range<usize>,
-    ) -> Option<usize> {
-        let before = line
-            .feature
-            .or(self.last_feature)
-            .filter(|before| self.job.features[*before].part != part)?;
-        let one = self.job.features[before].clone();
-        let read = one.readings.last().filter(|reading| reading.line == line.number)?;
-        if (read.size.millimetres() / size.millimetres() - 1.0).abs() > 0.01 {
-            return None;
-        }
-        let (name, side) = match one.side {
-            Side::Shaft if self.inwardness(part) < 0 => ("bore", Side::Hole),
-            Side::Shaft => ("hole", Side::Hole),
-            Side::Hole => ("od", Side::Shaft),
-            _ => return None,
-        };
-        let taken =
-            self.features_of(part).any(|(_, other)| other.side == side && other.name == name);
-        let name = if taken { format!("{name} 2") } else { name.to_owned() };
-        let made = self.feature(line, part, &name, side, at.clone());
-        let other = self.job.parts[one.part].name.clone();
-        let mut mate = Some((other, Some(one.part), at.clone(), true));
-        self.finish_mate(line, &mut mate, Some(made), &mut FitSaid::default(), Some(before));
-        Some(made)
-    }
+    let (name, side) = match one.side {
+        Side::Shaft if told.inwardness(part) < 0 => ("bore", Side::Hole),
+        Side::Shaft => ("hole", Side::Hole),
+        Side::Hole => ("od", Side::Shaft),
+        _ => return None,
+    };
+    let taken = told.features_of(part).any(|(_, other)| other.side == side && other.name == name);
+    let name = if taken { format!("{name} 2") } else { name.to_owned() };
+    let made = told.feature(line, part, &name, side, at.clone());
+    let other = told.job.parts[one.part].name.clone();
+    let mut mate = Some((other, Some(one.part), at.clone(), true));
+    wants.finish_mate(told, line, &mut mate, Some(made), &mut FitSaid::default(), Some(before));
+    Some(made)
 }

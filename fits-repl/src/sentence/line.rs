@@ -4,6 +4,7 @@ use std::{cell::OnceCell, cmp::Reverse, collections::HashSet, ops::Range, rc::Rc
 
 use crate::sentence::{
     Slip,
+    spelled::number,
     table::{Row, Table, word_at},
     token::{Token, token_at},
     view::{Item, View},
@@ -218,7 +219,7 @@ pub(super) const TURNS: &[&str] = &[
     "rather",
 ];
 
-/// Words that say or change a figure.
+/// Words that say or change a figure, beside the numbers.
 const FIGURES: &[&str] = &[
     "each",
     "left",
@@ -266,26 +267,6 @@ const FIGURES: &[&str] = &[
     "cut",
     "x",
     "by",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "twenty",
-    "thirty",
-    "forty",
-    "fifty",
-    "sixty",
-    "seventy",
-    "eighty",
-    "ninety",
     "oh",
     "point",
     "quarter",
@@ -301,7 +282,9 @@ const FIGURES: &[&str] = &[
 
 /// Is the word, in small letters, one that is never passed over?
 pub(super) fn is_kept(word: &str) -> bool {
-    TURNS.contains(&word) || FIGURES.contains(&word)
+    // Nought, and `thirteen` to `nineteen`, are numbers that may be passed over.
+    let is_number = || matches!(number(word), Some(1..=12 | 20..));
+    TURNS.contains(&word) || FIGURES.contains(&word) || is_number()
 }
 
 /// The kinds that say most of a line, the first of them first.

@@ -34,7 +34,7 @@ mod settle;
 mod settled;
 mod share;
 mod sizes;
-mod spelled;
+pub(crate) mod spelled;
 mod stack;
 mod suit;
 mod sums;

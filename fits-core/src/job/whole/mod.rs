@@ -391,6 +391,11 @@ impl Feature {
         }
     }
 
+    /// Its one size: a thread has none, nor what may be anything between two.
+    pub fn size(&self) -> Option<Length> {
+        self.nominal.as_ref().and_then(Nominal::size)
+    }
+
     /// The reading that counts: the last one taken on the new part.
     pub fn reading(&self) -> Option<&Reading> {
         self.readings.iter().rev().find(|reading| reading.state != State::OldPart)

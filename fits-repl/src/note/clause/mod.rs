@@ -1,21 +1,31 @@
 //! A clause of a note: which size is whose, and what goes into what.
 
+pub(super) mod items;
+mod led;
+mod opened;
+pub(super) mod owner;
+pub(super) mod parted;
+pub(super) mod phrases;
+mod short;
 mod size;
 mod special;
 mod walk;
+mod whose;
 
 use std::ops::Range;
 
-use fits_core::job::whole::{FitSaid, Nominal, Side, State};
+use fits_core::job::whole::{FitSaid, Job, Side, State};
+
+use items::{Item, Placed};
+use parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick};
+use whose::positions;
 
 use super::{
-    Line, Reader,
-    items::{Item, Placed},
-    lexicon,
-    mates::Named,
-    parted::{clauses, has_size, is_bare_size, is_measured_behind, is_tick},
+    Line, lexicon,
     token::{Kind, Token},
-    whose::positions,
+    told::Told,
+    units::Units,
+    wants::{Named, Wants},
     work,
 };
 
@@ -47,299 +57,303 @@ struct Clause<'a> {
     own_of_mate: Option<usize>,
 }
 
-impl Reader {
-    /// The clauses of a text, one after another.
-    pub(super) fn text(&mut self, raw: &str, from: usize, line: &mut Line) {
-        let found = self.spelled(&raw[from.min(raw.len())..], from);
-        if line.number > 0 && is_tick(&found) {
-            line.done = true;
-        }
-        if raw.trim_end().ends_with('?') || raw.contains("? ") {
-            self.writers_question(line.number, raw);
-        }
-        let says_fit =
-            |token: &Token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some());
-        line.fit_ahead = found.iter().any(says_fit);
-        let clauses = clauses(&found);
-        let mut at = 0;
-        let mut keeps = false;
-        while at < clauses.len() {
-            let mut clause = clauses[at].1.to_vec();
-            while let Some((sign, next)) = clauses.get(at + 1)
-                && self.is_one_with(&clause, *sign, next, line)
-            {
-                clause.extend(next.iter().cloned());
-                at += 1;
-            }
-            let sign = clauses[at].0;
-            at += 1;
-            let reads = line.reads;
-            line.reads |= keeps && sign == ' ';
-            if self.is_count(&clause, line, sign)
-                || matches!(sign, ',' | '-') && self.names_mate(&clause, line)
-            {
-                continue;
-            }
-            keeps = self.clause(&clause, line, sign);
-            line.reads = reads;
-        }
+/// The clauses of a text, one after another.
+pub(super) fn text(
+    told: &mut Told,
+    wants: &mut Wants,
+    raw: &str,
+    found: &[Token],
+    line: &mut Line,
+) {
+    if line.number > 0 && is_tick(found) {
+        line.done = true;
     }
-
-    /// Does a clause go on behind the sign that parts it from the next?
-    fn is_one_with(&self, clause: &[Token], sign: char, next: &[Token], line: &Line) -> bool {
-        let names_feature = || {
-            let items = self.items(next, line);
-            let first = items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)));
-            matches!(first, Some((Item::Feature { .. }, _)))
-        };
-        let last = clause.last().and_then(Token::word).and_then(lexicon::feature);
-        match sign {
-            // `is 5, not 6`
-            ',' if has_size(next) => has_size(clause) && next[0].word() == Some("not"),
-            // `Ø18 k6, gear seat`: the size waits for its feature.
-            ',' => {
-                is_bare_size(clause)
-                    && next[0].word().is_some()
-                    && !matches!(clause[0].kind, Kind::Thread(_))
-                    && names_feature()
-            }
-            // `Length: 9-3/4`: a feature and its size.
-            ':' => !has_size(clause) && has_size(&next[..1]) && last == Some(Side::Length),
-            _ => false,
-        }
+    if raw.trim_end().ends_with('?') || raw.contains("? ") {
+        told.writers_question(line.number, raw);
     }
-
-    /// `end frames - 3/4 plate, 2`: how many.
-    fn is_count(&mut self, clause: &[Token], line: &Line, sign: char) -> bool {
-        let ([Token { kind: Kind::Num(num), .. }], Some(part), None, true, ',') =
-            (clause, line.subject, line.feature, line.declares, sign)
-        else {
-            return false;
-        };
-        let count = &mut self.job.parts[part].count;
-        let is_count = num.is_whole() && num.unit.is_none() && num.over <= 24 && count.is_none();
-        if is_count {
-            *count = u32::try_from(num.over).ok();
-        }
-        is_count
-    }
-
-    /// One clause; does it say that what follows was measured?
-    fn clause(&mut self, tokens: &[Token], line: &mut Line, sign: char) -> bool {
-        if self.special(tokens, line, sign) {
-            return false;
-        }
-        let mut items = self.items(tokens, line);
-        self.named_by_size(&items, line);
-        let mut reads = self.is_measured(tokens, &items, line);
-        let same = items.iter().position(|(item, _)| matches!(item, Item::Same));
-        if same.is_some() {
-            self.same_as_before(line, None);
-        }
-        let negated = items.iter().find_map(|(item, _)| match item {
-            Item::Not => Some(true),
-            Item::Size(_) => Some(false),
-            _ => None,
-        }) == Some(true);
-        if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
-            line.state = State::InPlace;
-        }
-        if self.goes_here(tokens, &items, line) {
-            return false;
-        }
-        if sign == '(' {
-            self.of_the_mate(&mut items, line);
-        }
-        let opened = self.subject(tokens, &mut items, line, sign);
-        // `grip pin 3/8, grip bore on pin`: the handle's bore, whose line it is.
-        let on_itself = items.iter().any(|(item, _)| {
-            matches!(item, Item::Mate { part: Some(part), .. } if Some(*part) == line.subject)
-        });
-        let is_bare = matches!(items.first(), Some((Item::Feature { part: None, .. }, _)));
-        if on_itself && is_bare && !opened && line.before.is_some() {
-            (line.subject, line.feature) = (line.before.take(), None);
-        }
-        let works_to = self.is_wished(tokens, &items, line);
-        reads &= !works_to;
-        self.nouns(&mut items, tokens, line, reads);
-        let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
-        let is_plain = opened
-            || matches!(sign, '^' | ':')
-            || line.declares && line.found == 0
-            || has(|item| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
-        let mut clause = Clause {
-            items: &items,
-            sign,
-            features: positions(&items, |item| matches!(item, Item::Feature { .. })),
-            sizes: positions(&items, |item| matches!(item, Item::Size(_))),
-            of: vec![None; items.len()],
-            seen: vec![None; items.len()],
-            others: Vec::new(),
-            reads,
-            works_to,
-            negated,
-            has_fit: has(|item| matches!(item, Item::Fit(..))),
-            most: has(|item| matches!(item, Item::Most)),
-            is_plain,
-            fit: FitSaid::default(),
-            twice: has(|item| matches!(item, Item::AllRound)),
-            skip_material: false,
-            last: None,
-            mate: None,
-            mate_to: None,
-            own_of_mate: None,
-        };
-        clause.find_owners();
-        line.fits |= clause.has_fit;
-        for (at, (item, place)) in items.iter().enumerate() {
-            self.one(&mut clause, line, at, item, place);
-        }
-        // `journal same as bottom roll`.
-        let as_of = same.and_then(|at| {
-            items[at..].iter().find_map(|(item, _)| match item {
-                Item::Part(part) if Some(*part) != line.subject => Some(*part),
-                _ => None,
-            })
-        });
-        let from = self.joint_end(&clause, line);
-        if as_of.is_some() {
-            self.same_as_before(line, as_of);
-        }
-        if clause.mate.is_some() {
-            self.finish_mate(line, &mut clause.mate, from, &mut clause.fit, clause.mate_to);
-        } else if (clause.has_fit || clause.fit.clearance.is_some())
-            && let Some(feature) = from
+    let says_fit = |token: &Token| token.word().is_some_and(|word| lexicon::fit(&[word]).is_some());
+    line.fit_ahead = found.iter().any(says_fit);
+    let clauses = clauses(found);
+    let mut at = 0;
+    let mut keeps = false;
+    while at < clauses.len() {
+        let mut clause = clauses[at].1.to_vec();
+        while let Some((sign, next)) = clauses.get(at + 1)
+            && is_one_with(told, &clause, *sign, next, line)
         {
-            self.fit_alone(line, feature, clause.fit);
+            clause.extend(next.iter().cloned());
+            at += 1;
         }
-        reads
-    }
-
-    /// Is the size what is wanted now, whatever was read before?
-    fn is_wished(&self, tokens: &[Token], items: &[Placed], line: &Line) -> bool {
-        // `ream to 1.001` is what is wanted.
-        let works_to = tokens.windows(3).any(|found| {
-            found[0].word().is_some_and(work::works_to)
-                && found[1].word() == Some("to")
-                && matches!(found[2].kind, Kind::Num(_))
-        }) || self.opened_up(tokens, line);
-        // `make bush id .752`, whatever it was before.
-        // `seat wants 28.025 not h6`, `should be 1.2535`: so it is to be.
-        let is_wish = tokens.windows(3).any(|found| {
-            let words = (found[0].word(), found[1].word());
-            matches!(found[2].kind, Kind::Num(_))
-                && matches!(words, (Some("should" | "must" | "to"), Some("be")))
-                || matches!(found[1].kind, Kind::Num(_))
-                    && matches!(words.0, Some("wants" | "needs"))
-        });
-        // `turn the end 24.02 instead of 24`: what is to be done now.
-        let is_order = tokens.iter().find_map(Token::word).is_some_and(work::works_to)
-            && items.iter().any(|(item, _)| matches!(item, Item::Not));
-        works_to && line.date.is_none() || is_wish || is_order || tokens[0].word() == Some("make")
-    }
-
-    /// `Ø17 = 17.004`: a feature named by its size.
-    fn named_by_size(&self, items: &[Placed], line: &mut Line) {
-        let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] =
-            items
-        else {
-            return;
-        };
-        let size = self.length(num, line.unit);
-        let named = |one: &fits_core::job::whole::Feature| {
-            one.nominal.as_ref().and_then(Nominal::size) == size
-        };
-        if size.is_some() {
-            line.feature = self.job.features.iter().position(named).or(line.feature);
+        let sign = clauses[at].0;
+        at += 1;
+        let reads = line.reads;
+        line.reads |= keeps && sign == ' ';
+        if is_count(&mut told.job, &clause, line, sign)
+            || matches!(sign, ',' | '-') && opened::names_mate(told, wants, &clause, line)
+        {
+            continue;
         }
+        keeps = one_clause(told, wants, &clause, line, sign);
+        line.reads = reads;
     }
+}
 
-    /// Does it say by a word, or by how fine a figure is, that it was measured?
-    fn is_measured(&self, tokens: &[Token], items: &[Placed], line: &mut Line) -> bool {
-        // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
-        let says_so = line.state == State::InPlace
-            || line.under_date
-            || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
-        // `t1 = 3.5` may be what is wanted, `mikes 3.5` is not.
-        line.by_word =
-            items.iter().any(|(item, place)| matches!(item, Item::Reads(true)) && place.len() > 1);
-        line.reads
-            || is_measured_behind(tokens)
-            || says_so
-                && items.iter().any(|(item, _)| {
-                    matches!(item, Item::Size(Kind::Num(num)) if self.is_fine(num, line))
-                })
-    }
-
-    /// The part that the clause speaks of; does it open one?
-    fn subject(
-        &mut self,
-        tokens: &[Token],
-        items: &mut Vec<Placed>,
-        line: &mut Line,
-        sign: char,
-    ) -> bool {
-        let is_loose = |(item, _): &&Placed| matches!(item, Item::Loose(_));
-        let known = items.iter().find(|item| !is_loose(item));
-        let led = items
-            .iter()
-            .take_while(is_loose)
-            .any(|(item, _)| matches!(item, Item::Loose(word) if lexicon::leads_to_mate(word)));
-        if let (Some((Item::Part(part), _)), false) = (known, led) {
-            if line.subject != Some(*part) {
-                line.feature = None;
-            }
-            (line.subject, line.named) = (Some(*part), true);
-            return false;
+/// Does a clause go on behind the sign that parts it from the next?
+fn is_one_with(told: &Told, clause: &[Token], sign: char, next: &[Token], line: &Line) -> bool {
+    let names_feature = || {
+        let items = items::items(told, next, line);
+        let first = items.iter().find(|(item, _)| !matches!(item, Item::Loose(_)));
+        matches!(first, Some((Item::Feature { .. }, _)))
+    };
+    let last = clause.last().and_then(Token::word).and_then(lexicon::feature);
+    match sign {
+        // `is 5, not 6`
+        ',' if has_size(next) => has_size(clause) && next[0].word() == Some("not"),
+        // `Ø18 k6, gear seat`: the size waits for its feature.
+        ',' => {
+            is_bare_size(clause)
+                && next[0].word().is_some()
+                && !matches!(clause[0].kind, Kind::Thread(_))
+                && names_feature()
         }
-        let part = items.iter().find_map(|(item, _)| match item {
-            Item::Part(part) => Some(*part),
+        // `Length: 9-3/4`: a feature and its size.
+        ':' => !has_size(clause) && has_size(&next[..1]) && last == Some(Side::Length),
+        _ => false,
+    }
+}
+
+/// `end frames - 3/4 plate, 2`: how many.
+fn is_count(job: &mut Job, clause: &[Token], line: &Line, sign: char) -> bool {
+    let ([Token { kind: Kind::Num(num), .. }], Some(part), None, true, ',') =
+        (clause, line.subject, line.feature, line.declares, sign)
+    else {
+        return false;
+    };
+    let count = &mut job.parts[part].count;
+    let is_count = num.is_whole() && num.unit.is_none() && num.over <= 24 && count.is_none();
+    if is_count {
+        *count = u32::try_from(num.over).ok();
+    }
+    is_count
+}
+
+/// One clause; does it say that what follows was measured?
+fn one_clause(
+    told: &mut Told,
+    wants: &mut Wants,
+    tokens: &[Token],
+    line: &mut Line,
+    sign: char,
+) -> bool {
+    if special::special(told, wants, tokens, line, sign) {
+        return false;
+    }
+    let mut items = items::items(told, tokens, line);
+    named_by_size(told, &items, line);
+    let mut reads = is_measured(&told.units, tokens, &items, line);
+    let same = items.iter().position(|(item, _)| matches!(item, Item::Same));
+    if same.is_some() {
+        opened::same_as_before(told, wants, line, None);
+    }
+    let negated = items.iter().find_map(|(item, _)| match item {
+        Item::Not => Some(true),
+        Item::Size(_) => Some(false),
+        _ => None,
+    }) == Some(true);
+    if items.iter().any(|(item, _)| matches!(item, Item::InPlace)) {
+        line.state = State::InPlace;
+    }
+    if opened::goes_here(told, wants, tokens, &items, line) {
+        return false;
+    }
+    if sign == '(' {
+        opened::of_the_mate(told, wants, &mut items, line);
+    }
+    let opened = subject(told, wants, tokens, &mut items, line, sign);
+    // `grip pin 3/8, grip bore on pin`: the handle's bore, whose line it is.
+    let on_itself = items.iter().any(|(item, _)| {
+        matches!(item, Item::Mate { part: Some(part), .. } if Some(*part) == line.subject)
+    });
+    let is_bare = matches!(items.first(), Some((Item::Feature { part: None, .. }, _)));
+    if on_itself && is_bare && !opened && line.before.is_some() {
+        (line.subject, line.feature) = (line.before.take(), None);
+    }
+    let works_to = is_wished(told, tokens, &items, line);
+    reads &= !works_to;
+    whose::nouns(told, &mut items, tokens, line, reads);
+    let has = |is: fn(&Item) -> bool| items.iter().any(|(item, _)| is(item));
+    let is_plain = opened
+        || matches!(sign, '^' | ':')
+        || line.declares && line.found == 0
+        || has(|item| matches!(item, Item::Part(_) | Item::Mate { .. } | Item::Fit(..)));
+    let mut clause = Clause {
+        items: &items,
+        sign,
+        features: positions(&items, |item| matches!(item, Item::Feature { .. })),
+        sizes: positions(&items, |item| matches!(item, Item::Size(_))),
+        of: vec![None; items.len()],
+        seen: vec![None; items.len()],
+        others: Vec::new(),
+        reads,
+        works_to,
+        negated,
+        has_fit: has(|item| matches!(item, Item::Fit(..))),
+        most: has(|item| matches!(item, Item::Most)),
+        is_plain,
+        fit: FitSaid::default(),
+        twice: has(|item| matches!(item, Item::AllRound)),
+        skip_material: false,
+        last: None,
+        mate: None,
+        mate_to: None,
+        own_of_mate: None,
+    };
+    clause.find_owners();
+    line.fits |= clause.has_fit;
+    for (at, (item, place)) in items.iter().enumerate() {
+        walk::one(told, wants, &mut clause, line, at, item, place);
+    }
+    // `journal same as bottom roll`.
+    let as_of = same.and_then(|at| {
+        items[at..].iter().find_map(|(item, _)| match item {
+            Item::Part(part) if Some(*part) != line.subject => Some(*part),
             _ => None,
-        });
-        if part.is_some() && (line.subject.is_none() || sign == '.') {
-            line.subject = part;
-            return false;
-        }
-        // `crank journals .9992`: a feature that is known is of its part.
-        let of_known = matches!(known, Some((Item::Feature { part: Some(_), .. }, _)));
-        let before = line.subject;
-        let opened = !of_known && self.opens_part(tokens, line, sign);
-        // `grip spins on it`: on what was spoken of before.
-        line.named |= opened;
-        if opened && before != line.subject {
-            line.before = before;
-            *items = self.items(tokens, line);
-        }
-        opened
-    }
-
-    /// The feature that a joint said in the clause begins at.
-    fn joint_end(&self, clause: &Clause, line: &Line) -> Option<usize> {
-        let is_length = |at: usize| self.job.features[at].side == Side::Length;
-        let is_own = |at: usize| Some(self.job.features[at].part) == line.subject;
-        // `thread 1.5 long in the base`: it is the thread that goes in.
-        let whole =
-            clause.last.filter(|at| clause.mate.is_some() && is_length(*at)).and_then(|_| {
-                let seen = clause.seen.iter().flatten().rev().copied();
-                seen.chain(line.role_of).find(|at| !is_length(*at) && is_own(*at))
-            });
-        // `press in drum, running on shaft`, of a bush: its bore is what runs.
-        let other_side = |at: usize| {
-            let other = clause.mate.as_ref().and_then(|(_, part, _, _)| *part);
-            let one = &self.job.features[at];
-            let own = self.inwardness(one.part);
-            clause.last.is_none()
-                && self.wanted_on(line.number).any(|want| want.feature == at)
-                && other.is_some_and(|other| match one.side {
-                    Side::Shaft => self.inwardness(other) > own,
-                    Side::Hole => self.inwardness(other) < own,
-                    _ => false,
-                })
-        };
-        whole.or(clause.last).or_else(|| {
-            line.feature.filter(|at| (is_own(*at) || line.subject.is_none()) && !other_side(*at))
         })
+    });
+    let from = joint_end(told, wants, &clause, line);
+    if as_of.is_some() {
+        opened::same_as_before(told, wants, line, as_of);
     }
+    if clause.mate.is_some() {
+        wants.finish_mate(told, line, &mut clause.mate, from, &mut clause.fit, clause.mate_to);
+    } else if (clause.has_fit || clause.fit.clearance.is_some())
+        && let Some(feature) = from
+    {
+        wants.fit_alone(told, line, feature, clause.fit);
+    }
+    reads
+}
+
+/// Is the size what is wanted now, whatever was read before?
+fn is_wished(told: &Told, tokens: &[Token], items: &[Placed], line: &Line) -> bool {
+    // `ream to 1.001` is what is wanted.
+    let works_to = tokens.windows(3).any(|found| {
+        found[0].word().is_some_and(work::works_to)
+            && found[1].word() == Some("to")
+            && matches!(found[2].kind, Kind::Num(_))
+    }) || opened::opened_up(told, tokens, line);
+    // `make bush id .752`, whatever it was before.
+    // `seat wants 28.025 not h6`, `should be 1.2535`: so it is to be.
+    let is_wish = tokens.windows(3).any(|found| {
+        let words = (found[0].word(), found[1].word());
+        matches!(found[2].kind, Kind::Num(_))
+            && matches!(words, (Some("should" | "must" | "to"), Some("be")))
+            || matches!(found[1].kind, Kind::Num(_)) && matches!(words.0, Some("wants" | "needs"))
+    });
+    // `turn the end 24.02 instead of 24`: what is to be done now.
+    let is_order = tokens.iter().find_map(Token::word).is_some_and(work::works_to)
+        && items.iter().any(|(item, _)| matches!(item, Item::Not));
+    works_to && line.date.is_none() || is_wish || is_order || tokens[0].word() == Some("make")
+}
+
+/// `Ø17 = 17.004`: a feature named by its size.
+fn named_by_size(told: &Told, items: &[Placed], line: &mut Line) {
+    let [(Item::Size(Kind::Num(num)), _), (Item::Reads(true), _), (Item::Size(_), _), ..] = items
+    else {
+        return;
+    };
+    let size = told.units.length(num, line.unit);
+    let named = |one: &fits_core::job::whole::Feature| one.size() == size;
+    if size.is_some() {
+        line.feature = told.job.features.iter().position(named).or(line.feature);
+    }
+}
+
+/// Does it say by a word, or by how fine a figure is, that it was measured?
+fn is_measured(units: &Units, tokens: &[Token], items: &[Placed], line: &mut Line) -> bool {
+    // `is 1.2525`, `bored in place, 25.02 mm`: to a figure that nobody wishes for.
+    let says_so = line.state == State::InPlace
+        || line.under_date
+        || items.iter().any(|(item, _)| matches!(item, Item::Reads(_) | Item::InPlace));
+    // `t1 = 3.5` may be what is wanted, `mikes 3.5` is not.
+    line.by_word =
+        items.iter().any(|(item, place)| matches!(item, Item::Reads(true)) && place.len() > 1);
+    line.reads
+        || is_measured_behind(tokens)
+        || says_so
+            && items.iter().any(
+                |(item, _)| matches!(item, Item::Size(Kind::Num(num)) if units.is_fine(num, line)),
+            )
+}
+
+/// The part that the clause speaks of; does it open one?
+fn subject(
+    told: &mut Told,
+    wants: &Wants,
+    tokens: &[Token],
+    items: &mut Vec<Placed>,
+    line: &mut Line,
+    sign: char,
+) -> bool {
+    let is_loose = |(item, _): &&Placed| matches!(item, Item::Loose(_));
+    let known = items.iter().find(|item| !is_loose(item));
+    let led = items
+        .iter()
+        .take_while(is_loose)
+        .any(|(item, _)| matches!(item, Item::Loose(word) if lexicon::leads_to_mate(word)));
+    if let (Some((Item::Part(part), _)), false) = (known, led) {
+        if line.subject != Some(*part) {
+            line.feature = None;
+        }
+        (line.subject, line.named) = (Some(*part), true);
+        return false;
+    }
+    let part = items.iter().find_map(|(item, _)| match item {
+        Item::Part(part) => Some(*part),
+        _ => None,
+    });
+    if part.is_some() && (line.subject.is_none() || sign == '.') {
+        line.subject = part;
+        return false;
+    }
+    // `crank journals .9992`: a feature that is known is of its part.
+    let of_known = matches!(known, Some((Item::Feature { part: Some(_), .. }, _)));
+    let before = line.subject;
+    let opened = !of_known && opened::opens_part(told, wants, tokens, line, sign);
+    // `grip spins on it`: on what was spoken of before.
+    line.named |= opened;
+    if opened && before != line.subject {
+        line.before = before;
+        *items = items::items(told, tokens, line);
+    }
+    opened
+}
+
+/// The feature that a joint said in the clause begins at.
+fn joint_end(told: &Told, wants: &Wants, clause: &Clause, line: &Line) -> Option<usize> {
+    let is_length = |at: usize| told.job.features[at].side == Side::Length;
+    let is_own = |at: usize| Some(told.job.features[at].part) == line.subject;
+    // `thread 1.5 long in the base`: it is the thread that goes in.
+    let whole = clause.last.filter(|at| clause.mate.is_some() && is_length(*at)).and_then(|_| {
+        let seen = clause.seen.iter().flatten().rev().copied();
+        seen.chain(line.role_of).find(|at| !is_length(*at) && is_own(*at))
+    });
+    // `press in drum, running on shaft`, of a bush: its bore is what runs.
+    let other_side = |at: usize| {
+        let other = clause.mate.as_ref().and_then(|(_, part, _, _)| *part);
+        let one = &told.job.features[at];
+        let own = told.inwardness(one.part);
+        clause.last.is_none()
+            && wants.wanted_on(line.number).any(|want| want.feature == at)
+            && other.is_some_and(|other| match one.side {
+                Side::Shaft => told.inwardness(other) > own,
+                Side::Hole => told.inwardness(other) < own,
+                _ => false,
+            })
+    };
+    whole.or(clause.last).or_else(|| {
+        line.feature.filter(|at| (is_own(*at) || line.subject.is_none()) && !other_side(*at))
+    })
 }
 
 impl Clause<'_> {

@@ -8,8 +8,13 @@ mod words;
 use crate::sentence::spelled::{
     ranges::{about_a_size, ranges},
     reader::Reader,
-    words::{LEADS, SIZED, digit, words},
+    words::{LEADS, SIZED, digit, tens, words},
 };
+
+/// The number that one word says: `seven`, `forty`.
+pub(crate) fn number(word: &str) -> Option<u32> {
+    digit(word).or_else(|| tens(word))
+}
 
 /// The line with its numbers in words as figures.
 pub(super) fn figures(line: &str) -> String {

@@ -2,11 +2,11 @@
 
 use fits_core::job::whole::Side;
 
-use super::{
-    header::Column,
+use super::header::Column;
+use crate::note::{
+    clause::parted::has_size,
     lexicon::{feature, is_material, stem},
     names::is_instance,
-    parted::has_size,
     token::{Kind, Num, Token, tokens},
 };
 

@@ -2,136 +2,122 @@
 
 use fits_core::job::whole::Side;
 
-use super::{
-    Line, Reader,
-    items::Item,
+use super::items::Item;
+use crate::note::{
+    Line,
     lexicon::{self, feature, inwardness, leads_to_mate, says_measured, stem},
     names::is_instance,
     token::{Kind, Token},
+    told::Told,
 };
 
-impl Reader {
-    /// One of several alike, by its mark alone.
-    pub(super) fn instance(&self, word: &str, line: &Line) -> Option<Item> {
-        let of_part = |at: &usize| Some(self.job.features[*at].part) == line.subject;
-        let last = &self.job.features[line.feature.or(self.last_feature.filter(of_part))?];
-        let head: Vec<&str> = last
-            .name
-            .split_whitespace()
-            .filter(|word| !is_instance(&stem(&word.to_lowercase())))
-            .collect();
-        let name = format!("{} {}", head.join(" "), word.to_uppercase());
-        Some(Item::Feature { name, side: last.side, part: Some(last.part), mate: None })
-    }
+/// One of several alike, by its mark alone.
+pub(super) fn instance(told: &Told, word: &str, line: &Line) -> Option<Item> {
+    let of_part = |at: &usize| Some(told.job.features[*at].part) == line.subject;
+    let last = &told.job.features[line.feature.or(told.last.filter(of_part))?];
+    let head: Vec<&str> = last
+        .name
+        .split_whitespace()
+        .filter(|word| !is_instance(&stem(&word.to_lowercase())))
+        .collect();
+    let name = format!("{} {}", head.join(" "), word.to_uppercase());
+    Some(Item::Feature { name, side: last.side, part: Some(last.part), mate: None })
+}
 
-    /// Phrases that say one thing.
-    pub(super) fn phrase(words: &[&str]) -> Option<(Item, usize)> {
-        Some(match words {
-            ["in", "place", ..] | ["after", "pressing", ..] | ["when", "pressed", ..] => {
-                (Item::InPlace, 2)
-            }
-            ["all", "round" | "around", ..] | ["per" | "each", "side", ..] => (Item::AllRound, 2),
-            ["installed" | "fitted" | "pressed", ..] => (Item::InPlace, 1),
-            ["instead", "of", ..] | ["rather", "than", ..] => (Item::Not, 2),
-            ["not", ..] => (Item::Not, 1),
-            ["stock", ..] => (Item::Stock, 1),
-            // `sq for handle`, not `key 3/16 sq`.
-            ["sq", "for" | "on", ..] => {
-                let name = "square".to_owned();
-                (Item::Feature { name, side: Side::Other, part: None, mate: None }, 1)
-            }
-            // `one flat, 3/8 wide`, not `a flat bar`.
-            ["one" | "a" | "two", flat @ ("flat" | "flats"), rest @ ..]
-                if !rest.first().is_some_and(|next| lexicon::is_stock(next)) =>
-            {
-                let name = (*flat).to_owned();
-                (Item::Feature { name, side: Side::Other, part: None, mate: None }, 2)
-            }
-            ["flat" | "plate" | "sheet" | "angle", ..] => (Item::Loose(words[0].to_owned()), 1),
-            ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
-            ["old", "part" | "one", ..] => (Item::Old, 2),
-            ["as", "bought" | "is" | "found", ..] => (Item::Loose("as".into()), 2),
-            ["each" | "both" | "either", "end" | "ends", ..] => (Item::Loose(String::new()), 2),
-            ["end", "play" | "float" | "play/float" | "shake", ..]
-            | ["axial", "play" | "float", ..]
-            | ["side", "play", ..] => (length(&words[..2]), 2),
-            ["endplay" | "endfloat" | "end-play" | "end-float" | "float", ..] => {
-                (length(&words[..1]), 1)
-            }
-            ["over", "all", ..] => (length(&["overall"]), 2),
-            ["key", "way", ..] => (
-                Item::Feature { name: "keyway".into(), side: Side::Other, part: None, mate: None },
-                2,
-            ),
-            ["cross" | "x-hole" | "cross-hole", "hole", ..] => (
-                Item::Feature {
-                    name: "cross hole".into(),
-                    side: Side::Hole,
-                    part: None,
-                    mate: None,
-                },
-                2,
-            ),
-            ["x-hole" | "cross-hole" | "crosshole", ..] => (
-                Item::Feature { name: words[0].into(), side: Side::Hole, part: None, mate: None },
-                1,
-            ),
-            _ => return None,
-        })
-    }
+/// Phrases that say one thing.
+pub(super) fn phrase(words: &[&str]) -> Option<(Item, usize)> {
+    Some(match words {
+        ["in", "place", ..] | ["after", "pressing", ..] | ["when", "pressed", ..] => {
+            (Item::InPlace, 2)
+        }
+        ["all", "round" | "around", ..] | ["per" | "each", "side", ..] => (Item::AllRound, 2),
+        ["installed" | "fitted" | "pressed", ..] => (Item::InPlace, 1),
+        ["instead", "of", ..] | ["rather", "than", ..] => (Item::Not, 2),
+        ["not", ..] => (Item::Not, 1),
+        ["stock", ..] => (Item::Stock, 1),
+        // `sq for handle`, not `key 3/16 sq`.
+        ["sq", "for" | "on", ..] => {
+            let name = "square".to_owned();
+            (Item::Feature { name, side: Side::Other, part: None, mate: None }, 1)
+        }
+        // `one flat, 3/8 wide`, not `a flat bar`.
+        ["one" | "a" | "two", flat @ ("flat" | "flats"), rest @ ..]
+            if !rest.first().is_some_and(|next| lexicon::is_stock(next)) =>
+        {
+            let name = (*flat).to_owned();
+            (Item::Feature { name, side: Side::Other, part: None, mate: None }, 2)
+        }
+        ["flat" | "plate" | "sheet" | "angle", ..] => (Item::Loose(words[0].to_owned()), 1),
+        ["tops" | "max" | "maximum", ..] | ["at", "most", ..] => (Item::Most, 1),
+        ["old", "part" | "one", ..] => (Item::Old, 2),
+        ["as", "bought" | "is" | "found", ..] => (Item::Loose("as".into()), 2),
+        ["each" | "both" | "either", "end" | "ends", ..] => (Item::Loose(String::new()), 2),
+        ["end", "play" | "float" | "play/float" | "shake", ..]
+        | ["axial", "play" | "float", ..]
+        | ["side", "play", ..] => (length(&words[..2]), 2),
+        ["endplay" | "endfloat" | "end-play" | "end-float" | "float", ..] => {
+            (length(&words[..1]), 1)
+        }
+        ["over", "all", ..] => (length(&["overall"]), 2),
+        ["key", "way", ..] => {
+            (Item::Feature { name: "keyway".into(), side: Side::Other, part: None, mate: None }, 2)
+        }
+        ["cross" | "x-hole" | "cross-hole", "hole", ..] => (
+            Item::Feature { name: "cross hole".into(), side: Side::Hole, part: None, mate: None },
+            2,
+        ),
+        ["x-hole" | "cross-hole" | "crosshole", ..] => {
+            (Item::Feature { name: words[0].into(), side: Side::Hole, part: None, mate: None }, 1)
+        }
+        _ => return None,
+    })
+}
 
-    /// `gear seat` is the shaft's, `gear bore` the gear's.
-    pub(super) fn is_modifier(
-        &self,
-        line: &Line,
-        part: Option<usize>,
-        rest: &[Token],
-        taken: usize,
-        name: &str,
-        side: Side,
-    ) -> bool {
-        let head = stem(name.split_whitespace().next().unwrap_or_default());
-        if matches!(head.as_str(), "id" | "od") || matches!(name, "bored" | "turned") {
-            return false;
-        }
-        // `P bore .7502` of a part that has a bore.
-        if line.reads
-            && part.is_some_and(|part| self.feature_called(part, name, Some(side)).is_some())
-        {
-            return false;
-        }
-        let inner = |words: &[Token]| {
-            words.iter().rev().find_map(|token| token.word().and_then(inwardness))
-        };
-        let own =
-            part.map_or_else(|| inner(&rest[..taken]).unwrap_or(0), |part| self.inwardness(part));
-        if head == "seat" || head == "end" && line.subject.is_some() {
-            return line.subject != part || part.is_none();
-        }
-        let Some(subject) = line.subject else {
-            return part.is_none() && side == Side::Hole && own == 3;
-        };
-        if Some(subject) == part {
-            return false;
-        }
-        // A pin's hole is the hole that it goes in.
-        let last = rest[..taken].last().and_then(Token::word).map(stem).unwrap_or_default();
-        if side == Side::Hole
-            && matches!(
-                last.as_str(),
-                "pin" | "dowel" | "screw" | "bolt" | "key" | "rivet" | "stud"
-            )
-        {
-            return true;
-        }
-        let subject = self.inwardness(subject);
-        match side {
-            Side::Hole => own > subject,
-            Side::Shaft => own < subject,
-            // `arm slots` under the ring that has them.
-            Side::Other => part.is_some() && !line.reads,
-            _ => false,
-        }
+/// `gear seat` is the shaft's, `gear bore` the gear's.
+pub(super) fn is_modifier(
+    told: &Told,
+    line: &Line,
+    part: Option<usize>,
+    rest: &[Token],
+    taken: usize,
+    name: &str,
+    side: Side,
+) -> bool {
+    let head = stem(name.split_whitespace().next().unwrap_or_default());
+    if matches!(head.as_str(), "id" | "od") || matches!(name, "bored" | "turned") {
+        return false;
+    }
+    // `P bore .7502` of a part that has a bore.
+    if line.reads && part.is_some_and(|part| told.feature_called(part, name, Some(side)).is_some())
+    {
+        return false;
+    }
+    let inner =
+        |words: &[Token]| words.iter().rev().find_map(|token| token.word().and_then(inwardness));
+    let own = part.map_or_else(|| inner(&rest[..taken]).unwrap_or(0), |part| told.inwardness(part));
+    if head == "seat" || head == "end" && line.subject.is_some() {
+        return line.subject != part || part.is_none();
+    }
+    let Some(subject) = line.subject else {
+        return part.is_none() && side == Side::Hole && own == 3;
+    };
+    if Some(subject) == part {
+        return false;
+    }
+    // A pin's hole is the hole that it goes in.
+    let last = rest[..taken].last().and_then(Token::word).map(stem).unwrap_or_default();
+    if side == Side::Hole
+        && matches!(last.as_str(), "pin" | "dowel" | "screw" | "bolt" | "key" | "rivet" | "stud")
+    {
+        return true;
+    }
+    let subject = told.inwardness(subject);
+    match side {
+        Side::Hole => own > subject,
+        Side::Shaft => own < subject,
+        // `arm slots` under the ring that has them.
+        Side::Other => part.is_some() && !line.reads,
+        _ => false,
     }
 }
 
@@ -139,7 +125,7 @@ pub(super) fn length(words: &[&str]) -> Item {
     Item::Feature { name: words.join(" "), side: Side::Length, part: None, mate: None }
 }
 
-pub(super) fn text_of(token: &Token) -> String {
+pub(in crate::note) fn text_of(token: &Token) -> String {
     match &token.kind {
         Kind::Word(word) => word.clone(),
         Kind::Code(word) => word.to_uppercase(),

@@ -1,13 +1,13 @@
 //! The header of a table: its columns by their words and by what stands in them.
 
-use super::{
+use crate::note::{
     lines::{cells, cells_under},
     token::{Kind, Token, tokens},
 };
 
 /// What a column holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Column {
+pub(in crate::note) enum Column {
     Part,
     Feature,
     Size,
@@ -77,9 +77,10 @@ pub(super) fn header(line: &str, below: &[&str]) -> Option<Columns> {
     let of = |all: &[Option<Column>], column| all.iter().position(|one| *one == Some(column));
     // Whatever its word, a column that names the parts says what goes with what.
     if let (Some(parts), None) = (of(&all, Column::Part), of(&all, Column::Mate)) {
-        let names: Vec<Vec<String>> = held(parts).into_iter().map(super::lexicon::stems).collect();
+        let names: Vec<Vec<String>> =
+            held(parts).into_iter().map(crate::note::lexicon::stems).collect();
         let is_name = |cell: &&&str| {
-            let said = super::lexicon::stems(cell);
+            let said = crate::note::lexicon::stems(cell);
             names.iter().any(|name| !said.is_empty() && said.iter().all(|word| name.contains(word)))
         };
         let open = (0..all.len()).find(|at| {
@@ -139,7 +140,7 @@ pub(super) fn placed<'a>(row: &'a str, columns: &Columns) -> Vec<(usize, &'a str
 
 /// What the cells of a column are, where most are of one kind.
 pub(super) fn by_content(cells: &[&str]) -> Option<Column> {
-    use super::lexicon::{feature, fit, is_material};
+    use crate::note::lexicon::{feature, fit, is_material};
     let most = |is: &dyn Fn(&[Token]) -> bool| {
         let count = cells.iter().filter(|cell| is(&tokens(cell, 0))).count();
         cells.len() > 1 && count * 2 > cells.len()
@@ -177,7 +178,7 @@ pub(super) fn by_content(cells: &[&str]) -> Option<Column> {
     }
 }
 
-pub(super) fn column(cell: &str) -> Option<Column> {
+pub(in crate::note) fn column(cell: &str) -> Option<Column> {
     let word = cell.trim().trim_matches(['*', '.', ':', '_']).to_lowercase();
     let find = |is: &dyn Fn(&str) -> bool| {
         let mut found =

@@ -1,10 +1,8 @@
 //! A line parted into clauses, and what stands beside a size in one.
 
-use std::ops::Range;
-
-use super::{
+use super::items::{Item, Placed};
+use crate::note::{
     Line,
-    items::Item,
     token::{Kind, Num, Token},
 };
 
@@ -13,10 +11,10 @@ pub(super) fn is_measured_behind(tokens: &[Token]) -> bool {
     let size = tokens.iter().rposition(|token| matches!(token.kind, Kind::Num(_)));
     let word = tokens.last().and_then(Token::word);
     size.is_some_and(|at| at + 2 == tokens.len())
-        && word.is_some_and(super::lexicon::surely_measured)
+        && word.is_some_and(crate::note::lexicon::surely_measured)
 }
 
-pub(super) fn class_after(items: &[(Item, Range<usize>)], at: usize) -> Option<String> {
+pub(super) fn class_after(items: &[Placed], at: usize) -> Option<String> {
     items
         .get(at + 1..)?
         .iter()
@@ -28,26 +26,26 @@ pub(super) fn class_after(items: &[(Item, Range<usize>)], at: usize) -> Option<S
         .filter(|_| matches!(items.get(at + 1), Some((Item::Class(_) | Item::Off(..), _))))
 }
 
-pub(super) fn off_after(items: &[(Item, Range<usize>)], at: usize) -> Option<(Num, Num)> {
+pub(super) fn off_after(items: &[Placed], at: usize) -> Option<(Num, Num)> {
     items.get(at + 1..)?.iter().take(2).find_map(|(item, _)| match item {
         Item::Off(low, high) => Some((low.clone(), high.clone())),
         _ => None,
     })
 }
 
-pub(super) fn is_after_size(items: &[(Item, Range<usize>)], at: usize) -> bool {
+pub(super) fn is_after_size(items: &[Placed], at: usize) -> bool {
     at > 0 && matches!(items[at - 1].0, Item::Size(_) | Item::OfMate(_))
 }
 
 /// `18 H7 -> 18.005`: what stands before the arrow is wanted.
-pub(super) fn before_read(items: &[(Item, Range<usize>)], at: usize, line: &Line) -> bool {
+pub(super) fn before_read(items: &[Placed], at: usize, line: &Line) -> bool {
     let reads = items[at..].iter().position(|(item, _)| matches!(item, Item::Reads(true)));
-    let is_size = |(item, _): &(Item, Range<usize>)| matches!(item, Item::Size(Kind::Num(_)));
+    let is_size = |(item, _): &Placed| matches!(item, Item::Size(Kind::Num(_)));
     !line.reads && reads.is_some_and(|reads| items[at + reads..].iter().any(is_size))
 }
 
 /// Does `not` or `instead of` stand right before a size?
-pub(super) fn is_denied(items: &[(Item, Range<usize>)], at: usize) -> bool {
+pub(super) fn is_denied(items: &[Placed], at: usize) -> bool {
     let before = items[..at].iter().rev().map(|(item, _)| item);
     before
         .take_while(|item| matches!(item, Item::Not | Item::Loose(_)))
@@ -55,7 +53,7 @@ pub(super) fn is_denied(items: &[(Item, Range<usize>)], at: usize) -> bool {
 }
 
 /// Behind `not`, a second size is what holds.
-pub(super) fn is_correction(items: &[(Item, Range<usize>)], at: usize) -> bool {
+pub(super) fn is_correction(items: &[Placed], at: usize) -> bool {
     items[..at].iter().any(|(item, _)| matches!(item, Item::Size(_)))
 }
 
@@ -69,7 +67,7 @@ pub(super) fn is_bare_size(tokens: &[Token]) -> bool {
         })
 }
 
-pub(super) fn has_size(tokens: &[Token]) -> bool {
+pub(in crate::note) fn has_size(tokens: &[Token]) -> bool {
     tokens.iter().any(|token| {
         matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
     })
@@ -106,10 +104,9 @@ pub(super) fn clauses(found: &[Token]) -> Vec<(char, &[Token])> {
         // `journal, inboard: same`: the mark belongs to the name.
         let marks = token.is_sign(',')
             && at > start
-            && found
-                .get(at + 1)
-                .and_then(Token::word)
-                .is_some_and(|word| super::names::is_instance(&super::lexicon::stem(word)))
+            && found.get(at + 1).and_then(Token::word).is_some_and(|word| {
+                crate::note::names::is_instance(&crate::note::lexicon::stem(word))
+            })
             && found.get(at + 2).is_some_and(|next| next.is_sign(':') || next.is_sign('='));
         if marks {
             continue;

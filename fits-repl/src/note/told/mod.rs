@@ -1,38 +1,39 @@
-//! What is said of a feature, put down: its size, its readings, its unit.
+//! What the note has told so far: its parts and their features, with what was said of
+//! each: its size, its readings, its unit.
+
+mod called;
 
 use std::ops::Range;
 
 use fits_core::{
     Length,
-    job::whole::{Feature, Nominal, Reading, Said, Side, UnitFrom},
+    job::whole::{Feature, Job, Nominal, Part, Question, Reading, Remark, Said, Side, UnitFrom},
     size::Unit,
 };
 
-use super::{Line, Reader, lexicon::stems, token::Num};
+use super::{Line, lexicon::stems, names::Names, sizes::Given, token::Num, units::Units};
 
-impl Reader {
-    /// The unit of a bare number, and how it is known.
-    pub(super) fn unit_of(&self, num: &Num, row: Option<Unit>) -> (Unit, UnitFrom) {
-        // `.5906 (15mm)`: three decimals of a note in inches are inches.
-        let note = self.unit.map_or(self.context, |(unit, _)| unit);
-        let is_inch = num.is_inch_shaped() || note == Unit::Inch && num.places > 2;
-        if let Some(unit) = num.unit.or(row.filter(|row| !(is_inch && *row == Unit::Millimetre))) {
-            return (unit, UnitFrom::Written);
-        }
-        if num.is_inch_shaped() && self.unit.is_none_or(|(unit, _)| unit == Unit::Millimetre) {
-            return (Unit::Inch, UnitFrom::Context);
-        }
-        match self.unit {
-            Some((unit, line)) => (unit, UnitFrom::Line(line)),
-            None => (self.context, UnitFrom::Context),
-        }
+/// The job as it is known so far, and what its parts and features are found by.
+pub(super) struct Told {
+    pub(super) job: Job,
+    pub(super) names: Names,
+    pub(super) units: Units,
+    /// The feature that was spoken of last.
+    pub(super) last: Option<usize>,
+}
+
+impl Told {
+    /// Nothing yet of a note, but what its words and numbers look like.
+    pub(super) fn of(text: &str) -> Self {
+        let (names, units) = (Names::of_note(text), Units::of(text));
+        Self { job: Job::default(), names, units, last: None }
     }
 
-    /// May a bare number be in either unit, in a note of millimetres that has parts in
-    /// inches? Nobody writes three decimals of a few millimetres.
-    pub(super) fn is_open_unit(&self, num: &Num) -> bool {
-        let metric = self.unit.map_or(self.context, |(unit, _)| unit) == Unit::Millimetre;
-        metric && num.unit.is_none() && !num.is_inch_shaped() && num.places > 2 && num.value() < 8.0
+    pub(super) fn ask_unit(&mut self, line: &mut Line, given: &Given) -> Option<usize> {
+        let answer = Some("write its unit beside it".to_owned());
+        self.ask(line.number, given.place.clone(), "is this in inches or in mm?", answer);
+        line.found += 1;
+        None
     }
 
     /// Such a number that is about a size in inches, and about none in millimetres.
@@ -43,7 +44,7 @@ impl Reader {
                     .any(|at| self.job.features[at].unit == unit && self.is_in_reach(at, size))
             })
         };
-        self.is_open_unit(num) && about(Unit::Inch) && !about(Unit::Millimetre)
+        self.units.is_open_unit(num) && about(Unit::Inch) && !about(Unit::Millimetre)
     }
 
     /// Can a fit lie between a size and that of a feature? A hole of 22 mm is none
@@ -51,10 +52,6 @@ impl Reader {
     pub(super) fn is_in_reach(&self, feature: usize, size: Length) -> bool {
         let nominal = self.job.features[feature].nominal.as_ref();
         nominal.and_then(Nominal::size).is_some_and(|nominal| in_reach(nominal, size))
-    }
-
-    pub(super) fn length(&self, num: &Num, row: Option<Unit>) -> Option<Length> {
-        num.length(self.unit_of(num, row).0)
     }
 
     /// The feature of that name on a part, or a new one.
@@ -69,7 +66,7 @@ impl Reader {
         let said = stems(name);
         let found = self
             .features_of(part)
-            .find(|(at, feature)| feature.side == side && self.names[*at] == said)
+            .find(|(at, feature)| feature.side == side && self.names.features[*at] == said)
             .map(|(at, _)| at);
         found.unwrap_or_else(|| self.new_feature(line.number, part, name, side, at))
     }
@@ -82,11 +79,8 @@ impl Reader {
         side: Side,
         at: Range<usize>,
     ) -> usize {
-        let said = stems(name);
-        self.by_name.entry(said.join(" ")).or_insert(self.job.features.len());
-        self.names.push(said);
-        self.of_part[part].push(self.job.features.len());
-        let unit = self.unit.map_or(self.context, |(unit, _)| unit);
+        self.names.add_feature(part, name);
+        let unit = self.units.of_note();
         self.job.features.push(Feature {
             line,
             at,
@@ -98,14 +92,13 @@ impl Reader {
 
     /// The features of a part; the job itself would look through all of them.
     pub(super) fn features_of(&self, part: usize) -> impl Iterator<Item = (usize, &Feature)> {
-        self.of_part[part].iter().map(|at| (*at, &self.job.features[*at]))
+        self.names.of(part).iter().map(|at| (*at, &self.job.features[*at]))
     }
 
     /// A length that was taken for one part's belongs to another.
     pub(super) fn move_to(&mut self, feature: usize, part: usize) {
         let was = std::mem::replace(&mut self.job.features[feature].part, part);
-        self.of_part[was].retain(|at| *at != feature);
-        self.of_part[part].push(feature);
+        self.names.move_feature(feature, was, part);
     }
 
     /// A word more of a feature's name.
@@ -113,8 +106,7 @@ impl Reader {
         let name = &mut self.job.features[feature].name;
         name.push(' ');
         name.push_str(word);
-        self.names[feature] = stems(name);
-        self.by_name.entry(self.names[feature].join(" ")).or_insert(feature);
+        self.names.rename_feature(feature, name);
     }
 
     /// A size said of a feature.
@@ -140,8 +132,8 @@ impl Reader {
 
     /// A number said as the size of a feature; false where it is no length.
     pub(super) fn size_num(&mut self, line: &mut Line, feature: usize, num: &Num) -> bool {
-        let Some(size) = self.length(num, line.unit) else { return false };
-        let from = self.unit_of(num, line.unit);
+        let Some(size) = self.units.length(num, line.unit) else { return false };
+        let from = self.units.unit_of(num, line.unit);
         self.size(line, feature, Nominal::Size(size), from);
         true
     }
@@ -155,7 +147,7 @@ impl Reader {
         num: &Num,
         place: &Range<usize>,
     ) -> Option<usize> {
-        self.length(num, line.unit)?;
+        self.units.length(num, line.unit)?;
         let feature = self.feature(line, part, name, side, place.clone());
         self.size_num(line, feature, num).then_some(feature)
     }
@@ -172,8 +164,8 @@ impl Reader {
     pub(super) fn say(&mut self, line: &mut Line, feature: usize) -> &mut Said {
         line.found += 1;
         line.feature = Some(feature);
-        self.last_feature = Some(feature);
-        self.touch(self.job.features[feature].part);
+        self.last = Some(feature);
+        self.names.touch(self.job.features[feature].part);
         let at = self.said_here(line, feature).unwrap_or_else(|| {
             self.job.said.push(Said {
                 line: line.number,
@@ -200,7 +192,7 @@ impl Reader {
         if one.nominal.is_none() && is_bare && bare == Unit::Inch && num.value() > 11.9 {
             return self.ask_measured(line, num);
         }
-        if let Some(nominal) = one.nominal.as_ref().and_then(Nominal::size) {
+        if let Some(nominal) = one.size() {
             let ratio = size.millimetres() / nominal.millimetres();
             if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
                 let name = self.job.full_name(feature);
@@ -223,7 +215,7 @@ impl Reader {
     pub(super) fn measurable(&self, feature: usize, line: &Line, num: &Num) -> Option<usize> {
         let one = &self.job.features[feature];
         let size = num.length(line.unit.unwrap_or(one.unit));
-        let Some((size, nominal)) = size.zip(one.nominal.as_ref().and_then(Nominal::size)) else {
+        let Some((size, nominal)) = size.zip(one.size()) else {
             return Some(feature);
         };
         let ratio = size.millimetres() / nominal.millimetres();
@@ -236,7 +228,10 @@ impl Reader {
         {
             return Some(feature);
         }
-        let alike = self.stems[one.part].last().map(|last| self.ending(last)).unwrap_or_default();
+        let alike = self.names.parts[one.part]
+            .last()
+            .map(|last| self.names.ending(last))
+            .unwrap_or_default();
         std::iter::once(one.part)
             .chain(alike)
             .filter_map(|part| self.nearest(part, Some(one.side), size))
@@ -276,6 +271,56 @@ impl Reader {
         } else {
             said.reading = Some(index);
         }
+    }
+
+    pub(super) fn remark(&mut self, line: usize, text: &str, part: Option<usize>) {
+        self.job.remarks.push(Remark { line, text: text.trim().to_owned(), part });
+    }
+
+    pub(super) fn writers_question(&mut self, line: usize, raw: &str) {
+        let at = raw.len() - raw.trim_start().len()..raw.trim_end().len();
+        let text = raw.trim().to_owned();
+        self.job.questions.push(Question { line, at, text, answer: None, by_writer: true });
+    }
+
+    pub(super) fn ask(
+        &mut self,
+        line: usize,
+        at: Range<usize>,
+        text: impl Into<String>,
+        answer: Option<String>,
+    ) {
+        self.job.questions.push(Question { line, at, text: text.into(), answer, by_writer: false });
+    }
+
+    /// A new part.
+    pub(super) fn new_part(&mut self, name: &str, line: usize) -> usize {
+        let name = name.trim().trim_matches(['-', ':', ',', '*']).trim();
+        self.job.parts.push(Part { name: name.to_owned(), line, ..Part::default() });
+        self.names.add_part(name);
+        self.job.parts.len() - 1
+    }
+
+    pub(super) fn ask_size(&mut self, line: &mut Line, given: &Given) {
+        let answer = Some("write the feature beside it".to_owned());
+        self.ask(line.number, given.place.clone(), "what is this a size of?", answer);
+        line.found += 1;
+    }
+
+    pub(super) fn ask_measured(&mut self, line: &mut Line, num: &Num) {
+        self.ask(
+            line.number,
+            num.at.clone(),
+            "what was measured here?",
+            Some("name the part and the feature before the reading".into()),
+        );
+        line.found += 1;
+    }
+
+    /// What belongs to no one part.
+    pub(super) fn assembly(&mut self, line: usize) -> usize {
+        let found = self.job.parts.iter().position(|part| part.name == "assembly");
+        found.unwrap_or_else(|| self.new_part("assembly", line))
     }
 }
 

@@ -1,0 +1,270 @@
+//! A part that a clause opens or goes with, and sizes said to be as others.
+
+use fits_core::job::whole::{FitSaid, Side};
+
+use super::{
+    items::{Item, Placed},
+    parted::has_size,
+    phrases,
+};
+use crate::note::{
+    Line, head,
+    lexicon::{is_material, is_stock},
+    token::{Kind, Token},
+    told::Told,
+    wants::Wants,
+};
+
+/// `7/8 hole, top roll`, `bore 22, 608 each side`: a part alone in its clause
+/// is the mate of the feature before it.
+pub(super) fn names_mate(
+    told: &mut Told,
+    wants: &mut Wants,
+    clause: &[Token],
+    line: &mut Line,
+) -> bool {
+    let Some(feature) = line.feature else { return false };
+    let one = &told.job.features[feature];
+    let goes = one.line == line.number
+        && one.nominal.is_some()
+        && (one.side.surface().is_some() || one.side == Side::Thread);
+    let code = || {
+        let is_number = |code: &str| code.len() > 2 && code.starts_with(char::is_numeric);
+        matches!(&clause[0].kind, Kind::Code(code) if is_number(code)).then_some(1)
+    };
+    let numbered = super::led::bearing_code(clause);
+    let (part, taken) = match (&numbered, told.part_at(clause)) {
+        (Some(code), _) => (told.names.exactly(&code.to_lowercase()), 2),
+        (None, Some((part, taken))) => (Some(part), taken),
+        (None, None) => match code().or_else(|| told.names.part_phrase(clause)) {
+            Some(taken) => (None, taken),
+            None => return false,
+        },
+    };
+    let says_more = |token: &Token| match &token.kind {
+        Kind::Word(word) => {
+            !matches!(word.as_str(), "each" | "both" | "side" | "sides" | "end" | "ends")
+        }
+        kind => !matches!(kind, Kind::Count(_)),
+    };
+    if !goes
+        || clause[taken..].iter().any(says_more)
+        || part == Some(one.part)
+        || wants.wanted_on(line.number).any(|want| want.feature == feature)
+    {
+        return false;
+    }
+    let at = clause[0].at.start..clause[taken - 1].at.end;
+    let said: Vec<String> =
+        clause[..taken].iter().map(crate::note::clause::phrases::text_of).collect();
+    let named = part.map(|part| told.job.parts[part].name.clone());
+    let name = numbered.or(named).unwrap_or_else(|| said.join(" "));
+    let mut mate = Some((name, part, at, true));
+    wants.finish_mate(told, line, &mut mate, Some(feature), &mut FitSaid::default(), None);
+    true
+}
+
+/// `an easy fit in the reel (the hole is 5/16)`: the other side is the mate's.
+pub(super) fn of_the_mate(told: &mut Told, wants: &mut Wants, items: &mut [Placed], line: &Line) {
+    let first = items.iter_mut().find(|(item, _)| !matches!(item, Item::Loose(_)));
+    let Some((Item::Feature { side, part: part @ None, .. }, _)) = first else { return };
+    let is_other = |feature: usize| {
+        let own = told.job.features[feature].side;
+        own != *side && own.surface().is_some() && side.surface().is_some()
+    };
+    let want = wants.wanted_on_mut(line.number).next();
+    let Some(want) =
+        want.filter(|want| !want.hinted && !want.name.is_empty() && is_other(want.feature))
+    else {
+        return;
+    };
+    let id = want.part.unwrap_or_else(|| told.part_named(&want.name, line.number));
+    want.part = Some(id);
+    *part = Some(id);
+}
+
+/// `bore was 8, opened up to 8.98`: the feature that this line has sized is of
+/// another size now.
+pub(super) fn opened_up(told: &Told, tokens: &[Token], line: &Line) -> bool {
+    let [work, rest @ ..] = tokens else { return false };
+    let way = usize::from(
+        rest.first().and_then(Token::word).is_some_and(|way| matches!(way, "up" | "out" | "down")),
+    );
+    let to = rest.get(way).and_then(Token::word) == Some("to");
+    let size = rest.get(way + 1).is_some_and(|size| matches!(size.kind, Kind::Num(_)));
+    let sized = line.feature.and_then(|at| told.said_here(line, at));
+    work.word().is_some_and(crate::note::work::worked_to)
+        && to
+        && size
+        && sized.is_some_and(|at| told.job.said[at].nominal.is_some())
+}
+
+/// `bore 36 H7, bush pressed in`: another part with its fit, and no size.
+pub(super) fn goes_here(
+    told: &mut Told,
+    wants: &mut Wants,
+    tokens: &[Token],
+    items: &[Placed],
+    line: &mut Line,
+) -> bool {
+    let own = |item: &Item| {
+        matches!(item, Item::Size(_) | Item::Mate { .. } | Item::OfMate(_) | Item::Feature { .. })
+    };
+    let (Some(feature), false) = (line.feature, items.iter().any(|(item, _)| own(item))) else {
+        return false;
+    };
+    // `and the small gear is pressed on it`
+    let article = usize::from(tokens[0].word().is_some_and(|word| matches!(word, "the" | "a")));
+    let tokens = &tokens[article..];
+    let known = told.part_at(tokens).map(|(part, taken)| (Some(part), taken));
+    let Some((part, taken)) =
+        known.or_else(|| told.names.part_phrase(tokens).map(|taken| (None, taken)))
+    else {
+        return false;
+    };
+    let one = &told.job.features[feature];
+    let fit = items.iter().find_map(|(item, _)| match item {
+        Item::Fit(words, word) => Some((words.clone(), *word)),
+        Item::InPlace => Some(("press".to_owned(), crate::note::lexicon::fit(&["press"])?.1)),
+        _ => None,
+    });
+    let goes = one.line == line.number
+        && one.nominal.is_some()
+        && part != Some(one.part)
+        && Some(one.part) == line.subject
+        && (one.side.surface().is_some() || one.side == Side::Thread);
+    let (true, Some((words, word))) = (goes, fit) else { return false };
+    let mut fit = FitSaid { words, word, clearance: None };
+    let said: Vec<String> =
+        tokens[..taken].iter().map(crate::note::clause::phrases::text_of).collect();
+    let at = tokens[0].at.start..tokens[taken - 1].at.end;
+    let mut mate = Some((said.join(" "), part, at, true));
+    wants.finish_mate(told, line, &mut mate, Some(feature), &mut fit, None);
+    true
+}
+
+/// `journal, inboard: same`: the size of the one before it, or of another part's.
+pub(super) fn same_as_before(
+    told: &mut Told,
+    wants: &mut Wants,
+    line: &mut Line,
+    of: Option<usize>,
+) {
+    let Some(feature) = line.feature.filter(|at| told.job.features[*at].nominal.is_none()) else {
+        return;
+    };
+    let one = &told.job.features[feature];
+    let (part, side) = (of.unwrap_or(one.part), one.side);
+    let head = told.names.features[feature].first().cloned().unwrap_or_default();
+    let called = of.and_then(|of| told.feature_called(of, &head, Some(side)));
+    let before = called.or_else(|| {
+        told.job.features[..feature]
+            .iter()
+            .rposition(|other| other.part == part && other.side == side && other.nominal.is_some())
+    });
+    if let Some(before) = before {
+        let before_one = told.job.features[before].clone();
+        if let Some(nominal) = before_one.nominal {
+            told.size(line, feature, nominal, (before_one.unit, before_one.unit_from));
+        }
+        told.job.features[feature].class = before_one.class;
+        if let Some(mut want) = wants.of(before).cloned() {
+            let mut mate = Some((want.name, want.part, want.at, true));
+            wants.finish_mate(told, line, &mut mate, Some(feature), &mut want.fit, None);
+        }
+    }
+}
+
+/// A clause may begin with a part that the note has not named yet: `nut bronze`.
+pub(super) fn opens_part(
+    told: &mut Told,
+    wants: &Wants,
+    tokens: &[Token],
+    line: &mut Line,
+    sign: char,
+) -> bool {
+    let leads = |word: &str| matches!(word, "w" | "with" | "the" | "new" | "make" | "and");
+    let stuff = tokens
+        .iter()
+        .take_while(|token| line.declares && token.word().is_some_and(is_material))
+        .count();
+    let stuff = if tokens.get(stuff).and_then(Token::word).is_some_and(leads) { stuff } else { 0 };
+    let skip = stuff
+        + tokens[stuff..]
+            .iter()
+            .take_while(|token| {
+                token.word().is_some_and(leads) || matches!(token.kind, Kind::Count(_))
+            })
+            .count();
+    let rest = &tokens[skip..];
+    let Some(mut taken) = told.names.part_phrase(rest) else { return false };
+    // `other side 1.2512`: of what was spoken of.
+    if matches!(rest[0].word(), Some("other" | "same" | "another")) {
+        return false;
+    }
+    if crate::note::lexicon::fit(&[rest[0].word().unwrap_or_default()]).is_some() && taken == 1 {
+        return false;
+    }
+    let named = || rest[..taken].iter().filter_map(Token::word);
+    let is_form = rest[..taken].iter().rev().find_map(Token::word).is_some_and(is_stock);
+    if line.declares && (is_form || named().all(is_material)) {
+        return false;
+    }
+    if let Some((name, side, _)) = crate::note::clause::phrases::feature_phrase(&rest[taken..]) {
+        let known = told.part_at(&rest[..taken]).map(|(part, _)| part);
+        if phrases::is_modifier(told, line, known, rest, taken, &name, side) {
+            return false;
+        }
+    }
+    let next = rest.get(taken);
+    // `hub hole .625` under the arm: which of its holes.
+    if taken == 1
+        && line.subject.is_some()
+        && !line.reads
+        && next.and_then(Token::word).is_some_and(|word| {
+            crate::note::lexicon::feature(word).is_some()
+                && !crate::note::work::is_work(word)
+                && !matches!(crate::note::lexicon::stem(word).as_str(), "od" | "id")
+        })
+        && told.part_at(&rest[..taken]).is_none()
+        && !wants.is_awaited(rest[0].word().unwrap_or_default())
+    {
+        return false;
+    }
+    // `screw: leadscrew stock 3/8-10`
+    if next.and_then(Token::word) == Some("stock") {
+        return false;
+    }
+    let begins = matches!(sign, '^' | '.') && has_size(tokens);
+    let opens = begins
+        || next.is_some_and(|token| {
+            matches!(token.kind, Kind::Num(_) | Kind::Thread(_) | Kind::Dims(_) | Kind::Count(_))
+                || token.word().is_some_and(|word| {
+                    matches!(word, "is" | "are")
+                        || is_material(word)
+                        || crate::note::lexicon::fit(&[word]).is_some()
+                        || crate::note::lexicon::feature(word).is_some()
+                })
+        })
+        || skip > 0
+            && tokens[skip - 1].word() != Some("the")
+            && is_material(rest[0].word().unwrap_or_default());
+    let is_feature =
+        crate::note::lexicon::feature(rest[taken - 1].word().unwrap_or_default()).is_some();
+    if !opens || is_feature || sign == '(' {
+        return false;
+    }
+    let name: Vec<String> =
+        rest[..taken].iter().map(crate::note::clause::phrases::text_of).collect();
+    taken = taken.min(rest.len());
+    let part = told.part_named(&name.join(" "), line.number);
+    head::describe(&mut told.job.parts[part], &rest[taken..]);
+    let stuff = rest[0].word().unwrap_or_default().to_owned();
+    if taken > 1 && is_material(&stuff) && told.job.parts[part].material.is_none() {
+        told.job.parts[part].material = Some(stuff);
+    }
+    told.names.enter_block(part);
+    line.subject = Some(part);
+    line.feature = None;
+    true
+}

@@ -1,0 +1,252 @@
+//! The features of a row: their sizes, lengths and readings.
+
+use fits_core::job::whole::Side;
+
+use super::{
+    Row,
+    cell::{each_of, has_words, listed_as, one_sided},
+    mates,
+};
+use crate::note::{
+    Line,
+    clause::{
+        items::{self, Item, Placed},
+        owner::role,
+    },
+    kinds,
+    lexicon::{self, feature, inwardness, stem, stems},
+    sizes::{self, Given},
+    token::{Kind, Num, Token, tokens},
+    told::Told,
+    wants::Wants,
+};
+
+pub(super) fn features_of_row(
+    told: &mut Told,
+    wants: &mut Wants,
+    row: &Row,
+    line: &mut Line,
+    part: usize,
+) {
+    let said = row.feature.1.to_lowercase();
+    let alike = said
+        .strip_prefix("as ")
+        .or_else(|| said.strip_prefix("same as "))
+        .or_else(|| (said == "same" || said == "ditto").then_some(""));
+    if let Some(other) = alike {
+        let other: Option<usize> = told
+            .part_called(&stems(other))
+            .map(|(part, _)| part)
+            .filter(|_| !other.is_empty())
+            .or_else(|| part.checked_sub(1).filter(|_| other.is_empty()));
+        if other.is_none() {
+            let at = row.feature.0..row.feature.0 + row.feature.1.len();
+            let text = format!("no part before this row is called so: `{}`", row.feature.1);
+            told.ask(line.number, at, text, Some("name a part of a row above".into()));
+            line.found += 1;
+        }
+        if let Some(other) = other {
+            mates::like(told, wants, line, part, other, row);
+        }
+        return;
+    }
+    let mut readings: Vec<Num> = tokens(row.reading.1, row.reading.0)
+        .into_iter()
+        .filter_map(|token| match token.kind {
+            Kind::Num(num) => Some(num),
+            _ => None,
+        })
+        .collect();
+    if row.reading.1.split_whitespace().any(has_words) && readings.iter().all(|num| num.places == 0)
+    {
+        readings.clear();
+    }
+    // What the part is made from is no size of it.
+    let is_stock = lexicon::is_stock(&row.feature.1.to_lowercase());
+    let size = if is_stock { Vec::new() } else { tokens(row.size.1, row.size.0) };
+    let names = each_of(row.feature.1);
+    let count = names.len();
+    for (at, name) in names.iter().enumerate() {
+        let feature = feature_of_row(told, wants, row, line, part, name, &size);
+        let Some(feature) = feature else { continue };
+        let mine: Vec<Num> = if count > 1 {
+            readings.get(at).cloned().into_iter().collect()
+        } else {
+            readings.clone()
+        };
+        for num in mine {
+            told.reading(line, feature, &num);
+        }
+        told.job.features[feature].done |= line.done;
+        length_of_row(told, row, line, feature);
+        mates::mate_of_row(told, wants, row, line, feature, part);
+    }
+}
+
+#[allow(clippy::too_many_lines, reason = "one kind of words after another, each short")]
+fn feature_of_row(
+    told: &mut Told,
+    wants: &mut Wants,
+    row: &Row,
+    line: &mut Line,
+    part: usize,
+    name: &str,
+    size: &[Token],
+) -> Option<usize> {
+    let place = row.feature.0..row.feature.0 + row.feature.1.len();
+    let head = tokens(name, row.feature.0);
+    let items = items::items(told, &head, line);
+    let is_feature = |(item, _): &&Placed| matches!(item, Item::Feature { .. });
+    let item = items.iter().find(is_feature).cloned();
+    let kind = size
+        .iter()
+        .find(|token| {
+            matches!(token.kind, Kind::Num(_) | Kind::Dims(_) | Kind::Range(..) | Kind::Thread(_))
+        })
+        .map(|token| (token.kind.clone(), token.at.clone()));
+    let class = size
+        .iter()
+        .find_map(|token| match &token.kind {
+            Kind::Class(class) => Some(class.clone()),
+            _ => None,
+        })
+        .or_else(|| {
+            let beside = format!("{} {}", row.fit.1, row.limits.1);
+            tokens(&beside, 0).into_iter().find_map(|token| match token.kind {
+                Kind::Class(class) if !class.contains('/') => Some(class),
+                _ => None,
+            })
+        });
+    if let (Some((Kind::Dims(all), at)), None) = (&kind, &item)
+        && let is_key = told.names.parts[part].iter().any(|word| word == "key")
+        && let Some(sides) = listed_as(name, is_key, all.len())
+    {
+        let sides: Vec<(&str, Side)> =
+            sides.iter().map(|(name, side)| (name.as_str(), *side)).collect();
+        return kinds::list(told, line, part, all, &sides, at, class.as_deref());
+    }
+    // Deviations stand behind a size.
+    let limits = tokens(&format!("0 {}", row.limits.1), 0);
+    let off = one_sided(size).or_else(|| {
+        size.iter().chain(&limits).find_map(|token| match &token.kind {
+            Kind::Off(low, high) => Some((low.clone(), high.clone())),
+            _ => None,
+        })
+    });
+    // A feature word of a part's own, as `bush od` in the roller's row.
+    let mut owner = None;
+    if let Some((Item::Feature { name: word, side, part: other, mate }, _)) = &item {
+        let on = other.unwrap_or(part);
+        // `bore depth`, `pin spacing`: the last word says what is measured. A
+        // keyway is as wide as its size says.
+        let last = name.split_whitespace().last().unwrap_or_default().to_lowercase();
+        let is_length = feature(&last) == Some(Side::Length) && role(&stem(&last)) != "width";
+        let side = match kind {
+            Some((Kind::Thread(_), _)) => Side::Thread,
+            _ if is_length && other.is_none() => Side::Length,
+            _ => *side,
+        };
+        let named = if other.is_some() { word.clone() } else { name.trim().to_owned() };
+        let inner = named
+            .split_whitespace()
+            .next()
+            .and_then(inwardness)
+            .filter(|_| feature(named.split_whitespace().next().unwrap_or_default()).is_none());
+        let last = stem(named.split_whitespace().last().unwrap_or_default());
+        if other.is_none() && inner.is_some() && matches!(last.as_str(), "od" | "id") {
+            let first = named.split_whitespace().next().unwrap_or_default().to_owned();
+            let whole = format!("{} {first}", told.job.parts[part].name);
+            let inner = told.part_named(&whole, line.number);
+            line.subject = Some(inner);
+            owner = Some(told.feature(
+                line,
+                inner,
+                named.split_whitespace().last().unwrap_or_default(),
+                side,
+                place.clone(),
+            ));
+        } else {
+            let feature = told.feature(line, on, &named, side, place.clone());
+            if let (Some(mate), true) = (mate, row.mate.1.is_empty()) {
+                wants.hint(told, line, feature, mate, &place);
+            }
+            owner = Some(feature);
+        }
+    } else if !name.trim().is_empty() {
+        let is_thread = matches!(kind, Some((Kind::Thread(_), _)));
+        let own = told.inwardness(part);
+        let side = if is_thread {
+            Side::Thread
+        } else if own >= 2 {
+            Side::Shaft
+        } else {
+            Side::Hole
+        };
+        let side = if kind.is_none() { Side::Length } else { side };
+        // `wire 3` of a spring that goes with nothing: neither hole nor shaft.
+        let alone = row.mate.1.is_empty() && row.fit.1.is_empty() && class.is_none();
+        let side = if alone && side == Side::Hole { Side::Other } else { side };
+        if kind.is_some() || !row.length.1.is_empty() {
+            owner = Some(told.feature(line, part, name.trim(), side, place.clone()));
+        }
+    } else if let Some((Kind::Range(..) | Kind::Num(_), _)) = &kind
+        && told.job.parts[part].name == "assembly"
+    {
+        owner = Some(told.feature(
+            line,
+            part,
+            row.part.1,
+            Side::Length,
+            row.part.0..row.part.0 + row.part.1.len(),
+        ));
+    }
+    let Some((kind, at)) = kind else {
+        let thread = owner.or_else(|| {
+            row.fit
+                .1
+                .contains("match")
+                .then(|| told.feature(line, part, "thread", Side::Thread, place.clone()))
+        });
+        if let Some(feature) = thread {
+            told.say(line, feature);
+        }
+        return thread;
+    };
+    line.feature = None;
+    let mate = (!row.mate.1.is_empty()).then_some(row.mate.1);
+    let given = Given {
+        kind: &kind,
+        place: &at,
+        owner,
+        owner_said: owner.is_some(),
+        class,
+        reads: false,
+        works_to: false,
+        most: false,
+        mate,
+        has_fit: !row.fit.1.is_empty() || mate.is_some(),
+        off,
+        is_plain: true,
+    };
+    let found = sizes::give(told, wants, line, &given);
+    // `1/4-20 x 1`: so long.
+    let long = size.windows(2).find(|pair| pair[1].word() == Some("long"));
+    if let (Kind::Thread(_), Some([Token { kind: Kind::Num(long), at }, _])) = (&kind, long) {
+        told.sized(line, part, ("thread length", Side::Length), long, at);
+    }
+    found
+}
+
+/// A length in its own column: the feature's own, or how long the feature is.
+fn length_of_row(told: &mut Told, row: &Row, line: &mut Line, feature: usize) {
+    let Some(Token { kind: Kind::Num(num), at }) =
+        tokens(row.length.1, row.length.0).into_iter().next()
+    else {
+        return;
+    };
+    let one = &told.job.features[feature];
+    let own = one.side == Side::Length && one.nominal.is_none();
+    let (part, name) = (one.part, format!("{} length", one.name));
+    let long = if own { feature } else { told.feature(line, part, &name, Side::Length, at) };
+    told.size_num(line, long, &num);
+}
