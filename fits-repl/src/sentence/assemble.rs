@@ -80,11 +80,6 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     if matches!(fit, Some(Fit::Hole(_) | Fit::Shaft(_))) {
         return None;
     }
-    // `interference for 50 H7/u6`: the sizes say it.
-    let asks_more = view.words("head").any(|head| head != "interf") || view.tokens().any(is_load);
-    if has_class && !asks_more && view.numbers().count() == 1 {
-        return None;
-    }
     // A fit and a question of force or heat, and no hub said: which hub?
     let sizes = view.numbers().count();
     if let (Some(fit), 1, false, false) = (&fit, sizes, view.has("role"), view.has("bushing"))
@@ -128,26 +123,29 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         Token::Torque(text) => Some(text.clone()),
         _ => None,
     });
-    let (Some(torque), Some(size)) = (torque, joint.bore.as_ref().or(joint.plug.as_ref())) else {
-        return Some(said);
-    };
-    // `will FN2 hold 50 ft lb`: what it holds, or the fit that holds so much.
-    let parts = joint.parts(view, system)?;
-    let size = size.plain(system);
-    let mut choices = said.queries();
-    choices.push(format!("pick {size} holds {torque}{parts}"));
-    let why = format!("what it holds, to be compared with {torque}, or a fit that holds so much?");
-    Some(Said::ask(why, choices))
-}
-
-fn is_load(token: &Token) -> bool {
-    matches!(token, Token::Torque(_) | Token::Force(_))
+    // `will FN2 hold 50 ft lb`: that goes by its length.
+    let Some(torque) = torque else { return Some(said) };
+    let holds = format!(", holds {torque}");
+    if joint.long.is_some() {
+        return Some(said.and_so(&holds));
+    }
+    let size = joint.plug.as_ref().or(joint.bore.as_ref())?;
+    let mut choices = Vec::new();
+    for times in [1.0, 1.5] {
+        let long = Joint { long: Some(size.times(times)), ..joint.clone() };
+        let said = compose(view, &long, fit.as_ref(), system, shrinks)?;
+        choices.extend(said.and_so(&holds).queries());
+    }
+    Some(Said::ask("what it holds goes by its length, which is not said", choices))
 }
 
 /// `bush 32 od 25 bore pressed in`: the bush's own bore, which takes no part in the press.
 fn with_own_bore(view: &View) -> View {
     let mut items = view.items.clone();
-    let is_own = view.has("bushing") && view.says("role", "od") && !view.says("role", "id");
+    let is_own = view.has("bushing")
+        && view.says("role", "od")
+        && !view.says("role", "id")
+        && !view.has("shaft");
     for at in 0..items.len() {
         let of_number = [at.checked_sub(1), Some(at + 1)]
             .into_iter()

@@ -97,7 +97,11 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
         ));
     }
     // A seat as it measures, beside its bearing's number.
-    if let Some(ball) = ball.filter(|_| view.has("reads") && view.numbers().next().is_some()) {
+    let has_seat =
+        (view.has("hub") || view.has("hole") || view.has("shaft")) && !view.types(&["seat"]);
+    if let Some(ball) =
+        ball.filter(|_| (view.has("reads") || has_seat) && view.numbers().next().is_some())
+    {
         return numbered(view, ball);
     }
     if view.has("reads") && ball.is_none() {

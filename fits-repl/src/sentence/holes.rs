@@ -103,9 +103,9 @@ pub(crate) fn tap(view: &View, system: System) -> Option<Said> {
         tail.push_str(" form");
     }
     if view.has("state")
-        && view
-            .words("state")
-            .any(|state| !matches!(state, "form" | "coarse" | "fine" | "bolt" | "nutbore" | "pipe"))
+        && view.words("state").any(|state| {
+            !matches!(state, "form" | "coarse" | "fine" | "bolt" | "nutbore" | "pipe" | "left hand")
+        })
     {
         return None;
     }

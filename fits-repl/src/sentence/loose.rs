@@ -92,6 +92,15 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     let typed = choices.first().map_or(0, |first| numbers_in(first));
     let mut choices = distinct(choices);
     choices.retain(|choice| numbers_in(choice) >= typed);
+    // Nor the fit: two sizes alone say nothing of it.
+    if line.gist().0.has("fit") {
+        let is_bare_pair = |choice: &str| {
+            choice.starts_with("hole ")
+                && choice.contains(", shaft ")
+                && choice.matches(' ').count() == 3
+        };
+        choices.retain(|choice| !is_bare_pair(choice));
+    }
     let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
     Some(Guess { unknown, choices })
 }

@@ -88,6 +88,15 @@ impl Said {
         Self::Ask { why: why.into(), choices }
     }
 
+    /// The same with more at the end of each query.
+    fn and_so(self, more: &str) -> Self {
+        let with = |queries: Vec<String>| queries.into_iter().map(|it| it + more).collect();
+        match self {
+            Self::Plain(lines) => Self::Plain(with(lines)),
+            Self::Ask { why, choices } => Self::Ask { why, choices: with(choices) },
+        }
+    }
+
     /// The plain queries that may be meant: one, or what is asked about.
     fn queries(self) -> Vec<String> {
         match self {
@@ -248,6 +257,13 @@ fn plain_marks(text: &str) -> String {
             '\u{215d}' => plain.push_str(" 5/8"),
             '\u{215e}' => plain.push_str(" 7/8"),
             _ => plain.push(c),
+        }
+    }
+    // `1" BSP`: a pipe thread's size, with the mark of its inches or without.
+    if let Some(at) = plain.find("\" ") {
+        let next = plain[at + 2..].split([' ', ',', '?']).next().unwrap_or_default();
+        if ["bsp", "bspp", "bspt", "npt", "bsw", "bsf"].contains(&&*next.to_ascii_lowercase()) {
+            plain.remove(at);
         }
     }
     // `number 10-32`, `no. 8-32`: a screw's size and its pitch.

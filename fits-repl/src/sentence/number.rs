@@ -298,7 +298,7 @@ pub(crate) fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
             ));
         }
     }
-    let (first, end) = signed(line, at)?;
+    let (first, end) = signed(line, at).or_else(|| unsigned_nought(line, at))?;
     let mut from = spaces(line, end);
     let mut slashed = false;
     if byte(line, from) == Some(b'/') {
@@ -334,6 +334,14 @@ pub(crate) fn deviations(line: &str, at: usize) -> Option<(Token, usize)> {
         return None;
     }
     Some((Token::Deviations { upper, lower, is_both: false }, end))
+}
+
+/// `16 0/-0.12`: no sign stands before nothing, one does after it.
+fn unsigned_nought(line: &str, at: usize) -> Option<(Num, usize)> {
+    let (num, end) = number(line, at).filter(|(num, _)| num.value == 0.0)?;
+    let next = spaces(line, end);
+    let next = if byte(line, next) == Some(b'/') { spaces(line, next + 1) } else { next };
+    matches!(byte(line, next), Some(b'+' | b'-')).then_some((num, end))
 }
 
 /// A decimal without a unit.

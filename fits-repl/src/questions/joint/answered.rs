@@ -101,6 +101,7 @@ impl Session {
         let outer = (1..=joint.sleeves.len()).map(|at| min_max(solved.pressure(at)));
         let by_heat = heat.map_or_else(Vec::new, |heat| heat_rests_on(text, &joint, heat));
         let (known, unconfirmed) = how_known(&joint, joint.interference.known(), &class, by_heat);
+        let at_work = self.at_work(text, &joint)?;
         Ok(AssemblyAnswer {
             nominal_mm: Mm(joint.diameter),
             known,
@@ -130,6 +131,7 @@ impl Session {
                 .map(|force| tidy(force.get::<newton>())),
             axial_hold_n: solved.axial_hold().map(|force| tidy(force.get::<newton>())),
             torque_n_m: solved.torque().map(|torque| tidy(torque.get::<newton_meter>())),
+            must_hold: self.must_hold(text, solved, &at_work)?,
             finish_is_assumed: joint.finish_is_assumed,
             ground_torque_n_m: ground
                 .and_then(|it| it.torque())
@@ -161,7 +163,7 @@ impl Session {
                 cool_to_c: celsius(both.shaft_to),
                 heat_to_c: celsius(both.hub_to),
             }),
-            at_work: self.at_work(text, &joint)?,
+            at_work,
             lead_in: LeadInFigures {
                 angle_deg: entry.angle,
                 length_mm: Mm(entry.length),

@@ -82,6 +82,8 @@ pub struct JointText {
     pub clearance: Option<Size>,
     /// `within TIME`: out of the oven before they do.
     pub within: Option<Amount>,
+    /// `holds TORQUE` or `holds FORCE`: what it must hold.
+    pub holds: Option<Amount>,
 }
 
 /// What is wanted of a joint whose class is sought.

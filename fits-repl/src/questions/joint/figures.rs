@@ -84,6 +84,9 @@ pub struct AssemblyAnswer {
     /// The torque it holds at its loosest; `null` without a length, and where
     /// nothing is to be counted on.
     pub torque_n_m: Option<f64>,
+    /// What it must hold, where that was said, and whether it does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub must_hold: Option<HeldFigures>,
     /// No finish was given: the hold counts a reamed bore and a fine-turned
     /// shaft, Rz 6.3 um each.
     pub finish_is_assumed: bool,
@@ -175,6 +178,22 @@ pub struct AtWorkFigures {
     pub axial_hold_n: Option<f64>,
     /// Does a part yield at the tightest?
     pub yields: bool,
+}
+
+/// What a joint must hold, and whether it does.
+#[derive(Clone, Copy, Debug, JsonSchema, Serialize)]
+#[non_exhaustive]
+pub struct HeldFigures {
+    /// The torque wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holds_n_m: Option<f64>,
+    /// The force wanted along the axis.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holds_n: Option<f64>,
+    /// Is it held at the loosest, cold and wherever it works?
+    pub is_held: bool,
+    /// How many times over it is held there; `null` where nothing is to be counted on.
+    pub times: Option<f64>,
 }
 
 /// One of the parts.

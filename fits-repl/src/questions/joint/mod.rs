@@ -5,6 +5,7 @@ pub(crate) mod asked;
 pub(crate) mod at_work;
 pub(crate) mod body_reader;
 pub(crate) mod figures;
+pub(crate) mod held;
 pub(crate) mod known;
 pub(crate) mod pick_shown;
 pub(crate) mod picked;
@@ -57,8 +58,8 @@ pub(crate) const HELP: &[HelpTopic] = &[HelpTopic {
         "sleeve MATERIAL od SIZE CLASSES stands between. dry, oil, degreased; friction N;",
         "rz SIZE roughness; shrink; clearance SIZE, within TIME for heat; blind; warm",
         "TEMP the grip at work; with INSTRUMENT or \u{b1}SIZE after a reading. Interference",
-        "is on the diameter; say `interference 0.015 on radius` if yours is not. holds of",
-        "pick takes a torque, or a force along the axis.",
+        "is on the diameter; say `interference 0.015 on radius` if yours is not. holds",
+        "TORQUE, or a FORCE along the axis, says whether it does.",
         "Force, pressure, torque, heat: N kN lbf tons, MPa GPa psi ksi, Nm lbf-ft, C F.",
     ],
     examples: &[

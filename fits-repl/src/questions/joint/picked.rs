@@ -167,7 +167,7 @@ impl Session {
         })))
     }
 
-    fn positive(&self, amount: &crate::query::Amount) -> Result<f64, Problem> {
+    pub(super) fn positive(&self, amount: &crate::query::Amount) -> Result<f64, Problem> {
         let value = self.amount(amount)?;
         if value > 0.0 {
             return Ok(value);

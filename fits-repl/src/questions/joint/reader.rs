@@ -1,6 +1,9 @@
 //! `assemble`: a joint and its parts; and `pick` by what a joint must hold.
 
-use super::body_reader::{ends, friction, name, of_body, part};
+use super::{
+    body_reader::{ends, friction, name, of_body, part},
+    wish_reader::held,
+};
 use fits_core::standards::iso286::Feature;
 use nom::{
     Parser,
@@ -42,6 +45,7 @@ pub(super) const CLAUSES: &[&str] = &[
     "rz",
     "clearance",
     "within",
+    "holds",
     "shrink",
     "shrunk",
     "blind",
@@ -90,6 +94,7 @@ pub(super) fn joint(size: Size, tolerance: Tolerance) -> JointText {
         roughness: None,
         clearance: None,
         within: None,
+        holds: None,
     }
 }
 
@@ -265,6 +270,10 @@ fn worded<'a>(
             )?;
             return once(input, end, &mut joint.within, found).map(done);
         }
+        "holds" => {
+            let (end, found) = held(start, total)?;
+            return once(input, end, &mut joint.holds, found).map(done);
+        }
         "shrink" | "shrunk" => {
             return once(input, after, &mut joint.shrink, Spot { value: (), at }).map(done);
         }
@@ -363,8 +372,8 @@ fn elsewhere(words: &str) -> Option<(&'static str, &str)> {
         "heat" | "heated" | "cool" | "chill" => {
             "how hot is in the answer, for the play wanted as they meet: `assemble 20 H7/s6, hub steel od 40 long 25, clearance 0.03`"
         }
-        "holds" | "press" if words.contains(|c: char| c.is_ascii_digit()) => {
-            "what holds so much or goes in so is asked of pick: `pick 20 holds 30 Nm, hub steel od 40 long 25`, `pick 20 press under 60 kN, hub steel od 40 long 25`"
+        "press" if words.contains(|c: char| c.is_ascii_digit()) => {
+            "what goes in so is asked of pick: `pick 20 press under 60 kN, hub steel od 40 long 25`"
         }
         "ra" => "roughness goes by Rz here: `assemble 20 H7/s6, hub steel od 40 long 25, rz 6.3um`",
         _ => return None,

@@ -60,6 +60,9 @@ impl Text {
             let value = self.style(Style::Strong, "nothing to count on");
             let _ = writeln!(out, "HOLDS {value}: a part gives");
         }
+        if let Some(wanted) = &answer.must_hold {
+            self.must_hold(out, wanted);
+        }
         if answer.finish_is_assumed && answer.torque_n_m.is_some() {
             let ground = answer
                 .ground_torque_n_m

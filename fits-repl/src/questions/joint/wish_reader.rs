@@ -2,7 +2,7 @@
 
 use super::reader::{Now, clause, joint, unknown};
 use crate::{
-    query::{Dimension, Query, Size, Spot, Tolerance, WishText},
+    query::{Amount, Dimension, Query, Size, Spot, Tolerance, WishText},
     questions::{joint::asked::GripText, part::clauses::once},
     words::{
         fault::Parsed,
@@ -46,21 +46,25 @@ pub(crate) fn starts_wish(input: &str) -> bool {
         || keyword("hub")(input).is_ok()
 }
 
+/// After `holds`: a torque, or a force, which is held along the axis.
+pub(super) fn held(input: &str, total: usize) -> Parsed<'_, Amount> {
+    let torque = quantity(
+        input,
+        total,
+        Dimension::Torque,
+        "the torque is missing after `holds`",
+        "as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
+    );
+    match (torque, quantity(input, total, Dimension::Force, "", "")) {
+        (Err(_), Ok(force)) => Ok(force),
+        (torque, _) => torque,
+    }
+}
+
 fn wish<'a>(input: &'a str, total: usize, wishes: &mut WishText) -> Parsed<'a, ()> {
     if let Ok((after, ())) = keyword("holds")(input) {
         let (after, _) = space(after)?;
-        let torque = quantity(
-            after,
-            total,
-            Dimension::Torque,
-            "the torque is missing after `holds`",
-            "as in `pick 20 holds 30 Nm, hub steel od 40 long 25`",
-        );
-        // A force is held along the axis.
-        let (end, found) = match (torque, quantity(after, total, Dimension::Force, "", "")) {
-            (Err(_), Ok(force)) => force,
-            (torque, _) => torque?,
-        };
+        let (end, found) = held(after, total)?;
         return once(input, end, &mut wishes.holds, found);
     }
     if let Ok((after, ())) = keyword("press")(input) {
