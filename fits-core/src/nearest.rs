@@ -34,8 +34,22 @@ pub(crate) fn plain(text: &str) -> Cow<'_, str> {
     if is_plain && (before != b' ' || text.is_empty()) {
         return text.into();
     }
-    let spaced: String = plain_letters(text).collect();
+    let spaced: String = if text.is_ascii() {
+        text.to_ascii_lowercase().replace(['-', '_'], " ")
+    } else {
+        plain_letters(text).collect()
+    };
     spaced.split_whitespace().collect::<Vec<_>>().join(" ").into()
+}
+
+/// Does a name of a table come to this plain word? Most are told apart by a letter.
+pub(crate) fn comes_to(name: &str, plain: &str) -> bool {
+    if !name.is_ascii() {
+        return plain_letters(name).eq(plain.chars());
+    }
+    let letter = |byte: u8| if matches!(byte, b'-' | b'_') { b' ' } else { byte };
+    let letters = name.bytes().map(|byte| letter(byte).to_ascii_lowercase());
+    name.len() == plain.len() && letters.eq(plain.bytes())
 }
 
 /// The letters of [`plain`], their spaces as they are: all of it for a name of a table.
@@ -145,6 +159,7 @@ mod tests {
         ] {
             let letters: String = plain_letters(text).collect();
             assert_eq!(plain(text), letters.split_whitespace().collect::<Vec<_>>().join(" "));
+            assert!(comes_to(text, &letters) && !comes_to(text, &(letters + "s")));
         }
     }
 }

@@ -25,28 +25,6 @@ fn as_it_is<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) -> Result<(), E
     value.serialize(&mut serde_json::Serializer::with_formatter(out, ForTerminal))
 }
 
-/// Digits of a number, with so many of them behind a point.
-fn digits(out: &mut Vec<u8>, mut number: u64, places: usize) {
-    const MOST: usize = 24;
-    let mut text = [b'0'; MOST];
-    let mut at = MOST;
-    let mut put = |byte: u8| {
-        at -= 1;
-        text[at] = byte;
-    };
-    let mut written = 0;
-    while number > 0 || written <= places {
-        if written == places && places > 0 {
-            put(b'.');
-        }
-        #[allow(clippy::cast_possible_truncation, reason = "a digit")]
-        put(b'0' + (number % 10) as u8);
-        number /= 10;
-        written += 1;
-    }
-    out.extend_from_slice(&text[at..]);
-}
-
 /// What a millimetre has of the smallest steps of a length.
 const STEPS: f64 = 1e7;
 
@@ -58,28 +36,48 @@ fn counted(out: &mut Vec<u8>, value: f64) -> bool {
         return true;
     }
     let size = value.abs();
-    // Less is written with an exponent, and of more a digit may be lost.
-    if !(1e-5..1e8).contains(&size) {
+    // Less is written with an exponent, and no length has more.
+    if !(1e-5..1e7).contains(&size) {
         return false;
     }
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held above")]
-    let mut count = (size * STEPS + 0.5) as u64;
+    let count = (size * STEPS + 0.5) as u64;
     #[allow(clippy::cast_precision_loss, reason = "held above")]
     let is_count = (count as f64 / STEPS).to_bits() == size.to_bits();
     if is_count {
-        if value < 0.0 {
-            out.push(b'-');
-        }
-        let mut places = 7;
-        if count.is_multiple_of(10_000) {
-            (count, places) = (count / 10_000, places - 4);
-        }
-        while places > 1 && count.is_multiple_of(10) {
-            (count, places) = (count / 10, places - 1);
-        }
-        digits(out, count, places);
+        write_count(out, count, value < 0.0);
     }
     is_count
+}
+
+/// A count of ten-millionths below ten million, without the noughts behind it.
+fn write_count(out: &mut Vec<u8>, count: u64, is_negative: bool) {
+    const POINT: usize = 8;
+    const STEPS: u64 = 10_000_000;
+    let mut text = *b"-0000000.0000000";
+    #[allow(clippy::cast_possible_truncation, reason = "eight digits at most")]
+    let (mut whole, mut part) = ((count / STEPS) as u32, (count % STEPS) as u32);
+    let last_digit = |number: &mut u32| {
+        #[allow(clippy::cast_possible_truncation, reason = "a digit")]
+        let digit = b'0' + (*number % 10) as u8;
+        *number /= 10;
+        digit
+    };
+    for place in text[POINT + 1..].iter_mut().rev() {
+        *place = last_digit(&mut part);
+    }
+    let mut from = POINT;
+    while from == POINT || whole > 0 {
+        from -= 1;
+        text[from] = last_digit(&mut whole);
+    }
+    if is_negative {
+        from -= 1;
+        text[from] = b'-';
+    }
+    let behind = text[POINT + 2..].iter().rposition(|digit| *digit != b'0');
+    let end = behind.map_or(POINT + 2, |at| POINT + 3 + at);
+    out.extend_from_slice(&text[from..end]);
 }
 
 impl<'a> Writer<'a> {
@@ -95,15 +93,6 @@ impl<'a> Writer<'a> {
         self.0.push(b':');
         Ok(self)
     }
-}
-
-macro_rules! whole {
-    ($($name:ident($typed:ty)),+) => {
-        $(fn $name(self, value: $typed) -> Result<(), Error> {
-            digits(self.0, value.into(), 0);
-            Ok(())
-        })+
-    };
 }
 
 macro_rules! rare {
@@ -125,11 +114,8 @@ impl<'a> Serializer for Writer<'a> {
     type SerializeStruct = Inside<'a>;
     type SerializeStructVariant = Inside<'a>;
 
-    whole! {
-        serialize_u8(u8), serialize_u16(u16), serialize_u32(u32), serialize_u64(u64)
-    }
-
     rare! {
+        serialize_u8(u8), serialize_u16(u16), serialize_u32(u32), serialize_u64(u64),
         serialize_i8(i8), serialize_i16(i16), serialize_i32(i32), serialize_i64(i64),
         serialize_i128(i128), serialize_u128(u128), serialize_f32(f32), serialize_char(char),
         serialize_bytes(&[u8])
@@ -314,7 +300,8 @@ mod tests {
 
     #[test]
     fn numbers_are_written_as_before() {
-        let ends = [0.0, -0.0, 1e-5, 9.999_999e-6, 1e-7, 1e8, 99_999_999.999_999_9, 1e15, 1e16];
+        let ends =
+            [0.0_f64, -0.0, 1e-5, 9.999_999e-6, 1e-7, 1e7, 9_999_999.999_999_9, 1e8, 1e15, 1e16];
         for value in ends {
             same(&value);
             same(&-value);
