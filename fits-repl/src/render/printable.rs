@@ -25,8 +25,7 @@ pub(crate) fn is_obeyed(c: char) -> bool {
 /// feeds stay, and where colour is on the five codes of our own colours.
 pub fn printable(text: &str, colour: Colour) -> Cow<'_, str> {
     // Of plain letters no character is looked at by itself.
-    let is_plain =
-        text.bytes().fold(true, |all, byte| all & (matches!(byte, b' '..=b'~') | (byte == b'\n')));
+    let is_plain = text.bytes().fold(true, |all, byte| all & matches!(byte, b'\n' | b' '..=b'~'));
     if is_plain || !text.chars().any(|c| is_obeyed(c) && c != '\n') {
         return Cow::Borrowed(text);
     }

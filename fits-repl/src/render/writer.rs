@@ -1,6 +1,6 @@
-//! The same bytes as serde_json's, written with fewer steps: an answer has some forty
+//! The same bytes as `serde_json`'s, written with fewer steps: an answer has some forty
 //! figures and eighty names, and a batch has many answers. What is not plain is left
-//! to serde_json.
+//! to `serde_json`.
 
 use serde::{
     Serialize, Serializer,
@@ -20,7 +20,7 @@ pub(super) struct Inside<'a> {
     end: &'static [u8],
 }
 
-/// As serde_json has it.
+/// As `serde_json` has it.
 fn as_it_is<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) -> Result<(), Error> {
     value.serialize(&mut serde_json::Serializer::with_formatter(out, ForTerminal))
 }
@@ -129,7 +129,7 @@ impl<'a> Serializer for Writer<'a> {
         if counted(self.0, value) { Ok(()) } else { as_it_is(self.0, &value) }
     }
     fn serialize_str(self, value: &str) -> Result<(), Error> {
-        let plain = |byte: u8| matches!(byte, b' '..=b'~') & (byte != b'"') & (byte != b'\\');
+        let plain = |byte: u8| matches!(byte, b' ' | b'!' | b'#'..=b'[' | b']'..=b'~');
         if !value.bytes().fold(true, |all, byte| all & plain(byte)) {
             return as_it_is(self.0, value);
         }
