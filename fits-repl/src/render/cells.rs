@@ -117,9 +117,14 @@ fn write<T: Serialize + ?Sized>(cell: &mut Vec<u8>, value: &T) {
     if json::write(cell, value).is_err() || cell == b"null" {
         cell.clear();
     }
-    if cell.first() == Some(&b'"')
-        && let Ok(text) = serde_json::from_slice::<String>(cell)
-    {
+    if cell.first() != Some(&b'"') {
+        return;
+    }
+    if !cell.contains(&b'\\') {
+        // Between its quotation marks it stands as it is.
+        cell.pop();
+        cell.remove(0);
+    } else if let Ok(text) = serde_json::from_slice::<String>(cell) {
         *cell = text.into_bytes();
     }
 }

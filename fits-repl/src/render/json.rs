@@ -4,16 +4,13 @@ use std::io;
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use serde_json::{
-    Map, Value,
-    ser::{Formatter, Serializer},
-};
+use serde_json::{Map, Value, ser::Formatter};
 
 use crate::{
     answer::Answer,
     problem::{Code, Problem},
     query::Units,
-    render::{printable::is_obeyed, shown},
+    render::{printable::is_obeyed, shown, writer::Writer},
     sentence::Slip,
 };
 
@@ -157,7 +154,7 @@ fn append<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) {
 
 /// Appends a value in which nothing is left that a terminal would obey.
 pub(crate) fn write<T: Serialize + ?Sized>(out: &mut Vec<u8>, value: &T) -> serde_json::Result<()> {
-    value.serialize(&mut Serializer::with_formatter(out, ForTerminal))
+    value.serialize(Writer(out))
 }
 
 /// The same as a text of its own.
@@ -169,7 +166,7 @@ pub(crate) fn text<T: Serialize + ?Sized>(value: &T) -> String {
 
 /// Compact JSON that escapes what a terminal would obey and JSON lets stand: it is
 /// inside strings, where its number means the same.
-struct ForTerminal;
+pub(super) struct ForTerminal;
 
 impl Formatter for ForTerminal {
     fn write_string_fragment<W: io::Write + ?Sized>(

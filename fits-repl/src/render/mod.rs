@@ -9,6 +9,7 @@ mod printable;
 pub(crate) mod shown;
 pub mod svg;
 pub mod text;
+mod writer;
 
 pub use crate::render::{printable::printable, text::lines::follow_terminal};
 

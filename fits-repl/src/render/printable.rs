@@ -24,7 +24,9 @@ pub(crate) fn is_obeyed(c: char) -> bool {
 /// would be obeyed shows as its number, as `\u{202e}`; a tab as a space. Line
 /// feeds stay, and where colour is on the five codes of our own colours.
 pub fn printable(text: &str, colour: Colour) -> Cow<'_, str> {
-    if !text.chars().any(|c| is_obeyed(c) && c != '\n') {
+    // Of plain letters no character is looked at by itself.
+    let is_plain = text.bytes().fold(true, |all, byte| all & matches!(byte, b'\n' | b' '..=b'~'));
+    if is_plain || !text.chars().any(|c| is_obeyed(c) && c != '\n') {
         return Cow::Borrowed(text);
     }
     let mut out = String::with_capacity(text.len() + 16);

@@ -288,12 +288,11 @@ pub(crate) fn gauge(line: &str, at: usize) -> Option<(Token, usize)> {
         }
         _ => {
             // `F drill`, `drill F`
-            let letter = line.get(at..=at)?;
+            let letter = line.get(at..=at).filter(|_| word.len() == 1)?;
             let next = word_at(line, spaces(line, end)).map(|(next, _)| next);
             let before = line.get(..at)?.trim_end().to_lowercase();
             let is_drill = |word: &str| matches!(word, "drill" | "drills" | "bit");
-            (word.len() == 1
-                && letter.bytes().all(|byte| byte.is_ascii_uppercase() && byte != b'I')
+            (letter.bytes().all(|byte| byte.is_ascii_uppercase() && byte != b'I')
                 && (next.is_some_and(|next| is_drill(&next))
                     || before.ends_with("drill")
                     || before.ends_with("drill size")))
@@ -364,10 +363,12 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
 }
 
 pub(crate) fn general(line: &str, at: usize) -> Option<(Token, usize)> {
-    let rest = line.get(at..)?.to_ascii_lowercase();
-    let lead = ["iso 2768-1", "iso 2768", "iso2768", "2768-1", "2768"]
-        .iter()
-        .find(|lead| rest.starts_with(**lead))?;
+    let rest = line.get(at..)?.as_bytes();
+    let begins = |lead: &str| {
+        rest.get(..lead.len()).is_some_and(|it| it.eq_ignore_ascii_case(lead.as_bytes()))
+    };
+    let lead =
+        ["iso 2768-1", "iso 2768", "iso2768", "2768-1", "2768"].iter().find(|lead| begins(lead))?;
     let mut from = at + lead.len();
     from = spaces(line, from);
     if byte(line, from) == Some(b'-') {

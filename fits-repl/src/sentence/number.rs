@@ -103,7 +103,10 @@ pub(crate) fn spelled_number(line: &str, at: usize) -> Option<(Num, usize)> {
         is_negative: false,
     };
     let (first, _) = word_at(line, at)?;
-    let begins = |spelled: &str| spelled.split(' ').next() == Some(&*first);
+    let begins = |spelled: &str| {
+        let rest = spelled.strip_prefix(&*first);
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+    };
     for (lead, text, value) in [
         ("inch and a half", "1-1/2", 1.5),
         ("inch and a quarter", "1-1/4", 1.25),

@@ -14,7 +14,6 @@ impl View {
         let mut sums = Vec::new();
         for at in 0..self.items.len() {
             let Token::Number(amount) = &self.items[at].token else { continue };
-            let amount = amount.clone();
             let beyond = match self.items.get(at + 1).map(|item| &item.token) {
                 Some(Token::Word { kind: "beyond", name }) => *name,
                 // `am I over?` of an amount says how much.
@@ -33,7 +32,7 @@ impl View {
             let before = || (0..at).rev().find(|at| number(at) && !sums.contains(at));
             let Some(of) = after.or_else(before) else { continue };
             let Token::Number(base) = &self.items[of].token else { continue };
-            let Some(sum) = moved(base, &amount, beyond == "over") else { continue };
+            let Some(sum) = moved(base, amount, beyond == "over") else { continue };
             self.items[at].token = Token::Number(sum);
             self.items[at + 1].token = Token::Word { name: "beyond", kind: "reads" };
             // The verb stands before what it reads.

@@ -69,13 +69,19 @@ struct Spelling {
     row: usize,
 }
 
+/// The spellings that begin with one word.
+#[derive(Debug, Default)]
+struct Begun {
+    all: Vec<Spelling>,
+    /// The most words that any of them has after its first.
+    most_after: usize,
+}
+
 /// Every spelling, by its first word.
 #[derive(Debug)]
 pub(crate) struct Table {
     rows: Vec<Row>,
-    spellings: HashMap<&'static str, Vec<Spelling>>,
-    /// The most words that any of them has after its first.
-    most_after: usize,
+    spellings: HashMap<&'static str, Begun>,
     /// Single words of five letters or more, for slips of typing.
     long: Vec<&'static str>,
 }
@@ -95,7 +101,6 @@ impl Table {
         let mut table = Self {
             rows: Vec::with_capacity(1 << 10),
             spellings: HashMap::with_capacity(1 << 12),
-            most_after: 0,
             long: Vec::with_capacity(1 << 12),
         };
         for line in include_str!("words.csv").lines().skip(1) {
@@ -192,8 +197,9 @@ impl Table {
             let after = words.count();
             let rest = if after == 0 { "" } else { lower.trim_start_matches([' ', '-']) };
             let rest = rest.get(first.len() + 1..).unwrap_or_default();
-            self.most_after = self.most_after.max(after);
-            self.spellings.entry(first).or_default().push(Spelling { rest, row });
+            let begun = self.spellings.entry(first).or_default();
+            begun.most_after = begun.most_after.max(after);
+            begun.all.push(Spelling { rest: rest.trim_start_matches([' ', '-']), row });
             if after == 0 && lower.len() >= 4 && lower.is_ascii() {
                 self.long.push(lower);
             }
@@ -203,15 +209,23 @@ impl Table {
     /// Every spelling that begins here, the shortest first: its row, and where it ends.
     pub(crate) fn matches(&self, line: &str, at: usize) -> Vec<(&'static Row, usize)> {
         let Some((first, end)) = word_at(line, at) else { return Vec::new() };
-        let Some(spellings) = self.spellings.get(&*first) else { return Vec::new() };
+        let Some(Begun { all, most_after }) = self.spellings.get(&*first) else {
+            return Vec::new();
+        };
         let after = |end: usize| {
             let gap = line[end..].len() - line[end..].trim_start_matches([' ', '-', '\t']).len();
             if gap > 0 { word_at(line, end + gap) } else { None }
         };
-        let after = std::iter::successors(after(end), |(_, end)| after(*end));
-        let after: Vec<_> = after.take(self.most_after).collect();
+        let next = if *most_after > 0 { after(end) } else { None };
+        let after = std::iter::successors(next, |(_, end)| after(*end));
+        let after: Vec<_> = after.take(*most_after).collect();
         let mut found = Vec::new();
-        for spelling in spellings {
+        for spelling in all {
+            // Most are passed over by their second word.
+            let is_begun = |(next, _): &(Cow<'_, str>, usize)| spelling.rest.starts_with(&**next);
+            if !spelling.rest.is_empty() && !after.first().is_some_and(is_begun) {
+                continue;
+            }
             let mut words = after.iter();
             let (mut length, mut ends) = (0, end);
             let is_typed =
@@ -236,7 +250,7 @@ impl Table {
         let mut near = self.long.iter().filter(|known| is_slip(word, known));
         let first = near.next()?;
         let meanings = |word: &str| -> BTreeSet<(&str, &str)> {
-            let spellings = self.spellings.get(word).into_iter().flatten();
+            let spellings = self.spellings.get(word).map_or(&[][..], |begun| &begun.all).iter();
             let alone = spellings.filter(|spelling| spelling.rest.is_empty());
             let rows = alone.filter_map(|spelling| self.rows.get(spelling.row));
             rows.map(|row| (row.name, row.kind)).collect()

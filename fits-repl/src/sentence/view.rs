@@ -35,6 +35,12 @@ impl View {
             .to_lowercase()
     }
 
+    /// Was one of these small words typed for an item?
+    fn says_any(&self, at: usize, words: &[&str]) -> bool {
+        let typed = self.items.get(at).and_then(|item| self.text.get(item.at.clone()));
+        typed.is_some_and(|typed| words.iter().any(|word| typed.eq_ignore_ascii_case(word)))
+    }
+
     /// Is any of these words typed?
     pub(crate) fn types(&self, words: &[&str]) -> bool {
         let typed = |item: &Item| self.text.get(item.at.clone()).unwrap_or_default();
@@ -197,8 +203,9 @@ impl View {
     pub(crate) fn dangles(&self) -> bool {
         // `job 12` and `print no. 1250` are names, not sizes.
         let names = |at: usize| {
-            ["job", "drawing", "print", "step", "op", "sheet", "item", "line", "page", "mark"]
-                .contains(&&*self.said(at))
+            let names =
+                ["job", "drawing", "print", "step", "op", "sheet", "item", "line", "page", "mark"];
+            self.says_any(at, &names)
         };
         let is_named = |(at, item): (usize, &Item)| {
             let next = self.items.get(at + 2).map(|item| &item.token);
@@ -233,8 +240,7 @@ impl View {
                 // `3 thou over` ends a phrase of its own.
                 let is_off = matches!(self.items[at].token, Token::Word { kind: "off", .. });
                 ends && !is_off
-                    && ["with", "w/", "from", "using", "and", "=", "at", "over"]
-                        .contains(&&*self.said(at))
+                    && self.says_any(at, &["with", "w/", "from", "using", "and", "=", "at", "over"])
             })
     }
 }

@@ -46,6 +46,8 @@ pub struct Session {
     pub today: Option<fn() -> String>,
     /// Only whether a line is answered matters, not what long work comes to.
     pub(crate) trying: bool,
+    /// The answer itself is thrown away: figures that decide nothing are left out.
+    pub(crate) only_whether: bool,
     /// The plain query that a phrase was taken for.
     pub(crate) read_as: Option<String>,
     /// The words of the last line that were taken for slips of typing.
@@ -98,6 +100,7 @@ impl Session {
             progress: None,
             today: None,
             trying: false,
+            only_whether: false,
             refused: Refused::Nothing,
             alone: false,
             tells_shown: false,
@@ -158,6 +161,11 @@ impl Session {
             last_kept: Arc::clone(&self.last_kept),
             ..*self
         }
+    }
+
+    /// A trial whose answers nobody sees: only whether there is one.
+    pub(crate) fn whether(&self) -> Self {
+        Self { only_whether: true, ..self.trial() }
     }
 
     /// The settings in force.
@@ -242,7 +250,7 @@ impl Session {
     ) -> Option<String> {
         const ROUNDS: usize = 8;
         for _ in 0..ROUNDS {
-            let Err(again) = ask(&mut self.trial(), &line) else { return Some(line) };
+            let Err(again) = ask(&mut self.whether(), &line) else { return Some(line) };
             if advice.is_empty() || again.advice != advice {
                 return None;
             }

@@ -32,7 +32,7 @@ impl Session {
         let is_mended = || {
             let mended = problem.mended(line);
             mended.is_some_and(|mended| {
-                let again = self.trial().understand_as_typed(&mended);
+                let again = self.whether().understand_as_typed(&mended);
                 again.map_or_else(|again| !again.choices.is_empty(), |_| true)
             })
         };
@@ -44,7 +44,7 @@ impl Session {
         let is_named = matches!(plain, Ok(Query::Crib(_) | Query::Help(_)));
         if let Some((mended, slip)) = sentence::mended(line).filter(|_| !is_named)
             && self
-                .trial()
+                .whether()
                 .understand_as_typed(&mended)
                 .map_or_else(|again| !again.choices.is_empty(), |_| true)
         {
@@ -160,14 +160,13 @@ impl Session {
         if words::is_entry(line) && is_terse(line) {
             return self.ask(line);
         }
-        let mut plainly = self.trial();
+        let plainly = is_plain.then(|| self.trial());
         match self.as_phrase(line) {
             Some(Ok(answer)) => {
                 // Read as it stands: nothing was inferred.
-                if is_plain
-                    && plainly
-                        .ask(line)
-                        .is_ok_and(|plain| format!("{plain:?}") == format!("{answer:?}"))
+                if plainly
+                    .and_then(|mut plainly| plainly.ask(line).ok())
+                    .is_some_and(|plain| format!("{plain:?}") == format!("{answer:?}"))
                 {
                     self.read_as = None;
                 }
@@ -205,7 +204,7 @@ impl Session {
     /// choices.
     fn working(&self, choices: Vec<String>) -> Vec<String> {
         let works = |choice: &String| {
-            let mut trial = self.trial();
+            let mut trial = self.whether();
             choice.split(" ; ").all(|plain| {
                 sentence::fractions_of_a_millimetre(plain).next().is_none()
                     && trial.ask(plain).is_ok()
@@ -255,7 +254,7 @@ impl Session {
         let as_unit = |(unit, other): (&str, Units)| {
             // Where bare numbers are the other unit, each of them is refused, and
             // mended in turn.
-            let mut trial = self.trial();
+            let mut trial = self.whether();
             trial.take_units(other);
             let (size, rest) = line.split_at(end);
             // `.002h3`: the class is no part of the unit.
@@ -322,7 +321,7 @@ impl Session {
                 (at.clone(), if is_inch { inches() } else { format!("{decimal}mm") })
             });
             let typed = sentence::replaced(line, sizes);
-            let mut trial = self.trial();
+            let mut trial = self.whether();
             trial.understand(&typed).ok()?;
             Some(trial.read_as.take().unwrap_or(typed))
         };
@@ -341,7 +340,7 @@ impl Session {
         }
         let (point, list) = sentence::decimal_commas(line)?;
         let read = |typed: &str| {
-            let mut trial = self.trial();
+            let mut trial = self.whether();
             let answer = trial.understand(typed);
             answer.map(|_| trial.read_as.take().unwrap_or_else(|| typed.to_owned()))
         };
@@ -404,7 +403,7 @@ impl Session {
     /// inches and the example would be asked about.
     pub(crate) fn in_millimetres(&self, advice: &str) -> String {
         let parts = advice.split('`').enumerate().map(|(at, part)| {
-            let asked = (at % 2 == 1).then(|| self.trial().understand(part).err()).flatten();
+            let asked = (at % 2 == 1).then(|| self.whether().understand(part).err()).flatten();
             let choice = asked.and_then(|asked| {
                 let choice = asked.choices.iter().find(|choice| choice.contains("mm")).cloned();
                 choice.or_else(|| asked.mended(part).filter(|mended| mended.contains("mm")))
@@ -468,7 +467,7 @@ impl Session {
                 }
                 // All of it, or nothing. One line that is refused changes nothing.
                 if !before.is_empty() {
-                    let mut trial = self.trial();
+                    let mut trial = self.whether();
                     for plain in &lines {
                         if let Err(problem) = trial.ask(plain) {
                             return self.refused_entry(line, plain, &problem).map(Err);

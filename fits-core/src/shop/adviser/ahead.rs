@@ -70,10 +70,42 @@ impl Terms {
     }
 }
 
+/// A figure of a row, and how near to the next one.
+#[derive(Clone, Copy, Debug)]
+struct Near {
+    low: usize,
+    share: f64,
+}
+
+impl Near {
+    fn of(self, row: &[Worth]) -> Worth {
+        let (near, far) = (row[self.low], row[self.low + 1]);
+        Worth {
+            value: near.value + self.share * (far.value - near.value),
+            good: near.good + self.share * (far.good - near.good),
+        }
+    }
+}
+
 /// The chance of too much off at each figure of a row, now and after a cut to there.
 struct Over {
     now: Vec<f64>,
     after_cut: Vec<f64>,
+}
+
+/// Reading so often, after a cut or instead of one.
+struct Way {
+    is_cut: bool,
+    cost: f64,
+    place: Between,
+    /// Of each figure of the row those that may be read next.
+    next: Vec<[Near; NODES.len()]>,
+}
+
+/// What no sweep changes of a row.
+struct Moves {
+    ways: Vec<Way>,
+    over: Over,
 }
 
 /// Value, and the chance of a good part, of playing on.
@@ -113,11 +145,14 @@ pub(super) struct Ahead {
     terms: Terms,
     first: f64,
     step: f64,
+    /// Figures of a row.
+    count: usize,
     /// One row for each pair of how well size and tool are known.
     rows: Vec<Vec<Worth>>,
 }
 
 /// Between which rows, and how near to each.
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Between([(usize, f64); 4]);
 
 /// Where a figure lies among falling or rising marks.
@@ -139,39 +174,25 @@ impl Ahead {
         let first = -FROM * terms.half.max(1e-3 * FINE);
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "72 or so")]
         let count = ((FROM + PAST) * FINE) as usize + 1;
-        let at = |index: usize| {
-            #[allow(clippy::cast_precision_loss, reason = "72 or so")]
-            let index = index as f64;
-            first + index * step
-        };
-        let mut table = Self { terms, first, step, rows: Vec::new() };
-        let (mut stops, mut over) = (Vec::new(), Vec::new());
+        let mut table = Self { terms, first, step, count, rows: Vec::new() };
+        let (mut stops, mut moves) = (Vec::new(), Vec::new());
         for known in KNOWN {
             for tool in TOOL {
                 let sd = libm::hypot(known * terms.repeat, terms.bias);
                 stops.push(
                     (0..count)
-                        .map(|index| table.stop(Normal { mean: at(index), sd }))
+                        .map(|index| table.stop(Normal { mean: table.mean(index), sd }))
                         .collect::<Vec<_>>(),
                 );
-                let known = known * terms.repeat;
-                let row = |variance: f64| -> Vec<f64> {
-                    let sd = libm::sqrt(variance + terms.bias * terms.bias);
-                    let mean = |index: usize| Normal { mean: at(index), sd };
-                    (0..count).map(|index| mean(index).above(terms.half)).collect()
-                };
-                let after_cut = terms.after_cut(known, tool * terms.tool);
-                over.push(Over { now: row(known * known), after_cut: row(after_cut) });
+                moves.push(table.moves(known * terms.repeat, tool * terms.tool));
             }
         }
+        let cuts: Vec<Vec<Near>> = (0..count).map(|index| table.cuts(index)).collect();
         table.rows.clone_from(&stops);
         for _ in 0..SWEEPS {
             let mut rows = stops.clone();
-            for (row, known, tool) in
-                (0..rows.len()).map(|row| (row, row / TOOL.len(), row % TOOL.len()))
-            {
-                let (known, tool) = (KNOWN[known] * terms.repeat, TOOL[tool] * terms.tool);
-                table.sweep(&mut rows[row], &over[row], known, tool);
+            for (row, moves) in rows.iter_mut().zip(&moves) {
+                table.sweep(row, moves, &cuts);
             }
             let moved = rows.iter().flatten().zip(table.rows.iter().flatten());
             let most = moved.fold(0.0, |most: f64, (new, old)| most.max(new.value - old.value));
@@ -183,6 +204,66 @@ impl Ahead {
         table
     }
 
+    /// The figure at a place of a row.
+    fn mean(&self, index: usize) -> f64 {
+        #[allow(clippy::cast_precision_loss, reason = "72 or so")]
+        let index = index as f64;
+        self.first + index * self.step
+    }
+
+    /// What can be done where size and tool are known so well.
+    fn moves(&self, known: f64, tool: f64) -> Moves {
+        let mut ways = Vec::with_capacity(2 * READINGS.len());
+        for is_cut in [true, false] {
+            ways.extend(READINGS.iter().filter_map(|times| self.way(known, tool, is_cut, *times)));
+        }
+        let after_cut = self.over(self.terms.after_cut(known, tool));
+        Moves { ways, over: Over { now: self.over(known * known), after_cut } }
+    }
+
+    fn way(&self, known: f64, tool: f64, is_cut: bool, readings: u32) -> Option<Way> {
+        let terms = &self.terms;
+        let before = if is_cut { terms.after_cut(known, tool) } else { known * known };
+        let noise = terms.repeat * terms.repeat / f64::from(readings);
+        let read = before + noise;
+        if read <= 0.0 {
+            return None;
+        }
+        let moves = before / libm::sqrt(read);
+        let size = libm::sqrt((before * noise / read).max(0.0));
+        let taught =
+            if is_cut { libm::sqrt(tool * tool * (1.0 - tool * tool / read)) } else { tool };
+        let cost = READING * f64::from(readings) + if is_cut { PASS } else { 0.0 };
+        let next = |index| NODES.map(|(z, _)| self.near(self.mean(index) + z * moves));
+        let next = (0..self.count).map(next).collect();
+        Some(Way { is_cut, cost, place: self.place(size, taught), next })
+    }
+
+    /// The chance of too much off where the size is known so well.
+    fn over(&self, variance: f64) -> Vec<f64> {
+        let sd = libm::sqrt(variance + self.terms.bias * self.terms.bias);
+        let of = |index| Normal { mean: self.mean(index), sd }.above(self.terms.half);
+        (0..self.count).map(of).collect()
+    }
+
+    /// Where the cuts lead to that can be dialled at a figure, the least first.
+    fn cuts(&self, index: usize) -> Vec<Near> {
+        let terms = &self.terms;
+        let mut cut = libm::ceil(terms.least / terms.part - 1e-9).max(1.0) * terms.part;
+        let reach = -self.mean(index) + 0.75 * terms.half;
+        // Cuts that leave far more than the table needs to compare.
+        let short = reach - 5.0 * terms.half;
+        if short > cut {
+            cut = libm::ceil(short / terms.part) * terms.part;
+        }
+        let mut cuts = Vec::new();
+        while cut <= reach {
+            cuts.push(self.near(self.mean(index) + cut));
+            cut += terms.part;
+        }
+        cuts
+    }
+
     /// Leave the part as it is.
     pub(super) fn stop(&self, size: Normal) -> Worth {
         let good = size.between(-self.terms.half, self.terms.half);
@@ -190,86 +271,52 @@ impl Ahead {
     }
 
     /// One more step before what the table knows.
-    fn sweep(&self, row: &mut [Worth], over: &Over, known: f64, tool: f64) {
-        let terms = &self.terms;
-        let count = row.len();
-        #[allow(clippy::cast_precision_loss, reason = "72 or so")]
-        let at = |index: usize| self.first + index as f64 * self.step;
-        for is_cut in [true, false] {
-            let before = if is_cut { terms.after_cut(known, tool) } else { known * known };
-            for readings in READINGS {
-                let noise = terms.repeat * terms.repeat / f64::from(readings);
-                let read = before + noise;
-                if read <= 0.0 {
-                    continue;
+    fn sweep(&self, row: &mut [Worth], moves: &Moves, cuts: &[Vec<Near>]) {
+        let (Moves { ways, over }, terms) = (moves, &self.terms);
+        for way in ways {
+            let there = self.blended(&way.place);
+            let after = way.next.iter().map(|next| {
+                let mut sum = Worth { value: -way.cost, good: 0.0 };
+                for (Near { low, share }, (_, weight)) in next.iter().zip(NODES) {
+                    sum.add(weight * (1.0 - share), there[*low]);
+                    sum.add(weight * share, there[*low + 1]);
                 }
-                let moves = before / libm::sqrt(read);
-                let size = libm::sqrt((before * noise / read).max(0.0));
-                let taught = if is_cut {
-                    libm::sqrt(tool * tool * (1.0 - tool * tool / read))
-                } else {
-                    tool
-                };
-                let place = self.place(size, taught);
-                let cost = READING * f64::from(readings) + if is_cut { PASS } else { 0.0 };
-                let there = self.blended(&place);
-                let after: Vec<Worth> = (0..count)
-                    .map(|index| {
-                        let mut sum = Worth { value: -cost, good: 0.0 };
-                        for (z, weight) in NODES {
-                            let (low, share) = self.index(at(index) + z * moves);
-                            sum.add(weight * (1.0 - share), there[low]);
-                            sum.add(weight * share, there[low + 1]);
-                        }
-                        sum
-                    })
-                    .collect();
-                if !is_cut {
-                    for (best, found) in row.iter_mut().zip(after) {
-                        if found.value > best.value {
-                            *best = found;
-                        }
+                sum
+            });
+            if !way.is_cut {
+                for (best, found) in row.iter_mut().zip(after) {
+                    if found.value > best.value {
+                        *best = found;
                     }
-                    continue;
                 }
-                for (index, best) in row.iter_mut().enumerate() {
-                    let now = over.now[index];
-                    if now > terms.risk {
+                continue;
+            }
+            let after: Vec<Worth> = after.collect();
+            for ((best, cuts), now) in row.iter_mut().zip(cuts).zip(&over.now) {
+                if *now > terms.risk {
+                    break;
+                }
+                for cut in cuts {
+                    let (near, far) = (over.after_cut[cut.low], over.after_cut[cut.low + 1]);
+                    let risk = near + cut.share * (far - near);
+                    if risk > terms.risk {
                         break;
                     }
-                    let mut cut = libm::ceil(terms.least / terms.part - 1e-9).max(1.0) * terms.part;
-                    let reach = -at(index) + 0.75 * terms.half;
-                    // Cuts that leave far more than the table needs to compare.
-                    let short = reach - 5.0 * terms.half;
-                    if short > cut {
-                        cut = libm::ceil(short / terms.part) * terms.part;
-                    }
-                    while cut <= reach {
-                        let (low, share) = self.index(at(index) + cut);
-                        let (near, far) = (over.after_cut[low], over.after_cut[low + 1]);
-                        let risk = near + share * (far - near);
-                        if risk > terms.risk {
-                            break;
-                        }
-                        let mut found = after[low];
-                        found.value += share * (after[low + 1].value - found.value);
-                        found.good += share * (after[low + 1].good - found.good);
-                        // Metal does not come back.
-                        let more = (now - risk).max(0.0).min(found.good);
-                        found.value -= more * (1.0 + terms.scrap);
-                        found.good -= more;
-                        if found.value > best.value {
-                            *best = found;
-                        }
-                        cut += terms.part;
+                    let mut found = cut.of(&after);
+                    // Metal does not come back.
+                    let more = (now - risk).max(0.0).min(found.good);
+                    found.value -= more * (1.0 + terms.scrap);
+                    found.good -= more;
+                    if found.value > best.value {
+                        *best = found;
                     }
                 }
             }
         }
     }
 
-    fn index(&self, mean: f64) -> (usize, f64) {
-        let last = self.rows[0].len() - 1;
+    fn near(&self, mean: f64) -> Near {
+        let last = self.count - 1;
         #[allow(clippy::cast_precision_loss, reason = "72 or so")]
         let place = ((mean - self.first) / self.step).clamp(0.0, last as f64);
         #[allow(
@@ -280,7 +327,7 @@ impl Ahead {
         let low = (place as usize).min(last - 1);
         #[allow(clippy::cast_precision_loss, reason = "72 or so")]
         let share = place - low as f64;
-        (low, share)
+        Near { low, share }
     }
 
     /// Where size and tool are known so well, in micrometres.
@@ -299,7 +346,7 @@ impl Ahead {
 
     /// The row between rows.
     fn blended(&self, place: &Between) -> Vec<Worth> {
-        let mut row = vec![Worth::default(); self.rows[0].len()];
+        let mut row = vec![Worth::default(); self.count];
         for (from, weight) in place.0 {
             if weight > 0.0 {
                 for (sum, worth) in row.iter_mut().zip(&self.rows[from]) {
@@ -312,7 +359,7 @@ impl Ahead {
 
     /// What a part is worth whose best estimate is so far past the middle.
     pub(super) fn at(&self, place: &Between, mean: f64) -> Worth {
-        let (low, share) = self.index(mean);
+        let Near { low, share } = self.near(mean);
         let mut sum = Worth::default();
         for (row, weight) in place.0 {
             if weight > 0.0 {

@@ -25,7 +25,7 @@ pub use self::part::Part;
 use self::part::ambiguous;
 use crate::{
     error::Error,
-    nearest::{nearest, plain, plain_letters},
+    nearest::{comes_to, nearest, plain},
     size::{Length, Limits, Unit},
     source::Provenance,
     speech::say,
@@ -164,9 +164,7 @@ impl Family {
         let singular = wanted.strip_suffix('s').unwrap_or(&wanted);
         let is = |known: &str| known == wanted || known == singular;
         // A family's own name is always clear.
-        let is_own = |name: &str| {
-            [wanted.as_str(), singular].iter().any(|said| plain_letters(name).eq(said.chars()))
-        };
+        let is_own = |name: &str| comes_to(name, &wanted) || comes_to(name, singular);
         if let Some(own) = Self::all().find(|family| is_own(family.name())) {
             return vec![own];
         }

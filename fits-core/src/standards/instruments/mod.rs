@@ -99,11 +99,11 @@ impl Instrument {
         let is = |known: &&str| plain(known) == wanted;
         Self::all().find(|entry| is(&entry.name()) || entry.0.aliases.iter().any(&is)).ok_or_else(
             || {
-                let words: Vec<String> = Self::all()
+                let words: Vec<_> = Self::all()
                     .flat_map(|entry| core::iter::once(entry.name()).chain(entry.aliases()))
                     .map(plain)
                     .collect();
-                let advice = nearest(&wanted, words.iter().map(String::as_str)).map_or_else(
+                let advice = nearest(&wanted, words.iter().map(|word| &**word)).map_or_else(
                     || {
                         let names: Vec<&str> = Self::all().map(Self::name).collect();
                         format!("those listed: {}", names.join(", "))

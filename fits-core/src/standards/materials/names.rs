@@ -1,10 +1,12 @@
 //! What a name means: the words of it in any order, and the nearest one where
 //! it is a slip.
 
+use std::borrow::Cow;
+
 use super::{Family, Material};
 use crate::{
     error::Error,
-    nearest::{keystrokes, plain},
+    nearest::{keystrokes_within, plain},
 };
 
 /// Words of form and of numbering: they say nothing of the metal.
@@ -13,20 +15,25 @@ const IDLE: [&str; 15] = [
     "type", "grade", "of",
 ];
 
+/// A word as the table spells it.
+fn respelled(word: &str) -> &str {
+    match word {
+        "aluminum" | "alu" | "alum" | "ali" => "aluminium",
+        "gray" => "grey",
+        "galvanized" => "galvanised",
+        "normalized" => "normalised",
+        "pipe" | "tubing" => "tube",
+        other => other,
+    }
+}
+
 /// A name as the table spells it.
-fn spelled(name: &str) -> String {
-    plain(name)
-        .split(' ')
-        .map(|word| match word {
-            "aluminum" | "alu" | "alum" | "ali" => "aluminium",
-            "gray" => "grey",
-            "galvanized" => "galvanised",
-            "normalized" => "normalised",
-            "pipe" | "tubing" => "tube",
-            other => other,
-        })
-        .collect::<Vec<_>>()
-        .join(" ")
+fn spelled(name: &str) -> Cow<'_, str> {
+    let name = plain(name);
+    if name.split(' ').all(|word| respelled(word) == word) {
+        return name;
+    }
+    name.split(' ').map(respelled).collect::<Vec<_>>().join(" ").into()
 }
 
 impl Family {
@@ -84,12 +91,12 @@ fn telling(text: &str, family: Family) -> Vec<&str> {
 }
 
 /// The names that may be shown, as they are spelled here.
-fn shown(material: &Material) -> impl Iterator<Item = String> {
+fn shown(material: &Material) -> impl Iterator<Item = Cow<'_, str>> {
     core::iter::once(material.name()).chain(material.aliases.iter().copied()).map(spelled)
 }
 
 /// Every name, as it is spelled here.
-fn names(material: &Material) -> impl Iterator<Item = String> {
+fn names(material: &Material) -> impl Iterator<Item = Cow<'_, str>> {
     shown(material).chain(material.silent.iter().copied().map(spelled))
 }
 
@@ -166,7 +173,7 @@ fn family_said(wanted: &str) -> Option<Family> {
 
 /// The name that a slip of the finger made, of the family said; a word with
 /// figures in it or of three letters is not a slip of another.
-fn nearest(wanted: &str) -> Option<String> {
+fn nearest(wanted: &str) -> Option<Cow<'static, str>> {
     let family = family_said(wanted);
     let typed: String = wanted.replace(' ', "");
     Material::all()
@@ -193,9 +200,9 @@ fn slips(wanted: &str, typed: &str, known: &str) -> Option<usize> {
             return Some(sum);
         }
         let letters = word.chars().count();
-        let count = keystrokes(word, known);
         let slip = letters > 3 && !has_figures(word) && !has_figures(known);
-        (slip && count <= 1 + letters / 6).then_some(sum + count)
+        let count = slip.then(|| keystrokes_within(word, known, 1 + letters / 6)).flatten();
+        count.map(|count| sum + count)
     })
 }
 

@@ -88,8 +88,9 @@ impl Session {
         let last = parts.len().saturating_sub(1);
         let keeps = solved.keeps();
         let is_by_class = !matches!(class.as_str(), "measured" | "as given");
-        let lighter = if !keeps && is_by_class { self.lighter(&joint) } else { None };
-        if !keeps && is_by_class && lighter.is_none() {
+        let is_told = !keeps && is_by_class && !self.only_whether;
+        let lighter = if is_told { self.lighter(&joint) } else { None };
+        if is_told && lighter.is_none() {
             notes.push(NONE_KEEPS.into());
         }
         Self::notes(&mut notes, &joint, solved);

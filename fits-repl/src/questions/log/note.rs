@@ -84,6 +84,14 @@ impl Session {
         figures
     }
 
+    /// What to do next, where anybody sees it.
+    pub(super) fn next_figures(
+        &self,
+        adviser: Option<&Adviser>,
+    ) -> Result<Option<NextFigures>, Problem> {
+        (!self.only_whether).then(|| next_figures(adviser)).transpose()
+    }
+
     /// The log as it stands, with what to do next.
     pub(crate) fn shown_log(
         &self,
@@ -132,7 +140,7 @@ impl Session {
         });
         let state = log.state();
         let next = match state {
-            State::Open => Some(with_form(log, next_figures(adviser.as_ref())?)),
+            State::Open => self.next_figures(adviser.as_ref())?.map(|next| with_form(log, next)),
             State::Done | State::Scrap => None,
         };
         let form = self.form_told(log).filter(|_| state == State::Open);
@@ -184,7 +192,7 @@ fn with_form(log: &PassLog, next: NextFigures) -> NextFigures {
 }
 
 /// What to do next, as figures.
-pub(crate) fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Problem> {
+fn next_figures(adviser: Option<&Adviser>) -> Result<NextFigures, Problem> {
     let Some(adviser) = adviser else {
         return Ok(NextFigures {
             action: Action::ReadAgain.word(),

@@ -16,10 +16,7 @@ use crate::{
     files::{self, LogFile},
     problem::Problem,
     query::{Machine, Part, Spot, Units},
-    questions::{
-        log::{answered::shown_in, note::next_figures},
-        part::resolve::from_core,
-    },
+    questions::{log::answered::shown_in, part::resolve::from_core},
     session::{Logs, Session},
 };
 
@@ -194,8 +191,8 @@ impl Session {
         if let Some(problem) = self.goes_on(&log, part) {
             return Err(problem);
         }
-        plan.next =
-            Some(next_figures(log.adviser(prior, self.advice_of(&log)).map_err(failed)?.as_ref())?);
+        let adviser = log.adviser(prior, self.advice_of(&log)).map_err(failed)?;
+        plan.next = self.next_figures(adviser.as_ref())?;
         let owner = self.log_owner(&log.opening).told_at_opening();
         self.open(plan, log, (prior, learned_from));
         plan.notes.extend(owner.filter(|_| plan.log.is_some()));
