@@ -66,7 +66,11 @@ pub(super) fn unit_apart(text: &str, setting: Setting) -> Option<(Said, Vec<Slip
     let of = |units| read_with_slips(&rest, Setting { units, ..setting });
     let in_unit = of(Some(system))?;
     // It says nothing of bare figures that others have put in the other unit.
-    let settles = || of(None).is_none_or(|(said, _)| said != in_unit.0);
+    let other = match system {
+        System::Inches => System::Millimetres,
+        System::Millimetres => System::Inches,
+    };
+    let settles = || of(Some(other)).is_none_or(|(said, _)| said != in_unit.0);
     let has_bare = || Line::new(&rest).gist().0.bare().any(|num| !num.is_fraction);
     if !is_wanted && has_bare() && !settles() {
         return None;
