@@ -39,6 +39,9 @@ pub(super) fn unit_apart(text: &str, setting: Setting) -> Option<(Said, Vec<Slip
     if units.next().is_some() {
         return None;
     }
+    // `7 tenths in microns`: two units are said of each other.
+    let others = ["micron", "microns", "um", "inch", "in", "mil", "mils", "foot", "feet", "cm"];
+    let is_other = |word: &str| others.contains(&&*word.to_lowercase());
     let before = at.checked_sub(1).map_or("", |at| words[at].1).to_lowercase();
     let is_wanted = before == "in";
     let lead = if is_wanted { at - 1 } else { at };
@@ -48,10 +51,20 @@ pub(super) fn unit_apart(text: &str, setting: Setting) -> Option<(Said, Vec<Slip
     let is_figure = |word: &str| {
         word.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | '#' | '-' | '+'))
     };
+    // `mm 20` may be the figure's own; `metric 20` is said of all.
+    let leads = |word: &str| !["metric", "imperial"].contains(&&*word.to_lowercase());
     let goes_on = words.get(at + 1).is_some_and(|(_, next)| {
-        ["per", "a", "each", "under", "over", "off", "or", "is", "to"]
-            .contains(&&*next.to_lowercase())
+        let turns = ["per", "a", "each", "under", "over", "off", "or", "is", "to"];
+        leads(words[at].1) && is_figure(next) && !is_wanted
+            || turns.contains(&&*next.to_lowercase())
     });
+    // Thousandths alone are no system of units.
+    let is_small = ["thou", "tenths"].contains(&&*words[at].1.to_lowercase());
+    let has_others =
+        words.iter().enumerate().any(|(it, (_, word))| it != lead && it != at && is_other(word));
+    if has_others || is_small && !is_wanted {
+        return None;
+    }
     if counts.contains(&&*led_by)
         || TURNS.contains(&&*led_by)
         || goes_on

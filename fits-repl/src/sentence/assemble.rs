@@ -119,13 +119,18 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     }
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
     let said = plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said);
-    let torque = view.one(|token| match token {
-        Token::Torque(text) => Some(text.clone()),
+    // `will FN2 hold 50 ft lb`: that goes by its length.
+    let load = view.one(|token| match token {
+        Token::Torque(text) | Token::Force(text) => Some(text.clone()),
         _ => None,
     });
-    // `will FN2 hold 50 ft lb`: that goes by its length.
-    let Some(torque) = torque else { return Some(said) };
-    let holds = format!(", holds {torque}");
+    let is_load = |token: &Token| matches!(token, Token::Torque(_) | Token::Force(_));
+    let Some(load) = load else { return (view.count(is_load) == 0).then_some(said) };
+    // A force may be the press's too.
+    if view.tokens().any(|token| matches!(token, Token::Force(_))) && !view.says("head", "hold") {
+        return None;
+    }
+    let holds = format!(", holds {load}");
     if joint.long.is_some() {
         return Some(said.and_so(&holds));
     }
