@@ -31,6 +31,34 @@ fn number(value: &Value, pointer: &str) -> f64 {
         .unwrap_or_else(|| panic!("no number at {pointer} of {value}"))
 }
 
+/// What a joint must hold is held against what it holds at its loosest.
+#[test]
+fn a_joint_says_whether_it_holds_what_it_must() {
+    let joint = "assemble 20mm H7/s6, hub steel 4140 prehard od 40mm long 25mm rz 0um, shaft steel";
+    let held = number(&answer(joint), "/torque_n_m");
+    for (share, is_held) in [(0.5, true), (0.999, true), (1.001, false), (4.0, false)] {
+        let wanted = format!("{joint}, holds {:.4} Nm", held * share);
+        let found = answer(&wanted);
+        assert_eq!(found["must_hold"]["is_held"], is_held, "{wanted}");
+        near(number(&found, "/must_hold/times"), 1.0 / share, 1e-3);
+        assert_eq!(words(&wanted).contains("NOT held"), !is_held, "{wanted}");
+    }
+    // Along the axis as at the radius: twice the torque by the diameter.
+    let along = answer(&format!("{joint}, holds {:.3} N", held / 0.01));
+    near(number(&along, "/must_hold/times"), 1.0, 1e-3);
+    // Aluminium lets go as it warms: the least of cold and warm counts.
+    let hub = "assemble 20mm H7/s6, hub aluminium od 40mm long 25mm, shaft steel";
+    let cold = answer(&format!("{hub}, holds 5 Nm"));
+    assert_eq!(cold["must_hold"]["is_held"], true, "{cold}");
+    let warm = answer(&format!("{hub}, warm 80C, holds 5 Nm"));
+    assert_eq!(warm["must_hold"]["is_held"], false, "{warm}");
+    // It goes by the length, and by a load.
+    for end in ["", " long 25mm, holds 0 Nm"] {
+        let short = format!("assemble 20mm H7/s6, hub steel od 40mm{end}, holds 5 Nm");
+        assert!(answer(&short).get("error").is_some(), "{short}");
+    }
+}
+
 #[test]
 fn the_fields_that_others_rely_on() {
     let joint =

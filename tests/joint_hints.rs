@@ -164,7 +164,7 @@ fn what_is_asked_elsewhere_says_where() {
     for (end, message, at, hint) in [
         ("at 400C", "`at` does not go with `assemble`", "at", "warm 100C"),
         ("heat 200C", "`heat` does not go with `assemble`", "heat", "clearance 0.03"),
-        ("holds 30 Nm", "`holds` does not go with `assemble`", "holds", "`pick 20 holds 30 Nm"),
+        ("holds", "the torque is missing after `holds`", "", "`pick 20 holds 30 Nm"),
         ("press under 9 kN", "`press` does not go with `assemble`", "press", "press under 60 kN"),
         ("ra 1.6um", "`ra` does not go with `assemble`", "ra", "rz 6.3um"),
         ("tallow", "`tallow` is not understood here", "tallow", "friction 0.1"),

@@ -126,9 +126,14 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     });
     let is_load = |token: &Token| matches!(token, Token::Torque(_) | Token::Force(_));
     let Some(load) = load else { return (view.count(is_load) == 0).then_some(said) };
-    // A force may be the press's too.
+    // `only got a 12 ton press, will it go`: what it takes, or what goes in so.
     if view.tokens().any(|token| matches!(token, Token::Force(_))) && !view.says("head", "hold") {
-        return None;
+        let size = joint.plug.as_ref().or(joint.bore.as_ref())?.plain(system);
+        let mut choices = said.queries();
+        choices.push(format!("pick {size} press under {load}{}", joint.parts(view, system)?));
+        let why =
+            format!("the force it takes, to be compared with {load}, or fits that take no more?");
+        return Some(Said::ask(why, choices));
     }
     let holds = format!(", holds {load}");
     if joint.long.is_some() {
