@@ -7,6 +7,9 @@ use fits_core::{
 use fits_repl::note;
 
 /// The feature of that full name.
+///
+/// # Panics
+/// Where there is none.
 #[track_caller]
 pub fn feature(job: &Job, name: &str) -> usize {
     let names: Vec<String> = (0..job.features.len()).map(|at| job.full_name(at)).collect();
@@ -15,17 +18,26 @@ pub fn feature(job: &Job, name: &str) -> usize {
 }
 
 /// The size of a feature.
+///
+/// # Panics
+/// Where there is no such feature.
 #[track_caller]
 pub fn size(job: &Job, name: &str) -> Option<Length> {
     job.features[feature(job, name)].nominal.as_ref().and_then(Nominal::size)
 }
 
 /// A size as it is written.
+///
+/// # Panics
+/// Where it is none.
 pub fn mm(text: &str) -> Length {
     text.parse().expect("a size")
 }
 
 /// The joint of the feature of that name: its other side's name, and the fit as said.
+///
+/// # Panics
+/// Where there is none.
 #[track_caller]
 pub fn mate(text: &str, name: &str) -> (String, String) {
     let job = note::read(text);

@@ -115,11 +115,23 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     }
     let joint = joint(view, system)?;
     if view.has("bushing") && joint.od.is_none() && joint.wall.is_none() {
-        return unsaid_housing(view, joint, fit.as_ref(), system, shrinks);
+        let said = unsaid_housing(view, joint.clone(), fit.as_ref(), system, shrinks)?;
+        return with_load(view, &joint, fit.as_ref(), system, shrinks, said);
     }
     let said = compose(view, &joint, fit.as_ref(), system, shrinks)?;
     let said = plate(view, &joint, fit.as_ref(), system, shrinks).unwrap_or(said);
-    // `will FN2 hold 50 ft lb`: that goes by its length.
+    with_load(view, &joint, fit.as_ref(), system, shrinks, said)
+}
+
+/// The joint with the load that is said beside it: `will FN2 hold 50 ft lb`.
+fn with_load(
+    view: &View,
+    joint: &Joint,
+    fit: Option<&Fit>,
+    system: System,
+    shrinks: bool,
+    said: Said,
+) -> Option<Said> {
     let load = view.one(|token| match token {
         Token::Torque(text) | Token::Force(text) => Some(text.clone()),
         _ => None,
@@ -135,6 +147,7 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
             format!("the force it takes, to be compared with {load}, or fits that take no more?");
         return Some(Said::ask(why, choices));
     }
+    // What it holds goes by its length.
     let holds = format!(", holds {load}");
     if joint.long.is_some() {
         return Some(said.and_so(&holds));
@@ -143,7 +156,7 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     let mut choices = Vec::new();
     for times in [1.0, 1.5] {
         let long = Joint { long: Some(size.times(times)), ..joint.clone() };
-        let said = compose(view, &long, fit.as_ref(), system, shrinks)?;
+        let said = compose(view, &long, fit, system, shrinks)?;
         choices.extend(said.and_so(&holds).queries());
     }
     Some(Said::ask("what it holds goes by its length, which is not said", choices))
@@ -156,13 +169,13 @@ fn with_own_bore(view: &View) -> View {
         && view.says("role", "od")
         && !view.says("role", "id")
         && !view.has("shaft");
-    for at in 0..items.len() {
+    for (at, item) in items.iter_mut().enumerate() {
         let of_number = [at.checked_sub(1), Some(at + 1)]
             .into_iter()
             .flatten()
             .any(|at| matches!(view.items.get(at).map(|item| &item.token), Some(Token::Number(_))));
         if is_own && of_number && view.said(at) == "bore" {
-            items[at].token = Token::Word { name: "id", kind: "role" };
+            item.token = Token::Word { name: "id", kind: "role" };
         }
     }
     View { items, text: view.text.clone() }
