@@ -38,7 +38,7 @@ pub(super) fn date(line: &str, dated: bool) -> Option<(String, usize)> {
     let finish = |length: usize| {
         let end = at + length;
         let tail = &line[end..];
-        let skip = tail.len() - tail.trim_start_matches([' ', ':', ',', '.', '-']).len();
+        let skip = tail.len() - tail.trim_start_matches([' ', '\t', ':', ',', '.', '-']).len();
         let tail_is_word = skip > 0 || tail.is_empty();
         tail_is_word.then(|| (line[at..end].trim_end_matches('.').to_owned(), end + skip))
     };

@@ -98,7 +98,10 @@ pub(super) fn unit_line(line: &str) -> Option<Unit> {
             |text: &str| tokens(text, 0).iter().any(|it| matches!(it.kind, Kind::Num(_)));
         clauses.retain(|clause| !clause.trim().is_empty());
         if has_size(line) {
-            clauses.retain(|clause| !has_size(clause) && says_for_all(clause));
+            // `mm. drum has to hold 400 m`: the unit alone opens it.
+            let opens = clauses.first().map_or("", |clause| clause.trim());
+            let is_alone = !opens.contains(' ') && unit_said(opens).is_some();
+            clauses.retain(|clause| !has_size(clause) && (is_alone || says_for_all(clause)));
         }
         let first = clauses.first().and_then(|clause| unit_said(clause));
         first.or_else(|| {

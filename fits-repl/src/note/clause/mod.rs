@@ -118,6 +118,8 @@ fn is_one_with(told: &Told, clause: &[Token], sign: char, next: &[Token], line: 
         }
         // `Length: 9-3/4`: a feature and its size.
         ':' => !has_size(clause) && has_size(&next[..1]) && last == Some(Side::Length),
+        // A name and its size in columns under no header.
+        '\t' => !has_size(clause) && has_size(&next[..1]) && last.is_some(),
         _ => false,
     }
 }

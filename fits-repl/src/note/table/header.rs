@@ -179,7 +179,7 @@ pub(super) fn by_content(cells: &[&str]) -> Option<Column> {
 }
 
 pub(in crate::note) fn column(cell: &str) -> Option<Column> {
-    let word = cell.trim().trim_matches(['*', '.', ':', '_']).to_lowercase();
+    let word = cell.trim().trim_matches(['*', '.', ':', '_', '?']).to_lowercase();
     let find = |is: &dyn Fn(&str) -> bool| {
         let mut found =
             HEADERS.iter().filter(|(_, words)| words.iter().any(|word| is(word))).map(|(c, _)| *c);
