@@ -225,6 +225,14 @@ fn a_size_that_is_to_match_others_makes_no_hole() {
 }
 
 #[test]
+fn the_holes_on_a_circle_are_counted() {
+    let job = note::read("mm\n\nPlate\n  holes 5.5 x 4 on 50 pcd\n  bore 20\n");
+    assert_eq!(size(&job, "Plate holes"), Some(mm("5.5mm")), "{:#?}", job.features);
+    let four = mm("4mm");
+    assert!(job.features.iter().all(|one| one.size() != Some(four)), "{:#?}", job.features);
+}
+
+#[test]
 fn the_number_of_a_bearing_is_no_size() {
     for bearings in ["the 608 bearings", "the 608s", "a 608", "the 6200 bearings"] {
         let text = format!("all mm\nspindle\n - seats 8 h6, slide into {bearings} by hand\n");

@@ -133,6 +133,7 @@ pub(super) fn joined(found: Vec<Token>) -> Vec<Token> {
         }
     }
     teeth(&mut out);
+    on_a_circle(&mut out);
     summed(&mut out);
     for at in 0..out.len() {
         if is_no_size(&out, at)
@@ -240,6 +241,22 @@ fn teeth(out: &mut Vec<Token>) {
             out.drain(at + 1..at + 2 + dash);
         }
         at += 1;
+    }
+}
+
+/// `5.5 x 4 on 50 pcd`: how many holes stand on the circle.
+fn on_a_circle(out: &mut [Token]) {
+    let is_few = |num: &Num| num.is_whole() && num.unit.is_none() && num.over <= 24;
+    for at in 1..out.len().saturating_sub(2) {
+        let is_circle = out[at].word() == Some("on")
+            && matches!(out[at + 1].kind, Kind::Num(_))
+            && matches!(out[at + 2].word(), Some("pcd" | "pc" | "bcd" | "bc"));
+        let Kind::Dims(all) = &out[at - 1].kind else { continue };
+        if let ([size, count], true) = (&all[..], is_circle)
+            && is_few(count)
+        {
+            out[at - 1].kind = Kind::Num(size.clone());
+        }
     }
 }
 
