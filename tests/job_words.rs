@@ -332,3 +332,25 @@ fn a_bore_that_was_opened_up_is_as_large_as_it_is_now() {
     assert_eq!(earlier.last().and_then(|(_, was)| was.size()), Some(mm("8mm")));
     assert_eq!(mate(text, "gear bore").0, "spindle seat");
 }
+
+/// `mm.` opens a note though figures stand behind it.
+#[test]
+fn a_unit_alone_opens_a_note() {
+    let note =
+        "mm. drum has to hold 400 m of 1.5 line\n\nShaft\n  journal 5\n  key 1/8\n  pin 3/8\n";
+    assert_eq!(size(&note::read(note), "Shaft journal"), Some(mm("5mm")));
+}
+
+#[test]
+fn a_date_ends_at_a_tab() {
+    let note = "mm\n\nShaft\n  journal 20\n\n12/9\tshaft journal\t20.01\n";
+    assert_eq!(read(note, "Shaft journal"), [mm("20.01mm")]);
+}
+
+#[test]
+fn the_head_of_a_column_may_be_a_question() {
+    let head = "mm\n\npart | what | size | goes with | ok?\n---|---|---|---|---\n";
+    let job =
+        sizes(&format!("{head}shaft | journal | 20 h6 | | y\n"), &[("shaft journal", "20mm")]);
+    assert!(job.features[feature(&job, "shaft journal")].done, "{:#?}", job.features);
+}

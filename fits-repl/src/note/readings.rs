@@ -198,8 +198,12 @@ pub(super) fn reading_by_size(
                 told.job.full_name(*first),
                 told.job.full_name(*second)
             );
-            told.ask(line.number, num.at.clone(), names, Some("name it before the reading".into()));
-            line.found += 1;
+            told.ask_of_figure(
+                line,
+                num.at.clone(),
+                names,
+                Some("name it before the reading".into()),
+            );
             None
         }
         [first, ..] => {

@@ -78,8 +78,8 @@ pub(super) fn give(
     };
     let said = given.owner.is_some() && (sure || given.owner_said && known);
     if line.prose && !(said && line.subject.is_some()) {
-        told.ask(
-            line.number,
+        told.ask_of_figure(
+            line,
             given.place.clone(),
             "whose size is this? The sentence leaves it open",
             Some(
@@ -87,7 +87,6 @@ pub(super) fn give(
                     .into(),
             ),
         );
-        line.found += 1;
         return None;
     }
     if let Kind::Num(num) = given.kind
@@ -96,13 +95,12 @@ pub(super) fn give(
         && !num.is_inch_shaped()
         && num.places < 3
     {
-        told.ask(
-            line.number,
+        told.ask_of_figure(
+            line,
             given.place.clone(),
             "this line has inches and millimetres: which is this?",
             Some("write its unit beside it".into()),
         );
-        line.found += 1;
         return None;
     }
     if let Kind::Num(num) = given.kind
@@ -162,13 +160,12 @@ pub(super) fn give(
         Kind::Num(_)
             if given.owner.is_some_and(|at| told.job.features[at].side == Side::Thread) =>
         {
-            told.ask(
-                line.number,
+            told.ask_of_figure(
+                line,
                 given.place.clone(),
                 "is this a thread? Its pitch is missing",
                 Some("write it as 5/16-18 or M8".into()),
             );
-            line.found += 1;
             given.owner
         }
         Kind::Num(num) => number(told, wants, line, num, given),
@@ -207,8 +204,7 @@ pub(super) fn give(
                 let text =
                     format!("are these limits of the {} or readings?", told.job.full_name(feature));
                 let answer = "write `measured` before readings, or each limit in full";
-                told.ask(line.number, given.place.clone(), text, Some(answer.into()));
-                line.found += 1;
+                told.ask_of_figure(line, given.place.clone(), text, Some(answer.into()));
                 return Some(feature);
             }
             told.size(line, feature, Nominal::Between(low.min(high), low.max(high)), from);

@@ -123,6 +123,18 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
     with_load(view, &joint, fit.as_ref(), system, shrinks, said)
 }
 
+fn is_load(token: &Token) -> bool {
+    matches!(token, Token::Torque(_) | Token::Force(_))
+}
+
+/// The one torque or force that is said.
+fn load(view: &View) -> Option<String> {
+    view.one(|token| match token {
+        Token::Torque(text) | Token::Force(text) => Some(text.clone()),
+        _ => None,
+    })
+}
+
 /// The joint with the load that is said beside it: `will FN2 hold 50 ft lb`.
 fn with_load(
     view: &View,
@@ -132,12 +144,7 @@ fn with_load(
     shrinks: bool,
     said: Said,
 ) -> Option<Said> {
-    let load = view.one(|token| match token {
-        Token::Torque(text) | Token::Force(text) => Some(text.clone()),
-        _ => None,
-    });
-    let is_load = |token: &Token| matches!(token, Token::Torque(_) | Token::Force(_));
-    let Some(load) = load else { return (view.count(is_load) == 0).then_some(said) };
+    let Some(load) = load(view) else { return (view.count(is_load) == 0).then_some(said) };
     // `only got a 12 ton press, will it go`: what it takes, or what goes in so.
     if view.tokens().any(|token| matches!(token, Token::Force(_))) && !view.says("head", "hold") {
         let size = joint.plug.as_ref().or(joint.bore.as_ref())?.plain(system);
@@ -320,10 +327,7 @@ pub(crate) fn pick_press(view: &View, system: System) -> Option<Said> {
     if view.has("reads") {
         return None;
     }
-    let torque = view.one(|token| match token {
-        Token::Torque(text) | Token::Force(text) => Some(text.clone()),
-        _ => None,
-    });
+    let torque = load(view);
     let safe = view.says("head", "safe");
     if view
         .words("head")

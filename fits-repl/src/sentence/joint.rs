@@ -59,7 +59,7 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         .filter(|taken| taken.by == "od")
         .map(|taken| taken.num.clone())
         .collect();
-    ods.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    ods.sort_by(|a, b| a.by_size(b, system));
     let (hub, shaft) = metals(view)?;
     let has_bushing = view.has("bushing");
     let mut joint = Joint {
@@ -159,7 +159,7 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         }
     }
     // What is left: the bore, and the hub's outside.
-    free.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    free.sort_by(|a, b| a.by_size(b, system));
     let size =
         |joint: &Joint| joint.plug.as_ref().or(joint.bore.as_ref()).map(|num| num.mm(system));
     while let Some(number) = free.pop() {

@@ -94,15 +94,16 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
     choices.retain(|choice| numbers_in(choice) >= typed);
     // Nor the fit: two sizes alone say nothing of it.
     if line.gist().0.has("fit") {
-        let is_bare_pair = |choice: &str| {
-            choice.starts_with("hole ")
-                && choice.contains(", shaft ")
-                && choice.matches(' ').count() == 3
-        };
-        choices.retain(|choice| !is_bare_pair(choice));
+        let is_bare = |pair: &str| pair.matches(' ').count() == 3;
+        choices.retain(|choice| !(is_pair(choice) && is_bare(choice)));
     }
     let unknown = passed.into_iter().filter_map(|at| text.get(at).map(str::to_owned)).collect();
     Some(Guess { unknown, choices })
+}
+
+/// Is a plain query a hole and a shaft, each by its size?
+pub(crate) fn is_pair(plain: &str) -> bool {
+    plain.starts_with("hole ") && plain.contains(", shaft ")
 }
 
 /// The question with so many words left out that it knows, but not there.

@@ -50,7 +50,7 @@ mod weight;
 
 pub(crate) use self::{
     holes::screw_pitches,
-    loose::{Guess, guess},
+    loose::{Guess, guess, is_pair},
     offered::{Lack, lacks, offered},
     token::System,
     unsure::{decimal_commas, fractions_of_a_millimetre, replaced},

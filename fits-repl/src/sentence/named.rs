@@ -354,7 +354,7 @@ pub(crate) fn bearing(line: &str, at: usize) -> Option<(Token, usize)> {
     let is_alone = || {
         let figures = line.bytes().filter(u8::is_ascii_digit).count();
         let unit = word_at(line, spaces(line, end)).is_some_and(|(word, _)| {
-            matches!(&*word, "mm" | "millimetres" | "millimeters" | "thou" | "in" | "inch" | "\"")
+            matches!(&*word, "mm" | "millimetres" | "millimeters" | "thou" | "in" | "inch")
         });
         number == 3 && letters == 0 && figures == 3 && !unit && ends(line, end)
     };

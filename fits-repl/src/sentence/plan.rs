@@ -395,7 +395,7 @@ pub(crate) fn with_dial(dial: Option<&str>, query: String) -> Said {
 /// said, and its limits are asked.
 fn each_cut(view: &View, system: System, verb: Option<&str>) -> Option<Said> {
     let mut numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
-    numbers.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    numbers.sort_by(|a, b| a.by_size(b, system));
     let [depth, small, large] = numbers[..] else { return None };
     let is_depth = depth.mm(system) <= large.mm(system) - small.mm(system);
     let is_cut = large.mm(system) < 1.6 * small.mm(system);

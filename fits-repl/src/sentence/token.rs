@@ -44,6 +44,11 @@ pub(crate) struct Num {
 }
 
 impl Num {
+    /// Which of two is the larger.
+    pub(crate) fn by_size(&self, other: &Self, system: System) -> std::cmp::Ordering {
+        self.mm(system).total_cmp(&other.mm(system))
+    }
+
     pub(crate) fn mm(&self, system: System) -> f64 {
         self.value
             * match (self.unit, system) {

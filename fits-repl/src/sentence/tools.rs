@@ -296,7 +296,7 @@ pub(crate) fn size(view: &View, system: System) -> Option<Said> {
 fn spread(view: &View, system: System) -> Option<Said> {
     view.only(&["spread"], |token| matches!(token, Token::Number(_)))?;
     let mut sizes: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
-    sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    sizes.sort_by(|a, b| a.by_size(b, system));
     let (smallest, largest) = (sizes.first()?, sizes.last()?);
     let is_one_part = largest.mm(system) < 1.01 * smallest.mm(system);
     let apart = format!("{} - {}", largest.plain(system), smallest.plain(system));

@@ -62,8 +62,7 @@ pub(super) fn one_size(
         let is_alone = !fits && !items.iter().any(|(item, _)| matches!(item, Item::Mate { .. }));
         if comes_off && is_alone {
             let answer = Some("write the size that is left".to_owned());
-            told.ask(line.number, place.clone(), "does this come off the size?", answer);
-            line.found += 1;
+            told.ask_of_figure(line, place.clone(), "does this come off the size?", answer);
             return;
         }
         whose::amount(&told.units, kind, &mut clause.fit, clause.twice, line);

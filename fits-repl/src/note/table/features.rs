@@ -42,8 +42,7 @@ pub(super) fn features_of_row(
         if other.is_none() {
             let at = row.feature.0..row.feature.0 + row.feature.1.len();
             let text = format!("no part before this row is called so: `{}`", row.feature.1);
-            told.ask(line.number, at, text, Some("name a part of a row above".into()));
-            line.found += 1;
+            told.ask_of_figure(line, at, text, Some("name a part of a row above".into()));
         }
         if let Some(other) = other {
             mates::like(told, wants, line, part, other, row);

@@ -31,8 +31,7 @@ impl Told {
 
     pub(super) fn ask_unit(&mut self, line: &mut Line, given: &Given) -> Option<usize> {
         let answer = Some("write its unit beside it".to_owned());
-        self.ask(line.number, given.place.clone(), "is this in inches or in mm?", answer);
-        line.found += 1;
+        self.ask_of_figure(line, given.place.clone(), "is this in inches or in mm?", answer);
         None
     }
 
@@ -197,13 +196,12 @@ impl Told {
             if (ratio - 25.4).abs() < 2.0 || (ratio * 25.4 - 1.0).abs() < 0.08 {
                 let name = self.job.full_name(feature);
                 let other = if bare == Unit::Inch { "mm" } else { "in" };
-                self.ask(
-                    line.number,
+                self.ask_of_figure(
+                    line,
                     num.at.clone(),
                     format!("is this reading of the {name} in {other}?"),
                     Some("write its unit beside it".into()),
                 );
-                line.found += 1;
                 return;
             }
         }
@@ -293,6 +291,18 @@ impl Told {
         self.job.questions.push(Question { line, at, text: text.into(), answer, by_writer: false });
     }
 
+    /// Asks about a figure of a line, which is not silent then.
+    pub(super) fn ask_of_figure(
+        &mut self,
+        line: &mut Line,
+        at: Range<usize>,
+        text: impl Into<String>,
+        answer: Option<String>,
+    ) {
+        self.ask(line.number, at, text, answer);
+        line.found += 1;
+    }
+
     /// A new part.
     pub(super) fn new_part(&mut self, name: &str, line: usize) -> usize {
         let name = name.trim().trim_matches(['-', ':', ',', '*']).trim();
@@ -308,13 +318,12 @@ impl Told {
     }
 
     pub(super) fn ask_measured(&mut self, line: &mut Line, num: &Num) {
-        self.ask(
-            line.number,
+        self.ask_of_figure(
+            line,
             num.at.clone(),
             "what was measured here?",
             Some("name the part and the feature before the reading".into()),
         );
-        line.found += 1;
     }
 
     /// What belongs to no one part.

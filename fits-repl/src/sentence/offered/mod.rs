@@ -187,7 +187,7 @@ fn may_be(view: &View, system: System) -> Option<Vec<String>> {
                 return None;
             }
             let mut sizes = [a, b, c];
-            sizes[..2].sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+            sizes[..2].sort_by(|a, b| a.by_size(b, system));
             let [id, od, long] = sizes.map(|num| num.plain(system));
             Some(bushings(&id, &od, &long))
         }

@@ -209,10 +209,7 @@ pub(super) fn of_a_joint(
     let grips = matches!(fit, Some(Fit::Word(word)) if word.contains("press") || *word == "shrink");
     let is_play = view.says("head", "clearance") || view.says("vague", "clearance");
     let is_joint = (asks || grips && view.has("hub")) && !view.has("bushing") && !is_play;
-    let is_long = |num: &&Num| {
-        let mut places = view.numbers().filter(|(_, other)| other == num).map(|(at, _)| at);
-        places.any(|at| is_length(view, at))
-    };
+    let is_long = |num: &&Num| places_of(view, num).any(|at| is_length(view, at));
     let long = sizes.iter().find(|num| is_long(num)).map(|num| num.plain(system));
     // `heat the hub, want 2 thou room`: the clearance that it is to drop on with.
     let heats = view.says("head", "heat");
@@ -228,7 +225,7 @@ pub(super) fn of_a_joint(
     }
     let long = long.map_or_else(String::new, |long| format!(" long {long}"));
     let mut sizes = sizes;
-    sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    sizes.sort_by(|a, b| a.by_size(b, system));
     let largest = sizes.last()?.mm(system);
     let is_grip = |num: &Num| num.mm(system) < (largest / 60.0).min(0.6);
     let tight = is_grip(sizes[0]).then(|| sizes.remove(0).plain(system));
@@ -281,7 +278,7 @@ pub(super) fn of_a_gripped_bushing(
     system: System,
 ) -> Option<Vec<String>> {
     let mut sizes = sizes.to_vec();
-    sizes.sort_by(|a, b| a.mm(system).total_cmp(&b.mm(system)));
+    sizes.sort_by(|a, b| a.by_size(b, system));
     let [grip, id, od] = sizes[..] else { return None };
     let is_grip = grip.mm(system) < (od.mm(system) / 60.0).min(0.3);
     let is_wall = od.mm(system) < 2.0 * id.mm(system) && od.mm(system) > 1.02 * id.mm(system);
@@ -304,18 +301,23 @@ fn is_length(view: &View, at: usize) -> bool {
     const WORDS: &[&str] = &["long", "lg", "deep", "length", "wide", "engagement"];
     let place = &view.items[at].at;
     let last = |text: &str| text.trim_end().rsplit(' ').next().is_some_and(|it| it == "length");
-    let rest = view.text[place.end..].trim_start();
-    let next = rest.split([' ', ',', '?', '.']).next().unwrap_or_default();
-    WORDS.contains(&next) || last(&view.text[..place.start])
+    WORDS.contains(&next_word(view, at)) || last(&view.text[..place.start])
+}
+
+/// The word after a number, known or not.
+fn next_word(view: &View, at: usize) -> &str {
+    let rest = view.text[view.items[at].at.end..].trim_start();
+    rest.split([' ', ',', '?', '.']).next().unwrap_or_default()
 }
 
 /// Is the word after the number one of these?
 fn is_beside(view: &View, num: &Num, words: &[&str]) -> bool {
-    let mut places = view.numbers().filter(|(_, other)| *other == num).map(|(at, _)| at);
-    places.any(|at| {
-        let rest = view.text[view.items[at].at.end..].trim_start();
-        words.contains(&rest.split([' ', ',', '?', '.']).next().unwrap_or_default())
-    })
+    places_of(view, num).any(|at| words.contains(&next_word(view, at)))
+}
+
+/// Where a number stands.
+fn places_of<'a>(view: &'a View, num: &'a Num) -> impl Iterator<Item = usize> + 'a {
+    view.numbers().filter(move |(_, other)| *other == num).map(|(at, _)| at)
 }
 
 /// A bushing of either bronze.
