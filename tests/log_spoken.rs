@@ -122,3 +122,97 @@ fn places_that_do_not_add_up_are_not_entered() {
         assert!(entries(&mut session).is_empty(), "{line}");
     }
 }
+
+/// The aim in one line, where the work is in the next: the log that both together open.
+#[test]
+fn a_log_is_opened_in_two_lines() {
+    for (units, lines, opens) in [
+        ("metric", ["turning to 12 h7", "its 12.8"], "turn 12mm h7 from 12.8mm"),
+        ("metric", ["boring to 26 H7", "now 25.4"], "bore 26mm H7 from 25.4mm"),
+        ("metric", ["turning to 38 h6", "mics 39.20 now"], "turn 38mm h6 from 39.20mm"),
+        (
+            "inches",
+            ["boring to 2.000 +.001 -0", "bore is 1.940"],
+            "bore hole 2.000in +0.001in/-0in from 1.940in",
+        ),
+        (
+            "inches",
+            ["going for 1.000 shaft plus 0 minus 1 thou", "reads 1.030"],
+            "turn shaft 1.000in +0 thou/-1 thou from 1.030in",
+        ),
+        ("inches", ["turning 3/4 h6", "starting at .812"], "turn 3/4in h6 from 0.812in"),
+        ("inches", ["turn 3/4 sliding", "from .812"], "turn 3/4 sliding from .812"),
+    ] {
+        let (mut said, mut typed) = (Session::new(), Session::new());
+        for session in [&mut said, &mut typed] {
+            ask(session, units);
+        }
+        ask(&mut said, lines[0]);
+        let got = ask(&mut said, lines[1]);
+        assert_eq!(got["read_as"], opens, "{lines:?}: {got}");
+        let want = ask(&mut typed, opens);
+        assert_eq!(got["steps"], want["steps"], "{lines:?}");
+        assert_eq!(ask(&mut said, "log")["start_mm"], ask(&mut typed, "log")["start_mm"]);
+    }
+    // A part of which no work was said may be judged, and a log that is open may go on.
+    for (before, reading, choices) in [
+        (vec!["26 H7"], "now 25.4", ["bore 26 H7 from 25.4mm", "26 H7 = 25.4mm"]),
+        (
+            vec!["turn 20 h6 from 20.5", "cut 0.1", "turning to 20 h7"],
+            "now 20.4",
+            ["turn 20mm h7 from 20.4mm", "read 20.4mm"],
+        ),
+    ] {
+        let mut session = Session::new();
+        for line in std::iter::once("metric").chain(before) {
+            assert!(ask(&mut session, line).get("error").is_none(), "{line}");
+        }
+        let got = ask(&mut session, reading);
+        assert_eq!(got["error"]["choices"], serde_json::json!(choices), "{got}");
+    }
+    // A line that stands alone knows of no other.
+    let mut session = Session::new();
+    session.alone = true;
+    ask(&mut session, "turning to 12mm h7");
+    assert!(ask(&mut session, "its 12.8mm now").get("start_mm").is_none());
+}
+
+#[test]
+fn what_comes_off_each_side_is_counted_as_the_dial_counts() {
+    for (dial, spoken, plain) in [
+        ("dial diameter", "took 10 on radius got .7552", "cut 20 thou = 0.7552in"),
+        ("dial diameter", "took 10 thou on dia got .7452", "cut 10 thou = 0.7452in"),
+        ("dial radius", "took 10 on dia got .7452", "cut 5 thou = 0.7452in"),
+        ("dial radius", "took 5 a side got .7452", "cut 5 thou = 0.7452in"),
+    ] {
+        let mut session = opened();
+        ask(&mut session, dial);
+        assert_eq!(ask(&mut session, spoken)["read_as"], plain, "{dial}; {spoken}");
+    }
+    // The two that are asked about are the same two cuts, however the dial counts; one that
+    // goes past the limit may have been made all the same.
+    for (took, by_diameter, by_radius) in [
+        ("took 6 off", ["cut 6 thou", "cut 12 thou"], ["cut 3 thou", "cut 6 thou"]),
+        ("took 10 off", ["cut 10 thou", "cut 20 thou sure"], ["cut 5 thou", "cut 10 thou sure"]),
+    ] {
+        let mut session = opened();
+        let asked = |session: &mut Session| ask(session, took)["error"]["choices"].clone();
+        assert_eq!(asked(&mut session), serde_json::json!(by_diameter));
+        ask(&mut session, "dial radius");
+        assert_eq!(asked(&mut session), serde_json::json!(by_radius));
+    }
+}
+
+#[test]
+fn a_dial_that_counts_the_other_way_is_told_of_after_a_cut_in_a_line_of_its_own() {
+    let mut session = opened();
+    ask(&mut session, "cut 5 thou");
+    let hint = |got: &Value| got["error"]["hint"].as_str().unwrap_or_default().to_owned();
+    let got = ask(&mut session, "read .7448");
+    assert!(hint(&got).contains("the dial counts the radius"), "{got}");
+    for line in ["dial radius", "undo", "cut 5 thou"] {
+        assert!(ask(&mut session, line).get("error").is_none(), "{line}");
+    }
+    let read = ask(&mut session, "read .7448");
+    assert!(read.get("error").is_none(), "{read}");
+}

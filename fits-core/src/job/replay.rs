@@ -5,7 +5,7 @@ use super::{Entry, Gauge, PassLog, Seen};
 use crate::{
     error::Error,
     shop::{
-        adviser::{self, Adviser, FinishedPass, Prior, Settings, Story},
+        adviser::{self, Adviser, FinishedPass, Prior, Settings, Story, story::Missed},
         verdict::{Form, Measured},
     },
     size::{Length, Limits},
@@ -256,8 +256,24 @@ impl PassLog {
             return Ok(None);
         };
         let expected = surprise.expected;
-        let story = adviser.story();
         let before = self.last_reading();
+        let story = match (entry, self.dialled_unread()?) {
+            // Dialled in an entry of its own: it is the pass that missed, as if both were said
+            // at once.
+            (Entry::Read { .. }, Some(dialled)) => {
+                let off = size.checked_sub(expected)?.in_micrometres().abs();
+                Story::of(&Missed {
+                    feature: self.opening.feature,
+                    before,
+                    dialled: Some(dialled),
+                    expected,
+                    expected_sd: Length::nearest_micrometres(off / surprise.deviations)?,
+                    read: size,
+                    dial_turn: owner.dial_turn,
+                })?
+            }
+            _ => adviser.story(),
+        };
         match story {
             Some(Story::OtherUnit { is_inch, .. }) => {
                 return Ok(Some(Doubt::Unit { expected, is_inch }));
@@ -277,6 +293,17 @@ impl PassLog {
         } else {
             Doubt::NoPass { expected, before }
         }))
+    }
+
+    /// What was dialled since the last reading.
+    fn dialled_unread(&self) -> Result<Option<Length>, Error> {
+        let mut all = None;
+        for entry in self.standing().rev().take_while(|entry| entry.reading().is_none()) {
+            if let Entry::Cut { dial, .. } = entry {
+                all = Some(all.unwrap_or(Length::ZERO).checked_add(dial)?);
+            }
+        }
+        Ok(all)
     }
 
     /// The limits that the deciding place is to end in: where the last readings

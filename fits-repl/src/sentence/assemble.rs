@@ -36,7 +36,10 @@ pub(crate) fn assemble(view: &View, system: System) -> Option<Said> {
         return None;
     }
     // A bushing's own sizes without a question about its press are not a joint.
-    if view.has("bushing") && !view.has("head") && !view.has("tightness") {
+    let largest = view.numbers().map(|(_, num)| num.mm(system)).fold(0.0, f64::max);
+    let is_pressed = view.says("state", "press") || view.says("fit", "press");
+    let is_tight = || is_pressed && view.numbers().any(|(_, num)| num.mm(system) < largest / 60.0);
+    if view.has("bushing") && !view.has("head") && !view.has("tightness") && !is_tight() {
         return None;
     }
     let slips = |at: usize| matches!(&*view.said(at), "slip" | "slips" | "slipping");
@@ -306,19 +309,21 @@ pub(crate) fn bushing_on_shaft(view: &View, system: System) -> Option<Said> {
     let tight = roles.num("tightness").or(roles.free.first().map(|(_, num, _)| num))?;
     let (hub, bush) = (hub.unwrap_or("steel"), bush.unwrap_or("bronze"));
     let (shaft, outside) = (shaft.plain(system), od.plain(system));
-    Some(Said::ask(
-        "the bushing's own bore is not said",
-        vec![
-            format!(
-                "bushing {shaft} od {outside} long {outside}, hub {hub}, bronze, shaft {shaft}"
-            ),
-            format!(
-                "assemble {outside} interference {}, hub {hub} od {}, shaft {bush} id {shaft}",
-                tight.plain(system),
-                od.times(2.0).plain(system)
-            ),
-        ],
-    ))
+    let tight_in = tight.plain(system);
+    // `press a 3/8 pin in a bronze bush`: it is the pin that is pressed.
+    let before = view.text.split("bush").next().unwrap_or_default();
+    let goes_in = before.split_whitespace().any(|word| matches!(word, "in" | "into"));
+    let pressed = goes_in.then(|| {
+        format!("assemble {shaft} interference {tight_in}, hub {bush} od {outside}, shaft steel")
+    });
+    let choices = pressed.into_iter().chain([
+        format!("bushing {shaft} od {outside} long {outside}, hub {hub}, bronze, shaft {shaft}"),
+        format!(
+            "assemble {outside} interference {tight_in}, hub {hub} od {}, shaft {bush} id {shaft}",
+            od.times(2.0).plain(system)
+        ),
+    ]);
+    Some(Said::ask("the bushing's own bore is not said", choices.collect()))
 }
 
 /// The fit that holds so much, or the tightest that the hub stands.

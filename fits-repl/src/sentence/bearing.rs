@@ -233,8 +233,19 @@ pub(crate) fn bearing(view: &View, system: System) -> Option<Said> {
             ],
         ));
     }
+    // How much it carries decides the class: all of them for a bearing of the list.
+    if turns && load.is_none() {
+        return match ball.and_then(|ball| numbered(view, ball)) {
+            None => {
+                let choices = ["normal", "light", "heavy"]
+                    .map(|load| format!("seat {place} {size} turns {load}"));
+                Some(Said::ask("how much it carries is not said", choices.to_vec()))
+            }
+            numbered => numbered,
+        };
+    }
     let load = if turns {
-        format!("turns {}", load.unwrap_or("normal"))
+        format!("turns {}", load?)
     } else if slides {
         "stands slides".to_owned()
     } else {

@@ -3,10 +3,10 @@
 use std::fmt::Write as _;
 
 use crate::sentence::{
-    roles::assign,
+    roles::{Roles, assign},
     sizes::metals,
     token::{Num, System, Token},
-    view::View,
+    view::{Item, View},
 };
 
 pub(crate) const HOLDERS: &[&str] = &["role", "hub", "shaft", "hole", "bushing", "tightness"];
@@ -107,7 +107,22 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         }
         joint.plug = Some(inner);
     }
-    if let Some(bush) = num("bushing") {
+    // `bush 3/8 x 1/2`: the sizes that a cross joins are the bushing's.
+    let crosses = view.tokens().filter(|token| matches!(token, Token::Cross)).count();
+    let is_crossed =
+        has_bushing && crosses == 1 && free.len() > 1 && joint.od.is_none() && joint.bore.is_none();
+    if is_crossed {
+        free.sort_by(|a, b| a.by_size(b, system));
+        joint.od = free.pop();
+    }
+    let is_own = joint.plug.is_none()
+        && joint.bush_id.is_none()
+        && (is_crossed || is_own_outside(view, &roles));
+    if is_own {
+        // The bushing's outside goes into the hub, and the other size is its bore.
+        joint.plug = joint.od.take();
+        joint.bush_id = joint.bore.take().or_else(|| num("bushing"));
+    } else if let Some(bush) = num("bushing") {
         if joint.plug.is_some() {
             return None;
         }
@@ -124,6 +139,9 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         && let Some(at) = free.iter().position(|num| num.mm(system) < largest / 60.0)
     {
         joint.tight = Some(free.remove(at));
+    }
+    if is_own && joint.bush_id.is_none() {
+        joint.bush_id = Some(free.pop().filter(|_| free.is_empty())?);
     }
     // As they measure: a figure close to the plug is the bore, and so on.
     let near = |a: &Num, b: &Num| (a.mm(system) - b.mm(system)).abs() < 0.025 * b.mm(system);
@@ -203,6 +221,24 @@ pub(crate) fn joint(view: &View, system: System) -> Option<Joint> {
         joint.plug = joint.od.take();
     }
     Some(joint)
+}
+
+/// `bush 3/8 inside 1/2 outside`: is the outside the bushing's, and not that of what it
+/// goes into?
+fn is_own_outside(view: &View, roles: &Roles) -> bool {
+    let of_kind = |is: fn(&str) -> bool| {
+        view.items
+            .iter()
+            .position(|item| matches!(item.token, Token::Word { kind, .. } if is(kind)))
+    };
+    let Some(bush) = of_kind(|kind| kind == "bushing") else { return false };
+    let outside = roles.taken.iter().find(|taken| taken.by == "od");
+    let Some(outside) = outside.map(|taken| taken.at.min(taken.word)) else { return false };
+    let before = &view.text[..view.items[bush].at.start];
+    let goes_into = before.split_whitespace().any(|word| matches!(word, "in" | "into"));
+    let names_other =
+        |item: &Item| matches!(item.token, Token::Word { kind: "hub" | "material" | "shaft", .. });
+    bush < outside && !goes_into && !view.items[bush + 1..outside].iter().any(names_other)
 }
 
 impl Joint {

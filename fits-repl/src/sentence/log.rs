@@ -1,9 +1,8 @@
 //! Entries of the pass log as they are spoken.
 
 use crate::sentence::{
-    Said,
+    Said, Setting,
     token::{Num, System, Token, Unit},
-    tools::trimmed,
     view::View,
 };
 
@@ -20,6 +19,8 @@ pub(crate) struct Spoken {
     /// Numbers before any verb.
     loose: Vec<Num>,
     is_off: bool,
+    /// `on radius`, `on dia`: what was dialled came off each side, or off the diameter.
+    each_side: Option<bool>,
     is_sure: bool,
     /// What the readings were taken with.
     with: Option<&'static str>,
@@ -59,6 +60,17 @@ pub(crate) fn dialled_mm(num: &Num, system: System) -> f64 {
     if is_thou(num, system) { num.value * 0.0254 } else { num.mm(system) }
 }
 
+/// What the dial counts where so much came off each side, or off the diameter.
+fn counted(dial: &Num, each_side: bool, setting: Setting, system: System) -> Num {
+    let times = match (each_side, setting.dial_is_radius) {
+        (true, false) => 2.0,
+        (false, true) => 0.5,
+        _ => return dial.clone(),
+    };
+    let thou = is_thou(dial, system).then_some(Unit::Thou);
+    Num { unit: thou.or(dial.unit), ..dial.times(times) }
+}
+
 impl Spoken {
     /// A pass with its reading: what comes next is another.
     fn is_whole(&self) -> bool {
@@ -66,17 +78,16 @@ impl Spoken {
     }
 
     /// `took 0.2 off`: the diameter, or each side?
-    fn each_side(&self, system: System) -> Option<Vec<String>> {
-        let dial = self
-            .dialled
-            .as_ref()
-            .filter(|_| self.mode == "cut" && self.is_off && self.readings.is_empty())?;
-        let twice =
-            Num { value: dial.value * 2.0, text: trimmed(dial.value * 2.0), ..dial.clone() };
-        Some(vec![
-            format!("cut {}", dialled(dial, system)),
-            format!("cut {}", dialled(&twice, system)),
-        ])
+    fn which_side(&self, setting: Setting, system: System) -> Option<Vec<String>> {
+        let is_open = self.mode == "cut"
+            && self.is_off
+            && self.readings.is_empty()
+            && self.each_side.is_none();
+        let dial = self.dialled.as_ref().filter(|_| is_open)?;
+        let cut = |each_side| {
+            format!("cut {}", dialled(&counted(dial, each_side, setting, system), system))
+        };
+        Some(vec![cut(false), cut(true)])
     }
 
     /// A name of a place: of the reading before it, or of the one that comes.
@@ -116,11 +127,15 @@ impl Spoken {
     /// The plain entries of what was said so far.
     fn flush(
         &mut self,
-        system: System,
+        (setting, system): (Setting, System),
         lines: &mut Vec<String>,
         first: &mut Option<(Num, Num)>,
     ) -> Option<()> {
         let mut said = std::mem::take(self);
+        if let Some(each_side) = said.each_side {
+            let dial = said.dialled.as_ref().filter(|_| said.mode == "cut")?;
+            said.dialled = Some(counted(dial, each_side, setting, system));
+        }
         if said.dialled.is_none() && matches!(said.mode, "again" | "spring" | "reads") {
             let loose = std::mem::take(&mut said.loose);
             let of_no_place = |num| Reading { num, place: None };
@@ -171,7 +186,8 @@ impl Spoken {
 
 /// Spoken entries of the open log.
 #[allow(clippy::too_many_lines, reason = "one rule after another, each short")]
-pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
+pub(crate) fn log(view: &View, system: System, setting: Setting) -> Option<Said> {
+    let is_open = setting.log_is_open;
     view.only(&["entry", "instrument", "place"], |token| matches!(token, Token::Number(_)))?;
     let entries: Vec<&str> = view.words("entry").collect();
     if entries.is_empty() {
@@ -187,7 +203,7 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
             Token::Word { kind: "entry", name } => match *name {
                 "cut" => {
                     if said.is_whole() {
-                        said.flush(system, &mut lines, &mut first)?;
+                        said.flush((setting, system), &mut lines, &mut first)?;
                     }
                     if !matches!(said.mode, "") && said.mode != "cut" {
                         return None;
@@ -212,7 +228,7 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 }
                 "spring" | "again" => {
                     if said.is_whole() {
-                        said.flush(system, &mut lines, &mut first)?;
+                        said.flush((setting, system), &mut lines, &mut first)?;
                     }
                     let repeats = said.mode == "spring" && *name == "again";
                     if !said.mode.is_empty() && !repeats {
@@ -224,6 +240,13 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
                 }
                 "in" => said.is_off |= view.said(at) == "off",
                 "no reading" => {}
+                side @ ("each side" | "diameter") => {
+                    let is_each = side == "each side";
+                    if said.each_side.is_some_and(|before| before != is_each) {
+                        return None;
+                    }
+                    said.each_side = Some(is_each);
+                }
                 "sure" => said.is_sure = true,
                 "what next" => next = true,
                 "undo" => undo = true,
@@ -254,12 +277,12 @@ pub(crate) fn log(view: &View, system: System, is_open: bool) -> Option<Said> {
             _ => {}
         }
     }
-    if let Some(both) = said.each_side(system) {
+    if let Some(both) = said.which_side(setting, system) {
         return lines
             .is_empty()
             .then(|| Said::ask("off the diameter or off each side is not said", both));
     }
-    said.flush(system, &mut lines, &mut first)?;
+    said.flush((setting, system), &mut lines, &mut first)?;
     if !is_open && lines.iter().any(|line| line.starts_with("read")) && first.is_none() {
         return None;
     }

@@ -78,8 +78,16 @@ pub(crate) fn guess(text: &str, setting: Setting) -> Option<Guess> {
         .chain([(0, 1), (most, 1)])
         .chain(if opens { Vec::new() } else { vec![(0, 2)] })
         .find_map(|(passed, more)| passed_over(passed, more));
-    let (passed, said) =
-        found.filter(|(passed, _)| !(opens && passed.iter().any(|at| at.start == 0)))?;
+    // A bushing has an inside and an outside: without the word they would be other parts'.
+    let is_bushing = |at: &Range<usize>| {
+        let said = text[at.clone()].to_lowercase();
+        ["bush", "sleeve", "liner"].iter().any(|word| said.contains(word))
+    };
+    let is_crowded = line.gist().0.numbers().count() > 1;
+    let (passed, said) = found.filter(|(passed, _)| {
+        !(opens && passed.iter().any(|at| at.start == 0))
+            && !(is_crowded && passed.iter().any(is_bushing))
+    })?;
     let choices = match said {
         Said::Ask { choices, .. } => choices,
         Said::Plain(lines) => {

@@ -47,6 +47,7 @@ mod unsure;
 mod vague;
 mod view;
 mod weight;
+mod work;
 
 pub(crate) use self::{
     holes::screw_pitches,
@@ -158,6 +159,8 @@ pub(crate) struct Setting {
     pub units: Option<System>,
     /// A pass log is open.
     pub log_is_open: bool,
+    /// A dial counts what comes off each side.
+    pub dial_is_radius: bool,
 }
 
 type Question = fn(&View, System) -> Option<Said>;
@@ -367,6 +370,7 @@ pub(crate) fn read_with_slips(text: &str, setting: Setting) -> Option<(Said, Vec
 /// A view with its nouns, its `in`, its signs and its metals settled.
 fn ready(mut view: View) -> Option<View> {
     view.settle_signs();
+    view.settle_deviations();
     view.settle_asked();
     view.settle_heat();
     view.settle_nouns();
@@ -400,9 +404,10 @@ fn log_entry(view: &View, setting: Setting) -> Option<Said> {
             (false, true) => System::Millimetres,
             _ => setting.units.unwrap_or(System::Millimetres),
         };
-        return log::log(view, system, setting.log_is_open);
+        return log::log(view, system, setting);
     }
-    in_units(view, setting, |view, system| log::log(view, system, false))
+    let closed = Setting { log_is_open: false, ..setting };
+    in_units(view, setting, move |view, system| log::log(view, system, closed))
 }
 
 /// Each once, in their order.

@@ -5,8 +5,8 @@ use crate::sentence::{
     roles::assign,
     sizes::{Fit, fit_of, is_nominal, limit_places, limited_size, limits},
     token::{Num, System, Token},
-    tools::trimmed,
     view::View,
+    work::{aimed, each_cut, still_left},
 };
 
 /// Bore or turn, from where the work is now.
@@ -98,6 +98,35 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
         return None;
     }
     let numbers: Vec<(usize, &Num)> = view.numbers().filter(|(at, _)| !skip.contains(at)).collect();
+    let aim = match (&toleranced, &fit, &numbers[..]) {
+        (Some(limits), None, []) => Some((limits.as_str(), None)),
+        (None, Some(fit @ (Fit::Hole(_) | Fit::Shaft(_))), [(_, size)]) => {
+            Some((fit.text(), Some(*size)))
+        }
+        _ => None,
+    };
+    // `1.250 +.001 -.000 bore` is a hole.
+    let place = |is: fn(&Token) -> bool| view.items.iter().position(|item| is(&item.token));
+    let is_verb = place(|token| matches!(token, Token::Word { kind: "head", .. }))
+        < place(|token| matches!(token, Token::Number(_) | Token::Span(..)));
+    let aims = heads == 0 && view.types(&["going for", "gunning for", "aiming for", "goal"]);
+    let noun = match (is_hole, is_shaft) {
+        (true, false) => Some("bore"),
+        (false, true) => Some("turn"),
+        _ => None,
+    };
+    if let Some((limits, size)) = aim
+        && !is_rehearsal
+        && (heads == 1 && is_verb || aims)
+        && !view.has("asking")
+        && let Some(verb) = verb.or(noun.filter(|_| aims))
+    {
+        let is_other = if verb == "bore" { is_shaft } else { is_hole };
+        // `bore 20 g6` contradicts itself.
+        let is_shafts = view.tokens().any(|token| matches!(token, Token::Shaft(_)));
+        let is_other = is_other || (verb == "bore") == is_shafts && size.is_some();
+        return (!is_other).then(|| aimed(view, system, verb, limits, size)).flatten();
+    }
     let near_start = |at: usize| {
         let word = |place: Option<usize>| {
             place
@@ -348,73 +377,9 @@ pub(crate) fn job(view: &View, system: System, is_rehearsal: bool) -> Option<Sai
     Some(with_dial(dial, plan))
 }
 
-/// `turn 1.000 g6, .012 to go`: off the diameter, or on each side?
-pub(crate) fn still_left(view: &View, system: System, verb: Option<&'static str>) -> Option<Said> {
-    let numbers: Vec<_> = view.numbers().map(|(_, num)| num).collect();
-    let [size, left] = numbers[..] else { return None };
-    let fit = fit_of(view)?;
-    let work = match (&fit, verb) {
-        (Fit::Hole(_), None | Some("bore")) => "bore",
-        (Fit::Shaft(_), None | Some("turn")) => "turn",
-        _ => return None,
-    };
-    if left.mm(system) > size.mm(system) / 20.0
-        || !is_nominal(size, system)
-        || view.has("instrument")
-        || view.has("material")
-        || view.types(&["per side", "a side", "each side"])
-    {
-        return None;
-    }
-    let plain = size.plain(system);
-    let unit = if plain.ends_with("mm") { ("mm", 1.0) } else { ("in", 25.4) };
-    let sign = if work == "bore" { -1.0 } else { 1.0 };
-    let start = |times: f64| {
-        format!(
-            "{}{}",
-            trimmed((size.mm(system) + sign * times * left.mm(system)) / unit.1),
-            unit.0
-        )
-    };
-    Some(Said::ask(
-        "off the diameter or off each side is not said",
-        [1.0, 2.0]
-            .map(|times| format!("{work} {plain} {} from {}", fit.text(), start(times)))
-            .to_vec(),
-    ))
-}
-
 /// The dial's setting first, then the job.
 pub(crate) fn with_dial(dial: Option<&str>, query: String) -> Said {
     let mut lines: Vec<String> = dial.map(|dial| format!("dial {dial}")).into_iter().collect();
     lines.push(query);
     Said::Plain(lines)
-}
-
-/// `bore 1.5 out to 1.75, 25 thou a pass`: a plan chooses how deep its cuts are, which is
-/// said, and its limits are asked.
-fn each_cut(view: &View, system: System, verb: Option<&str>) -> Option<Said> {
-    let mut numbers: Vec<&Num> = view.numbers().map(|(_, num)| num).collect();
-    numbers.sort_by(|a, b| a.by_size(b, system));
-    let [depth, small, large] = numbers[..] else { return None };
-    let is_depth = depth.mm(system) <= large.mm(system) - small.mm(system);
-    let is_cut = large.mm(system) < 1.6 * small.mm(system);
-    if !is_depth || !is_cut || view.has("reads") || view.has("role") {
-        return None;
-    }
-    let [depth, small, large] = [depth, small, large].map(|num| num.plain(system));
-    let fits = match fit_of(view) {
-        Some(fit) => vec![fit.text().to_owned()],
-        None if verb == Some("bore") || view.has("hole") => vec!["H7".into(), "sliding".into()],
-        None => vec!["h7".into(), "sliding".into()],
-    };
-    let plan = |fit: &String| match verb {
-        Some("bore") => format!("bore {large} {fit} from {small}"),
-        _ => format!("turn {small} {fit} from {large}"),
-    };
-    let mut choices: Vec<String> = fits.iter().map(plan).collect();
-    choices.push(format!("{large} - {small}"));
-    let why =
-        format!("a plan chooses how deep its cuts are, {depth} or not: as these, or what is left?");
-    Some(Said::ask(why, choices))
 }

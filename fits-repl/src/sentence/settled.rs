@@ -123,6 +123,19 @@ impl View {
         }
     }
 
+    /// `1.000 shaft +0 -.001`: a size's deviations stand right behind it.
+    pub(super) fn settle_deviations(&mut self) {
+        for at in 2..self.items.len() {
+            let is_named = matches!(self.kind_at(at - 1), Some("hole" | "shaft"));
+            if is_named
+                && matches!(self.items[at].token, Token::Deviations { .. })
+                && matches!(self.items[at - 2].token, Token::Number(_))
+            {
+                self.items.swap(at - 2, at - 1);
+            }
+        }
+    }
+
     /// `heat to 200`, `heated it up to 150`: a temperature whose scale is not said,
     /// and no size.
     pub(super) fn settle_heat(&mut self) {

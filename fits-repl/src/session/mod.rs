@@ -9,6 +9,7 @@ pub(crate) mod quantities;
 pub(crate) mod sentence;
 pub(crate) mod shop;
 pub(crate) mod sizes;
+mod started;
 mod which_unit;
 
 use std::sync::Arc;

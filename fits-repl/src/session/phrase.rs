@@ -14,7 +14,7 @@ use crate::{
     problem::{Code, Problem},
     query::{Expression, Part, Query, Spot, Tolerance},
     questions::{rehearse::reader::Rehearse, thread::asked::ThreadQuery},
-    sentence,
+    sentence, words,
 };
 
 /// What a phrase lacks, or the word of it that is known to no question.
@@ -75,6 +75,14 @@ pub(super) fn names_nothing(part: &Part) -> bool {
         is_listed(&name.value) || whole.is_some_and(|whole| is_listed(&whole))
     });
     !(is_by_word(part) && is_bought)
+}
+
+/// Is a line a plain query, and of names that there are?
+pub(super) fn is_plain_query(line: &str) -> bool {
+    match words::read(line) {
+        Ok(Query::Part(part)) => !names_nothing(&part),
+        read => read.is_ok(),
+    }
 }
 
 /// A part that is to fit by a word there is, or by none.

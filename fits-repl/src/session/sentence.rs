@@ -7,7 +7,7 @@ use fits_core::standards::thread::Thread;
 use crate::{
     answer::Answer,
     problem::{Code, Problem},
-    query::{Query, Units},
+    query::{Dial, Query, Units},
     questions::{
         log::answered::no_log,
         thread::asked::{ThreadAsk, ThreadQuery},
@@ -16,8 +16,8 @@ use crate::{
     session::{
         Refused, Session, not_alone,
         phrase::{
-            has_length, is_terse, lacking, looks_like_inches, may_be_phrase, names_nothing,
-            pipe_or_not,
+            has_length, is_plain_query, is_terse, lacking, looks_like_inches, may_be_phrase,
+            names_nothing, pipe_or_not,
         },
     },
     words,
@@ -27,8 +27,17 @@ impl Session {
     /// Answers a plain query, or the phrase that one can be read from, with the
     /// one word mended that is a slip of typing.
     pub(crate) fn understand(&mut self, line: &str) -> Result<Answer, Problem> {
+        if self.awaits_start()
+            && !is_plain_query(line)
+            && let Some(started) = self.as_start(line)
+        {
+            return started;
+        }
         let answer = self.understand_as_typed(line);
         let Err(problem) = &answer else { return answer };
+        if let Some(started) = self.as_start(line) {
+            return started;
+        }
         let is_mended = || {
             let mended = problem.mended(line);
             mended.is_some_and(|mended| {
@@ -201,7 +210,7 @@ impl Session {
 
     /// The first queries that are answered; of one that asks back in turn, its
     /// choices.
-    fn working(&self, choices: Vec<String>) -> Vec<String> {
+    pub(super) fn working(&self, choices: Vec<String>) -> Vec<String> {
         let works = |choice: &String| {
             let mut trial = self.whether();
             choice.split(" ; ").all(|plain| {
@@ -215,7 +224,12 @@ impl Session {
             }
             _ => vec![choice],
         };
-        choices.into_iter().flat_map(settled).filter(works).take(4).collect()
+        // An entry that is doubted may be what was done all the same.
+        let stands = |choice: String| {
+            let sure = words::is_entry(&choice).then(|| format!("{choice} sure"));
+            [Some(choice), sure].into_iter().flatten().find(works)
+        };
+        choices.into_iter().flat_map(settled).filter_map(stands).take(4).collect()
     }
 
     /// `thread 10`, `3/4 tap in`: a number alone is a screw's or millimetres, and a pin
@@ -254,13 +268,13 @@ impl Session {
         (choices.len() > 1).then(|| Problem::new(why, at).choose(choices))
     }
 
-    fn setting(&self) -> Setting {
+    pub(super) fn setting(&self) -> Setting {
         let units = self.units_chosen.then_some(match self.units {
             Units::Inches => System::Inches,
             Units::Millimetres => System::Millimetres,
         });
         let log_is_open = self.shop.log.as_ref().is_some_and(|open| open.log.is_some());
-        Setting { units, log_is_open }
+        Setting { units, log_is_open, dial_is_radius: self.dial == Dial::Radius }
     }
 
     /// Advice whose examples say their millimetres, where bare numbers are
@@ -314,7 +328,7 @@ impl Session {
     }
 
     /// The answer of a phrase that was read, or the question back.
-    fn answered(
+    pub(super) fn answered(
         &mut self,
         line: &str,
         said: Said,

@@ -93,6 +93,17 @@ impl Session {
         let read = entry.reading().map(said).unwrap_or_default();
         let gauge = Story::Gauge { by: Length::ZERO };
         let advice = match doubt {
+            // The cut stands in the log already, as the dial was taken to count.
+            Doubt::Jump { story: Some(story), .. }
+                if matches!(entry, Entry::Read { .. }) && other_dial(*story).is_some() =>
+            {
+                let dial = other_dial(*story).unwrap_or_default();
+                let told = story_in(self.shown, *story);
+                format!(
+                    "probably {told}; if so say `dial {dial}`, then `undo`, and enter the cut \
+                     again"
+                )
+            }
             Doubt::Jump { story: Some(story), .. } => {
                 format!("probably {}; {}", story_in(self.shown, *story), story.check())
             }
@@ -147,6 +158,15 @@ impl Session {
                 advice => format!("nothing is entered; {advice}; if it stands say so"),
             })
             .fix(whole.end..whole.end, " sure")
+    }
+}
+
+/// How the dial counts, where it counts in another way than it was taken to.
+const fn other_dial(story: Story) -> Option<&'static str> {
+    match story {
+        Story::ReadsRadius { .. } => Some("radius"),
+        Story::ReadsDiameter { .. } => Some("diameter"),
+        _ => None,
     }
 }
 

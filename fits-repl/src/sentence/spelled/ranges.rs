@@ -173,8 +173,15 @@ fn offset(words: &[Word], at: usize) -> Option<(String, usize)> {
         ("smaller" | "less", "than") | ("shy", "of") => (-1.0, at + 4),
         _ => return None,
     };
+    // `under a 7/16`, but not an inch.
+    let is_article = matches!(text(next), "a" | "an" | "the") && text(next + 1) != "inch";
+    let next = next + usize::from(is_article);
     let base = text(next);
     let is_size = base.contains('/') && base.bytes().all(|b| b.is_ascii_digit() || b == b'/');
+    // `.500`, `1.0000`: nobody writes so many places of a millimetre and adds thousandths
+    // of an inch.
+    let is_fine =
+        base.starts_with('.') || base.split_once('.').is_some_and(|(_, end)| end.len() > 2);
     let mut after = next + 1;
     let value = if is_size {
         fraction_value(base)
@@ -182,7 +189,7 @@ fn offset(words: &[Word], at: usize) -> Option<(String, usize)> {
         1.0
     } else {
         let whole: f64 = base.parse().ok()?;
-        if !matches!(text(after), "inch" | "in") || whole >= 4.0 {
+        if !is_fine && !matches!(text(after), "inch" | "in") || whole >= 4.0 {
             return None;
         }
         whole
